@@ -1,0 +1,53 @@
+// The import table of docs/architecture.md as data: imports point down only.
+const may = {
+  plane: [],
+  artwork: ['plane'],
+  geometry: ['plane'],
+  materials: ['plane'],
+  proof: ['plane', 'geometry', 'materials'],
+};
+
+module.exports = {
+  forbidden: [
+    ...Object.entries(may).map(([name, lower]) => ({
+      name: `${name}-imports-only-downwards`,
+      severity: 'error',
+      from: { path: `^packages/${name}/src` },
+      to: { path: '^(packages|apps)/', pathNot: `^packages/(${[name, ...lower].join('|')})/` },
+    })),
+    {
+      name: 'apps-do-not-import-apps',
+      severity: 'error',
+      from: { path: '^apps/([^/]+)/' },
+      to: { path: '^apps/', pathNot: '^apps/$1/' },
+    },
+    {
+      name: 'packages-run-in-node-and-browser',
+      severity: 'error',
+      from: { path: '^packages/[^/]+/src', pathNot: '[.]test[.]ts$' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'svgjs-only-in-draw',
+      severity: 'error',
+      from: { path: '^apps/viewer/src', pathNot: '^apps/viewer/src/draw/' },
+      to: { path: 'svgdotjs' },
+    },
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'no-deep-imports',
+      severity: 'error',
+      from: { path: '^(packages|apps)/([^/]+)/' },
+      to: { path: '^packages/([^/]+)/src/(?!index[.]ts$)', pathNot: '^$1/$2/' },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    exclude: { path: '(^|/)(dist|dist-types)/' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['@pourproof/source', 'import', 'default'],
+    },
+  },
+};

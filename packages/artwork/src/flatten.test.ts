@@ -1,0 +1,98 @@
+import { ringArea } from '@pourproof/plane';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { flattenCubic, flattenEllipseArc, flattenQuadratic } from './flatten.ts';
+
+// kurbo's and everybody's closed form of ½∮(x dy − y dx) over a cubic and its chord, written here from the four points
+function cubicArea(p: readonly number[]): number {
+  const [x0, y0, x1, y1, x2, y2, x3, y3] = p as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const open =
+    (x0 * (6 * y1 + 3 * y2 + y3) +
+      3 * (x1 * (-2 * y0 + y2 + y3) - x2 * (y0 + y1 - 2 * y3)) -
+      x3 * (y0 + 3 * y1 + 6 * y2)) /
+    20;
+  return open + (x3 * y0 - y3 * x0) / 2;
+}
+
+const cubicAt = (p: readonly number[], t: number): [number, number] => {
+  const u = 1 - t;
+  const b = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t] as const;
+  const at = (k: 0 | 1) => b[0] * p[k]! + b[1] * p[2 + k]! + b[2] * p[4 + k]! + b[3] * p[6 + k]!;
+  return [at(0), at(1)];
+};
+
+function distanceToPolyline(x: number, y: number, line: readonly number[]): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let i = 0; i + 3 < line.length; i += 2) {
+    const [ax, ay, bx, by] = [line[i]!, line[i + 1]!, line[i + 2]!, line[i + 3]!];
+    const l2 = (bx - ax) ** 2 + (by - ay) ** 2;
+    const t = l2 === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / l2));
+    best = Math.min(best, Math.hypot(ax + t * (bx - ax) - x, ay + t * (by - ay) - y));
+  }
+  return best;
+}
+
+const coordinate = fc.double({ min: -40, max: 40, noNaN: true, noDefaultInfinity: true });
+const cubic = fc.array(coordinate, { minLength: 8, maxLength: 8 });
+const tolerance = fc.constantFrom(0.05, 0.01, 0.005, 0.001);
+
+describe('flattening a cubic', () => {
+  test('keeps the area of the curve to rounding at every tolerance', () => {
+    fc.assert(
+      fc.property(cubic, tolerance, (p, tol) => {
+        const out = [p[0]!, p[1]!];
+        flattenCubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
+        expect(Math.abs(ringArea(out) - cubicArea(p))).toBeLessThan(1e-9 * 40 * 40);
+      }),
+    );
+  });
+
+  test('stays within the tolerance of the curve, both ways, and ends at its end', () => {
+    fc.assert(
+      fc.property(cubic, tolerance, (p, tol) => {
+        const out = [p[0]!, p[1]!];
+        flattenCubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
+        expect(out.slice(-2)).toEqual(p.slice(-2));
+        for (let t = 0; t <= 1; t += 1 / 64) {
+          const [x, y] = cubicAt(p, t);
+          expect(distanceToPolyline(x, y, out)).toBeLessThanOrEqual(tol * (1 + 1e-9));
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('gives one segment for a straight curve', () => {
+    const out = [0, 0];
+    flattenCubic(out, 0, 0, 1, 2, 2, 4, 3, 6, 0.005);
+    expect(out).toEqual([0, 0, 3, 6]);
+  });
+});
+
+test('a quadratic keeps its area: two thirds of the control triangle', () => {
+  const out = [0, 0];
+  flattenQuadratic(out, 0, 0, 5, 8, 10, 0, 0.005);
+  expect(Math.abs(ringArea(out))).toBeCloseTo((2 / 3) * 40, 10);
+});
+
+test('a full ellipse keeps πab, turned and mirrored', () => {
+  for (const [ux, uy, vx, vy] of [
+    [5, 0, 0, 5],
+    [3, 4, -8, 6],
+    [3, 4, 8, -6],
+  ] as const) {
+    const out: number[] = [];
+    flattenEllipseArc(out, { cx: 7, cy: -3, ux, uy, vx, vy, start: 0, end: 2 * Math.PI }, 0.005);
+    const exact = Math.PI * (ux * vy - uy * vx);
+    expect(Math.abs(ringArea(out) - exact)).toBeLessThan(1e-9);
+  }
+});

@@ -1,0 +1,60 @@
+export { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from './bounds.ts';
+export type { Drawing, DrawnShape } from './drawing.ts';
+export { InternalError, invariant } from './invariant.ts';
+export {
+  formatArea,
+  formatLength,
+  formatVolume,
+  type LengthUnit,
+  type Measure,
+  MeasureError,
+  parseLengthMm,
+  parseMeasure,
+  type Quantity,
+} from './measure-text.ts';
+export type { Notice, NoticePlace } from './notice.ts';
+export type { Point } from './point.ts';
+export {
+  type CleanRegion,
+  type FillRule,
+  packRings,
+  perimeter,
+  type Region,
+  type Rings,
+  ringArea,
+  ringCoords,
+  ringStart,
+  ringsBounds,
+  signedArea,
+} from './region.ts';
+export {
+  DEFAULT_FLATTEN_TOLERANCE_MM,
+  DEFAULT_JOIN_TOLERANCE_MM,
+  RESOLVE_GRID_MM,
+  SPECK_AREA_MM2,
+} from './tolerance.ts';
+export {
+  applyTransform,
+  compose,
+  determinant,
+  IDENTITY,
+  rotation,
+  scaling,
+  type Transform,
+  transformRings,
+  translation,
+} from './transform.ts';
+export {
+  CSS_PX_PER_INCH,
+  degrees,
+  G_PER_LB,
+  G_PER_OZ,
+  inchesFromMm,
+  ML_PER_US_FL_OZ,
+  MM_PER_CSS_PX,
+  MM_PER_INCH,
+  mmFromInches,
+  PT_PER_INCH,
+  PT_PER_PICA,
+  radians,
+} from './units.ts';

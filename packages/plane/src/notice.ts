@@ -1,0 +1,27 @@
+import type { Point } from './point.ts';
+
+/** Where in a file or on the artwork a notice belongs. All parts are optional: what is known is said. */
+export interface NoticePlace {
+  /** Place on the artwork in mm (x right, y down). */
+  readonly atMm?: Point;
+  /** Line of the file, from 1. */
+  readonly line?: number;
+  /** Column of the file, from 1. */
+  readonly column?: number;
+  /** The element or entity, in words: `path#name`, `LWPOLYLINE handle 2F on layer ENGRAVE`. */
+  readonly element?: string;
+}
+
+/**
+ * Something that a reader did or could not do with a part of a file. Nothing is skipped, closed, merged or scaled without one.
+ */
+export interface Notice {
+  /** Stable kebab-case id; all ids are listed in docs/unsupported.md. */
+  readonly code: string;
+  /** One or two sentences: what, and what to do. */
+  readonly text: string;
+  /** Where; several places of one kind are one notice. */
+  readonly where: readonly NoticePlace[];
+  /** `caution`: the result may not be what the maker means; `note`: good to know. */
+  readonly severity: 'caution' | 'note';
+}
