@@ -1,0 +1,1 @@
+export { ArtworkError, type ErrorPlace } from './artwork-error.ts';
