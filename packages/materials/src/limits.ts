@@ -1,0 +1,148 @@
+import { type Cited, type CitedRange, cited, citedRange } from './cited.ts';
+
+/** Id of a limit of practice that findings compare with. */
+export type LimitId =
+  | 'strokeToBit'
+  | 'narrowestStrokeFlat'
+  | 'narrowestStrokeVee'
+  | 'wallAlongGrain'
+  | 'wallAlongGrainToDepth'
+  | 'wallShortGrain'
+  | 'wallShortGrainToDepth'
+  | 'visibleStreak'
+  | 'colourDifferencePlain'
+  | 'colourDifferenceFigured'
+  | 'moistureCaution'
+  | 'moistureStop'
+  | 'usualDepth'
+  | 'shallowestUsualDepth'
+  | 'veeTipFlat'
+  | 'overpour'
+  | 'waste'
+  | 'smallestTrueBatch'
+  | 'levellingPlan'
+  | 'streakTint';
+
+/** Units that limits are given in; `ratio` has none. */
+export type LimitUnit = 'ratio' | 'mm' | 'ml' | '%' | 'ΔE00';
+
+/** One limit: the value findings use, the range that practice gives, the reason in words. */
+export interface Limit extends Cited {
+  readonly unit: LimitUnit;
+  readonly low: number;
+  readonly high: number;
+  /** One sentence: what happens beyond it. */
+  readonly reason: string;
+}
+
+/** Limits of practice by id. */
+export const limits: Readonly<Record<LimitId, Limit>> = {
+  strokeToBit: limit(
+    'ratio',
+    citedRange(1.05, [1.05, 1.05], 'practice', 'common-practice'),
+    'A stroke less than 5 % wider than the bit leaves no room for runout, and the bit may not enter at all.',
+  ),
+  narrowestStrokeFlat: limit(
+    'mm',
+    citedRange(0.8, [0.8, 1], 'practice', 'common-practice'),
+    'Narrower flat-bottomed strokes fill badly and level unevenly.',
+  ),
+  narrowestStrokeVee: limit(
+    'mm',
+    exactly(cited(0.5, 'practice', 'common-practice')),
+    'Narrower V strokes fade when the face is levelled.',
+  ),
+  wallAlongGrain: limit(
+    'mm',
+    exactly(cited(1, 'practice', 'common-practice')),
+    'Thinner wood between pockets, with the fibres along it, breaks under the cutter or in levelling.',
+  ),
+  wallAlongGrainToDepth: limit(
+    'ratio',
+    exactly(cited(1 / 3, 'practice', 'common-practice')),
+    'A wall along the fibres needs a third of its height as thickness.',
+  ),
+  wallShortGrain: limit(
+    'mm',
+    citedRange(1.5, [1.5, 2], 'practice', 'common-practice'),
+    'Where the fibres run across a thin wall it snaps: short grain.',
+  ),
+  wallShortGrainToDepth: limit(
+    'ratio',
+    exactly(cited(1 / 2, 'practice', 'common-practice')),
+    'A wall with the fibres across it needs half of its height as thickness.',
+  ),
+  visibleStreak: limit(
+    'mm',
+    exactly(cited(0.45, 'prior', 'own-prior')),
+    'A shorter streak is taken not to be seen at arm’s length.',
+  ),
+  colourDifferencePlain: limit(
+    'ΔE00',
+    exactly(cited(5, 'inference', 'own-inference', 'sharma-2005')),
+    'A tinted streak this different shows on plain wood.',
+  ),
+  colourDifferenceFigured: limit(
+    'ΔE00',
+    exactly(cited(10, 'inference', 'own-inference', 'sharma-2005')),
+    'A tinted streak this different shows even on figured wood.',
+  ),
+  moistureCaution: limit(
+    '%',
+    citedRange(10, [8, 12], 'seen', 'moisture-trade-pages'),
+    'Damp wood moves after the pour and clouds the bond.',
+  ),
+  moistureStop: limit(
+    '%',
+    citedRange(12, [12, 20], 'seen', 'moisture-trade-pages'),
+    'Above this the board should dry first.',
+  ),
+  usualDepth: limit(
+    'mm',
+    exactly(cited(3.2, 'practice', 'common-practice')),
+    'About an eighth of an inch is the usual depth of a filled pocket.',
+  ),
+  shallowestUsualDepth: limit(
+    'mm',
+    citedRange(1.6, [1.6, 4.8], 'seen', 'inlay-technique'),
+    'Fills are usually carved 1/16 to 3/16 in deep; shallower ones lose colour and life in levelling.',
+  ),
+  veeTipFlat: limit(
+    'mm',
+    exactly(cited(0.1, 'seen', 'bit-trade-pages')),
+    'A V bit never ends in a true point.',
+  ),
+  overpour: limit(
+    'mm',
+    citedRange(0.5, [0.3, 1], 'memory', 'from-memory'),
+    'Resin stands this proud of the face so that it can be levelled.',
+  ),
+  waste: limit(
+    '%',
+    citedRange(15, [10, 20], 'memory', 'from-memory'),
+    'Cup, stick and drips keep this share of the mix.',
+  ),
+  smallestTrueBatch: limit(
+    'ml',
+    citedRange(15, [15, 30], 'memory', 'from-memory'),
+    'Smaller batches are hard to measure and to mix truly.',
+  ),
+  levellingPlan: limit(
+    'mm',
+    citedRange(0.5, [0.5, 1], 'memory', 'grit-trade-pages', 'from-memory'),
+    'Sanding from 80 to 220 grit takes this much off the face in all.',
+  ),
+  streakTint: limit(
+    'ratio',
+    citedRange(0.4, [0.2, 0.6], 'inference', 'own-inference'),
+    'A streak is wood tinted by this share of resin colour.',
+  ),
+};
+
+function limit(unit: LimitUnit, range: CitedRange, reason: string): Limit {
+  return { ...range, unit, reason };
+}
+
+function exactly(one: Cited): CitedRange {
+  return { ...one, low: one.value, high: one.value };
+}

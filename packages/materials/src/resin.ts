@@ -1,0 +1,97 @@
+import { type Cited, type CitedRange, cited, citedRange } from './cited.ts';
+
+/** Id of a resin class that ships with pourproof. */
+export type ResinId = 'coating' | 'laminating' | 'deep-pour';
+
+/** Parts A to parts B, both above 0. */
+export interface MixRatio {
+  readonly a: number;
+  readonly b: number;
+}
+
+/**
+ * A two-part epoxy. Values are class defaults; the label of the resin at hand comes first. All at 25 °C.
+ *
+ * A ratio may be given by volume, by weight or both; where both are given the one by weight is used.
+ */
+export interface Resin {
+  readonly name: string;
+  /** Viscosity just mixed, in Pa·s. */
+  readonly viscosityPaS: CitedRange;
+  /** Minutes that 100 g in a cup stay workable. */
+  readonly potLifeMin: CitedRange;
+  /** Minutes to gel as a thin layer in the cut: the clock of colour travel. */
+  readonly gelMin: CitedRange;
+  /** Hours until sanding and planing. */
+  readonly hardHours: CitedRange;
+  /** Days until fully cured. */
+  readonly fullCureDays: CitedRange;
+  readonly ratioByVolume: Cited<MixRatio> | null;
+  readonly ratioByWeight: Cited<MixRatio> | null;
+  /** Density of part A in g/ml; `null` if unknown. */
+  readonly densityAGPerMl: Cited | null;
+  /** Density of part B in g/ml; `null` if unknown. */
+  readonly densityBGPerMl: Cited | null;
+  /** Density of the mix in g/ml. */
+  readonly densityMixedGPerMl: CitedRange;
+  /** Deepest single pour in mm: `low` is what cautious makers give, `value` the usual limit. */
+  readonly deepestPourMm: CitedRange;
+  /** Loss of volume on curing in percent. */
+  readonly shrinkagePct: CitedRange;
+}
+
+const densityA: Cited = cited(1.15, 'memory', 'resin-data-sheets');
+const densityB: Cited = cited(0.96, 'memory', 'resin-data-sheets');
+const shrinkage: CitedRange = citedRange(2, [2, 5], 'memory', 'from-memory', 'minty-2018');
+const fullCure: CitedRange = citedRange(7, [5, 7], 'memory', 'from-memory');
+const two: Cited<MixRatio> = cited({ a: 2, b: 1 }, 'memory', 'resin-data-sheets');
+const three: Cited<MixRatio> = cited({ a: 3, b: 1 }, 'memory', 'resin-data-sheets');
+
+/** Resins by id. */
+export const resins: Readonly<Record<ResinId, Resin>> = {
+  coating: {
+    name: 'coating epoxy',
+    viscosityPaS: citedRange(1, [0.5, 4], 'memory', 'resin-data-sheets'),
+    potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
+    gelMin: citedRange(40, [20, 60], 'memory', 'from-memory'),
+    hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
+    fullCureDays: fullCure,
+    ratioByVolume: two,
+    ratioByWeight: null,
+    densityAGPerMl: densityA,
+    densityBGPerMl: densityB,
+    densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
+    deepestPourMm: citedRange(6, [3, 6], 'seen', 'pour-depth-pages'),
+    shrinkagePct: shrinkage,
+  },
+  laminating: {
+    name: 'laminating epoxy',
+    viscosityPaS: citedRange(1, [0.6, 1.5], 'memory', 'resin-data-sheets'),
+    potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
+    gelMin: citedRange(40, [20, 60], 'inference', 'own-inference'),
+    hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
+    fullCureDays: fullCure,
+    ratioByVolume: three,
+    ratioByWeight: null,
+    densityAGPerMl: densityA,
+    densityBGPerMl: densityB,
+    densityMixedGPerMl: citedRange(1.103, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
+    deepestPourMm: citedRange(6, [3, 6], 'inference', 'own-inference', 'pour-depth-pages'),
+    shrinkagePct: shrinkage,
+  },
+  'deep-pour': {
+    name: 'deep-pour epoxy',
+    viscosityPaS: citedRange(0.3, [0.15, 0.6], 'memory', 'resin-data-sheets'),
+    potLifeMin: citedRange(240, [60, 480], 'inference', 'own-inference'),
+    gelMin: citedRange(720, [480, 1440], 'memory', 'from-memory'),
+    hardHours: citedRange(72, [24, 72], 'memory', 'from-memory'),
+    fullCureDays: fullCure,
+    ratioByVolume: two,
+    ratioByWeight: null,
+    densityAGPerMl: densityA,
+    densityBGPerMl: densityB,
+    densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
+    deepestPourMm: citedRange(50, [12, 50], 'seen', 'pour-depth-pages'),
+    shrinkagePct: shrinkage,
+  },
+};

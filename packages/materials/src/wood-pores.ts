@@ -1,0 +1,78 @@
+import type { Status } from './cited.ts';
+import type { SourceId } from './sources.ts';
+import type { WoodId } from './wood.ts';
+
+/** Arrangement of pores over a growth ring (IAWA features 3, 4 and 5). */
+export type Porosity = 'ring' | 'semi-ring' | 'diffuse';
+
+/** Pores of a wood: what lets resin in and what stops it. */
+export interface Pores {
+  readonly porosity: Porosity;
+  /** Tangential diameter of the larger (earlywood) vessels in µm, smallest and largest usual; from memory, ±30 %. */
+  readonly diameterUm: readonly [low: number, high: number] | null;
+  /** What blocks the vessels, in words. */
+  readonly blocking: string;
+  /** The wood's own colour runs into finishes and pale neighbours. */
+  readonly ownColourRuns: boolean;
+  /** Oily by nature: wipe before resin. */
+  readonly oily: boolean;
+  /** Status of the porosity class; the diameters are always from memory. */
+  readonly status: Status;
+  readonly because: readonly SourceId[];
+}
+
+const diameters: readonly SourceId[] = ['iawa-1989', 'panshin-dezeeuw', 'hoadley-1990'];
+
+/** Pores by wood. */
+export const woodPores: Readonly<Record<WoodId, Pores>> = {
+  poplar: pores('diffuse', [50, 100], 'open; wide white sapwood is common stock', ['forestry-course']),
+  cherry: pores('diffuse', [40, 90], 'some gum in the heartwood; diffuse to weakly semi-ring porous'),
+  maple: pores('diffuse', [40, 90], 'open; stock is mostly sapwood', ['hard-maple-trade-page']),
+  walnut: pores('semi-ring', [130, 190], 'tyloses and deposits'),
+  'red-maple': pores('diffuse', [40, 90], 'open; stock is mostly sapwood'),
+  'white-oak': pores('ring', [180, 380], 'abundant tyloses', ['tyloses-trade-page']),
+  'red-oak': pores('ring', [200, 420], 'few tyloses: an open straw'),
+  ash: pores('ring', [120, 350], 'some tyloses'),
+  'shagbark-hickory': pores('ring', [150, 300], 'tyloses; blocked pits', ['thomas-hickory']),
+  'pecan-hickory': pores('semi-ring', [150, 300], 'tyloses; blocked pits', ['thomas-hickory']),
+  beech: pores('diffuse', [50, 100], 'open; red heart has tyloses'),
+  'yellow-birch': pores('diffuse', [60, 160], 'open; a fifth of the vessels end within 20 mm', [
+    'birch-conductivity',
+  ]),
+  basswood: pores('diffuse', null, 'no note found'),
+  alder: pores('diffuse', null, 'no note found'),
+  mahogany: pores('diffuse', [120, 200], 'some gum', ['mahogany-table']),
+  teak: { ...pores('ring', [150, 340], 'tyloses and deposits', ['teak-trade-page']), oily: true },
+  purpleheart: tropical('deposits; its colour runs into finishes', true, ['flooring-booklet']),
+  padauk: tropical('deposits; its colour runs into finishes', true, ['flooring-booklet']),
+  wenge: tropical('deposits', false, []),
+};
+
+function pores(
+  porosity: Porosity,
+  diameterUm: readonly [number, number] | null,
+  blocking: string,
+  more: readonly SourceId[] = [],
+): Pores {
+  return {
+    porosity,
+    diameterUm,
+    blocking,
+    ownColourRuns: false,
+    oily: false,
+    status: 'seen',
+    because: ['alden-charcoal-id', ...more, ...(diameterUm ? diameters : [])],
+  };
+}
+
+function tropical(blocking: string, ownColourRuns: boolean, more: readonly SourceId[]): Pores {
+  return {
+    porosity: 'diffuse',
+    diameterUm: [100, 250],
+    blocking,
+    ownColourRuns,
+    oily: false,
+    status: 'memory',
+    because: [...more, ...diameters],
+  };
+}

@@ -1,0 +1,89 @@
+import type { Cited } from './cited.ts';
+import type { Lab } from './colour-difference.ts';
+import type { SourceId } from './sources.ts';
+import { bleedPriors } from './wood-bleed.ts';
+import { woodColours } from './wood-colour.ts';
+import { type Movement, woodMovements } from './wood-movement.ts';
+import { type Pores, woodPores } from './wood-pores.ts';
+import { type Strength, woodStrengths } from './wood-strength.ts';
+
+/** Id of a wood that ships with pourproof. */
+export type WoodId =
+  | 'poplar'
+  | 'cherry'
+  | 'maple'
+  | 'walnut'
+  | 'red-maple'
+  | 'white-oak'
+  | 'red-oak'
+  | 'ash'
+  | 'shagbark-hickory'
+  | 'pecan-hickory'
+  | 'beech'
+  | 'yellow-birch'
+  | 'basswood'
+  | 'alder'
+  | 'mahogany'
+  | 'teak'
+  | 'purpleheart'
+  | 'padauk'
+  | 'wenge';
+
+/** What is known of one wood. `null` means that no value could be found, not that it is zero. */
+export interface Wood {
+  /** Common English name. */
+  readonly name: string;
+  /** Botanical name; empty where the maker's own entry gives none. */
+  readonly botanical: string;
+  /** Hardness and specific gravity: species averages, boards differ by about 20 % and 10 %. */
+  readonly strength: Strength;
+  /** Shrinkage and movement with moisture. */
+  readonly movement: Movement;
+  readonly pores: Pores;
+  /** CIE L*a*b* of the dry, sanded face. */
+  readonly lab: Cited<Lab> | null;
+  /** Median length in mm of a streak of coating resin along the grain of the unsealed wood: a prior, never a measurement. */
+  readonly bleedPriorMm: Cited | null;
+}
+
+/** Woods by id. */
+export const woods: Readonly<Record<WoodId, Wood>> = {
+  poplar: assemble('poplar', 'yellow-poplar', 'Liriodendron tulipifera'),
+  cherry: assemble('cherry', 'black cherry', 'Prunus serotina'),
+  maple: assemble('maple', 'hard maple', 'Acer saccharum'),
+  walnut: assemble('walnut', 'black walnut', 'Juglans nigra'),
+  'red-maple': assemble('red-maple', 'red maple', 'Acer rubrum'),
+  'white-oak': assemble('white-oak', 'white oak', 'Quercus alba'),
+  'red-oak': assemble('red-oak', 'northern red oak', 'Quercus rubra'),
+  ash: assemble('ash', 'white ash', 'Fraxinus americana'),
+  'shagbark-hickory': assemble('shagbark-hickory', 'shagbark hickory', 'Carya ovata'),
+  'pecan-hickory': assemble('pecan-hickory', 'pecan hickory', 'Carya illinoinensis'),
+  beech: assemble('beech', 'American beech', 'Fagus grandifolia'),
+  'yellow-birch': assemble('yellow-birch', 'yellow birch', 'Betula alleghaniensis'),
+  basswood: assemble('basswood', 'basswood', 'Tilia americana'),
+  alder: assemble('alder', 'red alder', 'Alnus rubra'),
+  mahogany: assemble('mahogany', 'mahogany', 'Swietenia macrophylla'),
+  teak: assemble('teak', 'teak', 'Tectona grandis'),
+  purpleheart: assemble('purpleheart', 'purpleheart', 'Peltogyne spp.'),
+  padauk: assemble('padauk', 'African padauk', 'Pterocarpus soyauxii'),
+  wenge: assemble('wenge', 'wenge', 'Millettia laurentii'),
+};
+
+/** The sources behind every value of a wood, each once. */
+export function woodSources(wood: Wood): readonly SourceId[] {
+  const { strength, movement, pores } = wood;
+  const rows = [...Object.values(strength), ...Object.values(movement), pores, wood.lab, wood.bleedPriorMm];
+  return [...new Set(rows.flatMap((row) => row?.because ?? []))];
+}
+
+function assemble(id: WoodId, name: string, botanical: string): Wood {
+  return {
+    name,
+    botanical,
+    strength: woodStrengths[id],
+    movement: woodMovements[id],
+    pores: woodPores[id],
+    lab: woodColours[id],
+    bleedPriorMm: bleedPriors[id],
+  };
+}
