@@ -10,6 +10,8 @@ export interface NoticePlace {
   readonly column?: number;
   /** The element or entity, in words: `path#name`, `LWPOLYLINE handle 2F on layer ENGRAVE`. */
   readonly element?: string;
+  /** Size of the gap that is open or was closed here, mm. */
+  readonly gapMm?: number;
 }
 
 /**

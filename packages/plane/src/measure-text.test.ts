@@ -1,0 +1,66 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { formatArea, formatLength, formatVolume, MeasureError, parseLengthMm, parseMeasure } from './measure-text.ts';
+
+describe('lengths are read as makers type them', () => {
+  test.each([
+    ['1/8in', 3.175],
+    ['3/16"', 4.7625],
+    ['.125in', 3.175],
+    ['1-1/2in', 38.1],
+    ['1 1/2 in', 38.1],
+    ['3.2mm', 3.2],
+    ['3.2 MM', 3.2],
+    ['2cm', 20],
+    ['-1/4in', -6.35],
+    ['12pt', 12 * (25.4 / 72)],
+    ['1pc', 25.4 / 6],
+    ['5 thou', 0.127],
+    ['1e-2mm', 0.01],
+    ['0', 0],
+  ])('%s is %d mm', (text, mm) => {
+    expect(parseLengthMm(text)).toBeCloseTo(mm, 12);
+  });
+});
+
+test.each([
+  ['80in/min', 'speed', 2032],
+  ['2 fl oz', 'volume', 59.147059125],
+  ['12.5 g', 'mass', 12.5],
+  ['1/2oz', 'mass', 14.1747615625],
+  ['70F', 'temperature', 190 / 9],
+  ['90min', 'time', 1.5],
+  ['30°', 'angle', 30],
+] as const)('%s as %s is %d', (text, quantity, value) => {
+  expect(parseMeasure(text, quantity).value).toBeCloseTo(value, 12);
+});
+
+describe('what can be misread is refused with what to type', () => {
+  test('a bare number is answered with its two readings', () => {
+    expect(() => parseLengthMm('3')).toThrow('"3" has no unit. Did you mean 3mm or 3in?');
+  });
+
+  test.each(['', 'in', '3 apples', '1/0in', '1//8in', '--3mm', '3,2mm', 'NaNmm', 'Infinitymm'])(
+    '%j is refused',
+    (text) => {
+      expect(() => parseLengthMm(text)).toThrow(MeasureError);
+    },
+  );
+});
+
+test('a printed length reads back to what was printed', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 2000, noNaN: true }), fc.constantFrom('mm', 'in'), (mm, unit) => {
+      const half = unit === 'mm' ? 0.005 : 0.0005 * 25.4;
+      expect(Math.abs(parseLengthMm(formatLength(mm, unit)) - mm)).toBeLessThanOrEqual(half * (1 + 1e-9));
+    }),
+  );
+});
+
+test('areas and volumes print in the unit asked for', () => {
+  expect(formatArea(645.16, 'in')).toBe('1.000 in²');
+  expect(formatArea(77.83676, 'mm')).toBe('77.8 mm²');
+  expect(formatVolume(8510, 'mm')).toBe('8.51 ml');
+  expect(formatVolume(29573.5295625, 'in')).toBe('1.000 fl oz');
+  expect(formatLength(-1e-9, 'mm')).toBe('0.00 mm');
+});

@@ -1,0 +1,87 @@
+import { bitSizes } from '@pourproof/materials';
+import { formatLength } from '@pourproof/plane';
+import { bitSize } from '../job/bit.ts';
+import type { Measured } from '../measured.ts';
+import type { FixOption } from '../report/report.ts';
+import { blockedPieces } from './blocked.ts';
+import type { Check } from './check.ts';
+import { placeOfRings } from './places.ts';
+
+/** Parts of strokes that the smallest bit can't enter stay wood: serifs, hairlines, tips. */
+export const bitCannotEnter: Check = {
+  code: 'bit-cannot-enter',
+  title: 'The bit cannot enter here',
+  run: (measured) => {
+    const pieces = blockedPieces(measured, measured.bitMm);
+    const [worst] = pieces;
+    if (worst === undefined) {
+      return null;
+    }
+    const narrowest = pieces.reduce((least, piece) => Math.min(least, piece.widestMm), worst.widestMm);
+    return {
+      code: 'bit-cannot-enter',
+      severity: 'stop',
+      where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
+      measured: { value: narrowest, unit: 'mm' },
+      limit: { value: measured.bitMm, unit: 'mm' },
+      because: ['opening-by-disc'],
+      fix: { options: fixes(measured) },
+    };
+  },
+  advise: (finding, unit) => ({
+    headline: `${finding.where.length === 1 ? 'One part' : `${finding.where.length} parts`} of the artwork will stay wood: as narrow as ${formatLength(finding.measured.value, unit)}, and the smallest bit is ${bitSize(finding.limit.value, unit)} across.`,
+    why: 'A round bit cuts only where its whole disc fits inside the artwork; what is narrower is never touched, and no resin will fill it.',
+    fixes: finding.fix.options.map((option) => {
+      switch (option.do) {
+        case 'use-bit':
+          return `Add a ${bitSize(Number(option.value), unit)} flat bit${option.clears ? ': it enters everywhere' : ''}.`;
+        case 'scale':
+          return `Scale the artwork by ${Number(option.value).toFixed(2)} and this bit enters everywhere.`;
+        default:
+          return `Widen the narrow strokes by ${formatLength(Number(option.value), unit)}.`;
+      }
+    }),
+  }),
+};
+
+/** Every fix is tried on the artwork itself before it is offered. */
+function fixes(measured: Measured): FixOption[] {
+  const { bitMm } = measured;
+  const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
+  const options: FixOption[] = [];
+  const smaller = bitSizes.filter((size) => size.diameterMm < bitMm).map((size) => size.diameterMm);
+  const bit = smaller.toSorted((a, b) => b - a).find(enters);
+  if (bit !== undefined) {
+    options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
+  }
+  const largest = largestThatEnters(bitMm, enters);
+  if (largest !== null) {
+    // scaling the artwork up is the same as scaling the bit down; rounded up so that it holds as printed
+    options.push({ do: 'scale', value: Math.ceil((bitMm / largest) * 100) / 100, unit: '×', clears: true });
+    options.push({
+      do: 'widen',
+      value: Math.ceil((bitMm - largest) * 100) / 100,
+      unit: 'mm',
+      clears: true,
+    });
+  }
+  return options;
+}
+
+/** Largest diameter below the bit's that enters everywhere, to 1 %, by halving; `null` when none above a fiftieth does. */
+function largestThatEnters(bitMm: number, enters: (diameter: number) => boolean): number | null {
+  let low = bitMm / 50;
+  let high = bitMm;
+  if (!enters(low)) {
+    return null;
+  }
+  while (high / low > 1.01) {
+    const middle = Math.sqrt(low * high);
+    if (enters(middle)) {
+      low = middle;
+    } else {
+      high = middle;
+    }
+  }
+  return low;
+}

@@ -1,0 +1,101 @@
+import { endGrainLength } from '@pourproof/geometry';
+import { bleedClassEndsMm, bleedTravel, type SealId, sealers } from '@pourproof/materials';
+import { formatLength, radians } from '@pourproof/plane';
+import type { Measured } from '../measured.ts';
+import type { FixOption } from '../report/report.ts';
+import type { Check } from './check.ts';
+import { placeOfPath } from './places.ts';
+
+/** Turns tried for the artwork, in degrees. */
+const TURN_STEP_DEG = 5;
+/** A turn is offered only when it spares at least this share of end grain (our choice). */
+const WORTHWHILE = 0.2;
+
+/** Walls that cut the fibres open so squarely that colour is likely to run visibly into this wood under this seal. */
+export const highBleedWall: Check = {
+  code: 'high-bleed-wall',
+  title: 'High bleed risk on this wall',
+  run: (measured) => {
+    const { job, travel, walls } = measured;
+    const [, moderate, severe] = bleedClassEndsMm.value;
+    const reachPerExposure = travel.medianMm * Math.cos(radians(job.diveDeg));
+    const risky = walls
+      .filter((wall) => wall.meanExposure * reachPerExposure >= moderate)
+      .toSorted((a, b) => b.exposedMm - a.exposedMm);
+    const [first] = risky;
+    if (first === undefined) {
+      return null;
+    }
+    const worst = risky.reduce((most, wall) => Math.max(most, wall.meanExposure), first.meanExposure);
+    const reach = worst * reachPerExposure;
+    return {
+      code: 'high-bleed-wall',
+      severity: reach >= severe ? 'stop' : 'caution',
+      where: risky.map((wall) => placeOfPath(wall.atMm, wall.path)),
+      measured: { value: reach, unit: 'mm' },
+      limit: { value: moderate, unit: 'mm' },
+      because: [...new Set([...travel.sources, ...bleedClassEndsMm.because])],
+      fix: { options: [...sealFixes(measured, worst), ...turnFix(measured)] },
+    };
+  },
+  advise: (finding, unit) => ({
+    headline: `Colour is likely to run out of ${finding.where.length === 1 ? 'one stretch of wall' : `${finding.where.length} stretches of wall`}: about ${formatLength(finding.measured.value, unit)} at the worst (prior, no coupon yet; a fifth to five times that is possible), against a limit of ${formatLength(finding.limit.value, unit)}.`,
+    why: 'Where a wall cuts across the fibres, their open ends drink colour like straws, and levelling does not take such a streak away: the ends are open from face to floor.',
+    fixes: finding.fix.options.map((option) =>
+      option.do === 'change-seal'
+        ? `Seal with ${option.value} before the colour${option.clears ? '' : ' (better, but not enough alone)'}.`
+        : `Turn the artwork by ${option.value}° on the board: ${option.unit.replace('deg, ', '')} end grain in the walls.`,
+    ),
+  }),
+};
+
+/** The mildest seal, as the tables order them, that brings the worst wall below the limit. */
+function sealFixes(measured: Measured, worstExposure: number): FixOption[] {
+  const { job } = measured;
+  const [, moderate] = bleedClassEndsMm.value;
+  for (const seal of Object.keys(sealers) as SealId[]) {
+    if (seal === 'none') {
+      continue;
+    }
+    const sealHours = sealers[seal].readyHours.high;
+    const travel = bleedTravel({
+      wood: job.wood,
+      seal,
+      coats: Math.max(1, job.coats),
+      sealHours,
+      resin: job.resin,
+    });
+    if (travel.medianMm * worstExposure * Math.cos(radians(job.diveDeg)) < moderate) {
+      return [
+        {
+          do: 'change-seal',
+          value: `${Math.max(1, job.coats)} coat of ${sealers[seal].name}, left ${sealHours} h`,
+          unit: 'seal',
+          clears: true,
+        },
+      ];
+    }
+  }
+  return [];
+}
+
+/** The turn of the artwork that opens the least end grain, where it is worth the trouble. */
+function turnFix(measured: Measured): FixOption[] {
+  const { cut, job } = measured;
+  const now = endGrainLength(cut, radians(job.grainDeg));
+  let best = { turn: 0, length: now };
+  for (let turn = TURN_STEP_DEG; turn < 180; turn += TURN_STEP_DEG) {
+    // turning the artwork counter-clockwise is turning the fibres clockwise under it
+    const length = endGrainLength(cut, radians(job.grainDeg - turn));
+    if (length < best.length) {
+      best = { turn, length };
+    }
+  }
+  const spared = now > 0 ? 1 - best.length / now : 0;
+  if (spared < WORTHWHILE) {
+    return [];
+  }
+  return [
+    { do: 'turn-grain', value: best.turn, unit: `deg, ${Math.round(spared * 100)} % less`, clears: false },
+  ];
+}

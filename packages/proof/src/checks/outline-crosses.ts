@@ -1,0 +1,41 @@
+import type { Check } from './check.ts';
+import { placeOfPoint } from './places.ts';
+
+/** More places than this would only clutter the sheet; the count says how many there are. */
+const MOST_PLACES = 100;
+
+/** Outlines that cross themselves: the fill rule decides what is cut there, which may not be what was meant. */
+export const outlineCrosses: Check = {
+  code: 'outline-crosses',
+  title: 'Outlines cross',
+  run: ({ resolved }) => {
+    if (resolved.crossingCount === 0) {
+      return null;
+    }
+    const own = resolved.crossings.some((crossing) => crossing.kind === 'self');
+    return {
+      code: 'outline-crosses',
+      severity: own ? 'caution' : 'note',
+      where: resolved.crossings.slice(0, MOST_PLACES).map((crossing) => placeOfPoint(crossing.atMm)),
+      measured: { value: resolved.crossingCount, unit: 'crossings' },
+      limit: { value: 0, unit: 'crossings' },
+      because: ['svg2-fill'],
+      fix: {
+        options: [{ do: 'merge-shapes', value: resolved.crossingCount, unit: 'crossings', clears: true }],
+      },
+    };
+  },
+  advise: (finding) => ({
+    headline:
+      finding.severity === 'note'
+        ? `Shapes overlap: their outlines cross in ${finding.measured.value} places and are cut as one.`
+        : `An outline crosses itself; ${finding.measured.value} crossings in all.`,
+    why:
+      finding.severity === 'note'
+        ? 'Overlapping shapes are taken as one pocket, which is usually meant (joined script, stacked shapes).'
+        : 'Inside a self-crossing outline the fill rule decides what is cut and what stays wood; drawings from different programs disagree there.',
+    fixes: [
+      `Merge the shapes at the ${finding.measured.value} marked crossings if that is not what you mean.`,
+    ],
+  }),
+};

@@ -1,0 +1,72 @@
+import type { NarrowStretch } from '@pourproof/geometry';
+import { bitSizes, limits } from '@pourproof/materials';
+import { formatLength } from '@pourproof/plane';
+import { bitSize } from '../job/bit.ts';
+import type { Measured } from '../measured.ts';
+import type { FixOption } from '../report/report.ts';
+import type { Check } from './check.ts';
+import { placeOfPath } from './places.ts';
+
+/** Strokes that the bit only just enters: any runout or flexing of the bit widens or burns them. */
+export const strokeNearBitWidth: Check = {
+  code: 'stroke-near-bit-width',
+  title: 'Stroke hardly wider than the bit',
+  run: (measured) => {
+    const limit = measured.bitMm * limits.strokeToBit.value;
+    const tight = tightStretches(measured, limit);
+    const [first] = tight;
+    if (first === undefined) {
+      return null;
+    }
+    const narrowest = tight.reduce((least, each) => Math.min(least, each.narrowestMm), first.narrowestMm);
+    return {
+      code: 'stroke-near-bit-width',
+      severity: 'caution',
+      where: tight.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
+      measured: { value: narrowest, unit: 'mm' },
+      limit: { value: limit, unit: 'mm' },
+      because: [...limits.strokeToBit.because],
+      fix: { options: fixes(measured, narrowest, limit) },
+    };
+  },
+  advise: (finding, unit) => ({
+    headline: `${finding.where.length === 1 ? 'One stroke is' : `${finding.where.length} strokes are`} hardly wider than the bit: ${formatLength(finding.measured.value, unit)}, where ${formatLength(finding.limit.value, unit)} is safe.`,
+    why: 'A bit that fills its slot cuts on both sides at once: it packs chips, wanders and heats the walls, and the slot comes out wider than drawn.',
+    fixes: finding.fix.options.map((option) => {
+      switch (option.do) {
+        case 'use-bit':
+          return `Use a ${bitSize(Number(option.value), unit)} flat bit there.`;
+        case 'scale':
+          return `Scale the artwork by ${Number(option.value).toFixed(2)}.`;
+        default:
+          return `Widen the stroke by ${formatLength(Number(option.value), unit)}.`;
+      }
+    }),
+  }),
+};
+
+/** Strokes that the bit does enter but with less room than the limit; tapers pass every width and are not meant. */
+function tightStretches(measured: Measured, limit: number): readonly NarrowStretch[] {
+  const { bitMm } = measured;
+  return measured.narrowerThan(limit).filter(
+    (stretch) =>
+      stretch.kind === 'stroke' &&
+      stretch.narrowestMm >= bitMm - measured.job.toleranceMm &&
+      // shorter than a fifth of the bit is a waist that the bit passes in one turn (our choice)
+      stretch.lengthMm > bitMm / 5,
+  );
+}
+
+function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
+  const ratio = limits.strokeToBit.value;
+  const fits = bitSizes
+    .map((size) => size.diameterMm)
+    .filter((diameter) => diameter < measured.bitMm && diameter * ratio <= narrowest);
+  const options: FixOption[] = [];
+  if (fits.length > 0) {
+    options.push({ do: 'use-bit', value: Math.max(...fits), unit: 'mm', clears: true });
+  }
+  options.push({ do: 'scale', value: Math.ceil((limit / narrowest) * 100) / 100, unit: '×', clears: true });
+  options.push({ do: 'widen', value: Math.ceil((limit - narrowest) * 100) / 100, unit: 'mm', clears: true });
+  return options;
+}

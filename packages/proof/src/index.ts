@@ -1,0 +1,15 @@
+export type { Advice, Check } from './checks/check.ts';
+export { checks } from './checks/checks.ts';
+export { FINDING_CODES, type FindingCode } from './codes.ts';
+export { BIT_FORMS, type Bit, bitSize, bitText, parseBit } from './job/bit.ts';
+export { type Job, JobError, type JobFile, jobFileSchema, readJobFile, settleJob } from './job/job.ts';
+export { adviceFor, type Picture, type Proof, prove } from './proof.ts';
+export { jsonSchemas } from './report/json-schema.ts';
+export {
+  type Finding,
+  type FindingPlace,
+  type FixOption,
+  type Report,
+  reportSchema,
+  type Severity,
+} from './report/report.ts';

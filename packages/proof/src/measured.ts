@@ -1,0 +1,141 @@
+import {
+  type ArcRings,
+  endGrainLength,
+  leftStanding,
+  type MedialAxis,
+  medialAxis,
+  type NarrowStretch,
+  narrowStretches,
+  openedArea,
+  openedOutline,
+  polygonFromArcs,
+  type Resolved,
+  resolveRegions,
+  type StandingPiece,
+  type StrokeWidths,
+  strokeWidths,
+  sweepAlong,
+  type WallRun,
+  wallRuns,
+} from '@pourproof/geometry';
+import { type BleedTravel, bleedTravel, sealers } from '@pourproof/materials';
+import {
+  type CleanRegion,
+  type Drawing,
+  invariant,
+  perimeter,
+  type Rings,
+  radians,
+  signedArea,
+} from '@pourproof/plane';
+import type { Job } from './job/job.ts';
+
+/** Walls less exposed than this drink so little that no streak is expected; sin 10°, common practice (no source). */
+const MIN_WALL_EXPOSURE = Math.sin(radians(10));
+/** Wall stretches closer than this are one place for a reader, in mm (common practice; no source). */
+const WALL_JOIN_MM = 1;
+
+/** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
+export interface Measured {
+  readonly job: Job;
+  readonly drawing: Drawing;
+  readonly resolved: Resolved;
+  readonly artwork: CleanRegion;
+  readonly artworkArea: number;
+  readonly artworkPerimeter: number;
+  readonly axis: MedialAxis;
+  /** Smallest diameter among the bits: what it can't enter, none can. */
+  readonly bitMm: number;
+  /** Areas that the bits reach, in their order: each adds to what those before it took. */
+  readonly addedAreas: readonly number[];
+  readonly cutOutline: ArcRings;
+  /** The cut outline with arcs flattened within the job's tolerance. */
+  readonly cut: Rings;
+  readonly cutArea: number;
+  readonly wallLength: number;
+  readonly standing: readonly StandingPiece[];
+  readonly strokes: StrokeWidths;
+  /** Stretches of stroke narrower than the given width. */
+  readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
+  readonly walls: readonly WallRun[];
+  /** ∫ |n·f| ds over the cut's outline for fibres that lie in the face, mm. */
+  readonly endGrainLength: number;
+  readonly travel: BleedTravel;
+  /** Face that colour may reach at the median travel, mm². */
+  readonly bleedArea: number;
+  /** Film that the seal coat leaves on walls and floor, mm. */
+  readonly sealFilm: number;
+}
+
+/** Measures a drawing for a job, once for all checks. */
+export function measure(drawing: Drawing, job: Job): Measured {
+  const resolved = resolveRegions(drawing.shapes.map((shape) => shape.region));
+  const artwork = resolved.region;
+  const axis = medialAxis(artwork);
+  const diameters = job.bits.map((bit) => bit.diameterMm);
+  const bitMm = Math.min(...diameters);
+  invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
+  const cutOutline = openedOutline(axis, bitMm / 2);
+  const cut = polygonFromArcs(cutOutline, job.toleranceMm);
+  const grainRad = radians(job.grainDeg);
+  const travel = bleedTravel({
+    wood: job.wood,
+    seal: job.seal,
+    coats: job.coats,
+    sealHours: job.sealHours,
+    resin: job.resin,
+  });
+  const dive = radians(job.diveDeg);
+  return {
+    job,
+    drawing,
+    resolved,
+    artwork,
+    artworkArea: signedArea(artwork),
+    artworkPerimeter: perimeter(artwork),
+    axis,
+    bitMm,
+    addedAreas: addedAreas(axis, diameters),
+    cutOutline,
+    cut,
+    cutArea: openedArea(axis, bitMm / 2),
+    wallLength: perimeter(cut),
+    standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
+    strokes: strokeWidths(axis),
+    narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
+    walls: wallRuns(cut, grainRad, {
+      minExposure: MIN_WALL_EXPOSURE,
+      joinGapMm: WALL_JOIN_MM,
+      minLengthMm: 0,
+    }),
+    endGrainLength: endGrainLength(cut, grainRad),
+    travel,
+    bleedArea: bleedArea(cut, grainRad, travel.medianMm * Math.cos(dive)),
+    sealFilm: job.coats * driedFilmMm(job.seal),
+  };
+}
+
+/** The smallest bit's cut holds every larger one's, so each bit adds the growth of the largest area so far. */
+function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly number[] {
+  let taken = 0;
+  return diameters.map((diameter) => {
+    const area = openedArea(axis, diameter / 2);
+    const added = Math.max(0, area - taken);
+    taken = Math.max(taken, area);
+    return added;
+  });
+}
+
+function bleedArea(cut: Rings, grainRad: number, reachMm: number): number {
+  if (cut.ringEnds.length === 0 || reachMm <= 0) {
+    return 0;
+  }
+  const { region } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
+  return sweepAlong(region, grainRad, reachMm).areaMm2;
+}
+
+/** Film of one coat once its solvent has gone, mm. */
+function driedFilmMm(seal: Job['seal']): number {
+  const { wetFilmMm, solids } = sealers[seal];
+  return wetFilmMm.value * solids.value;
+}

@@ -1,0 +1,217 @@
+import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
+import { mixByMass, woods } from '@pourproof/materials';
+import {
+  type Bounds,
+  type Drawing,
+  degrees,
+  type LengthUnit,
+  type Rings,
+  radians,
+  ringsBounds,
+  signedArea,
+} from '@pourproof/plane';
+import type { Advice } from './checks/check.ts';
+import { checks } from './checks/checks.ts';
+import { bitText } from './job/bit.ts';
+import type { Job } from './job/job.ts';
+import { type Measured, measure } from './measured.ts';
+import type { Finding, Report } from './report/report.ts';
+import { verdictOf } from './verdict.ts';
+
+/** Edges of the stroke-width classes of the report, in mm (our choice: fine where bits are small). */
+const WIDTH_CLASSES_MM: readonly number[] = [
+  0, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4, 6, 8, 12, 16, 25, 50, 100, 1000,
+];
+
+/** What a proof hands over: the report, and the shapes to draw it with; plain data throughout. */
+export interface Proof {
+  readonly report: Report;
+  readonly picture: Picture;
+}
+
+/** Shapes in mm for a picture of the proof. */
+export interface Picture {
+  readonly artwork: Rings;
+  /** What the bits reach, arcs flattened. */
+  readonly cut: Rings;
+  /** Pieces that no bit reaches. */
+  readonly standing: readonly Rings[];
+  /** Strokes narrower than the smallest bit, along their middle. */
+  readonly narrow: readonly { readonly path: Float64Array; readonly widths: Float64Array }[];
+  /** Wall stretches at high bleed risk, open lines. */
+  readonly bleedWalls: readonly Float64Array[];
+  readonly boundsMm: Bounds;
+}
+
+/**
+ * Vets a drawing for a job: measures it, runs every check and gives the verdict.
+ *
+ * @param name file name, or the text that was set, for the report
+ */
+export function prove(drawing: Drawing, name: string, job: Job): Proof {
+  const measured = measure(drawing, job);
+  const findings = checks.flatMap((check) => check.run(measured) ?? []);
+  return {
+    report: reportOf(measured, name, findings),
+    picture: pictureOf(measured, findings),
+  };
+}
+
+/** The words for a finding, with its title. */
+export function adviceFor(finding: Finding, unit: LengthUnit): Advice & { readonly title: string } {
+  const check = checks.find((each) => each.code === finding.code);
+  if (check === undefined) {
+    throw new RangeError(`no check has the code "${finding.code}"`);
+  }
+  return { title: check.title, ...check.advise(finding, unit) };
+}
+
+function reportOf(measured: Measured, name: string, findings: readonly Finding[]): Report {
+  const { job, drawing } = measured;
+  return {
+    schema: 'pourproof/report@1',
+    artwork: {
+      file: name,
+      format: drawing.format,
+      scaleSource: drawing.scaleSource,
+      areaMm2: measured.artworkArea,
+      perimeterMm: measured.artworkPerimeter,
+      boundsMm: boundsOrZero(measured.artwork),
+      regions: outerRingCount(measured.artwork),
+      holes: holeCount(measured.artwork),
+      layers: layersOf(drawing),
+      notices: drawing.notices.map((notice) => ({
+        code: notice.code,
+        text: notice.text,
+        severity: notice.severity,
+        where: notice.where.map((place) => ({ ...place })),
+      })),
+    },
+    cut: cutOf(measured),
+    strokes: strokesOf(measured),
+    endGrain: endGrainOf(measured),
+    bleed: {
+      basis: 'prior',
+      coupons: 0,
+      blocks: [
+        {
+          species: woods[job.wood].name,
+          travelMm: {
+            median: measured.travel.medianMm,
+            low: measured.travel.lowMm,
+            high: measured.travel.highMm,
+          },
+          visibleProbability: measured.travel.visibleProbability,
+          areaMm2: measured.bleedArea,
+        },
+      ],
+    },
+    seal: { filmMm: measured.sealFilm },
+    pour: pourOf(measured),
+    findings: [...findings],
+    defaults: [...job.defaults],
+    verdict: verdictOf(findings),
+  };
+}
+
+function boundsOrZero(rings: Rings): Bounds {
+  return rings.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(rings);
+}
+
+function layersOf(drawing: Drawing): Report['artwork']['layers'] {
+  const groups = new Map<string, Drawing['shapes'][number][]>();
+  for (const shape of drawing.shapes) {
+    const key = JSON.stringify([shape.layer, shape.colour]);
+    groups.set(key, [...(groups.get(key) ?? []), shape]);
+  }
+  return [...groups.values()].map((shapes) => ({
+    name: shapes[0]?.layer ?? '',
+    colour: shapes[0]?.colour ?? '',
+    areaMm2: signedArea(resolveRegions(shapes.map((shape) => shape.region)).region),
+  }));
+}
+
+function cutOf(measured: Measured): Report['cut'] {
+  const { job, cutArea, wallLength, artworkArea, artworkPerimeter } = measured;
+  // every point of the flattened outline lies within the tolerance of the true one
+  const areaError = job.toleranceMm * artworkPerimeter;
+  return {
+    areaMm2: cutArea,
+    leftStandingMm2: Math.max(0, artworkArea - cutArea),
+    volumeMm3: cutArea * job.depthMm,
+    floorAreaMm2: cutArea,
+    wallAreaMm2: wallLength * job.depthMm,
+    wallLengthMm: wallLength,
+    maxDepthMm: cutArea > 0 ? job.depthMm : 0,
+    errorBound: { areaMm2: areaError, volumeMm3: areaError * job.depthMm },
+    perCutter: job.bits.map((bit, k) => ({
+      cutter: bitText(bit, job.units),
+      areaMm2: measured.addedAreas[k] ?? 0,
+    })),
+  };
+}
+
+function strokesOf(measured: Measured): Report['strokes'] {
+  const { strokes, bitMm } = measured;
+  const lengths = strokes.histogram(WIDTH_CLASSES_MM);
+  return {
+    narrowestMm: strokes.narrowestMm,
+    narrowestAt: strokes.narrowestMm === null ? null : strokes.narrowestAt,
+    narrowestToBit: strokes.narrowestMm === null ? null : strokes.narrowestMm / bitMm,
+    lengthMm: strokes.lengthMm,
+    lengthNarrowerThanBitMm: strokes.lengthNarrowerThan(bitMm),
+    widthHistogram: Array.from(lengths, (lengthMm, k) => ({
+      fromMm: WIDTH_CLASSES_MM[k] ?? 0,
+      toMm: WIDTH_CLASSES_MM[k + 1] ?? 0,
+      lengthMm,
+    })).filter((row) => row.lengthMm > 0),
+  };
+}
+
+function endGrainOf(measured: Measured): Report['endGrain'] {
+  const { job, wallLength, cutArea } = measured;
+  // a vertical wall's normal lies in the face, so only the fibre's part in the face counts: cos dive; a floor sees sin dive
+  const dive = radians(job.diveDeg);
+  const exposedLength = measured.endGrainLength * Math.cos(dive);
+  return {
+    grainDeg: job.grainDeg,
+    diveDeg: degrees(dive),
+    wallExposedMm2: exposedLength * job.depthMm,
+    floorExposedMm2: cutArea * Math.sin(dive),
+    wallFraction: wallLength > 0 ? exposedLength / wallLength : 0,
+  };
+}
+
+function pourOf(measured: Measured): Report['pour'] {
+  const { job, cutArea, wallLength, sealFilm } = measured;
+  const sealMm3 = Math.min(cutArea * job.depthMm, sealFilm * (cutArea + wallLength * job.depthMm));
+  const mix = mixByMass(
+    {
+      volumeMl: (cutArea * job.depthMm - sealMm3) / 1000,
+      overpourMl: (cutArea * job.overpourMm) / 1000,
+      wastePct: job.wastePct,
+    },
+    job.resin,
+  );
+  return {
+    colours: [
+      { name: 'all', volumeMl: mix.volumeMl, massG: mix.massG, partAG: mix.partAG, partBG: mix.partBG },
+    ],
+    overpourMm: job.overpourMm,
+    wastePct: job.wastePct,
+  };
+}
+
+function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
+  const bleeding = findings.find((finding) => finding.code === 'high-bleed-wall');
+  return {
+    artwork: measured.artwork,
+    cut: measured.cut,
+    standing: measured.standing.map((piece) => piece.outline),
+    narrow: measured.narrowerThan(measured.bitMm).map(({ path, widths }) => ({ path, widths })),
+    bleedWalls: (bleeding?.where ?? []).flatMap((place) =>
+      place.outline.map((line) => Float64Array.from(line.flat())),
+    ),
+    boundsMm: boundsOrZero(measured.artwork),
+  };
+}

@@ -1,0 +1,192 @@
+import { z } from 'zod';
+import { FINDING_CODES } from '../codes.ts';
+
+const mm = (what: string): z.ZodNumber => z.number().meta({ description: `${what}, mm` });
+const mm2 = (what: string): z.ZodNumber =>
+  z
+    .number()
+    .nonnegative()
+    .meta({ description: `${what}, mm²` });
+const mm3 = (what: string): z.ZodNumber =>
+  z
+    .number()
+    .nonnegative()
+    .meta({ description: `${what}, mm³` });
+const gram = (what: string): z.ZodNumber =>
+  z
+    .number()
+    .nonnegative()
+    .meta({ description: `${what}, g` });
+
+const point = z
+  .tuple([z.number(), z.number()])
+  .readonly()
+  .meta({ description: 'A place on the artwork: x to the right, y down, mm' });
+
+const quantity = z.object({ value: z.number(), unit: z.string() }).readonly();
+
+const notice = z
+  .object({
+    code: z.string(),
+    text: z.string(),
+    severity: z.enum(['caution', 'note']),
+    where: z.array(
+      z.object({
+        atMm: point.optional(),
+        line: z.number().int().optional(),
+        column: z.number().int().optional(),
+        element: z.string().optional(),
+        gapMm: mm('Gap that is open or was closed').optional(),
+      }),
+    ),
+  })
+  .meta({ description: 'What the reader skipped, closed, merged, scaled or assumed' });
+
+const artwork = z.object({
+  file: z.string().meta({ description: 'File name, or the text that was set' }),
+  format: z.enum(['svg', 'dxf', 'lettering']),
+  scaleSource: z.string().meta({ description: 'How file units became mm' }),
+  areaMm2: mm2('Area covered by everything painted'),
+  perimeterMm: mm('Length of its outline'),
+  boundsMm: z.tuple([z.number(), z.number(), z.number(), z.number()]).readonly(),
+  regions: z.number().int().nonnegative().meta({ description: 'Separate painted regions after union' }),
+  holes: z.number().int().nonnegative(),
+  layers: z.array(
+    z.object({ name: z.string(), colour: z.string(), areaMm2: mm2('Area of this layer alone') }),
+  ),
+  notices: z.array(notice),
+});
+
+const cut = z.object({
+  areaMm2: mm2('Cut region as seen from above'),
+  leftStandingMm2: mm2('Artwork that no bit of the job reaches'),
+  volumeMm3: mm3('Integral of depth over the cut'),
+  floorAreaMm2: mm2('Floor'),
+  wallAreaMm2: mm2('Walls'),
+  wallLengthMm: mm('Length of wall, seen from above'),
+  maxDepthMm: mm('Deepest point'),
+  errorBound: z
+    .object({ areaMm2: mm2('Bound of the error of areas'), volumeMm3: mm3('Bound of the error of volume') })
+    .meta({ description: 'From the flattening of curves; the geometry itself is exact to rounding' }),
+  perCutter: z.array(
+    z.object({
+      cutter: z.string(),
+      areaMm2: mm2('What this cutter adds to those before it'),
+      pathMm: mm('Length of its path').optional(),
+      minutes: z.number().nonnegative().optional(),
+    }),
+  ),
+});
+
+const strokes = z.object({
+  narrowestMm: mm('Narrowest stroke').nullable(),
+  narrowestAt: point.nullable(),
+  narrowestToBit: z
+    .number()
+    .nullable()
+    .meta({ description: 'Narrowest stroke over the smallest bit’s diameter' }),
+  lengthMm: mm('Length of stroke, along its middle'),
+  lengthNarrowerThanBitMm: mm('Length of stroke narrower than the smallest bit'),
+  widthHistogram: z.array(
+    z.object({ fromMm: mm('From'), toMm: mm('To'), lengthMm: mm('Length of stroke in this class') }),
+  ),
+});
+
+const endGrain = z.object({
+  grainDeg: z.number(),
+  diveDeg: z.number(),
+  wallExposedMm2: mm2('∫ |n·f| dA over walls'),
+  floorExposedMm2: mm2('∫ |n·f| dA over floors'),
+  wallFraction: z.number().meta({ description: 'Exposed over whole wall area, 0…1' }),
+});
+
+const bleed = z.object({
+  basis: z.enum(['prior', 'calibrated']),
+  coupons: z.number().int().nonnegative(),
+  blocks: z.array(
+    z.object({
+      species: z.string(),
+      travelMm: z
+        .object({ median: z.number(), low: z.number(), high: z.number() })
+        .meta({ description: 'Colour travel along the fibres from a wall across the grain, mm' }),
+      visibleProbability: z.number(),
+      areaMm2: mm2('Face that colour may reach at the median travel'),
+    }),
+  ),
+});
+
+const seal = z.object({ filmMm: mm('Film on walls and floor'), massG: gram('Sealer').optional() });
+
+const pour = z.object({
+  colours: z.array(
+    z.object({
+      name: z.string(),
+      volumeMl: z.number().nonnegative(),
+      massG: gram('Mixed resin'),
+      partAG: gram('Part A'),
+      partBG: gram('Part B'),
+    }),
+  ),
+  overpourMm: mm('Poured proud of the face'),
+  wastePct: z.number().nonnegative(),
+});
+
+const place = z.object({
+  atMm: point,
+  outline: z.array(z.array(point)).meta({ description: 'Rings or open lines that show the place, mm' }),
+});
+
+/** The least change that helps; several ways may be open. */
+const fixOption = z.object({
+  do: z.enum([
+    'use-bit',
+    'scale',
+    'widen',
+    'turn-grain',
+    'change-seal',
+    'change-wood',
+    'close-gap',
+    'merge-shapes',
+  ]),
+  value: z.union([z.number(), z.string()]),
+  unit: z.string(),
+  clears: z.boolean().meta({ description: 'Whether it clears the finding by itself, as computed' }),
+});
+
+const finding = z.object({
+  code: z.enum(FINDING_CODES),
+  severity: z.enum(['stop', 'caution', 'note']),
+  where: z.array(place),
+  measured: quantity,
+  limit: quantity,
+  because: z.array(z.string()).min(1).meta({ description: 'Ids of docs/sources.md' }),
+  fix: z.object({ options: z.array(fixOption) }),
+});
+
+/** The report contract `pourproof/report@1`: the one source of its TypeScript type and of its published JSON Schema. */
+export const reportSchema = z.object({
+  schema: z.literal('pourproof/report@1'),
+  artwork,
+  cut,
+  strokes,
+  endGrain,
+  bleed,
+  seal,
+  pour,
+  findings: z.array(finding),
+  defaults: z
+    .array(z.string())
+    .meta({ description: 'Job values that were not given and are defaults of the program' }),
+  verdict: z.enum(['clear', 'caution', 'stop']),
+});
+
+/** What a proof says, as data. */
+export type Report = z.infer<typeof reportSchema>;
+/** One finding of a report. */
+export type Finding = z.infer<typeof finding>;
+/** A place of a finding. */
+export type FindingPlace = z.infer<typeof place>;
+/** One way to clear a finding. */
+export type FixOption = z.infer<typeof fixOption>;
+/** How grave a finding is. */
+export type Severity = Finding['severity'];

@@ -1,0 +1,32 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { sources } from '@pourproof/materials';
+import { checks, FINDING_CODES, jsonSchemas } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+
+describe.each(FINDING_CODES)('%s', (code) => {
+  test('has exactly one check, in a file of its name, with a title', () => {
+    expect(checks.filter((check) => check.code === code)).toHaveLength(1);
+    expect(existsSync(`packages/proof/src/checks/${code}.ts`)).toBe(true);
+    expect(checks.find((check) => check.code === code)?.title).toMatch(/^[A-Z].{5,60}$/u);
+  });
+
+  test('has a page that names its code and what its ways out are', () => {
+    const page = readFileSync(`docs/findings/${code}.md`, 'utf8');
+    expect(page).toContain(`\`${code}\``);
+    expect(page).toMatch(/\*\*Ways? out/u);
+  });
+});
+
+test('the published JSON Schemas are those of the program', () => {
+  for (const [file, schema] of Object.entries(jsonSchemas())) {
+    const published = JSON.parse(readFileSync(`docs/schema/${file}`, 'utf8'));
+    expect(published, `docs/schema/${file} is stale: run npm run schemas`).toEqual(JSON.parse(JSON.stringify(schema)));
+  }
+});
+
+test('every source is listed in docs/sources.md', () => {
+  const page = readFileSync('docs/sources.md', 'utf8');
+  for (const id of Object.keys(sources)) {
+    expect(page, id).toContain(`\`${id}\``);
+  }
+});
