@@ -1,1 +1,10 @@
 export { ArtworkError, type ErrorPlace } from './artwork-error.ts';
+export type { LayoutOptions, LetteringArc } from './lettering/lay-out-text.ts';
+export { type FontAxis, type LetteringFont, type OpenFontOptions, openFont } from './lettering/open-font.ts';
+export {
+  type OutlinedGlyph,
+  type OutlinedText,
+  type OutlineTextOptions,
+  outlineText,
+} from './lettering/outline-text.ts';
+export { type LetteringOptions, readLettering } from './lettering/read-lettering.ts';

@@ -1,0 +1,216 @@
+import type { Notice } from '@pourproof/plane';
+import type * as HarfBuzz from 'harfbuzzjs';
+import { ArtworkError } from '../artwork-error.ts';
+import { type KernPairs, legacyKern } from './legacy-kern.ts';
+import { faceCount, unpackFont } from './unpack-font.ts';
+
+/** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
+const SUBUNITS = 64;
+
+/** One way in which a variable font can be changed. */
+export interface FontAxis {
+  readonly tag: string;
+  readonly min: number;
+  readonly default: number;
+  readonly max: number;
+}
+
+/** A font made ready for setting text; made by {@link openFont}, valid for the life of the program. */
+export interface LetteringFont {
+  /** Family and style as the font states them. */
+  readonly name: string;
+  /** Height of capitals as a part of the em; absent when the font neither states it nor has an H. */
+  readonly capHeightEm?: number;
+  /** Where the cap height came from: the font's OS/2 table, or the outline of its H. */
+  readonly capHeightFrom: 'OS/2' | 'H';
+  /** Distance of baselines as a part of the em: ascent, descent and line gap as the font states them. */
+  readonly lineEm: number;
+  /** Axes of a variable font; empty for others. */
+  readonly axes: readonly FontAxis[];
+  /** What is worth saying about the font itself. */
+  readonly notices: readonly Notice[];
+  /** HarfBuzz units in an em. */
+  readonly unitsPerEm: number;
+  /** Pairs of the old `kern` table, in font units; empty when the font kerns by GPOS. */
+  readonly kern: KernPairs;
+  readonly kernUnitsPerEm: number;
+  /** Whether the font says where marks sit on letters. */
+  readonly placesMarks: boolean;
+  /** The shaping library and its objects, for the files of this folder. */
+  readonly shaper: typeof HarfBuzz;
+  readonly shaped: HarfBuzz.Font;
+}
+
+/** How to open a font. */
+export interface OpenFontOptions {
+  /** Values of a variable font's axes by tag: `{ wght: 650 }`; others keep their default. */
+  readonly axes?: Readonly<Record<string, number>>;
+  /** Which face of a collection, from 0. */
+  readonly faceIndex?: number;
+}
+
+/**
+ * A font ready for setting text, from the bytes of a TrueType, OpenType, collection, WOFF or WOFF2 file.
+ *
+ * The shaping library is WebAssembly that sits beside its module and is loaded on the first call, so reading of other artwork
+ * does not wait for it; no network beyond the program's own files is used.
+ *
+ * @throws {ArtworkError} `font-unreadable`, `font-truncated`, `font-without-outlines`, `font-without-characters`,
+ *   `font-face-missing`, `font-axis-missing` or `font-axis-range`
+ */
+export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {}): Promise<LetteringFont> {
+  const plain = await unpackFont(bytes);
+  const shaper = await import('harfbuzzjs');
+  const faces = faceCount(plain);
+  const faceIndex = options.faceIndex ?? 0;
+  if (!Number.isInteger(faceIndex) || faceIndex < 0 || faceIndex >= faces) {
+    throw new ArtworkError(
+      'font-face-missing',
+      `The font file holds ${faces} ${faces === 1 ? 'face' : 'faces'}; there is no face ${faceIndex}.`,
+      `Ask for a face from 0 to ${faces - 1}.`,
+    );
+  }
+  const face = new shaper.Face(new shaper.Blob(plain), faceIndex);
+  checkContents(face);
+  const shaped = new shaper.Font(face);
+  const unitsPerEm = face.upem * SUBUNITS;
+  shaped.setScale(unitsPerEm, unitsPerEm);
+  const axes = setAxes(shaper, face, shaped, options.axes ?? {});
+  const cap = capHeight(shaper, shaped);
+  const extents = shaped.hExtents();
+  const lineUnits = extents.ascender - extents.descender + extents.lineGap;
+  const positioning = face.getTableFeatureTags('GPOS');
+  return {
+    name: fontName(face),
+    ...(cap === undefined ? {} : { capHeightEm: cap.units / unitsPerEm }),
+    capHeightFrom: cap?.from ?? 'H',
+    // fonts that state no height get the usual 1.2 em (common practice)
+    lineEm: lineUnits > 0 ? lineUnits / unitsPerEm : 1.2,
+    axes,
+    notices: fontNotices(faces, options.faceIndex, cap),
+    unitsPerEm,
+    kern: positioning.includes('kern') ? new Map() : legacyKern(face.referenceTable('kern')),
+    kernUnitsPerEm: face.upem,
+    placesMarks: positioning.includes('mark'),
+    shaper,
+    shaped,
+  };
+}
+
+function checkContents(face: HarfBuzz.Face): void {
+  const has = (tag: string): boolean => (face.referenceTable(tag)?.length ?? 0) > 0;
+  if (!has('glyf') && !has('CFF ') && !has('CFF2')) {
+    throw new ArtworkError(
+      'font-without-outlines',
+      'The font holds pictures of letters instead of outlines.',
+      'Choose a font with outlines (TrueType or OpenType).',
+    );
+  }
+  if (!has('head') || face.collectUnicodes().length === 0) {
+    throw new ArtworkError(
+      'font-without-characters',
+      'The font does not say which outline belongs to which character.',
+      'Choose another file of this font; this one was probably cut down for a single document.',
+    );
+  }
+}
+
+function setAxes(
+  shaper: typeof HarfBuzz,
+  face: HarfBuzz.Face,
+  font: HarfBuzz.Font,
+  wanted: Readonly<Record<string, number>>,
+): readonly FontAxis[] {
+  const axes = Object.entries(face.getAxisInfos()).map(([tag, info]) => ({
+    tag,
+    min: info.min,
+    default: info.default,
+    max: info.max,
+  }));
+  const settings = Object.entries(wanted).map(([tag, value]) => {
+    const axis = axes.find((a) => a.tag === tag);
+    if (!axis) {
+      throw new ArtworkError(
+        'font-axis-missing',
+        `The font has no axis "${tag}".`,
+        axes.length === 0
+          ? 'It is not a variable font: leave the axes out.'
+          : `It has ${axes.map(axisText).join(', ')}.`,
+      );
+    }
+    if (!(value >= axis.min && value <= axis.max)) {
+      throw new ArtworkError(
+        'font-axis-range',
+        `The font's axis "${tag}" cannot be ${value}.`,
+        `Give a value in ${axisText(axis)}.`,
+      );
+    }
+    return new shaper.Variation(tag, value);
+  });
+  if (settings.length > 0) {
+    font.setVariations(settings);
+  }
+  return axes;
+}
+
+function axisText(axis: FontAxis): string {
+  return `${axis.tag} ${axis.min}–${axis.max}`;
+}
+
+interface CapHeight {
+  readonly units: number;
+  readonly from: 'OS/2' | 'H';
+  /** Height of the outline of H, undefined when there is none. */
+  readonly drawn?: number;
+}
+
+// the declared height moves with the axes (MVAR), which HarfBuzz takes into account
+function capHeight(shaper: typeof HarfBuzz, font: HarfBuzz.Font): CapHeight | undefined {
+  const declared = font.getMetricPosition(shaper.MetricsTag.CAP_HEIGHT);
+  const glyph = font.nominalGlyph('H'.charCodeAt(0));
+  const box = glyph === undefined ? undefined : font.glyphExtents(glyph);
+  const drawn = box && box.height !== 0 ? box.yBearing : undefined;
+  if (declared !== undefined && declared > 0) {
+    return { units: declared, from: 'OS/2', ...(drawn === undefined ? {} : { drawn }) };
+  }
+  if (drawn !== undefined && drawn > 0) {
+    return { units: drawn, from: 'H', drawn };
+  }
+  return undefined;
+}
+
+function fontNotices(
+  faces: number,
+  faceIndex: number | undefined,
+  cap: CapHeight | undefined,
+): readonly Notice[] {
+  const notices: Notice[] = [];
+  if (faces > 1 && faceIndex === undefined) {
+    notices.push({
+      code: 'lettering-first-face',
+      text: `The font file holds ${faces} faces; the first was taken.`,
+      where: [],
+      severity: 'note',
+    });
+  }
+  const ratio = cap?.drawn === undefined ? 1 : cap.drawn / cap.units;
+  if (Math.abs(ratio - 1) > 0.02) {
+    notices.push({
+      code: 'lettering-cap-height',
+      text:
+        `The font's H is ${ratio.toFixed(3)} times as tall as the cap height that the font states, ` +
+        `which was used: for an H of exactly the height you want, divide it by ${ratio.toFixed(3)}.`,
+      where: [],
+      severity: 'note',
+    });
+  }
+  return notices;
+}
+
+// name records 16 and 17 are the family and style as typographers group them, 1 and 2 the older four-style grouping
+function fontName(face: HarfBuzz.Face): string {
+  const name = (id: number): string => face.getName(id, 'en');
+  const family = name(16) || name(1);
+  const style = name(17) || name(2);
+  return [family, style].filter((part) => part !== '').join(' ') || 'unnamed font';
+}

@@ -1,0 +1,94 @@
+import {
+  compose,
+  DEFAULT_FLATTEN_TOLERANCE_MM,
+  packRings,
+  type Region,
+  type Transform,
+  translation,
+} from '@pourproof/plane';
+import { glyphRings } from './glyph-outline.ts';
+import { refuseMissingGlyphs } from './missing-glyphs.ts';
+import type { LetteringFont } from './open-font.ts';
+import { type ShapeOptions, shapeLine } from './shape-line.ts';
+
+/** How a run of text in a drawing is set. */
+export interface OutlineTextOptions extends ShapeOptions {
+  /** Size of the em in the drawing's units: SVG's font-size; for a given height of capitals, that height ÷ `font.capHeightEm`. */
+  readonly emSize: number;
+  /** From the drawing's units, x along the text, y down, origin on the baseline, to mm. */
+  readonly toMm: Transform;
+  /** Which point of the run is at the origin; `start` by default (for text from right to left its right end). */
+  readonly anchor?: 'start' | 'middle' | 'end';
+  /** Added after each letter, in the drawing's units. */
+  readonly letterSpacing?: number;
+  /** Added after each space, in the drawing's units. */
+  readonly wordSpacing?: number;
+  readonly toleranceMm?: number;
+}
+
+/** A glyph of a run as an area in mm. */
+export interface OutlinedGlyph {
+  readonly region: Region;
+  /** The characters that it stands for. */
+  readonly text: string;
+  /** UTF-16 index of the first of them in the text. */
+  readonly index: number;
+}
+
+/** A run of text as outlines. */
+export interface OutlinedText {
+  readonly glyphs: readonly OutlinedGlyph[];
+  /** Length of the run along its baseline in the drawing's units. */
+  readonly advance: number;
+  /** Whether the font says nothing about the place of a mark that occurs. */
+  readonly looseMarks: boolean;
+}
+
+/**
+ * One line of text of a drawing as outlines in mm, shaped and kerned like {@link readLettering}, for text elements of other formats.
+ * Blank text gives no glyphs. Regions are to be filled by their non-zero rule.
+ *
+ * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character
+ */
+export function outlineText(font: LetteringFont, text: string, options: OutlineTextOptions): OutlinedText {
+  const { emSize, toMm, letterSpacing = 0, wordSpacing = 0 } = options;
+  const toleranceMm = options.toleranceMm ?? DEFAULT_FLATTEN_TOLERANCE_MM;
+  const shape: ShapeOptions =
+    letterSpacing === 0 ? options : { ...options, features: ['-liga', '-clig', ...(options.features ?? [])] };
+  const clusters = shapeLine(font, text, shape);
+  refuseMissingGlyphs(
+    font,
+    clusters.map((cluster) => ({ cluster, lineText: text, line: 1 })),
+  );
+  const lengths = clusters.map((cluster) => {
+    const space = /^\s+$/u.test(text.slice(cluster.start, cluster.end)) ? wordSpacing : 0;
+    return cluster.advance * emSize + letterSpacing + space;
+  });
+  const advance = lengths.reduce((sum, length) => sum + length, 0);
+  const first = clusters.reduce((a, b) => (b.start < a.start ? b : a), {
+    start: Infinity,
+    rightToLeft: false,
+  });
+  let x = -advance * anchorPart(options.anchor ?? 'start', first.rightToLeft);
+  const glyphs: OutlinedGlyph[] = [];
+  clusters.forEach((cluster, i) => {
+    const emToMm = compose(toMm, [emSize, 0, 0, -emSize, x, 0]);
+    for (const g of cluster.glyphs) {
+      const rings = glyphRings(font, g.glyph, compose(emToMm, translation(g.x, g.y)), toleranceMm);
+      if (rings.length > 0) {
+        glyphs.push({
+          region: { ...packRings(rings), fillRule: 'nonzero' },
+          text: text.slice(cluster.start, cluster.end),
+          index: cluster.start,
+        });
+      }
+    }
+    x += lengths[i] as number;
+  });
+  return { glyphs, advance, looseMarks: clusters.some((cluster) => cluster.looseMark) };
+}
+
+function anchorPart(anchor: 'start' | 'middle' | 'end', rightToLeft: boolean): number {
+  const part = { start: 0, middle: 0.5, end: 1 }[anchor];
+  return rightToLeft ? 1 - part : part;
+}

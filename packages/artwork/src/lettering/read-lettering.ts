@@ -1,0 +1,129 @@
+import {
+  compose,
+  DEFAULT_FLATTEN_TOLERANCE_MM,
+  type Drawing,
+  type DrawnShape,
+  packRings,
+  translation,
+} from '@pourproof/plane';
+import { glyphRings } from './glyph-outline.ts';
+import { type Layout, type LayoutOptions, type Letter, layOutText } from './lay-out-text.ts';
+import { letteringNotices } from './lettering-notices.ts';
+import { refuseMissingGlyphs } from './missing-glyphs.ts';
+import { type LetteringFont, openFont } from './open-font.ts';
+
+/** How text becomes artwork. */
+export interface LetteringOptions extends LayoutOptions {
+  /** Bytes of a font file, or a font that {@link openFont} made ready. */
+  readonly font: Uint8Array | LetteringFont;
+  /** Values of a variable font's axes by tag; only with bytes. */
+  readonly axes?: Readonly<Record<string, number>>;
+  /** Largest deviation of the polylines from the letters' curves; 5 µm by default. */
+  readonly toleranceMm?: number;
+}
+
+/**
+ * A drawing of `text` in mm: one shape for each glyph, in reading order, filled by the non-zero rule of fonts.
+ *
+ * Straight lettering has the top left corner of its visible box at the origin; on an arc the circle's centre is the origin.
+ * Letters that overlap, as those of a joined script do, become one area when the shapes are united.
+ *
+ * @throws {ArtworkError} when the font or the text cannot be used; see {@link openFont} and `missing-glyph`, `lettering-blank`,
+ *   `lettering-size`, `lettering-arc-radius`, `lettering-arc-length`
+ * @throws {RangeError} when an option is out of its range
+ */
+export async function readLettering(text: string, options: LetteringOptions): Promise<Drawing> {
+  const { axes, toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM } = options;
+  if (!(toleranceMm > 0)) {
+    throw new RangeError(`toleranceMm must be above 0, not ${toleranceMm}`);
+  }
+  const font =
+    options.font instanceof Uint8Array
+      ? await openFont(options.font, axes === undefined ? {} : { axes })
+      : options.font;
+  const layout = layOutText(font, text, options);
+  refuseMissingGlyphs(
+    font,
+    layout.letters.map(({ cluster, line }) => ({
+      cluster,
+      line,
+      lineText: layout.lines[line - 1] as string,
+    })),
+  );
+  const names = letterNames(layout);
+  const shapes: DrawnShape[] = [];
+  const blank = new Set<Letter>();
+  for (const letter of layout.letters) {
+    const drawn = drawLetter(font, letter, names, toleranceMm);
+    shapes.push(...drawn);
+    if (drawn.length === 0 && /[\p{L}\p{M}\p{N}\p{P}\p{S}]/u.test(letter.text)) {
+      blank.add(letter);
+    }
+  }
+  return {
+    format: 'lettering',
+    scaleSource: scaleSource(font, layout, options),
+    shapes,
+    notices: letteringNotices(font, text, layout, options, blank),
+    toleranceMm,
+  };
+}
+
+function drawLetter(
+  font: LetteringFont,
+  letter: Letter,
+  names: ReadonlyMap<Letter, string>,
+  toleranceMm: number,
+): DrawnShape[] {
+  return letter.cluster.glyphs.flatMap((g) => {
+    const rings = glyphRings(font, g.glyph, compose(letter.emToMm, translation(g.x, g.y)), toleranceMm);
+    return rings.length === 0
+      ? []
+      : [
+          {
+            region: { ...packRings(rings), fillRule: 'nonzero' as const },
+            layer: '',
+            colour: '#000000',
+            source: names.get(letter) as string,
+          },
+        ];
+  });
+}
+
+/** Names such as `letter "a" (3rd of line 1)`; spaces do not count. */
+function letterNames({ letters, lines }: Layout): ReadonlyMap<Letter, string> {
+  const graphemes = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+  const names = new Map<Letter, string>();
+  lines.forEach((text, n) => {
+    const visible = [...graphemes.segment(text)].filter((g) => g.segment.trim() !== '').map((g) => g.index);
+    let seen = 0;
+    const inOrder = letters.filter((l) => l.line === n + 1).sort((a, b) => a.cluster.start - b.cluster.start);
+    for (const letter of inOrder) {
+      const { start, end } = letter.cluster;
+      while (seen < visible.length && (visible[seen] as number) < start) {
+        seen++;
+      }
+      const count = visible.filter((i) => i >= start && i < end).length;
+      const what = count > 1 ? 'letters' : 'letter';
+      names.set(letter, `${what} "${letter.text}" (${ordinal(seen + 1)} of line ${n + 1})`);
+    }
+  });
+  return names;
+}
+
+function ordinal(n: number): string {
+  const suffix = { one: 'st', two: 'nd', few: 'rd', other: 'th', zero: 'th', many: 'th' };
+  return `${n}${suffix[new Intl.PluralRules('en', { type: 'ordinal' }).select(n)]}`;
+}
+
+function scaleSource(font: LetteringFont, layout: Layout, options: LayoutOptions): string {
+  const from = font.capHeightFrom === 'H' ? 'measured on the H' : 'as the font states it';
+  if (options.capHeightMm !== undefined) {
+    return `cap height ${options.capHeightMm} mm, ${from}`;
+  }
+  const cap =
+    font.capHeightEm === undefined
+      ? ''
+      : `, which makes the cap height ${(font.capHeightEm * layout.mmPerEm).toFixed(2)} mm`;
+  return `width ${options.widthMm} mm${cap}`;
+}

@@ -1,0 +1,147 @@
+import { unzlibSync } from 'fflate';
+import { ArtworkError } from '../artwork-error.ts';
+
+const TRUETYPE = 0x00010000;
+const OTTO = 0x4f54544f;
+const TRUE = 0x74727565;
+const TTCF = 0x74746366;
+const WOFF = 0x774f4646;
+const WOFF2 = 0x774f4632;
+
+/** Fonts of all of Chinese, Japanese and Korean take up to about 30 MB (from memory); anything that claims more than this is refused. */
+const LARGEST_FONT_BYTES = 256 * 2 ** 20;
+
+/**
+ * The plain OpenType or TrueType file, or collection, inside `bytes`: WOFF and WOFF2 are unpacked, others are checked to be whole
+ * and returned as they are.
+ *
+ * @throws {ArtworkError} `font-unreadable` when it is no font or is damaged, `font-truncated` when the end of the file is missing
+ * @see OpenType 1.9.1, "Table directory"; W3C WOFF 1.0 (2012) §4–5; W3C WOFF 2.0 (2022)
+ */
+export async function unpackFont(bytes: Uint8Array): Promise<Uint8Array> {
+  const kind = bytes.length < 12 ? 0 : view(bytes).getUint32(0);
+  let plain = bytes;
+  if (kind === WOFF) {
+    plain = unpackWoff(bytes);
+  } else if (kind === WOFF2) {
+    plain = await unpackWoff2(bytes);
+  } else if (kind !== TRUETYPE && kind !== OTTO && kind !== TRUE && kind !== TTCF) {
+    throw unreadable('this is not a TrueType, OpenType, WOFF or WOFF2 font');
+  }
+  checkWhole(plain);
+  return plain;
+}
+
+/** How many faces the file holds: 1, unless it is a collection. */
+export function faceCount(bytes: Uint8Array): number {
+  const data = view(bytes);
+  return data.getUint32(0) === TTCF ? data.getUint32(8) : 1;
+}
+
+/** A view for big-endian reading of all of `bytes`. */
+export function view(bytes: Uint8Array): DataView {
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+}
+
+// every table of every face must lie inside the file
+function checkWhole(bytes: Uint8Array): void {
+  try {
+    const data = view(bytes);
+    const faces = faceCount(bytes);
+    for (let face = 0; face < faces; face++) {
+      const start = data.getUint32(0) === TTCF ? data.getUint32(12 + 4 * face) : 0;
+      const count = data.getUint16(start + 4);
+      for (let i = 0; i < count; i++) {
+        const row = start + 12 + 16 * i;
+        if (data.getUint32(row + 8) + data.getUint32(row + 12) > bytes.length) {
+          throw truncated(tag(data, row));
+        }
+      }
+    }
+  } catch (error) {
+    throw error instanceof RangeError ? truncated('directory') : error;
+  }
+}
+
+function unpackWoff(bytes: Uint8Array): Uint8Array {
+  const data = view(bytes);
+  try {
+    const count = data.getUint16(12);
+    const total = data.getUint32(16);
+    if (total > LARGEST_FONT_BYTES) {
+      throw unreadable(`it claims to unpack to ${total} bytes`);
+    }
+    const out = new Uint8Array(total);
+    const head = view(out);
+    head.setUint32(0, data.getUint32(4));
+    head.setUint16(4, count);
+    let at = 12 + 16 * count;
+    for (let i = 0; i < count; i++) {
+      const row = 44 + 20 * i;
+      const table = woffTable(bytes, data, row);
+      const to = 12 + 16 * i;
+      head.setUint32(to, data.getUint32(row));
+      head.setUint32(to + 4, data.getUint32(row + 16));
+      head.setUint32(to + 8, at);
+      head.setUint32(to + 12, table.length);
+      out.set(table, at);
+      at += (table.length + 3) & ~3;
+    }
+    return out;
+  } catch (error) {
+    throw error instanceof ArtworkError ? error : unreadable('its WOFF packing is damaged');
+  }
+}
+
+function woffTable(bytes: Uint8Array, data: DataView, row: number): Uint8Array {
+  const from = data.getUint32(row + 4);
+  const packed = data.getUint32(row + 8);
+  const length = data.getUint32(row + 12);
+  const part = bytes.subarray(from, from + packed);
+  if (part.length < packed) {
+    throw truncated(tag(data, row));
+  }
+  return packed < length ? unzlibSync(part, { out: new Uint8Array(length) }) : part;
+}
+
+async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
+  const data = view(bytes);
+  if (bytes.length < 48 || data.getUint32(8) > bytes.length) {
+    throw truncated('WOFF2 data');
+  }
+  if (data.getUint32(16) > LARGEST_FONT_BYTES) {
+    throw unreadable(`it claims to unpack to ${data.getUint32(16)} bytes`);
+  }
+  // loaded on demand: most fonts that people have are not WOFF2, and the unpacker is larger than this package
+  const { default: decompress } = await import('woff2-encoder/decompress');
+  try {
+    return await decompress(bytes);
+  } catch {
+    throw unreadable('its WOFF2 packing is damaged');
+  }
+}
+
+function tag(data: DataView, at: number): string {
+  return String.fromCharCode(
+    data.getUint8(at),
+    data.getUint8(at + 1),
+    data.getUint8(at + 2),
+    data.getUint8(at + 3),
+  );
+}
+
+function unreadable(what: string): ArtworkError {
+  return new ArtworkError(
+    'font-unreadable',
+    `The font could not be read: ${what}.`,
+    'Give a .ttf, .otf, .ttc, .woff or .woff2 file as its maker published it.',
+  );
+}
+
+function truncated(table: string): ArtworkError {
+  return new ArtworkError(
+    'font-truncated',
+    `The font file is cut short: its "${table.trim()}" part runs past the end of the file.`,
+    'Copy or download the font again.',
+  );
+}
