@@ -6,6 +6,9 @@ export {
   bleedTravel,
   visibleProbability,
 } from './bleed-travel.ts';
+export { type BleedChance, bleedChance } from './calibration/bleed-chance.ts';
+export type { CouponReading } from './calibration/coupon.ts';
+export { type Band, type BoardFit, type BoardPrior, fitBoard } from './calibration/fit-board.ts';
 export {
   type Capillary,
   capillaryLengthMm,
@@ -17,15 +20,51 @@ export { type CautionId, cautions, oilCleaning } from './cautions.ts';
 export type { Cited, CitedRange, Origin, Status } from './cited.ts';
 export { ciede2000, type Lab } from './colour-difference.ts';
 export { type CutterShape, type CutterSize, cutterSizes } from './cutter.ts';
+export { defaultFields } from './default-fields.ts';
+export { endGrainUptakeMl, openVesselShare } from './end-grain-uptake.ts';
 export { fluidity, type ViscosityLaw } from './fluidity.ts';
+export {
+  type ClearFill,
+  flatClearFill,
+  flatGhostWidthMm,
+  veeClearFill,
+  veeGhostWidthMm,
+} from './ghost-stroke.ts';
+export {
+  depthLeftMm,
+  flatLevellingMarginMm,
+  type LevelMethod,
+  type LevelMethodId,
+  levelDropMm,
+  levelMethods,
+  veeLevellingMarginMm,
+  veeWidthLossMm,
+} from './levelling.ts';
 export { type Limit, type LimitId, type LimitUnit, limits } from './limits.ts';
-export { type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
+export { defaultMaterials, type MaterialsBook } from './materials-book.ts';
+export { MaterialsError, type MaterialsErrorCode } from './materials-error.ts';
+export type {
+  MaterialsOverrides,
+  ResinEntry,
+  ScaleEntry,
+  SealerEntry,
+  WoodEntry,
+} from './materials-overrides.ts';
+export { mergeMaterials } from './merge-materials.ts';
+export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
+export { adiabaticRiseK, heatEscapeSeconds, type PourLifts, pourLifts } from './pour-lifts.ts';
 export { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
+export { type ResinColourId, resinColours } from './resin-colour.ts';
 export { cureSpeed, openTubeLimitMm, resinLaw } from './resin-flow.ts';
 export { sealFactor } from './seal-factor.ts';
+export { type SealFilm, sealerMassG, sealFilm } from './seal-film.ts';
 export { type SealCurePoint, type Sealer, type SealId, sealers } from './sealer.ts';
+export { type ShopHoursJob, type ShopWait, type ShopWaitId, shopHours } from './shop-hours.ts';
+export { type Scale, type ScaleId, scales, smallestBatchG, type Weighing } from './smallest-batch.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
+export { bleedIndex, streakColour, streakDifference } from './streak-visibility.ts';
 export { type Wood, type WoodId, woodSources, woods } from './wood.ts';
 export type { Movement } from './wood-movement.ts';
+export { woodMovementMm } from './wood-movement-mm.ts';
 export type { Pores, Porosity } from './wood-pores.ts';
 export type { Strength } from './wood-strength.ts';

@@ -16,7 +16,7 @@ test('the worked fill: 8.510 ml or 0.28776 fl oz, 6.524 g of A and 2.723 g of B'
   expect(mix.partAG).toBeCloseTo(6.524, 3);
   expect(mix.partBG).toBeCloseTo(2.723, 3);
   expect(mix.massG / mix.volumeMl).toBeCloseTo(1.08667, 5);
-  expect(mix.assumed).toEqual([]);
+  expect(mix.assumed).toEqual(['densityA', 'densityB']);
 });
 
 test('a ratio by weight uses the density of the mix: 8.510 ml at 1.10 g/ml are 9.361 g', () => {
@@ -29,12 +29,29 @@ test('a ratio by weight uses the density of the mix: 8.510 ml at 1.10 g/ml are 9
   expect(mix.massG).toBeCloseTo(9.361, 9);
   expect(mix.partAG / mix.partBG).toBeCloseTo(100 / 45, 12);
   expect(mix.sources).toEqual(['maker-entry']);
+  expect(mix.assumed).toEqual([]);
 });
 
-test('an unknown density is assumed and named', () => {
-  const mix = mixByMass(FILL, { ...resins.coating, densityBGPerMl: null });
+test('a density that no label gives is assumed and named', () => {
+  const mix = mixByMass(FILL, {
+    ...resins.coating,
+    densityAGPerMl: { value: 1.15, status: 'entered', because: ['maker-entry'] },
+    densityBGPerMl: null,
+  });
   expect(mix.assumed).toEqual(['densityB']);
   expect(mix.partBG).toBeCloseTo(2.723, 3);
+});
+
+test('a ratio by weight with both densities entered fills the volume: parts in ml add up', () => {
+  const entered = (value: number) => ({ value, status: 'entered', because: ['maker-entry'] }) as const;
+  const mix = mixByMass(FILL, {
+    ...resins.coating,
+    ratioByWeight: { value: { a: 100, b: 43 }, status: 'entered', because: ['maker-entry'] },
+    densityAGPerMl: entered(1.16),
+    densityBGPerMl: entered(0.95),
+  });
+  expect((mix.partAMl ?? 0) + (mix.partBMl ?? 0)).toBeCloseTo(mix.volumeMl, 9);
+  expect(mix.assumed).toEqual([]);
 });
 
 test('parts sum to the whole, and mass scales with volume', () => {

@@ -1,4 +1,12 @@
-import { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
+import type { Cited } from './cited.ts';
+import {
+  defaultDensityA,
+  defaultDensityB,
+  type MixRatio,
+  type Resin,
+  type ResinId,
+  resins,
+} from './resin.ts';
 import type { SourceId } from './sources.ts';
 
 /** What has to be filled. */
@@ -10,6 +18,9 @@ export interface FillVolume {
   /** Share of the mix that stays in cup and stick, in percent of the fill. */
   readonly wastePct: number;
 }
+
+/** A density that the maker has not entered. */
+export type AssumedDensity = 'densityA' | 'densityB' | 'densityMixed';
 
 /** What to weigh out. Masses are exact; rounding is for the printer. */
 export interface Mix {
@@ -25,16 +36,16 @@ export interface Mix {
   readonly partBMl: number | null;
   /** A over B by weight. */
   readonly ratioByWeight: MixRatio;
-  /** Class defaults that stood in for values the label should give. */
-  readonly assumed: readonly ('densityA' | 'densityB')[];
+  /** Class defaults that stood in for values the label should give; masses are as good as these. */
+  readonly assumed: readonly AssumedDensity[];
   readonly sources: readonly SourceId[];
 }
 
 /**
  * Returns what to mix for a fill: (volume + overpour) × (1 + waste), split into parts A and B by weight.
  *
- * A ratio by volume becomes grams through the densities of both parts; where one is unknown the class default stands in and
- * is named in `assumed`. A ratio by weight uses the density of the mix.
+ * A ratio by volume becomes grams through the densities of both parts, a ratio by weight through the density of the mix. What
+ * the maker has not entered is a class default and is named in `assumed`.
  * @throws {RangeError} when a volume or the waste is negative or not finite, or the resin has no ratio
  */
 export function mixByMass(fill: FillVolume, resin: Resin | ResinId): Mix {
@@ -60,7 +71,8 @@ export function mixByMass(fill: FillVolume, resin: Resin | ResinId): Mix {
 type Split = Omit<Mix, 'volumeMl' | 'wasteMl'>;
 
 function splitByWeight(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
-  const massG = volumeMl * resin.densityMixedGPerMl.value;
+  const mixed = mixedDensity(resin, ratio);
+  const massG = volumeMl * mixed.value;
   const partAG = (massG * ratio.a) / (ratio.a + ratio.b);
   const partBG = massG - partAG;
   return {
@@ -70,28 +82,34 @@ function splitByWeight(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
     partAMl: resin.densityAGPerMl && partAG / resin.densityAGPerMl.value,
     partBMl: resin.densityBGPerMl && partBG / resin.densityBGPerMl.value,
     ratioByWeight: ratio,
-    assumed: [],
-    sources: [...new Set([...(resin.ratioByWeight?.because ?? []), ...resin.densityMixedGPerMl.because])],
+    assumed: mixed.status === 'entered' ? [] : ['densityMixed'],
+    sources: [...new Set([...(resin.ratioByWeight?.because ?? []), ...mixed.because])],
   };
 }
 
+/** The label's density of the mix; else, where the label gives both parts, their volumes added up; else the class default. */
+function mixedDensity(resin: Resin, ratio: MixRatio): Cited {
+  const { densityAGPerMl: a, densityBGPerMl: b, densityMixedGPerMl: mixed } = resin;
+  if (mixed.status !== 'entered' && a?.status === 'entered' && b?.status === 'entered') {
+    return { ...a, value: (ratio.a + ratio.b) / (ratio.a / a.value + ratio.b / b.value) };
+  }
+  return mixed;
+}
+
 function splitByVolume(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
-  const densityA = resin.densityAGPerMl ?? resins.coating.densityAGPerMl;
-  const densityB = resin.densityBGPerMl ?? resins.coating.densityBGPerMl;
-  if (!densityA || !densityB) {
-    throw new RangeError('A ratio by volume needs the densities of both parts.');
-  }
-  const assumed: ('densityA' | 'densityB')[] = [];
-  if (!resin.densityAGPerMl) {
-    assumed.push('densityA');
-  }
-  if (!resin.densityBGPerMl) {
-    assumed.push('densityB');
-  }
+  const densityA = resin.densityAGPerMl ?? defaultDensityA;
+  const densityB = resin.densityBGPerMl ?? defaultDensityB;
   const partAMl = (volumeMl * ratio.a) / (ratio.a + ratio.b);
   const partBMl = volumeMl - partAMl;
   const partAG = partAMl * densityA.value;
   const partBG = partBMl * densityB.value;
+  const assumed: AssumedDensity[] = [];
+  if (densityA.status !== 'entered') {
+    assumed.push('densityA');
+  }
+  if (densityB.status !== 'entered') {
+    assumed.push('densityB');
+  }
   return {
     massG: partAG + partBG,
     partAG,

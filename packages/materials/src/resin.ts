@@ -22,12 +22,16 @@ export interface Resin {
   readonly potLifeMin: CitedRange;
   /** Minutes to gel as a thin layer in the cut: the clock of colour travel. */
   readonly gelMin: CitedRange;
+  /** Hours between which a further pour of the same resin bonds without sanding. */
+  readonly tackyHours: CitedRange;
   /** Hours until sanding and planing. */
   readonly hardHours: CitedRange;
   /** Days until fully cured. */
   readonly fullCureDays: CitedRange;
   readonly ratioByVolume: Cited<MixRatio> | null;
   readonly ratioByWeight: Cited<MixRatio> | null;
+  /** How far the ratio may be off, in percent, before the cure suffers. */
+  readonly ratioTolerancePct: Cited;
   /** Density of part A in g/ml; `null` if unknown. */
   readonly densityAGPerMl: Cited | null;
   /** Density of part B in g/ml; `null` if unknown. */
@@ -40,10 +44,13 @@ export interface Resin {
   readonly shrinkagePct: CitedRange;
 }
 
-const densityA: Cited = cited(1.15, 'memory', 'resin-data-sheets');
-const densityB: Cited = cited(0.96, 'memory', 'resin-data-sheets');
+/** Density of part A in g/ml of an epoxy whose label is not at hand. */
+export const defaultDensityA: Cited = cited(1.15, 'memory', 'resin-data-sheets');
+/** Density of part B in g/ml of an epoxy whose label is not at hand. */
+export const defaultDensityB: Cited = cited(0.96, 'memory', 'resin-data-sheets');
 const shrinkage: CitedRange = citedRange(2, [2, 5], 'memory', 'from-memory', 'minty-2018');
 const fullCure: CitedRange = citedRange(7, [5, 7], 'memory', 'from-memory');
+const ratioTolerance: Cited = cited(5, 'memory', 'from-memory');
 const two: Cited<MixRatio> = cited({ a: 2, b: 1 }, 'memory', 'resin-data-sheets');
 const three: Cited<MixRatio> = cited({ a: 3, b: 1 }, 'memory', 'resin-data-sheets');
 
@@ -54,12 +61,14 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     viscosityPaS: citedRange(1, [0.5, 4], 'memory', 'resin-data-sheets'),
     potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
     gelMin: citedRange(40, [20, 60], 'memory', 'from-memory'),
+    tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
     hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
     fullCureDays: fullCure,
     ratioByVolume: two,
     ratioByWeight: null,
-    densityAGPerMl: densityA,
-    densityBGPerMl: densityB,
+    ratioTolerancePct: ratioTolerance,
+    densityAGPerMl: defaultDensityA,
+    densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(6, [3, 6], 'seen', 'pour-depth-pages'),
     shrinkagePct: shrinkage,
@@ -69,12 +78,14 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     viscosityPaS: citedRange(1, [0.6, 1.5], 'memory', 'resin-data-sheets'),
     potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
     gelMin: citedRange(40, [20, 60], 'inference', 'own-inference'),
+    tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
     hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
     fullCureDays: fullCure,
     ratioByVolume: three,
     ratioByWeight: null,
-    densityAGPerMl: densityA,
-    densityBGPerMl: densityB,
+    ratioTolerancePct: ratioTolerance,
+    densityAGPerMl: defaultDensityA,
+    densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.103, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(6, [3, 6], 'inference', 'own-inference', 'pour-depth-pages'),
     shrinkagePct: shrinkage,
@@ -84,12 +95,14 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     viscosityPaS: citedRange(0.3, [0.15, 0.6], 'memory', 'resin-data-sheets'),
     potLifeMin: citedRange(240, [60, 480], 'inference', 'own-inference'),
     gelMin: citedRange(720, [480, 1440], 'memory', 'from-memory'),
+    tackyHours: citedRange(16, [8, 24], 'inference', 'own-inference'),
     hardHours: citedRange(72, [24, 72], 'memory', 'from-memory'),
     fullCureDays: fullCure,
     ratioByVolume: two,
     ratioByWeight: null,
-    densityAGPerMl: densityA,
-    densityBGPerMl: densityB,
+    ratioTolerancePct: ratioTolerance,
+    densityAGPerMl: defaultDensityA,
+    densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(50, [12, 50], 'seen', 'pour-depth-pages'),
     shrinkagePct: shrinkage,

@@ -24,8 +24,10 @@ export interface Sealer {
   readonly readyHours: CitedRange;
   /** Coats that practice gives on end grain. */
   readonly coats: Cited;
-  /** Chemically the same as the pour, so that a tacky coat bonds with it. */
-  readonly bondsWhileTacky: boolean;
+  /** By reaction the hours follow the temperature; by drying they are taken as they stand. */
+  readonly hardens: 'reaction' | 'drying';
+  /** Hours at 25 °C between which a further coat of the same chemistry bonds without sanding; `null` where none does. */
+  readonly tackyHours: CitedRange | null;
 }
 
 /** Sealers by id. */
@@ -38,7 +40,8 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     wetFilmMm: citedRange(0, [0, 0], 'computed', 'computed-here'),
     readyHours: citedRange(0, [0, 0], 'computed', 'computed-here'),
     coats: cited(0, 'computed', 'computed-here'),
-    bondsWhileTacky: false,
+    hardens: 'drying',
+    tackyHours: null,
   },
   'sanding-sealer': {
     name: 'sanding sealer',
@@ -48,7 +51,8 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     wetFilmMm: citedRange(0.1, [0.05, 0.15], 'inference', 'own-inference'),
     readyHours: citedRange(2, [1, 2], 'memory', 'from-memory'),
     coats: cited(2, 'memory', 'from-memory'),
-    bondsWhileTacky: false,
+    hardens: 'drying',
+    tackyHours: null,
   },
   shellac: {
     name: 'shellac, 2 lb per US gallon',
@@ -58,7 +62,8 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     wetFilmMm: citedRange(0.1, [0.05, 0.15], 'inference', 'own-inference'),
     readyHours: citedRange(1, [1, 2], 'memory', 'from-memory'),
     coats: cited(2, 'memory', 'from-memory'),
-    bondsWhileTacky: false,
+    hardens: 'drying',
+    tackyHours: null,
   },
   epoxy: {
     name: 'clear epoxy',
@@ -77,6 +82,7 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     wetFilmMm: citedRange(0.1, [0.05, 0.15], 'inference', 'own-inference'),
     readyHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
     coats: cited(1, 'practice', 'common-practice'),
-    bondsWhileTacky: true,
+    hardens: 'reaction',
+    tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
   },
 };

@@ -1,0 +1,64 @@
+import { radians } from '@pourproof/plane';
+import { type CitedRange, citedRange } from './cited.ts';
+
+/** Ways to bring a filled face level. */
+export type LevelMethodId = 'planer' | 'drum' | 'hand' | 'cutter';
+
+/** A way of levelling. */
+export interface LevelMethod {
+  readonly name: string;
+  /** What it takes off the face in all, in mm: the usual figure and its range. */
+  readonly removalMm: CitedRange;
+  /** One sentence of advice. */
+  readonly advice: string;
+}
+
+/** Ways of levelling with their usual removal. */
+export const levelMethods: Readonly<Record<LevelMethodId, LevelMethod>> = {
+  planer: {
+    name: 'thickness planer',
+    removalMm: citedRange(0.8, [0.4, 1.6], 'seen', 'planer-trade-pages'),
+    advice: 'Resin chips on planer knives: light passes, fresh knives, the last one shallow.',
+  },
+  drum: {
+    name: 'drum or belt sander',
+    removalMm: citedRange(0.5, [0.5, 1], 'memory', 'grit-trade-pages', 'from-memory'),
+    advice: 'Start at 80 grit, keep it cool, and let only cold resin under the drum.',
+  },
+  hand: {
+    name: 'hand sanding with a block',
+    removalMm: citedRange(0.5, [0.5, 1], 'memory', 'grit-trade-pages', 'from-memory'),
+    advice: 'Use a hard block from 80 to 220 grit; a soft pad dishes wood beside resin.',
+  },
+  cutter: {
+    name: 'surfacing cutter on the router',
+    removalMm: citedRange(0.5, [0.3, 1], 'inference', 'own-inference'),
+    advice:
+      'Surface the board flat before carving with the same setup, so that cut and levelling share one plane.',
+  },
+};
+
+/** Drop of a resin surface in mm when all shrinkage shows at the face: depth × shrinkage. */
+export function levelDropMm(depthMm: number, shrinkagePct: number): number {
+  return (depthMm * shrinkagePct) / 100;
+}
+
+/** Depth of colour in mm left after levelling by `removedMm` and the drop of the cured surface; at least 0. */
+export function depthLeftMm(depthMm: number, removedMm: number, shrinkagePct: number): number {
+  return Math.max(0, depthMm - removedMm - levelDropMm(depthMm, shrinkagePct));
+}
+
+/** Width in mm that a V stroke loses when `removedMm` come off the face: 2 s tan(A/2). */
+export function veeWidthLossMm(removedMm: number, angleDeg: number): number {
+  return 2 * removedMm * Math.tan(radians(angleDeg) / 2);
+}
+
+/** Removal in mm at which a V stroke of this width becomes narrower than `narrowestMm` (0: gone); at least 0. */
+export function veeLevellingMarginMm(widthMm: number, angleDeg: number, narrowestMm: number): number {
+  return Math.max(0, (widthMm - narrowestMm) / (2 * Math.tan(radians(angleDeg) / 2)));
+}
+
+/** Removal in mm at which a flat-bottomed stroke keeps only `shallowestMm` of depth after the drop on curing; at least 0. */
+export function flatLevellingMarginMm(depthMm: number, shallowestMm: number, shrinkagePct: number): number {
+  return Math.max(0, depthMm - levelDropMm(depthMm, shrinkagePct) - shallowestMm);
+}
