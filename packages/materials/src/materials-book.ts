@@ -1,3 +1,4 @@
+import type { Cited } from './cited.ts';
 import { type CutterSize, cutterSizes } from './cutter.ts';
 import { type Resin, resins } from './resin.ts';
 import { type Sealer, sealers } from './sealer.ts';
@@ -10,7 +11,7 @@ export interface MaterialsBook {
   readonly sealers: Readonly<Record<string, Sealer>>;
   readonly resins: Readonly<Record<string, Resin>>;
   readonly scales: Readonly<Record<string, Scale>>;
-  readonly cutters: readonly CutterSize[];
+  readonly cutters: Cited<readonly CutterSize[]>;
 }
 
 /** The materials that ship with pourproof: species averages, class defaults and priors. */
@@ -19,5 +20,5 @@ export const defaultMaterials: MaterialsBook = {
   sealers,
   resins,
   scales,
-  cutters: cutterSizes.value,
+  cutters: cutterSizes,
 };

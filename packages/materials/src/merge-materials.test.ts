@@ -65,7 +65,7 @@ test('scales are added, cutters replace the list', () => {
     cutters: [{ shape: 'flat', label: '2mm', diameterMm: 2, angleDeg: null }],
   });
   expect(Object.keys(book.scales)).toEqual([...Object.keys(defaultMaterials.scales), 'pocket']);
-  expect(book.cutters).toHaveLength(1);
+  expect(book.cutters).toMatchObject({ status: 'entered', value: [{ label: '2mm' }] });
 });
 
 test.each<[string, MaterialsOverrides, string, string]>([

@@ -199,7 +199,7 @@ function enteredScales(entries: Readonly<Record<string, ScaleEntry>>): Record<st
   );
 }
 
-function enteredCutters(overrides: MaterialsOverrides): MaterialsBook['cutters'] | undefined {
+function enteredCutters(overrides: MaterialsOverrides): MaterialsBook['cutters'] | null {
   for (const [index, cutter] of (overrides.cutters ?? []).entries()) {
     checkAbove(`cutters[${index}].diameterMm`, cutter.diameterMm, 0);
     if (cutter.shape === 'vee' || cutter.shape === 'tapered-ball') {
@@ -210,5 +210,5 @@ function enteredCutters(overrides: MaterialsOverrides): MaterialsBook['cutters']
       );
     }
   }
-  return overrides.cutters;
+  return overrides.cutters ? cited(overrides.cutters, 'entered', 'maker-entry') : null;
 }
