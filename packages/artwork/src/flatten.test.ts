@@ -96,3 +96,12 @@ test('a full ellipse keeps πab, turned and mirrored', () => {
     expect(Math.abs(ringArea(out) - exact)).toBeLessThan(1e-9);
   }
 });
+
+test('a flat quadratic keeps its area at every height, also where one inner vertex would be too few', () => {
+  for (let height = 0.001; height < 0.4; height += 0.001) {
+    const out = [0, 0];
+    flattenQuadratic(out, 0, 0, 2, height, 4, 0, 0.01);
+    // two thirds of the control triangle 4 × height / 2
+    expect(Math.abs(ringArea(out))).toBeCloseTo((4 / 3) * height, 12);
+  }
+});

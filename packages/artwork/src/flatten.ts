@@ -144,7 +144,8 @@ function cubicPieces(
   }
   // half the tolerance is for the chord, half for moving vertices
   const n = Math.ceil(Math.sqrt((6 * bend) / (4 * tolerance)));
-  return Math.min(MAX_PIECES, Math.max(2, n));
+  // with one inner vertex alone to take in both slices it would have to move 4/3 of their height, more than half the tolerance
+  return n === 2 && bend > 2 * tolerance ? 3 : Math.min(MAX_PIECES, Math.max(2, n));
 }
 
 // control points on the chord and in order: the curve is the chord itself
@@ -185,7 +186,7 @@ function cubicSliceArea(x1: number, y1: number, x2: number, y2: number, x3: numb
  * where the next piece joins, goes to its inner end alone. At a cusp, where a point would have to move further than
  * `limit`, the rest is carried to the next point, and what is left at the end goes backwards, so the sum stays exact.
  */
-function appendWithArea(out: CoordSink, points: number[], slices: Float64Array, limit: number): void {
+export function appendWithArea(out: CoordSink, points: number[], slices: Float64Array, limit: number): void {
   const n = slices.length;
   let carried = 0;
   for (let i = 1; i < n; i++) {

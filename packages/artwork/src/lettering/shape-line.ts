@@ -109,7 +109,7 @@ function fontFeatures(
   features: readonly string[],
 ): InstanceType<LetteringFont['shaper']['Feature']>[] {
   return features.map((text) => {
-    const feature = shaper.Feature.fromString(text);
+    const feature = /^[+-]?[A-Za-z0-9]{4}(=\d+)?$/.test(text) ? shaper.Feature.fromString(text) : undefined;
     if (!feature) {
       throw new RangeError(`features: "${text}" is not an OpenType feature such as smcp, -liga or ss01=1`);
     }
@@ -118,7 +118,7 @@ function fontFeatures(
 }
 
 function isKernOff(feature: string): boolean {
-  return /^(-kern|kern\s*=\s*(0|off))$/.test(feature.trim());
+  return feature === '-kern' || feature === 'kern=0';
 }
 
 // in a run, glyphs of one cluster stand together; indices rise (left to right) or fall (right to left)

@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs';
+import {
+  applyTransform,
+  type Bounds,
+  EMPTY_BOUNDS,
+  joinBounds,
+  ringsBounds,
+  signedArea,
+} from '@pourproof/plane';
+import { expect, test } from 'vitest';
+import { type LetteringFont, openFont } from './open-font.ts';
+import { type OutlineTextOptions, outlineText } from './outline-text.ts';
+import { readLettering } from './read-lettering.ts';
+
+async function font(file: string): Promise<LetteringFont> {
+  return openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url)));
+}
+
+const lora = await font('lora-400.ttf');
+const hebrew = await font('frank-ruhl-libre-400.ttf');
+const plain: OutlineTextOptions = { emSize: 24, toMm: [1, 0, 0, 1, 0, 0] };
+
+const box = (face: LetteringFont, text: string, options: OutlineTextOptions): Bounds =>
+  outlineText(face, text, options)
+    .glyphs.map((g) => ringsBounds(g.region))
+    .reduce(joinBounds, EMPTY_BOUNDS);
+
+test('a run has the shapes of lettering at the same size', async () => {
+  const run = outlineText(lora, 'Vatic fig', plain);
+  const lettering = await readLettering('Vatic fig', { font: lora, capHeightMm: 24 * lora.capHeightEm! });
+  expect(run.glyphs).toHaveLength(lettering.shapes.length);
+  const [dx, dy] = [run.glyphs[0]!, lettering.shapes[0]!]
+    .map((s) => s.region.coords.slice(0, 2))
+    .reduce((a, b) => a.map((v, i) => b[i]! - v)) as unknown as [number, number];
+  run.glyphs.forEach(({ region }, i) => {
+    region.coords.forEach((v, k) => {
+      expect(lettering.shapes[i]!.region.coords[k]! - (k % 2 === 0 ? dx : dy)).toBeCloseTo(v, 9);
+    });
+  });
+});
+
+test('a run sits on its baseline and starts at its origin', () => {
+  const [minX, minY, , maxY] = box(lora, 'H', plain);
+  expect(maxY).toBeCloseTo(0, 9);
+  expect(minY).toBeCloseTo(-24 * lora.capHeightEm!, 9);
+  // left side bearing of Lora's H: 55 of 1000 units
+  expect(minX).toBeCloseTo((24 * 55) / 1000, 9);
+});
+
+test('anchors move the run by its length, from the right end for Hebrew', () => {
+  const { advance } = outlineText(lora, 'Oak', plain);
+  const [start] = box(lora, 'Oak', plain);
+  expect(start - box(lora, 'Oak', { ...plain, anchor: 'middle' })[0]).toBeCloseTo(advance / 2, 9);
+  expect(start - box(lora, 'Oak', { ...plain, anchor: 'end' })[0]).toBeCloseTo(advance, 9);
+  expect(box(hebrew, 'שלום', plain)[2]).toBeLessThan(0.1);
+  expect(box(hebrew, 'שלום', { ...plain, anchor: 'end' })[0]).toBeGreaterThan(-0.1);
+});
+
+test('letter and word spacing are added to the run', () => {
+  const none = outlineText(lora, 'a b', plain).advance;
+  expect(outlineText(lora, 'a b', { ...plain, letterSpacing: 2 }).advance).toBeCloseTo(none + 6, 9);
+  expect(outlineText(lora, 'a b', { ...plain, wordSpacing: 5 }).advance).toBeCloseTo(none + 5, 9);
+});
+
+test('a map to mm may turn, stretch and mirror', () => {
+  const toMm = [0.5, 2, -3, 0.25, 10, -4] as const;
+  const before = outlineText(lora, 'Quay', { ...plain, toleranceMm: 1e-4 }).glyphs;
+  const after = outlineText(lora, 'Quay', { ...plain, toMm, toleranceMm: 1e-4 }).glyphs;
+  after.forEach(({ region }, i) => {
+    const factor = 0.5 * 0.25 + 2 * 3;
+    const expected = signedArea(before[i]!.region) * factor;
+    expect(Math.abs(signedArea(region) / expected - 1)).toBeLessThan(1e-9);
+    const first = applyTransform(toMm, [before[i]!.region.coords[0]!, before[i]!.region.coords[1]!]);
+    expect(Math.hypot(region.coords[0]! - first[0], region.coords[1]! - first[1])).toBeLessThan(1e-9);
+  });
+});
+
+test('each glyph says which characters it stands for', () => {
+  const { glyphs } = outlineText(lora, 'a fig', plain);
+  expect(glyphs.map((g) => `${g.index}${g.text}`)).toEqual(['0a', '2fi', '4g']);
+});
+
+test('blank text gives nothing, a missing letter is refused', () => {
+  expect(outlineText(lora, '', plain)).toEqual({ glyphs: [], advance: 0, looseMarks: false });
+  expect(outlineText(lora, ' ', plain).glyphs).toEqual([]);
+  expect(() => outlineText(lora, '木', plain)).toThrow(expect.objectContaining({ code: 'missing-glyph' }));
+  expect(outlineText(lora, '%\u0301', plain).looseMarks).toBe(true);
+});
