@@ -1,0 +1,97 @@
+import { prove, type Report } from '@pourproof/proof';
+import type { Io } from '../io.ts';
+import { messageOf } from '../message-of.ts';
+import { parseFlags } from '../parse-flags.ts';
+import { reportJson } from '../print/json.ts';
+import { overlaySvg } from '../print/overlay.ts';
+import { sheetHtml } from '../print/sheet.ts';
+import { reportText } from '../print/text.ts';
+import { readSource } from '../read-source.ts';
+import { type FailOn, type Request, requestFrom, type Source } from '../request.ts';
+import { VERSION } from '../version.ts';
+import type { Vetted } from '../vetted.ts';
+import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
+
+/**
+ * `pourproof vet`: proofs of one or more artworks as text or JSON, with a sheet and an overlay where asked for.
+ *
+ * A file that cannot be read is told on the error stream and the others are vetted all the same.
+ *
+ * @returns the exit code: 0 clear, 1 findings at or above the level asked for, 2 something could not be read
+ * @throws errors that {@link messageOf} knows, for flags and outputs
+ */
+export async function vet(argv: readonly string[], io: Io): Promise<number> {
+  const request = await requestFrom(parseFlags(argv), io);
+  const outputs = outputsOf(request);
+  await refuseUnsafeOutputs(outputs, request.inputs, io);
+  const vetted: Vetted[] = [];
+  for (const source of request.sources) {
+    const proof = await vetSource(source, request, io);
+    if (proof !== null) {
+      vetted.push(proof);
+    }
+  }
+  await print(vetted, request, outputs, io);
+  const worst = Math.max(0, ...vetted.map(({ report }) => exitCode(report, request.failOn)));
+  return vetted.length < request.sources.length ? 2 : worst;
+}
+
+function outputsOf({ sheetPath, overlayPath }: Request): readonly Output[] {
+  return [
+    ...(sheetPath === null ? [] : [{ flag: 'report', path: sheetPath, ending: '.html' } as const]),
+    ...(overlayPath === null ? [] : [{ flag: 'overlay', path: overlayPath, ending: '.svg' } as const]),
+  ];
+}
+
+async function vetSource(source: Source, request: Request, io: Io): Promise<Vetted | null> {
+  try {
+    const { name, drawing } = await readSource(source, request, io);
+    return { ...prove(drawing, name, request.job), job: request.job };
+  } catch (error) {
+    const message = messageOf(error, source.kind === 'file' ? source.name : `"${source.text}"`);
+    if (message === null) {
+      throw error;
+    }
+    io.err.write(message);
+    return null;
+  }
+}
+
+async function print(
+  vetted: readonly Vetted[],
+  request: Request,
+  outputs: readonly Output[],
+  io: Io,
+): Promise<void> {
+  const [first] = vetted;
+  if (first === undefined) {
+    return;
+  }
+  for (const output of outputs) {
+    await writeOutput(output, output.flag === 'overlay' ? overlaySvg(first) : sheetHtml(vetted, VERSION), io);
+  }
+  if (request.isJson) {
+    io.out.write(
+      reportJson(
+        vetted.map(({ report }) => report),
+        request.sources.length > 1,
+      ),
+    );
+    return;
+  }
+  const isColoured = io.out.isTerminal && (io.env.NO_COLOR ?? '') === '';
+  io.out.write(vetted.map((each) => reportText(each, isColoured)).join(`\n${'─'.repeat(80)}\n\n`));
+  for (const { flag, path } of outputs) {
+    io.out.write(`${flag === 'overlay' ? 'Overlay' : 'Sheet'} written to ${path}\n`);
+  }
+}
+
+function exitCode(report: Report, failOn: FailOn): 0 | 1 {
+  const levels: Readonly<Record<FailOn, readonly string[]>> = {
+    stop: ['stop'],
+    caution: ['stop', 'caution'],
+    note: ['stop', 'caution', 'note'],
+    never: [],
+  };
+  return report.findings.some((finding) => levels[failOn].includes(finding.severity)) ? 1 : 0;
+}

@@ -1,0 +1,20 @@
+/** Everything that the command line touches outside itself, so that a test can stand in for a terminal. */
+export interface Io {
+  readonly out: OutputStream;
+  readonly err: OutputStream;
+  /** Reads a whole file; rejects with a Node error (`ENOENT`, `EISDIR`, …). */
+  readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** Writes a whole file, replacing what is there; rejects with a Node error. */
+  readonly writeFile: (path: string, text: string) => Promise<void>;
+  /** Something that is equal for two paths to one file, through links too; `null` where there is no file. */
+  readonly fileIdentity: (path: string) => Promise<string | null>;
+  /** Absolute folder that relative paths start from. */
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+}
+
+/** Where text goes. */
+export interface OutputStream {
+  readonly write: (text: string) => void;
+  readonly isTerminal: boolean;
+}

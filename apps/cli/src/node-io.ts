@@ -1,0 +1,42 @@
+import { readFile, stat, writeFile } from 'node:fs/promises';
+import type { Io, OutputStream } from './io.ts';
+
+/** The terminal, files and environment of this process. */
+export function nodeIo(): Io {
+  return {
+    out: streamOf(process.stdout),
+    err: streamOf(process.stderr),
+    readFile: (path) => readFile(path),
+    writeFile: (path, text) => writeFile(path, text, 'utf8'),
+    fileIdentity,
+    cwd: process.cwd(),
+    env: process.env,
+  };
+}
+
+function streamOf(stream: NodeJS.WriteStream): OutputStream {
+  // a reader that went away (`pourproof … | head`) is no fault of ours
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') {
+      throw error;
+    }
+  });
+  return {
+    write: (text) => {
+      stream.write(text);
+    },
+    isTerminal: stream.isTTY === true,
+  };
+}
+
+async function fileIdentity(path: string): Promise<string | null> {
+  try {
+    const { dev, ino } = await stat(path, { bigint: true });
+    return `${dev}:${ino}`;
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && (error.code === 'ENOENT' || error.code === 'ENOTDIR')) {
+      return null;
+    }
+    throw error;
+  }
+}

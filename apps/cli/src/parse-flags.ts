@@ -1,0 +1,78 @@
+import { parseArgs } from 'node:util';
+import { FLAGS, type Flag } from './flags.ts';
+import { nearestWord } from './nearest-word.ts';
+import { UsageError } from './usage-error.ts';
+
+/** Flags as typed, and what is not a flag. */
+export interface ParsedFlags {
+  readonly files: readonly string[];
+  /** Values by flag name, in the order typed; a switch has one empty value. */
+  readonly values: ReadonlyMap<string, readonly string[]>;
+}
+
+/**
+ * Splits the arguments of `vet` into flags and files.
+ *
+ * @throws {UsageError} for a flag that is unknown, repeated, or with a value missing or too many
+ */
+export function parseFlags(argv: readonly string[]): ParsedFlags {
+  const { tokens } = parseArgs({
+    args: [...argv],
+    options: Object.fromEntries(
+      FLAGS.map((flag) => [flag.name, { type: flag.takes === undefined ? 'boolean' : 'string' } as const]),
+    ),
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  });
+  const files: string[] = [];
+  const values = new Map<string, string[]>();
+  for (const token of tokens) {
+    if (token.kind === 'positional') {
+      files.push(token.value);
+    } else if (token.kind === 'option') {
+      const flag = flagNamed(token.rawName, token.name);
+      const given = values.get(flag.name) ?? [];
+      if (given.length > 0 && flag.many !== true) {
+        throw new UsageError(`--${flag.name} is given twice.`, 'Give it once.');
+      }
+      values.set(flag.name, [...given, valueFor(flag, token.value, token.inlineValue === true)]);
+    }
+  }
+  return { files, values };
+}
+
+function flagNamed(rawName: string, name: string): Flag {
+  const flag = rawName.startsWith('--') ? FLAGS.find((each) => each.name === name) : undefined;
+  if (flag === undefined) {
+    const near = nearestWord(
+      name,
+      FLAGS.map((each) => each.name),
+    );
+    throw new UsageError(
+      `there is no flag ${rawName}.`,
+      near === null ? 'All flags: pourproof --help.' : `Did you mean --${near}? All flags: pourproof --help.`,
+    );
+  }
+  return flag;
+}
+
+function valueFor(flag: Flag, value: string | undefined, isInline: boolean): string {
+  if (flag.takes === undefined) {
+    if (value !== undefined) {
+      throw new UsageError(
+        `--${flag.name} takes no value, but got "${value}".`,
+        `Write --${flag.name} alone.`,
+      );
+    }
+    return '';
+  }
+  // a minus may start an angle, two of them start the next flag
+  if (value === undefined || value.trim() === '' || (!isInline && value.startsWith('--'))) {
+    throw new UsageError(
+      `--${flag.name} needs a value.`,
+      `Write --${flag.name} ${flag.takes}: ${flag.help}.`,
+    );
+  }
+  return value;
+}

@@ -1,0 +1,20 @@
+/** Prints a mass in grams with digits that a shop scale shows: 0.01 g below 10 g, 0.1 g above. */
+export function formatMass(g: number): string {
+  return `${g.toFixed(g < 10 ? 2 : 1)} g`;
+}
+
+/** Prints percent with one digit, never rounding what is not all to 100.0 nor what is not nothing to 0.0. */
+export function formatPercent(percent: number): string {
+  if (percent > 0 && percent < 0.05) {
+    return 'under 0.1 %';
+  }
+  if (percent < 100 && percent >= 99.95) {
+    return 'over 99.9 %';
+  }
+  return `${percent.toFixed(1)} %`;
+}
+
+/** Prints what share `part` is of `whole`, in percent; 0 % of nothing. */
+export function formatShare(part: number, whole: number): string {
+  return formatPercent(whole > 0 ? (100 * part) / whole : 0);
+}

@@ -1,0 +1,79 @@
+import { sources } from '@pourproof/materials';
+import { formatLength, type LengthUnit, type Point } from '@pourproof/plane';
+import { adviceFor, type Finding, type Report, type Severity } from '@pourproof/proof';
+
+/** A place of a finding with the label that marks it on the sheet and the overlay. */
+export interface MarkedPlace {
+  /** Number of the finding and a letter for the place: `2c`; the number alone where there is one place. */
+  readonly label: string;
+  /** In the artwork's own coordinates, mm. */
+  readonly atMm: Point;
+}
+
+/** A finding in words, numbered as everywhere on paper. */
+export interface FindingEntry {
+  /** From 1, the gravest first. */
+  readonly number: number;
+  readonly code: string;
+  readonly severity: Severity;
+  readonly title: string;
+  readonly headline: string;
+  readonly why: string;
+  readonly fixes: readonly string[];
+  readonly measured: string;
+  readonly limit: string;
+  readonly places: readonly MarkedPlace[];
+  readonly basis: readonly string[];
+}
+
+const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
+
+/** The findings of a report in words, the gravest first and otherwise in the order of the checks. */
+export function findingEntries(report: Report, unit: LengthUnit): readonly FindingEntry[] {
+  return report.findings
+    .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
+    .map((finding, k) => entryOf(finding, k + 1, unit));
+}
+
+function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEntry {
+  const { title, headline, why, fixes } = adviceFor(finding, unit);
+  return {
+    number,
+    code: finding.code,
+    severity: finding.severity,
+    title,
+    headline,
+    why,
+    fixes,
+    measured: quantity(finding.measured, unit),
+    limit: quantity(finding.limit, unit),
+    places: finding.where.map((place, k) => ({
+      label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
+      atMm: place.atMm,
+    })),
+    basis: [...new Set(finding.because)].map(sourceText),
+  };
+}
+
+function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {
+  return unit === 'mm' ? formatLength(value, lengthUnit) : `${value} ${unit}`;
+}
+
+/** a … z, aa, ab, … */
+function letters(index: number): string {
+  const last = String.fromCharCode(97 + (index % 26));
+  return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
+}
+
+/** A source with its title where the tables know it; the id of a definition otherwise. */
+function sourceText(id: string): string {
+  if (!isSource(id)) {
+    return id;
+  }
+  const { title, year } = sources[id];
+  return year === undefined ? title : `${title} (${year})`;
+}
+
+function isSource(id: string): id is keyof typeof sources {
+  return Object.hasOwn(sources, id);
+}

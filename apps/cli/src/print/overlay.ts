@@ -1,0 +1,95 @@
+import { packRings, type Rings } from '@pourproof/plane';
+import type { Vetted } from '../vetted.ts';
+import { OUTPUT_MARK } from '../write-output.ts';
+import { escapeXml } from './escape-xml.ts';
+import { findingEntries } from './finding-entries.ts';
+import { digits, linePath, ringsPath } from './path-data.ts';
+import { type Mark, placeMarks } from './place-marks.ts';
+
+/** Free room around the artwork for marks, mm. */
+const MARGIN_MM = 12;
+/** Radius of a numbered disc, mm. */
+const DISC_MM = 2.4;
+/** Places marked for one finding: more than anyone reads; all of them stand in the JSON report. */
+const MOST_MARKS = 200;
+
+/**
+ * A drawing in real size (one user unit is one millimetre, in the artwork's own coordinates) with one named group each for
+ * the artwork, the cut, what is left standing, narrow strokes, walls at risk, and numbered marks.
+ */
+export function overlaySvg({ report, picture, job }: Vetted): string {
+  const [left, top, right, bottom] = picture.boundsMm;
+  const box = [left - MARGIN_MM, top - MARGIN_MM, right + MARGIN_MM, bottom + MARGIN_MM] as const;
+  const width = box[2] - box[0];
+  const height = box[3] - box[1];
+  const places = findingEntries(report, job.units).flatMap((entry) => entry.places.slice(0, MOST_MARKS));
+  const marks = placeMarks(places, DISC_MM, { bounds: box, drawn: picture.artwork });
+  return [
+    `<?xml version="1.0" encoding="UTF-8"?>`,
+    `<!-- ${OUTPUT_MARK} -->`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${digits(width)}mm" height="${digits(height)}mm" viewBox="${[box[0], box[1], width, height].map(digits).join(' ')}" fill="none">`,
+    `<title>${escapeXml(`${report.artwork.file}: ${report.verdict}`)}</title>`,
+    '<desc>Real size: one unit is one millimetre. Made to look at, not to carve from.</desc>',
+    group('artwork', 'Artwork as drawn', 'stroke="#14213d" stroke-width="0.15"', area(picture.artwork)),
+    group(
+      'cut',
+      'What the bits cut',
+      'fill="#9fb4cc" fill-opacity="0.55" stroke="#3d5a80" stroke-width="0.1"',
+      area(picture.cut),
+    ),
+    group('left-standing', 'Artwork that stays wood', 'fill="#b3400a"', area(joined(picture.standing))),
+    group(
+      'narrow-strokes',
+      'Strokes narrower than the smallest bit, along their middle',
+      'stroke="#000000" stroke-width="0.3" stroke-dasharray="0.9 0.6"',
+      lines(picture.narrow.map((each) => each.path)),
+    ),
+    group(
+      'bleed-walls',
+      'Walls where colour may run into the wood',
+      'stroke="#b3400a" stroke-width="1" stroke-dasharray="0.25 0.5"',
+      lines(picture.bleedWalls),
+    ),
+    group(
+      'marks',
+      'Numbers of the findings',
+      'font-family="sans-serif" font-size="2.4" text-anchor="middle"',
+      marks.map(markSvg).join('\n'),
+    ),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function group(id: string, title: string, paint: string, content: string): string {
+  return `<g id="${id}" ${paint}>\n<title>${escapeXml(title)}</title>${content === '' ? '' : `\n${content}`}\n</g>`;
+}
+
+function area(rings: Rings): string {
+  return rings.ringEnds.length === 0 ? '' : `<path fill-rule="evenodd" d="${ringsPath(rings)}"/>`;
+}
+
+function joined(pieces: readonly Rings[]): Rings {
+  return packRings(
+    pieces.flatMap(({ coords, ringEnds }) =>
+      Array.from(ringEnds, (end, k) => coords.subarray(2 * (k === 0 ? 0 : (ringEnds[k - 1] ?? 0)), 2 * end)),
+    ),
+  );
+}
+
+function lines(paths: readonly Float64Array[]): string {
+  return paths.map((path) => `<path d="${linePath(path)}"/>`).join('\n');
+}
+
+function markSvg({ label, atMm, discMm }: Mark): string {
+  const [x, y] = atMm.map(digits);
+  const [cx, cy] = discMm.map(digits);
+  return [
+    `<g id="mark-${label}">`,
+    `<path d="M${x} ${y}L${cx} ${cy}" stroke="#000000" stroke-width="0.2"/>`,
+    `<circle cx="${x}" cy="${y}" r="0.4" fill="#000000"/>`,
+    `<circle cx="${cx}" cy="${cy}" r="${DISC_MM}" fill="#ffffff" stroke="#000000" stroke-width="0.25"/>`,
+    `<text x="${cx}" y="${digits(discMm[1] + 0.85)}" fill="#000000">${label}</text>`,
+    '</g>',
+  ].join('');
+}

@@ -1,0 +1,222 @@
+import { cautions, sources } from '@pourproof/materials';
+import { formatLength, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import type { Vetted } from '../vetted.ts';
+import { OUTPUT_MARK } from '../write-output.ts';
+import { escapeXml } from './escape-xml.ts';
+import { cutSentences, type Fact, jobFacts, measureFacts, resinFacts, VERDICT_WORDS } from './facts.ts';
+import { type FindingEntry, findingEntries, type MarkedPlace } from './finding-entries.ts';
+import { digits } from './path-data.ts';
+import { sheetPicture } from './sheet-picture.ts';
+import { SHEET_STYLE } from './sheet-style.ts';
+
+/** Enlargements beside one finding. */
+const MOST_LOUPES = 2;
+/** Places listed in words for one finding. */
+const MOST_PLACES = 8;
+
+/**
+ * A page to print for every artwork, as one HTML document that needs nothing else: no script, no network.
+ *
+ * Reads well in black and white, on A4 and on Letter, and on a phone.
+ */
+export function sheetHtml(vetted: readonly Vetted[], version: string): string {
+  const title = vetted.map(({ report }) => `${report.artwork.file}: ${report.verdict}`).join(', ');
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    `<meta name="generator" content="${OUTPUT_MARK} ${escapeXml(version)}">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<title>${escapeXml(title)}</title>`,
+    `<style>${SHEET_STYLE}</style>`,
+    '</head>',
+    '<body>',
+    ...vetted.map((each, k) => page(each, `p${k + 1}`, version)),
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+function page(vetted: Vetted, id: string, version: string): string {
+  const { report, job } = vetted;
+  const unit = job.units;
+  const entries = findingEntries(report, unit);
+  const picture = sheetPicture(vetted, entries, id);
+  return [
+    '<main class="sheet">',
+    header(report, unit),
+    `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
+    entries.length === 0 ? '' : `<h2>What speaks against it</h2>\n${overview(entries)}`,
+    ...entries.map((entry) => findingBlock(entry, vetted, id)),
+    '<div class="columns"><div>',
+    `<h2>The job</h2>${factTable(jobFacts(job))}`,
+    `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
+    `</div><div><h2>Measures</h2>${factTable(measureFacts(report, unit))}</div></div>`,
+    notices(report),
+    careList(),
+    signing(),
+    `<footer>Made by pourproof ${escapeXml(version)}. It holds for the job above only; data sheets, local codes and the machine’s manual come first.</footer>`,
+    '</main>',
+  ].join('\n');
+}
+
+function header(report: Report, unit: LengthUnit): string {
+  return [
+    '<header><div>',
+    '<p class="kind">Proof before the first chip</p>',
+    `<h1>${escapeXml(report.artwork.file)}</h1></div>`,
+    `<p class="stamp ${report.verdict}">${report.verdict}<small>${escapeXml(VERDICT_WORDS[report.verdict])}</small></p>`,
+    `<p class="lead">${escapeXml(cutSentences(report, unit).join(' '))}</p>`,
+    '</header>',
+  ].join('');
+}
+
+function captionText(
+  picture: { readonly ratioText: string; readonly unmarked: number },
+  { job }: Vetted,
+): string {
+  const fibres =
+    job.diveDeg >= 45
+      ? 'Small rings stand for fibres that end at the face.'
+      : `The faint lines run along the fibres (${digits(job.grainDeg)}°).`;
+  const more =
+    picture.unmarked > 0
+      ? ` ${picture.unmarked} more places are not marked here; the overlay shows them.`
+      : '';
+  return escapeXml(`${picture.ratioText} ${fibres}${more}`);
+}
+
+/** Small samples of what is in the picture, in the same patterns. */
+function key(report: Report, { picture }: Vetted, id: string): string {
+  const sample = (content: string, words: string): string =>
+    `<li><svg width="9mm" height="5mm" viewBox="0 0 34 19" aria-hidden="true">${content}</svg>${words}</li>`;
+  const items = [
+    sample(
+      `<rect x="1" y="1" width="32" height="17" fill="#e6ecf3"/><path d="M1 10L10 1M1 18L18 1M10 18L27 1M18 18L33 3M27 18L33 12" stroke="#3d5a80" stroke-width="0.9"/><rect x="1" y="1" width="32" height="17" class="outline"/>`,
+      'will be cut and filled',
+    ),
+  ];
+  if (picture.standing.length > 0) {
+    items.push(
+      sample('<rect x="1" y="1" width="32" height="17" class="standing"/>', 'drawn, but stays wood'),
+    );
+  }
+  if (picture.narrow.length > 0) {
+    items.push(
+      sample(
+        '<path class="narrow-ground" d="M3 9.5H31"/><path class="narrow" d="M3 9.5H31"/>',
+        'stroke narrower than the smallest bit',
+      ),
+    );
+  }
+  if (picture.bleedWalls.length > 0) {
+    items.push(sample('<path class="bleed" d="M2 9.5H32"/>', 'wall where colour may run'));
+  }
+  if (report.findings.length > 0) {
+    items.push(
+      sample(
+        '<circle cx="17" cy="9.5" r="8" fill="#fffefb" stroke="#14213d" stroke-width="1.2"/><text x="17" y="13" font-size="10" text-anchor="middle" font-family="Arial, Liberation Sans, sans-serif">1</text>',
+        'number of the finding',
+      ),
+    );
+  }
+  return `<ul class="key" data-for="${id}">${items.join('')}</ul>`;
+}
+
+function overview(entries: readonly FindingEntry[]): string {
+  const rows = entries
+    .map(
+      (entry) =>
+        `<tr><td><span class="number">${entry.number}</span></td><td>${escapeXml(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.severity}</span></td><td class="amount" data-limit=", limit ${escapeXml(entry.limit)}">${escapeXml(entry.measured)}</td><td class="amount">${escapeXml(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
+    )
+    .join('');
+  return `<table class="overview"><thead><tr><th></th><th>Finding</th><th></th><th>Measured</th><th>Limit</th><th>Places</th></tr></thead><tbody>${rows}</tbody></table>`;
+}
+
+function findingBlock(entry: FindingEntry, vetted: Vetted, id: string): string {
+  const loupes = entry.places.slice(0, MOST_LOUPES).map((place) => loupe(place, vetted, id));
+  return [
+    '<section class="finding"><div>',
+    `<h3><span class="number">${entry.number}</span> ${escapeXml(entry.title)} <span class="grade ${entry.severity}">${entry.severity}</span></h3>`,
+    `<p>${escapeXml(entry.headline)}</p>`,
+    entry.fixes.length === 0
+      ? ''
+      : `<ul>${entry.fixes.map((fix) => `<li>${escapeXml(fix)}</li>`).join('')}</ul>`,
+    `<p class="why">${escapeXml(entry.why)}</p>`,
+    placesLine(entry, vetted),
+    `<p class="basis">Basis: ${escapeXml(entry.basis.join('; '))}. Code: ${entry.code}.</p>`,
+    '</div>',
+    loupes.length === 0 ? '' : `<div class="loupes">${loupes.join('')}</div>`,
+    '</section>',
+  ].join('');
+}
+
+function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
+  if (places.length === 0) {
+    return '';
+  }
+  const [left, top] = report.artwork.boundsMm;
+  const listed = places
+    .slice(0, MOST_PLACES)
+    .map(
+      ({ label, atMm }) =>
+        `${label}: ${formatLength(atMm[0] - left, job.units)}, ${formatLength(atMm[1] - top, job.units)}`,
+    )
+    .join('; ');
+  const more = places.length > MOST_PLACES ? `; ${places.length - MOST_PLACES} more` : '';
+  return `<p class="places">From the left and top edge of the artwork: ${escapeXml(listed + more)}.</p>`;
+}
+
+/** One place enlarged: a round window wide enough to show the bit twice over. */
+function loupe({ label, atMm }: MarkedPlace, { job }: Vetted, id: string): string {
+  const bitMm = Math.min(...job.bits.map((bit) => bit.diameterMm));
+  const radius = Math.max(1.5 * bitMm, 2);
+  const box = [atMm[0] - radius, atMm[1] - radius, 2 * radius, 2 * radius].map(digits).join(' ');
+  return [
+    `<figure class="loupe"><svg viewBox="${box}" role="img" aria-label="Place ${label} enlarged"><use href="#${id}-shapes"/>`,
+    `<circle cx="${digits(atMm[0])}" cy="${digits(atMm[1])}" r="${digits(bitMm / 2)}" fill="none" stroke="#b3400a" stroke-width="1.6px" stroke-dasharray="3 2" vector-effect="non-scaling-stroke"/>`,
+    `</svg>${label}, dashed: the bit</figure>`,
+  ].join('');
+}
+
+function factTable(facts: readonly Fact[]): string {
+  const rows = facts
+    .map(
+      ({ name, value, remark }) =>
+        `<tr><th scope="row"${name.startsWith(' ') ? ' class="sub"' : ''}>${escapeXml(name.trim())}</th><td><span class="amount">${escapeXml(value)}</span>${remark === '' ? '' : ` <span class="remark">${escapeXml(remark)}</span>`}</td></tr>`,
+    )
+    .join('');
+  return `<table class="facts"><tbody>${rows}</tbody></table>`;
+}
+
+function notices(report: Report): string {
+  const { notices: all } = report.artwork;
+  if (all.length === 0) {
+    return '';
+  }
+  const items = all
+    .map((notice) => {
+      const more = notice.where.length > 1 ? ` (${notice.where.length} places)` : '';
+      return `<li>${escapeXml(`${notice.text}${more}`)}</li>`;
+    })
+    .join('');
+  return `<h2>From reading the artwork</h2><ul class="care">${items}</ul>`;
+}
+
+function careList(): string {
+  const items = Object.values(cautions)
+    .map(
+      (caution) =>
+        `<li>${escapeXml(caution.value)} <cite>${escapeXml(caution.because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
+    )
+    .join('');
+  return `<h2>Take care</h2><ul class="care">${items}</ul>`;
+}
+
+function signing(): string {
+  return '<div class="signing"><span>Board</span><span>Date</span><span>Checked by</span></div>';
+}

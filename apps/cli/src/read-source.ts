@@ -1,0 +1,80 @@
+import { readArtwork, readLettering } from '@pourproof/artwork';
+import type { Drawing } from '@pourproof/plane';
+import type { Io } from './io.ts';
+import { readInput } from './read-input.ts';
+import type { Request, Sizing, Source } from './request.ts';
+import { UsageError } from './usage-error.ts';
+
+/** A drawing with the name that the report calls it by. */
+export interface NamedDrawing {
+  readonly name: string;
+  readonly drawing: Drawing;
+}
+
+/**
+ * Reads a source in the size that was asked for.
+ *
+ * @throws {UsageError} when a file can't be read, a size is missing, or nothing in it is painted
+ * @throws {ArtworkError} when its content can't be understood
+ */
+export async function readSource(source: Source, request: Request, io: Io): Promise<NamedDrawing> {
+  const read =
+    source.kind === 'file'
+      ? await readFileSource(source, request, io)
+      : await readLetteringSource(source, request, io);
+  if (read.drawing.shapes.every((shape) => shape.region.ringEnds.length === 0)) {
+    const [notice] = read.drawing.notices;
+    throw new UsageError(
+      `${read.name} has nothing painted in it, so there is nothing to cut.`,
+      notice === undefined ? 'Check that the shapes have a fill or a stroke and are visible.' : notice.text,
+    );
+  }
+  return read;
+}
+
+async function readFileSource(
+  { path, name }: Source & { readonly kind: 'file' },
+  { sizing, fontPath, job }: Request,
+  io: Io,
+): Promise<NamedDrawing> {
+  const bytes = await readInput(path, 'artwork', io);
+  const fontFiles = fontPath === null ? [] : [await readInput(fontPath, 'font', io)];
+  const drawing = await readArtwork(bytes, name, { ...sizing, toleranceMm: job.toleranceMm, fontFiles });
+  return { name, drawing };
+}
+
+async function readLetteringSource(
+  { text, fontPath, capHeightMm }: Source & { readonly kind: 'lettering' },
+  { sizing, job }: Request,
+  io: Io,
+): Promise<NamedDrawing> {
+  const font = await readInput(fontPath, 'font', io);
+  const drawing = await readLettering(text.replaceAll('\\n', '\n'), {
+    font,
+    toleranceMm: job.toleranceMm,
+    ...letteringSize(sizing, capHeightMm),
+  });
+  return { name: text, drawing };
+}
+
+function letteringSize(
+  sizing: Sizing,
+  capHeightMm: number | null,
+): { capHeightMm: number } | { widthMm: number } {
+  if (sizing.heightMm !== undefined || sizing.scale !== undefined) {
+    throw new UsageError(
+      `--${sizing.scale === undefined ? 'height' : 'scale'} does not size lettering.`,
+      'Give --cap-height 15mm or --width 120mm.',
+    );
+  }
+  if (capHeightMm !== null && sizing.widthMm !== undefined) {
+    throw new UsageError('--cap-height and --width are given together.', 'Give one of them.');
+  }
+  if (capHeightMm !== null) {
+    return { capHeightMm };
+  }
+  if (sizing.widthMm !== undefined) {
+    return { widthMm: sizing.widthMm };
+  }
+  throw new UsageError('--text needs a size.', 'Add --cap-height 15mm, or --width 120mm.');
+}

@@ -1,0 +1,302 @@
+import { basename, dirname, resolve } from 'node:path';
+import { MeasureError, parseMeasure } from '@pourproof/plane';
+import { type Job, type JobFile, readJobFile, settleJob } from '@pourproof/proof';
+import type { Io } from './io.ts';
+import type { ParsedFlags } from './parse-flags.ts';
+import { readInput } from './read-input.ts';
+import { UsageError } from './usage-error.ts';
+
+/** Sizes beyond this are taken for a slip of the unit, in mm (our choice: no board is this long). */
+const LONGEST_MM = 10_000;
+/** The least and the largest factor of --scale (our choice; beyond, the file's unit is at fault). */
+const SCALES: readonly [number, number] = [1e-4, 1e4];
+
+/** What is vetted: a file, or words in a font. */
+export type Source =
+  | { readonly kind: 'file'; readonly path: string; readonly name: string }
+  | {
+      readonly kind: 'lettering';
+      readonly text: string;
+      readonly fontPath: string;
+      readonly capHeightMm: number | null;
+    };
+
+/** Sizes asked for, in mm; at most one of them is set, else the file's own size stands. */
+export interface Sizing {
+  readonly widthMm?: number;
+  readonly heightMm?: number;
+  readonly scale?: number;
+}
+
+/** From which level of finding the exit code is 1. */
+export type FailOn = 'stop' | 'caution' | 'note' | 'never';
+
+/** A question to vet, all flags and the job file read. */
+export interface Request {
+  readonly sources: readonly Source[];
+  readonly sizing: Sizing;
+  /** A font for live text in drawings, if one is given. */
+  readonly fontPath: string | null;
+  readonly job: Job;
+  readonly failOn: FailOn;
+  readonly isJson: boolean;
+  readonly sheetPath: string | null;
+  readonly overlayPath: string | null;
+  /** Every file that is read: none of them may be written. */
+  readonly inputs: readonly string[];
+}
+
+/**
+ * Reads flags and the job file into a question.
+ *
+ * @throws {UsageError} when something is missing, contradicts itself or cannot be read
+ */
+export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> {
+  const jobPath = pathFlag(flags, 'job', io);
+  const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
+  const typed = jobFlags(flags);
+  const settled = overrideSizes(file, typed);
+  const sources = sourcesOf(flags, { file, typed: settled }, { io, jobPath });
+  const fontPath = fontPathOf(flags, file, { io, jobPath });
+  const unit = settled.units ?? typedUnit([typed, file]);
+  const overlayPath = pathFlag(flags, 'overlay', io);
+  if (overlayPath !== null && sources.length > 1) {
+    throw new UsageError(
+      `--overlay can show one file, but ${sources.length} are given.`,
+      'Vet the files one at a time, each with its own --overlay.',
+    );
+  }
+  return {
+    sources,
+    sizing: sizingOf(settled),
+    fontPath,
+    job: settleJob(unit === undefined ? settled : { ...settled, units: unit }),
+    failOn: failOnOf(flags),
+    isJson: flags.values.has('json'),
+    sheetPath: pathFlag(flags, 'report', io),
+    overlayPath,
+    inputs: [
+      ...sources.map((source) => (source.kind === 'file' ? source.path : source.fontPath)),
+      ...(fontPath === null ? [] : [fontPath]),
+      ...(jobPath === null ? [] : [jobPath]),
+    ],
+  };
+}
+
+function one(flags: ParsedFlags, name: string): string | undefined {
+  return flags.values.get(name)?.[0];
+}
+
+function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
+  const value = one(flags, name);
+  return value === undefined ? null : resolve(io.cwd, value);
+}
+
+async function jobFileAt(path: string, io: Io): Promise<JobFile> {
+  const text = new TextDecoder().decode(await readInput(path, 'job file', io));
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch (error) {
+    throw new UsageError(
+      `${basename(path)} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
+      'Write it like fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json.',
+    );
+  }
+  return readJobFile(data, basename(path));
+}
+
+/** The flags that are keys of a job file too, in its form. */
+function jobFlags(flags: ParsedFlags): Partial<JobFile> {
+  const text = (name: string, key: keyof JobFile): Partial<JobFile> => {
+    const value = one(flags, name);
+    return value === undefined ? {} : { [key]: value };
+  };
+  const bit = flags.values.get('bit');
+  return {
+    ...text('text', 'text'),
+    ...text('cap-height', 'capHeight'),
+    ...text('width', 'width'),
+    ...text('height', 'height'),
+    ...(bit === undefined ? {} : { bit: [...bit] }),
+    ...text('depth', 'depth'),
+    ...text('grain', 'grain'),
+    ...text('dive', 'dive'),
+    ...text('wood', 'wood'),
+    ...text('seal', 'seal'),
+    ...text('seal-hours', 'sealHours'),
+    ...text('resin', 'resin'),
+    ...text('level', 'level'),
+    ...text('overpour', 'overpour'),
+    ...text('tolerance', 'tolerance'),
+    ...unitsFlag(flags),
+    ...numberFlag(flags, 'scale', 'scale', 'a factor without a unit, such as 1.25'),
+    ...numberFlag(flags, 'coats', 'coats', 'a whole number, such as 2'),
+    ...numberFlag(flags, 'waste-pct', 'wastePct', 'a number of percent, such as 15'),
+  };
+}
+
+function unitsFlag(flags: ParsedFlags): Partial<JobFile> {
+  const units = one(flags, 'units');
+  if (units === undefined) {
+    return {};
+  }
+  if (units !== 'mm' && units !== 'in') {
+    throw new UsageError(`--units "${units}" is unknown.`, 'Type --units mm or --units in.');
+  }
+  return { units };
+}
+
+function numberFlag(flags: ParsedFlags, name: string, key: keyof JobFile, form: string): Partial<JobFile> {
+  const text = one(flags, name);
+  if (text === undefined) {
+    return {};
+  }
+  const value = Number(text);
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(text.trim()) || !Number.isFinite(value)) {
+    throw new UsageError(`--${name} "${text}" is not a number.`, `It is ${form}.`);
+  }
+  return { [key]: value };
+}
+
+/** A size typed as a flag replaces whichever size the job file asks for. */
+function overrideSizes(file: Partial<JobFile>, typed: Partial<JobFile>): Partial<JobFile> {
+  const sizes = ['width', 'height', 'scale'] as const;
+  const merged = { ...file, ...typed };
+  if (sizes.some((key) => typed[key] !== undefined)) {
+    for (const key of sizes.filter((each) => typed[each] === undefined)) {
+      delete merged[key];
+    }
+  }
+  const given = sizes.filter((key) => merged[key] !== undefined);
+  if (given.length > 1) {
+    throw new UsageError(
+      `${given.join(' and ')} are given together, and they may disagree.`,
+      'Give one of --width, --height and --scale: the artwork keeps its proportions.',
+    );
+  }
+  return merged;
+}
+
+interface Place {
+  readonly io: Io;
+  readonly jobPath: string | null;
+}
+
+function sourcesOf(
+  flags: ParsedFlags,
+  parts: { readonly file: Partial<JobFile>; readonly typed: Partial<JobFile> },
+  { io, jobPath }: Place,
+): readonly Source[] {
+  const typedText = one(flags, 'text');
+  if (typedText !== undefined && flags.files.length > 0) {
+    throw new UsageError(
+      `both --text and ${flags.files.join(', ')} are given.`,
+      'Vet the file or the lettering, one at a time.',
+    );
+  }
+  if (flags.files.length > 0) {
+    return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name }));
+  }
+  const text = typedText ?? (parts.file.artwork === undefined ? parts.file.text : undefined);
+  if (text !== undefined) {
+    return [letteringFrom(text, fontPathOf(flags, parts.file, { io, jobPath }), parts.typed.capHeight)];
+  }
+  if (parts.file.artwork !== undefined && jobPath !== null) {
+    return [
+      {
+        kind: 'file',
+        path: resolve(dirname(jobPath), parts.file.artwork),
+        name: basename(parts.file.artwork),
+      },
+    ];
+  }
+  throw new UsageError(
+    'there is nothing to vet.',
+    'Name an SVG or DXF file, as in: pourproof vet sign.svg --bit flat:1/8in',
+  );
+}
+
+function letteringFrom(text: string, fontPath: string | null, capHeight: string | undefined): Source {
+  if (text.trim() === '') {
+    throw new UsageError('--text is empty.', 'Type the words to carve between quotes.');
+  }
+  if (fontPath === null) {
+    throw new UsageError(
+      '--text needs a font.',
+      'Add --font FILE with the font that will be carved, and --cap-height 15mm.',
+    );
+  }
+  return {
+    kind: 'lettering',
+    text,
+    fontPath,
+    capHeightMm: capHeight === undefined ? null : sizeMm('cap-height', capHeight),
+  };
+}
+
+function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }: Place): string | null {
+  const typed = pathFlag(flags, 'font', io);
+  if (typed !== null || file.font === undefined || jobPath === null) {
+    return typed;
+  }
+  return resolve(dirname(jobPath), file.font);
+}
+
+function sizingOf(job: Partial<JobFile>): Sizing {
+  const [least, most] = SCALES;
+  if (job.scale !== undefined && !(job.scale >= least && job.scale <= most)) {
+    throw new UsageError(
+      `--scale ${job.scale} is not a factor between ${least} and ${most}.`,
+      'Type a factor such as 1.25, or --width with a length.',
+    );
+  }
+  return {
+    ...(job.width === undefined ? {} : { widthMm: sizeMm('width', job.width) }),
+    ...(job.height === undefined ? {} : { heightMm: sizeMm('height', job.height) }),
+    ...(job.scale === undefined ? {} : { scale: job.scale }),
+  };
+}
+
+function sizeMm(name: string, text: string): number {
+  const { value } = lengthFlag(name, text);
+  if (!(value > 0 && value <= LONGEST_MM)) {
+    throw new UsageError(
+      `--${name} ${text} is ${value > LONGEST_MM ? 'longer than any board (10 m)' : 'not above 0'}.`,
+      'Check the number and its unit, as in 120mm or 4-3/4in.',
+    );
+  }
+  return value;
+}
+
+function lengthFlag(name: string, text: string): ReturnType<typeof parseMeasure> {
+  try {
+    return parseMeasure(text, 'length');
+  } catch (error) {
+    if (error instanceof MeasureError) {
+      throw new MeasureError(`${name}: ${error.message}`);
+    }
+    throw error;
+  }
+}
+
+/** The unit of the first length that the maker typed, so that answers come in it. */
+function typedUnit(parts: readonly Partial<JobFile>[]): 'mm' | 'in' | undefined {
+  for (const part of parts) {
+    for (const text of [part.depth, part.width, part.height, part.capHeight, part.bit?.[0], part.level]) {
+      const unit = /(mm|cm|um|µm)\s*$|(in|inch|inches|["″”]|thou|mil|ft)\s*$/iu.exec(text ?? '');
+      if (unit !== null) {
+        return unit[1] === undefined ? 'in' : 'mm';
+      }
+    }
+  }
+  return undefined;
+}
+
+function failOnOf(flags: ParsedFlags): FailOn {
+  const level = one(flags, 'fail-on') ?? 'stop';
+  if (level !== 'stop' && level !== 'caution' && level !== 'note' && level !== 'never') {
+    throw new UsageError(`--fail-on "${level}" is unknown.`, 'Type stop, caution, note or never.');
+  }
+  return level;
+}

@@ -1,0 +1,79 @@
+import { explain } from './commands/explain.ts';
+import { list } from './commands/list.ts';
+import { vet } from './commands/vet.ts';
+import { helpText } from './help.ts';
+import type { Io } from './io.ts';
+import { messageOf } from './message-of.ts';
+import { nearestWord } from './nearest-word.ts';
+import { UsageError } from './usage-error.ts';
+import { VERSION } from './version.ts';
+
+export type { Io, OutputStream } from './io.ts';
+export { nodeIo } from './node-io.ts';
+
+const COMMANDS: ReadonlyMap<string, (argv: readonly string[], io: Io) => Promise<number>> = new Map([
+  ['vet', vet],
+  ['explain', explain],
+  ['list', list],
+]);
+
+/**
+ * Runs one command line.
+ *
+ * @param argv arguments after the program's name
+ * @returns the exit code: 0 clear or done, 1 findings at or above `--fail-on`, 2 input or flags that cannot be read, 70 our fault
+ */
+export async function run(argv: readonly string[], io: Io): Promise<number> {
+  try {
+    return await dispatch(argv, io);
+  } catch (error) {
+    const message = messageOf(error, '');
+    if (message !== null) {
+      io.err.write(message);
+      return 2;
+    }
+    io.err.write(faultText(error, io));
+    return 70;
+  }
+}
+
+async function dispatch(argv: readonly string[], io: Io): Promise<number> {
+  const [name, ...rest] = argv;
+  // what follows a lone -- is a file, whatever it looks like
+  const end = argv.indexOf('--');
+  const flags = end === -1 ? argv : argv.slice(0, end);
+  if (name === undefined || name === 'help' || flags.includes('--help') || flags.includes('-h')) {
+    io.out.write(helpText());
+    return 0;
+  }
+  if (name === '--version') {
+    io.out.write(`pourproof ${VERSION}\n`);
+    return 0;
+  }
+  const command = COMMANDS.get(name);
+  if (command !== undefined) {
+    return command(rest, io);
+  }
+  const near = nearestWord(name, [...COMMANDS.keys()]);
+  throw new UsageError(
+    `there is no command "${name}".`,
+    looksLikeFile(name)
+      ? `Did you mean: pourproof vet ${name}`
+      : `${near === null ? '' : `Did you mean ${near}? `}Commands: vet, explain, list. See pourproof --help.`,
+  );
+}
+
+function looksLikeFile(name: string): boolean {
+  return /\.(svgz?|dxf)$/iu.test(name);
+}
+
+/** A fault of ours: no stack trace unless asked for. */
+function faultText(error: unknown, io: Io): string {
+  const what = error instanceof Error ? error.message : String(error);
+  const stack = io.env.POURPROOF_DEBUG === '1' && error instanceof Error ? `${error.stack ?? ''}\n` : '';
+  return [
+    `pourproof: a fault in pourproof itself, not in your file: ${what}\n`,
+    '  What to do: please report it with the input and the command. POURPROOF_DEBUG=1 shows where it happened.\n',
+    stack,
+  ].join('');
+}

@@ -1,0 +1,8 @@
+import type { Job, Picture, Report } from '@pourproof/proof';
+
+/** One artwork with its proof: all that the printers need. */
+export interface Vetted {
+  readonly report: Report;
+  readonly picture: Picture;
+  readonly job: Job;
+}

@@ -1,0 +1,95 @@
+import { basename, dirname, extname } from 'node:path';
+import type { Io } from './io.ts';
+import { UsageError } from './usage-error.ts';
+
+/** Stands near the start of every file that pourproof writes, so that it replaces only its own. */
+export const OUTPUT_MARK = 'pourproof-output';
+/** The mark is looked for in this many bytes at the start of a file. */
+const MARK_WITHIN = 512;
+
+/** A file to write: the flag it comes from, its path and what its name has to end in. */
+export interface Output {
+  readonly flag: string;
+  readonly path: string;
+  readonly ending: string;
+}
+
+/**
+ * Refuses, before anything is computed, to write over a file that is read, over another output, or over a file that
+ * pourproof did not write.
+ *
+ * @throws {UsageError} with the way out
+ */
+export async function refuseUnsafeOutputs(
+  outputs: readonly Output[],
+  inputs: readonly string[],
+  io: Io,
+): Promise<void> {
+  const taken = await Promise.all(inputs.map((path) => io.fileIdentity(path)));
+  const seen = new Set<string>();
+  for (const { flag, path, ending } of outputs) {
+    const remedy = `Give --${flag} another name.`;
+    if (extname(path).toLowerCase() !== ending) {
+      throw new UsageError(
+        `--${flag} writes ${ending.slice(1).toUpperCase()}, but ${basename(path)} does not end in ${ending}.`,
+        remedy,
+      );
+    }
+    const identity = await io.fileIdentity(path);
+    if (inputs.includes(path) || (identity !== null && taken.includes(identity))) {
+      throw new UsageError(
+        `--${flag} would write over ${basename(path)}, which is read. Nothing was written.`,
+        remedy,
+      );
+    }
+    if (seen.has(path)) {
+      throw new UsageError(`two flags write to ${basename(path)}.`, remedy);
+    }
+    seen.add(path);
+    if (identity !== null && !(await isOurs(path, io))) {
+      throw new UsageError(
+        `--${flag} would write over ${basename(path)}, which pourproof did not make. Nothing was written.`,
+        remedy,
+      );
+    }
+  }
+}
+
+async function isOurs(path: string, io: Io): Promise<boolean> {
+  try {
+    const bytes = await io.readFile(path);
+    return new TextDecoder().decode(bytes.subarray(0, MARK_WITHIN)).includes(OUTPUT_MARK);
+  } catch {
+    // a folder or a file that may not be read is not ours
+    return false;
+  }
+}
+
+/**
+ * Writes one output.
+ *
+ * @throws {UsageError} when the place does not exist or may not be written
+ */
+export async function writeOutput({ flag, path }: Output, text: string, io: Io): Promise<void> {
+  try {
+    await io.writeFile(path, text);
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : undefined;
+    switch (code) {
+      case 'ENOENT':
+      case 'ENOTDIR':
+        throw new UsageError(
+          `--${flag}: there is no folder ${dirname(path)}.`,
+          'Make it first, or name another place.',
+        );
+      case 'EACCES':
+      case 'EPERM':
+      case 'EROFS':
+        throw new UsageError(`--${flag}: ${path} may not be written.`, 'Name a place that you may write to.');
+      case 'ENOSPC':
+        throw new UsageError(`--${flag}: the disk is full.`, 'Free some space, then vet again.');
+      default:
+        throw error;
+    }
+  }
+}
