@@ -1,4 +1,6 @@
 export { ArtworkError, type ErrorPlace } from './artwork-error.ts';
+export type { DxfUnit } from './dxf/dxf-unit.ts';
+export { type ReadDxfOptions, readDxf } from './dxf/read-dxf.ts';
 export type { LayoutOptions, LetteringArc } from './lettering/lay-out-text.ts';
 export { type FontAxis, type LetteringFont, type OpenFontOptions, openFont } from './lettering/open-font.ts';
 export {

@@ -1,0 +1,199 @@
+import type { Point } from '@pourproof/plane';
+import { CellHash, pointNodes } from './point-nodes.ts';
+
+/** Ends within this distance, in mm, are one point: 1 µm, what numbers with few decimals leave (from memory). */
+export const SNAP_MM = 0.001;
+
+/** Loose ends looked at around one of them; more than that in one tolerance is a tangle, not a gap. */
+const MOST_NEIGHBOURS = 64;
+
+/** A line with the number of the drawn piece that it comes from. */
+export interface TracedPiece {
+  readonly coords: readonly number[];
+  readonly piece: number;
+}
+
+/** Lines that meet in nodes. Half-edge 2i leaves the start of line i, half-edge 2i + 1 its end. */
+export interface ChainGraph {
+  readonly lines: readonly TracedPiece[];
+  /** Node that each half-edge leaves. */
+  readonly node: Int32Array;
+  readonly nodeCount: number;
+  /** 1 for lines in use; 0 for those that lay upon another. */
+  readonly alive: Uint8Array;
+  readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
+  readonly doubled: readonly { readonly atMm: Point; readonly piece: number }[];
+}
+
+/** Finds which line ends are one point, drops lines that lie upon others, and pairs loose ends across gaps. */
+export function chainGraph(pieces: readonly TracedPiece[], joinToleranceMm: number): ChainGraph {
+  const ends = new Float64Array(4 * pieces.length);
+  pieces.forEach(({ coords }, i) => {
+    ends.set([coords[0] as number, coords[1] as number], 4 * i);
+    ends.set([coords.at(-2) as number, coords.at(-1) as number], 4 * i + 2);
+  });
+  const { node, first } = pointNodes(ends, SNAP_MM);
+  const alive = new Uint8Array(pieces.length).fill(1);
+  const doubled = dropDoubles(pieces, node, first.length, alive);
+  const gaps = closeGaps(pieces, ends, node, first.length, alive, joinToleranceMm);
+  return { lines: pieces, node, nodeCount: first.length, alive, gaps, doubled };
+}
+
+/** Marks lines that join the same nodes by the same way as another, and those without length. */
+function dropDoubles(
+  pieces: readonly TracedPiece[],
+  node: Int32Array,
+  nodeCount: number,
+  alive: Uint8Array,
+): { atMm: Point; piece: number }[] {
+  const groups = new Map<number, number[]>();
+  const firstOf = new Map<number, number>();
+  for (let i = 0; i < pieces.length; i++) {
+    const a = node[2 * i] as number;
+    const b = node[2 * i + 1] as number;
+    const key = Math.min(a, b) * nodeCount + Math.max(a, b);
+    const before = firstOf.get(key);
+    if (before === undefined) {
+      firstOf.set(key, i);
+    } else {
+      const group = groups.get(key) ?? [before];
+      group.push(i);
+      groups.set(key, group);
+    }
+  }
+  const doubled: { atMm: Point; piece: number }[] = [];
+  for (const group of groups.values()) {
+    dropWithinGroup(group, pieces, alive, doubled);
+  }
+  for (let i = 0; i < pieces.length; i++) {
+    if (node[2 * i] === node[2 * i + 1] && pathLength((pieces[i] as TracedPiece).coords) <= 2 * SNAP_MM) {
+      alive[i] = 0;
+    }
+  }
+  return doubled;
+}
+
+function dropWithinGroup(
+  group: readonly number[],
+  pieces: readonly TracedPiece[],
+  alive: Uint8Array,
+  doubled: { atMm: Point; piece: number }[],
+): void {
+  const ways = group.map((i) => {
+    const { coords, piece } = pieces[i] as TracedPiece;
+    const length = pathLength(coords);
+    const [x, y] = pointAlong(coords, length / 2);
+    // sorted along a slanted direction, so that neither rows nor columns fall together
+    return { i, piece, length, x, y, rank: 0.8 * x + 0.6 * y };
+  });
+  ways.sort((a, b) => a.rank - b.rank);
+  const slack = 4 * SNAP_MM;
+  for (let k = 1; k < ways.length; k++) {
+    const way = ways[k] as (typeof ways)[number];
+    for (let j = k - 1; j >= 0; j--) {
+      const other = ways[j] as (typeof ways)[number];
+      if (way.rank - other.rank > slack) {
+        break;
+      }
+      const same =
+        Math.hypot(way.x - other.x, way.y - other.y) <= slack && Math.abs(way.length - other.length) <= slack;
+      if (same && alive[other.i] === 1) {
+        alive[way.i] = 0;
+        doubled.push({ atMm: [way.x, way.y], piece: way.piece });
+        break;
+      }
+    }
+  }
+}
+
+/** Length of a polyline. */
+function pathLength(coords: readonly number[]): number {
+  let sum = 0;
+  for (let i = 2; i < coords.length; i += 2) {
+    sum += Math.hypot(
+      (coords[i] as number) - (coords[i - 2] as number),
+      (coords[i + 1] as number) - (coords[i - 1] as number),
+    );
+  }
+  return sum;
+}
+
+function pointAlong(coords: readonly number[], distance: number): Point {
+  let left = distance;
+  for (let i = 2; i < coords.length; i += 2) {
+    const [ax, ay] = [coords[i - 2] as number, coords[i - 1] as number];
+    const [bx, by] = [coords[i] as number, coords[i + 1] as number];
+    const length = Math.hypot(bx - ax, by - ay);
+    if (length >= left && length > 0) {
+      const t = left / length;
+      return [ax + t * (bx - ax), ay + t * (by - ay)];
+    }
+    left -= length;
+  }
+  return [coords.at(-2) as number, coords.at(-1) as number];
+}
+
+/** Gives pairs of loose ends that are close enough one node, the closest pairs first. */
+function closeGaps(
+  pieces: readonly TracedPiece[],
+  ends: Float64Array,
+  node: Int32Array,
+  nodeCount: number,
+  alive: Uint8Array,
+  tolerance: number,
+): ChainGraph['gaps'] {
+  const loose = looseHalfEdges(node, nodeCount, alive);
+  const cells = new CellHash(loose.length, tolerance);
+  const pairs: { a: number; b: number; gap: number }[] = [];
+  for (const h of loose) {
+    const x = ends[2 * h] as number;
+    const y = ends[2 * h + 1] as number;
+    let seen = 0;
+    cells.near(x, y, (g) => {
+      const gap = Math.hypot((ends[2 * g] as number) - x, (ends[2 * g + 1] as number) - y);
+      if (gap <= tolerance && !isStub(pieces, g, h, gap)) {
+        pairs.push({ a: g, b: h, gap });
+      }
+      return ++seen === MOST_NEIGHBOURS;
+    });
+    cells.add(x, y, h);
+  }
+  pairs.sort((p, q) => p.gap - q.gap);
+  const taken = new Set<number>();
+  let largestMm = 0;
+  let atMm: Point = [0, 0];
+  let count = 0;
+  for (const { a, b, gap } of pairs) {
+    if (taken.has(a) || taken.has(b)) {
+      continue;
+    }
+    taken.add(a).add(b);
+    node[b] = node[a] as number;
+    count++;
+    if (gap > largestMm) {
+      largestMm = gap;
+      const mid = (k: 0 | 1): number => ((ends[2 * a + k] as number) + (ends[2 * b + k] as number)) / 2;
+      atMm = [mid(0), mid(1)];
+    }
+  }
+  return { count, largestMm, atMm };
+}
+
+function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array): number[] {
+  const degree = new Int32Array(nodeCount);
+  for (let h = 0; h < node.length; h++) {
+    degree[node[h] as number] = (degree[node[h] as number] as number) + (alive[h >> 1] as number);
+  }
+  const loose: number[] = [];
+  for (let h = 0; h < node.length; h++) {
+    if (alive[h >> 1] === 1 && degree[node[h] as number] === 1) {
+      loose.push(h);
+    }
+  }
+  return loose;
+}
+
+/** Whether two ends are those of one line that is hardly longer than the gap between them: closing it would make nothing. */
+function isStub(pieces: readonly TracedPiece[], g: number, h: number, gap: number): boolean {
+  return g >> 1 === h >> 1 && pathLength((pieces[g >> 1] as TracedPiece).coords) <= 4 * gap;
+}

@@ -1,0 +1,112 @@
+import { type Bounds, boundsOf, type Point, ringArea } from '@pourproof/plane';
+
+/** Rings compared with one new ring at most. */
+const MOST_CANDIDATES = 64;
+/** Points of a ring checked against another. */
+const CHECKED_POINTS = 96;
+
+/**
+ * The rings of which no earlier one runs the same way within a tolerance, whatever their direction, start or division into
+ * points, and where the others lay. Without this an outline drawn twice would cancel itself under even-odd.
+ *
+ * Cost: O(total points) for ordinary drawings; a ring is compared only with those of the same box and area.
+ */
+export function distinctRings(
+  rings: readonly (readonly number[])[],
+  toleranceMm: number,
+): { rings: (readonly number[])[]; doubled: Point[] } {
+  const tolerance = Math.max(toleranceMm, 1e-3);
+  const cells = new Map<string, number[]>();
+  const boxes: Bounds[] = [];
+  const kept: (readonly number[])[] = [];
+  const doubled: Point[] = [];
+  for (const ring of rings) {
+    const box = boundsOf(ring);
+    const twin = neighbourKeys(box, tolerance).some((key) =>
+      (cells.get(key) ?? []).slice(0, MOST_CANDIDATES).some((k) => {
+        const other = kept[k] as readonly number[];
+        return sameBox(box, boxes[k] as Bounds, tolerance) && sameWay(ring, other, tolerance);
+      }),
+    );
+    if (twin) {
+      doubled.push([ring[0] as number, ring[1] as number]);
+      continue;
+    }
+    const key = cellKey(box, tolerance);
+    const cell = cells.get(key);
+    if (cell) {
+      cell.push(kept.length);
+    } else {
+      cells.set(key, [kept.length]);
+    }
+    kept.push(ring);
+    boxes.push(box);
+  }
+  return { rings: kept, doubled };
+}
+
+/** Cells are many tolerances wide, so that a box rarely lies near the edge of one. */
+function cellKey(box: Bounds, tolerance: number): string {
+  return box.map((b) => Math.floor(b / (64 * tolerance))).join(',');
+}
+
+/** Keys of all cells that a box within the tolerance of this one can lie in. */
+function neighbourKeys(box: Bounds, tolerance: number): string[] {
+  let keys: string[] = [''];
+  for (const b of box) {
+    const low = Math.floor((b - tolerance) / (64 * tolerance));
+    const high = Math.floor((b + tolerance) / (64 * tolerance));
+    const cells = low === high ? [low] : [low, high];
+    keys = keys.flatMap((key) => cells.map((c) => (key === '' ? `${c}` : `${key},${c}`)));
+  }
+  return keys;
+}
+
+function sameBox(a: Bounds, b: Bounds, tolerance: number): boolean {
+  return a.every((v, i) => Math.abs(v - (b[i] as number)) <= tolerance);
+}
+
+/** Whether two rings enclose as much and the points of each lie along the other. */
+function sameWay(a: readonly number[], b: readonly number[], tolerance: number): boolean {
+  const areas = Math.abs(Math.abs(ringArea(a)) - Math.abs(ringArea(b)));
+  return (
+    areas <= tolerance * (length(a) + length(b)) && liesAlong(a, b, tolerance) && liesAlong(b, a, tolerance)
+  );
+}
+
+function length(ring: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < ring.length; i += 2) {
+    const j = (i + 2) % ring.length;
+    sum += Math.hypot(
+      (ring[j] as number) - (ring[i] as number),
+      (ring[j + 1] as number) - (ring[i + 1] as number),
+    );
+  }
+  return sum;
+}
+
+function liesAlong(ring: readonly number[], other: readonly number[], tolerance: number): boolean {
+  const points = ring.length / 2;
+  const step = Math.max(1, Math.floor(points / CHECKED_POINTS));
+  for (let k = 0; k < points; k += step) {
+    if (distanceTo(other, ring[2 * k] as number, ring[2 * k + 1] as number, tolerance) > tolerance) {
+      return false;
+    }
+  }
+  return true;
+}
+
+/** Distance of a point from a ring, or the first one found that is within `enough`. */
+function distanceTo(ring: readonly number[], x: number, y: number, enough: number): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < ring.length && best > enough; i += 2) {
+    const j = (i + 2) % ring.length;
+    const [ax, ay] = [ring[i] as number, ring[i + 1] as number];
+    const [dx, dy] = [(ring[j] as number) - ax, (ring[j + 1] as number) - ay];
+    const len2 = dx * dx + dy * dy;
+    const t = len2 > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / len2)) : 0;
+    best = Math.min(best, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+  }
+  return best;
+}

@@ -1,0 +1,278 @@
+import { radians } from '@pourproof/plane';
+import { ArtworkError } from '../artwork-error.ts';
+import { aciColour, trueColour } from './aci-colour.ts';
+import { drawArc, drawCircle, drawEllipse, drawLine } from './draw-curves.ts';
+import { drawHatch } from './draw-hatch.ts';
+import { drawLwpolyline, drawPolyline } from './draw-polyline.ts';
+import { drawSolid } from './draw-solid.ts';
+import { drawSpline } from './draw-spline.ts';
+import type { DxfBlock, DxfDocument, DxfLayer } from './dxf-document.ts';
+import { composeMaps, type DxfMap, objectMap } from './dxf-map.ts';
+import { DxfPen, type Sheet } from './dxf-pen.ts';
+import { type DxfRecord, hasFlag, numberOf, textOf } from './dxf-record.ts';
+import { plainDxfText, plainMtext } from './dxf-text.ts';
+import type { NoticeLog } from './notice-log.ts';
+
+/** Entities drawn at most, copies in blocks included; a file that asks for more is damage or an attack. */
+const MOST_ENTITIES = 5_000_000;
+
+const TEXTS: ReadonlySet<string> = new Set(['TEXT', 'MTEXT', 'ATTRIB', 'ATTDEF', 'RTEXT', 'ARCALIGNEDTEXT']);
+
+/** What an entity inherits from the INSERTs around it. */
+interface Placement {
+  readonly map: DxfMap;
+  /** Layer that entities on layer 0 fall to. */
+  readonly layer: string;
+  /** Colour of entities whose colour is "by block". */
+  readonly colour: string;
+  /** Whether this is the model itself and not a block. */
+  readonly top: boolean;
+  readonly blocks: ReadonlySet<DxfBlock>;
+}
+
+/**
+ * Draws the model of a DXF file through a map, layer by layer and colour by colour. What is hidden, not plotted or on paper is
+ * left out with a notice; so is every entity that has no area and bounds none.
+ *
+ * @throws {ArtworkError} `too-many-copies` when blocks within blocks multiply beyond five million entities
+ */
+export function drawEntities(
+  document: DxfDocument,
+  map: DxfMap,
+  log: NoticeLog,
+  toleranceMm: number,
+  joinToleranceMm: number,
+): Sheet[] {
+  const artist = new Artist(document, log, toleranceMm, joinToleranceMm);
+  artist.drawAll(document.entities, { map, layer: '0', colour: aciColour(7), top: true, blocks: new Set() });
+  return [...artist.sheets.values()];
+}
+
+class Artist {
+  readonly sheets = new Map<string, Sheet>();
+  private drawn = 0;
+  private readonly document: DxfDocument;
+  private readonly log: NoticeLog;
+  private readonly toleranceMm: number;
+  private readonly joinToleranceMm: number;
+
+  constructor(document: DxfDocument, log: NoticeLog, toleranceMm: number, joinToleranceMm: number) {
+    this.document = document;
+    this.log = log;
+    this.toleranceMm = toleranceMm;
+    this.joinToleranceMm = joinToleranceMm;
+  }
+
+  drawAll(records: readonly DxfRecord[], placement: Placement): void {
+    for (const record of records) {
+      this.drawOne(record, placement);
+    }
+  }
+
+  private drawOne(record: DxfRecord, placement: Placement): void {
+    if (++this.drawn > MOST_ENTITIES) {
+      throw new ArtworkError(
+        'too-many-copies',
+        `The blocks of this file multiply to more than ${MOST_ENTITIES} entities.`,
+        'Explode the blocks that hold the artwork and export only those.',
+        { line: record.line },
+      );
+    }
+    const own = plainDxfText(textOf(record, 8));
+    const layerName = own === '' || own === '0' ? placement.layer : own;
+    const layer = this.document.layers.get(layerName.toUpperCase());
+    if (record.type === 'INSERT') {
+      this.drawInsert(record, placement, layerName, layer);
+      return;
+    }
+    if (this.isHidden(record, placement, layerName, layer)) {
+      return;
+    }
+    const sheet = this.sheet(layer?.name ?? layerName, this.colourOf(record, placement, layer));
+    const pen = new DxfPen(sheet, this.log, this.toleranceMm, record.line, record.type);
+    this.drawShape(record, placement.map, pen);
+  }
+
+  /** Whether an entity is not to be drawn; says why. Block contents are never "on paper" by themselves. */
+  private isHidden(
+    record: DxfRecord,
+    placement: Placement,
+    name: string,
+    layer: DxfLayer | undefined,
+  ): boolean {
+    const place = { line: record.line, element: `${record.type} on layer ${name}` };
+    if (placement.top && numberOf(record, 67, 0) === 1) {
+      this.log.add('paper-space', place);
+    } else if (numberOf(record, 60, 0) === 1) {
+      this.log.add('invisible-entity', place);
+    } else if (layer && (layer.off || layer.frozen)) {
+      this.log.add('hidden-layer', place, `layer ${layer.name}`);
+    } else if ((layer && !layer.plotted) || name.toUpperCase() === 'DEFPOINTS') {
+      this.log.add('layer-not-plotted', place, `layer ${name}`);
+    } else {
+      return false;
+    }
+    return true;
+  }
+
+  private colourOf(record: DxfRecord, placement: Placement, layer: DxfLayer | undefined): string {
+    const rgb = numberOf(record, 420, -1);
+    if (rgb >= 0) {
+      return trueColour(rgb);
+    }
+    const index = numberOf(record, 62, 256);
+    if (index === 0) {
+      return placement.colour;
+    }
+    if (index > 0 && index < 256) {
+      return aciColour(index);
+    }
+    if (layer === undefined) {
+      return aciColour(7);
+    }
+    return layer.trueColour >= 0 ? trueColour(layer.trueColour) : aciColour(layer.colourIndex);
+  }
+
+  private sheet(layer: string, colour: string): Sheet {
+    const key = `${colour} ${layer}`;
+    let sheet = this.sheets.get(key);
+    if (!sheet) {
+      sheet = { layer, colour, open: [], closed: [], patches: [], areas: [] };
+      this.sheets.set(key, sheet);
+    }
+    return sheet;
+  }
+
+  private drawShape(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
+    switch (record.type) {
+      case 'LINE':
+        drawLine(record, map, pen);
+        break;
+      case 'ELLIPSE':
+        drawEllipse(record, map, pen);
+        break;
+      case 'SPLINE':
+        drawSpline(record, map, pen);
+        break;
+      case 'ARC':
+        drawArc(record, this.planeOf(record, map, pen), pen);
+        break;
+      case 'CIRCLE':
+        drawCircle(record, this.planeOf(record, map, pen), pen);
+        break;
+      case 'LWPOLYLINE':
+        drawLwpolyline(record, this.planeOf(record, map, pen), pen);
+        break;
+      case 'POLYLINE':
+        drawPolyline(record, hasFlag(record, 8) ? map : this.planeOf(record, map, pen), map, pen);
+        break;
+      case 'SOLID':
+      case 'TRACE':
+        drawSolid(record, this.planeOf(record, map, pen), pen);
+        break;
+      case 'HATCH':
+        drawHatch(record, this.planeOf(record, map, pen), pen, this.joinToleranceMm);
+        break;
+      default:
+        this.refuse(record, pen);
+        break;
+    }
+  }
+
+  /** The map of the object plane of an entity, with a notice when that plane is tilted. */
+  private planeOf(record: DxfRecord, map: DxfMap, pen: DxfPen): DxfMap {
+    const plane = objectMap(record);
+    if (!plane) {
+      return map;
+    }
+    if (Math.abs(plane[8]) < 1 - 1e-9) {
+      pen.notice('tilted-plane');
+    }
+    return composeMaps(map, plane);
+  }
+
+  private refuse(record: DxfRecord, pen: DxfPen): void {
+    const { type } = record;
+    if (TEXTS.has(type)) {
+      const text = type === 'MTEXT' ? mtextOf(record) : plainDxfText(textOf(record, 1));
+      pen.notice('text-not-outlined', `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`);
+    } else if (type === 'RAY' || type === 'XLINE') {
+      pen.notice('infinite-line');
+    } else if (type === 'POINT') {
+      pen.notice('point-without-size');
+    } else if (type !== 'VIEWPORT') {
+      pen.notice('entity-not-taken', type);
+    }
+  }
+
+  private drawInsert(
+    record: DxfRecord,
+    placement: Placement,
+    layerName: string,
+    layer: DxfLayer | undefined,
+  ): void {
+    // an INSERT on a layer that is off still shows what lies on other layers; a frozen one shows nothing
+    const onlyOff = layer?.off === true && !layer.frozen;
+    if (!onlyOff && this.isHidden(record, placement, layerName, layer)) {
+      return;
+    }
+    for (const attribute of record.parts) {
+      this.drawOne(attribute, placement);
+    }
+    const place = { line: record.line, element: 'INSERT' };
+    const name = plainDxfText(textOf(record, 2));
+    const block = this.document.blocks.get(name.toUpperCase());
+    if (!block) {
+      this.log.add('missing-block', place, `"${name}"`);
+      return;
+    }
+    if (placement.blocks.has(block)) {
+      this.log.add('recursive-block', place, `"${name}"`);
+      return;
+    }
+    const colour = this.colourOf(record, placement, layer);
+    const blocks = new Set([...placement.blocks, block]);
+    for (const map of insertMaps(record, block, placement.map)) {
+      this.drawAll(block.entities, { map, layer: layerName, colour, top: false, blocks });
+      this.drawn++;
+    }
+  }
+}
+
+function mtextOf(record: DxfRecord): string {
+  // long texts come in chunks under code 3, the last under code 1
+  return plainMtext(record.values.filter((_, i) => record.codes[i] === 3 || record.codes[i] === 1).join(''));
+}
+
+/**
+ * The map of each copy that an INSERT makes: base point to the origin, scale, turn, row and column step, insertion point, object
+ * plane. Steps are turned with the block but not scaled.
+ */
+function* insertMaps(record: DxfRecord, block: DxfBlock, outer: DxfMap): Generator<DxfMap> {
+  const plane = objectMap(record);
+  const map = plane ? composeMaps(outer, plane) : outer;
+  const columns = Math.max(1, numberOf(record, 70, 1));
+  const rows = Math.max(1, numberOf(record, 71, 1));
+  const angle = radians(numberOf(record, 50, 0));
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  const [sx, sy] = [numberOf(record, 41, 1), numberOf(record, 42, 1)];
+  const sz = numberOf(record, 43, 1);
+  const base = [
+    -numberOf(block.record, 10, 0),
+    -numberOf(block.record, 20, 0),
+    -numberOf(block.record, 30, 0),
+  ] as const;
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const dx = column * numberOf(record, 44, 0);
+      const dy = row * numberOf(record, 45, 0);
+      const placed: DxfMap = [
+        ...([c * sx, s * sx, 0, -s * sy, c * sy, 0, 0, 0, sz] as const),
+        numberOf(record, 10, 0) + c * dx - s * dy,
+        numberOf(record, 20, 0) + s * dx + c * dy,
+        numberOf(record, 30, 0),
+      ];
+      yield composeMaps(composeMaps(map, placed), [1, 0, 0, 0, 1, 0, 0, 0, 1, ...base]);
+    }
+  }
+}

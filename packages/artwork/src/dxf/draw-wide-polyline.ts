@@ -1,0 +1,184 @@
+import { flattenEllipseArc } from '../flatten.ts';
+import { appendPoint } from './append-bulge.ts';
+import type { PolylineVertex } from './draw-polyline.ts';
+import type { PlaneMap } from './dxf-map.ts';
+import type { DxfPen } from './dxf-pen.ts';
+
+/** One straight or round piece of a wide polyline, in drawing units. */
+interface Band {
+  readonly from: PolylineVertex;
+  readonly to: PolylineVertex;
+  /** Directions at the ends, unit vectors. */
+  readonly startDirection: readonly [number, number];
+  readonly endDirection: readonly [number, number];
+}
+
+/**
+ * Draws a polyline with widths as the area it covers: each piece a band between its two widths with square ends, and a mitre at
+ * each vertex up to {@link MITRE_LIMIT} widths, a bevel beyond.
+ */
+export function drawWidePolyline(
+  vertices: readonly PolylineVertex[],
+  closed: boolean,
+  plane: PlaneMap,
+  pen: DxfPen,
+): void {
+  const bands: Band[] = [];
+  const count = closed ? vertices.length : vertices.length - 1;
+  for (let i = 0; i < count; i++) {
+    const from = vertices[i] as PolylineVertex;
+    const to = vertices[(i + 1) % vertices.length] as PolylineVertex;
+    const band = bandBetween(from, to);
+    if (band) {
+      bands.push(band);
+      pen.patch(bandOutline(band, plane, pen.toleranceMm));
+    }
+  }
+  const joints = closed ? bands.length : bands.length - 1;
+  for (let i = 0; i < joints; i++) {
+    drawJoint(bands[i] as Band, bands[(i + 1) % bands.length] as Band, plane, pen);
+  }
+  if (bands.length === 0) {
+    pen.notice('zero-size');
+  }
+}
+
+/** A mitre reaches at most this many half-widths from its vertex (our choice; drawing programs differ). */
+const MITRE_LIMIT = 4;
+
+/** `undefined` when both ends are the same point. */
+function bandBetween(from: PolylineVertex, to: PolylineVertex): Band | undefined {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  const length = Math.hypot(dx, dy);
+  if (!(length > 0)) {
+    return undefined;
+  }
+  // an arc leaves its chord by half its angle, and meets it again by as much on the other side
+  const half = 2 * Math.atan(from.bulge);
+  return {
+    from,
+    to,
+    startDirection: turned(dx / length, dy / length, -half),
+    endDirection: turned(dx / length, dy / length, half),
+  };
+}
+
+function turned(x: number, y: number, angle: number): [number, number] {
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  return [c * x - s * y, s * x + c * y];
+}
+
+/** The outline of one band in mm. */
+function bandOutline(band: Band, plane: PlaneMap, toleranceMm: number): number[] {
+  const out: number[] = [];
+  appendSide(out, band, 0.5, plane, toleranceMm);
+  const other: number[] = [];
+  appendSide(other, band, -0.5, plane, toleranceMm);
+  for (let i = other.length - 2; i >= 0; i -= 2) {
+    out.push(other[i] as number, other[i + 1] as number);
+  }
+  return out;
+}
+
+/** One long side of a band, from its start to its end, `side` widths to the left of the middle line. */
+function appendSide(out: number[], band: Band, side: number, plane: PlaneMap, toleranceMm: number): void {
+  const { from, to } = band;
+  const [sx, sy] = band.startDirection;
+  const [ex, ey] = band.endDirection;
+  appendPoint(out, plane, from.x - side * from.startWidth * sy, from.y + side * from.startWidth * sx);
+  const b = from.bulge;
+  if (b !== 0) {
+    const chord = Math.hypot(to.x - from.x, to.y - from.y);
+    // signed radius: positive when the centre is to the left
+    const radius = (chord * (1 + b * b)) / (4 * b);
+    const cx = from.x - radius * sy;
+    const cy = from.y + radius * sx;
+    const start = Math.atan2(from.y - cy, from.x - cx);
+    const sweep = 4 * Math.atan(b);
+    const sideRadius = (width: number): number => Math.abs(radius) - Math.sign(b) * side * width;
+    appendSpiral(
+      out,
+      plane,
+      cx,
+      cy,
+      sideRadius(from.startWidth),
+      sideRadius(from.endWidth),
+      start,
+      sweep,
+      toleranceMm,
+    );
+    out.length -= 2;
+  }
+  appendPoint(out, plane, to.x - side * from.endWidth * ey, to.y + side * from.endWidth * ex);
+}
+
+/** An arc whose radius grows evenly from one value to another: exact for equal radii, else by short arcs of equal radius steps. */
+function appendSpiral(
+  out: number[],
+  plane: PlaneMap,
+  cx: number,
+  cy: number,
+  startRadius: number,
+  endRadius: number,
+  start: number,
+  sweep: number,
+  toleranceMm: number,
+): void {
+  if (startRadius === endRadius) {
+    const r = startRadius;
+    const arc = {
+      cx: plane.ox + plane.xx * cx + plane.yx * cy,
+      cy: plane.oy + plane.xy * cx + plane.yy * cy,
+      ux: plane.xx * r,
+      uy: plane.xy * r,
+      vx: plane.yx * r,
+      vy: plane.yy * r,
+      start,
+      end: start + sweep,
+    };
+    flattenEllipseArc(out, arc, toleranceMm);
+    return;
+  }
+  // chords of a spiral: twice as fine as a circle of the larger radius needs, so that its area is short by less than a hundredth of a percent
+  const scale = Math.max(Math.hypot(plane.xx, plane.xy), Math.hypot(plane.yx, plane.yy));
+  const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * scale;
+  const step = Math.min(0.02, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
+  const n = Math.max(8, Math.ceil(Math.abs(sweep) / step));
+  for (let i = 1; i <= n; i++) {
+    const a = start + (sweep * i) / n;
+    const r = startRadius + ((endRadius - startRadius) * i) / n;
+    appendPoint(out, plane, cx + r * Math.cos(a), cy + r * Math.sin(a));
+  }
+}
+
+/** Fills the wedge on the outer side of the turn between two bands. */
+function drawJoint(before: Band, after: Band, plane: PlaneMap, pen: DxfPen): void {
+  const { to: vertex } = before;
+  if (vertex.x !== after.from.x || vertex.y !== after.from.y) {
+    return;
+  }
+  const [ax, ay] = before.endDirection;
+  const [bx, by] = after.startDirection;
+  const cross = ax * by - ay * bx;
+  const dot = ax * bx + ay * by;
+  if (Math.abs(cross) < 1e-9 && dot > 0) {
+    return;
+  }
+  // a left turn opens on the right side and the other way round
+  const side = cross > 0 ? -1 : 1;
+  const p = side * (before.from.endWidth / 2);
+  const q = side * (after.from.startWidth / 2);
+  const corner: number[] = [];
+  appendPoint(corner, plane, vertex.x, vertex.y);
+  appendPoint(corner, plane, vertex.x - p * ay, vertex.y + p * ax);
+  // the sides meet where vertex + p·n(a) + s·a = vertex + q·n(b) + t·b
+  const s = cross === 0 ? Number.POSITIVE_INFINITY : (q - p * dot) / -cross;
+  const reach = Math.hypot(p, s);
+  if (s >= 0 && reach <= MITRE_LIMIT * Math.abs(p)) {
+    appendPoint(corner, plane, vertex.x - p * ay + s * ax, vertex.y + p * ax + s * ay);
+  }
+  appendPoint(corner, plane, vertex.x - q * by, vertex.y + q * bx);
+  pen.patch(corner);
+}

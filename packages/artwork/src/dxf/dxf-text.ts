@@ -1,0 +1,24 @@
+/**
+ * The characters that a DXF text value stands for: `\U+XXXX` is a character by its code point and `%%c`, `%%d`, `%%p`, `%%%`
+ * are diameter, degree, plus-minus and percent signs (DXF reference, TEXT).
+ */
+export function plainDxfText(raw: string): string {
+  return raw
+    .replace(/\\U\+([0-9A-Fa-f]{4})/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)))
+    .replace(/%%([cdp%])/gi, (_, sign: string) => SIGNS[sign.toLowerCase()] ?? sign)
+    .replace(/%%(\d{3})/g, (_, code: string) => String.fromCharCode(Number(code)))
+    .replace(/%%[ouk]/gi, '');
+}
+
+const SIGNS: Readonly<Record<string, string>> = { c: 'Ø', d: '°', p: '±', '%': '%' };
+
+/** The words of an MTEXT value: formatting codes removed, paragraphs as spaces. */
+export function plainMtext(raw: string): string {
+  const words = raw
+    .replace(/\\[ACFHQTWfpc][^;]*;/g, '')
+    .replace(/\\S([^;]*);/g, (_, stack: string) => stack.replace(/[#^]/, '/'))
+    .replace(/\\[PNX~]/g, ' ')
+    .replace(/\\[LlOoKk]/g, '')
+    .replace(/\\([\\{}])|[{}]/g, (_, kept: string | undefined) => kept ?? '');
+  return plainDxfText(words).replace(/\s+/g, ' ').trim();
+}

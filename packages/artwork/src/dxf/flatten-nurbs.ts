@@ -1,0 +1,227 @@
+import { appendWithArea, type CoordSink } from '../flatten.ts';
+
+/** A flat rational B-spline in mm. */
+export interface Nurbs {
+  readonly degree: number;
+  /** Non-decreasing; as many as points + degree + 1. */
+  readonly knots: readonly number[];
+  /** `[x0,y0,x1,y1,…]`. */
+  readonly points: readonly number[];
+  /** One per point, above 0; empty when all are equal. */
+  readonly weights: readonly number[];
+}
+
+/** Higher degrees are damage, not drawings. */
+export const LARGEST_DEGREE = 25;
+
+/** Halvings of one span at most: 2^12 pieces. */
+const MAX_DEPTH = 12;
+
+/** What is wrong with a spline, in words, or `''` when {@link flattenNurbs} can take it. */
+export function nurbsFault(spline: Nurbs): string {
+  const { degree, knots, weights } = spline;
+  const count = spline.points.length / 2;
+  if (!(degree >= 1 && degree <= LARGEST_DEGREE)) {
+    return `degree ${degree}`;
+  }
+  if (count < degree + 1) {
+    return `${count} control points for degree ${degree}`;
+  }
+  if (knots.length !== count + degree + 1) {
+    return `${knots.length} knots where ${count + degree + 1} are needed`;
+  }
+  if (knots.some((t, i) => !(i === 0 || t >= (knots[i - 1] as number)))) {
+    return 'knots that go back';
+  }
+  if (!((knots[count] as number) > (knots[degree] as number))) {
+    return 'knots that span nothing';
+  }
+  if (weights.length > 0 && (weights.length !== count || weights.some((w) => !(w > 0)))) {
+    return 'weights that are missing or not above 0';
+  }
+  return '';
+}
+
+/**
+ * Appends a rational B-spline over its valid knots (from knot number `degree` to the one that ends the last full span, which for
+ * unclamped splines is not the whole of the knots) as a polyline within `toleranceMm` and with its signed area to rounding.
+ * The start point is appended too.
+ *
+ * Each span becomes a rational Bézier by its polar form and is halved until its control points lie within half the tolerance of
+ * its chord, which bounds the curve since it lies within their hull. Areas of the slices come from Gauss-Legendre integration of
+ * Green's integrand (exact for polynomial pieces up to degree 8).
+ *
+ * @see Piegl and Tiller, The NURBS Book, on polar forms and span extraction (from memory)
+ */
+export function flattenNurbs(out: CoordSink, spline: Nurbs, toleranceMm: number): void {
+  const { degree, knots } = spline;
+  const last = spline.points.length / 2 - 1;
+  let started = false;
+  for (let k = degree; k <= last; k++) {
+    if ((knots[k + 1] as number) <= (knots[k] as number)) {
+      continue;
+    }
+    const bezier = spanBezier(spline, k);
+    if (!started) {
+      out.push((bezier[0] as number) / (bezier[2] as number), (bezier[1] as number) / (bezier[2] as number));
+      started = true;
+    }
+    flattenRationalBezier(out, bezier, toleranceMm);
+  }
+}
+
+/** Homogeneous control points `[xw,yw,w,…]` of the span from knot k to knot k + 1. */
+function spanBezier(spline: Nurbs, k: number): number[] {
+  const { degree: p, knots, points, weights } = spline;
+  const a = knots[k] as number;
+  const b = knots[k + 1] as number;
+  const bezier: number[] = [];
+  const d = new Float64Array(3 * (p + 1));
+  for (let j = 0; j <= p; j++) {
+    for (let i = 0; i <= p; i++) {
+      const w = weights.length > 0 ? (weights[k - p + i] as number) : 1;
+      d[3 * i] = w * (points[2 * (k - p + i)] as number);
+      d[3 * i + 1] = w * (points[2 * (k - p + i) + 1] as number);
+      d[3 * i + 2] = w;
+    }
+    // polar form with p − j arguments a and j arguments b
+    for (let r = 1; r <= p; r++) {
+      const u = r <= p - j ? a : b;
+      for (let i = p; i >= r; i--) {
+        const low = knots[k - p + i] as number;
+        const high = knots[k + 1 + i - r] as number;
+        const t = (u - low) / (high - low);
+        for (let c = 0; c < 3; c++) {
+          d[3 * i + c] = (1 - t) * (d[3 * (i - 1) + c] as number) + t * (d[3 * i + c] as number);
+        }
+      }
+    }
+    bezier.push(d[3 * p] as number, d[3 * p + 1] as number, d[3 * p + 2] as number);
+  }
+  return bezier;
+}
+
+/** Appends one rational Bézier without its start point. */
+function flattenRationalBezier(out: CoordSink, bezier: readonly number[], toleranceMm: number): void {
+  const n = bezier.length;
+  const points = [
+    (bezier[0] as number) / (bezier[2] as number),
+    (bezier[1] as number) / (bezier[2] as number),
+  ];
+  const slices: number[] = [];
+  const straight = offChord(bezier) <= 1e-13 * extent(bezier);
+  // depth-first, left half first, so that the pieces come in the order of the curve
+  const stack: { piece: readonly number[]; depth: number }[] = [{ piece: bezier, depth: 0 }];
+  for (let top = stack.pop(); top !== undefined; top = stack.pop()) {
+    const { piece, depth } = top;
+    if (straight || depth === MAX_DEPTH || (depth > 0 && offChord(piece) <= toleranceMm / 2)) {
+      slices.push(straight ? 0 : sliceArea(piece));
+      points.push(
+        (piece[n - 3] as number) / (piece[n - 1] as number),
+        (piece[n - 2] as number) / (piece[n - 1] as number),
+      );
+    } else {
+      const [left, right] = halves(piece);
+      stack.push({ piece: right, depth: depth + 1 }, { piece: left, depth: depth + 1 });
+    }
+  }
+  appendWithArea(out, points, Float64Array.from(slices), toleranceMm / 2);
+}
+
+function halves(bezier: readonly number[]): [number[], number[]] {
+  const work = Float64Array.from(bezier);
+  const n = bezier.length / 3;
+  const left: number[] = [];
+  const right: number[] = new Array<number>(bezier.length);
+  for (let r = 0; r < n; r++) {
+    left.push(work[0] as number, work[1] as number, work[2] as number);
+    const end = 3 * (n - 1 - r);
+    for (let c = 0; c < 3; c++) {
+      right[end + c] = work[end + c] as number;
+    }
+    for (let i = 0; i < end; i++) {
+      work[i] = ((work[i] as number) + (work[i + 3] as number)) / 2;
+    }
+  }
+  return [left, right];
+}
+
+/** Largest distance of an inner control point from the chord between the ends. */
+function offChord(bezier: readonly number[]): number {
+  const n = bezier.length;
+  const x0 = (bezier[0] as number) / (bezier[2] as number);
+  const y0 = (bezier[1] as number) / (bezier[2] as number);
+  const dx = (bezier[n - 3] as number) / (bezier[n - 1] as number) - x0;
+  const dy = (bezier[n - 2] as number) / (bezier[n - 1] as number) - y0;
+  const len2 = dx * dx + dy * dy;
+  let off = 0;
+  for (let i = 3; i < n - 3; i += 3) {
+    const w = bezier[i + 2] as number;
+    const x = (bezier[i] as number) / w - x0;
+    const y = (bezier[i + 1] as number) / w - y0;
+    const t = len2 > 0 ? Math.max(0, Math.min(1, (x * dx + y * dy) / len2)) : 0;
+    off = Math.max(off, Math.hypot(x - t * dx, y - t * dy));
+  }
+  return off;
+}
+
+function extent(bezier: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < bezier.length; i += 3) {
+    const w = bezier[i + 2] as number;
+    sum += Math.abs((bezier[i] as number) / w) + Math.abs((bezier[i + 1] as number) / w);
+  }
+  return sum;
+}
+
+/** Signed area between a piece and its chord: half the integral of x·y′ − y·x′, which for x = X/W is (X·Y′ − Y·X′)/W². */
+function sliceArea(bezier: readonly number[]): number {
+  const n = bezier.length / 3;
+  const x0 = (bezier[0] as number) / (bezier[2] as number);
+  const y0 = (bezier[1] as number) / (bezier[2] as number);
+  let sum = 0;
+  const work = new Float64Array(3 * n);
+  for (let g = 0; g < GAUSS_NODES.length; g++) {
+    const t = GAUSS_NODES[g] as number;
+    for (let i = 0; i < n; i++) {
+      const w = bezier[3 * i + 2] as number;
+      work[3 * i] = (bezier[3 * i] as number) - x0 * w;
+      work[3 * i + 1] = (bezier[3 * i + 1] as number) - y0 * w;
+      work[3 * i + 2] = w;
+    }
+    for (let end = 3 * (n - 2); end >= 3; end -= 3) {
+      for (let i = 0; i < end + 3; i++) {
+        work[i] = (1 - t) * (work[i] as number) + t * (work[i + 3] as number);
+      }
+    }
+    // two points are left: their difference times the degree is the derivative
+    const [ax, ay, aw, bx, by, bw] = work as unknown as [number, number, number, number, number, number];
+    const w = (1 - t) * aw + t * bw;
+    sum += ((GAUSS_WEIGHTS[g] as number) * (n - 1) * (ax * by - ay * bx)) / (w * w);
+  }
+  return sum / 2;
+}
+
+const [GAUSS_NODES, GAUSS_WEIGHTS] = gaussLegendre(8);
+
+/** Nodes and weights on [0, 1], by Newton's method on the Legendre polynomial. */
+function gaussLegendre(n: number): [nodes: number[], weights: number[]] {
+  const nodes: number[] = [];
+  const weights: number[] = [];
+  for (let i = 0; i < n; i++) {
+    let x = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
+    let slope = 1;
+    for (let round = 0; round < 20; round++) {
+      let p0 = 1;
+      let p1 = x;
+      for (let k = 2; k <= n; k++) {
+        [p0, p1] = [p1, ((2 * k - 1) * x * p1 - (k - 1) * p0) / k];
+      }
+      slope = (n * (p0 - x * p1)) / (1 - x * x);
+      x -= p1 / slope;
+    }
+    nodes.push((1 + x) / 2);
+    weights.push(1 / ((1 - x * x) * slope * slope));
+  }
+  return [nodes, weights];
+}

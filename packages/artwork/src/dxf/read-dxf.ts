@@ -1,0 +1,185 @@
+import {
+  type Bounds,
+  boundsOf,
+  DEFAULT_FLATTEN_TOLERANCE_MM,
+  DEFAULT_JOIN_TOLERANCE_MM,
+  type Drawing,
+  EMPTY_BOUNDS,
+  formatLength,
+  isEmptyBounds,
+  joinBounds,
+  type Notice,
+} from '@pourproof/plane';
+import { ArtworkError } from '../artwork-error.ts';
+import { decodeDxf } from './decode-dxf.ts';
+import { drawEntities } from './draw-entities.ts';
+import { type DxfDocument, readDxfDocument } from './dxf-document.ts';
+import type { DxfGroups } from './dxf-groups.ts';
+import { type DxfMap, pageMap } from './dxf-map.ts';
+import type { Sheet } from './dxf-pen.ts';
+import { type DxfScale, type DxfUnit, dxfScale, unitNotice } from './dxf-unit.ts';
+import { NoticeLog } from './notice-log.ts';
+import { sheetShapes } from './sheet-shapes.ts';
+
+/** How to read a DXF file. */
+export interface ReadDxfOptions {
+  /** Largest deviation from true curves, in mm; default 0.005. */
+  readonly toleranceMm?: number;
+  /** Largest gap between two loose ends that is closed, in mm; default 0.05. */
+  readonly joinToleranceMm?: number;
+  /** What one drawing unit is, whatever the file says. */
+  readonly unit?: DxfUnit;
+  /** Width that the whole artwork is to have. With `heightMm` too, the artwork fits into both. */
+  readonly widthMm?: number;
+  /** Height that the whole artwork is to have. */
+  readonly heightMm?: number;
+  /** Factor on the size that the file gives. */
+  readonly scale?: number;
+}
+
+/** Artwork further from the origin than this, in mm, is moved there, to keep its digits. */
+const FAR_MM = 100_000;
+
+/**
+ * Reads a DXF file, text or binary, of any version into shapes in mm with y down: closed outlines by even-odd within each layer
+ * and colour, hatches, solids and wide lines as areas of their own. The drawing keeps its place, with y turned, unless it lies
+ * further than 100 m from the origin.
+ *
+ * Lines are joined into outlines at their ends. Whatever is left out, closed, merged or assumed is in the notices.
+ *
+ * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`
+ * @throws {RangeError} for a tolerance, size or scale that is not above 0
+ */
+export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {}): Drawing {
+  checkOptions(options);
+  const { groups, notices } = decodeDxf(source);
+  const document = readDxfDocument(groups);
+  notices.push(...damageNotices(document, groups));
+  const toleranceMm = options.toleranceMm ?? DEFAULT_FLATTEN_TOLERANCE_MM;
+  const joinToleranceMm = options.joinToleranceMm ?? DEFAULT_JOIN_TOLERANCE_MM;
+  const asFile = dxfScale(document, options.unit);
+  const factor = options.scale ?? 1;
+  const draw = (map: DxfMap, log: NoticeLog): Sheet[] =>
+    drawEntities(document, map, log, toleranceMm, joinToleranceMm);
+
+  let log = new NoticeLog();
+  let sheets = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), log);
+  const bounds = sheetBounds(sheets);
+  const fit = fitFactor(bounds, options);
+  const move = moveToOrigin(bounds, fit);
+  if (fit !== 1 || move[0] !== 0 || move[1] !== 0) {
+    log = new NoticeLog();
+    sheets = draw(pageMap(asFile.mmPerUnit * factor * fit, ...move), log);
+  }
+  if (asFile.doubt && options.widthMm === undefined && options.heightMm === undefined) {
+    notices.push(unitNotice(asFile.doubt, asFile.mmPerUnit * factor, bounds));
+  }
+  if (move[0] !== 0 || move[1] !== 0) {
+    notices.push(movedNotice(move));
+  }
+  const joined = sheetShapes(sheets, log, joinToleranceMm);
+  notices.push(...log.notices(), ...joined.notices);
+  return {
+    format: 'dxf',
+    scaleSource: scaleWords(asFile, options),
+    shapes: joined.shapes,
+    notices,
+    toleranceMm,
+  };
+}
+
+function checkOptions(options: ReadDxfOptions): void {
+  for (const key of ['toleranceMm', 'widthMm', 'heightMm', 'scale'] as const) {
+    const value = options[key];
+    if (value !== undefined && !(value > 0 && value < Number.POSITIVE_INFINITY)) {
+      throw new RangeError(`${key} must be above 0 and finite; it is ${value}.`);
+    }
+  }
+  if (options.joinToleranceMm !== undefined && !(options.joinToleranceMm >= 0)) {
+    throw new RangeError(`joinToleranceMm must be 0 or more; it is ${options.joinToleranceMm}.`);
+  }
+}
+
+/** What is wrong with the file as a whole. Nothing readable at all is an error. */
+function damageNotices(document: DxfDocument, groups: DxfGroups): Notice[] {
+  const nothing = document.entities.length === 0 && document.blocks.size === 0 && !document.hasHeader;
+  if (nothing && (groups.brokenAt > 0 || !document.complete)) {
+    throw new ArtworkError(
+      'not-dxf',
+      'This is not a DXF file: it has no pairs of group codes and values.',
+      'Export the drawing as DXF (any version, text or binary).',
+      groups.brokenAt > 0 ? { line: groups.brokenAt } : {},
+    );
+  }
+  if (groups.brokenAt > 0) {
+    return [
+      {
+        code: 'file-damaged',
+        text: `The file is damaged at line ${groups.brokenAt}: what comes after was not read. Export the drawing again.`,
+        where: [{ line: groups.brokenAt }],
+        severity: 'caution',
+      },
+    ];
+  }
+  if (!document.complete) {
+    return [
+      {
+        code: 'missing-end',
+        text: 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
+        where: [],
+        severity: 'caution',
+      },
+    ];
+  }
+  return [];
+}
+
+function sheetBounds(sheets: readonly Sheet[]): Bounds {
+  let bounds = EMPTY_BOUNDS;
+  for (const { open, closed, patches, areas } of sheets) {
+    for (const { coords } of [...open, ...closed]) {
+      bounds = joinBounds(bounds, boundsOf(coords));
+    }
+    for (const coords of [...patches, ...areas.flatMap((area) => area.rings)]) {
+      bounds = joinBounds(bounds, boundsOf(coords));
+    }
+  }
+  return bounds;
+}
+
+/** Factor that brings the artwork to the size asked for; 1 when none is, or when there is nothing to measure. */
+function fitFactor(bounds: Bounds, { widthMm, heightMm }: ReadDxfOptions): number {
+  const byWidth = widthMm === undefined ? Number.POSITIVE_INFINITY : widthMm / (bounds[2] - bounds[0]);
+  const byHeight = heightMm === undefined ? Number.POSITIVE_INFINITY : heightMm / (bounds[3] - bounds[1]);
+  const factor = Math.min(byWidth, byHeight);
+  return Number.isFinite(factor) && factor > 0 ? factor : 1;
+}
+
+/** Whole millimetres that bring far-away artwork to the origin. */
+function moveToOrigin(bounds: Bounds, factor: number): [number, number] {
+  const far = !isEmptyBounds(bounds) && bounds.some((b) => Math.abs(b * factor) > FAR_MM);
+  return far ? [-Math.floor(bounds[0] * factor), -Math.floor(bounds[1] * factor)] : [0, 0];
+}
+
+function movedNotice([x, y]: [number, number]): Notice {
+  return {
+    code: 'far-from-origin',
+    text: `The artwork lies far from the origin of the drawing and was moved by ${formatLength(x, 'mm')} to the right and ${formatLength(y, 'mm')} down. Places are told from there.`,
+    where: [],
+    severity: 'note',
+  };
+}
+
+function scaleWords(scale: DxfScale, { widthMm, heightMm, scale: factor }: ReadDxfOptions): string {
+  const words = [scale.source];
+  if (factor !== undefined) {
+    words.push(`scaled by ${factor}`);
+  }
+  if (widthMm !== undefined) {
+    words.push(`fitted to ${formatLength(widthMm, 'mm')} width`);
+  }
+  if (heightMm !== undefined) {
+    words.push(`fitted to ${formatLength(heightMm, 'mm')} height`);
+  }
+  return words.join(', ');
+}

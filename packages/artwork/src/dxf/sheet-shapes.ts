@@ -1,0 +1,124 @@
+import { type DrawnShape, type Notice, type Point, packRings } from '@pourproof/plane';
+import { distinctRings } from './distinct-rings.ts';
+import type { OpenPiece, Sheet } from './dxf-pen.ts';
+import { type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
+import type { NoticeLog } from './notice-log.ts';
+
+/** Places told of open outlines. */
+const MOST_PLACES = 50;
+
+/**
+ * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its solids and wide lines,
+ * and one for each hatch. Lines of one sheet are joined into outlines first; doubled lines and outlines are taken once.
+ */
+export function sheetShapes(
+  sheets: readonly Sheet[],
+  log: NoticeLog,
+  joinToleranceMm: number,
+): { shapes: DrawnShape[]; notices: Notice[] } {
+  const shapes: DrawnShape[] = [];
+  const open: { chain: OpenChain; from: OpenPiece }[] = [];
+  let gaps: JoinedChains['gaps'] = { count: 0, largestMm: 0, atMm: [0, 0] };
+  for (const sheet of sheets) {
+    const joined = joinChains(sheet.open, joinToleranceMm);
+    gaps = widerOf(gaps, joined.gaps);
+    for (const chain of joined.open) {
+      open.push({ chain, from: sheet.open[chain.piece] as OpenPiece });
+    }
+    tellMerges(sheet, joined, log);
+    const outlines = [
+      ...sheet.closed.map(({ coords }) => coords),
+      ...joined.rings.map(({ coords }) => coords),
+    ];
+    const { rings, doubled } = distinctRings(outlines, joinToleranceMm);
+    for (const atMm of doubled) {
+      log.add('doubled-outline', { atMm });
+    }
+    pushShapes(shapes, sheet, rings);
+  }
+  const notices = [...gapNotice(gaps, joinToleranceMm), ...openNotice(open, joinToleranceMm)];
+  return { shapes, notices };
+}
+
+function widerOf(a: JoinedChains['gaps'], b: JoinedChains['gaps']): JoinedChains['gaps'] {
+  const wider = b.largestMm > a.largestMm ? b : a;
+  return { ...wider, count: a.count + b.count };
+}
+
+function tellMerges(sheet: Sheet, joined: JoinedChains, log: NoticeLog): void {
+  for (const { atMm, piece } of joined.doubled) {
+    log.add('doubled-line', placeOf(sheet.open[piece] as OpenPiece, atMm));
+  }
+  for (const atMm of joined.branches) {
+    log.add('branching-outline', { atMm });
+  }
+}
+
+function placeOf({ type, line }: OpenPiece, atMm: Point): { atMm: Point; line: number; element: string } {
+  return { atMm, line, element: type };
+}
+
+function pushShapes(shapes: DrawnShape[], sheet: Sheet, rings: readonly (readonly number[])[]): void {
+  const { layer, colour, patches, areas } = sheet;
+  const of = layer === '' ? '' : ` of layer ${layer}`;
+  if (rings.length > 0) {
+    shapes.push({
+      region: { ...packRings(rings), fillRule: 'evenodd' },
+      layer,
+      colour,
+      source: `closed outlines${of}`,
+    });
+  }
+  if (patches.length > 0) {
+    shapes.push({
+      region: { ...packRings(patches), fillRule: 'nonzero' },
+      layer,
+      colour,
+      source: `solids and wide lines${of}`,
+    });
+  }
+  for (const area of areas) {
+    shapes.push({
+      region: { ...packRings(area.rings), fillRule: area.fillRule },
+      layer,
+      colour,
+      source: `${area.type}${of}, line ${area.line}`,
+    });
+  }
+}
+
+function gapNotice({ count, largestMm, atMm }: JoinedChains['gaps'], toleranceMm: number): Notice[] {
+  if (count === 0) {
+    return [];
+  }
+  const gaps = count === 1 ? 'One gap' : `${count} gaps`;
+  return [
+    {
+      code: 'gap-closed',
+      text: `${gaps} between line ends ${count === 1 ? 'was' : 'were'} closed with a straight line, the largest ${largestMm.toPrecision(3)} mm wide (limit ${toleranceMm} mm).`,
+      where: [{ atMm }],
+      severity: 'note',
+    },
+  ];
+}
+
+function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], toleranceMm: number): Notice[] {
+  if (open.length === 0) {
+    return [];
+  }
+  const gaps = open.filter(({ chain }) => chain.gapMm > 0).map(({ chain }) => chain.gapMm);
+  const smallest =
+    gaps.length === 0 ? '' : ` The smallest gap is ${Math.min(...gaps.slice(0, 1000)).toPrecision(3)} mm.`;
+  const count = open.length === 1 ? 'One chain of lines does' : `${open.length} chains of lines do`;
+  return [
+    {
+      code: 'open-outline',
+      text: `${count} not close within ${toleranceMm} mm and so bound nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close them in the drawing program or allow a wider joining tolerance.`,
+      where: open.slice(0, MOST_PLACES).map(({ chain, from }) => ({
+        ...placeOf(from, chain.atMm),
+        element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,
+      })),
+      severity: 'caution',
+    },
+  ];
+}

@@ -1,0 +1,242 @@
+import { type Point, ringArea } from '@pourproof/plane';
+import { type ChainGraph, SNAP_MM, type TracedPiece } from './chain-graph.ts';
+import { bridges } from './graph-bridges.ts';
+import type { JoinedChains, OpenChain } from './join-chains.ts';
+
+/** Alive half-edges by the node they leave, in one array: those of node v are `list[start[v]]` … `list[start[v + 1] - 1]`. */
+export interface Stars {
+  readonly start: Int32Array;
+  readonly list: Int32Array;
+}
+
+/**
+ * Traces the closed outlines of a graph of lines; see `joinChains` for what happens where lines lead nowhere or branch.
+ */
+export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'open' | 'branches'> {
+  const alive = Uint8Array.from(graph.alive);
+  const open = stripTails(graph, alive);
+  let odd = oddGroups(graph, alive);
+  if (odd.nodes.length > 0) {
+    for (const line of bridges(graph, starsOf(graph, alive), alive)) {
+      alive[line] = 0;
+    }
+    odd = oddGroups(graph, alive);
+  }
+  const stars = starsOf(graph, alive);
+  const next = successors(graph, stars, odd.isOdd);
+  const rings: { coords: number[]; piece: number }[] = [];
+  const used = new Uint8Array(2 * graph.lines.length);
+  for (const h of stars.list) {
+    const isCell = odd.isOdd[graph.node[h] as number] === 1;
+    // an outline is found from either side of its lines, a cell from its own side only
+    if (used[h] === 1) {
+      continue;
+    }
+    const coords: number[] = [];
+    let at = h;
+    do {
+      used[at] = 1;
+      if (!isCell) {
+        used[at ^ 1] = 1;
+      }
+      appendLine(coords, graph.lines[at >> 1] as TracedPiece, (at & 1) === 1);
+      at = next[at] as number;
+    } while (at !== h);
+    dropRepeatedEnd(coords);
+    const area = ringArea(coords);
+    if (area > 0 || (!isCell && area !== 0)) {
+      rings.push({ coords, piece: (graph.lines[h >> 1] as TracedPiece).piece });
+    }
+  }
+  return { rings, open, branches: odd.nodes.map((v) => nodePoint(graph, stars, v)) };
+}
+
+/** Half-edges of the lines in use, by node. */
+export function starsOf(graph: ChainGraph, alive: Uint8Array): Stars {
+  const { node, nodeCount } = graph;
+  const start = new Int32Array(nodeCount + 1);
+  for (let h = 0; h < node.length; h++) {
+    const v = (node[h] as number) + 1;
+    start[v] = (start[v] as number) + (alive[h >> 1] as number);
+  }
+  for (let v = 0; v < nodeCount; v++) {
+    start[v + 1] = (start[v + 1] as number) + (start[v] as number);
+  }
+  const list = new Int32Array(start[nodeCount] as number);
+  const fill = start.slice();
+  for (let h = 0; h < node.length; h++) {
+    if (alive[h >> 1] === 1) {
+      const v = node[h] as number;
+      list[fill[v] as number] = h;
+      fill[v] = (fill[v] as number) + 1;
+    }
+  }
+  return { start, list };
+}
+
+/** Takes lines that lead nowhere out of use, from their loose ends on, and tells the chains that they make. */
+function stripTails(graph: ChainGraph, alive: Uint8Array): OpenChain[] {
+  const stars = starsOf(graph, alive);
+  const degree = new Int32Array(graph.nodeCount);
+  const loose: number[] = [];
+  for (let v = 0; v < graph.nodeCount; v++) {
+    degree[v] = (stars.start[v + 1] as number) - (stars.start[v] as number);
+    if (degree[v] === 1) {
+      loose.push(stars.list[stars.start[v] as number] as number);
+    }
+  }
+  const fullDegree = degree.slice();
+  const queue = loose.map((h) => graph.node[h] as number);
+  for (let v = queue.pop(); v !== undefined; v = queue.pop()) {
+    const h = degree[v] === 1 ? aliveHalfEdge(stars, v, alive) : -1;
+    if (h >= 0) {
+      const w = graph.node[h ^ 1] as number;
+      alive[h >> 1] = 0;
+      degree[v] = 0;
+      degree[w] = (degree[w] as number) - 1;
+      if (degree[w] === 1) {
+        queue.push(w);
+      }
+    }
+  }
+  return openChains(graph, stars, fullDegree, loose);
+}
+
+function aliveHalfEdge(stars: Stars, v: number, alive: Uint8Array): number {
+  for (let k = stars.start[v] as number; k < (stars.start[v + 1] as number); k++) {
+    const h = stars.list[k] as number;
+    if (alive[h >> 1] === 1) {
+      return h;
+    }
+  }
+  return -1;
+}
+
+/** Follows each loose end to where its chain ends or branches; a chain with two loose ends is told once. */
+function openChains(
+  graph: ChainGraph,
+  stars: Stars,
+  degree: Int32Array,
+  loose: readonly number[],
+): OpenChain[] {
+  const told = new Set<number>();
+  const open: OpenChain[] = [];
+  for (const start of loose) {
+    if (told.has(start)) {
+      continue;
+    }
+    let h = start;
+    let w = graph.node[h ^ 1] as number;
+    while (degree[w] === 2) {
+      const from = stars.start[w] as number;
+      const [a, b] = [stars.list[from] as number, stars.list[from + 1] as number];
+      h = a === (h ^ 1) ? b : a;
+      w = graph.node[h ^ 1] as number;
+    }
+    const bothLoose = degree[w] === 1;
+    if (bothLoose) {
+      told.add(h ^ 1);
+    }
+    const atMm = endPoint(graph, start);
+    const otherMm = endPoint(graph, h ^ 1);
+    const gapMm = bothLoose ? Math.hypot(otherMm[0] - atMm[0], otherMm[1] - atMm[1]) : 0;
+    open.push({ atMm, otherMm, gapMm, piece: (graph.lines[start >> 1] as TracedPiece).piece });
+  }
+  return open;
+}
+
+/** Point that a half-edge leaves. */
+function endPoint(graph: ChainGraph, h: number): Point {
+  const { coords } = graph.lines[h >> 1] as TracedPiece;
+  return (h & 1) === 0
+    ? [coords[0] as number, coords[1] as number]
+    : [coords.at(-2) as number, coords.at(-1) as number];
+}
+
+function nodePoint(graph: ChainGraph, stars: Stars, v: number): Point {
+  return endPoint(graph, stars.list[stars.start[v] as number] as number);
+}
+
+/** The nodes where an odd number of lines meet, and which nodes hang together with one of those. */
+function oddGroups(graph: ChainGraph, alive: Uint8Array): { nodes: number[]; isOdd: Uint8Array } {
+  const stars = starsOf(graph, alive);
+  const nodes: number[] = [];
+  for (let v = 0; v < graph.nodeCount; v++) {
+    if ((((stars.start[v + 1] as number) - (stars.start[v] as number)) & 1) === 1) {
+      nodes.push(v);
+    }
+  }
+  const isOdd = new Uint8Array(graph.nodeCount);
+  const queue = [...nodes];
+  for (let v = queue.pop(); v !== undefined; v = queue.pop()) {
+    if (isOdd[v] === 1) {
+      continue;
+    }
+    isOdd[v] = 1;
+    for (let k = stars.start[v] as number; k < (stars.start[v + 1] as number); k++) {
+      queue.push(graph.node[(stars.list[k] as number) ^ 1] as number);
+    }
+  }
+  return { nodes, isOdd };
+}
+
+/**
+ * The half-edge that follows each half-edge. Around an odd node it is the next one clockwise, which walks around cells; elsewhere
+ * neighbours by direction are paired, which makes outlines that touch but do not cross.
+ */
+function successors(graph: ChainGraph, stars: Stars, isOdd: Uint8Array): Int32Array {
+  const next = new Int32Array(2 * graph.lines.length).fill(-1);
+  for (let v = 0; v < graph.nodeCount; v++) {
+    const around = Array.from(stars.list.subarray(stars.start[v], stars.start[v + 1]));
+    const count = around.length;
+    if (count > 2) {
+      sortByDirection(graph, around);
+    }
+    for (let k = 0; k < count; k++) {
+      const leaving = isOdd[v] === 1 ? (k + count - 1) % count : k ^ 1;
+      next[(around[k] as number) ^ 1] = around[leaving] as number;
+    }
+  }
+  return next;
+}
+
+function sortByDirection(graph: ChainGraph, around: number[]): void {
+  const angles = new Map(around.map((h) => [h, direction(graph, h)]));
+  around.sort((a, b) => (angles.get(a) as number) - (angles.get(b) as number) || a - b);
+}
+
+/** Direction in which a half-edge leaves its node, to its first point that is not the node itself. */
+function direction(graph: ChainGraph, h: number): number {
+  const { coords } = graph.lines[h >> 1] as TracedPiece;
+  const n = coords.length / 2;
+  const back = (h & 1) === 1;
+  const [x0, y0] = endPoint(graph, h);
+  for (let k = 1; k < n; k++) {
+    const i = 2 * (back ? n - 1 - k : k);
+    const [dx, dy] = [(coords[i] as number) - x0, (coords[i + 1] as number) - y0];
+    if (Math.hypot(dx, dy) > SNAP_MM) {
+      return Math.atan2(dy, dx);
+    }
+  }
+  return 0;
+}
+
+/** Appends a line, forwards or backwards, without a first point that repeats the last one and without closing the ring. */
+function appendLine(coords: number[], { coords: line }: TracedPiece, back: boolean): void {
+  const n = line.length / 2;
+  for (let k = 0; k < n; k++) {
+    const i = 2 * (back ? n - 1 - k : k);
+    const [x, y] = [line[i] as number, line[i + 1] as number];
+    const joins = k === 0 && coords.length > 0;
+    if (!joins || Math.hypot(x - (coords.at(-2) as number), y - (coords.at(-1) as number)) > SNAP_MM) {
+      coords.push(x, y);
+    }
+  }
+}
+
+function dropRepeatedEnd(coords: number[]): void {
+  const [x, y] = [coords.at(-2) as number, coords.at(-1) as number];
+  if (Math.hypot(x - (coords[0] as number), y - (coords[1] as number)) <= SNAP_MM) {
+    coords.length -= 2;
+  }
+}
