@@ -1,8 +1,8 @@
 import { type Cited, cited } from './cited.ts';
 import type { SourceId } from './sources.ts';
 
-/** Surface tension of mixed epoxy in N/m. */
-export const surfaceTensionNPerM: Cited = cited(0.043, 'seen', 'dearlove-1978');
+/** Surface tension of mixed epoxy in N/m, chosen in the measured range: 0.031 fresh, rising to 0.040 to 0.046 within hours. */
+export const surfaceTensionNPerM: Cited = cited(0.043, 'inference', 'own-inference', 'dearlove-1978');
 /** Contact angle of epoxy on freshly sanded wood in degrees. */
 export const contactAngleDeg: Cited = cited(30, 'inference', 'own-inference', 'jankowska-2018');
 /** Radius in µm of the vessel that travel is referred to. */

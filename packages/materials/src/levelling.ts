@@ -7,7 +7,7 @@ export type LevelMethodId = 'planer' | 'drum' | 'hand' | 'cutter';
 /** A way of levelling. */
 export interface LevelMethod {
   readonly name: string;
-  /** What it takes off the face in all, in mm: the usual figure and its range. */
+  /** What it takes off the face in mm (for the planer in one pass): the usual figure and its range. */
   readonly removalMm: CitedRange;
   /** One sentence of advice. */
   readonly advice: string;
@@ -18,7 +18,8 @@ export const levelMethods: Readonly<Record<LevelMethodId, LevelMethod>> = {
   planer: {
     name: 'thickness planer',
     removalMm: citedRange(0.8, [0.4, 1.6], 'seen', 'planer-trade-pages'),
-    advice: 'Resin chips on planer knives: light passes, fresh knives, the last one shallow.',
+    advice:
+      'One pass of 1/32 in, the last one shallower: resin chips on planer knives, so many use a drum sander instead.',
   },
   drum: {
     name: 'drum or belt sander',

@@ -39,37 +39,37 @@ export interface Limit extends Cited {
 export const limits: Readonly<Record<LimitId, Limit>> = {
   strokeToBit: limit(
     'ratio',
-    citedRange(1.05, [1.05, 1.05], 'practice', 'common-practice'),
+    citedRange(1.05, [1.05, 1.05], 'memory', 'from-memory'),
     'A stroke less than 5 % wider than the bit leaves no room for runout, and the bit may not enter at all.',
   ),
   narrowestStrokeFlat: limit(
     'mm',
-    citedRange(0.8, [0.8, 1], 'practice', 'common-practice'),
+    citedRange(0.8, [0.8, 1], 'memory', 'from-memory'),
     'Narrower flat-bottomed strokes fill badly and level unevenly.',
   ),
   narrowestStrokeVee: limit(
     'mm',
-    exactly(cited(0.5, 'practice', 'common-practice')),
+    exactly(cited(0.5, 'memory', 'from-memory')),
     'Narrower V strokes fade when the face is levelled.',
   ),
   wallAlongGrain: limit(
     'mm',
-    exactly(cited(1, 'practice', 'common-practice')),
+    exactly(cited(1, 'memory', 'from-memory', 'own-inference')),
     'Thinner wood between pockets, with the fibres along it, breaks under the cutter or in levelling.',
   ),
   wallAlongGrainToDepth: limit(
     'ratio',
-    exactly(cited(1 / 3, 'practice', 'common-practice')),
+    exactly(cited(1 / 3, 'memory', 'from-memory', 'own-inference')),
     'A wall along the fibres needs a third of its height as thickness.',
   ),
   wallShortGrain: limit(
     'mm',
-    citedRange(1.5, [1.5, 2], 'practice', 'common-practice'),
+    citedRange(1.5, [1.5, 2], 'memory', 'from-memory', 'own-inference'),
     'Where the fibres run across a thin wall it snaps: short grain.',
   ),
   wallShortGrainToDepth: limit(
     'ratio',
-    exactly(cited(1 / 2, 'practice', 'common-practice')),
+    exactly(cited(1 / 2, 'memory', 'from-memory', 'own-inference')),
     'A wall with the fibres across it needs half of its height as thickness.',
   ),
   visibleStreak: limit(

@@ -45,7 +45,7 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
   },
   'sanding-sealer': {
     name: 'sanding sealer',
-    curve: cited([{ hours: 1, factor: 0.6 }], 'prior', 'own-prior', 'common-practice', 'inlay-technique'),
+    curve: cited([{ hours: 1, factor: 0.6 }], 'prior', 'own-prior', 'common-practice'),
     solids: cited(0.25, 'memory', 'from-memory'),
     densityGPerMl: cited(0.92, 'memory', 'from-memory'),
     wetFilmMm: citedRange(0.1, [0.05, 0.15], 'inference', 'own-inference'),

@@ -1,3 +1,4 @@
+import { G_PER_LB, MM_PER_INCH } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { endGrainUptakeMl } from './end-grain-uptake.ts';
@@ -72,11 +73,11 @@ function worstRatioError(massG: number, ratio: number, stepG: number, zeroed: bo
 
 test('a 2 lb shellac cut is 17.5 % solids by volume and weighs 0.849 g/ml', () => {
   // 2 lb of shellac of 1.13 g/ml in one US gallon (231 in³) of ethanol of 0.789 g/ml
-  const solidsMl = (2 * 453.59237) / 1.13;
-  const gallonMl = (231 * 25.4 ** 3) / 1000;
+  const solidsMl = (2 * G_PER_LB) / 1.13;
+  const gallonMl = (231 * MM_PER_INCH ** 3) / 1000;
   const share = solidsMl / (solidsMl + gallonMl);
   expect(sealers.shellac.solids.value).toBeCloseTo(share, 3);
-  const density = (2 * 453.59237 + 0.789 * gallonMl) / (solidsMl + gallonMl);
+  const density = (2 * G_PER_LB + 0.789 * gallonMl) / (solidsMl + gallonMl);
   expect(sealers.shellac.densityGPerMl.value).toBeCloseTo(density, 3);
   // cuts of 1 and 3 lb bracket it: 9.6 and 24.1 %
   expect((100 * solidsMl) / 2 / (solidsMl / 2 + gallonMl)).toBeCloseTo(9.6, 1);

@@ -33,19 +33,26 @@ export const woodPores: Readonly<Record<WoodId, Pores>> = {
   'white-oak': pores('ring', [180, 380], 'abundant tyloses', ['tyloses-trade-page']),
   'red-oak': pores('ring', [200, 420], 'few tyloses: an open straw'),
   ash: pores('ring', [120, 350], 'some tyloses'),
-  'shagbark-hickory': pores('ring', [150, 300], 'tyloses; blocked pits', ['thomas-hickory']),
-  'pecan-hickory': pores('semi-ring', [150, 300], 'tyloses; blocked pits', ['thomas-hickory']),
+  'shagbark-hickory': hickory('ring'),
+  'pecan-hickory': hickory('semi-ring'),
   beech: pores('diffuse', [50, 100], 'open; red heart has tyloses'),
-  'yellow-birch': pores('diffuse', [60, 160], 'open; a fifth of the vessels end within 20 mm', [
+  'yellow-birch': pores('diffuse', [60, 160], 'open; in a birch a fifth of the vessels ended within 20 mm', [
     'birch-conductivity',
   ]),
-  basswood: pores('diffuse', null, 'no note found'),
-  alder: pores('diffuse', null, 'no note found'),
-  mahogany: pores('diffuse', [120, 200], 'some gum', ['mahogany-table']),
-  teak: { ...pores('ring', [150, 340], 'tyloses and deposits', ['teak-trade-page']), oily: true },
-  purpleheart: tropical('deposits; its colour runs into finishes', true, ['flooring-booklet']),
-  padauk: tropical('deposits; its colour runs into finishes', true, ['flooring-booklet']),
-  wenge: tropical('deposits', false, []),
+  basswood: remembered('no note found', null),
+  alder: remembered('no note found', null),
+  mahogany: {
+    ...pores('diffuse', [120, 200], 'some gum'),
+    because: ['mahogany-table', ...diameters],
+  },
+  teak: {
+    ...pores('ring', [150, 340], 'tyloses and deposits'),
+    oily: true,
+    because: ['teak-trade-page', ...diameters],
+  },
+  purpleheart: colourRuns(remembered('deposits; its colour runs into finishes', [100, 250])),
+  padauk: colourRuns(remembered('deposits; its colour runs into finishes', [100, 250])),
+  wenge: remembered('deposits', [100, 250]),
 };
 
 function pores(
@@ -65,14 +72,21 @@ function pores(
   };
 }
 
-function tropical(blocking: string, ownColourRuns: boolean, more: readonly SourceId[]): Pores {
+function hickory(porosity: Porosity): Pores {
   return {
-    porosity: 'diffuse',
-    diameterUm: [100, 250],
-    blocking,
-    ownColourRuns,
-    oily: false,
-    status: 'memory',
-    because: [...more, ...diameters],
+    ...pores(porosity, [150, 300], 'tyloses; pits between vessels blocked'),
+    because: ['thomas-hickory', ...diameters],
   };
+}
+
+function remembered(blocking: string, diameterUm: readonly [number, number] | null): Pores {
+  return {
+    ...pores('diffuse', diameterUm, blocking),
+    status: 'memory',
+    because: diameterUm ? diameters : ['from-memory'],
+  };
+}
+
+function colourRuns(row: Pores): Pores {
+  return { ...row, ownColourRuns: true, because: ['flooring-booklet', ...row.because] };
 }
