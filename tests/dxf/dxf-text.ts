@@ -1,5 +1,12 @@
 /** Text of a DXF file with the given pairs in its ENTITIES section, and other sections before. */
-export function dxfText(entities: readonly (string | number)[], parts: { header?: readonly (string | number)[]; tables?: readonly (string | number)[]; blocks?: readonly (string | number)[] } = {}): string {
+export function dxfText(
+  entities: readonly (string | number)[],
+  parts: {
+    header?: readonly (string | number)[];
+    tables?: readonly (string | number)[];
+    blocks?: readonly (string | number)[];
+  } = {},
+): string {
   const section = (name: string, pairs: readonly (string | number)[] | undefined): (string | number)[] =>
     pairs === undefined ? [] : [0, 'SECTION', 2, name, ...pairs, 0, 'ENDSEC'];
   return `${[

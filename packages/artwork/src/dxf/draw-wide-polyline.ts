@@ -1,5 +1,5 @@
-import { flattenEllipseArc } from '../flatten.ts';
-import { appendPoint } from './append-bulge.ts';
+import { appendWithArea } from '../flatten.ts';
+import { appendArc, appendPoint } from './append-bulge.ts';
 import type { PolylineVertex } from './draw-polyline.ts';
 import type { PlaneMap } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
@@ -114,7 +114,7 @@ function appendSide(out: number[], band: Band, side: number, plane: PlaneMap, to
   appendPoint(out, plane, to.x - side * from.endWidth * ey, to.y + side * from.endWidth * ex);
 }
 
-/** An arc whose radius grows evenly from one value to another: exact for equal radii, else by short arcs of equal radius steps. */
+/** An arc whose radius grows evenly from one value to another, with its own signed area. */
 function appendSpiral(
   out: number[],
   plane: PlaneMap,
@@ -127,30 +127,30 @@ function appendSpiral(
   toleranceMm: number,
 ): void {
   if (startRadius === endRadius) {
-    const r = startRadius;
-    const arc = {
-      cx: plane.ox + plane.xx * cx + plane.yx * cy,
-      cy: plane.oy + plane.xy * cx + plane.yy * cy,
-      ux: plane.xx * r,
-      uy: plane.xy * r,
-      vx: plane.yx * r,
-      vy: plane.yy * r,
-      start,
-      end: start + sweep,
-    };
-    flattenEllipseArc(out, arc, toleranceMm);
+    appendArc(out, plane, cx, cy, startRadius, start, start + sweep, toleranceMm);
     return;
   }
-  // chords of a spiral: twice as fine as a circle of the larger radius needs, so that its area is short by less than a hundredth of a percent
-  const scale = Math.max(Math.hypot(plane.xx, plane.xy), Math.hypot(plane.yx, plane.yy));
-  const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * scale;
-  const step = Math.min(0.02, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
-  const n = Math.max(8, Math.ceil(Math.abs(sweep) / step));
-  for (let i = 1; i <= n; i++) {
-    const a = start + (sweep * i) / n;
+  const stretch = Math.max(Math.hypot(plane.xx, plane.xy), Math.hypot(plane.yx, plane.yy));
+  const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * stretch;
+  // a spiral bends no more than a circle of its largest radius by more than its growth; half the circle's step is ample
+  const step = Math.min(Math.PI / 8, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
+  const n = Math.max(2, Math.ceil(Math.abs(sweep) / step));
+  const turn = sweep / n;
+  const points: number[] = [];
+  const slices = new Float64Array(n);
+  const determinant = plane.xx * plane.yy - plane.xy * plane.yx;
+  let before = startRadius;
+  for (let i = 0; i <= n; i++) {
     const r = startRadius + ((endRadius - startRadius) * i) / n;
-    appendPoint(out, plane, cx + r * Math.cos(a), cy + r * Math.sin(a));
+    appendPoint(points, plane, cx + r * Math.cos(start + turn * i), cy + r * Math.sin(start + turn * i));
+    if (i > 0) {
+      // half the integral of r² over the turn, less the triangle
+      const sector = (turn * (before * before + before * r + r * r)) / 6;
+      slices[i - 1] = determinant * (sector - (before * r * Math.sin(turn)) / 2);
+    }
+    before = r;
   }
+  appendWithArea(out, points, slices, toleranceMm / 2);
 }
 
 /** Fills the wedge on the outer side of the turn between two bands. */

@@ -19,6 +19,7 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
   if (odd.nodes.length > 0) {
     for (const line of bridges(graph, starsOf(graph, alive), alive)) {
       alive[line] = 0;
+      open.push(linkBetween(graph, line));
     }
     odd = oddGroups(graph, alive);
   }
@@ -143,6 +144,12 @@ function openChains(
     open.push({ atMm, otherMm, gapMm, piece: (graph.lines[start >> 1] as TracedPiece).piece });
   }
   return open;
+}
+
+/** A line that links two figures without being part of an outline. */
+function linkBetween(graph: ChainGraph, line: number): OpenChain {
+  const { piece } = graph.lines[line] as TracedPiece;
+  return { atMm: endPoint(graph, 2 * line), otherMm: endPoint(graph, 2 * line + 1), gapMm: 0, piece };
 }
 
 /** Point that a half-edge leaves. */
