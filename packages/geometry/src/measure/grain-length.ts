@@ -1,0 +1,25 @@
+import { type Rings, ringStart } from '@pourproof/plane';
+import { fibreVector } from './fibre-vector.ts';
+
+/**
+ * Length of wall in mm weighted with its exposure of end grain: the sum of |n·f| ds over all edges, n the edge's normal, f the fibre.
+ *
+ * Equals the sum over edges of the edge's extent across the fibre: exact for polygons. Times the depth it is the end-grain area of vertical walls;
+ * its mean over all azimuths is 2/π of the perimeter (Cauchy).
+ *
+ * @param grainRad azimuth of the fibre, see {@link fibreVector}
+ */
+export function endGrainLength(region: Rings, grainRad: number): number {
+  const [fx, fy] = fibreVector(grainRad);
+  const { coords, ringEnds } = region;
+  let sum = 0;
+  for (let k = 0; k < ringEnds.length; k++) {
+    const from = ringStart(region, k);
+    const to = ringEnds[k];
+    for (let i = from; i < to; i++) {
+      const j = i + 1 === to ? from : i + 1;
+      sum += Math.abs((coords[2 * j] - coords[2 * i]) * fy - (coords[2 * j + 1] - coords[2 * i + 1]) * fx);
+    }
+  }
+  return sum;
+}

@@ -1,0 +1,106 @@
+import { InternalError, RESOLVE_GRID_MM, type Rings, ringStart, ringsBounds } from '@pourproof/plane';
+import { addOwner, addSegment, emptySegmentSet, isBefore, type SegmentSet } from './segment-set.ts';
+import { type CrossingSink, sweepPass } from './sweep-pass.ts';
+import { VertexIndex } from './vertex-index.ts';
+
+/** Edges cut so that they meet in common ends only, with the order that they have on a sweep line. */
+export interface Arrangement {
+  readonly segments: SegmentSet;
+  /** Per segment the next one below its left end, −1 for none. */
+  readonly below: readonly number[];
+  /** Vertex of each drawn point. */
+  readonly vertexOfPoint: Uint32Array;
+  /** Points nearer than this count as one, in mm. */
+  readonly toleranceMm: number;
+  /** Largest distance that a drawn point was moved to an earlier one, in mm. */
+  readonly largestMoveMm: number;
+}
+
+/** A pass cuts nearly everything, a second proves it; more come from roundings that cross, and each is rarer than the last. */
+const MOST_PASSES = 24;
+/** When roundings keep crossing one another the points are taken together more coarsely, by this factor. */
+const COARSER = 16;
+
+/**
+ * Cuts the edges of rings at all their meetings.
+ *
+ * Drawn points keep their coordinates, except those nearer than the tolerance to an earlier one. O((n + k) log n) for n points and k meetings.
+ *
+ * @param onCrossing told of each crossing found, with owner lists of the two segments (see {@link SegmentSet})
+ * @throws {RangeError} when a coordinate is not finite
+ */
+export function arrange(rings: Rings, onCrossing: CrossingSinkMaker): Arrangement {
+  let toleranceMm = toleranceFor(rings);
+  for (let attempt = 0; attempt < 4; attempt++) {
+    const arrangement = tryArrange(rings, toleranceMm, onCrossing);
+    if (arrangement !== undefined) {
+      return arrangement;
+    }
+    toleranceMm *= COARSER;
+  }
+  throw new InternalError('cutting edges at their crossings should come to an end');
+}
+
+/** Makes the sink for a fresh attempt over a set of segments. */
+export type CrossingSinkMaker = (segments: SegmentSet) => CrossingSink;
+
+/**
+ * Half the grid, at most a 2·10⁶th of the extent so that minute artwork keeps its shape, at least what doubles can tell apart at this
+ * distance from the origin and what the vertex index can number.
+ */
+function toleranceFor(rings: Rings): number {
+  const [minX, minY, maxX, maxY] = ringsBounds(rings);
+  const extent = Math.max(maxX - minX, maxY - minY, Number.MIN_VALUE);
+  const farthest = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX), Math.abs(maxY));
+  if (rings.coords.length > 0 && !Number.isFinite(extent + farthest)) {
+    throw new RangeError('coordinates must be finite numbers of mm');
+  }
+  return Math.max(Math.min(RESOLVE_GRID_MM / 2, extent * 5e-7), extent * 2 ** -30, farthest * 2 ** -44);
+}
+
+function tryArrange(
+  rings: Rings,
+  toleranceMm: number,
+  onCrossing: CrossingSinkMaker,
+): Arrangement | undefined {
+  const [minX, minY] = ringsBounds(rings);
+  const pointCount = rings.coords.length / 2;
+  const vertices = new VertexIndex(toleranceMm, minX, minY, pointCount);
+  const vertexOfPoint = new Uint32Array(pointCount);
+  for (let i = 0; i < pointCount; i++) {
+    vertexOfPoint[i] = vertices.findOrAdd(rings.coords[2 * i], rings.coords[2 * i + 1]);
+  }
+  const { largestMoveMm } = vertices;
+  const segments = drawnSegments(rings, vertexOfPoint, vertices);
+  const sink = onCrossing(segments);
+  for (let pass = 0; pass < MOST_PASSES; pass++) {
+    const { changed, below } = sweepPass(segments, sweepOrder(vertices), toleranceMm, sink);
+    if (!changed) {
+      return { segments, below, vertexOfPoint, toleranceMm, largestMoveMm };
+    }
+  }
+  return undefined;
+}
+
+function drawnSegments(rings: Rings, vertexOfPoint: Uint32Array, vertices: VertexIndex): SegmentSet {
+  const segments = emptySegmentSet(vertices);
+  for (let k = 0; k < rings.ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = rings.ringEnds[k];
+    for (let i = from; i < to; i++) {
+      const u = vertexOfPoint[i];
+      const v = vertexOfPoint[i + 1 === to ? from : i + 1];
+      if (u !== v) {
+        const sign = isBefore(vertices, u, v) ? 1 : -1;
+        const s = addSegment(segments, u, v, -1);
+        segments.owners[s] = addOwner(segments, i, sign, -1);
+      }
+    }
+  }
+  return segments;
+}
+
+function sweepOrder(vertices: VertexIndex): Uint32Array {
+  const order = Uint32Array.from(vertices.x, (_, v) => v);
+  return order.sort((u, v) => vertices.x[u] - vertices.x[v] || vertices.y[u] - vertices.y[v]);
+}

@@ -1,0 +1,98 @@
+import { type Point, type Rings, ringStart } from '@pourproof/plane';
+import { orient2d } from 'robust-predicates';
+import type { SegmentSet } from './segment-set.ts';
+
+/** A place where drawn edges cross. */
+export interface Crossing {
+  readonly atMm: Point;
+  /** Whether one shape crosses itself or two shapes cross each other. */
+  readonly kind: 'self' | 'between';
+  /** Numbers of the two shapes, the smaller first; the same twice for `self`. */
+  readonly regions: readonly [number, number];
+}
+
+/** Collects the crossings of drawn edges, each place once for each pair of shapes. */
+export class CrossingLog {
+  readonly #rings: Rings;
+  readonly #shapeOfEdge: Uint32Array;
+  readonly #segments: SegmentSet;
+  readonly #nextPoint: Uint32Array;
+  readonly #seen = new Map<number, Set<number>>();
+  #count = 0;
+
+  constructor(rings: Rings, shapeOfEdge: Uint32Array, segments: SegmentSet) {
+    this.#rings = rings;
+    this.#shapeOfEdge = shapeOfEdge;
+    this.#segments = segments;
+    this.#nextPoint = nextPoints(rings);
+  }
+
+  /** How many crossings there are. */
+  get count(): number {
+    return this.#count;
+  }
+
+  /** Notes that segments with these owner lists cross at vertex v, if the drawn edges themselves do. */
+  add(v: number, ownersA: number, ownersB: number): void {
+    const a = this.#segments.ownerEdge[ownersA];
+    const b = this.#segments.ownerEdge[ownersB];
+    if (!this.#cross(a, b)) {
+      return;
+    }
+    const i = Math.min(this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
+    const j = Math.max(this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
+    // exact up to 2²⁶ shapes
+    const pair = i * 2 ** 26 + j;
+    const pairs = this.#seen.get(v);
+    if (pairs === undefined) {
+      this.#seen.set(v, new Set([pair]));
+    } else if (pairs.has(pair)) {
+      return;
+    } else {
+      pairs.add(pair);
+    }
+    this.#count++;
+  }
+
+  /** The first crossings by x, then y. */
+  listed(most: number): readonly Crossing[] {
+    const { x, y } = this.#segments.vertices;
+    const places = [...this.#seen.keys()].sort((u, v) => x[u] - x[v] || y[u] - y[v]);
+    const list: Crossing[] = [];
+    for (const v of places.slice(0, most)) {
+      for (const pair of this.#seen.get(v) ?? []) {
+        const i = Math.floor(pair / 2 ** 26);
+        const j = pair % 2 ** 26;
+        list.push({ atMm: [x[v], y[v]], kind: i === j ? 'self' : 'between', regions: [i, j] });
+      }
+    }
+    return list.slice(0, most);
+  }
+
+  #cross(a: number, b: number): boolean {
+    const p = this.#rings.coords;
+    const a1 = 2 * this.#nextPoint[a];
+    const b1 = 2 * this.#nextPoint[b];
+    const [a0, b0] = [2 * a, 2 * b];
+    return (
+      orient2d(p[a0], p[a0 + 1], p[a1], p[a1 + 1], p[b0], p[b0 + 1]) *
+        orient2d(p[a0], p[a0 + 1], p[a1], p[a1 + 1], p[b1], p[b1 + 1]) <
+        0 &&
+      orient2d(p[b0], p[b0 + 1], p[b1], p[b1 + 1], p[a0], p[a0 + 1]) *
+        orient2d(p[b0], p[b0 + 1], p[b1], p[b1 + 1], p[a1], p[a1 + 1]) <
+        0
+    );
+  }
+}
+
+function nextPoints(rings: Rings): Uint32Array {
+  const next = new Uint32Array(rings.coords.length / 2);
+  for (let k = 0; k < rings.ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = rings.ringEnds[k];
+    for (let i = from; i < to; i++) {
+      next[i] = i + 1 === to ? from : i + 1;
+    }
+  }
+  return next;
+}

@@ -1,0 +1,141 @@
+import { type FillRule, packRings, type Region, signedArea } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanRegionFaults } from '../../../../tests/validators/clean-region.ts';
+import { resolveRegions } from './resolve-regions.ts';
+import { holeCount, outerRingCount } from './ring-counts.ts';
+
+function shape(rule: FillRule, ...rings: number[][]): Region {
+  return { ...packRings(rings), fillRule: rule };
+}
+
+function square(x: number, y: number, side: number): number[] {
+  return [x, y, x + side, y, x + side, y + side, x, y + side];
+}
+
+function reversed(ring: readonly number[]): number[] {
+  const out: number[] = [];
+  for (let i = ring.length - 2; i >= 0; i -= 2) {
+    out.push(ring[i] as number, ring[i + 1] as number);
+  }
+  return out;
+}
+
+describe('resolveRegions', () => {
+  test('two overlapping squares become one outline with two crossings', () => {
+    const resolved = resolveRegions([shape('nonzero', square(0, 0, 10)), shape('nonzero', square(5, 5, 10))]);
+    expect(signedArea(resolved.region)).toBe(175);
+    expect(outerRingCount(resolved.region)).toBe(1);
+    expect(resolved.crossings).toEqual([
+      { atMm: [5, 10], kind: 'between', regions: [0, 1] },
+      { atMm: [10, 5], kind: 'between', regions: [0, 1] },
+    ]);
+    expect(cleanRegionFaults(resolved.region)).toEqual([]);
+  });
+
+  test('shapes that touch nothing keep their points bit for bit, turned where needed', () => {
+    const outer = [0.1, 0.2, 10.3, 0.7, 9.9, 8.12345678901, 0.3, 9.1];
+    const hole = [3.1, 3.2, 4.3, 3.7, 3.9, 4.1];
+    const resolved = resolveRegions([shape('evenodd', reversed(outer), hole)]);
+    expect(resolved.largestMoveMm).toBe(0);
+    expect(outerRingCount(resolved.region)).toBe(1);
+    expect(holeCount(resolved.region)).toBe(1);
+    expect([...resolved.region.coords].sort()).toEqual([...outer, ...hole].sort());
+    expect(cleanRegionFaults(resolved.region)).toEqual([]);
+  });
+
+  test('the fill rule decides about a ring in a ring turning the same way', () => {
+    const rings = [square(0, 0, 10), square(2, 2, 4)];
+    expect(signedArea(resolveRegions([shape('nonzero', ...rings)]).region)).toBe(100);
+    expect(signedArea(resolveRegions([shape('evenodd', ...rings)]).region)).toBe(84);
+    expect(signedArea(resolveRegions([shape('nonzero', rings[0]!, reversed(rings[1]!))]).region)).toBe(84);
+  });
+
+  test('a shape inside the hole of another is kept, one under its solid part adds nothing', () => {
+    const frame = shape('evenodd', square(0, 0, 10), square(1, 1, 8));
+    const resolved = resolveRegions([
+      frame,
+      shape('nonzero', square(4, 4, 2)),
+      shape('nonzero', square(0.25, 0.25, 0.5)),
+    ]);
+    expect(signedArea(resolved.region)).toBe(100 - 64 + 4);
+    expect(outerRingCount(resolved.region)).toBe(2);
+  });
+
+  test('a bow-tie has two parts that touch, under either rule', () => {
+    for (const rule of ['nonzero', 'evenodd'] as const) {
+      const resolved = resolveRegions([shape(rule, [0, 0, 10, 10, 10, 0, 0, 10])]);
+      expect(signedArea(resolved.region)).toBe(50);
+      expect(outerRingCount(resolved.region)).toBe(2);
+      expect(resolved.crossings).toEqual([{ atMm: [5, 5], kind: 'self', regions: [0, 0] }]);
+      expect(cleanRegionFaults(resolved.region)).toEqual([]);
+    }
+  });
+
+  test('a shape drawn twice counts once and is reported, whichever way it turns', () => {
+    const ring = square(0, 0, 10);
+    for (const again of [ring, reversed(ring), [...ring.slice(2), ...ring.slice(0, 2)]]) {
+      const resolved = resolveRegions([shape('evenodd', ring), shape('evenodd', again)]);
+      expect(signedArea(resolved.region)).toBe(100);
+      expect(resolved.doubled).toHaveLength(1);
+      expect(resolved.doubled[0]).toMatchObject({ regions: [0, 1], areaMm2: 100 });
+      expect(resolved.crossingCount).toBe(0);
+    }
+  });
+
+  test('shapes that share an edge in part become one without a seam', () => {
+    const resolved = resolveRegions([shape('nonzero', square(0, 0, 10)), shape('nonzero', square(10, 3, 2))]);
+    expect(signedArea(resolved.region)).toBe(104);
+    expect(outerRingCount(resolved.region)).toBe(1);
+    expect(holeCount(resolved.region)).toBe(0);
+    expect(cleanRegionFaults(resolved.region)).toEqual([]);
+  });
+
+  test('shapes that miss each other by less than the grid become one', () => {
+    const resolved = resolveRegions([
+      shape('nonzero', square(0, 0, 10)),
+      shape('nonzero', [10 + 1e-8, 0, 20, 0, 20, 10, 10 - 1e-8, 10]),
+      shape('nonzero', [2, 10 + 3e-7, 4, 10 - 3e-7, 3, 14]),
+    ]);
+    expect(outerRingCount(resolved.region)).toBe(1);
+    expect(holeCount(resolved.region)).toBe(0);
+    expect(resolved.largestMoveMm).toBeGreaterThan(0);
+    expect(resolved.largestMoveMm).toBeLessThan(5e-7);
+    expect(cleanRegionFaults(resolved.region)).toEqual([]);
+  });
+
+  test('a hole that touches its outline in a point joins it; squares that touch in a point stay two', () => {
+    const touching = resolveRegions([shape('evenodd', square(0, 0, 10), [0, 5, 5, 3, 5, 7])]);
+    expect(signedArea(touching.region)).toBe(90);
+    expect(touching.region.ringEnds).toHaveLength(1);
+    expect(cleanRegionFaults(touching.region)).toEqual([]);
+    const two = resolveRegions([shape('nonzero', square(0, 0, 10)), shape('nonzero', square(10, 10, 10))]);
+    expect(outerRingCount(two.region)).toBe(2);
+    expect(cleanRegionFaults(two.region)).toEqual([]);
+  });
+
+  test('lines without area leave no trace and are counted', () => {
+    const resolved = resolveRegions([
+      shape('nonzero', square(0, 0, 10), [1, 1, 9, 1], [2, 2, 5, 5, 3, 3], [4, 4]),
+    ]);
+    expect(signedArea(resolved.region)).toBe(100);
+    expect(resolved.region.ringEnds).toHaveLength(1);
+    expect(resolved.dropped.zeroAreaRings).toBe(3);
+  });
+
+  test('specks are reported with their place and stay', () => {
+    const resolved = resolveRegions([shape('nonzero', square(0, 0, 0.1)), shape('nonzero', square(1, 1, 1))]);
+    expect(resolved.specks).toHaveLength(1);
+    expect(resolved.specks[0]!.areaMm2).toBeCloseTo(0.01, 12);
+    expect(outerRingCount(resolved.region)).toBe(2);
+  });
+
+  test('nothing drawn gives the empty region', () => {
+    const resolved = resolveRegions([]);
+    expect(resolved.region.ringEnds).toHaveLength(0);
+    expect(resolved.crossingCount).toBe(0);
+  });
+
+  test('a coordinate that is not finite is refused', () => {
+    expect(() => resolveRegions([shape('nonzero', [0, 0, Number.NaN, 1, 1, 0])])).toThrow(RangeError);
+  });
+});

@@ -1,0 +1,166 @@
+import {
+  type CleanRegion,
+  type Point,
+  packRings,
+  type Region,
+  type Rings,
+  ringArea,
+  ringCoords,
+  ringStart,
+  SPECK_AREA_MM2,
+} from '@pourproof/plane';
+import { arrange } from './arrange.ts';
+import { cleanRegionFrom } from './clean-region-from.ts';
+import { type Crossing, CrossingLog } from './crossing-log.ts';
+import { type DoubledRing, doubledRings } from './doubled-rings.ts';
+import { labelSides } from './label-sides.ts';
+
+/** A part of the result smaller than the speck limit. It stays in the region. */
+export interface Speck {
+  readonly areaMm2: number;
+  readonly atMm: Point;
+}
+
+/** What {@link resolveRegions} makes of drawn shapes. */
+export interface Resolved {
+  readonly region: CleanRegion;
+  /** The first crossings, by x; see `crossingCount` for how many there are. */
+  readonly crossings: readonly Crossing[];
+  /** Number of places, per pair of shapes, where drawn edges cross. */
+  readonly crossingCount: number;
+  /** Outlines that are drawn more than once. */
+  readonly doubled: readonly DoubledRing[];
+  /** What left no trace in the region. */
+  readonly dropped: {
+    /** Drawn rings that enclose nothing: a point, a line there and back. */
+    readonly zeroAreaRings: number;
+    /** Rings of the result thinner than the grid. */
+    readonly slivers: number;
+  };
+  readonly specks: readonly Speck[];
+  /** Largest distance by which a drawn point was moved onto another, in mm; 0 when none was. */
+  readonly largestMoveMm: number;
+}
+
+/** Choices of {@link resolveRegions}. */
+export interface ResolveOptions {
+  /** How many crossings and specks are listed with their place; all are counted. Default 1000. */
+  readonly listedPlaces?: number;
+}
+
+/**
+ * Resolves drawn shapes into one clean region in mm: the union over the shapes of what each one's own fill rule paints.
+ *
+ * Rings may cross, overlap, touch and turn either way, within a shape and between shapes. Drawn points keep their coordinates bit for bit
+ * unless another point lies within half of `RESOLVE_GRID_MM`; new points appear only where edges cross. Inside and outside are decided with
+ * exact predicates. Shapes drawn twice count once. O((n + k) log n) for n points and k crossings.
+ *
+ * @returns the region, empty for no shapes, and everything about the drawing that is worth a word
+ * @throws {RangeError} when a coordinate is not finite
+ */
+export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
+  const { listedPlaces = 1000 } = options;
+  const rings = joinRings(regions);
+  const shapeOfEdge = shapePerPoint(regions);
+  let log: CrossingLog | undefined;
+  const arrangement = arrange(rings, (segments) => {
+    const fresh = new CrossingLog(rings, shapeOfEdge, segments);
+    log = fresh;
+    return (v, a, b) => fresh.add(v, a, b);
+  });
+  const sides = labelSides(arrangement, {
+    shapeOfEdge,
+    fillRules: regions.map((region) => region.fillRule),
+    groupOfShape: new Uint8Array(regions.length),
+    keeps: [false, true, true, true],
+  });
+  const { region, slivers } = cleanRegionFrom(arrangement, sides);
+  const crossings = log?.listed(listedPlaces) ?? [];
+  return {
+    region,
+    crossings,
+    crossingCount: log?.count ?? 0,
+    doubled: doubledRings(rings, shapeOfEdge, arrangement.vertexOfPoint),
+    dropped: { zeroAreaRings: zeroAreaRings(rings, arrangement.toleranceMm), slivers },
+    specks: specksOf(region, listedPlaces),
+    largestMoveMm: arrangement.largestMoveMm,
+  };
+}
+
+function joinRings(regions: readonly Region[]): Rings {
+  const list: Float64Array[] = [];
+  for (const region of regions) {
+    for (let k = 0; k < region.ringEnds.length; k++) {
+      list.push(ringCoords(region, k));
+    }
+  }
+  return packRings(list);
+}
+
+function shapePerPoint(regions: readonly Region[]): Uint32Array {
+  const shapes = new Uint32Array(regions.reduce((n, region) => n + pointCount(region), 0));
+  let at = 0;
+  regions.forEach((region, shape) => {
+    const n = pointCount(region);
+    shapes.fill(shape, at, at + n);
+    at += n;
+  });
+  return shapes;
+}
+
+function pointCount(region: Region): number {
+  const { ringEnds } = region;
+  return ringEnds.length === 0 ? 0 : ringEnds[ringEnds.length - 1];
+}
+
+function zeroAreaRings(rings: Rings, toleranceMm: number): number {
+  const { coords } = rings;
+  let count = 0;
+  for (let k = 0; k < rings.ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = rings.ringEnds[k];
+    const signed = ringArea(coords, from, to);
+    if (Math.abs(signed) > toleranceMm * toleranceMm) {
+      continue;
+    }
+    // a bow-tie has signed area 0 and still encloses something: only points on one line enclose nothing
+    if (isOnOneLine(coords, from, to, toleranceMm)) {
+      count++;
+    }
+  }
+  return count;
+}
+
+function isOnOneLine(coords: Float64Array, from: number, to: number, toleranceMm: number): boolean {
+  const x0 = coords[2 * from];
+  const y0 = coords[2 * from + 1];
+  let far = 0;
+  let dx = 0;
+  let dy = 0;
+  for (let i = from; i < to; i++) {
+    const length = Math.hypot(coords[2 * i] - x0, coords[2 * i + 1] - y0);
+    if (length > far) {
+      far = length;
+      dx = (coords[2 * i] - x0) / length;
+      dy = (coords[2 * i + 1] - y0) / length;
+    }
+  }
+  for (let i = from; i < to; i++) {
+    if (Math.abs((coords[2 * i] - x0) * dy - (coords[2 * i + 1] - y0) * dx) > toleranceMm) {
+      return false;
+    }
+  }
+  return true;
+}
+
+function specksOf(region: CleanRegion, most: number): readonly Speck[] {
+  const specks: Speck[] = [];
+  for (let k = 0; k < region.ringEnds.length && specks.length < most; k++) {
+    const areaMm2 = ringArea(region.coords, ringStart(region, k), region.ringEnds[k]);
+    if (areaMm2 > 0 && areaMm2 < SPECK_AREA_MM2) {
+      const at = 2 * ringStart(region, k);
+      specks.push({ areaMm2, atMm: [region.coords[at], region.coords[at + 1]] });
+    }
+  }
+  return specks;
+}

@@ -1,0 +1,66 @@
+import { orient2d } from 'robust-predicates';
+import type { VertexIndex } from './vertex-index.ts';
+
+/**
+ * Segments of an arrangement. Segment s runs from vertex `lo[s]` to `hi[s]`, `lo` before `hi` in sweep order (by x, then y).
+ * Its owners are the drawn edges that lie on it: a list through `ownerNext` starting at `owners[s]`, each with the drawn edge and
+ * +1 where that edge runs from `lo` to `hi`, −1 where it runs back. Lists are shared between segments and never changed.
+ */
+export interface SegmentSet {
+  readonly vertices: VertexIndex;
+  readonly lo: number[];
+  readonly hi: number[];
+  readonly owners: number[];
+  readonly ownerEdge: number[];
+  readonly ownerSign: number[];
+  readonly ownerNext: number[];
+}
+
+/** A set without segments over the given vertices. */
+export function emptySegmentSet(vertices: VertexIndex): SegmentSet {
+  return { vertices, lo: [], hi: [], owners: [], ownerEdge: [], ownerSign: [], ownerNext: [] };
+}
+
+/** Whether vertex u comes before v in sweep order: smaller x, then smaller y. */
+export function isBefore(vertices: VertexIndex, u: number, v: number): boolean {
+  const dx = vertices.x[u] - vertices.x[v];
+  return dx < 0 || (dx === 0 && vertices.y[u] < vertices.y[v]);
+}
+
+/** Exact sign carrier of the turn a→b→c: positive when c lies on the side that +y is on, seen from a line along +x. */
+export function turn(vertices: VertexIndex, a: number, b: number, c: number): number {
+  const { x, y } = vertices;
+  return -orient2d(x[a], y[a], x[b], y[b], x[c], y[c]);
+}
+
+/** Number of a new segment between two different vertices, carrying the owners of `list` as seen from u to v. */
+export function addSegment(set: SegmentSet, u: number, v: number, list: number): number {
+  const forward = isBefore(set.vertices, u, v);
+  set.lo.push(forward ? u : v);
+  set.hi.push(forward ? v : u);
+  set.owners.push(forward ? list : turnedOwners(set, list));
+  return set.lo.length - 1;
+}
+
+/** Number of a new owner entry in front of `next` (−1 for none). */
+export function addOwner(set: SegmentSet, edge: number, sign: number, next: number): number {
+  set.ownerEdge.push(edge);
+  set.ownerSign.push(sign);
+  set.ownerNext.push(next);
+  return set.ownerEdge.length - 1;
+}
+
+/** Puts the owners of `list` on segment s in addition to its own. */
+export function addOwners(set: SegmentSet, s: number, list: number): void {
+  for (let o = list; o >= 0; o = set.ownerNext[o]) {
+    set.owners[s] = addOwner(set, set.ownerEdge[o], set.ownerSign[o], set.owners[s]);
+  }
+}
+
+function turnedOwners(set: SegmentSet, list: number): number {
+  let turned = -1;
+  for (let o = list; o >= 0; o = set.ownerNext[o]) {
+    turned = addOwner(set, set.ownerEdge[o], -set.ownerSign[o], turned);
+  }
+  return turned;
+}

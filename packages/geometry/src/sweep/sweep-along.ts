@@ -1,0 +1,98 @@
+import { type CleanRegion, packRings, type Rings, ringCoords, ringStart, signedArea } from '@pourproof/plane';
+import { fibreVector } from '../measure/fibre-vector.ts';
+import { arrange } from '../resolve/arrange.ts';
+import { cleanRegionFrom } from '../resolve/clean-region-from.ts';
+import { labelSides } from '../resolve/label-sides.ts';
+
+/** The ground beside a cut that lies within a length of it along the fibre. */
+export interface SweptBand {
+  readonly region: CleanRegion;
+  readonly areaMm2: number;
+}
+
+/**
+ * The region in mm that a cut sweeps when it is moved along the fibre by up to a length to either side, less the cut itself.
+ *
+ * Its area is `lengthMm · endGrainLength` where the bands of different walls do not overlap nor reach another part of the cut, and less elsewhere.
+ *
+ * @param grainRad azimuth of the fibre, see {@link fibreVector}
+ * @param lengthMm reach to each side, 0 or more; 0 gives the empty region
+ * @throws {RangeError} when the length is negative or not finite
+ */
+export function sweepAlong(region: CleanRegion, grainRad: number, lengthMm: number): SweptBand {
+  if (!(lengthMm >= 0 && Number.isFinite(lengthMm))) {
+    throw new RangeError(`lengthMm must be a finite length of 0 or more, not ${lengthMm}`);
+  }
+  const [fx, fy] = fibreVector(grainRad);
+  const bands = wallBands(region, fx * lengthMm, fy * lengthMm);
+  const cutRings = Array.from(region.ringEnds, (_, k) => ringCoords(region, k));
+  const rings = packRings([...bands, ...cutRings]);
+  const bandPoints = bands.reduce((n, band) => n + band.length / 2, 0);
+  const shapeOfEdge = new Uint32Array(rings.coords.length / 2).fill(1, bandPoints);
+  const arrangement = arrange(rings, () => () => undefined);
+  const sides = labelSides(arrangement, {
+    shapeOfEdge,
+    fillRules: ['nonzero', 'nonzero'],
+    groupOfShape: Uint8Array.of(0, 1),
+    keeps: [false, true, false, false],
+  });
+  const swept = cleanRegionFrom(arrangement, sides).region;
+  return { region: swept, areaMm2: signedArea(swept) };
+}
+
+/**
+ * One polygon for each longest stretch of boundary that faces the same way along the fibre: the stretch and its copy moved away from the cut.
+ * The stretch runs one way across the fibre, so the polygon is simple, and all turn the same way.
+ */
+function wallBands(region: Rings, dx: number, dy: number): number[][] {
+  const bands: number[][] = [];
+  const { coords } = region;
+  for (let k = 0; k < region.ringEnds.length; k++) {
+    const from = ringStart(region, k);
+    const n = region.ringEnds[k] - from;
+    const facing = new Int8Array(n);
+    for (let i = 0; i < n; i++) {
+      const a = 2 * (from + i);
+      const b = 2 * (from + ((i + 1) % n));
+      // the outward normal of an edge (ex, ey) with the inside on its +y side is (ey, −ex)
+      facing[i] = Math.sign((coords[b + 1] - coords[a + 1]) * dx - (coords[b] - coords[a]) * dy);
+    }
+    let start = 0;
+    while (start < n && facing[start] === facing[(start + n - 1) % n]) {
+      start++;
+    }
+    for (let step = 0; step < n; ) {
+      const sign = facing[(start + step) % n];
+      let end = step;
+      while (end < n && facing[(start + end) % n] === sign) {
+        end++;
+      }
+      if (sign !== 0) {
+        bands.push(bandOf(coords, from, n, start + step, start + end, sign * dx, sign * dy));
+      }
+      step = end;
+    }
+  }
+  return bands;
+}
+
+function bandOf(
+  coords: Float64Array,
+  from: number,
+  n: number,
+  start: number,
+  end: number,
+  dx: number,
+  dy: number,
+): number[] {
+  const band: number[] = [];
+  for (let i = end; i >= start; i--) {
+    const at = 2 * (from + (i % n));
+    band.push(coords[at], coords[at + 1]);
+  }
+  for (let i = start; i <= end; i++) {
+    const at = 2 * (from + (i % n));
+    band.push(coords[at] + dx, coords[at + 1] + dy);
+  }
+  return band;
+}
