@@ -14,13 +14,16 @@ export function nodeIo(): Io {
   };
 }
 
-function streamOf(stream: NodeJS.WriteStream): OutputStream {
-  // a reader that went away (`pourproof … | head`) is no fault of ours
-  stream.on('error', (error: NodeJS.ErrnoException) => {
+/** Ends in silence when the reader of our output goes away, as in `pourproof … | head`. */
+export function surviveClosedPipe(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code !== 'EPIPE') {
       throw error;
     }
   });
+}
+
+function streamOf(stream: NodeJS.WriteStream): OutputStream {
   return {
     write: (text) => {
       stream.write(text);

@@ -37,7 +37,7 @@ function unreadable(path: string, what: string, error: unknown): unknown {
     case 'ENOTDIR':
       return new UsageError(`there is no ${what} at ${path}.`, 'Check the path and the spelling.');
     case 'EISDIR':
-      return new UsageError(`${path} is a folder, not a ${what}.`, 'Name the file inside it.');
+      return new UsageError(`${path} is a folder.`, 'Name the file inside it.');
     case 'EACCES':
     case 'EPERM':
       return new UsageError(

@@ -9,7 +9,7 @@ import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
 export type { Io, OutputStream } from './io.ts';
-export { nodeIo } from './node-io.ts';
+export { nodeIo, surviveClosedPipe } from './node-io.ts';
 
 const COMMANDS: ReadonlyMap<string, (argv: readonly string[], io: Io) => Promise<number>> = new Map([
   ['vet', vet],

@@ -11,7 +11,7 @@ body { margin: 0; color: var(--ink); font: 10pt/1.42 Charter, "Bitstream Charter
 header { display: grid; grid-template-columns: 1fr auto; gap: 4mm 8mm; align-items: start; border-bottom: 0.7mm solid var(--ink); padding-bottom: 4mm; }
 .kind { margin: 0; font-size: 8.5pt; letter-spacing: 0.14em; text-transform: uppercase; color: var(--soft); }
 h1 { margin: 0.5mm 0 0; font-size: 22pt; line-height: 1.12; font-weight: 600; overflow-wrap: anywhere; }
-.stamp { border: 0.9mm solid var(--ink); padding: 1.6mm 5mm 1.8mm; text-align: center; font-weight: 700; font-size: 17pt; line-height: 1.1; letter-spacing: 0.08em; text-transform: uppercase; }
+.stamp { border: 0.9mm solid var(--ink); padding: 1.6mm 5mm 1.8mm; text-align: center; font-weight: 700; font-size: 17pt; line-height: 1.1; letter-spacing: 0.08em; text-transform: uppercase; margin: 0; }
 .stamp small { display: block; font-size: 8pt; font-weight: 400; letter-spacing: 0.02em; text-transform: none; }
 .stamp.stop { background: var(--ink); color: var(--paper); }
 .stamp.caution { border-style: double; border-width: 1.4mm; }
@@ -68,7 +68,7 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
   .finding { grid-template-columns: 1fr; }
   .loupes { margin-top: 3mm; }
   .mark .disc { transform: scale(1.7); }
-  .bar text { font-size: 200%; }
+  .bar text { transform-box: fill-box; transform-origin: left bottom; transform: scale(1.7); }
   .columns { grid-template-columns: 1fr; }
   .overview thead { display: none; }
   .overview tr { display: grid; grid-template-columns: 10mm 1fr auto; border-bottom: 0.2mm solid var(--rule); padding: 1.5mm 0; }
@@ -80,6 +80,7 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
 }
 @page { margin: 12mm 13mm; }
 @media print {
+  :root { --paper: #fff; }
   html { background: none; }
   body { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
   .sheet { margin: 0; padding: 0; max-width: none; box-shadow: none; break-after: page; }

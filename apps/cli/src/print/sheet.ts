@@ -50,7 +50,7 @@ function page(vetted: Vetted, id: string, version: string): string {
     '<main class="sheet">',
     header(report, unit),
     `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
-    entries.length === 0 ? '' : `<h2>What speaks against it</h2>\n${overview(entries)}`,
+    entries.length === 0 ? '' : `<h2>Findings</h2>\n${overview(entries)}`,
     ...entries.map((entry) => findingBlock(entry, vetted, id)),
     '<div class="columns"><div>',
     `<h2>The job</h2>${factTable(jobFacts(job))}`,

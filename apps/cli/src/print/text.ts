@@ -16,7 +16,7 @@ export function reportText({ report, job }: Vetted, isColoured: boolean): string
   const entries = findingEntries(report, unit);
   const paint = isColoured ? painted : plain;
   return [
-    ...wrap(verdictLine(report), COLUMNS).map((line, k) =>
+    ...wrap(verdictLine(report), COLUMNS, `${report.verdict.toUpperCase()}  `).map((line, k) =>
       k === 0 ? line.replace(/^\S+/u, (word) => paint(word, report.verdict)) : line,
     ),
     '',
@@ -53,7 +53,7 @@ function verdictLine(report: Report): string {
     .filter(({ n }) => n > 0)
     .map(({ severity, n }) => `${n} ${n === 1 ? severity : `${severity}s`}`);
   const words = VERDICT_WORDS[report.verdict];
-  return `${report.verdict.toUpperCase()}  ${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;
+  return `${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;
 }
 
 function paragraphs(sentences: readonly string[]): string[] {
@@ -81,12 +81,14 @@ function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit):
   }
   const shown = places
     .slice(0, MOST_PLACES)
-    .map(
-      ({ label, atMm }, k) =>
-        `${label}: ${formatLength(atMm[0] - left, unit)} from the left${k === 0 ? ' edge of the artwork' : ''}, ${formatLength(atMm[1] - top, unit)} from the top`,
+    .map(({ label, atMm }) =>
+      `${label} ${formatLength(atMm[0] - left, unit)}, ${formatLength(atMm[1] - top, unit)}`.replaceAll(
+        ' ',
+        '\u00a0',
+      ),
     );
   const more = places.length - shown.length;
-  return `${shown.join('; ')}${more > 0 ? `; and ${more} more (--json, --overlay)` : ''}`;
+  return `from the left and top edge of the artwork: ${shown.join('; ')}${more > 0 ? `; and ${more} more (--json, --overlay)` : ''}`;
 }
 
 function section(title: string, lines: readonly string[]): string[] {
@@ -132,5 +134,10 @@ function defaultsLines(report: Report): string[] {
   if (report.defaults.length === 0) {
     return [];
   }
-  return [...wrap(`Not given, so taken as usual: ${report.defaults.join(', ')}.`, COLUMNS), ''];
+  return [...wrap(`Not given, so taken as usual: ${report.defaults.map(flagName).join(', ')}.`, COLUMNS), ''];
+}
+
+/** The flag that sets a key of the job: `sealHours` is `seal-hours`. */
+function flagName(key: string): string {
+  return key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);
 }

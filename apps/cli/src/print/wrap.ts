@@ -1,5 +1,8 @@
+/** A number and its unit, which belong on one line. */
+const NUMBER_UNIT = /(\d)[ ](mm²|mm|in²|in|ml|fl oz|g|h|%|°)(?![\p{L}\d])/gu;
+
 /**
- * Breaks words into lines of at most `columns` characters; a longer word stands alone.
+ * Breaks words into lines of at most `columns` characters; a longer word stands alone, and a number stays with its unit.
  *
  * @param first what the first line starts with; the others are indented as far
  */
@@ -8,15 +11,19 @@ export function wrap(words: string, columns: number, first = ''): string[] {
   const lines: string[] = [];
   let line = first;
   let isEmpty = true;
-  for (const word of words.split(/\s+/u).filter((each) => each !== '')) {
+  const glued = words.replace(
+    NUMBER_UNIT,
+    (_, digit: string, unit: string) => `${digit}\u00a0${unit.replace(' ', '\u00a0')}`,
+  );
+  for (const word of glued.split(/[ \t\n]+/u).filter((each) => each !== '')) {
     if (!isEmpty && [...line].length + 1 + [...word].length > columns) {
-      lines.push(line.trimEnd());
+      lines.push(line);
       line = indent;
       isEmpty = true;
     }
     line += isEmpty ? word : ` ${word}`;
     isEmpty = false;
   }
-  lines.push(line.trimEnd());
-  return lines;
+  lines.push(line);
+  return lines.map((each) => each.replaceAll('\u00a0', ' ').trimEnd());
 }

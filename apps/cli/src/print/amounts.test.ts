@@ -1,0 +1,20 @@
+import { expect, test } from 'vitest';
+import { formatMass, formatPercent, formatShare } from './amounts.ts';
+
+test('mass has the digits of a shop scale', () => {
+  expect([formatMass(0), formatMass(9.994), formatMass(123.456)]).toEqual(['0.00 g', '9.99 g', '123.5 g']);
+});
+
+test('percent never rounds something to nothing or not quite all to all', () => {
+  expect([0, 0.01, 0.05, 50, 99.94, 99.97, 100].map(formatPercent)).toEqual([
+    '0.0 %',
+    'under 0.1 %',
+    '0.1 %',
+    '50.0 %',
+    '99.9 %',
+    'over 99.9 %',
+    '100.0 %',
+  ]);
+  expect(formatShare(1, 0)).toBe('0.0 %');
+  expect(formatShare(1, 4)).toBe('25.0 %');
+});
