@@ -49,6 +49,13 @@ test('the flat ghost width is where the drained film fills the cut', () => {
   expect(flatGhostWidthMm(0.1, 0.1)).toBe(Infinity);
 });
 
+test('film that stays on the walls narrows the colour at the face: two films, slanted in a V', () => {
+  expect(flatClearFill(2, 3, 0.1).colourWidthMm).toBeCloseTo(1.8, 12);
+  // the walls of a 90° V stand at 45°: a film of 0.1 mm is √2 times as wide at the face
+  expect(veeClearFill(2, 90, 0.1).colourWidthMm).toBeCloseTo(2 - 0.2 * Math.SQRT2, 12);
+  expect(flatClearFill(0.15, 3, 0.1).colourWidthMm).toBe(0);
+});
+
 test('no film leaves the whole section for colour', () => {
   expect(flatClearFill(1, 3, 0)).toEqual({ clearShare: 0, pooledMm: 0, colourDepthMm: 3, colourWidthMm: 1 });
   expect(veeClearFill(2, 90, 0).colourDepthMm).toBeCloseTo(1, 12);

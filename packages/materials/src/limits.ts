@@ -20,6 +20,7 @@ export type LimitId =
   | 'overpour'
   | 'waste'
   | 'smallestTrueBatch'
+  | 'pigmentShare'
   | 'levellingPlan'
   | 'streakTint';
 
@@ -126,6 +127,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'ml',
     citedRange(15, [15, 30], 'memory', 'from-memory'),
     'Smaller batches are hard to measure and to mix truly.',
+  ),
+  pigmentShare: limit(
+    '%',
+    citedRange(3, [1, 6], 'memory', 'from-memory'),
+    'Pigment by weight of the mix; more than the upper end weakens the cure.',
   ),
   levellingPlan: limit(
     'mm',

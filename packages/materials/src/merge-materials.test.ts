@@ -55,6 +55,7 @@ test('an own sealer brings its own curve of cure', () => {
       lacquer: { like: 'sanding-sealer', name: 'brushing lacquer', curve: [{ hours: 2, factor: 0.4 }] },
     },
   });
+  expect(book.sealers.lacquer!.name).toBe('brushing lacquer');
   const travel = bleedTravel({ wood: 'maple', seal: book.sealers.lacquer!, coats: 1, sealHours: 5 });
   expect(travel.medianMm).toBeCloseTo(0.8, 12);
 });

@@ -42,15 +42,18 @@ test('a density that no label gives is assumed and named', () => {
   expect(mix.partBG).toBeCloseTo(2.723, 3);
 });
 
-test('a ratio by weight with both densities entered fills the volume: parts in ml add up', () => {
+test('a ratio by weight with both densities entered fills the volume, and an entered density of the mix goes first', () => {
   const entered = (value: number) => ({ value, status: 'entered', because: ['maker-entry'] }) as const;
-  const mix = mixByMass(FILL, {
+  const resin: Resin = {
     ...resins.coating,
     ratioByWeight: { value: { a: 100, b: 43 }, status: 'entered', because: ['maker-entry'] },
     densityAGPerMl: entered(1.16),
     densityBGPerMl: entered(0.95),
-  });
+  };
+  const mix = mixByMass(FILL, resin);
   expect((mix.partAMl ?? 0) + (mix.partBMl ?? 0)).toBeCloseTo(mix.volumeMl, 9);
+  const labelled = { value: 1.1, low: 1.1, high: 1.1, status: 'entered', because: ['maker-entry'] } as const;
+  expect(mixByMass(FILL, { ...resin, densityMixedGPerMl: labelled }).massG).toBeCloseTo(9.361, 9);
   expect(mix.assumed).toEqual([]);
 });
 

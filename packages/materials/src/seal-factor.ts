@@ -31,9 +31,6 @@ export function sealFactor(sealer: Sealer, coats: number, hours: number, tempera
 function oneCoatFactor(curve: readonly SealCurePoint[], hours: number): number {
   let before: SealCurePoint = { hours: 0, factor: 1 };
   for (const point of curve) {
-    if (hours === point.hours) {
-      return point.factor;
-    }
     if (hours < point.hours) {
       const share =
         before.hours === 0

@@ -115,6 +115,36 @@ test('the order of readings does not matter, more readings narrow the band, and 
   );
 });
 
+test('readings far beyond the prior and hundreds that contradict each other still give a belief', () => {
+  const far = fitBoard({ medianMm: 0.001, spreadBetween: 0.1, spreadWithin: 0.5 }, [
+    { kind: 'class', class: 'severe' },
+  ]);
+  expect(far.board.medianMm).toBeGreaterThan(0.001);
+  const torn = fitBoard(
+    CHERRY,
+    Array.from(
+      { length: 1200 },
+      (_, index) => ({ kind: 'class', class: index % 2 ? 'clean' : 'severe' }) as const,
+    ),
+  );
+  // half below 0.45 mm and half above 2 mm: the median lies between
+  expect(torn.board.medianMm).toBeGreaterThan(0.45);
+  expect(torn.board.medianMm).toBeLessThan(2);
+});
+
+test('a thousand readings weigh as many: the spread falls with the root of their number', () => {
+  const clean = (count: number) =>
+    fitBoard(
+      CHERRY,
+      Array.from(
+        { length: count },
+        (_, index) => ({ kind: 'class', class: index % 2 ? 'clean' : 'slight' }) as const,
+      ),
+    );
+  // the prior has hardly any weight in either; bound: its share in 400 readings
+  expect(clean(400).sdLog / clean(1600).sdLog).toBeCloseTo(2, 1);
+});
+
 test('a reading of 0 mm is refused: nothing visible is its own kind', () => {
   expect(() => fitBoard(CHERRY, [streak(0)])).toThrow(RangeError);
 });

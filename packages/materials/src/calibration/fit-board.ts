@@ -32,15 +32,15 @@ export interface BoardFit {
   readonly longerThan: (lengthMm: number) => number;
 }
 
-const GRID_STEPS = 800;
+const GRID_STEPS = 400;
 const GRID_HALF_WIDTH_SD = 8;
 
 /**
  * Updates the prior of a board by its coupons: ln(travel) is normal about ln(median), which is normal about the prior.
  *
  * Streak lengths update it in closed form. “None visible” is left-censored, a class is an interval (an ordered probit with the
- * ends of the bleed classes as cuts): these are weighed on a grid of 801 points over ±8 standard deviations, which is exact
- * to about 1e-6 in the mean. Without readings the result is the prior.
+ * ends of the bleed classes as cuts): these are weighed on a grid of 401 points over ±8 standard deviations of the belief, which
+ * is exact to about 1e-6 in the mean. Without readings the result is the prior.
  * @throws {RangeError} when a length or a spread is not above 0
  */
 export function fitBoard(prior: BoardPrior, readings: readonly CouponReading[]): BoardFit {
@@ -99,18 +99,30 @@ function weighIntervals(start: Normal, within: number, readings: readonly Coupon
   if (intervals.length === 0) {
     return { ...start, grid: null };
   }
+  const logWeight = (log: number): number =>
+    intervals.reduce(
+      (sum, [low, high]) => sum + Math.log(normalBetween((low - log) / within, (high - log) / within)),
+      -0.5 * ((log - start.mean) / start.sd) ** 2,
+    );
+  // many readings leave a belief narrower than the first grid's step: lay it again where the belief is
+  let around: Normal = start;
+  let belief = onGrid(around, logWeight);
+  for (let pass = 0; pass < 2; pass++) {
+    const step = (2 * GRID_HALF_WIDTH_SD * around.sd) / GRID_STEPS;
+    around = { mean: belief.mean, sd: Math.max(belief.sd, step) };
+    belief = onGrid(around, logWeight);
+  }
+  return belief;
+}
+
+function onGrid(around: Normal, logWeight: (log: number) => number): Belief {
   const points = Array.from({ length: GRID_STEPS + 1 }, (_, step) => {
-    const z = GRID_HALF_WIDTH_SD * ((2 * step) / GRID_STEPS - 1);
-    const log = start.mean + z * start.sd;
-    let logWeight = -0.5 * z * z;
-    for (const [low, high] of intervals) {
-      logWeight += Math.log(normalBetween((low - log) / within, (high - log) / within));
-    }
-    return { log, logWeight };
+    const log = around.mean + GRID_HALF_WIDTH_SD * around.sd * ((2 * step) / GRID_STEPS - 1);
+    return { log, logWeight: logWeight(log) };
   });
   // weights relative to the heaviest point: many coupons far from the prior would underflow otherwise
   const heaviest = points.reduce((most, point) => Math.max(most, point.logWeight), Number.NEGATIVE_INFINITY);
-  const raw = points.map(({ log, logWeight }) => ({ log, weight: Math.exp(logWeight - heaviest) }));
+  const raw = points.map((point) => ({ log: point.log, weight: Math.exp(point.logWeight - heaviest) }));
   const total = raw.reduce((sum, point) => sum + point.weight, 0);
   const grid = raw.map(({ log, weight }) => ({ log, weight: weight / total }));
   const mean = grid.reduce((sum, { log, weight }) => sum + weight * log, 0);
