@@ -1,6 +1,12 @@
 #!/usr/bin/env node
 // Stands in the repository so that npm can link it before anything is built.
-import { nodeIo, run, surviveClosedPipe } from '../dist/run.js';
+import { existsSync } from 'node:fs';
 
-surviveClosedPipe();
-process.exitCode = await run(process.argv.slice(2), nodeIo());
+if (existsSync(new URL('../dist/run.js', import.meta.url))) {
+  const { nodeIo, run, surviveClosedPipe } = await import('../dist/run.js');
+  surviveClosedPipe();
+  process.exitCode = await run(process.argv.slice(2), nodeIo());
+} else {
+  process.stderr.write('pourproof: this checkout is not built.\n  What to do: npm run build:code\n');
+  process.exitCode = 2;
+}

@@ -6,6 +6,8 @@ export interface Io {
   readonly readFile: (path: string) => Promise<Uint8Array>;
   /** Writes a whole file, replacing what is there; rejects with a Node error. */
   readonly writeFile: (path: string, text: string) => Promise<void>;
+  /** Makes a folder and those above it; no matter if it is there. */
+  readonly makeFolder: (path: string) => Promise<void>;
   /** Something that is equal for two paths to one file, through links too; `null` where there is no file. */
   readonly fileIdentity: (path: string) => Promise<string | null>;
   /** Absolute folder that relative paths start from. */

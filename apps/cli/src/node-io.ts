@@ -1,4 +1,4 @@
-import { readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
 import type { Io, OutputStream } from './io.ts';
 
 /** The terminal, files and environment of this process. */
@@ -8,6 +8,9 @@ export function nodeIo(): Io {
     err: streamOf(process.stderr),
     readFile: (path) => readFile(path),
     writeFile: (path, text) => writeFile(path, text, 'utf8'),
+    makeFolder: async (path) => {
+      await mkdir(path, { recursive: true });
+    },
     fileIdentity,
     cwd: process.cwd(),
     env: process.env,

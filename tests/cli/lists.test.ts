@@ -1,0 +1,47 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { resins, sealers, woods } from '@pourproof/materials';
+import { FINDING_CODES } from '@pourproof/proof';
+import { expect, test } from 'vitest';
+import { captured, ROOT } from './captured-run.ts';
+
+const firstColumn = (text: string): string[] =>
+  text
+    .trimEnd()
+    .split('\n')
+    .map((line) => line.split(/\s{2,}/u)[0] ?? '');
+
+test.each([
+  ['woods', Object.keys(woods)],
+  ['seals', Object.keys(sealers)],
+  ['resins', Object.keys(resins)],
+  ['findings', [...FINDING_CODES]],
+])('list %s names what the flag takes', async (what, names) => {
+  const { code, out, err } = await captured(['list', what]);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  expect(firstColumn(out)).toEqual(names);
+});
+
+test('every flat bit of the list can be typed as it stands there', async () => {
+  const { out } = await captured(['list', 'bits']);
+  const flat = firstColumn(out).filter((bit) => bit.startsWith('flat:'));
+  expect(flat.length).toBeGreaterThan(5);
+  for (const bit of flat) {
+    const { err } = await captured(['vet', '--bit', bit]);
+    expect(err).toContain('there is nothing to vet');
+  }
+});
+
+test.each(FINDING_CODES)('explain %s gives its page without markup', async (code) => {
+  const answer = await captured(['explain', code]);
+  expect({ code: answer.code, err: answer.err }).toEqual({ code: 0, err: '' });
+  expect(answer.out).toContain(`(${code}, `);
+  expect(answer.out).toMatch(/^Ways out|^What it tells/mu);
+  expect(answer.out).not.toMatch(/\*\*|`|\]\(/u);
+  expect(Math.max(...answer.out.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(80);
+});
+
+test('--version is the version of the package', async () => {
+  const { version } = JSON.parse(readFileSync(resolve(ROOT, 'apps/cli/package.json'), 'utf8'));
+  expect(await captured(['--version'])).toEqual({ code: 0, out: `pourproof ${version}\n`, err: '' });
+});

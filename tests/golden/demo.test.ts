@@ -1,0 +1,46 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { captured, fixture } from '../cli/captured-run.ts';
+import { expectGolden } from './expect-golden.ts';
+
+let folder: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'pourproof-golden-'));
+});
+
+afterAll(() => {
+  rmSync(folder, { recursive: true, force: true });
+});
+
+test('the demo order is stopped, and says why, where and what to do', async () => {
+  const { code, out, err } = await captured(['vet', '--job', fixture('demo/job.json')]);
+  expectGolden('demo.txt', out);
+  expect({ code, err }).toEqual({ code: 1, err: '' });
+});
+
+test('the changed demo order is clear', async () => {
+  const { code, out, err } = await captured([
+    'vet',
+    '--job',
+    fixture('demo/job-after.json'),
+    '--fail-on',
+    'note',
+  ]);
+  expectGolden('demo-after.txt', out);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+});
+
+test('at least three findings of the demo order fire', async () => {
+  const { out } = await captured(['vet', '--job', fixture('demo/job.json'), '--json']);
+  const codes: string[] = JSON.parse(out).findings.map((finding: { code: string }) => finding.code);
+  expect(codes).toEqual(['bit-cannot-enter', 'stroke-near-bit-width', 'high-bleed-wall']);
+});
+
+test('help shows the simple flags first and three examples', async () => {
+  const { code, out, err } = await captured(['--help']);
+  expectGolden('help.txt', out);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+});
