@@ -28,10 +28,17 @@ export function ensureChromium() {
   }
   if (existsSync('/usr/bin/apt-get') && process.getuid?.() === 0) {
     console.log('No Chromium found: installing the distribution’s package "chromium" …');
-    const options = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } };
+    const options = {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    };
     try {
       execFileSync('apt-get', ['update', '-q'], options);
-      execFileSync('apt-get', ['install', '-y', '-q', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'], options);
+      execFileSync(
+        'apt-get',
+        ['install', '-y', '-q', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'],
+        options,
+      );
     } catch (error) {
       console.error(String(error));
     }

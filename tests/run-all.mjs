@@ -20,7 +20,9 @@ function run(name, command, args, env) {
   console.log(`\n── ${name}: ${command} ${args.join(' ')}`);
   const started = Date.now();
   const { status } = spawnSync('npx', ['--no-install', command, ...args], { stdio: 'inherit', env });
-  console.log(`── ${name}: ${status === 0 ? 'good' : `FAILED (exit ${status})`} after ${((Date.now() - started) / 1000).toFixed(1)} s`);
+  console.log(
+    `── ${name}: ${status === 0 ? 'good' : `FAILED (exit ${status})`} after ${((Date.now() - started) / 1000).toFixed(1)} s`,
+  );
   return status === 0;
 }
 

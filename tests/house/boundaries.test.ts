@@ -4,8 +4,16 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { sourceFiles } from './source-files.ts';
 
 const PLANTED = [
-  ['plane', 'artwork', "import { readArtwork } from '@pourproof/artwork';\nexport const planted = readArtwork;\n"],
-  ['artwork', 'geometry', "import { medialAxis } from '../../geometry/src/index.ts';\nexport const planted = medialAxis;\n"],
+  [
+    'plane',
+    'artwork',
+    "import { readArtwork } from '@pourproof/artwork';\nexport const planted = readArtwork;\n",
+  ],
+  [
+    'artwork',
+    'geometry',
+    "import { medialAxis } from '../../geometry/src/index.ts';\nexport const planted = medialAxis;\n",
+  ],
   ['geometry', 'node', "import { readFileSync } from 'node:fs';\nexport const planted = readFileSync;\n"],
 ] as const;
 
@@ -33,7 +41,9 @@ describe('a wrong import turns the boundary check red', () => {
 test('25.4 and 96 stand in plane/units.ts only', () => {
   const offenders = sourceFiles()
     .filter((file) => !file.endsWith('plane/src/units.ts') && !file.endsWith('.test.ts'))
-    .filter((file) => /(?<![\w.])(?:25\.4|96)(?![\w.])/u.test(withoutCommentsAndText(readFileSync(file, 'utf8'))));
+    .filter((file) =>
+      /(?<![\w.])(?:25\.4|96)(?![\w.])/u.test(withoutCommentsAndText(readFileSync(file, 'utf8'))),
+    );
   expect(offenders).toEqual([]);
 });
 

@@ -4,7 +4,14 @@ import { execFileSync } from 'node:child_process';
 export function sourceFiles(): readonly string[] {
   return execFileSync(
     'git',
-    ['ls-files', '--cached', '--others', '--exclude-standard', 'packages/*/src/**/*.ts', 'apps/*/src/**/*.ts'],
+    [
+      'ls-files',
+      '--cached',
+      '--others',
+      '--exclude-standard',
+      'packages/*/src/**/*.ts',
+      'apps/*/src/**/*.ts',
+    ],
     { encoding: 'utf8' },
   )
     .split('\n')

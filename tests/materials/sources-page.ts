@@ -1,4 +1,5 @@
-import { type SourceId, sources } from '@pourproof/materials';
+import { sources } from '@pourproof/materials';
+import { judgementSources } from '@pourproof/proof';
 
 const MEANING: Readonly<Record<string, string>> = {
   seen: 'read in the source itself; a note says where only an abstract was readable',
@@ -12,15 +13,15 @@ const MEANING: Readonly<Record<string, string>> = {
 
 /** The page docs/sources.md: every source with its status. */
 export function renderSourcesPage(): string {
-  const rows = Object.entries(sources).map(([id, source]) => {
+  const rows = Object.entries({ ...sources, ...judgementSources }).map(([id, source]) => {
     const about = [source.title, source.year, source.place].filter((part) => part !== undefined).join(', ');
-    return `| ${id as SourceId} | ${about} | ${source.status} | ${source.note ?? ''} |`;
+    return `| ${id} | ${about} | ${source.status} | ${source.note ?? ''} |`;
   });
   const statuses = Object.entries(MEANING).map(([status, meaning]) => `- **${status}**: ${meaning}.`);
   return `# Sources
 
 Every number in the tables of \`@pourproof/materials\` names at least one of these, and every finding names those that it rests on.
-This page is written from \`packages/materials/src/sources.ts\`.
+This page is written from \`packages/materials/src/sources.ts\` and \`packages/proof/src/judgement-sources.ts\`.
 
 What the status of a value means:
 

@@ -3,6 +3,7 @@ export { checks } from './checks/checks.ts';
 export { FINDING_CODES, type FindingCode } from './codes.ts';
 export { BIT_FORMS, type Bit, bitSize, bitText, parseBit } from './job/bit.ts';
 export { type Job, JobError, type JobFile, jobFileSchema, readJobFile, settleJob } from './job/job.ts';
+export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export { adviceFor, type Picture, type Proof, prove } from './proof.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export {

@@ -15,8 +15,6 @@ import {
   type StrokeWidths,
   strokeWidths,
   sweepAlong,
-  type WallRun,
-  wallRuns,
 } from '@pourproof/geometry';
 import { type BleedTravel, bleedTravel, sealers } from '@pourproof/materials';
 import {
@@ -29,11 +27,6 @@ import {
   signedArea,
 } from '@pourproof/plane';
 import type { Job } from './job/job.ts';
-
-/** Walls less exposed than this drink so little that no streak is expected; sin 10°, common practice (no source). */
-const MIN_WALL_EXPOSURE = Math.sin(radians(10));
-/** Wall stretches closer than this are one place for a reader, in mm (common practice; no source). */
-const WALL_JOIN_MM = 1;
 
 /** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
 export interface Measured {
@@ -57,7 +50,6 @@ export interface Measured {
   readonly strokes: StrokeWidths;
   /** Stretches of stroke narrower than the given width. */
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
-  readonly walls: readonly WallRun[];
   /** ∫ |n·f| ds over the cut's outline for fibres that lie in the face, mm. */
   readonly endGrainLength: number;
   readonly travel: BleedTravel;
@@ -103,11 +95,6 @@ export function measure(drawing: Drawing, job: Job): Measured {
     standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
-    walls: wallRuns(cut, grainRad, {
-      minExposure: MIN_WALL_EXPOSURE,
-      joinGapMm: WALL_JOIN_MM,
-      minLengthMm: 0,
-    }),
     endGrainLength: endGrainLength(cut, grainRad),
     travel,
     bleedArea: bleedArea(cut, grainRad, travel.medianMm * Math.cos(dive)),

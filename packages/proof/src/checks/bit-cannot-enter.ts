@@ -1,6 +1,6 @@
-import { bitSizes } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
 import { bitSize } from '../job/bit.ts';
+import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import { blockedPieces } from './blocked.ts';
@@ -49,8 +49,7 @@ function fixes(measured: Measured): FixOption[] {
   const { bitMm } = measured;
   const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
   const options: FixOption[] = [];
-  const smaller = bitSizes.filter((size) => size.diameterMm < bitMm).map((size) => size.diameterMm);
-  const bit = smaller.toSorted((a, b) => b - a).find(enters);
+  const bit = flatBitsBelow(bitMm, measured.job.units).find(enters);
   if (bit !== undefined) {
     options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
   }

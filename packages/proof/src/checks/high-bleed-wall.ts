@@ -1,4 +1,4 @@
-import { endGrainLength } from '@pourproof/geometry';
+import { endGrainLength, fibreVector, wallRuns } from '@pourproof/geometry';
 import { bleedClassEndsMm, bleedTravel, type SealId, sealers } from '@pourproof/materials';
 import { formatLength, radians } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
@@ -6,6 +6,10 @@ import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 
+/** Walls at risk closer together than this are one place for a reader, mm (our choice). */
+const JOIN_MM = 0.5;
+/** Shorter walls at risk make a streak finer than is seen, mm (our choice: about the visible streak of the tables). */
+const LEAST_WALL_MM = 0.5;
 /** Turns tried for the artwork, in degrees. */
 const TURN_STEP_DEG = 5;
 /** A turn is offered only when it spares at least this share of end grain (our choice). */
@@ -16,17 +20,22 @@ export const highBleedWall: Check = {
   code: 'high-bleed-wall',
   title: 'High bleed risk on this wall',
   run: (measured) => {
-    const { job, travel, walls } = measured;
+    const { job, travel, cut } = measured;
     const [, moderate, severe] = bleedClassEndsMm.value;
     const reachPerExposure = travel.medianMm * Math.cos(radians(job.diveDeg));
-    const risky = walls
-      .filter((wall) => wall.meanExposure * reachPerExposure >= moderate)
-      .toSorted((a, b) => b.exposedMm - a.exposedMm);
-    const [first] = risky;
-    if (first === undefined) {
+    if (reachPerExposure < moderate) {
       return null;
     }
-    const worst = risky.reduce((most, wall) => Math.max(most, wall.meanExposure), first.meanExposure);
+    const grainRad = radians(job.grainDeg);
+    const risky = wallRuns(cut, grainRad, {
+      minExposure: moderate / reachPerExposure,
+      joinGapMm: JOIN_MM,
+      minLengthMm: LEAST_WALL_MM,
+    }).toSorted((a, b) => b.exposedMm - a.exposedMm);
+    if (risky.length === 0) {
+      return null;
+    }
+    const worst = Math.max(...risky.map((wall) => highestExposure(wall.path, grainRad)));
     const reach = worst * reachPerExposure;
     return {
       code: 'high-bleed-wall',
@@ -48,6 +57,21 @@ export const highBleedWall: Check = {
     ),
   }),
 };
+
+/** Largest |n·f| of the edges of an open line. */
+function highestExposure(path: Float64Array, grainRad: number): number {
+  const [fx, fy] = fibreVector(grainRad);
+  let most = 0;
+  for (let i = 0; i + 3 < path.length; i += 2) {
+    const dx = (path[i + 2] as number) - (path[i] as number);
+    const dy = (path[i + 3] as number) - (path[i + 1] as number);
+    const length = Math.hypot(dx, dy);
+    if (length > 0) {
+      most = Math.max(most, Math.abs(dy * fx - dx * fy) / length);
+    }
+  }
+  return most;
+}
 
 /** The mildest seal, as the tables order them, that brings the worst wall below the limit. */
 function sealFixes(measured: Measured, worstExposure: number): FixOption[] {

@@ -1,7 +1,8 @@
 import type { NarrowStretch } from '@pourproof/geometry';
-import { bitSizes, limits } from '@pourproof/materials';
+import { limits } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
 import { bitSize } from '../job/bit.ts';
+import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
@@ -25,7 +26,7 @@ export const strokeNearBitWidth: Check = {
       where: tight.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
       measured: { value: narrowest, unit: 'mm' },
       limit: { value: limit, unit: 'mm' },
-      because: [...limits.strokeToBit.because],
+      because: ['local-thickness', ...limits.strokeToBit.because],
       fix: { options: fixes(measured, narrowest, limit) },
     };
   },
@@ -59,12 +60,12 @@ function tightStretches(measured: Measured, limit: number): readonly NarrowStret
 
 function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
   const ratio = limits.strokeToBit.value;
-  const fits = bitSizes
-    .map((size) => size.diameterMm)
-    .filter((diameter) => diameter < measured.bitMm && diameter * ratio <= narrowest);
+  const fit = flatBitsBelow(measured.bitMm, measured.job.units).find(
+    (diameter) => diameter * ratio <= narrowest,
+  );
   const options: FixOption[] = [];
-  if (fits.length > 0) {
-    options.push({ do: 'use-bit', value: Math.max(...fits), unit: 'mm', clears: true });
+  if (fit !== undefined) {
+    options.push({ do: 'use-bit', value: fit, unit: 'mm', clears: true });
   }
   options.push({ do: 'scale', value: Math.ceil((limit / narrowest) * 100) / 100, unit: '×', clears: true });
   options.push({ do: 'widen', value: Math.ceil((limit - narrowest) * 100) / 100, unit: 'mm', clears: true });

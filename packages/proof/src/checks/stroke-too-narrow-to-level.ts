@@ -28,7 +28,7 @@ export const strokeTooNarrowToLevel: Check = {
       where: thin.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
       measured: { value: narrowest, unit: 'mm' },
       limit: { value: limit.value, unit: 'mm' },
-      because: [...limit.because],
+      because: ['local-thickness', ...limit.because],
       fix: {
         options: [
           { do: 'scale', value: Math.ceil((limit.value / narrowest) * 100) / 100, unit: '×', clears: true },

@@ -1,0 +1,40 @@
+import {
+  type Drawing,
+  type Notice,
+  packRings,
+  type Region,
+  rotation,
+  transformRings,
+} from '@pourproof/plane';
+
+/** A drawing of rings given as flat coordinates, all in one nonzero shape each, optionally turned as a whole. */
+export function drawingOf(
+  rings: readonly (readonly number[])[],
+  options: {
+    readonly turnDeg?: number;
+    readonly notices?: readonly Notice[];
+    readonly fillRule?: Region['fillRule'];
+  } = {},
+): Drawing {
+  const { turnDeg = 0, notices = [], fillRule = 'nonzero' } = options;
+  return {
+    format: 'svg',
+    scaleSource: 'made by a test in mm',
+    toleranceMm: 0.005,
+    notices,
+    shapes: rings.map((ring, k) => ({
+      region: {
+        ...transformRings(rotation((turnDeg * Math.PI) / 180), packRings([ring])),
+        fillRule,
+      },
+      layer: '',
+      colour: '#000000',
+      source: `ring ${k}`,
+    })),
+  };
+}
+
+/** A rectangle's ring from a corner. */
+export function rectangle(x: number, y: number, width: number, height: number): number[] {
+  return [x, y, x + width, y, x + width, y + height, x, y + height];
+}
