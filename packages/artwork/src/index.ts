@@ -1,7 +1,7 @@
 export { ArtworkError, type ErrorPlace } from './artwork-error.ts';
 export type { DxfUnit } from './dxf/dxf-unit.ts';
 export { type ReadDxfOptions, readDxf } from './dxf/read-dxf.ts';
-export type { LayoutOptions, LetteringArc } from './lettering/lay-out-text.ts';
+export type { LayoutOptions } from './lettering/lay-out-text.ts';
 export { type FontAxis, type LetteringFont, type OpenFontOptions, openFont } from './lettering/open-font.ts';
 export {
   type OutlinedGlyph,
@@ -9,4 +9,5 @@ export {
   type OutlineTextOptions,
   outlineText,
 } from './lettering/outline-text.ts';
+export type { LetteringArc, PlacingOptions } from './lettering/place-lines.ts';
 export { type LetteringOptions, readLettering } from './lettering/read-lettering.ts';

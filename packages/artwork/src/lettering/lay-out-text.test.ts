@@ -3,8 +3,9 @@ import { type Bounds, boundsOf, EMPTY_BOUNDS, joinBounds } from '@pourproof/plan
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { glyphRings } from './glyph-outline.ts';
-import { type LayoutOptions, type Letter, layOutText } from './lay-out-text.ts';
+import { type LayoutOptions, layOutText } from './lay-out-text.ts';
 import { type LetteringFont, openFont } from './open-font.ts';
+import type { Letter } from './place-lines.ts';
 
 async function font(file: string): Promise<LetteringFont> {
   return openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url)));

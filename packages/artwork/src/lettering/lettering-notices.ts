@@ -1,6 +1,7 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
-import type { Layout, LayoutOptions, Letter } from './lay-out-text.ts';
+import type { LayoutOptions } from './lay-out-text.ts';
 import type { LetteringFont } from './open-font.ts';
+import type { Layout, Letter } from './place-lines.ts';
 
 /** Scripts whose letters change form by their neighbours or reorder, so that a font without rules for them sets them wrongly. */
 const SHAPED_SCRIPTS: ReadonlySet<string> = new Set(
