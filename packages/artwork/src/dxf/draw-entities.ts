@@ -1,5 +1,4 @@
 import { radians } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import { aciColour, trueColour } from './aci-colour.ts';
 import { drawArc, drawCircle, drawEllipse, drawLine } from './draw-curves.ts';
 import { drawHatch } from './draw-hatch.ts';
@@ -12,9 +11,7 @@ import { DxfPen, type Sheet } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf, textOf } from './dxf-record.ts';
 import { plainDxfText, plainMtext } from './dxf-text.ts';
 import type { NoticeLog } from './notice-log.ts';
-
-/** Entities drawn at most, copies in blocks included; a file that asks for more is damage or an attack. */
-const MOST_ENTITIES = 5_000_000;
+import { insertCopies, insertedBlock, planBlocks } from './plan-blocks.ts';
 
 const TEXTS: ReadonlySet<string> = new Set(['TEXT', 'MTEXT', 'ATTRIB', 'ATTDEF', 'RTEXT', 'ARCALIGNEDTEXT']);
 
@@ -27,14 +24,13 @@ interface Placement {
   readonly colour: string;
   /** Whether this is the model itself and not a block. */
   readonly top: boolean;
-  readonly blocks: ReadonlySet<DxfBlock>;
 }
 
 /**
  * Draws the model of a DXF file through a map, layer by layer and colour by colour. What is hidden, not plotted or on paper is
  * left out with a notice; so is every entity that has no area and bounds none.
  *
- * @throws {ArtworkError} `too-many-copies` when blocks within blocks multiply beyond five million entities
+ * @throws {ArtworkError} `too-many-copies` or `too-deep-blocks` when blocks within blocks get out of hand
  */
 export function drawEntities(
   document: DxfDocument,
@@ -44,20 +40,21 @@ export function drawEntities(
   joinToleranceMm: number,
 ): Sheet[] {
   const artist = new Artist(document, log, toleranceMm, joinToleranceMm);
-  artist.drawAll(document.entities, { map, layer: '0', colour: aciColour(7), top: true, blocks: new Set() });
+  artist.drawAll(document.entities, { map, layer: '0', colour: aciColour(7), top: true });
   return [...artist.sheets.values()];
 }
 
 class Artist {
   readonly sheets = new Map<string, Sheet>();
-  private drawn = 0;
   private readonly document: DxfDocument;
+  private readonly loops: ReadonlySet<DxfRecord>;
   private readonly log: NoticeLog;
   private readonly toleranceMm: number;
   private readonly joinToleranceMm: number;
 
   constructor(document: DxfDocument, log: NoticeLog, toleranceMm: number, joinToleranceMm: number) {
     this.document = document;
+    this.loops = planBlocks(document);
     this.log = log;
     this.toleranceMm = toleranceMm;
     this.joinToleranceMm = joinToleranceMm;
@@ -70,14 +67,6 @@ class Artist {
   }
 
   private drawOne(record: DxfRecord, placement: Placement): void {
-    if (++this.drawn > MOST_ENTITIES) {
-      throw new ArtworkError(
-        'too-many-copies',
-        `The blocks of this file multiply to more than ${MOST_ENTITIES} entities.`,
-        'Explode the blocks that hold the artwork and export only those.',
-        { line: record.line },
-      );
-    }
     const own = plainDxfText(textOf(record, 8));
     const layerName = own === '' || own === '0' ? placement.layer : own;
     const layer = this.document.layers.get(layerName.toUpperCase());
@@ -220,21 +209,18 @@ class Artist {
       this.drawOne(attribute, placement);
     }
     const place = { line: record.line, element: 'INSERT' };
-    const name = plainDxfText(textOf(record, 2));
-    const block = this.document.blocks.get(name.toUpperCase());
+    const block = insertedBlock(record, this.document);
     if (!block) {
-      this.log.add('missing-block', place, `"${name}"`);
+      this.log.add('missing-block', place, `"${plainDxfText(textOf(record, 2))}"`);
       return;
     }
-    if (placement.blocks.has(block)) {
-      this.log.add('recursive-block', place, `"${name}"`);
+    if (this.loops.has(record)) {
+      this.log.add('recursive-block', place, `"${block.name}"`);
       return;
     }
     const colour = this.colourOf(record, placement, layer);
-    const blocks = new Set([...placement.blocks, block]);
     for (const map of insertMaps(record, block, placement.map)) {
-      this.drawAll(block.entities, { map, layer: layerName, colour, top: false, blocks });
-      this.drawn++;
+      this.drawAll(block.entities, { map, layer: layerName, colour, top: false });
     }
   }
 }
@@ -251,8 +237,7 @@ function mtextOf(record: DxfRecord): string {
 function* insertMaps(record: DxfRecord, block: DxfBlock, outer: DxfMap): Generator<DxfMap> {
   const plane = objectMap(record);
   const map = plane ? composeMaps(outer, plane) : outer;
-  const columns = Math.max(1, numberOf(record, 70, 1));
-  const rows = Math.max(1, numberOf(record, 71, 1));
+  const { columns, rows } = insertCopies(record);
   const angle = radians(numberOf(record, 50, 0));
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   const [sx, sy] = [numberOf(record, 41, 1), numberOf(record, 42, 1)];
