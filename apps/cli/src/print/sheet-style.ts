@@ -28,7 +28,7 @@ th, td { text-align: left; vertical-align: top; padding: 1.1mm 3mm 1.1mm 0; bord
 th { font-weight: 600; font-size: 8.5pt; color: var(--soft); }
 tbody th { color: var(--ink); font-size: inherit; font-weight: 400; white-space: nowrap; }
 .amount { font-weight: 600; }
-.remark { color: var(--soft); font-size: 8.8pt; margin-left: 1.5mm; }
+.remark { color: var(--soft); font-size: 8.8pt; }
 .sub { padding-left: 4mm; }
 .columns { display: grid; grid-template-columns: minmax(0, 1fr) minmax(0, 1fr); gap: 0 9mm; align-items: start; }
 tr { break-inside: avoid; }

@@ -9,6 +9,7 @@ import { type FindingEntry, findingEntries, type MarkedPlace } from './finding-e
 import { digits } from './path-data.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
+import { keepUnits } from './wrap.ts';
 
 /** Enlargements beside one finding. */
 const MOST_LOUPES = 2;
@@ -68,9 +69,9 @@ function header(report: Report, unit: LengthUnit): string {
   return [
     '<header><div>',
     '<p class="kind">Proof before the first chip</p>',
-    `<h1>${escapeXml(report.artwork.file)}</h1></div>`,
-    `<p class="stamp ${report.verdict}">${report.verdict}<small>${escapeXml(VERDICT_WORDS[report.verdict])}</small></p>`,
-    `<p class="lead">${escapeXml(cutSentences(report, unit).join(' '))}</p>`,
+    `<h1>${words(report.artwork.file)}</h1></div>`,
+    `<p class="stamp ${report.verdict}">${report.verdict}<small>${words(VERDICT_WORDS[report.verdict])}</small></p>`,
+    `<p class="lead">${words(cutSentences(report, unit).join(' '))}</p>`,
     '</header>',
   ].join('');
 }
@@ -87,13 +88,18 @@ function captionText(
     picture.unmarked > 0
       ? ` ${picture.unmarked} more places are not marked here; the overlay shows them.`
       : '';
-  return escapeXml(`${picture.ratioText} ${fibres}${more}`);
+  return words(`${picture.ratioText} ${fibres}${more}`);
+}
+
+/** Words made safe for HTML, each number on one line with its unit. */
+function words(text: string): string {
+  return escapeXml(keepUnits(text));
 }
 
 /** Small samples of what is in the picture, in the same patterns. */
 function key(report: Report, { picture }: Vetted, id: string): string {
-  const sample = (content: string, words: string): string =>
-    `<li><svg width="9mm" height="5mm" viewBox="0 0 34 19" aria-hidden="true">${content}</svg>${words}</li>`;
+  const sample = (content: string, name: string): string =>
+    `<li><svg width="9mm" height="5mm" viewBox="0 0 34 19" aria-hidden="true">${content}</svg>${name}</li>`;
   const items = [
     sample(
       `<rect x="1" y="1" width="32" height="17" fill="#e6ecf3"/><path d="M1 10L10 1M1 18L18 1M10 18L27 1M18 18L33 3M27 18L33 12" stroke="#3d5a80" stroke-width="0.9"/><rect x="1" y="1" width="32" height="17" class="outline"/>`,
@@ -131,7 +137,7 @@ function overview(entries: readonly FindingEntry[]): string {
   const rows = entries
     .map(
       (entry) =>
-        `<tr><td><span class="number">${entry.number}</span></td><td>${escapeXml(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.severity}</span></td><td class="amount" data-limit=", limit ${escapeXml(entry.limit)}">${escapeXml(entry.measured)}</td><td class="amount">${escapeXml(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
+        `<tr><td><span class="number">${entry.number}</span></td><td>${words(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.severity}</span></td><td class="amount" data-limit=", limit ${words(entry.limit)}">${words(entry.measured)}</td><td class="amount">${words(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
     )
     .join('');
   return `<table class="overview"><thead><tr><th></th><th>Finding</th><th></th><th>Measured</th><th>Limit</th><th>Places</th></tr></thead><tbody>${rows}</tbody></table>`;
@@ -141,14 +147,12 @@ function findingBlock(entry: FindingEntry, vetted: Vetted, id: string): string {
   const loupes = entry.places.slice(0, MOST_LOUPES).map((place) => loupe(place, vetted, id));
   return [
     '<section class="finding"><div>',
-    `<h3><span class="number">${entry.number}</span> ${escapeXml(entry.title)} <span class="grade ${entry.severity}">${entry.severity}</span></h3>`,
-    `<p>${escapeXml(entry.headline)}</p>`,
-    entry.fixes.length === 0
-      ? ''
-      : `<ul>${entry.fixes.map((fix) => `<li>${escapeXml(fix)}</li>`).join('')}</ul>`,
-    `<p class="why">${escapeXml(entry.why)}</p>`,
+    `<h3><span class="number">${entry.number}</span> ${words(entry.title)} <span class="grade ${entry.severity}">${entry.severity}</span></h3>`,
+    `<p>${words(entry.headline)}</p>`,
+    entry.fixes.length === 0 ? '' : `<ul>${entry.fixes.map((fix) => `<li>${words(fix)}</li>`).join('')}</ul>`,
+    `<p class="why">${words(entry.why)}</p>`,
     placesLine(entry, vetted),
-    `<p class="basis">Basis: ${escapeXml(entry.basis.join('; '))}. Code: ${entry.code}.</p>`,
+    `<p class="basis">Basis: ${words(entry.basis.join('; '))}. Code: ${entry.code}.</p>`,
     '</div>',
     loupes.length === 0 ? '' : `<div class="loupes">${loupes.join('')}</div>`,
     '</section>',
@@ -168,7 +172,7 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
     )
     .join('; ');
   const more = places.length > MOST_PLACES ? `; ${places.length - MOST_PLACES} more` : '';
-  return `<p class="places">From the left and top edge of the artwork: ${escapeXml(listed + more)}.</p>`;
+  return `<p class="places">From the left and top edge of the artwork: ${words(listed + more)}.</p>`;
 }
 
 /** One place enlarged: a round window wide enough to show the bit twice over. */
@@ -187,7 +191,7 @@ function factTable(facts: readonly Fact[]): string {
   const rows = facts
     .map(
       ({ name, value, remark }) =>
-        `<tr><th scope="row"${name.startsWith(' ') ? ' class="sub"' : ''}>${escapeXml(name.trim())}</th><td><span class="amount">${escapeXml(value)}</span>${remark === '' ? '' : ` <span class="remark">${escapeXml(remark)}</span>`}</td></tr>`,
+        `<tr><th scope="row"${name.startsWith(' ') ? ' class="sub"' : ''}>${words(name.trim())}</th><td><span class="amount">${words(value)}</span>${remark === '' ? '' : ` <span class="remark">${words(remark)}</span>`}</td></tr>`,
     )
     .join('');
   return `<table class="facts"><tbody>${rows}</tbody></table>`;
@@ -201,7 +205,7 @@ function notices(report: Report): string {
   const items = all
     .map((notice) => {
       const more = notice.where.length > 1 ? ` (${notice.where.length} places)` : '';
-      return `<li>${escapeXml(`${notice.text}${more}`)}</li>`;
+      return `<li>${words(`${notice.text}${more}`)}</li>`;
     })
     .join('');
   return `<h2>From reading the artwork</h2><ul class="care">${items}</ul>`;
@@ -211,7 +215,7 @@ function careList(): string {
   const items = Object.values(cautions)
     .map(
       (caution) =>
-        `<li>${escapeXml(caution.value)} <cite>${escapeXml(caution.because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
+        `<li>${words(caution.value)} <cite>${words(caution.because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
     )
     .join('');
   return `<h2>Take care</h2><ul class="care">${items}</ul>`;

@@ -1,4 +1,3 @@
-/** A number and its unit, which belong on one line. */
 const NUMBER_UNIT = /(\d)[ ](mm²|mm|in²|in|ml|fl oz|g|h|%|°)(?![\p{L}\d])/gu;
 
 /**
@@ -11,10 +10,7 @@ export function wrap(words: string, columns: number, first = ''): string[] {
   const lines: string[] = [];
   let line = first;
   let isEmpty = true;
-  const glued = words.replace(
-    NUMBER_UNIT,
-    (_, digit: string, unit: string) => `${digit}\u00a0${unit.replace(' ', '\u00a0')}`,
-  );
+  const glued = keepUnits(words);
   for (const word of glued.split(/[ \t\n]+/u).filter((each) => each !== '')) {
     if (!isEmpty && [...line].length + 1 + [...word].length > columns) {
       lines.push(line);
@@ -26,4 +22,12 @@ export function wrap(words: string, columns: number, first = ''): string[] {
   }
   lines.push(line);
   return lines.map((each) => each.replaceAll('\u00a0', ' ').trimEnd());
+}
+
+/** The text with no-break spaces between numbers and their units, which belong on one line. */
+export function keepUnits(text: string): string {
+  return text.replace(
+    NUMBER_UNIT,
+    (_, digit: string, unit: string) => `${digit}\u00a0${unit.replace(' ', '\u00a0')}`,
+  );
 }

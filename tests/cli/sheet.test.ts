@@ -1,0 +1,113 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findChromium } from '../find-chromium.mjs';
+import { captured, fixture } from './captured-run.ts';
+
+let folder: string;
+let sheet: string;
+let browser: Browser;
+
+beforeAll(async () => {
+  const executablePath = findChromium();
+  if (executablePath === undefined) {
+    throw new Error('No Chromium found: install the package "chromium", or set CHROMIUM to its path.');
+  }
+  folder = mkdtempSync(join(tmpdir(), 'pourproof-sheet-'));
+  sheet = join(folder, 'sheet.html');
+  const { code, err } = await captured(['vet', '--job', fixture('demo/job.json'), '--report', sheet]);
+  expect({ code, err }).toEqual({ code: 1, err: '' });
+  browser = await chromium.launch({
+    executablePath,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-sync',
+    ],
+  });
+});
+
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe('the sheet', () => {
+  test('needs nothing but itself: no script, no address, no file', () => {
+    const html = readFileSync(sheet, 'utf8');
+    expect(html).not.toMatch(/<script|<link|<img|<iframe|@import|\son[a-z]+=|javascript:/iu);
+    const addresses = [...html.matchAll(/(?:href|src|url)\s*[=(]\s*["']?([^"')\s>]+)/giu)].map(
+      (match) => match[1],
+    );
+    expect(addresses.filter((address) => !address?.startsWith('#'))).toEqual([]);
+  });
+
+  test.each([
+    ['a phone', 360],
+    ['a desk', 1280],
+  ])('fits %s without scrolling sideways, and says the verdict first', async (_, width) => {
+    const page = await browser.newPage({ viewport: { width, height: 800 } });
+    const requests: string[] = [];
+    const complaints: string[] = [];
+    page.on('request', (request) => requests.push(request.url()));
+    page.on('console', (message) => complaints.push(message.text()));
+    page.on('pageerror', (error) => complaints.push(error.message));
+    await page.goto(pathToFileURL(sheet).href);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    expect((await page.locator('.stamp').textContent()).toLowerCase()).toMatch(/^stop/u);
+    expect(requests).toEqual([pathToFileURL(sheet).href]);
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  test('draws the artwork in the size that its caption states', async () => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await page.goto(pathToFileURL(sheet).href);
+    const box = await page.locator('svg.picture [id$="-shapes"] .outline').boundingBox();
+    const caption = await page.locator('figcaption').first().textContent();
+    const { out } = await captured(['vet', '--job', fixture('demo/job.json'), '--json']);
+    const [left, , right] = JSON.parse(out).artwork.boundsMm as number[];
+    expect(caption).toMatch(/^Printed at 100 % this picture is in real size\./u);
+    // the stroke of the outline lies half outside, and a browser rounds boxes to its pixels: 1 px each way
+    const mmOnScreen = await page.evaluate(() => {
+      const ruler = document.createElement('div');
+      ruler.style.width = '100mm';
+      document.body.append(ruler);
+      const width = ruler.getBoundingClientRect().width / 100;
+      ruler.remove();
+      return width;
+    });
+    expect(Math.abs((box?.width ?? 0) / mmOnScreen - (right - left))).toBeLessThan(2 / mmOnScreen);
+    await page.close();
+  });
+
+  test('has a mark in the picture and an enlargement for every finding', async () => {
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(sheet).href);
+    const findings = await page.locator('section.finding').count();
+    expect(findings).toBeGreaterThanOrEqual(3);
+    for (let k = 0; k < findings; k++) {
+      expect(await page.locator('section.finding').nth(k).locator('.loupe').count()).toBeGreaterThan(0);
+      const labels = await page.locator('.mark text').allTextContents();
+      expect(labels.filter((label) => Number.parseInt(label, 10) === k + 1).length).toBeGreaterThan(0);
+    }
+    await page.close();
+  });
+
+  test.each(['A4', 'Letter'])('prints on %s in at most four pages', async (format) => {
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(sheet).href);
+    const pdf = (await page.pdf({ format, printBackground: false, preferCSSPageSize: false })).toString(
+      'latin1',
+    );
+    const pages = (pdf.match(/\/Type\s*\/Page\b(?!s)/gu) ?? []).length;
+    expect(pages).toBeGreaterThan(0);
+    expect(pages).toBeLessThanOrEqual(4);
+    await page.close();
+  });
+});
