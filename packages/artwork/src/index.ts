@@ -11,3 +11,4 @@ export {
 } from './lettering/outline-text.ts';
 export type { LetteringArc, PlacingOptions } from './lettering/place-lines.ts';
 export { type LetteringOptions, readLettering } from './lettering/read-lettering.ts';
+export { readStickLettering, type StickLetteringOptions } from './lettering/read-stick-lettering.ts';

@@ -40,7 +40,8 @@ function hasGlyph(font: LetteringFont, char: string): boolean {
   return font.shaped.nominalGlyph(char.codePointAt(0) ?? 0) !== undefined;
 }
 
-function characterName(char: string): string {
+/** How a message names a character: `"é" (U+00E9)`. */
+export function characterName(char: string): string {
   const code = (char.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0');
   // a mark is shown on a dotted circle, a control character not at all
   const shown = /\p{M}/u.test(char) ? `"\u25cc${char}" ` : /\p{C}|\p{Z}/u.test(char) ? '' : `"${char}" `;
