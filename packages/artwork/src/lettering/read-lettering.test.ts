@@ -164,3 +164,45 @@ test('a font without OS/2 heights takes the cap height from its H', async () => 
 test('a tolerance of nothing is a misuse', async () => {
   await expect(read('arvo-400.ttf', 'a', { capHeightMm: 10, toleranceMm: 0 })).rejects.toThrow(RangeError);
 });
+
+test('a font whose letters are lines there and back is refused with the way out', async () => {
+  const font = flattenGlyphs(bytes('arvo-400.ttf'));
+  await expect(readLettering('Oak', { font, capHeightMm: 10 })).rejects.toMatchObject({
+    code: 'font-single-line',
+    remedy: expect.stringContaining('single-line'),
+  });
+});
+
+/** The font with each glyph replaced by one contour of three points, up a line and back: (0,0) (0,1000) (0,500). */
+function flattenGlyphs(font: Uint8Array): Uint8Array {
+  const view = new DataView(font.buffer, font.byteOffset);
+  const tables = new Map<string, { row: number; at: number; length: number }>();
+  for (let i = 0; i < view.getUint16(4); i++) {
+    const row = 12 + 16 * i;
+    tables.set(String.fromCharCode(...font.subarray(row, row + 4)), {
+      row,
+      at: view.getUint32(row + 8),
+      length: view.getUint32(row + 12),
+    });
+  }
+  // numberOfContours 1, box, endPts [2], no instructions, three on-curve points with 16-bit y deltas and unchanged x
+  const words = [1, 0, 0, 0, 1000, 2, 0].flatMap((w) => [w >> 8, w & 255]);
+  const glyph = [...words, 0x11, 0x11, 0x11, ...[0, 1000, -500].flatMap((w) => [(w >> 8) & 255, w & 255]), 0];
+  const out = font.slice();
+  const to = new DataView(out.buffer);
+  const glyf = tables.get('glyf')!;
+  out.set(glyph, glyf.at);
+  to.setUint32(glyf.row + 12, glyph.length);
+  const long = view.getInt16(tables.get('head')!.at + 50) === 1;
+  const loca = tables.get('loca')!;
+  // all glyphs are the first: offsets 0, length, 0, length … so that every other glyph is drawn and the rest is blank
+  for (let i = 0; i * (long ? 4 : 2) < loca.length; i++) {
+    const offset = i % 2 === 0 ? 0 : glyph.length;
+    if (long) {
+      to.setUint32(loca.at + 4 * i, offset);
+    } else {
+      to.setUint16(loca.at + 2 * i, offset / 2);
+    }
+  }
+  return out;
+}

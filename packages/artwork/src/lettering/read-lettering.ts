@@ -4,8 +4,11 @@ import {
   type Drawing,
   type DrawnShape,
   packRings,
+  perimeter,
+  signedArea,
   translation,
 } from '@pourproof/plane';
+import { ArtworkError } from '../artwork-error.ts';
 import { glyphRings } from './glyph-outline.ts';
 import { type LayoutOptions, layOutText } from './lay-out-text.ts';
 import { letterNames } from './letter-names.ts';
@@ -62,6 +65,7 @@ export async function readLettering(text: string, options: LetteringOptions): Pr
       blank.add(letter);
     }
   }
+  refuseBareLines(font, shapes);
   return {
     format: 'lettering',
     scaleSource: scaleSource(font, layout, options),
@@ -90,6 +94,18 @@ function drawLetter(
           },
         ];
   });
+}
+
+// fonts for plotters draw each line there and back, which encloses nothing
+function refuseBareLines(font: LetteringFont, shapes: readonly DrawnShape[]): void {
+  const thick = shapes.some(({ region }) => Math.abs(signedArea(region)) > 1e-6 * perimeter(region) ** 2);
+  if (!thick) {
+    throw new ArtworkError(
+      'font-single-line',
+      `The letters of the font ${font.name} are lines without width, so there is nothing between their edges to carve.`,
+      'Use single-line lettering, whose strokes are as wide as the bit, or a font with outlines.',
+    );
+  }
 }
 
 function scaleSource(font: LetteringFont, layout: Layout, options: LayoutOptions): string {
