@@ -70,7 +70,7 @@ class BinaryGroups implements DxfGroups {
   private readValue(): string | number {
     switch (groupKind(this.code)) {
       case 'double':
-        return this.view.getFloat64(this.skip(8), true);
+        return finiteOrNaN(this.view.getFloat64(this.skip(8), true));
       case 'int16':
         return this.view.getInt16(this.skip(2), true);
       case 'int32':
@@ -102,4 +102,8 @@ class BinaryGroups implements DxfGroups {
     this.at += count;
     return from;
   }
+}
+
+function finiteOrNaN(value: number): number {
+  return Number.isFinite(value) ? value : Number.NaN;
 }

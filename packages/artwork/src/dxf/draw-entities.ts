@@ -46,6 +46,7 @@ export function drawEntities(
 
 class Artist {
   readonly sheets = new Map<string, Sheet>();
+  private readonly count = { numbers: 0 };
   private readonly document: DxfDocument;
   private readonly loops: ReadonlySet<DxfRecord>;
   private readonly log: NoticeLog;
@@ -78,7 +79,7 @@ class Artist {
       return;
     }
     const sheet = this.sheet(layer?.name ?? layerName, this.colourOf(record, placement, layer));
-    const pen = new DxfPen(sheet, this.log, this.toleranceMm, record.line, record.type);
+    const pen = new DxfPen(sheet, this.log, this.toleranceMm, record, this.count);
     this.drawShape(record, placement.map, pen);
   }
 

@@ -43,6 +43,9 @@ export function drawWidePolyline(
   }
 }
 
+/** Pieces of one spiral at most; reached only by bands far larger than a board. */
+const MOST_PIECES = 65_536;
+
 /** A mitre reaches at most this many half-widths from its vertex (our choice; drawing programs differ). */
 const MITRE_LIMIT = 4;
 
@@ -134,7 +137,7 @@ function appendSpiral(
   const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * stretch;
   // a spiral bends no more than a circle of its largest radius by more than its growth; half the circle's step is ample
   const step = Math.min(Math.PI / 8, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
-  const n = Math.max(2, Math.ceil(Math.abs(sweep) / step));
+  const n = Math.min(MOST_PIECES, Math.max(2, Math.ceil(Math.abs(sweep) / step)));
   const turn = sweep / n;
   const points: number[] = [];
   const slices = new Float64Array(n);

@@ -1,4 +1,5 @@
 import { type FillRule, ringArea } from '@pourproof/plane';
+import { ArtworkError } from '../artwork-error.ts';
 import type { NoticeLog } from './notice-log.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
@@ -35,6 +36,14 @@ export interface Sheet {
   readonly areas: FilledArea[];
 }
 
+/** How many numbers all pens of a drawing have drawn. */
+export interface DrawnCount {
+  numbers: number;
+}
+
+/** 50 million points: more than any board can show, and about what memory holds. */
+const MOST_NUMBERS = 100_000_000;
+
 /** Coordinates beyond this, in mm, are damage, not artwork: 1000 km. */
 const LARGEST_MM = 1e9;
 
@@ -45,8 +54,16 @@ export class DxfPen {
   private readonly log: NoticeLog;
   private readonly line: number;
   private readonly type: string;
+  private readonly count: DrawnCount;
 
-  constructor(sheet: Sheet, log: NoticeLog, toleranceMm: number, line: number, type: string) {
+  constructor(
+    sheet: Sheet,
+    log: NoticeLog,
+    toleranceMm: number,
+    { line, type }: { line: number; type: string },
+    count: DrawnCount,
+  ) {
+    this.count = count;
     this.sheet = sheet;
     this.log = log;
     this.toleranceMm = toleranceMm;
@@ -97,6 +114,15 @@ export class DxfPen {
   }
 
   private isSound(coords: readonly number[]): boolean {
+    this.count.numbers += coords.length;
+    if (this.count.numbers > MOST_NUMBERS) {
+      throw new ArtworkError(
+        'too-much-detail',
+        `The curves of this file make more than ${MOST_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
+        'Check the unit of the file, or allow a larger tolerance.',
+        { line: this.line },
+      );
+    }
     for (const c of coords) {
       if (!(Math.abs(c) <= LARGEST_MM)) {
         this.notice('bad-number');

@@ -74,7 +74,7 @@ export function dxfScale(document: DxfDocument, unit?: DxfUnit): DxfScale {
   return {
     mmPerUnit: metric ? 1 : MM_PER_INCH,
     source: `no unit in the file: 1 drawing unit is assumed to be 1 ${assumed}${by}`,
-    doubt: { ...doubtOf(document, code) },
+    doubt: doubtOf(document, code),
   };
 }
 
@@ -83,7 +83,8 @@ function doubtOf(document: DxfDocument, code: string | number | undefined): NonN
     return { code: 'unitless', text: 'The file says that its numbers have no unit ($INSUNITS 0).' };
   }
   if (code !== undefined) {
-    return { code: 'unit-unknown', text: `The file names a unit that does not exist ($INSUNITS ${code}).` };
+    const named = Number.isFinite(code) ? `is ${code}` : 'cannot be read';
+    return { code: 'unit-unknown', text: `The file names a unit that does not exist ($INSUNITS ${named}).` };
   }
   const what = document.hasHeader
     ? 'The header of the file has no unit ($INSUNITS)'

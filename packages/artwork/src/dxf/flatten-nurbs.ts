@@ -12,7 +12,7 @@ export interface Nurbs {
 }
 
 /** Higher degrees are damage, not drawings. */
-export const LARGEST_DEGREE = 25;
+const LARGEST_DEGREE = 25;
 
 /** Halvings of one span at most: 2^12 pieces. */
 const MAX_DEPTH = 12;
@@ -21,8 +21,8 @@ const MAX_DEPTH = 12;
 export function nurbsFault(spline: Nurbs): string {
   const { degree, knots, weights } = spline;
   const count = spline.points.length / 2;
-  if (!(degree >= 1 && degree <= LARGEST_DEGREE)) {
-    return `degree ${degree}`;
+  if (!(Number.isInteger(degree) && degree >= 1 && degree <= LARGEST_DEGREE)) {
+    return `a degree that is not from 1 to ${LARGEST_DEGREE}`;
   }
   if (count < degree + 1) {
     return `${count} control points for degree ${degree}`;

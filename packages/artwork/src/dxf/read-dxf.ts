@@ -47,7 +47,7 @@ const FAR_MM = 100_000;
  *
  * Lines are joined into outlines at their ends. Whatever is left out, closed, merged or assumed is in the notices.
  *
- * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`
+ * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`, `too-deep-blocks`, `too-much-detail`
  * @throws {RangeError} for a tolerance, size or scale that is not above 0
  */
 export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {}): Drawing {

@@ -59,6 +59,8 @@ class TextGroups implements DxfGroups {
   }
 }
 
+/** NaN for what is no number, or none that a double can hold. */
 function numberFrom(raw: string): number {
-  return raw === '' ? Number.NaN : Number(raw);
+  const value = raw === '' ? Number.NaN : Number(raw);
+  return Number.isFinite(value) ? value : Number.NaN;
 }
