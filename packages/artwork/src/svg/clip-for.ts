@@ -1,0 +1,88 @@
+import { compose, isEmptyBounds, type Region, type Transform } from '@pourproof/plane';
+import { intersectRegions, uniteRegions } from '../clip/clip-region.ts';
+import { ComputedStyle } from './computed-style.ts';
+import { narrowed } from './draw-viewport.ts';
+import { objectBox } from './object-box.ts';
+import { ownTransform } from './own-transform.ts';
+import { findReferenced, urlAddress } from './references.ts';
+import { type DrawState, declaredOf, placeOf, type Scene } from './scene.ts';
+import { elementName, type SvgElement } from './svg-element.ts';
+
+/**
+ * The clip of an element: what is around it narrowed by its own `clip-path` (CSS Masking 1 §6), in mm. `empty` when nothing is left,
+ * `undefined` when nothing clips. The state's map is the element's own user space.
+ */
+export function clipFor(scene: Scene, element: SvgElement, state: DrawState): Region | 'empty' | undefined {
+  const value = state.style.get('clip-path');
+  if (value === 'none' || scene.mode === 'box') {
+    return state.clip;
+  }
+  const address = urlAddress(value);
+  if (address === undefined) {
+    scene.notices.add('clip-unknown', placeOf(element), value.slice(0, 40));
+    return state.clip;
+  }
+  const clipPath = findReferenced(scene, address, element);
+  if (clipPath?.name !== 'clipPath') {
+    return state.clip;
+  }
+  const own = clipRegion(scene, clipPath, element, state);
+  if (own === undefined) {
+    return state.clip;
+  }
+  const clip = narrowed(state.clip, own);
+  return clip.ringEnds.length === 0 ? 'empty' : clip;
+}
+
+/** What a `clipPath` element lets through, in mm; `undefined` for one that refers to itself, which counts as absent. */
+function clipRegion(
+  scene: Scene,
+  clipPath: SvgElement,
+  element: SvgElement,
+  state: DrawState,
+): Region | undefined {
+  if (state.within.includes(clipPath)) {
+    scene.notices.add('reference-cycle', placeOf(clipPath), elementName(clipPath));
+    return undefined;
+  }
+  const style = new ComputedStyle(declaredOf(scene, clipPath), styleAround(scene, clipPath));
+  const toMm = compose(state.toMm, clipUnits(scene, clipPath, element, state));
+  const inside: DrawState = {
+    ...state,
+    style,
+    toMm: compose(toMm, ownTransform(scene, clipPath, { ...state, style })),
+    opacity: 1,
+    within: [...state.within, clipPath],
+  };
+  const { clip: _outer, ...unclipped } = inside;
+  const cutting: Scene = { ...scene, mode: 'clip', painted: [] };
+  for (const child of clipPath.children) {
+    // groups and nested viewports may not stand in a clip path (CSS Masking 1 §6.1)
+    if (child.name !== 'g' && child.name !== 'svg' && child.name !== 'switch' && child.name !== 'a') {
+      scene.draw(cutting, child, unclipped);
+    }
+  }
+  const union = uniteRegions(cutting.painted.map((p) => p.region));
+  const further = clipFor(scene, clipPath, { ...unclipped, toMm: state.toMm });
+  if (further === 'empty') {
+    return uniteRegions([]);
+  }
+  return further === undefined ? union : intersectRegions(union, further);
+}
+
+/** For `objectBoundingBox` the map from the unit square to the element's box. */
+function clipUnits(scene: Scene, clipPath: SvgElement, element: SvgElement, state: DrawState): Transform {
+  if (clipPath.attributes.get('clipPathUnits') !== 'objectBoundingBox') {
+    return [1, 0, 0, 1, 0, 0];
+  }
+  const b = objectBox(scene, element, state);
+  return isEmptyBounds(b) ? [0, 0, 0, 0, 0, 0] : [b[2] - b[0], 0, 0, b[3] - b[1], b[0], b[1]];
+}
+
+/** Referenced parts inherit from where they stand in the file, not from what refers to them. */
+function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
+  const { parent } = element;
+  return parent === undefined
+    ? undefined
+    : new ComputedStyle(declaredOf(scene, parent), styleAround(scene, parent));
+}

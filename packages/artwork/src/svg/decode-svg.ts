@@ -1,0 +1,107 @@
+import { Gunzip } from 'fflate';
+import { ArtworkError } from '../artwork-error.ts';
+import { decodeBytes } from '../decode-bytes.ts';
+
+/** Largest size of an unpacked file, in bytes: far above any drawing, far below what exhausts memory. */
+const MAX_UNPACKED_BYTES = 256 * 1024 * 1024;
+
+/** Text of an SVG file and how it was found to be encoded. */
+export interface DecodedSvg {
+  readonly text: string;
+  readonly encoding: string;
+  /** The encoding that the file declares, where it is not the one that it has. */
+  readonly wronglyDeclared?: string;
+}
+
+/**
+ * The text of an SVG file: unpacked if it is gzip-compressed, in UTF-8, UTF-16 with or without a mark, or the encoding that its XML
+ * declaration names. A byte order mark or the pattern of zero bytes wins over the declaration, as XML 1.0 appendix F has it.
+ *
+ * @throws {ArtworkError} `svg-packed-broken`, `svg-packed-too-large`, `svg-encoding-unknown`, `svg-encoding-broken`
+ */
+export function decodeSvg(bytes: Uint8Array): DecodedSvg {
+  const plain = bytes[0] === 0x1f && bytes[1] === 0x8b ? unpack(bytes) : bytes;
+  const marked = markedEncoding(plain);
+  const declared = declaredEncoding(plain, marked ?? 'utf-8');
+  const encoding = marked ?? declared ?? 'utf-8';
+  const text = decodeWith(plain, encoding);
+  const sameFamily = declared === undefined || encoding.startsWith(declared) || declared.startsWith(encoding);
+  return sameFamily ? { text, encoding } : { text, encoding, wronglyDeclared: declared };
+}
+
+function unpack(bytes: Uint8Array): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  try {
+    const gunzip = new Gunzip((chunk) => {
+      size += chunk.length;
+      if (size > MAX_UNPACKED_BYTES) {
+        throw new ArtworkError(
+          'svg-packed-too-large',
+          `The compressed file unpacks to more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB.`,
+          'Save the drawing as a plain SVG file and look at what makes it so large.',
+        );
+      }
+      chunks.push(chunk);
+    });
+    // small bites, so that a bomb is stopped before it is unpacked
+    for (let at = 0; at < bytes.length; at += 65_536) {
+      gunzip.push(bytes.subarray(at, at + 65_536), at + 65_536 >= bytes.length);
+    }
+  } catch (error) {
+    if (error instanceof ArtworkError) {
+      throw error;
+    }
+    throw new ArtworkError(
+      'svg-packed-broken',
+      'The file is gzip-compressed, but it cannot be unpacked.',
+      'Copy the file again, or save it as a plain SVG file.',
+    );
+  }
+  const out = new Uint8Array(size);
+  let at = 0;
+  for (const chunk of chunks) {
+    out.set(chunk, at);
+    at += chunk.length;
+  }
+  return out;
+}
+
+/** The encoding that the first bytes prove. */
+function markedEncoding(b: Uint8Array): string | undefined {
+  if (b[0] === 0xef && b[1] === 0xbb && b[2] === 0xbf) {
+    return 'utf-8';
+  }
+  if ((b[0] === 0xff && b[1] === 0xfe) || (b[0] === 0x3c && b[1] === 0)) {
+    return 'utf-16le';
+  }
+  if ((b[0] === 0xfe && b[1] === 0xff) || (b[0] === 0 && b[1] === 0x3c)) {
+    return 'utf-16be';
+  }
+  return undefined;
+}
+
+/** The encoding named in the XML declaration, in lower case. */
+function declaredEncoding(bytes: Uint8Array, readAs: string): string | undefined {
+  const start = decodeBytes(bytes.subarray(0, 400), readAs);
+  return /^\s*<\?xml[^>]*?\bencoding\s*=\s*["']([A-Za-z][\w.-]*)["']/.exec(start)?.[1]?.toLowerCase();
+}
+
+function decodeWith(bytes: Uint8Array, encoding: string): string {
+  try {
+    return decodeBytes(bytes, encoding, true);
+  } catch (error) {
+    if (error instanceof RangeError) {
+      throw new ArtworkError(
+        'svg-encoding-unknown',
+        `The file says that its text is in the encoding "${encoding}", which is not known here.`,
+        'Save the drawing with the encoding UTF-8.',
+      );
+    }
+    throw new ArtworkError(
+      'svg-encoding-broken',
+      `The file has bytes that are not text in its encoding, ${encoding}.`,
+      'Save the drawing with the encoding UTF-8, or copy the file again if it was damaged.',
+    );
+  }
+}

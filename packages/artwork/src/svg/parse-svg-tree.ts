@@ -1,0 +1,165 @@
+import { SaxesParser, type SaxesTagNS } from 'saxes';
+import { ArtworkError } from '../artwork-error.ts';
+import type { ExpandedEntities } from './expand-entities.ts';
+import { SVG_NAMESPACE, type SvgElement } from './svg-element.ts';
+
+/** Elements inside one another, at most; drawings stay below 50, and the reader walks by recursion. */
+const MAX_NESTING = 1000;
+
+/** The tree of a file and what was odd about its XML. */
+export interface SvgTree {
+  readonly root: SvgElement;
+  /** A namespace prefix that the file uses but never declares. */
+  readonly undeclaredPrefix?: string;
+}
+
+/**
+ * Reads well-formed XML into a tree of SVG elements. Elements of other namespaces keep their place with the name `''`, so that
+ * nothing inside them is painted. A file whose root has no namespace at all is taken for SVG.
+ *
+ * @throws {ArtworkError} `svg-empty`, `svg-not-well-formed`, `svg-not-svg`, `svg-nested-too-deeply`
+ */
+export function parseSvgTree({ text, values }: Pick<ExpandedEntities, 'text' | 'values'>): SvgTree {
+  if (text.trim() === '') {
+    throw new ArtworkError(
+      'svg-empty',
+      'The file is empty.',
+      'Export the drawing again and check the size of the file.',
+    );
+  }
+  const parser = new SaxesParser({ xmlns: true, position: true });
+  parser.ENTITIES = Object.assign(Object.create(null), {
+    amp: '&',
+    gt: '>',
+    lt: '<',
+    quot: '"',
+    apos: "'",
+    ...Object.fromEntries(values),
+  });
+  const builder = new TreeBuilder(parser);
+  parser.write(text).close();
+  return builder.tree();
+}
+
+class TreeBuilder {
+  private root: SvgElement | undefined;
+  private readonly stack: SvgElement[] = [];
+  private undeclaredPrefix: string | undefined;
+  private bare = false;
+  private startLine = 1;
+  private startColumn = 1;
+  private readonly parser: SaxesParser<{ xmlns: true; position: true }>;
+
+  constructor(parser: SaxesParser<{ xmlns: true; position: true }>) {
+    this.parser = parser;
+    parser.on('error', (error) => this.fail(error.message));
+    parser.on('opentagstart', (tag) => {
+      this.startLine = parser.line;
+      this.startColumn = Math.max(1, parser.columnIndex - tag.name.length);
+    });
+    parser.on('opentag', (tag) => this.open(tag));
+    parser.on('closetag', () => this.stack.pop());
+    parser.on('text', (text) => this.addText(text));
+    parser.on('cdata', (text) => this.addText(text));
+  }
+
+  tree(): SvgTree {
+    if (this.root === undefined) {
+      throw new ArtworkError('svg-not-svg', 'The file holds no element.', 'Check that it is an SVG drawing.');
+    }
+    return this.undeclaredPrefix === undefined
+      ? { root: this.root }
+      : { root: this.root, undeclaredPrefix: this.undeclaredPrefix };
+  }
+
+  private fail(message: string): void {
+    const unbound = /unbound namespace prefix: (?:"|)([^".]+)/.exec(message);
+    if (unbound !== null) {
+      this.undeclaredPrefix ??= unbound[1];
+      return;
+    }
+    const { line } = this.parser;
+    const column = this.parser.columnIndex + 1;
+    throw new ArtworkError(
+      'svg-not-well-formed',
+      `The file is not well-formed XML: ${message.replace(/^(?:[^:]*:)?\d+:\d+: /, '').replace(/\.$/, '')}.`,
+      'Export the drawing again; if the file was cut short, copy it again.',
+      { line, column },
+    );
+  }
+
+  private open(tag: SaxesTagNS): void {
+    const parent = this.stack[this.stack.length - 1];
+    if (parent === undefined) {
+      this.bare = tag.uri === '';
+      if (tag.local !== 'svg' || (tag.uri !== SVG_NAMESPACE && !this.bare)) {
+        throw new ArtworkError(
+          'svg-not-svg',
+          `The file's first element is "${tag.name.slice(0, 40)}", not an svg element of the SVG namespace.`,
+          'Check that it is an SVG drawing, and export it again.',
+          { line: this.startLine, column: this.startColumn },
+        );
+      }
+    }
+    if (this.stack.length >= MAX_NESTING) {
+      throw new ArtworkError(
+        'svg-nested-too-deeply',
+        `The file has more than ${MAX_NESTING} elements inside one another.`,
+        'Ungroup the drawing and export it again.',
+        { line: this.startLine, column: this.startColumn },
+      );
+    }
+    const attributes = new Map<string, string>();
+    for (const key of Object.keys(tag.attributes)) {
+      const attribute = tag.attributes[key];
+      if (attribute !== undefined) {
+        attributes.set(attributeName(attribute), attribute.value);
+      }
+    }
+    const isSvg = tag.uri === SVG_NAMESPACE || (this.bare && tag.uri === '');
+    const element: SvgElement = {
+      name: isSvg ? tag.local : '',
+      attributes,
+      parent,
+      children: [],
+      text: '',
+      index: parent?.children.length ?? 0,
+      line: this.startLine,
+      column: this.startColumn,
+    };
+    parent?.children.push(element);
+    this.root ??= element;
+    this.stack.push(element);
+  }
+
+  private addText(text: string): void {
+    const element = this.stack[this.stack.length - 1];
+    if (element !== undefined) {
+      element.text += text;
+    }
+  }
+}
+
+/** `xlink:href` whatever prefix the file uses for it; `*:label` for a label of any drawing program's namespace; else as written. */
+function attributeName({
+  prefix,
+  local,
+  uri,
+  name,
+}: {
+  prefix: string;
+  local: string;
+  uri: string;
+  name: string;
+}): string {
+  if (prefix === '' || prefix === 'xmlns') {
+    return name;
+  }
+  if (uri === 'http://www.w3.org/1999/xlink' || prefix === 'xlink') {
+    return `xlink:${local}`;
+  }
+  if (prefix === 'xml') {
+    return `xml:${local}`;
+  }
+  return local === 'label' ? '*:label' : name;
+}

@@ -1,0 +1,31 @@
+import { parseStyleSheet, type StyleRule } from './css-rules.ts';
+import { indexRules, type RuleIndex } from './match-rules.ts';
+import type { NoticeBook } from './notice-book.ts';
+import { placeOf } from './scene.ts';
+import type { SvgElement } from './svg-element.ts';
+
+/** The rules of all `style` elements of a file in order; what is left out of them is written down. */
+export function readStyleSheets(styles: readonly SvgElement[], notices: NoticeBook): RuleIndex {
+  const rules: StyleRule[] = [];
+  for (const style of styles) {
+    const type = style.attributes.get('type')?.trim().toLowerCase() ?? '';
+    const media = style.attributes.get('media')?.trim().toLowerCase() ?? '';
+    if ((type !== '' && type !== 'text/css') || !/^(?:|all|screen)$/.test(media)) {
+      notices.add('style-skipped', placeOf(style), `a style element for ${type || media}`);
+      continue;
+    }
+    const sheet = parseStyleSheet(style.text.replace(/^\s*<!--|-->\s*$/g, ''));
+    rules.push(...sheet.rules);
+    for (const skipped of sheet.skipped) {
+      notices.add('style-skipped', placeOf(style), skipped);
+    }
+    for (const address of sheet.imports) {
+      notices.add('external-reference', placeOf(style), address.slice(0, 60));
+    }
+  }
+  const index = indexRules(rules);
+  for (const selector of index.unknown) {
+    notices.add('style-skipped', {}, `the selector "${selector.slice(0, 40)}"`);
+  }
+  return index;
+}

@@ -1,0 +1,157 @@
+import {
+  type Bounds,
+  type Drawing,
+  type DrawnShape,
+  EMPTY_BOUNDS,
+  joinBounds,
+  ringsBounds,
+  scaling,
+  transformRings,
+} from '@pourproof/plane';
+import { ComputedStyle } from './computed-style.ts';
+import { decodeSvg } from './decode-svg.ts';
+import { drawContent, drawElement } from './draw-element.ts';
+import { drawRoot } from './draw-root.ts';
+import { expandEntities } from './expand-entities.ts';
+import { NoticeBook } from './notice-book.ts';
+import { type PageSize, pageSize } from './page-size.ts';
+import { parseSvgTree } from './parse-svg-tree.ts';
+import { preflight } from './preflight.ts';
+import { readStyleSheets } from './read-style-sheets.ts';
+import { declaredOf, type Painted, type Scene } from './scene.ts';
+import { noticeSize } from './size-notices.ts';
+import type { SvgElement } from './svg-element.ts';
+import { type SettledSvgOptions, type SvgOptions, settleSvgOptions } from './svg-options.ts';
+import { visiblePaint } from './visible-paint.ts';
+
+/**
+ * Everything that an SVG file paints, as shapes in mm in painter's order (SVG 2, static parts), with a notice for each thing that is
+ * not taken as it stands. Bytes may be gzip-compressed and in UTF-8 or UTF-16. Nothing outside the file is ever read.
+ *
+ * `pageMm` is the page; artwork outside of it counts, with a notice. A file that paints nothing gives no shapes and the notice
+ * `nothing-painted`.
+ *
+ * @throws {ArtworkError} when the file is not SVG at all, not well-formed, or made to exhaust a computer
+ * @throws {RangeError} when an option is not a number above 0
+ */
+export function readSvg(source: string | Uint8Array, options: SvgOptions = {}): Drawing {
+  const settled = settleSvgOptions(options);
+  const notices = new NoticeBook();
+  const tree = parseSource(source, notices);
+  const scene = makeScene(tree, notices, settled);
+  const rootStyle = new ComputedStyle(declaredOf(scene, tree));
+  return readScaled(scene, rootStyle, pageSize(tree, rootStyle, settled.pxPerInch));
+}
+
+function parseSource(source: string | Uint8Array, notices: NoticeBook): SvgElement {
+  const decoded =
+    typeof source === 'string' ? { text: source.replace(/^\uFEFF/, ''), encoding: '' } : decodeSvg(source);
+  if ('wronglyDeclared' in decoded && decoded.wronglyDeclared !== undefined) {
+    notices.add(
+      'encoding-differs',
+      { line: 1 },
+      `The file declares the encoding ${decoded.wronglyDeclared}, but is in ${decoded.encoding}, which was read.`,
+    );
+  }
+  const expanded = expandEntities(decoded.text);
+  const { root, undeclaredPrefix } = parseSvgTree(expanded);
+  if (undeclaredPrefix !== undefined) {
+    notices.add('namespace-undeclared', { line: 1 }, undeclaredPrefix);
+  }
+  for (const name of expanded.external) {
+    notices.add('external-reference', {}, `entity ${name}`);
+  }
+  return root;
+}
+
+function makeScene(root: SvgElement, notices: NoticeBook, options: SettledSvgOptions): Scene {
+  const ids = new Map<string, SvgElement>();
+  const styles: SvgElement[] = [];
+  const visit = (element: SvgElement): void => {
+    const id = element.attributes.get('id');
+    if (id !== undefined && !ids.has(id)) {
+      ids.set(id, element);
+    }
+    if (element.name === 'style') {
+      styles.push(element);
+    }
+    element.children.forEach(visit);
+  };
+  visit(root);
+  const scene: Scene = {
+    root,
+    ids,
+    rules: readStyleSheets(styles, notices),
+    notices,
+    options,
+    rootFontSize: 16,
+    mode: 'paint',
+    painted: [],
+    boxes: [],
+    declared: new Map(),
+    reuse: { count: 0 },
+    draw: drawElement,
+    drawContent,
+  };
+  return { ...scene, rootFontSize: new ComputedStyle(declaredOf(scene, root)).fontSize };
+}
+
+/** Draws once at the file's own size, and where a width or height is asked for once more at that scale. */
+function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Drawing {
+  const { options } = scene;
+  const wanted = options.widthMm !== undefined || options.heightMm !== undefined;
+  const trial = wanted
+    ? paint({ ...scene, notices: new NoticeBook(), painted: [], reuse: { count: 0 } }, rootStyle, page, 1)
+    : [];
+  const factor = wanted ? wantedFactor(options, boxOf(trial)) : options.scale;
+  let painted = paint(scene, rootStyle, page, factor);
+  if (wanted && painted.length > 0) {
+    // flattening moves an edge by up to the tolerance; the last digits are put right by a scale so close to 1 that nothing else changes
+    const exact = scaling(wantedFactor(options, boxOf(painted)));
+    painted = painted.map((p) => ({ ...p, region: transformRings(exact, p.region) }));
+  }
+  const pageMm = {
+    widthMm: page.width * page.mmPerPx * factor,
+    heightMm: page.height * page.mmPerPx * factor,
+  };
+  const box = boxOf(painted);
+  const scaleSource = noticeSize(scene, page, factor, box);
+  preflight(scene, painted, page.hasPage ? pageMm : undefined);
+  const kept = options.carve === 'visible' ? visiblePaint(scene.notices, painted) : painted;
+  if (kept.length === 0) {
+    scene.notices.add('nothing-painted');
+  }
+  return {
+    format: 'svg',
+    scaleSource,
+    shapes: kept.map(({ region, layer, colour, source }): DrawnShape => ({ region, layer, colour, source })),
+    notices: scene.notices.notices(),
+    toleranceMm: options.toleranceMm,
+    ...(page.hasPage ? { pageMm } : {}),
+  };
+}
+
+function paint(scene: Scene, style: ComputedStyle, page: PageSize, factor: number): Painted[] {
+  const hostToMm = scaling(page.mmPerPx * factor);
+  drawRoot(scene, page, {
+    style,
+    toMm: hostToMm,
+    hostToMm,
+    viewport: { width: page.width, height: page.height },
+    layer: '',
+    opacity: style.alpha('opacity'),
+    within: [],
+  });
+  return scene.painted;
+}
+
+function wantedFactor({ widthMm, heightMm }: SettledSvgOptions, box: Bounds): number {
+  const byWidth = widthMm === undefined ? Infinity : widthMm / (box[2] - box[0]);
+  const byHeight = heightMm === undefined ? Infinity : heightMm / (box[3] - box[1]);
+  const factor = Math.min(byWidth, byHeight);
+  return factor > 0 && Number.isFinite(factor) ? factor : 1;
+}
+
+function boxOf(painted: readonly Painted[]): Bounds {
+  return painted.reduce((box, p) => joinBounds(box, ringsBounds(p.region)), EMPTY_BOUNDS);
+}

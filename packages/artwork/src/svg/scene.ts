@@ -1,0 +1,86 @@
+import type { Bounds, NoticePlace, Region, Transform } from '@pourproof/plane';
+import { cascade, type Declared } from './cascade.ts';
+import type { ComputedStyle } from './computed-style.ts';
+import type { Colour } from './css-colour.ts';
+import type { LengthContext } from './css-length.ts';
+import type { RuleIndex } from './match-rules.ts';
+import type { NoticeBook } from './notice-book.ts';
+import { elementName, type SvgElement } from './svg-element.ts';
+import type { SettledSvgOptions } from './svg-options.ts';
+
+/** One painted area with what later steps need to know of it. */
+export interface Painted {
+  readonly region: Region;
+  readonly layer: string;
+  readonly colour: string;
+  readonly source: string;
+  /** Whether it hides what lies beneath. */
+  readonly opaque: boolean;
+  readonly place: NoticePlace;
+}
+
+/** What the whole reading of a file shares. */
+export interface Scene {
+  readonly root: SvgElement;
+  readonly ids: ReadonlyMap<string, SvgElement>;
+  readonly rules: RuleIndex;
+  readonly notices: NoticeBook;
+  readonly options: SettledSvgOptions;
+  readonly rootFontSize: number;
+  /** `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry. */
+  readonly mode: 'paint' | 'clip' | 'box';
+  readonly painted: Painted[];
+  /** In `box` mode the boxes of all shapes, through the state's map. */
+  readonly boxes: Bounds[];
+  readonly declared: Map<SvgElement, Declared>;
+  /** Elements drawn through references so far. */
+  readonly reuse: { count: number };
+  /** Draws an element with its transform, clip and children; here so that the parts of the walk need not import one another. */
+  readonly draw: (scene: Scene, element: SvgElement, state: DrawState) => void;
+  /** Draws what an element holds, its own transform and clip already in the state. */
+  readonly drawContent: (scene: Scene, element: SvgElement, state: DrawState) => void;
+}
+
+/** What an element inherits from where it stands. */
+export interface DrawState {
+  readonly style: ComputedStyle;
+  /** From user units here to mm. */
+  readonly toMm: Transform;
+  /** From the outermost viewport's pixels to mm, for strokes that do not scale. */
+  readonly hostToMm: Transform;
+  readonly viewport: { readonly width: number; readonly height: number };
+  readonly layer: string;
+  readonly clip?: Region;
+  /** Product of the opacities of all groups around. */
+  readonly opacity: number;
+  /** Elements that are being drawn through references around here. */
+  readonly within: readonly SvgElement[];
+  /** Paint of the shape that a marker sits on. */
+  readonly contextFill?: Colour | undefined;
+  readonly contextStroke?: Colour | undefined;
+}
+
+/** The winning declarations of an element, worked out once. */
+export function declaredOf(scene: Scene, element: SvgElement): Declared {
+  let declared = scene.declared.get(element);
+  if (declared === undefined) {
+    declared = cascade(element, scene.rules);
+    scene.declared.set(element, declared);
+  }
+  return declared;
+}
+
+/** What lengths of an element are measured against. */
+export function lengthsAt(scene: Scene, state: DrawState): LengthContext {
+  return {
+    viewportWidth: state.viewport.width,
+    viewportHeight: state.viewport.height,
+    fontSize: state.style.fontSize,
+    rootFontSize: scene.rootFontSize,
+  };
+}
+
+/** The element's place in the file. */
+export function placeOf(element: SvgElement): NoticePlace {
+  return { line: element.line, column: element.column, element: elementName(element) };
+}

@@ -1,0 +1,71 @@
+import type { Path } from '../path/path.ts';
+import { measureSegment } from '../stroke/segment-length.ts';
+import type { StrokeStyle } from '../stroke/stroke-outline.ts';
+import { userUnits } from './css-length.ts';
+import { type DrawState, lengthsAt, placeOf, type Scene } from './scene.ts';
+import type { SvgElement } from './svg-element.ts';
+
+/** The stroke properties of an element, lengths in user units. */
+export function strokeStyle(scene: Scene, element: SvgElement, { style, ...rest }: DrawState): StrokeStyle {
+  const join = style.get('stroke-linejoin').toLowerCase();
+  if (join === 'arcs') {
+    scene.notices.add('stroke-join-arcs', placeOf(element));
+  }
+  const cap = style.get('stroke-linecap').toLowerCase();
+  return {
+    width: userUnits(style.get('stroke-width'), 'other', lengthsAt(scene, { style, ...rest }), 1),
+    cap: cap === 'round' || cap === 'square' ? cap : 'butt',
+    join: join === 'round' || join === 'bevel' || join === 'miter-clip' ? join : 'miter',
+    miterLimit: Math.max(1, Number(style.get('stroke-miterlimit')) || 4),
+  };
+}
+
+/**
+ * The dash pattern in user units, made even by repeating it, with `pathLength` worked in; `undefined` for a stroke without gaps:
+ * `none`, a sum of 0, or anything negative (SVG 2 §13.5.6).
+ */
+export function strokeDashes(
+  scene: Scene,
+  element: SvgElement,
+  state: DrawState,
+  path: Path,
+): { readonly pattern: readonly number[]; readonly offset: number } | undefined {
+  const text = state.style.get('stroke-dasharray');
+  if (text.toLowerCase() === 'none') {
+    return undefined;
+  }
+  const context = lengthsAt(scene, state);
+  const lengths = text
+    .split(/[\s,]+/)
+    .filter(Boolean)
+    .map((part) => userUnits(part, 'other', context, Number.NaN));
+  const sum = lengths.reduce((total, l) => total + l, 0);
+  if (lengths.some((l) => !(l >= 0)) || !(sum > 0)) {
+    return undefined;
+  }
+  const factor = pathLengthFactor(element, path);
+  if (factor === undefined) {
+    return undefined;
+  }
+  const even = lengths.length % 2 === 0 ? lengths : [...lengths, ...lengths];
+  return {
+    pattern: even.map((l) => l * factor),
+    offset: userUnits(state.style.get('stroke-dashoffset'), 'other', context) * factor,
+  };
+}
+
+/** True length over the author's `pathLength`; a `pathLength` of 0 leaves no room for dashes. */
+function pathLengthFactor(element: SvgElement, path: Path): number | undefined {
+  const text = element.attributes.get('pathLength');
+  const stated = text === undefined || text.trim() === '' ? Number.NaN : Number(text);
+  if (!(stated >= 0) || !Number.isFinite(stated)) {
+    return 1;
+  }
+  if (stated === 0) {
+    return undefined;
+  }
+  const total = path
+    .flatMap((sub) => sub.segments)
+    .reduce((sum, segment) => sum + measureSegment(segment).total, 0);
+  return total / stated;
+}

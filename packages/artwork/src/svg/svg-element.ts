@@ -1,0 +1,23 @@
+/** The namespace of SVG elements. */
+export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
+
+/** An element of the file. Attribute names with a prefix are kept as `xlink:href`, `inkscape`-like prefixes by their last part's namespace. */
+export interface SvgElement {
+  /** Local name for SVG elements; `''` for elements of other namespaces. */
+  readonly name: string;
+  readonly attributes: ReadonlyMap<string, string>;
+  readonly parent: SvgElement | undefined;
+  readonly children: SvgElement[];
+  /** All text directly inside. */
+  text: string;
+  /** Place among its parent's children. */
+  readonly index: number;
+  readonly line: number;
+  readonly column: number;
+}
+
+/** The element in words: `path#wing`, for notices. */
+export function elementName(element: SvgElement): string {
+  const id = element.attributes.get('id');
+  return id === undefined || id === '' ? element.name : `${element.name}#${id}`;
+}
