@@ -1,3 +1,4 @@
+import { invariant } from '@pourproof/plane';
 import type { Arrangement } from './arrange.ts';
 import { isBefore, type SegmentSet, turn } from './segment-set.ts';
 
@@ -21,6 +22,7 @@ export function traceRings(arrangement: Arrangement, sides: Int8Array): number[]
     let at = s;
     do {
       isUsed[at] = 1;
+      invariant(ring.length <= count, 'boundary rings close');
       ring.push(sides[at] > 0 ? segments.lo[at] : segments.hi[at]);
       at = leaving.after(at);
     } while (at !== s);

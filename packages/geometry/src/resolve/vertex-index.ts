@@ -38,8 +38,9 @@ export class VertexIndex {
     this.y.push(y);
     if (id * 2 > this.#table.length) {
       this.#grow();
+    } else {
+      this.#link(id);
     }
-    this.#link(id);
     return id;
   }
 
