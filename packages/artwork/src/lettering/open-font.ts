@@ -2,7 +2,7 @@ import type { Notice } from '@pourproof/plane';
 import type * as HarfBuzz from 'harfbuzzjs';
 import { ArtworkError } from '../artwork-error.ts';
 import { type KernPairs, legacyKern } from './legacy-kern.ts';
-import { faceCount, unpackFont } from './unpack-font.ts';
+import { faceCount, unpackFont, view } from './unpack-font.ts';
 
 /** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
 const SUBUNITS = 64;
@@ -19,6 +19,11 @@ export interface FontAxis {
 export interface LetteringFont {
   /** Family and style as the font states them. */
   readonly name: string;
+  /** Family alone, as a style sheet names it. */
+  readonly family: string;
+  /** Weight from 1 to 1000 as the font states it, 400 regular; of a variable font the value of its `wght` axis. */
+  readonly weight: number;
+  readonly italic: boolean;
   /** Height of capitals as a part of the em; absent when the font neither states it nor has an H. */
   readonly capHeightEm?: number;
   /** Where the cap height came from: the font's OS/2 table, or the outline of its H. */
@@ -81,7 +86,7 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
   const lineUnits = extents.ascender - extents.descender + extents.lineGap;
   const positioning = face.getTableFeatureTags('GPOS');
   return {
-    name: fontName(face),
+    ...fontIdentity(face, options.axes?.wght),
     ...(cap === undefined ? {} : { capHeightEm: cap.units / unitsPerEm }),
     capHeightFrom: cap?.from ?? 'H',
     // fonts that state no height get the usual 1.2 em (common practice)
@@ -91,7 +96,7 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
     unitsPerEm,
     kern: positioning.includes('kern') ? new Map() : legacyKern(face.referenceTable('kern')),
     kernUnitsPerEm: face.upem,
-    placesMarks: positioning.includes('mark'),
+    placesMarks: ['mark', 'abvm', 'blwm'].some((tag) => positioning.includes(tag)),
     shaper,
     shaped,
   };
@@ -207,10 +212,21 @@ function fontNotices(
   return notices;
 }
 
-// name records 16 and 17 are the family and style as typographers group them, 1 and 2 the older four-style grouping
-function fontName(face: HarfBuzz.Face): string {
-  const name = (id: number): string => face.getName(id, 'en');
-  const family = name(16) || name(1);
-  const style = name(17) || name(2);
-  return [family, style].filter((part) => part !== '').join(' ') || 'unnamed font';
+// name records 16 and 17 are the family and style as typographers group them, 1 and 2 the older four-style grouping;
+// OS/2 has the weight class at byte 4 and the style bits at byte 62, of which bit 0 is italic and bit 9 oblique
+function fontIdentity(
+  face: HarfBuzz.Face,
+  weightAxis: number | undefined,
+): Pick<LetteringFont, 'name' | 'family' | 'weight' | 'italic'> {
+  const record = (id: number): string => face.getName(id, 'en');
+  const family = record(16) || record(1) || 'unnamed font';
+  const style = record(17) || record(2);
+  const os2 = face.referenceTable('OS/2') ?? new Uint8Array();
+  const known = os2.length >= 64;
+  return {
+    name: style === '' ? family : `${family} ${style}`,
+    family,
+    weight: weightAxis ?? (known ? view(os2).getUint16(4) : 400),
+    italic: known && (view(os2).getUint16(62) & 0x201) !== 0,
+  };
 }

@@ -99,3 +99,20 @@ test('clusters tile the line', () => {
 test.each(['!', 'kerning', 'liga=off', ''])('"%s" is refused as a feature', (feature) => {
   expect(() => shapeLine(lora, 'a', { features: [feature] })).toThrow(RangeError);
 });
+
+test('Devanagari is put in order: short i before its letter, r over it, and letters that stack become one', async () => {
+  const hindi = await font('hind-devanagari-400.woff2');
+  // हि: the vowel is written after ह and stands before it
+  const [hi] = shapeLine(hindi, 'हि');
+  const plainHa = shapeLine(hindi, 'ह')[0]!.glyphs[0]!.glyph;
+  expect(hi!.glyphs).toHaveLength(2);
+  expect(hi!.glyphs[1]!.glyph).toBe(plainHa);
+  // क + virama + ष is one sign
+  expect(shapeLine(hindi, 'क्ष').flatMap((c) => c.glyphs)).toHaveLength(1);
+  // र + virama + क: क stays plain, r becomes a hook above it
+  const [rka] = shapeLine(hindi, 'र्क');
+  expect(rka!.glyphs[0]!.glyph).toBe(shapeLine(hindi, 'क')[0]!.glyphs[0]!.glyph);
+  const hook = glyphInk(hindi, rka!.glyphs[1]!.glyph)!;
+  expect(rka!.glyphs[1]!.y + hook.minY).toBeGreaterThan(0.4);
+  expect(shapeLine(hindi, 'हिन्दी क्षत्रिय र्कं कु').some((c) => c.looseMark)).toBe(false);
+});

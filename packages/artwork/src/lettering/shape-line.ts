@@ -83,6 +83,9 @@ function visualRuns(line: string, direction: 'auto' | 'ltr' | 'rtl'): readonly R
   return runs;
 }
 
+/** Scripts in which a mark finds its place by an anchor of the font and by nothing else. */
+const ANCHORED_SCRIPTS: ReadonlySet<string> = new Set(['Latn', 'Grek', 'Cyrl', 'Hebr', 'Arab', 'Zyyy']);
+
 type Glyph = GlyphInfo & Partial<GlyphPosition>;
 
 function shapeRun(font: LetteringFont, line: string, run: Run, options: ShapeOptions): readonly Cluster[] {
@@ -134,14 +137,14 @@ function gather(
   for (let i = 0; i < glyphs.length; ) {
     const start = glyphs[i]?.cluster ?? 0;
     const end = starts[starts.indexOf(start) + 1] ?? run.end;
-    const marked = /\p{M}/u.test(line.slice(start, end));
+    const text = line.slice(start, end);
     const placed: PlacedGlyph[] = [];
     let looseMark = false;
     let x = 0;
     let y = 0;
     for (; glyphs[i]?.cluster === start; i++) {
       const g = glyphs[i] as Glyph;
-      looseMark ||= marked && isLooseMark(font, g);
+      looseMark ||= isLooseMark(font, run.script, text, g);
       placed.push({
         glyph: g.codepoint,
         x: (x + (g.xOffset ?? 0)) / font.unitsPerEm,
@@ -163,9 +166,18 @@ function gather(
   return clusters;
 }
 
-// marks take no advance; one that the font attaches is moved from where the pen is
-function isLooseMark(font: LetteringFont, g: Glyph): boolean {
-  return g.xAdvance === 0 && (!font.placesMarks || (g.xOffset === 0 && g.yOffset === 0));
+// Marks take no advance; one that the font attaches is moved from where the pen is. In other scripts than these, fonts
+// often draw marks where they belong without moving them, so there only a plain mark in a font that places none is loose.
+function isLooseMark(font: LetteringFont, script: string, text: string, g: Glyph): boolean {
+  if (g.xAdvance !== 0 || !/\p{M}/u.test(text)) {
+    return false;
+  }
+  if (ANCHORED_SCRIPTS.has(script)) {
+    return !font.placesMarks || (g.xOffset === 0 && g.yOffset === 0);
+  }
+  const isPlainMark = (char: string): boolean =>
+    /\p{M}/u.test(char) && font.shaped.nominalGlyph(char.codePointAt(0) ?? 0) === g.codepoint;
+  return !font.placesMarks && [...text].some(isPlainMark);
 }
 
 function kerning(
