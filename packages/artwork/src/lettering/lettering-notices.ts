@@ -1,5 +1,6 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
 import type { LayoutOptions } from './lay-out-text.ts';
+import { lostJoins } from './lost-joins.ts';
 import type { LetteringFont } from './open-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 
@@ -9,18 +10,6 @@ const SHAPED_SCRIPTS: ReadonlySet<string> = new Set(
     ' ',
   ),
 );
-
-/** Scripts whose letters join, so that room between them breaks the joins. */
-const JOINED_SCRIPTS: ReadonlySet<string> = new Set([
-  'Arab',
-  'Syrc',
-  'Nkoo',
-  'Adlm',
-  'Mong',
-  'Deva',
-  'Beng',
-  'Guru',
-]);
 
 /** What is worth saying about a setting of text: letters that the font cannot set right, and options that spoil the setting. */
 export function letteringNotices(
@@ -32,8 +21,7 @@ export function letteringNotices(
 ): readonly Notice[] {
   const { letters } = layout;
   const scripts = [...new Set(letters.map((letter) => letter.cluster.script))];
-  const joined = scripts.filter((script) => JOINED_SCRIPTS.has(script));
-  const spaced = joined.length > 0 && ((options.trackingMm ?? 0) !== 0 || options.arc !== undefined);
+  const moved = (options.trackingMm ?? 0) !== 0 || options.arc !== undefined;
   return [
     ...font.notices,
     ...notice(
@@ -57,10 +45,10 @@ export function letteringNotices(
       'The font has no rules for joining or ordering the letters of this script, so the text will read wrongly: choose another font.',
     ),
     ...notice(
-      spaced ? joined.map((script) => ({ element: `${scriptName(script)} letters` })) : [],
+      moved ? lostJoins(font, layout).map(placeOf) : [],
       'lettering-joins-apart',
       'caution',
-      'These letters join; room between them or turning them on an arc can break the joins.',
+      'These letters join their right neighbour in this font, but stand apart here: use less tracking or a wider arc.',
     ),
     ...notice(
       letters.filter((letter) => blank.has(letter)).map(placeOf),

@@ -129,15 +129,23 @@ test('what the font cannot set right is noticed, with its place', async () => {
   expect(codes(await read('lora-400.ttf', 'a\tb', { capHeightMm: 10 }))).toEqual(['lettering-tab']);
 });
 
-test('joined letters that are drawn apart are noticed', async () => {
-  const options = { widthMm: 50 };
-  expect(codes(await read('amiri-arabic-400.woff2', 'سلام', { ...options, trackingMm: 1 }))).toEqual([
-    'lettering-joins-apart',
-  ]);
-  expect(codes(await read('amiri-arabic-400.woff2', 'سلام', { ...options, arc: { radiusMm: 60 } }))).toEqual([
-    'lettering-joins-apart',
-  ]);
-});
+test.each([
+  ['amiri-arabic-400.woff2', 'بيت', { trackingMm: 1 }, 2],
+  ['dancing-script-400.ttf', 'and', { trackingMm: 2 }, 2],
+  ['dancing-script-400.ttf', 'and', { trackingMm: -0.2 }, 0],
+  ['dancing-script-400.ttf', 'and', { arc: { radiusMm: 300 } }, 0],
+  ['amiri-arabic-400.woff2', 'سلام', { arc: { radiusMm: 300 } }, 0],
+  ['hind-devanagari-400.woff2', 'हम', { trackingMm: 3 }, 1],
+  ['lora-400.ttf', 'Oak and Elm', { trackingMm: 3 }, 0],
+  ['lora-400.ttf', 'Oak and Elm', { arc: { radiusMm: 40 } }, 0],
+] as const)(
+  'joins in %s "%s" with %j that are lost are noticed, and no others',
+  async (file, text, options, lost) => {
+    const { notices } = await read(file, text, { widthMm: 50, ...options });
+    const notice = notices.find((n) => n.code === 'lettering-joins-apart');
+    expect(notice?.where.length ?? 0).toBe(lost);
+  },
+);
 
 test('a stated cap height that the H does not keep is noticed', async () => {
   const { notices, scaleSource } = await read('josefin-sans-700.ttf', 'H', { capHeightMm: 10 });
