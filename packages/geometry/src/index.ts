@@ -1,7 +1,12 @@
 export { type BooleanOperation, booleans } from './boolean/booleans.ts';
+export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
+export { openedArea } from './measure/opened-area.ts';
 export { type WallRun, type WallRunOptions, wallRuns } from './measure/wall-runs.ts';
+export { type MedialAxis, medialAxis } from './medial-axis/medial-axis.ts';
+export { type ArcRings, arcRingsArea, polygonFromArcs } from './outline/arc-rings.ts';
+export { openedOutline } from './outline/opened-outline.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';
 export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';

@@ -1,0 +1,216 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+
+/** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a spoke has no area beside it. */
+export type EdgeKind = 'lines' | 'line-point' | 'points' | 'spoke';
+
+/**
+ * Closed forms on one axis edge at a time and on its two cells, each a strip under the edge (where the site is an edge) or a fan
+ * (where it is a point). `load` one edge, then ask. Coordinates are relative to the axis' origin, lengths in mm.
+ */
+export class AxisEdge {
+  readonly #axis: MedialAxis;
+  kind: EdgeKind = 'spoke';
+  left = 0;
+  right = 0;
+  /** Clearance at the low and the high end. */
+  r0 = 0;
+  r1 = 0;
+  x0 = 0;
+  y0 = 0;
+  x1 = 0;
+  y1 = 0;
+  /** Distance from the point to the line, or half the distance between the points. */
+  #h = 0;
+  /** Position of both ends along the bisector's own axis: 0 where the clearance would be least. */
+  #u0 = 0;
+  #u1 = 0;
+  /** Unit direction of rising u. */
+  #dx = 0;
+  #dy = 0;
+  /** -1 where the cells beside the edge are negative: by rounding, on edges as short as rounding. */
+  #sign = 1;
+  /** Point whose foot on the line is u = 0, or the middle of both points. */
+  #ox = 0;
+  #oy = 0;
+  /** Result of {@link at}. */
+  x = 0;
+  y = 0;
+
+  constructor(axis: MedialAxis) {
+    this.#axis = axis;
+  }
+
+  /** Whether edge e is a spoke, between a site edge and one of its own end points. */
+  isSpoke(e: number): boolean {
+    const { edgeLeft, edgeRight, boundary } = this.#axis;
+    const a = edgeLeft[e];
+    const b = edgeRight[e];
+    const n = boundary.count;
+    if (a < n) {
+      return b >= n && (b === n + a || b === n + boundary.next[a]);
+    }
+    return b < n && (a === n + b || a === n + boundary.next[b]);
+  }
+
+  /** Takes edge e. */
+  load(e: number): void {
+    const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = this.#axis;
+    const from = edgeFrom[e];
+    const to = edgeTo[e];
+    this.left = edgeLeft[e];
+    this.right = edgeRight[e];
+    this.r0 = nodeR[from];
+    this.r1 = nodeR[to];
+    this.x0 = nodeX[from];
+    this.y0 = nodeY[from];
+    this.x1 = nodeX[to];
+    this.y1 = nodeY[to];
+    const n = boundary.count;
+    const isSpoke = this.isSpoke(e);
+    if (isSpoke || (this.left < n && this.right < n)) {
+      this.kind = isSpoke ? 'spoke' : 'lines';
+      this.#u0 = this.r0;
+      this.#u1 = this.r1;
+    } else if (this.left >= n && this.right >= n) {
+      this.#loadPoints(this.left - n, this.right - n);
+    } else if (this.left < n) {
+      this.#loadLinePoint(this.left, this.right - n);
+    } else {
+      this.#loadLinePoint(this.right, this.left - n);
+    }
+  }
+
+  #loadPoints(p: number, q: number): void {
+    const { x, y } = this.#axis.boundary;
+    this.kind = 'points';
+    this.#ox = (x[p] + x[q]) / 2;
+    this.#oy = (y[p] + y[q]) / 2;
+    const vx = x[q] - x[p];
+    const vy = y[q] - y[p];
+    const d = Math.sqrt(vx * vx + vy * vy);
+    this.#h = d / 2;
+    this.#dx = -vy / d;
+    this.#dy = vx / d;
+    this.#orient(1);
+  }
+
+  #loadLinePoint(line: number, p: number): void {
+    const { x, y, tx, ty } = this.#axis.boundary;
+    this.kind = 'line-point';
+    this.#dx = tx[line];
+    this.#dy = ty[line];
+    this.#ox = x[p];
+    this.#oy = y[p];
+    this.#h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
+    this.#orient(line === this.right ? 1 : -1);
+  }
+
+  /** Makes u rise from the low to the high end. */
+  #orient(sign: 1 | -1): void {
+    this.#sign = sign;
+    this.#u0 = (this.x0 - this.#ox) * this.#dx + (this.y0 - this.#oy) * this.#dy;
+    this.#u1 = (this.x1 - this.#ox) * this.#dx + (this.y1 - this.#oy) * this.#dy;
+    if (this.#u1 < this.#u0) {
+      this.#u0 = -this.#u0;
+      this.#u1 = -this.#u1;
+      this.#dx = -this.#dx;
+      this.#dy = -this.#dy;
+      this.#sign = -sign;
+    }
+  }
+
+  /** Position along the bisector's own axis where the clearance is r, within the edge. */
+  #position(r: number): number {
+    if (this.kind === 'lines' || this.kind === 'spoke') {
+      return r;
+    }
+    const h = this.#h;
+    const u =
+      this.kind === 'points'
+        ? Math.sqrt(Math.max(0, (r - h) * (r + h)))
+        : Math.sqrt(Math.max(0, h * (2 * r - h)));
+    return Math.min(Math.max(u, this.#u0), this.#u1);
+  }
+
+  /** Sets `x`, `y` to the high end if the clearance there is at most r, else to the point of the edge with clearance r. */
+  atHigh(r: number): void {
+    if (r >= this.r1) {
+      this.x = this.x1;
+      this.y = this.y1;
+    } else {
+      this.at(r);
+    }
+  }
+
+  /** Sets `x`, `y` to the point of the edge with clearance r, or to the end next to it; the low end of a level edge. */
+  at(r: number): void {
+    if (r <= this.r0) {
+      this.x = this.x0;
+      this.y = this.y0;
+      return;
+    }
+    if (r >= this.r1) {
+      this.x = this.x1;
+      this.y = this.y1;
+      return;
+    }
+    const u = this.#position(r);
+    const span = this.#u1 - this.#u0;
+    const t = span > 0 ? (u - this.#u0) / span : 1;
+    this.x = this.x0 + t * (this.x1 - this.x0);
+    this.y = this.y0 + t * (this.y1 - this.y0);
+    if (this.kind === 'line-point') {
+      // the arc stays below its chord, towards the line
+      const sag = ((u - this.#u0) * (this.#u1 - u)) / (2 * this.#h);
+      const line = this.left < this.#axis.boundary.count ? this.left : this.right;
+      this.x += sag * this.#axis.boundary.ty[line];
+      this.y -= sag * this.#axis.boundary.tx[line];
+    }
+  }
+
+  /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
+  area(a: number, b: number, strip: number): number {
+    if (this.kind === 'spoke') {
+      return 0;
+    }
+    this.at(a);
+    const ax = this.x;
+    const ay = this.y;
+    this.atHigh(b);
+    const vx = this.x - ax;
+    const vy = this.y - ay;
+    if (this.kind === 'lines') {
+      const { tx, ty } = this.#axis.boundary;
+      // contacts go back along the boundary on the left, forth on the right
+      const along = vx * (tx[this.right] - tx[this.left]) + vy * (ty[this.right] - ty[this.left]);
+      return (along * (a + b - 2 * strip)) / 2;
+    }
+    const h = this.#h;
+    const ua = a <= this.r0 ? this.#u0 : this.#position(a);
+    const ub = b >= this.r1 ? this.#u1 : this.#position(b);
+    const du = ub - ua;
+    if (this.kind === 'points') {
+      return (
+        this.#sign * (h * du - (strip > 0 ? strip * strip * (Math.atan(ub / h) - Math.atan(ua / h)) : 0))
+      );
+    }
+    const fan = Math.abs((ax - this.#ox) * vy - (ay - this.#oy) * vx) / 2;
+    const angle = strip > 0 ? 2 * (Math.atan(ub / h) - Math.atan(ua / h)) : 0;
+    return this.#sign * (du * ((a + b) / 2 - strip) + fan - (strip * strip * angle) / 2);
+  }
+
+  /** Length of the part of the edge with clearance from a to b. */
+  length(a: number, b: number): number {
+    this.at(a);
+    const ax = this.x;
+    const ay = this.y;
+    this.atHigh(b);
+    if (this.kind !== 'line-point') {
+      return Math.hypot(this.x - ax, this.y - ay);
+    }
+    const h = this.#h;
+    const ua = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
+    const ub = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
+    return (h / 2) * (ub * Math.hypot(1, ub) + Math.asinh(ub) - ua * Math.hypot(1, ua) - Math.asinh(ua));
+  }
+}

@@ -1,0 +1,10 @@
+/**
+ * Refuses a cutter radius that means nothing.
+ *
+ * @throws {RangeError} when the radius is negative or not finite
+ */
+export function checkRadius(radiusMm: number): void {
+  if (!(radiusMm >= 0 && Number.isFinite(radiusMm))) {
+    throw new RangeError(`radiusMm is ${radiusMm}; give a number of millimetres, 0 or more`);
+  }
+}

@@ -1,0 +1,39 @@
+import type { CleanRegion } from '@pourproof/plane';
+import { type Boundary, boundaryOf } from './boundary.ts';
+import { boxTree } from './box-tree.ts';
+import { collapsePieces } from './collapse-pieces.ts';
+import { cutAtNecks } from './cut-at-necks.ts';
+import { findNecks } from './find-necks.ts';
+
+/**
+ * The medial axis of a region with its clearances, as a linked graph. Coordinates are relative to `boundary.originX/Y`, mm.
+ *
+ * Sites are edges (index i: from point i to the next) and reflex points (index `boundary.count + i`). An axis edge is a piece of the bisector
+ * of its two sites, a straight line or a parabola arc, along which the clearance never falls from `edgeFrom` to `edgeTo`; seen in that
+ * direction, with y up, `edgeLeft` lies on the left. Edges between a site edge and its own end point are spokes: they bound cells but
+ * belong to no stroke. Half-edge 2e walks up edge e with the right site at hand, 2e + 1 down with the left site;
+ * `nextHalf` goes on around the same part of the boundary.
+ */
+export interface MedialAxis {
+  readonly region: CleanRegion;
+  readonly boundary: Boundary;
+  readonly nodeX: Float64Array;
+  readonly nodeY: Float64Array;
+  /** Clearance of each node, mm: 0 at points of the boundary. The first `neckCount` nodes are necks. */
+  readonly nodeR: Float64Array;
+  readonly neckCount: number;
+  readonly edgeFrom: Int32Array;
+  readonly edgeTo: Int32Array;
+  readonly edgeLeft: Int32Array;
+  readonly edgeRight: Int32Array;
+  readonly nextHalf: Int32Array;
+}
+
+/**
+ * The medial axis of a region, exact for its straight edges up to rounding. An empty region gives an empty axis. O(n log n) time.
+ */
+export function medialAxis(region: CleanRegion): MedialAxis {
+  const boundary = boundaryOf(region);
+  const necks = findNecks(boundary, boxTree(boundary));
+  return { region, boundary, ...collapsePieces(boundary, necks, cutAtNecks(boundary, necks)) };
+}

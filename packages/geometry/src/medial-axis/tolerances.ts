@@ -1,0 +1,21 @@
+/**
+ * A disc counts as empty when the disc shrunk by this share of its radius holds no boundary point. Rounding in a disc's centre is about
+ * 1e-15 of its size; discs that touch more than two sites at once must not be refused for that. A neck wrongly taken within this share
+ * moves a radius by no more than the share.
+ */
+export const EMPTY_DISC_SHARE = 1e-10;
+
+/**
+ * Directions this much outside the cone of normals of a reflex vertex still count as inside, in radians. Walls of a parallel
+ * corridor put the foot exactly on the cone's edge: refusing it would lose the corridor's neck, taking it twice costs an edge of length zero.
+ */
+export const CONE_SLACK_RAD = 1e-9;
+
+/** Search cones of a reflex vertex are at most this wide, in radians, so that one found wall bounds the whole cone well. */
+export const SEARCH_CONE_RAD = 0.5;
+
+/**
+ * Clearances that fall by less than this share along a bisector count as level: rounding and {@link CONE_SLACK_RAD} do that in parallel
+ * corridors, whereas clearances that a wrong branch of a bisector would give are off by a visible share.
+ */
+export const LEVEL_SHARE = 1e-7;

@@ -1,0 +1,133 @@
+import { type Rings, ringStart } from '@pourproof/plane';
+
+/** Rings whose edges may be circular arcs. */
+export interface ArcRings extends Rings {
+  /**
+   * Bulge of the edge from each point to its successor: the tangent of a quarter of the arc's turn, 0 for a straight edge;
+   * positive where the arc turns from +x towards +y.
+   */
+  readonly bulges: Float64Array;
+}
+
+/** Packs rings given as flat `[x, y, bulge, …]` lists. */
+export function packArcRings(rings: readonly (readonly number[])[]): ArcRings {
+  const count = rings.reduce((n, ring) => n + ring.length / 3, 0);
+  const coords = new Float64Array(2 * count);
+  const bulges = new Float64Array(count);
+  const ringEnds = new Uint32Array(rings.length);
+  let at = 0;
+  rings.forEach((ring, k) => {
+    for (let i = 0; i < ring.length; i += 3) {
+      coords[2 * at] = ring[i];
+      coords[2 * at + 1] = ring[i + 1];
+      bulges[at] = ring[i + 2];
+      at++;
+    }
+    ringEnds[k] = at;
+  });
+  return { coords, ringEnds, bulges };
+}
+
+/** Signed area in mm², arcs included: positive for rings that turn from +x to +y. Exact up to rounding; 0 for no rings. */
+export function arcRingsArea(rings: ArcRings): number {
+  let sum = 0;
+  for (let k = 0; k < rings.ringEnds.length; k++) {
+    sum += arcRingArea(rings, k);
+  }
+  return sum;
+}
+
+/** Signed area of ring k in mm². */
+export function arcRingArea(rings: ArcRings, k: number): number {
+  const { coords, bulges } = rings;
+  const from = ringStart(rings, k);
+  const to = rings.ringEnds[k];
+  const ox = coords[2 * from];
+  const oy = coords[2 * from + 1];
+  let sum = 0;
+  for (let i = from; i < to; i++) {
+    const j = i + 1 === to ? from : i + 1;
+    const ax = coords[2 * i] - ox;
+    const ay = coords[2 * i + 1] - oy;
+    const bx = coords[2 * j] - ox;
+    const by = coords[2 * j + 1] - oy;
+    sum += (ax * by - ay * bx) / 2;
+    if (bulges[i] !== 0) {
+      sum += segmentArea(Math.hypot(bx - ax, by - ay), bulges[i]);
+    }
+  }
+  return sum;
+}
+
+/** Area between a chord and its arc, with the sign of the bulge. */
+function segmentArea(chord: number, bulge: number): number {
+  const turn = 4 * Math.atan(bulge);
+  const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  // θ − sin θ loses its digits for small θ; its series does not
+  const lens =
+    Math.abs(turn) < 0.05 ? turn ** 3 * (1 / 6 - turn ** 2 / 120 + turn ** 4 / 5040) : turn - Math.sin(turn);
+  return (radius * radius * lens) / 2;
+}
+
+/**
+ * The rings with each arc replaced by chords that lie within `toleranceMm` of it; their end points lie on the arc.
+ *
+ * @throws {RangeError} when the tolerance is not positive
+ */
+export function polygonFromArcs(rings: ArcRings, toleranceMm: number): Rings {
+  if (!(toleranceMm > 0)) {
+    throw new RangeError(`toleranceMm is ${toleranceMm}; give a positive number of millimetres`);
+  }
+  const points: number[] = [];
+  const ringEnds = new Uint32Array(rings.ringEnds.length);
+  const { coords, bulges } = rings;
+  for (let k = 0; k < ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = rings.ringEnds[k];
+    for (let i = from; i < to; i++) {
+      const j = i + 1 === to ? from : i + 1;
+      points.push(coords[2 * i], coords[2 * i + 1]);
+      if (bulges[i] !== 0) {
+        pushArc(
+          points,
+          coords[2 * i],
+          coords[2 * i + 1],
+          coords[2 * j],
+          coords[2 * j + 1],
+          bulges[i],
+          toleranceMm,
+        );
+      }
+    }
+    ringEnds[k] = points.length / 2;
+  }
+  return { coords: Float64Array.from(points), ringEnds };
+}
+
+/** Adds the points between the ends of an arc. */
+function pushArc(
+  points: number[],
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  bulge: number,
+  tolerance: number,
+): void {
+  const turn = 4 * Math.atan(bulge);
+  const dx = bx - ax;
+  const dy = by - ay;
+  const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  const step = radius > tolerance ? 2 * Math.acos(1 - tolerance / radius) : Math.PI;
+  const parts = Math.ceil(Math.abs(turn) / step);
+  // the centre lies to the left of the chord for a positive turn of less than π
+  const up = (1 - bulge * bulge) / (4 * bulge);
+  const cx = (ax + bx) / 2 - dy * up;
+  const cy = (ay + by) / 2 + dx * up;
+  for (let p = 1; p < parts; p++) {
+    const t = (turn * p) / parts;
+    const c = Math.cos(t);
+    const s = Math.sin(t);
+    points.push(cx + (ax - cx) * c - (ay - cy) * s, cy + (ax - cx) * s + (ay - cy) * c);
+  }
+}

@@ -1,0 +1,99 @@
+import type { Mouths } from './mouths.ts';
+
+/**
+ * The parts of the mouths' arcs that no other mouth of the same narrow part covers, mouth by mouth in turning order. Angles are relative to
+ * the mouth's `angle`. Where an arc starts or ends on another mouth's arc, `startBy` or `endBy` names that mouth; -1 is the wall.
+ */
+export interface OpenArcs {
+  readonly from: readonly number[];
+  readonly to: readonly number[];
+  readonly startBy: readonly number[];
+  readonly endBy: readonly number[];
+  /** Index of the first arc of each mouth, with the total at the end. */
+  readonly first: Int32Array;
+  /** 1 for mouths whose arc is trimmed. */
+  readonly isTrimmed: Uint8Array;
+}
+
+/** Cuts from each arc what lies inside another mouth's disc of the same narrow part: such discs overlap in short necks. */
+export function openArcs(mouths: Mouths): OpenArcs {
+  const cover = coveredParts(mouths);
+  const count = mouths.edge.length;
+  const from: number[] = [];
+  const to: number[] = [];
+  const startBy: number[] = [];
+  const endBy: number[] = [];
+  const first = new Int32Array(count + 1);
+  const isTrimmed = new Uint8Array(count);
+  for (let k = 0; k < count; k++) {
+    first[k] = from.length;
+    let at = 0;
+    let by = -1;
+    for (const part of cover.get(k) ?? []) {
+      isTrimmed[k] = 1;
+      if (part.from >= at) {
+        from.push(at);
+        to.push(part.from);
+        startBy.push(by);
+        endBy.push(part.by);
+      }
+      if (part.to > at) {
+        at = part.to;
+        by = part.by;
+      }
+    }
+    from.push(at);
+    to.push(mouths.sweep[k]);
+    startBy.push(by);
+    endBy.push(-1);
+  }
+  first[count] = from.length;
+  return { from, to, startBy, endBy, first, isTrimmed };
+}
+
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly by: number;
+}
+
+function coveredParts(mouths: Mouths): Map<number, Part[]> {
+  const { radius, x, y, angle, sweep, closes } = mouths;
+  const groups = new Map<number, number[]>();
+  closes.forEach((c, k) => {
+    const group = groups.get(c);
+    if (group === undefined) {
+      groups.set(c, [k]);
+    } else {
+      group.push(k);
+    }
+  });
+  const cover = new Map<number, Part[]>();
+  const add = (k: number, j: number, d: number): void => {
+    const turn = 2 * Math.PI;
+    const middle = (((Math.atan2(y[j] - y[k], x[j] - x[k]) - angle[k]) % turn) + turn) % turn;
+    if (middle > 0 && middle < sweep[k]) {
+      const half = Math.acos(d / (2 * radius));
+      const part = { from: Math.max(0, middle - half), to: Math.min(sweep[k], middle + half), by: j };
+      cover.set(k, [...(cover.get(k) ?? []), part]);
+    }
+  };
+  for (const group of groups.values()) {
+    group.sort((a, b) => x[a] - x[b]);
+    for (let i = 0; i < group.length; i++) {
+      const k = group[i];
+      for (let l = i + 1; l < group.length && x[group[l]] - x[k] < 2 * radius; l++) {
+        const j = group[l];
+        const d = Math.hypot(x[j] - x[k], y[j] - y[k]);
+        if (d > 0 && d < 2 * radius) {
+          add(k, j, d);
+          add(j, k, d);
+        }
+      }
+    }
+  }
+  for (const parts of cover.values()) {
+    parts.sort((a, b) => a.from - b.from);
+  }
+  return cover;
+}

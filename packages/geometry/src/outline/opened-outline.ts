@@ -1,0 +1,19 @@
+import { checkRadius } from '../measure/check-radius.ts';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { type ArcRings, packArcRings } from './arc-rings.ts';
+import { findMouths } from './mouths.ts';
+import { openArcs } from './open-arcs.ts';
+import { traceLoops } from './trace-loops.ts';
+
+/**
+ * Outline of what a flat cutter of radius `radiusMm` removes: straight pieces of the artwork's outline, with their coordinates, joined by true
+ * arcs of that radius. Outer rings have positive area, holes negative. No rings where nothing is cut.
+ *
+ * @param radiusMm 0 or more; 0 gives the artwork's own outline
+ * @throws {RangeError} when the radius is negative or not finite
+ */
+export function openedOutline(axis: MedialAxis, radiusMm: number): ArcRings {
+  checkRadius(radiusMm);
+  const mouths = findMouths(axis, radiusMm);
+  return packArcRings(traceLoops(axis, mouths, openArcs(mouths), 'taken').map((loop) => loop.points));
+}
