@@ -16,7 +16,7 @@ import {
   strokeWidths,
   sweepAlong,
 } from '@pourproof/geometry';
-import { type BleedTravel, bleedTravel, sealers } from '@pourproof/materials';
+import { type BleedTravel, bleedTravel, sealFilm } from '@pourproof/materials';
 import {
   type CleanRegion,
   type Drawing,
@@ -71,11 +71,12 @@ export function measure(drawing: Drawing, job: Job): Measured {
   const cut = polygonFromArcs(cutOutline, job.toleranceMm);
   const grainRad = radians(job.grainDeg);
   const travel = bleedTravel({
-    wood: job.wood,
-    seal: job.seal,
+    wood: job.rows.wood,
+    seal: job.rows.seal,
     coats: job.coats,
     sealHours: job.sealHours,
-    resin: job.resin,
+    resin: job.rows.resin,
+    temperatureC: job.shopTempC,
   });
   const dive = radians(job.diveDeg);
   return {
@@ -98,7 +99,7 @@ export function measure(drawing: Drawing, job: Job): Measured {
     endGrainLength: endGrainLength(cut, grainRad),
     travel,
     bleedArea: bleedArea(cut, grainRad, travel.medianMm * Math.cos(dive)),
-    sealFilm: job.coats * driedFilmMm(job.seal),
+    sealFilm: sealFilm(job.rows.seal, job.coats).filmMm,
   };
 }
 
@@ -119,10 +120,4 @@ function bleedArea(cut: Rings, grainRad: number, reachMm: number): number {
   }
   const { region } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
   return sweepAlong(region, grainRad, reachMm).areaMm2;
-}
-
-/** Film of one coat once its solvent has gone, mm. */
-function driedFilmMm(seal: Job['seal']): number {
-  const { wetFilmMm, solids } = sealers[seal];
-  return wetFilmMm.value * solids.value;
 }

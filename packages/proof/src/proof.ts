@@ -1,5 +1,5 @@
 import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
-import { mixByMass, woods } from '@pourproof/materials';
+import { mixByMass } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
@@ -95,7 +95,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
       coupons: 0,
       blocks: [
         {
-          species: woods[job.wood].name,
+          species: job.rows.wood.name,
           travelMm: {
             median: measured.travel.medianMm,
             low: measured.travel.lowMm,
@@ -191,7 +191,7 @@ function pourOf(measured: Measured): Report['pour'] {
       overpourMl: (cutArea * job.overpourMm) / 1000,
       wastePct: job.wastePct,
     },
-    job.resin,
+    job.rows.resin,
   );
   return {
     colours: [

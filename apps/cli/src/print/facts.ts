@@ -1,4 +1,3 @@
-import { resins, sealers, woods } from '@pourproof/materials';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import { bitSize, type Job, type Report } from '@pourproof/proof';
 import { formatMass, formatPercent, formatShare } from './amounts.ts';
@@ -28,11 +27,11 @@ export function jobFacts(job: Job): readonly Fact[] {
   const bits = job.bits.map(
     (bit) => `${bitSize(bit.kind === 'taper' ? bit.tipDiameterMm : bit.diameterMm, units)} ${bit.kind}`,
   );
-  const seal = sealers[job.seal].name;
+  const seal = job.rows.seal.name;
   return [
     row(job.bits.length === 1 ? 'Bit' : 'Bits, in order', bits.join(', then '), 'bit'),
     row('Depth', bitSize(job.depthMm, units), 'depth'),
-    row('Wood', woods[job.wood].name, 'wood'),
+    row('Wood', job.rows.wood.name, 'wood'),
     row('Fibres', fibres(job), 'grain', 'dive'),
     row(
       'Seal',
@@ -41,7 +40,7 @@ export function jobFacts(job: Job): readonly Fact[] {
         : `${seal}, ${job.coats === 1 ? '1 coat' : `${job.coats} coats`}, ${amount(job.sealHours)} h before the pour`,
       'seal',
     ),
-    row('Resin', resins[job.resin].name, 'resin'),
+    row('Resin', job.rows.resin.name, 'resin'),
     row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
   ];
 }

@@ -1,5 +1,5 @@
 import { endGrainLength, fibreVector, wallRuns } from '@pourproof/geometry';
-import { bleedClassEndsMm, bleedTravel, type SealId, sealers } from '@pourproof/materials';
+import { bleedClassEndsMm, bleedTravel } from '@pourproof/materials';
 import { formatLength, radians } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
@@ -77,23 +77,24 @@ function highestExposure(path: Float64Array, grainRad: number): number {
 function sealFixes(measured: Measured, worstExposure: number): FixOption[] {
   const { job } = measured;
   const [, moderate] = bleedClassEndsMm.value;
-  for (const seal of Object.keys(sealers) as SealId[]) {
-    if (seal === 'none') {
+  for (const seal of Object.values(job.materials.sealers)) {
+    if (seal.curve.value.length === 0) {
       continue;
     }
-    const sealHours = sealers[seal].readyHours.high;
+    const sealHours = seal.readyHours.high;
     const travel = bleedTravel({
-      wood: job.wood,
+      wood: job.rows.wood,
       seal,
       coats: Math.max(1, job.coats),
       sealHours,
-      resin: job.resin,
+      resin: job.rows.resin,
+      temperatureC: job.shopTempC,
     });
     if (travel.medianMm * worstExposure * Math.cos(radians(job.diveDeg)) < moderate) {
       return [
         {
           do: 'change-seal',
-          value: `${Math.max(1, job.coats)} coat of ${sealers[seal].name}, left ${sealHours} h`,
+          value: `${Math.max(1, job.coats)} coat of ${seal.name}, left ${sealHours} h`,
           unit: 'seal',
           clears: true,
         },

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { jobFileSchema } from '../job/job.ts';
+import { jobFileSchema } from '../job/job-file.ts';
 import { reportSchema } from './report.ts';
 
 /** The published JSON Schemas, by file name in docs/schema/. */

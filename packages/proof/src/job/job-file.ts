@@ -1,0 +1,85 @@
+import { levelMethods, type ResinColourId, resinColours } from '@pourproof/materials';
+import type { Quantity } from '@pourproof/plane';
+import { z } from 'zod';
+import { JobError } from './job-error.ts';
+
+const keys = <T extends string>(table: Readonly<Record<T, unknown>>): [T, ...T[]] =>
+  Object.keys(table) as [T, ...T[]];
+
+const typed = (quantity: Quantity, what: string, example: string): z.ZodOptional<z.ZodString> =>
+  z
+    .string()
+    .meta({ description: `${what}; a ${quantity} with its unit, such as "${example}"` })
+    .optional();
+
+const id = (what: string): z.ZodOptional<z.ZodString> =>
+  z
+    .string()
+    .meta({ description: `${what}: an id of the tables or of materials.json` })
+    .optional();
+
+/**
+ * The job file `pourproof/job@1`. Its keys are the flags of `vet` without dashes and its lengths are typed as on the command
+ * line, so that a maker needs to learn one way only.
+ */
+export const jobFileSchema = z.strictObject({
+  schema: z.literal('pourproof/job@1'),
+  artwork: z.string().optional().meta({ description: 'SVG or DXF file, relative to this job file' }),
+  text: z.string().optional().meta({ description: 'Lettering instead of a file; needs font' }),
+  font: z.string().optional().meta({ description: 'Font file, relative to this job file' }),
+  capHeight: typed('length', 'Height of capitals', '15mm'),
+  width: typed('length', 'Width that the artwork is scaled to', '120mm'),
+  height: typed('length', 'Height that the artwork is scaled to', '3in'),
+  scale: z.number().positive().optional(),
+  bit: z.array(z.string()).min(1).optional().meta({ description: 'Bits in the order of use' }),
+  depth: typed('length', 'Depth of the pocket', '1/8in'),
+  grain: typed('angle', 'Fibre direction on the face, counter-clockwise from the artwork’s x axis', '0deg'),
+  dive: typed('angle', 'Fibre direction out of the face; 90deg is an end-grain board', '0deg'),
+  wood: id('Wood of the board'),
+  oiled: z.boolean().optional().meta({ description: 'Whether the board was ever oiled or waxed' }),
+  seal: id('Seal coat before the colour'),
+  coats: z.number().int().min(0).max(10).optional(),
+  sealHours: typed('time', 'Time from the last coat to the pour', '24h'),
+  resin: id('Resin'),
+  colour: z
+    .enum(keys<ResinColourId>(resinColours))
+    .optional()
+    .meta({ description: 'Colour of the resin, to tell whether a streak shows' }),
+  pigmentPct: z.number().min(0).max(20).optional().meta({ description: 'Pigment by weight of the mix' }),
+  level: typed('length', 'How much of the face levelling takes off', '0.5mm'),
+  levelBy: z.enum(keys(levelMethods)).optional().meta({ description: 'How the face is levelled' }),
+  overpour: typed('length', 'How proud of the face the resin is poured', '0.5mm'),
+  wastePct: z.number().min(0).max(100).optional(),
+  boards: z.number().int().min(1).max(1000).optional().meta({ description: 'Equal boards poured together' }),
+  weigh: id('Scale that the parts are weighed on'),
+  pricePerG: z
+    .number()
+    .nonnegative()
+    .optional()
+    .meta({ description: 'Price of a gram of mixed resin, in the maker’s money' }),
+  shopTemp: typed('temperature', 'Temperature of shop and resin', '21C'),
+  start: z.string().optional().meta({
+    description: 'Day and time at which carving starts, such as "2026-12-01 09:00"; the clock of the shop',
+  }),
+  tolerance: typed('length', 'Largest deviation of flattened curves', '0.005mm'),
+  units: z.enum(['mm', 'in']).optional(),
+});
+
+/** A job as it stands in a file or comes from flags; everything optional. */
+export type JobFile = z.infer<typeof jobFileSchema>;
+
+/**
+ * Checks the shape of a parsed job file.
+ *
+ * @throws {JobError} naming every key that is wrong
+ */
+export function readJobFile(data: unknown, name: string): JobFile {
+  const result = jobFileSchema.safeParse(data);
+  if (result.success) {
+    return result.data;
+  }
+  const lines = result.error.issues.map((issue) => `  ${issue.path.join('.') || '(file)'}: ${issue.message}`);
+  throw new JobError(
+    `${name} is not a pourproof/job@1 file:\n${lines.join('\n')}\nThe schema is in docs/schema/job@1.json.`,
+  );
+}
