@@ -7,48 +7,60 @@ export const SNAP_MM = 0.001;
 /** Loose ends looked at around one of them; more than that in one tolerance is a tangle, not a gap. */
 const MOST_NEIGHBOURS = 64;
 
-/** A line with the number of the drawn piece that it comes from. */
-export interface TracedPiece {
-  readonly coords: readonly number[];
+/** A polyline `[x0,y0,x1,y1,…]` in mm with two ends. */
+export type Line = readonly number[];
+
+/** A place where a drawn piece lay upon another. */
+export interface Doubled {
+  readonly atMm: Point;
   readonly piece: number;
 }
 
 /** Lines that meet in nodes. Half-edge 2i leaves the start of line i, half-edge 2i + 1 its end. */
 export interface ChainGraph {
-  readonly lines: readonly TracedPiece[];
+  readonly lines: readonly Line[];
+  /** Drawn piece that each line comes from. */
+  readonly pieceOf: readonly number[];
   /** Node that each half-edge leaves. */
   readonly node: Int32Array;
   readonly nodeCount: number;
   /** 1 for lines in use; 0 for those that lay upon another. */
   readonly alive: Uint8Array;
   readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
-  readonly doubled: readonly { readonly atMm: Point; readonly piece: number }[];
+  readonly doubled: readonly Doubled[];
 }
 
 /** Finds which line ends are one point, drops lines that lie upon others, and pairs loose ends across gaps. */
-export function chainGraph(pieces: readonly TracedPiece[], joinToleranceMm: number): ChainGraph {
-  const ends = new Float64Array(4 * pieces.length);
-  pieces.forEach(({ coords }, i) => {
-    ends.set([coords[0] as number, coords[1] as number], 4 * i);
-    ends.set([coords.at(-2) as number, coords.at(-1) as number], 4 * i + 2);
+export function chainGraph(
+  lines: readonly Line[],
+  pieceOf: readonly number[],
+  joinToleranceMm: number,
+): ChainGraph {
+  const ends = new Float64Array(4 * lines.length);
+  lines.forEach((line, i) => {
+    ends[4 * i] = line[0] as number;
+    ends[4 * i + 1] = line[1] as number;
+    ends[4 * i + 2] = line[line.length - 2] as number;
+    ends[4 * i + 3] = line[line.length - 1] as number;
   });
   const { node, first } = pointNodes(ends, SNAP_MM);
-  const alive = new Uint8Array(pieces.length).fill(1);
-  const doubled = dropDoubles(pieces, node, first.length, alive);
-  const gaps = closeGaps(pieces, ends, node, first.length, alive, joinToleranceMm);
-  return { lines: pieces, node, nodeCount: first.length, alive, gaps, doubled };
+  const alive = new Uint8Array(lines.length).fill(1);
+  const doubled = dropDoubles(lines, pieceOf, node, first.length, alive);
+  const gaps = closeGaps(lines, ends, node, first.length, alive, joinToleranceMm);
+  return { lines, pieceOf, node, nodeCount: first.length, alive, gaps, doubled };
 }
 
 /** Marks lines that join the same nodes by the same way as another, and those without length. */
 function dropDoubles(
-  pieces: readonly TracedPiece[],
+  lines: readonly Line[],
+  pieceOf: readonly number[],
   node: Int32Array,
   nodeCount: number,
   alive: Uint8Array,
-): { atMm: Point; piece: number }[] {
+): Doubled[] {
   const groups = new Map<number, number[]>();
   const firstOf = new Map<number, number>();
-  for (let i = 0; i < pieces.length; i++) {
+  for (let i = 0; i < lines.length; i++) {
     const a = node[2 * i] as number;
     const b = node[2 * i + 1] as number;
     const key = Math.min(a, b) * nodeCount + Math.max(a, b);
@@ -61,53 +73,53 @@ function dropDoubles(
       groups.set(key, group);
     }
   }
-  const doubled: { atMm: Point; piece: number }[] = [];
+  const doubled: Doubled[] = [];
   for (const group of groups.values()) {
-    dropWithinGroup(group, pieces, alive, doubled);
+    for (const { i, atMm } of twinsWithin(group, lines)) {
+      alive[i] = 0;
+      doubled.push({ atMm, piece: pieceOf[i] as number });
+    }
   }
-  for (let i = 0; i < pieces.length; i++) {
-    if (node[2 * i] === node[2 * i + 1] && pathLength((pieces[i] as TracedPiece).coords) <= 2 * SNAP_MM) {
+  for (let i = 0; i < lines.length; i++) {
+    if (node[2 * i] === node[2 * i + 1] && pathLength(lines[i] as Line) <= 2 * SNAP_MM) {
       alive[i] = 0;
     }
   }
   return doubled;
 }
 
-function dropWithinGroup(
+/** The lines of a group that go the same way as an earlier one. */
+function* twinsWithin(
   group: readonly number[],
-  pieces: readonly TracedPiece[],
-  alive: Uint8Array,
-  doubled: { atMm: Point; piece: number }[],
-): void {
+  lines: readonly Line[],
+): Generator<{ i: number; atMm: Point }> {
   const ways = group.map((i) => {
-    const { coords, piece } = pieces[i] as TracedPiece;
-    const length = pathLength(coords);
-    const [x, y] = pointAlong(coords, length / 2);
+    const line = lines[i] as Line;
+    const length = pathLength(line);
+    const [x, y] = pointAlong(line, length / 2);
     // sorted along a slanted direction, so that neither rows nor columns fall together
-    return { i, piece, length, x, y, rank: 0.8 * x + 0.6 * y };
+    return { i, length, x, y, rank: 0.8 * x + 0.6 * y, twin: false };
   });
   ways.sort((a, b) => a.rank - b.rank);
   const slack = 4 * SNAP_MM;
   for (let k = 1; k < ways.length; k++) {
     const way = ways[k] as (typeof ways)[number];
-    for (let j = k - 1; j >= 0; j--) {
+    for (let j = k - 1; j >= 0 && !way.twin; j--) {
       const other = ways[j] as (typeof ways)[number];
       if (way.rank - other.rank > slack) {
         break;
       }
-      const same =
-        Math.hypot(way.x - other.x, way.y - other.y) <= slack && Math.abs(way.length - other.length) <= slack;
-      if (same && alive[other.i] === 1) {
-        alive[way.i] = 0;
-        doubled.push({ atMm: [way.x, way.y], piece: way.piece });
-        break;
-      }
+      const near = Math.hypot(way.x - other.x, way.y - other.y) <= slack;
+      way.twin = near && !other.twin && Math.abs(way.length - other.length) <= slack;
+    }
+    if (way.twin) {
+      yield { i: way.i, atMm: [way.x, way.y] };
     }
   }
 }
 
 /** Length of a polyline. */
-function pathLength(coords: readonly number[]): number {
+function pathLength(coords: Line): number {
   let sum = 0;
   for (let i = 2; i < coords.length; i += 2) {
     sum += Math.hypot(
@@ -118,7 +130,7 @@ function pathLength(coords: readonly number[]): number {
   return sum;
 }
 
-function pointAlong(coords: readonly number[], distance: number): Point {
+function pointAlong(coords: Line, distance: number): Point {
   let left = distance;
   for (let i = 2; i < coords.length; i += 2) {
     const [ax, ay] = [coords[i - 2] as number, coords[i - 1] as number];
@@ -135,7 +147,7 @@ function pointAlong(coords: readonly number[], distance: number): Point {
 
 /** Gives pairs of loose ends that are close enough one node, the closest pairs first. */
 function closeGaps(
-  pieces: readonly TracedPiece[],
+  lines: readonly Line[],
   ends: Float64Array,
   node: Int32Array,
   nodeCount: number,
@@ -151,7 +163,7 @@ function closeGaps(
     let seen = 0;
     cells.near(x, y, (g) => {
       const gap = Math.hypot((ends[2 * g] as number) - x, (ends[2 * g + 1] as number) - y);
-      if (gap <= tolerance && !isStub(pieces, g, h, gap)) {
+      if (gap <= tolerance && !isStub(lines, g, h, gap)) {
         pairs.push({ a: g, b: h, gap });
       }
       return ++seen === MOST_NEIGHBOURS;
@@ -194,6 +206,6 @@ function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array):
 }
 
 /** Whether two ends are those of one line that is hardly longer than the gap between them: closing it would make nothing. */
-function isStub(pieces: readonly TracedPiece[], g: number, h: number, gap: number): boolean {
-  return g >> 1 === h >> 1 && pathLength((pieces[g >> 1] as TracedPiece).coords) <= 4 * gap;
+function isStub(lines: readonly Line[], g: number, h: number, gap: number): boolean {
+  return g >> 1 === h >> 1 && pathLength(lines[g >> 1] as Line) <= 4 * gap;
 }

@@ -42,6 +42,18 @@ export interface DxfDocument {
 /** Codes of no use here, which need not be kept: subclass marks, owners, plot styles, line types and previews. */
 const UNUSED_CODES: ReadonlySet<number> = new Set([6, 48, 100, 310, 330, 347, 348, 350, 360, 370, 390]);
 
+/** Shared by all records that cannot have parts. */
+const NO_PARTS: DxfRecord[] = [];
+
+/** A record while it is being read. */
+interface Unfinished {
+  readonly type: string;
+  readonly line: number;
+  codes: number[];
+  values: (string | number)[];
+  readonly parts: DxfRecord[];
+}
+
 /** Sorts the pairs of a DXF file into header, layers, blocks and entities. Sections may be missing or stand in any order. */
 export function readDxfDocument(groups: DxfGroups): DxfDocument {
   const sorter = new Sorter();
@@ -61,12 +73,15 @@ class Sorter {
   private pairs = 0;
   private section = '';
   private variable = '';
-  private record: DxfRecord | undefined;
+  private record: Unfinished | undefined;
   private block: { record: DxfRecord; entities: DxfRecord[] } | undefined;
   /** The POLYLINE or INSERT that takes the VERTEX and ATTRIB records that follow it. */
   private owner: DxfRecord | undefined;
   /** Inside a `102 {` … `102 }` group of some application, or the embedded object after a 101. */
   private skipping: 'no' | 'group' | 'rest' = 'no';
+  /** Each text value and each order of codes is kept once: a million lines have few different ones. */
+  private readonly texts = new Map<string, string>();
+  private readonly lastCodes = new Map<string, readonly number[]>();
 
   /** Takes the current pair, if there is one; false after the end of the file. */
   take(groups: DxfGroups): boolean {
@@ -108,7 +123,14 @@ class Sorter {
       this.endBlock();
       this.section = '';
     } else {
-      this.record = { type, line: Math.max(1, line - 1), codes: [], values: [], parts: [] };
+      const owns = type === 'POLYLINE' || type === 'INSERT';
+      this.record = {
+        type: this.once(type),
+        line: Math.max(1, line - 1),
+        codes: [],
+        values: [],
+        parts: owns ? [] : NO_PARTS,
+      };
     }
   }
 
@@ -128,14 +150,31 @@ class Sorter {
     }
   }
 
-  private takeValue(record: DxfRecord, code: number, value: string | number): void {
+  private takeValue(record: Unfinished, code: number, value: string | number): void {
     if (code === 102) {
       this.skipping = String(value).startsWith('{') ? 'group' : 'no';
     } else if (code === 101) {
       this.skipping = 'rest';
     } else if (this.skipping === 'no' && !UNUSED_CODES.has(code)) {
       record.codes.push(code);
-      record.values.push(value);
+      record.values.push(typeof value === 'string' ? this.once(value) : value);
+    }
+  }
+
+  private once(text: string): string {
+    const known = this.texts.get(text);
+    if (known === undefined) {
+      this.texts.set(text, text);
+    }
+    return known ?? text;
+  }
+
+  private shareCodes(record: Unfinished): void {
+    const last = this.lastCodes.get(record.type);
+    if (last?.length === record.codes.length && last.every((code, i) => code === record.codes[i])) {
+      record.codes = last as number[];
+    } else {
+      this.lastCodes.set(record.type, record.codes);
     }
   }
 
@@ -145,6 +184,9 @@ class Sorter {
     if (!record) {
       return;
     }
+    this.shareCodes(record);
+    // growing left room for a dozen more values, which a million lines cannot spare
+    record.values = record.values.slice();
     if (this.section === 'TABLES' && record.type === 'LAYER') {
       this.addLayer(record);
     } else if (this.section === 'BLOCKS') {

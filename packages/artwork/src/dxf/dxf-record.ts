@@ -4,8 +4,8 @@ export interface DxfRecord {
   readonly type: string;
   /** Line of the file where it begins, from 1. */
   readonly line: number;
-  readonly codes: number[];
-  readonly values: (string | number)[];
+  readonly codes: readonly number[];
+  readonly values: readonly (string | number)[];
   /** The vertices of a POLYLINE or the attributes of an INSERT. */
   readonly parts: DxfRecord[];
 }

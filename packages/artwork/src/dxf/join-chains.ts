@@ -1,5 +1,5 @@
 import type { Point } from '@pourproof/plane';
-import { chainGraph, SNAP_MM } from './chain-graph.ts';
+import { chainGraph, type Doubled, SNAP_MM } from './chain-graph.ts';
 import { mergeOverlaps } from './merge-overlaps.ts';
 import { traceRings } from './trace-rings.ts';
 
@@ -28,7 +28,7 @@ export interface JoinedChains {
   /** Gaps that were closed, and the largest of them. */
   readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
   /** Pieces that lay upon others and were taken once. */
-  readonly doubled: readonly { readonly atMm: Point; readonly piece: number }[];
+  readonly doubled: readonly Doubled[];
   /** Points where outlines branch so that no reading by even-odd exists; there every closed cell was filled. */
   readonly branches: readonly Point[];
 }
@@ -44,8 +44,8 @@ export interface JoinedChains {
  * Cost: O(n log n) for n pieces.
  */
 export function joinChains(pieces: readonly ChainPiece[], joinToleranceMm: number): JoinedChains {
-  const merged = mergeOverlaps(pieces.map(({ coords }, piece) => ({ coords, piece })));
-  const graph = chainGraph(merged.pieces, Math.max(joinToleranceMm, SNAP_MM));
+  const merged = mergeOverlaps(pieces.map(({ coords }) => coords));
+  const graph = chainGraph(merged.lines, merged.pieceOf, Math.max(joinToleranceMm, SNAP_MM));
   const traced = traceRings(graph);
   return {
     rings: traced.rings,

@@ -1,156 +1,160 @@
 import { boundsOf, type Point } from '@pourproof/plane';
-import { SNAP_MM, type TracedPiece } from './chain-graph.ts';
+import { type Doubled, type Line, SNAP_MM } from './chain-graph.ts';
 
 /** Directions that differ by less are one, in radians: 1 µm in 10 m. */
 const SAME_DIRECTION = 1e-7;
 
-/** A straight piece as a stretch of its line. */
-interface Stretch {
-  readonly piece: TracedPiece;
-  readonly angle: number;
-  /** Distance of the line from the reference point. */
-  offset: number;
-  from: number;
-  to: number;
+/** Straight lines as stretches of endless ones, by the number of the line. */
+interface Stretches {
+  readonly lines: readonly Line[];
+  /** Direction, from 0 to π. */
+  readonly angle: Float64Array;
+  /** Distance of the endless line from a reference point. */
+  readonly offset: Float64Array;
+  /** Where the stretch begins and ends along it. */
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+}
+
+/** What {@link mergeOverlaps} makes. */
+interface Merged {
+  readonly lines: Line[];
+  /** Drawn piece that each line comes from. */
+  readonly pieceOf: number[];
+  readonly doubled: Doubled[];
 }
 
 /**
- * Takes straight pieces that overlap on one line apart at each other's ends and keeps each stretch once; all other pieces
+ * Takes straight lines that overlap on one endless line apart at each other's ends and keeps each stretch once; all other lines
  * come back as they are. Touching end to end is no overlap.
  *
- * @returns the pieces, and each place where a piece lay upon another
+ * @returns the lines, and each place where a line lay upon another
  */
-export function mergeOverlaps(pieces: readonly TracedPiece[]): {
-  pieces: TracedPiece[];
-  doubled: { atMm: Point; piece: number }[];
-} {
-  const kept: TracedPiece[] = [];
-  const stretches: Stretch[] = [];
-  const [x0, y0] = referencePoint(pieces);
-  for (const piece of pieces) {
-    const stretch = piece.coords.length === 4 ? stretchOf(piece, x0, y0) : undefined;
-    if (stretch) {
-      stretches.push(stretch);
+export function mergeOverlaps(lines: readonly Line[]): Merged {
+  const merged: Merged = { lines: [], pieceOf: [], doubled: [] };
+  const stretches = measureStretches(lines);
+  const straight: number[] = [];
+  for (let i = 0; i < lines.length; i++) {
+    if (Number.isNaN(stretches.angle[i])) {
+      keep(merged, lines[i] as Line, i);
     } else {
-      kept.push(piece);
+      straight.push(i);
     }
   }
-  const doubled: { atMm: Point; piece: number }[] = [];
-  stretches.sort((a, b) => a.angle - b.angle);
-  for (const parallel of runs(stretches, (s) => s.angle, SAME_DIRECTION)) {
-    parallel.sort((a, b) => a.offset - b.offset);
-    for (const onLine of runs(parallel, (s) => s.offset, 2 * SNAP_MM)) {
-      mergeLine(onLine, kept, doubled);
+  const order = Uint32Array.from(straight);
+  for (const parallel of runs(order, stretches.angle, SAME_DIRECTION)) {
+    for (const onLine of runs(parallel, stretches.offset, 2 * SNAP_MM)) {
+      mergeLine(onLine, stretches, merged);
     }
   }
-  return { pieces: kept, doubled };
+  return merged;
 }
 
-function referencePoint(pieces: readonly TracedPiece[]): Point {
-  const first = pieces[0]?.coords;
-  const last = pieces.at(-1)?.coords;
-  const [ax, ay] = boundsOf(first ?? [0, 0]);
-  const [bx, by] = boundsOf(last ?? [0, 0]);
+function keep(merged: Merged, line: Line, piece: number): void {
+  merged.lines.push(line);
+  merged.pieceOf.push(piece);
+}
+
+/** Angle NaN for lines that are not straight or have no length. */
+function measureStretches(lines: readonly Line[]): Stretches {
+  const n = lines.length;
+  const [angle, offset] = [new Float64Array(n), new Float64Array(n)];
+  const [from, to] = [new Float64Array(n), new Float64Array(n)];
+  const [x0, y0] = referencePoint(lines);
+  for (let i = 0; i < n; i++) {
+    const line = lines[i] as Line;
+    const [ax, ay, bx, by] = line as [number, number, number, number];
+    if (line.length !== 4 || Math.hypot(bx - ax, by - ay) <= SNAP_MM) {
+      angle[i] = Number.NaN;
+      continue;
+    }
+    const a = halfTurnAngle(Math.atan2(by - ay, bx - ax));
+    const [c, s] = [Math.cos(a), Math.sin(a)];
+    const u = c * (ax - x0) + s * (ay - y0);
+    const v = c * (bx - x0) + s * (by - y0);
+    angle[i] = a;
+    offset[i] = c * (ay - y0) - s * (ax - x0);
+    from[i] = Math.min(u, v);
+    to[i] = Math.max(u, v);
+  }
+  return { lines, angle, offset, from, to };
+}
+
+/** The same direction or its opposite, from about 0 to about π. */
+function halfTurnAngle(angle: number): number {
+  const positive = angle < -SAME_DIRECTION ? angle + Math.PI : angle;
+  return positive > Math.PI - SAME_DIRECTION ? positive - Math.PI : positive;
+}
+
+function referencePoint(lines: readonly Line[]): Point {
+  const [ax, ay] = boundsOf(lines[0] ?? [0, 0]);
+  const [bx, by] = boundsOf(lines.at(-1) ?? [0, 0]);
   return [(ax + bx) / 2, (ay + by) / 2];
 }
 
-/** `undefined` for a piece without length. */
-function stretchOf(piece: TracedPiece, x0: number, y0: number): Stretch | undefined {
-  const [ax, ay, bx, by] = piece.coords as [number, number, number, number];
-  const length = Math.hypot(bx - ax, by - ay);
-  if (length <= SNAP_MM) {
-    return undefined;
+/** Sorts numbers by their rank and splits them where a rank is further than `span` from the first of its run. */
+function* runs(numbers: Uint32Array, rank: Float64Array, span: number): Generator<Uint32Array> {
+  const rankOf = (i: number): number => rank[i] as number;
+  if (numbers.length > 1) {
+    numbers.sort((a, b) => rankOf(a) - rankOf(b));
   }
-  let angle = Math.atan2(by - ay, bx - ax);
-  if (angle < -SAME_DIRECTION) {
-    angle += Math.PI;
-  }
-  if (angle > Math.PI - SAME_DIRECTION) {
-    angle -= Math.PI;
-  }
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  const u = c * (ax - x0) + s * (ay - y0);
-  const v = c * (bx - x0) + s * (by - y0);
-  return {
-    piece,
-    angle,
-    offset: c * (ay - y0) - s * (ax - x0),
-    from: Math.min(u, v),
-    to: Math.max(u, v),
-  };
-}
-
-/** Splits a sorted list where a value is further than `span` from the first of its run. */
-function* runs<T>(sorted: readonly T[], rankOf: (item: T) => number, span: number): Generator<T[]> {
-  let run: T[] = [];
-  for (const item of sorted) {
-    if (run.length > 0 && rankOf(item) - rankOf(run[0] as T) > span) {
-      yield run;
-      run = [];
+  let start = 0;
+  for (let k = 1; k <= numbers.length; k++) {
+    if (k === numbers.length || rankOf(numbers[k] as number) - rankOf(numbers[start] as number) > span) {
+      yield numbers.subarray(start, k);
+      start = k;
     }
-    run.push(item);
-  }
-  if (run.length > 0) {
-    yield run;
   }
 }
 
-function mergeLine(onLine: Stretch[], kept: TracedPiece[], doubled: { atMm: Point; piece: number }[]): void {
-  onLine.sort((a, b) => a.from - b.from);
-  let cluster: Stretch[] = [];
+function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): void {
+  const { lines, from, to } = stretches;
+  if (onLine.length > 1) {
+    onLine.sort((a, b) => (from[a] as number) - (from[b] as number));
+  }
+  let start = 0;
   let end = Number.NEGATIVE_INFINITY;
-  const flush = (): void => {
-    if (cluster.length === 1) {
-      kept.push((cluster[0] as Stretch).piece);
-    } else {
-      mergeCluster(cluster, kept, doubled);
-    }
-  };
-  for (const stretch of onLine) {
-    if (stretch.from >= end - SNAP_MM && cluster.length > 0) {
-      flush();
-      cluster = [];
+  for (let k = 0; k <= onLine.length; k++) {
+    const i = onLine[k];
+    if (k > start && (i === undefined || (from[i] as number) >= end - SNAP_MM)) {
+      const first = onLine[start] as number;
+      if (k - start === 1) {
+        keep(merged, lines[first] as Line, first);
+      } else {
+        mergeCluster(onLine.subarray(start, k), stretches, merged);
+      }
+      start = k;
       end = Number.NEGATIVE_INFINITY;
     }
-    cluster.push(stretch);
-    end = Math.max(end, stretch.to);
-  }
-  if (cluster.length > 0) {
-    flush();
+    if (i !== undefined) {
+      end = Math.max(end, to[i] as number);
+    }
   }
 }
 
 /** Keeps what lies between neighbouring ends of a cluster of overlapping stretches, once. */
-function mergeCluster(
-  cluster: readonly Stretch[],
-  kept: TracedPiece[],
-  doubled: { atMm: Point; piece: number }[],
-): void {
+function mergeCluster(cluster: Uint32Array, { lines, angle, from, to }: Stretches, merged: Merged): void {
   const ends: { along: number; x: number; y: number; piece: number }[] = [];
+  const direction = angle[cluster[0] as number] as number;
   let reach = Number.NEGATIVE_INFINITY;
-  for (const { piece, from, to } of cluster) {
-    const [ax, ay, bx, by] = piece.coords as [number, number, number, number];
-    if (from < reach - SNAP_MM) {
-      doubled.push({ atMm: [(ax + bx) / 2, (ay + by) / 2], piece: piece.piece });
+  for (const i of cluster) {
+    const [ax, ay, bx, by] = lines[i] as readonly number[] as [number, number, number, number];
+    const [low, high] = [from[i] as number, to[i] as number];
+    if (low < reach - SNAP_MM) {
+      merged.doubled.push({ atMm: [(ax + bx) / 2, (ay + by) / 2], piece: i });
     }
-    reach = Math.max(reach, to);
+    reach = Math.max(reach, high);
     // which end comes first along the line is told by the same projection as `from`
-    const startFirst = isForward(piece.coords, cluster[0] as Stretch);
-    ends.push({ along: startFirst ? from : to, x: ax, y: ay, piece: piece.piece });
-    ends.push({ along: startFirst ? to : from, x: bx, y: by, piece: piece.piece });
+    const forward = Math.cos(direction) * (bx - ax) + Math.sin(direction) * (by - ay) > 0;
+    ends.push({ along: forward ? low : high, x: ax, y: ay, piece: i });
+    ends.push({ along: forward ? high : low, x: bx, y: by, piece: i });
   }
   ends.sort((a, b) => a.along - b.along);
   let last = ends[0] as (typeof ends)[number];
   for (const end of ends) {
     if (end.along - last.along > SNAP_MM) {
-      kept.push({ coords: [last.x, last.y, end.x, end.y], piece: last.piece });
+      keep(merged, [last.x, last.y, end.x, end.y], last.piece);
       last = end;
     }
   }
-}
-
-function isForward(coords: readonly number[], { angle }: Stretch): boolean {
-  const [ax, ay, bx, by] = coords as [number, number, number, number];
-  return Math.cos(angle) * (bx - ax) + Math.sin(angle) * (by - ay) > 0;
 }

@@ -1,5 +1,5 @@
 import { type Point, ringArea } from '@pourproof/plane';
-import { type ChainGraph, SNAP_MM, type TracedPiece } from './chain-graph.ts';
+import { type ChainGraph, type Line, SNAP_MM } from './chain-graph.ts';
 import { bridges } from './graph-bridges.ts';
 import type { JoinedChains, OpenChain } from './join-chains.ts';
 
@@ -40,13 +40,13 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
       if (!isCell) {
         used[at ^ 1] = 1;
       }
-      appendLine(coords, graph.lines[at >> 1] as TracedPiece, (at & 1) === 1);
+      appendLine(coords, graph.lines[at >> 1] as Line, (at & 1) === 1);
       at = next[at] as number;
     } while (at !== h);
     dropRepeatedEnd(coords);
     const area = ringArea(coords);
     if (area > 0 || (!isCell && area !== 0)) {
-      rings.push({ coords, piece: (graph.lines[h >> 1] as TracedPiece).piece });
+      rings.push({ coords, piece: graph.pieceOf[h >> 1] as number });
     }
   }
   return { rings, open, branches: odd.nodes.map((v) => nodePoint(graph, stars, v)) };
@@ -141,20 +141,20 @@ function openChains(
     const atMm = endPoint(graph, start);
     const otherMm = endPoint(graph, h ^ 1);
     const gapMm = bothLoose ? Math.hypot(otherMm[0] - atMm[0], otherMm[1] - atMm[1]) : 0;
-    open.push({ atMm, otherMm, gapMm, piece: (graph.lines[start >> 1] as TracedPiece).piece });
+    open.push({ atMm, otherMm, gapMm, piece: graph.pieceOf[start >> 1] as number });
   }
   return open;
 }
 
 /** A line that links two figures without being part of an outline. */
 function linkBetween(graph: ChainGraph, line: number): OpenChain {
-  const { piece } = graph.lines[line] as TracedPiece;
+  const piece = graph.pieceOf[line] as number;
   return { atMm: endPoint(graph, 2 * line), otherMm: endPoint(graph, 2 * line + 1), gapMm: 0, piece };
 }
 
 /** Point that a half-edge leaves. */
 function endPoint(graph: ChainGraph, h: number): Point {
-  const { coords } = graph.lines[h >> 1] as TracedPiece;
+  const coords = graph.lines[h >> 1] as Line;
   return (h & 1) === 0
     ? [coords[0] as number, coords[1] as number]
     : [coords.at(-2) as number, coords.at(-1) as number];
@@ -208,13 +208,16 @@ function successors(graph: ChainGraph, stars: Stars, isOdd: Uint8Array): Int32Ar
 }
 
 function sortByDirection(graph: ChainGraph, around: number[]): void {
-  const angles = new Map(around.map((h) => [h, direction(graph, h)]));
-  around.sort((a, b) => (angles.get(a) as number) - (angles.get(b) as number) || a - b);
+  const leaving = around.map((h) => ({ h, angle: direction(graph, h) }));
+  leaving.sort((a, b) => a.angle - b.angle || a.h - b.h);
+  leaving.forEach(({ h }, k) => {
+    around[k] = h;
+  });
 }
 
 /** Direction in which a half-edge leaves its node, to its first point that is not the node itself. */
 function direction(graph: ChainGraph, h: number): number {
-  const { coords } = graph.lines[h >> 1] as TracedPiece;
+  const coords = graph.lines[h >> 1] as Line;
   const n = coords.length / 2;
   const back = (h & 1) === 1;
   const [x0, y0] = endPoint(graph, h);
@@ -229,7 +232,7 @@ function direction(graph: ChainGraph, h: number): number {
 }
 
 /** Appends a line, forwards or backwards, without a first point that repeats the last one and without closing the ring. */
-function appendLine(coords: number[], { coords: line }: TracedPiece, back: boolean): void {
+function appendLine(coords: number[], line: Line, back: boolean): void {
   const n = line.length / 2;
   for (let k = 0; k < n; k++) {
     const i = 2 * (back ? n - 1 - k : k);
