@@ -27,6 +27,8 @@ import {
   signedArea,
 } from '@pourproof/plane';
 import type { Job } from './job/job.ts';
+import { colourFills, type FilledCut } from './pour/colour-fills.ts';
+import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
 
 /** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
 export interface Measured {
@@ -44,6 +46,8 @@ export interface Measured {
   readonly cutOutline: ArcRings;
   /** The cut outline with arcs flattened within the job's tolerance. */
   readonly cut: Rings;
+  /** The same as a clean region. */
+  readonly cutRegion: CleanRegion;
   readonly cutArea: number;
   readonly wallLength: number;
   readonly standing: readonly StandingPiece[];
@@ -57,6 +61,8 @@ export interface Measured {
   readonly bleedArea: number;
   /** Film that the seal coat leaves on walls and floor, mm. */
   readonly sealFilm: number;
+  /** What to weigh, in how many cups and lifts. */
+  readonly pour: PourPlan;
 }
 
 /** Measures a drawing for a job, once for all checks. */
@@ -79,6 +85,19 @@ export function measure(drawing: Drawing, job: Job): Measured {
     temperatureC: job.shopTempC,
   });
   const dive = radians(job.diveDeg);
+  const { region: cutRegion } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
+  const cutArea = openedArea(axis, bitMm / 2);
+  const wallLength = perimeter(cut);
+  const openLength = endGrainLength(cut, grainRad);
+  const filled: FilledCut = {
+    job,
+    drawing,
+    cutRegion,
+    cutArea,
+    wallLength,
+    exposedMm2: openLength * Math.cos(dive) * job.depthMm + cutArea * Math.sin(dive),
+    travelMm: travel.medianMm,
+  };
   return {
     job,
     drawing,
@@ -91,15 +110,17 @@ export function measure(drawing: Drawing, job: Job): Measured {
     addedAreas: addedAreas(axis, diameters),
     cutOutline,
     cut,
-    cutArea: openedArea(axis, bitMm / 2),
-    wallLength: perimeter(cut),
+    cutRegion,
+    cutArea,
+    wallLength,
     standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
-    endGrainLength: endGrainLength(cut, grainRad),
+    endGrainLength: openLength,
     travel,
-    bleedArea: bleedArea(cut, grainRad, travel.medianMm * Math.cos(dive)),
+    bleedArea: bleedArea(cutRegion, grainRad, travel.medianMm * Math.cos(dive)),
     sealFilm: sealFilm(job.rows.seal, job.coats).filmMm,
+    pour: pourPlan(colourFills(filled), { ...job, resin: job.rows.resin, scale: job.rows.scale }),
   };
 }
 
@@ -114,10 +135,9 @@ function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly nu
   });
 }
 
-function bleedArea(cut: Rings, grainRad: number, reachMm: number): number {
+function bleedArea(cut: CleanRegion, grainRad: number, reachMm: number): number {
   if (cut.ringEnds.length === 0 || reachMm <= 0) {
     return 0;
   }
-  const { region } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
-  return sweepAlong(region, grainRad, reachMm).areaMm2;
+  return sweepAlong(cut, grainRad, reachMm).areaMm2;
 }

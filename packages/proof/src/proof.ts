@@ -1,5 +1,4 @@
 import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
-import { mixByMass } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
@@ -15,6 +14,7 @@ import { checks } from './checks/checks.ts';
 import { bitText } from './job/bit.ts';
 import type { Job } from './job/job.ts';
 import { type Measured, measure } from './measured.ts';
+import { pourReport } from './pour/pour-report.ts';
 import type { Finding, Report } from './report/report.ts';
 import { verdictOf } from './verdict.ts';
 
@@ -107,7 +107,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
       ],
     },
     seal: { filmMm: measured.sealFilm },
-    pour: pourOf(measured),
+    pour: pourReport(measured.pour, job),
     findings: [...findings],
     defaults: [...job.defaults],
     verdict: verdictOf(findings),
@@ -179,26 +179,6 @@ function endGrainOf(measured: Measured): Report['endGrain'] {
     wallExposedMm2: exposedLength * job.depthMm,
     floorExposedMm2: cutArea * Math.sin(dive),
     wallFraction: wallLength > 0 ? exposedLength / wallLength : 0,
-  };
-}
-
-function pourOf(measured: Measured): Report['pour'] {
-  const { job, cutArea, wallLength, sealFilm } = measured;
-  const sealMm3 = Math.min(cutArea * job.depthMm, sealFilm * (cutArea + wallLength * job.depthMm));
-  const mix = mixByMass(
-    {
-      volumeMl: (cutArea * job.depthMm - sealMm3) / 1000,
-      overpourMl: (cutArea * job.overpourMm) / 1000,
-      wastePct: job.wastePct,
-    },
-    job.rows.resin,
-  );
-  return {
-    colours: [
-      { name: 'all', volumeMl: mix.volumeMl, massG: mix.massG, partAG: mix.partAG, partBG: mix.partBG },
-    ],
-    overpourMm: job.overpourMm,
-    wastePct: job.wastePct,
   };
 }
 

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { FINDING_CODES } from '../codes.ts';
+import { pourSchema } from './pour-schema.ts';
 
 const mm = (what: string): z.ZodNumber => z.number().meta({ description: `${what}, mm` });
 const mm2 = (what: string): z.ZodNumber =>
@@ -117,20 +118,6 @@ const bleed = z.object({
 
 const seal = z.object({ filmMm: mm('Film on walls and floor'), massG: gram('Sealer').optional() });
 
-const pour = z.object({
-  colours: z.array(
-    z.object({
-      name: z.string(),
-      volumeMl: z.number().nonnegative(),
-      massG: gram('Mixed resin'),
-      partAG: gram('Part A'),
-      partBG: gram('Part B'),
-    }),
-  ),
-  overpourMm: mm('Poured proud of the face'),
-  wastePct: z.number().nonnegative(),
-});
-
 const place = z.object({
   atMm: point,
   outline: z.array(z.array(point)).meta({ description: 'Rings or open lines that show the place, mm' }),
@@ -172,7 +159,7 @@ export const reportSchema = z.object({
   endGrain,
   bleed,
   seal,
-  pour,
+  pour: pourSchema,
   findings: z.array(finding),
   defaults: z
     .array(z.string())

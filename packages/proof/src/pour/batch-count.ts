@@ -1,0 +1,40 @@
+/** Minutes to fill one pocket or letter by stick or syringe, our estimate; from 0.25 to 1. */
+export const MINUTES_PER_POCKET = 0.5;
+/** Minutes to stir two parts and pigment before the first drop, our estimate. */
+export const MINUTES_TO_MIX = 3;
+
+/** How a mix is spread over cups. */
+export interface BatchCount {
+  readonly batches: number;
+  /** Minutes that a cup stays workable at the shop's temperature. */
+  readonly workingMinutes: number;
+  /** Minutes that filling all pockets takes, without mixing. */
+  readonly fillingMinutes: number;
+  /** Pockets that one cup fills before it thickens. */
+  readonly pocketsPerBatch: number;
+  /** True where more cups would fit the working time but each would be too small to weigh. */
+  readonly isHurried: boolean;
+}
+
+/**
+ * How many cups a pour needs: enough that each is empty before it thickens, none smaller than the scale can split.
+ *
+ * @param pockets letters and pockets to fill on all boards
+ * @param workingMinutes pot life at the shop's temperature, above 0
+ * @param massG whole mix
+ * @param smallestG smallest batch that the scale can split
+ */
+export function batchCount(
+  pockets: number,
+  workingMinutes: number,
+  massG: number,
+  smallestG: number,
+): BatchCount {
+  const fillingMinutes = pockets * MINUTES_PER_POCKET;
+  const usable = Math.max(MINUTES_PER_POCKET, workingMinutes - MINUTES_TO_MIX);
+  const pocketsPerBatch = Math.max(1, Math.floor(usable / MINUTES_PER_POCKET));
+  const wanted = Math.max(1, Math.ceil(pockets / pocketsPerBatch));
+  const weighable = Math.max(1, Math.floor(massG / smallestG));
+  const batches = Math.min(wanted, weighable);
+  return { batches, workingMinutes, fillingMinutes, pocketsPerBatch, isHurried: batches < wanted };
+}

@@ -1,0 +1,90 @@
+import type { CitedRange } from '@pourproof/materials';
+
+/** What makes the volume of a fill uncertain. */
+export type BudgetItemId = 'geometry' | 'depth' | 'seal-film' | 'overpour' | 'end-grain' | 'shrinkage';
+
+/** How much one cause may take off or add to the fill, in ml, both 0 or more. */
+export interface BudgetItem {
+  readonly cause: BudgetItemId;
+  readonly lessMl: number;
+  readonly moreMl: number;
+}
+
+/** A fill in ml with what makes it uncertain; the waste of the cup is not in it. */
+export interface FillBudget {
+  /** Cut, less the seal film. */
+  readonly cutMl: number;
+  /** Resin proud of the face. */
+  readonly overpourMl: number;
+  /** Half of the most that end grain may drink. */
+  readonly uptakeMl: number;
+  readonly items: readonly BudgetItem[];
+  /** Larger of both sides of the fill's uncertainty, in percent of it; 0 for an empty cut. */
+  readonly uncertaintyPct: number;
+}
+
+/** What a fill budget needs, in mm, mm² and mm³. */
+export interface FillMeasures {
+  readonly cutAreaMm2: number;
+  readonly volumeMm3: number;
+  readonly wallAreaMm2: number;
+  /** Bound of the volume's error from flattened curves. */
+  readonly volumeErrorMm3: number;
+  /** Error of the depth: setting of the bit, and flatness of the board where it was measured. */
+  readonly depthErrorMm: number;
+  /** Film on walls and floor. */
+  readonly film: { readonly filmMm: number; readonly lowMm: number; readonly highMm: number };
+  readonly overpourMm: number;
+  /** Practice's range of overpour, as shares of its usual figure. */
+  readonly overpourRange: CitedRange;
+  /** Most that end grain may drink, in ml. */
+  readonly uptakeMl: number;
+  readonly shrinkagePct: CitedRange;
+}
+
+/**
+ * The volume of one fill in ml and the causes of its uncertainty.
+ *
+ * Causes are taken as independent: each side is the root of the sum of squares. End grain may drink anything from nothing to
+ * its upper bound, so half of the bound is in the fill and half either way in the uncertainty. Shrinkage takes nothing off the
+ * mix, it asks for a top-up.
+ */
+export function fillBudget(measures: FillMeasures): FillBudget {
+  const { cutAreaMm2, volumeMm3, film, overpourMm, overpourRange } = measures;
+  const surface = cutAreaMm2 + measures.wallAreaMm2;
+  const filmMl = (thickness: number): number => Math.min(volumeMm3, thickness * surface) / 1000;
+  const cutMl = volumeMm3 / 1000 - filmMl(film.filmMm);
+  const overpourMl = (cutAreaMm2 * overpourMm) / 1000;
+  const shareLow = overpourRange.low / overpourRange.value;
+  const shareHigh = overpourRange.high / overpourRange.value;
+  const depthMl = (measures.depthErrorMm * cutAreaMm2) / 1000;
+  const uptakeMl = measures.uptakeMl / 2;
+  const items: BudgetItem[] = [
+    both('geometry', measures.volumeErrorMm3 / 1000),
+    both('depth', Math.min(depthMl, volumeMm3 / 1000)),
+    {
+      cause: 'seal-film',
+      lessMl: filmMl(film.highMm) - filmMl(film.filmMm),
+      moreMl: filmMl(film.filmMm) - filmMl(film.lowMm),
+    },
+    { cause: 'overpour', lessMl: overpourMl * (1 - shareLow), moreMl: overpourMl * (shareHigh - 1) },
+    both('end-grain', uptakeMl),
+    { cause: 'shrinkage', lessMl: 0, moreMl: (cutMl * measures.shrinkagePct.high) / 100 },
+  ];
+  const fillMl = cutMl + overpourMl + uptakeMl;
+  const spread = Math.max(
+    Math.hypot(...items.map((item) => item.lessMl)),
+    Math.hypot(...items.map((item) => item.moreMl)),
+  );
+  return {
+    cutMl,
+    overpourMl,
+    uptakeMl,
+    items,
+    uncertaintyPct: fillMl > 0 ? (100 * spread) / fillMl : 0,
+  };
+}
+
+function both(cause: BudgetItemId, ml: number): BudgetItem {
+  return { cause, lessMl: ml, moreMl: ml };
+}

@@ -1,0 +1,137 @@
+import {
+  cureSpeed,
+  mixByMass,
+  type PourLifts,
+  pourLifts,
+  type Resin,
+  type Scale,
+  smallestBatchG,
+} from '@pourproof/materials';
+import { type BatchCount, batchCount } from './batch-count.ts';
+import type { FillBudget } from './fill-budget.ts';
+import { type PrintedParts, partsThatAddUp } from './parts-that-add-up.ts';
+
+/** A fill of one colour on one board. */
+export interface ColourFill {
+  readonly name: string;
+  readonly budget: FillBudget;
+  /** Pockets and letters of this colour on one board. */
+  readonly pockets: number;
+  /** Deepest point of its cut, mm. */
+  readonly depthMm: number;
+}
+
+/** How fills become cups. */
+export interface PourTerms {
+  readonly resin: Resin;
+  readonly scale: Scale;
+  readonly wastePct: number;
+  readonly pigmentPct: number;
+  readonly overpourMm: number;
+  readonly boards: number;
+  readonly shopTempC: number;
+  /** Price of a gram of mixed resin in the maker's money; `null` when not told. */
+  readonly pricePerG: number | null;
+}
+
+/** What to weigh out for one colour on all boards. */
+export interface ColourPour {
+  readonly name: string;
+  readonly budget: FillBudget;
+  /** Volume to mix in ml, waste included, and the waste in it. */
+  readonly volumeMl: number;
+  readonly wasteMl: number;
+  /** Mixed resin without pigment, exact, and its parts. */
+  readonly massG: number;
+  readonly partAG: number;
+  readonly partBG: number;
+  readonly pigmentG: number;
+  readonly uncertaintyPct: number;
+  /** Densities that are class defaults. */
+  readonly assumed: readonly string[];
+  readonly count: BatchCount;
+  /** One cup: part A, part B, pigment, in whole steps of the scale. All cups of a colour are equal. */
+  readonly cup: PrintedParts;
+  readonly lifts: PourLifts;
+  readonly price: number | null;
+}
+
+/** A pour of all colours. */
+export interface PourPlan {
+  readonly colours: readonly ColourPour[];
+  /** Smallest batch that the scale can split within the ratio's tolerance, the cup staying on the scale. */
+  readonly smallestBatchG: number;
+  /** The same with the display set to zero between the parts. */
+  readonly smallestZeroedG: number;
+  /** Lifts of the deepest colour. */
+  readonly lifts: PourLifts;
+  readonly price: number | null;
+}
+
+/**
+ * What to weigh, in how many cups and lifts, for all boards at once.
+ *
+ * Cups of a colour are equal and printed in whole steps of the scale, so that the sheet adds up exactly.
+ * @throws {RangeError} when the resin has no ratio
+ */
+export function pourPlan(fills: readonly ColourFill[], terms: PourTerms): PourPlan {
+  const smallest = smallestOf(terms, false);
+  const colours = fills.map((fill) => colourPour(fill, terms, smallest));
+  const deepest = Math.max(0, ...fills.map((fill) => fill.depthMm));
+  return {
+    colours,
+    smallestBatchG: smallest,
+    smallestZeroedG: smallestOf(terms, true),
+    lifts: liftsOf(deepest, terms),
+    price: terms.pricePerG === null ? null : colours.reduce((sum, each) => sum + (each.price ?? 0), 0),
+  };
+}
+
+function smallestOf({ resin, scale }: PourTerms, zeroedBetween: boolean): number {
+  return smallestBatchG({
+    resolutionG: scale.resolutionG.value,
+    ratio: mixByMass({ volumeMl: 0, wastePct: 0 }, resin).ratioByWeight,
+    tolerancePct: resin.ratioTolerancePct.value,
+    zeroedBetween,
+  });
+}
+
+function liftsOf(depthMm: number, { resin, overpourMm }: PourTerms): PourLifts {
+  return pourLifts(depthMm > 0 ? depthMm + overpourMm : 0, resin.deepestPourMm.value);
+}
+
+function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): ColourPour {
+  const { resin, scale, boards, pricePerG } = terms;
+  const { budget } = fill;
+  const mix = mixByMass(
+    {
+      volumeMl: boards * (budget.cutMl + budget.uptakeMl),
+      overpourMl: boards * budget.overpourMl,
+      wastePct: terms.wastePct,
+    },
+    resin,
+  );
+  const workingMinutes = resin.potLifeMin.value / cureSpeed(terms.shopTempC);
+  const count = batchCount(boards * fill.pockets, workingMinutes, mix.massG, smallestG);
+  const pigmentG = (mix.massG * terms.pigmentPct) / 100;
+  const cup = partsThatAddUp(
+    [mix.partAG, mix.partBG, pigmentG].map((grams) => grams / count.batches),
+    scale.resolutionG.value,
+  );
+  return {
+    name: fill.name,
+    budget,
+    volumeMl: mix.volumeMl,
+    wasteMl: mix.wasteMl,
+    massG: mix.massG,
+    partAG: mix.partAG,
+    partBG: mix.partBG,
+    pigmentG,
+    uncertaintyPct: budget.uncertaintyPct,
+    assumed: mix.assumed,
+    count,
+    cup,
+    lifts: liftsOf(fill.depthMm, terms),
+    price: pricePerG === null ? null : mix.massG * pricePerG,
+  };
+}

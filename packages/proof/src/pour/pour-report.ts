@@ -1,0 +1,50 @@
+import type { Job } from '../job/job.ts';
+import type { Report } from '../report/report.ts';
+import type { ColourPour, PourPlan } from './pour-plan.ts';
+
+/** A pour as the report tells it: masses are what the scale will show, so that they add up in print. */
+export function pourReport(plan: PourPlan, job: Job): Report['pour'] {
+  return {
+    colours: plan.colours.map(colourReport),
+    overpourMm: job.overpourMm,
+    wastePct: job.wastePct,
+    boards: job.boards,
+    stepG: job.rows.scale.resolutionG.value,
+    lifts: { ...plan.lifts },
+    smallestBatchG: plan.smallestBatchG,
+    smallestBatchZeroedG: plan.smallestZeroedG,
+    ...(plan.price === null ? {} : { price: plan.price }),
+  };
+}
+
+function colourReport(colour: ColourPour): Report['pour']['colours'][number] {
+  const { cup, count } = colour;
+  const [partA = 0, partB = 0, pigment = 0] = cup.partsG;
+  const all = (grams: number): number => Number((grams * count.batches).toFixed(6));
+  return {
+    name: colour.name,
+    volumeMl: colour.volumeMl,
+    wasteMl: colour.wasteMl,
+    massG: all(partA + partB),
+    partAG: all(partA),
+    partBG: all(partB),
+    pigmentG: all(pigment),
+    uncertaintyPct: colour.uncertaintyPct,
+    uncertainty: colour.budget.items.map((item) => ({ ...item })),
+    assumed: [...colour.assumed],
+    cups: {
+      count: count.batches,
+      partAG: partA,
+      partBG: partB,
+      pigmentG: pigment,
+      totalG: cup.totalG,
+      runningG: [...cup.runningG],
+      workingMinutes: count.workingMinutes,
+      fillingMinutes: count.fillingMinutes,
+      pockets: count.pocketsPerBatch,
+      isHurried: count.isHurried,
+    },
+    lifts: { ...colour.lifts },
+    ...(colour.price === null ? {} : { price: colour.price }),
+  };
+}
