@@ -14,12 +14,9 @@ const NAMED: readonly string[] = [
 
 /** Brightness of the five steps of each hue. */
 const STEPS: readonly number[] = [1, 0.8, 0.6, 0.5, 0.3];
-/** Greys 250 to 255. */
-const GREYS: readonly number[] = [0x33, 0x50, 0x69, 0x82, 0xbe, 0xff];
-
 /**
  * `#rrggbb` of a colour index of DXF, 1 to 255: 10 to 249 are 24 hues of 15°, each in five steps of brightness, full and half
- * saturated (from memory; compared with an independent table in the tests). Others are black.
+ * saturated, and 250 to 255 are even greys (from memory; compared with an independent table in the tests). Others are black.
  */
 export function aciColour(index: number): string {
   if (!(index >= 1 && index <= 255)) {
@@ -29,7 +26,7 @@ export function aciColour(index: number): string {
     return NAMED[index] as string;
   }
   if (index >= 250) {
-    const grey = GREYS[index - 250] as number;
+    const grey = 51 + Math.floor(((index - 250) * 204) / 5);
     return rgbHex(grey, grey, grey);
   }
   const hue = Math.floor((index - 10) / 10) * 15;

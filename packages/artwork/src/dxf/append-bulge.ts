@@ -6,6 +6,9 @@ export function appendPoint(out: CoordSink, map: PlaneMap, x: number, y: number)
   out.push(map.ox + map.xx * x + map.yx * y, map.oy + map.xy * x + map.yy * y);
 }
 
+/** Below this an arc leaves its chord by less than 5e-9 of its length, and its radius would cost more digits than that. */
+export const STRAIGHT_BULGE = 1e-8;
+
 /**
  * Appends the way from one vertex of a polyline to the next, in mm, without its start. A bulge is the tangent of a quarter of the
  * arc's angle, positive when the arc turns counter-clockwise from start to end (DXF reference, LWPOLYLINE code 42); 0 is a line.
@@ -22,7 +25,7 @@ export function appendBulge(
 ): void {
   const dx = x1 - x0;
   const dy = y1 - y0;
-  if (bulge === 0 || (dx === 0 && dy === 0)) {
+  if (Math.abs(bulge) < STRAIGHT_BULGE || (dx === 0 && dy === 0)) {
     appendPoint(out, map, x1, y1);
     return;
   }

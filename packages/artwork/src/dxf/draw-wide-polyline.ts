@@ -1,5 +1,5 @@
 import { appendWithArea } from '../flatten.ts';
-import { appendArc, appendPoint } from './append-bulge.ts';
+import { appendArc, appendPoint, STRAIGHT_BULGE } from './append-bulge.ts';
 import type { PolylineVertex } from './draw-polyline.ts';
 import type { PlaneMap } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
@@ -92,7 +92,7 @@ function appendSide(out: number[], band: Band, side: number, plane: PlaneMap, to
   const [ex, ey] = band.endDirection;
   appendPoint(out, plane, from.x - side * from.startWidth * sy, from.y + side * from.startWidth * sx);
   const b = from.bulge;
-  if (b !== 0) {
+  if (Math.abs(b) >= STRAIGHT_BULGE) {
     const chord = Math.hypot(to.x - from.x, to.y - from.y);
     // signed radius: positive when the centre is to the left
     const radius = (chord * (1 + b * b)) / (4 * b);
