@@ -40,6 +40,8 @@ export interface Resolved {
   readonly specks: readonly Speck[];
   /** Largest distance by which a drawn point was moved onto another, in mm; 0 when none was. */
   readonly largestMoveMm: number;
+  /** Points and edges nearer to each other than this counted as touching, in mm: half of `RESOLVE_GRID_MM` unless the drawing forbids it. */
+  readonly toleranceMm: number;
 }
 
 /** Choices of {@link resolveRegions}. */
@@ -84,6 +86,7 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
     dropped: { zeroAreaRings: zeroAreaRings(rings, arrangement.toleranceMm), slivers },
     specks: specksOf(region, listedPlaces),
     largestMoveMm: arrangement.largestMoveMm,
+    toleranceMm: arrangement.toleranceMm,
   };
 }
 
