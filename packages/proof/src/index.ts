@@ -16,3 +16,5 @@ export {
   reportSchema,
   type Severity,
 } from './report/report.ts';
+export { calendarFile } from './schedule/calendar-file.ts';
+export { STEP_WORDS, stepTitle } from './schedule/step-words.ts';

@@ -29,6 +29,7 @@ import {
 import type { Job } from './job/job.ts';
 import { colourFills, type FilledCut } from './pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
+import { planSchedule, type ScheduleStep } from './schedule/plan-schedule.ts';
 
 /** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
 export interface Measured {
@@ -63,6 +64,7 @@ export interface Measured {
   readonly sealFilm: number;
   /** What to weigh, in how many cups and lifts. */
   readonly pour: PourPlan;
+  readonly schedule: readonly ScheduleStep[];
 }
 
 /** Measures a drawing for a job, once for all checks. */
@@ -98,6 +100,7 @@ export function measure(drawing: Drawing, job: Job): Measured {
     exposedMm2: openLength * Math.cos(dive) * job.depthMm + cutArea * Math.sin(dive),
     travelMm: travel.medianMm,
   };
+  const pour = pourPlan(colourFills(filled), { ...job, resin: job.rows.resin, scale: job.rows.scale });
   return {
     job,
     drawing,
@@ -120,7 +123,14 @@ export function measure(drawing: Drawing, job: Job): Measured {
     travel,
     bleedArea: bleedArea(cutRegion, grainRad, travel.medianMm * Math.cos(dive)),
     sealFilm: sealFilm(job.rows.seal, job.coats).filmMm,
-    pour: pourPlan(colourFills(filled), { ...job, resin: job.rows.resin, scale: job.rows.scale }),
+    pour,
+    schedule: planSchedule({
+      ...job.rows,
+      coats: job.coats,
+      sealHours: job.sealHours,
+      lifts: pour.lifts.count,
+      temperatureC: job.shopTempC,
+    }),
   };
 }
 

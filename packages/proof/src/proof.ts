@@ -107,7 +107,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
       ],
     },
     seal: { filmMm: measured.sealFilm },
-    pour: pourReport(measured.pour, job),
+    pour: pourReport(measured.pour, measured.schedule, job),
     findings: [...findings],
     defaults: [...job.defaults],
     verdict: verdictOf(findings),

@@ -1,9 +1,11 @@
 import type { Job } from '../job/job.ts';
 import type { Report } from '../report/report.ts';
+import type { ScheduleStep } from '../schedule/plan-schedule.ts';
+import { scheduleReport } from '../schedule/schedule-report.ts';
 import type { ColourPour, PourPlan } from './pour-plan.ts';
 
 /** A pour as the report tells it: masses are what the scale will show, so that they add up in print. */
-export function pourReport(plan: PourPlan, job: Job): Report['pour'] {
+export function pourReport(plan: PourPlan, steps: readonly ScheduleStep[], job: Job): Report['pour'] {
   return {
     colours: plan.colours.map(colourReport),
     overpourMm: job.overpourMm,
@@ -13,6 +15,7 @@ export function pourReport(plan: PourPlan, job: Job): Report['pour'] {
     lifts: { ...plan.lifts },
     smallestBatchG: plan.smallestBatchG,
     smallestBatchZeroedG: plan.smallestZeroedG,
+    schedule: scheduleReport(steps, job.start),
     ...(plan.price === null ? {} : { price: plan.price }),
   };
 }

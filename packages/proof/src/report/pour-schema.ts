@@ -49,6 +49,30 @@ const colour = z.object({
   price: amount('In the maker’s money').optional(),
 });
 
+const step = z
+  .object({
+    step: z.enum([
+      'carve',
+      'clean',
+      'seal-coat',
+      'bond-window',
+      'pour',
+      'next-lift',
+      'top-up',
+      'level',
+      'finish',
+      'full-cure',
+    ]),
+    turn: z.number().int().nonnegative().meta({ description: '1, 2, … where a step is done several times' }),
+    earliestHours: amount('Hours from the start of carving'),
+    latestHours: amount('End of the window, or what the most cautious rule gives, hours'),
+    isWindow: z.boolean().meta({ description: 'Whether missing the end costs sanding' }),
+    earliest: z.string().optional().meta({ description: 'Day and time on the shop’s clock' }),
+    latest: z.string().optional(),
+    because: z.array(z.string()).min(1),
+  })
+  .meta({ description: 'A step of the work; dates where the start is known' });
+
 /** Part `pour` of the report. */
 export const pourSchema = z.object({
   colours: z.array(colour),
@@ -59,5 +83,6 @@ export const pourSchema = z.object({
   lifts,
   smallestBatchG: amount('Smallest batch that the scale can split true, adding up to a running total, g'),
   smallestBatchZeroedG: amount('The same with the display set to zero between the parts, g'),
+  schedule: z.array(step),
   price: amount('Of all colours, in the maker’s money').optional(),
 });

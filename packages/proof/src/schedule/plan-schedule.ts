@@ -1,0 +1,168 @@
+import {
+  type Resin,
+  type Sealer,
+  type ShopWait,
+  type ShopWaitId,
+  type SourceId,
+  shopHours,
+} from '@pourproof/materials';
+
+/** A step of the work, in the order in which steps begin. */
+export type StepId =
+  | 'carve'
+  | 'clean'
+  | 'seal-coat'
+  | 'bond-window'
+  | 'pour'
+  | 'next-lift'
+  | 'top-up'
+  | 'level'
+  | 'finish'
+  | 'full-cure';
+
+/** One step: when it may begin at the earliest, and the latest that the rules give. Hours from the start of carving. */
+export interface ScheduleStep {
+  readonly step: StepId;
+  /** 1, 2, … where a step is done several times, else 0. */
+  readonly turn: number;
+  readonly earliestHours: number;
+  /** End of the window, or the cautious end of rules that differ; as `earliestHours` where there is one time only. */
+  readonly latestHours: number;
+  /** True where missing the end of the window costs sanding; false where the end is only the more cautious rule. */
+  readonly isWindow: boolean;
+  readonly because: readonly SourceId[];
+}
+
+/** What decides the times. */
+export interface ScheduleJob {
+  readonly seal: Sealer;
+  readonly coats: number;
+  /** Hours from the last coat to the pour that the maker plans. */
+  readonly sealHours: number;
+  readonly resin: Resin;
+  readonly lifts: number;
+  readonly temperatureC: number;
+}
+
+/** Hours to brush out, vacuum and mask a carved board, our estimate; shown as such. */
+const CLEAN_HOURS = 0.5;
+/** Hours to set up and carve, our estimate; shown as such. */
+const CARVE_HOURS = 1;
+/** Hours after levelling until the finish goes on: fine sanding and dust off, our estimate. */
+const FINISH_AFTER_HOURS = 1;
+
+/**
+ * The steps of a job in hours from the start of carving, at the shop's temperature.
+ *
+ * The pour stands where the maker's own wait puts it; where that wait is shorter than what the seal needs, both ends are shown.
+ * Rules that differ become a range from the earliest to the most cautious, and later steps follow from both ends. Steps that do
+ * not occur are absent. Nothing here replaces a data sheet.
+ */
+export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
+  const waits = new Map<ShopWaitId, ShopWait>(shopHours(shopJob(job)).map((wait) => [wait.wait, wait]));
+  const steps: ScheduleStep[] = [
+    at('carve', 0, 0, 0, ['common-practice']),
+    at('clean', 0, CARVE_HOURS, CARVE_HOURS, ['common-practice']),
+  ];
+  const isSealed = job.coats > 0 && job.seal.curve.value.length > 0;
+  const ready = CARVE_HOURS + CLEAN_HOURS;
+  const sealed = isSealed ? sealSteps(job, ready, waits, steps) : [ready, ready];
+  const [pourFrom = ready, pourTo = ready] = sealed;
+  steps.push(
+    at(
+      'pour',
+      job.lifts > 1 ? 1 : 0,
+      pourFrom,
+      pourTo,
+      waits.get('seal-cure')?.because ?? ['common-practice'],
+    ),
+  );
+  afterPour(job, [pourFrom, pourTo], waits, steps);
+  return steps.toSorted((a, b) => a.earliestHours - b.earliestHours);
+}
+
+function shopJob({ seal, coats, resin, temperatureC }: ScheduleJob): Parameters<typeof shopHours>[0] {
+  return { seal, coats: seal.curve.value.length > 0 ? coats : 0, resin, temperatureC };
+}
+
+/** Adds the coats; returns the earliest and the most cautious time of the pour. */
+function sealSteps(
+  job: ScheduleJob,
+  ready: number,
+  waits: ReadonlyMap<ShopWaitId, ShopWait>,
+  steps: ScheduleStep[],
+): [number, number] {
+  const between = waits.get('between-seal-coats');
+  let early = ready;
+  let late = ready;
+  for (let coat = 1; coat <= job.coats; coat++) {
+    if (coat > 1 && between) {
+      early += between.earliestHours;
+      late += between.latestHours;
+    }
+    steps.push({
+      ...at('seal-coat', job.coats > 1 ? coat : 0, early, late, between?.because ?? ['common-practice']),
+      isWindow: coat > 1 && job.seal.tackyHours !== null,
+    });
+  }
+  const bond = waits.get('seal-bonds-unsanded');
+  if (bond) {
+    steps.push({
+      ...at('bond-window', 0, early + bond.earliestHours, early + bond.latestHours, bond.because),
+      isWindow: true,
+    });
+  }
+  const cure = waits.get('seal-cure');
+  return [early + job.sealHours, Math.max(late + job.sealHours, late + (cure?.latestHours ?? 0))];
+}
+
+/** Adds what follows the pour. */
+function afterPour(
+  job: ScheduleJob,
+  pour: readonly [number, number],
+  waits: ReadonlyMap<ShopWaitId, ShopWait>,
+  steps: ScheduleStep[],
+): void {
+  let [early, late] = pour;
+  const lift = waits.get('next-lift');
+  for (let turn = 2; turn <= job.lifts && lift; turn++) {
+    steps.push({
+      ...at('next-lift', turn, early + lift.earliestHours, late + lift.latestHours, lift.because),
+      isWindow: true,
+    });
+    early += lift.earliestHours;
+    late += lift.latestHours;
+  }
+  const topUp = waits.get('top-up');
+  if (topUp) {
+    steps.push({
+      ...at('top-up', 0, early + topUp.earliestHours, early + topUp.latestHours, topUp.because),
+      isWindow: true,
+    });
+  }
+  const hard = waits.get('hard');
+  const full = waits.get('full-cure');
+  if (hard && full) {
+    steps.push(
+      at('level', 0, early + hard.earliestHours, late + hard.latestHours, hard.because),
+      at(
+        'finish',
+        0,
+        early + hard.earliestHours + FINISH_AFTER_HOURS,
+        late + hard.latestHours + FINISH_AFTER_HOURS,
+        ['common-practice'],
+      ),
+      at('full-cure', 0, early + full.earliestHours, late + full.latestHours, full.because),
+    );
+  }
+}
+
+function at(
+  step: StepId,
+  turn: number,
+  earliestHours: number,
+  latestHours: number,
+  because: readonly SourceId[],
+): ScheduleStep {
+  return { step, turn, earliestHours, latestHours, isWindow: false, because };
+}
