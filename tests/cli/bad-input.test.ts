@@ -98,7 +98,7 @@ const FLAG_CASES: readonly BadInput[] = [
   {
     name: 'a unit of answer that is none',
     argv: vet('square.svg', '--units', 'cm'),
-    err: said('--units "cm" is unknown.', 'Type --units mm or --units in.'),
+    err: said('--units "cm" is unknown.', 'Type mm or in.'),
   },
   {
     name: 'a level that is none',

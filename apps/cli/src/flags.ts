@@ -1,9 +1,15 @@
+import type { JobFile } from '@pourproof/proof';
+
 /** Where help shows a flag: first the few that most jobs need, then the rest. */
 export type FlagGroup = 'simple' | 'lettering' | 'board' | 'size' | 'output';
 
 /** A flag of `vet`. */
 export interface Flag {
   readonly name: string;
+  /** The key of a job file that it sets. */
+  readonly key?: keyof JobFile;
+  /** Set where that key holds a number and not a text with a unit: how the number looks. */
+  readonly number?: string;
   /** What is typed after it; absent for a switch. */
   readonly takes?: string;
   /** May be given several times. */
@@ -16,49 +22,165 @@ export interface Flag {
 export const FLAGS: readonly Flag[] = [
   {
     name: 'bit',
+    key: 'bit',
     takes: 'KIND:SIZE',
     many: true,
     group: 'simple',
     help: 'A bit at hand, such as flat:1/8in; repeat it in the order of use',
   },
-  { name: 'depth', takes: 'LENGTH', group: 'simple', help: 'Depth of the pocket, such as 1/8in or 3mm' },
+  {
+    name: 'depth',
+    key: 'depth',
+    takes: 'LENGTH',
+    group: 'simple',
+    help: 'Depth of the pocket, such as 1/8in or 3mm',
+  },
   {
     name: 'grain',
+    key: 'grain',
     takes: 'ANGLE',
     group: 'simple',
     help: 'Fibre direction on the face: 0deg runs left to right, turning counter-clockwise',
   },
-  { name: 'wood', takes: 'NAME', group: 'simple', help: 'Wood of the board (pourproof list woods)' },
+  {
+    name: 'wood',
+    key: 'wood',
+    takes: 'NAME',
+    group: 'simple',
+    help: 'Wood of the board (pourproof list woods)',
+  },
   {
     name: 'seal',
+    key: 'seal',
     takes: 'NAME',
     group: 'simple',
     help: 'Seal coat before the colour (pourproof list seals)',
   },
   { name: 'report', takes: 'SHEET.html', group: 'simple', help: 'Write a sheet to print' },
-  { name: 'text', takes: '"WORDS"', group: 'lettering', help: 'Vet lettering instead of a file' },
+  {
+    name: 'text',
+    key: 'text',
+    takes: '"WORDS"',
+    group: 'lettering',
+    help: 'Vet lettering instead of a file',
+  },
   { name: 'font', takes: 'FILE', group: 'lettering', help: 'Font file for the lettering' },
-  { name: 'cap-height', takes: 'LENGTH', group: 'lettering', help: 'Height of its capitals' },
-  { name: 'width', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this width' },
-  { name: 'height', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this height' },
-  { name: 'scale', takes: 'NUMBER', group: 'size', help: 'Scale the artwork by this factor' },
+  {
+    name: 'cap-height',
+    key: 'capHeight',
+    takes: 'LENGTH',
+    group: 'lettering',
+    help: 'Height of its capitals',
+  },
+  { name: 'width', key: 'width', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this width' },
+  { name: 'height', key: 'height', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this height' },
+  {
+    name: 'scale',
+    key: 'scale',
+    number: 'a factor without a unit, such as 1.25',
+    takes: 'NUMBER',
+    group: 'size',
+    help: 'Scale the artwork by this factor',
+  },
   {
     name: 'dive',
+    key: 'dive',
     takes: 'ANGLE',
     group: 'board',
     help: 'Fibre direction out of the face; 90deg is an end-grain board',
   },
-  { name: 'coats', takes: 'COUNT', group: 'board', help: 'Number of seal coats' },
+  {
+    name: 'coats',
+    key: 'coats',
+    number: 'a whole number, such as 2',
+    takes: 'COUNT',
+    group: 'board',
+    help: 'Number of seal coats',
+  },
   {
     name: 'seal-hours',
+    key: 'sealHours',
     takes: 'TIME',
     group: 'board',
     help: 'Time from the last coat to the pour, such as 24h',
   },
-  { name: 'resin', takes: 'NAME', group: 'board', help: 'Class of resin (pourproof list resins)' },
-  { name: 'level', takes: 'LENGTH', group: 'board', help: 'How much of the face levelling takes off' },
-  { name: 'overpour', takes: 'LENGTH', group: 'board', help: 'How proud of the face the resin is poured' },
-  { name: 'waste-pct', takes: 'PERCENT', group: 'board', help: 'Resin that stays in the cup, in percent' },
+  {
+    name: 'resin',
+    key: 'resin',
+    takes: 'NAME',
+    group: 'board',
+    help: 'Class of resin (pourproof list resins)',
+  },
+  {
+    name: 'level',
+    key: 'level',
+    takes: 'LENGTH',
+    group: 'board',
+    help: 'How much of the face levelling takes off',
+  },
+  {
+    name: 'overpour',
+    key: 'overpour',
+    takes: 'LENGTH',
+    group: 'board',
+    help: 'How proud of the face the resin is poured',
+  },
+  {
+    name: 'waste-pct',
+    key: 'wastePct',
+    number: 'a number of percent, such as 15',
+    takes: 'PERCENT',
+    group: 'board',
+    help: 'Resin that stays in the cup, in percent',
+  },
+  {
+    name: 'colour',
+    key: 'colour',
+    takes: 'NAME',
+    group: 'board',
+    help: 'Colour of the resin, to tell whether a streak shows',
+  },
+  {
+    name: 'pigment-pct',
+    key: 'pigmentPct',
+    number: 'a number of percent, such as 3',
+    takes: 'PERCENT',
+    group: 'board',
+    help: 'Pigment by weight of the mix',
+  },
+  { name: 'oiled', key: 'oiled', group: 'board', help: 'The board was oiled or waxed before' },
+  { name: 'level-by', key: 'levelBy', takes: 'METHOD', group: 'board', help: 'How the face is levelled' },
+  {
+    name: 'boards',
+    key: 'boards',
+    number: 'a whole number, such as 4',
+    takes: 'COUNT',
+    group: 'board',
+    help: 'Equal boards that are poured together',
+  },
+  { name: 'weigh', key: 'weigh', takes: 'NAME', group: 'board', help: 'Scale that the parts are weighed on' },
+  {
+    name: 'price-per-g',
+    key: 'pricePerG',
+    number: 'a number, such as 0.03',
+    takes: 'PRICE',
+    group: 'board',
+    help: 'Price of a gram of mixed resin, in your money',
+  },
+  {
+    name: 'shop-temp',
+    key: 'shopTemp',
+    takes: 'TEMPERATURE',
+    group: 'board',
+    help: 'Temperature of shop and resin, such as 21C',
+  },
+  {
+    name: 'start',
+    key: 'start',
+    takes: 'TIME',
+    group: 'board',
+    help: 'When carving starts, such as "2026-12-01 09:00"',
+  },
   {
     name: 'job',
     takes: 'JOB.json',
@@ -67,12 +189,27 @@ export const FLAGS: readonly Flag[] = [
   },
   {
     name: 'units',
+    key: 'units',
     takes: 'mm|in',
     group: 'output',
     help: 'Unit of the answer; else the unit that you typed',
   },
   {
+    name: 'carve',
+    takes: 'all|visible',
+    group: 'output',
+    help: 'Carve all that is painted, or only what no other paint covers (SVG)',
+  },
+  { name: 'file-unit', takes: 'UNIT', group: 'output', help: 'Unit of a DXF drawing: mm, cm, m, in or ft' },
+  {
+    name: 'join',
+    takes: 'LENGTH',
+    group: 'output',
+    help: 'Widest gap that is closed between lines of a DXF drawing',
+  },
+  {
     name: 'tolerance',
+    key: 'tolerance',
     takes: 'LENGTH',
     group: 'output',
     help: 'Largest deviation when curves become short straight lines',

@@ -15,7 +15,9 @@ export function messageOf(error: unknown, file: string): string | null {
       error.line === undefined
         ? ''
         : ` (line ${error.line}${error.column === undefined ? '' : `, column ${error.column}`})`;
-    return `${prefix}${unended(error.message)}${place}.\n  What to do: ${error.remedy}\n`;
+    // some messages start with the file's name themselves
+    const start = error.message.startsWith(`${file} `) ? 'pourproof: ' : prefix;
+    return `${start}${unended(error.message)}${place}.\n  What to do: ${error.remedy}\n`;
   }
   if (error instanceof UsageError) {
     return `pourproof: ${error.message}\n  What to do: ${error.remedy}\n`;

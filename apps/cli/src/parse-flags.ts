@@ -76,3 +76,29 @@ function valueFor(flag: Flag, value: string | undefined, isInline: boolean): str
   }
   return value;
 }
+
+/** The value of a flag that may be given once. */
+export function typedValue(flags: ParsedFlags, name: string): string | undefined {
+  return flags.values.get(name)?.[0];
+}
+
+/**
+ * The value of a flag that takes one of a few words.
+ *
+ * @throws {UsageError} for another word, with the known ones
+ */
+export function oneOf<T extends string>(
+  flags: ParsedFlags,
+  name: string,
+  words: readonly T[],
+): T | undefined {
+  const typed = typedValue(flags, name);
+  const known = words.find((word) => word === typed);
+  if (typed !== undefined && known === undefined) {
+    throw new UsageError(
+      `--${name} "${typed}" is unknown.`,
+      `Type ${words.slice(0, -1).join(', ')} or ${words.at(-1)}.`,
+    );
+  }
+  return known;
+}

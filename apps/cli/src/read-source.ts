@@ -1,4 +1,4 @@
-import { readArtwork, readLettering } from '@pourproof/artwork';
+import { openFont, readArtwork, readLettering } from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
@@ -23,10 +23,13 @@ export async function readSource(source: Source, request: Request, io: Io): Prom
       ? await readFileSource(source, request, io)
       : await readLetteringSource(source, request, io);
   if (read.drawing.shapes.every((shape) => shape.region.ringEnds.length === 0)) {
-    const [notice] = read.drawing.notices;
+    const told = read.drawing.notices.filter((notice) => notice.code !== 'nothing-painted');
     throw new UsageError(
-      `${read.name} has nothing painted in it, so there is nothing to cut.`,
-      notice === undefined ? 'Check that the shapes have a fill or a stroke and are visible.' : notice.text,
+      [
+        `${read.name} has nothing painted in it, so there is nothing to cut.`,
+        ...told.map((notice) => notice.text),
+      ].join(' '),
+      'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
     );
   }
   return read;
@@ -34,12 +37,12 @@ export async function readSource(source: Source, request: Request, io: Io): Prom
 
 async function readFileSource(
   { path, name }: Source & { readonly kind: 'file' },
-  { sizing, fontPath, job }: Request,
+  { sizing, reading, fontPath, job }: Request,
   io: Io,
 ): Promise<NamedDrawing> {
   const bytes = await readInput(path, 'artwork', io);
-  const fontFiles = fontPath === null ? [] : [await readInput(fontPath, 'font', io)];
-  const drawing = await readArtwork(bytes, name, { ...sizing, toleranceMm: job.toleranceMm, fontFiles });
+  const fonts = fontPath === null ? [] : [await openFont(await readInput(fontPath, 'font', io))];
+  const drawing = readArtwork(bytes, name, { ...sizing, ...reading, toleranceMm: job.toleranceMm, fonts });
   return { name, drawing };
 }
 

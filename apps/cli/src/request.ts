@@ -1,8 +1,10 @@
 import { basename, dirname, resolve } from 'node:path';
+import type { DxfUnit } from '@pourproof/artwork';
 import { MeasureError, parseMeasure } from '@pourproof/plane';
 import { type Job, type JobFile, readJobFile, settleJob } from '@pourproof/proof';
 import type { Io } from './io.ts';
-import type { ParsedFlags } from './parse-flags.ts';
+import { jobFlags } from './job-flags.ts';
+import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
 import { readInput } from './read-input.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -28,6 +30,13 @@ export interface Sizing {
   readonly scale?: number;
 }
 
+/** How a file is read beyond its size. */
+export interface Reading {
+  readonly carve?: 'all' | 'visible';
+  readonly unit?: DxfUnit;
+  readonly joinToleranceMm?: number;
+}
+
 /** From which level of finding the exit code is 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 
@@ -35,6 +44,7 @@ export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 export interface Request {
   readonly sources: readonly Source[];
   readonly sizing: Sizing;
+  readonly reading: Reading;
   /** A font for live text in drawings, if one is given. */
   readonly fontPath: string | null;
   readonly job: Job;
@@ -69,6 +79,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   return {
     sources,
     sizing: sizingOf(settled),
+    reading: readingOf(flags),
     fontPath,
     job: settleJob(unit === undefined ? settled : { ...settled, units: unit }),
     failOn: failOnOf(flags),
@@ -83,12 +94,8 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   };
 }
 
-function one(flags: ParsedFlags, name: string): string | undefined {
-  return flags.values.get(name)?.[0];
-}
-
 function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
-  const value = one(flags, name);
+  const value = typedValue(flags, name);
   return value === undefined ? null : resolve(io.cwd, value);
 }
 
@@ -104,59 +111,6 @@ async function jobFileAt(path: string, io: Io): Promise<JobFile> {
     );
   }
   return readJobFile(data, basename(path));
-}
-
-/** The flags that are keys of a job file too, in its form. */
-function jobFlags(flags: ParsedFlags): Partial<JobFile> {
-  const text = (name: string, key: keyof JobFile): Partial<JobFile> => {
-    const value = one(flags, name);
-    return value === undefined ? {} : { [key]: value };
-  };
-  const bit = flags.values.get('bit');
-  return {
-    ...text('text', 'text'),
-    ...text('cap-height', 'capHeight'),
-    ...text('width', 'width'),
-    ...text('height', 'height'),
-    ...(bit === undefined ? {} : { bit: [...bit] }),
-    ...text('depth', 'depth'),
-    ...text('grain', 'grain'),
-    ...text('dive', 'dive'),
-    ...text('wood', 'wood'),
-    ...text('seal', 'seal'),
-    ...text('seal-hours', 'sealHours'),
-    ...text('resin', 'resin'),
-    ...text('level', 'level'),
-    ...text('overpour', 'overpour'),
-    ...text('tolerance', 'tolerance'),
-    ...unitsFlag(flags),
-    ...numberFlag(flags, 'scale', 'scale', 'a factor without a unit, such as 1.25'),
-    ...numberFlag(flags, 'coats', 'coats', 'a whole number, such as 2'),
-    ...numberFlag(flags, 'waste-pct', 'wastePct', 'a number of percent, such as 15'),
-  };
-}
-
-function unitsFlag(flags: ParsedFlags): Partial<JobFile> {
-  const units = one(flags, 'units');
-  if (units === undefined) {
-    return {};
-  }
-  if (units !== 'mm' && units !== 'in') {
-    throw new UsageError(`--units "${units}" is unknown.`, 'Type --units mm or --units in.');
-  }
-  return { units };
-}
-
-function numberFlag(flags: ParsedFlags, name: string, key: keyof JobFile, form: string): Partial<JobFile> {
-  const text = one(flags, name);
-  if (text === undefined) {
-    return {};
-  }
-  const value = Number(text);
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(text.trim()) || !Number.isFinite(value)) {
-    throw new UsageError(`--${name} "${text}" is not a number.`, `It is ${form}.`);
-  }
-  return { [key]: value };
 }
 
 /** A size typed as a flag replaces whichever size the job file asks for. */
@@ -188,7 +142,7 @@ function sourcesOf(
   parts: { readonly file: Partial<JobFile>; readonly typed: Partial<JobFile> },
   { io, jobPath }: Place,
 ): readonly Source[] {
-  const typedText = one(flags, 'text');
+  const typedText = typedValue(flags, 'text');
   if (typedText !== undefined && flags.files.length > 0) {
     throw new UsageError(
       `both --text and ${flags.files.join(', ')} are given.`,
@@ -258,6 +212,17 @@ function sizingOf(job: Partial<JobFile>): Sizing {
   };
 }
 
+function readingOf(flags: ParsedFlags): Reading {
+  const carve = oneOf(flags, 'carve', ['all', 'visible']);
+  const unit = oneOf(flags, 'file-unit', ['mm', 'cm', 'm', 'in', 'ft']);
+  const join = typedValue(flags, 'join');
+  return {
+    ...(carve === undefined ? {} : { carve }),
+    ...(unit === undefined ? {} : { unit }),
+    ...(join === undefined ? {} : { joinToleranceMm: sizeMm('join', join) }),
+  };
+}
+
 function sizeMm(name: string, text: string): number {
   const { value } = lengthFlag(name, text);
   if (!(value > 0 && value <= LONGEST_MM)) {
@@ -294,9 +259,5 @@ function typedUnit(parts: readonly Partial<JobFile>[]): 'mm' | 'in' | undefined 
 }
 
 function failOnOf(flags: ParsedFlags): FailOn {
-  const level = one(flags, 'fail-on') ?? 'stop';
-  if (level !== 'stop' && level !== 'caution' && level !== 'note' && level !== 'never') {
-    throw new UsageError(`--fail-on "${level}" is unknown.`, 'Type stop, caution, note or never.');
-  }
-  return level;
+  return oneOf(flags, 'fail-on', ['stop', 'caution', 'note', 'never']) ?? 'stop';
 }

@@ -1,8 +1,13 @@
 import { expect, test } from 'vitest';
 import { formatMass, formatPercent, formatShare } from './amounts.ts';
 
-test('mass has the digits of a shop scale', () => {
-  expect([formatMass(0), formatMass(9.994), formatMass(123.456)]).toEqual(['0.00 g', '9.99 g', '123.5 g']);
+test('mass has the digits of the scale', () => {
+  expect([
+    formatMass(12.34, 0.1),
+    formatMass(12.34, 0.01),
+    formatMass(12.34, 1),
+    formatMass(0.5, 0.5),
+  ]).toEqual(['12.3 g', '12.34 g', '12 g', '0.5 g']);
 });
 
 test('percent never rounds something to nothing or not quite all to all', () => {

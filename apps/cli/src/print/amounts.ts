@@ -1,6 +1,6 @@
-/** Prints a mass in grams with digits that a shop scale shows: 0.01 g below 10 g, 0.1 g above. */
-export function formatMass(g: number): string {
-  return `${g.toFixed(g < 10 ? 2 : 1)} g`;
+/** Prints a mass in grams with the digits of the scale that weighs it in steps of `stepG`. */
+export function formatMass(g: number, stepG: number): string {
+  return `${g.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG) - 1e-9)))} g`;
 }
 
 /** Prints percent with one digit, never rounding what is not all to 100.0 nor what is not nothing to 0.0. */

@@ -1,6 +1,6 @@
-import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import { bitSize, type Job, type Report } from '@pourproof/proof';
-import { formatMass, formatPercent, formatShare } from './amounts.ts';
+import { formatPercent, formatShare } from './amounts.ts';
 
 /** A line of a table: what, how much, and a remark. */
 export interface Fact {
@@ -111,44 +111,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
   ];
 }
 
-/** What to mix, and how far colour may travel. */
-export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
-  const { pour, bleed, seal } = report;
-  const rows: Fact[] = [];
-  for (const colour of pour.colours) {
-    const label = pour.colours.length === 1 ? '' : ` (${colour.name})`;
-    rows.push(
-      fact(
-        `Mix${label}`,
-        formatMass(colour.massG),
-        `${formatVolume(colour.volumeMl * 1000, unit)}, ${formatLength(pour.overpourMm, unit)} proud of the face and ${pour.wastePct} % for the cup included`,
-      ),
-      fact(`  part A${label}`, formatMass(colour.partAG), 'by weight, whatever the label’s ratio is by'),
-      fact(`  part B${label}`, formatMass(colour.partBG), ''),
-    );
-  }
-  if (seal.filmMm > 0) {
-    rows.push(fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'));
-  }
-  for (const block of bleed.blocks) {
-    const { median, low, high } = block.travelMm;
-    rows.push(
-      fact(
-        'Colour may travel',
-        formatLength(median, unit),
-        `along the fibres of ${block.species}; ${formatLength(low, unit)} to ${formatLength(high, unit)} is likely (${basisText(bleed)})`,
-      ),
-    );
-  }
-  return rows;
-}
-
-function basisText(bleed: Report['bleed']): string {
-  return bleed.basis === 'prior'
-    ? 'prior, not measured on your board'
-    : `calibrated with ${bleed.coupons} coupons`;
-}
-
-function fact(name: string, value: string, remark: string): Fact {
+/** A line of a table. */
+export function fact(name: string, value: string, remark: string): Fact {
   return { name, value, remark };
 }

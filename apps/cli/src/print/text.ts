@@ -2,8 +2,9 @@ import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
-import { cutSentences, type Fact, jobFacts, measureFacts, resinFacts, VERDICT_WORDS } from './facts.ts';
+import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
 import { type FindingEntry, findingEntries } from './finding-entries.ts';
+import { resinFacts } from './resin-facts.ts';
 import { wrap } from './wrap.ts';
 
 const COLUMNS = 80;

@@ -1,0 +1,67 @@
+import { formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import { formatMass, formatPercent } from './amounts.ts';
+import { type Fact, fact } from './facts.ts';
+
+type Pour = Report['pour'];
+type Colour = Pour['colours'][number];
+
+/** What to mix and how to pour it, what the seal takes, and how far colour may travel. */
+export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
+  const { pour, bleed, seal } = report;
+  return [
+    ...pour.colours.flatMap((colour) => colourFacts(colour, pour, unit)),
+    ...(seal.filmMm > 0
+      ? [fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor')]
+      : []),
+    ...bleed.blocks.map(({ species, travelMm: { median, low, high } }) =>
+      fact(
+        'Colour may travel',
+        formatLength(median, unit),
+        `along the fibres of ${species}; ${formatLength(low, unit)} to ${formatLength(high, unit)} is likely (${basisText(bleed)})`,
+      ),
+    ),
+  ];
+}
+
+/** Masses are whole steps of the scale, so that parts add up to the total as printed. */
+function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fact[] {
+  const { cups, lifts } = colour;
+  const label = pour.colours.length === 1 ? '' : ` (${colour.name})`;
+  const mass = (grams: number): string => formatMass(grams, pour.stepG);
+  const boards = pour.boards === 1 ? '' : ` for ${pour.boards} boards`;
+  const rows = [
+    fact(
+      `Mix${label}`,
+      mass(colour.massG),
+      `${formatVolume(colour.volumeMl * 1000, unit)}${boards}, with ${formatLength(pour.overpourMm, unit)} proud of the face and ${formatVolume(colour.wasteMl * 1000, unit)} that stays in the cup; the fill may be off by ${formatPercent(colour.uncertaintyPct)}`,
+    ),
+    fact(`  part A${label}`, mass(colour.partAG), 'by weight, whatever the label’s ratio is by'),
+    fact(`  part B${label}`, mass(colour.partBG), ''),
+  ];
+  if (colour.pigmentG > 0) {
+    rows.push(fact(`  pigment${label}`, mass(colour.pigmentG), 'on top of the mix'));
+  }
+  rows.push(
+    fact(
+      `Cups${label}`,
+      String(cups.count),
+      `${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${cups.runningG.map(mass).join(', then ')}`,
+    ),
+    fact(
+      `Pour${label}`,
+      `${lifts.count} ${lifts.count === 1 ? 'lift' : 'lifts'}`,
+      `of ${formatLength(lifts.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min`,
+    ),
+  );
+  if (colour.price !== undefined) {
+    rows.push(fact(`Price${label}`, colour.price.toFixed(2), 'in your money'));
+  }
+  return rows;
+}
+
+function basisText(bleed: Report['bleed']): string {
+  return bleed.basis === 'prior'
+    ? 'prior, not measured on your board'
+    : `calibrated with ${bleed.coupons} coupons`;
+}

@@ -1,0 +1,15 @@
+import { jobFileSchema } from '@pourproof/proof';
+import { expect, test } from 'vitest';
+import { captured } from './captured-run.ts';
+
+/** Keys that only a file can hold: its own name, and the artwork, which the command line takes as a bare word. */
+const FILE_ONLY = ['schema', 'artwork'];
+
+test.each(Object.keys(jobFileSchema.shape).filter((key) => !FILE_ONLY.includes(key)))(
+  'the key "%s" of a job file has a flag',
+  async (key) => {
+    const flag = `--${key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`)}`;
+    const { out } = await captured(['--help']);
+    expect(out).toMatch(new RegExp(`^  ${flag}(?: |$)`, 'mu'));
+  },
+);
