@@ -2,10 +2,13 @@ import { readFileSync } from 'node:fs';
 import {
   applyTransform,
   type Bounds,
+  compose,
   EMPTY_BOUNDS,
   joinBounds,
   ringsBounds,
+  rotation,
   signedArea,
+  translation,
 } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { type LetteringFont, openFont } from './open-font.ts';
@@ -85,4 +88,45 @@ test('blank text gives nothing, a missing letter is refused', () => {
   expect(outlineText(lora, ' ', plain).glyphs).toEqual([]);
   expect(() => outlineText(lora, '木', plain)).toThrow(expect.objectContaining({ code: 'missing-glyph' }));
   expect(outlineText(lora, '%\u0301', plain).looseMarks).toBe(true);
+});
+
+test('letters can be moved one by one, and left out', () => {
+  const straight = outlineText(lora, 'a fib', plain);
+  const starts: number[] = [];
+  const moved = outlineText(lora, 'a fib', {
+    ...plain,
+    moveLetter: (letter) => {
+      starts.push(letter.x);
+      // a fresh start for the ligature, and b left out
+      return letter.index === 4 ? null : translation(letter.index === 2 ? 100 - letter.x : 0, 0);
+    },
+  });
+  expect(starts[0]).toBeCloseTo(0, 12);
+  expect(moved.glyphs.map((g) => g.text)).toEqual(['a', 'fi']);
+  expect(moved.advance).toBe(straight.advance);
+  expect(moved.glyphs[0]).toEqual(straight.glyphs[0]);
+  const shift = moved.glyphs[1]!.region.coords[0]! - straight.glyphs[1]!.region.coords[0]!;
+  expect(shift).toBeCloseTo(100 - starts[2]!, 9);
+});
+
+test('moves along a circle put each letter on it, as text along a path', () => {
+  const radius = 200;
+  const { glyphs } = outlineText(lora, 'IIIII', {
+    ...plain,
+    moveLetter: ({ x, advance }) => {
+      const middle = x + advance / 2;
+      const angle = middle / radius;
+      const foot = translation(radius * Math.sin(angle), -radius * Math.cos(angle));
+      return compose(compose(foot, rotation(angle)), translation(-middle, 0));
+    },
+  });
+  for (const { region } of glyphs) {
+    const distances = Array.from({ length: region.coords.length / 2 }, (_, i) =>
+      Math.hypot(region.coords[2 * i]!, region.coords[2 * i + 1]!),
+    );
+    // feet on the circle, half a letter aside a little above it; heads a cap height out
+    expect(Math.min(...distances)).toBeGreaterThan(radius - 1e-9);
+    expect(Math.min(...distances)).toBeLessThan(radius + 0.1);
+    expect(Math.max(...distances)).toBeLessThan(radius + 24 * lora.capHeightEm! + 0.2);
+  }
 });

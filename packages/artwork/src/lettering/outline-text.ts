@@ -1,6 +1,7 @@
 import {
   compose,
   DEFAULT_FLATTEN_TOLERANCE_MM,
+  IDENTITY,
   packRings,
   type Region,
   type Transform,
@@ -9,7 +10,7 @@ import {
 import { glyphRings } from './glyph-outline.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import type { LetteringFont } from './open-font.ts';
-import { type ShapeOptions, shapeLine } from './shape-line.ts';
+import { type Cluster, type ShapeOptions, shapeLine } from './shape-line.ts';
 
 /** How a run of text in a drawing is set. */
 export interface OutlineTextOptions extends ShapeOptions {
@@ -23,7 +24,22 @@ export interface OutlineTextOptions extends ShapeOptions {
   readonly letterSpacing?: number;
   /** Added after each space, in the drawing's units. */
   readonly wordSpacing?: number;
+  /**
+   * Moves letters one by one, in the drawing's units: from where the letter stands on its straight baseline to where it goes, as for text
+   * along a path or with a list of places. `null` leaves the letter out, as past the end of a path.
+   */
+  readonly moveLetter?: (letter: RunLetter) => Transform | null;
   readonly toleranceMm?: number;
+}
+
+/** A letter, or a ligature, at its place in a straight run, in the drawing's units. */
+export interface RunLetter {
+  /** UTF-16 indices of its first character and of the character after its last. */
+  readonly index: number;
+  readonly end: number;
+  /** Where it starts along the baseline, anchoring done, and how far the next one is. */
+  readonly x: number;
+  readonly advance: number;
 }
 
 /** A glyph of a run as an area in mm. */
@@ -72,20 +88,36 @@ export function outlineText(font: LetteringFont, text: string, options: OutlineT
   let x = -advance * anchorPart(options.anchor ?? 'start', first.rightToLeft);
   const glyphs: OutlinedGlyph[] = [];
   clusters.forEach((cluster, i) => {
-    const emToMm = compose(toMm, [emSize, 0, 0, -emSize, x, 0]);
-    for (const g of cluster.glyphs) {
-      const rings = glyphRings(font, g.glyph, compose(emToMm, translation(g.x, g.y)), toleranceMm);
-      if (rings.length > 0) {
-        glyphs.push({
-          region: { ...packRings(rings), fillRule: 'nonzero' },
-          text: text.slice(cluster.start, cluster.end),
-          index: cluster.start,
-        });
-      }
+    const letter = { index: cluster.start, end: cluster.end, x, advance: lengths[i] as number };
+    const moved = options.moveLetter ? options.moveLetter(letter) : IDENTITY;
+    if (moved !== null) {
+      const emToMm = compose(compose(toMm, moved), [emSize, 0, 0, -emSize, x, 0]);
+      glyphs.push(...drawCluster(font, text, cluster, emToMm, toleranceMm));
     }
-    x += lengths[i] as number;
+    x += letter.advance;
   });
   return { glyphs, advance, looseMarks: clusters.some((cluster) => cluster.looseMark) };
+}
+
+function drawCluster(
+  font: LetteringFont,
+  text: string,
+  cluster: Cluster,
+  emToMm: Transform,
+  toleranceMm: number,
+): OutlinedGlyph[] {
+  return cluster.glyphs.flatMap((g) => {
+    const rings = glyphRings(font, g.glyph, compose(emToMm, translation(g.x, g.y)), toleranceMm);
+    return rings.length === 0
+      ? []
+      : [
+          {
+            region: { ...packRings(rings), fillRule: 'nonzero' as const },
+            text: text.slice(cluster.start, cluster.end),
+            index: cluster.start,
+          },
+        ];
+  });
 }
 
 function anchorPart(anchor: 'start' | 'middle' | 'end', rightToLeft: boolean): number {
