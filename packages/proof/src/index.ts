@@ -6,6 +6,11 @@ export { type Job, type JobRows, settleJob, settleJobWith } from './job/job.ts';
 export { JobError } from './job/job-error.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job/job-file.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
+export {
+  type MaterialsFile,
+  materialsFileSchema,
+  readMaterialsFile,
+} from './materials-file/materials-file.ts';
 export { adviceFor, type Picture, type Proof, prove } from './proof.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export {

@@ -1,4 +1,5 @@
 import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
+import { defaultFields } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
@@ -110,6 +111,9 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     pour: pourReport(measured.pour, measured.schedule, job),
     findings: [...findings],
     defaults: [...job.defaults],
+    materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
+      defaultFields(values).map((field) => `${row}.${field}`),
+    ),
     verdict: verdictOf(findings),
   };
 }

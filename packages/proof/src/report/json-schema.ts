@@ -1,11 +1,15 @@
 import { z } from 'zod';
 import { jobFileSchema } from '../job/job-file.ts';
+import { materialsFileSchema } from '../materials-file/materials-file.ts';
 import { reportSchema } from './report.ts';
 
 /** The published JSON Schemas, by file name in docs/schema/. */
-export function jsonSchemas(): Readonly<Record<'report@1.json' | 'job@1.json', unknown>> {
+export function jsonSchemas(): Readonly<
+  Record<'report@1.json' | 'job@1.json' | 'materials@1.json', unknown>
+> {
   return {
     'report@1.json': z.toJSONSchema(reportSchema, { target: 'draft-2020-12' }),
     'job@1.json': z.toJSONSchema(jobFileSchema, { target: 'draft-2020-12', io: 'input' }),
+    'materials@1.json': z.toJSONSchema(materialsFileSchema, { target: 'draft-2020-12', io: 'input' }),
   };
 }

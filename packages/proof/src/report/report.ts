@@ -164,6 +164,10 @@ export const reportSchema = z.object({
   defaults: z
     .array(z.string())
     .meta({ description: 'Job values that were not given and are defaults of the program' }),
+  materialDefaults: z.array(z.string()).meta({
+    description:
+      'Values of wood, seal, resin and scale that are defaults and not the maker’s own, as wood.lab',
+  }),
   verdict: z.enum(['clear', 'caution', 'stop']),
 });
 

@@ -9,14 +9,15 @@ import { STEP_WORDS, stepTitle } from './step-words.ts';
 const LEAST_MINUTES = 30;
 
 /**
- * The schedule of a report as an iCalendar file (RFC 5545), times without a zone: the clock of the shop.
+ * A schedule as an iCalendar file (RFC 5545), times without a zone: the clock of the shop.
  *
  * A window is an event from its earliest to its latest time; everything else stands at its earliest time. The same
  * artwork keeps the names of its events, so that importing a new schedule replaces the old one.
- * @throws {JobError} when the report's job has no start
+ *
+ * @param name what is carved: goes into the titles
+ * @throws {JobError} when the steps have no dates, because the job has no start
  */
-export function calendarFile(report: Report): string {
-  const steps = report.pour.schedule ?? [];
+export function calendarFile(name: string, steps: Report['pour']['schedule']): string {
   const [first] = steps;
   const events = steps.map((step): EventAttributes => {
     const { remark } = STEP_WORDS[step.step];
@@ -26,13 +27,13 @@ export function calendarFile(report: Report): string {
       step.isWindow || step.latest === step.earliest ? '' : ` More cautious rules give ${step.latest}.`;
     // the library's types leave out the stamp that its own schema takes
     const stamped: EventAttributes & { readonly timestamp: string } = {
-      title: `${stepTitle(step.step, step.turn)}: ${report.artwork.file}`,
+      title: `${stepTitle(step.step, step.turn)}: ${name}`,
       description: `${remark}${cautious} Data sheets come first.`,
       // ready-made texts pass through the library untouched, so that no time zone of this computer gets in
       start: calendarTime(from),
       end: calendarTime(Math.max(to, from + LEAST_MINUTES * 60_000)),
       timestamp: `${calendarTime(timeOf(first?.earliest))}Z`,
-      uid: `${step.step}-${step.turn}-${hexOf(report.artwork.file)}@pourproof`,
+      uid: `${step.step}-${step.turn}-${hexOf(name)}@pourproof`,
       productId: 'pourproof',
       busyStatus: 'FREE',
     };
@@ -57,7 +58,7 @@ function calendarTime(time: number): string {
   return new Date(time).toISOString().slice(0, 19).replace(/[-:]/gu, '');
 }
 
-/** A file name as letters that an identifier may hold. */
+/** A name as letters that an identifier may hold. */
 function hexOf(text: string): string {
-  return Array.from(new TextEncoder().encode(text), (byte) => byte.toString(16).padStart(2, '0')).join('');
+  return Array.from(text, (letter) => (letter.codePointAt(0) ?? 0).toString(16)).join('-');
 }
