@@ -32,9 +32,11 @@ export class AxisEdge {
   /** Point whose foot on the line is u = 0, or the middle of both points. */
   #ox = 0;
   #oy = 0;
-  /** Result of {@link at}. */
+  /** Where the last question about a point led. */
   x = 0;
   y = 0;
+  /** Clearance there, after `atShare`. */
+  clearance = 0;
 
   constructor(axis: MedialAxis) {
     this.#axis = axis;
@@ -160,12 +162,57 @@ export class AxisEdge {
     this.x = this.x0 + t * (this.x1 - this.x0);
     this.y = this.y0 + t * (this.y1 - this.y0);
     if (this.kind === 'line-point') {
-      // the arc stays below its chord, towards the line
-      const sag = ((u - this.#u0) * (this.#u1 - u)) / (2 * this.#h);
-      const line = this.left < this.#axis.boundary.count ? this.left : this.right;
-      this.x += sag * this.#axis.boundary.ty[line];
-      this.y -= sag * this.#axis.boundary.tx[line];
+      this.#bend(u);
     }
+  }
+
+  /** Sets `x`, `y` and `clearance` to the point at share t, 0 … 1, of the way from the low to the high end. */
+  atShare(t: number): void {
+    const h = this.#h;
+    const u = this.#u0 + t * (this.#u1 - this.#u0);
+    this.x = this.x0 + t * (this.x1 - this.x0);
+    this.y = this.y0 + t * (this.y1 - this.y0);
+    this.clearance = this.r0 + t * (this.r1 - this.r0);
+    if (this.kind === 'points') {
+      this.clearance = Math.sqrt(u * u + h * h);
+    } else if (this.kind === 'line-point') {
+      this.clearance = (u * u + h * h) / (2 * h);
+      this.#bend(u);
+    }
+  }
+
+  /** Share of the way from the low to the high end at which the clearance is r; 1 on a level edge. */
+  shareOf(r: number): number {
+    const span = this.#u1 - this.#u0;
+    if (r >= this.r1 || span <= 0) {
+      return 1;
+    }
+    return r <= this.r0 ? 0 : (this.#position(r) - this.#u0) / span;
+  }
+
+  /** Moves `x`, `y` from the chord onto the parabola arc, which stays below its chord, towards the line. */
+  #bend(u: number): void {
+    const { count, tx, ty } = this.#axis.boundary;
+    const line = this.left < count ? this.left : this.right;
+    const sag = ((u - this.#u0) * (this.#u1 - u)) / (2 * this.#h);
+    this.x += sag * ty[line];
+    this.y -= sag * tx[line];
+  }
+
+  /** Length of the edge between two shares of the way from the low to the high end. */
+  lengthBetween(from: number, to: number): number {
+    if (this.kind !== 'line-point') {
+      return (to - from) * Math.hypot(this.x1 - this.x0, this.y1 - this.y0);
+    }
+    const span = this.#u1 - this.#u0;
+    return this.#arcLength(this.#u0 + from * span, this.#u0 + to * span);
+  }
+
+  /** Length of the parabola arc between two positions. */
+  #arcLength(from: number, to: number): number {
+    const a = from / this.#h;
+    const b = to / this.#h;
+    return (this.#h / 2) * (b * Math.hypot(1, b) + Math.asinh(b) - a * Math.hypot(1, a) - Math.asinh(a));
   }
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
@@ -208,9 +255,8 @@ export class AxisEdge {
     if (this.kind !== 'line-point') {
       return Math.hypot(this.x - ax, this.y - ay);
     }
-    const h = this.#h;
-    const ua = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
-    const ub = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
-    return (h / 2) * (ub * Math.hypot(1, ub) + Math.asinh(ub) - ua * Math.hypot(1, ua) - Math.asinh(ua));
+    const ua = a <= this.r0 ? this.#u0 : this.#position(a);
+    const ub = b >= this.r1 ? this.#u1 : this.#position(b);
+    return this.#arcLength(ua, ub);
   }
 }

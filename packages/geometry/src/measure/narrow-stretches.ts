@@ -1,0 +1,198 @@
+import type { Point } from '@pourproof/plane';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AxisEdge } from './axis-edge.ts';
+import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
+
+/** A connected stretch of stroke, or of the taper at its end, that is narrower than a limit. */
+export interface NarrowStretch {
+  /** Length along the axis with all branches, mm. */
+  readonly lengthMm: number;
+  /** Smallest width in the stretch; 0 for a taper that ends in a point. */
+  readonly narrowestMm: number;
+  /** Where that is, on the axis. */
+  readonly atMm: Point;
+  readonly kind: 'stroke' | 'taper';
+  /** Longest way through the stretch along the axis, `[x0, y0, x1, y1, …]`, open. */
+  readonly path: Float64Array;
+  /** Width at each point of the path, mm. */
+  readonly widths: Float64Array;
+}
+
+/**
+ * The stretches where strokes are narrower than `widthLimitMm`, tapers apart from strokes, each cut off exactly where the width passes the
+ * limit. None for an empty region. A width equal to the limit is not narrower.
+ *
+ * @throws {RangeError} when the limit is negative or not a number
+ */
+export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonly NarrowStretch[] {
+  if (!(widthLimitMm >= 0)) {
+    throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
+  }
+  const { part } = strokeParts(axis);
+  const limit = widthLimitMm / 2;
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const groups = new StretchGroups(2 * nodeR.length);
+  const chosen: number[] = [];
+  for (let e = 0; e < part.length; e++) {
+    if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit) {
+      chosen.push(e);
+      if (nodeR[edgeTo[e]] < limit) {
+        groups.join(2 * edgeFrom[e] + part[e] - 1, 2 * edgeTo[e] + part[e] - 1);
+      }
+    }
+  }
+  const byGroup = new Map<number, number[]>();
+  for (const e of chosen) {
+    const key = groups.find(2 * edgeFrom[e] + part[e] - 1);
+    const list = byGroup.get(key);
+    if (list === undefined) {
+      byGroup.set(key, [e]);
+    } else {
+      list.push(e);
+    }
+  }
+  return [...byGroup.values()].map((edges) => stretchOf(axis, edges, part[edges[0]] === STROKE, limit));
+}
+
+/** Sets that grow by joining. */
+class StretchGroups {
+  readonly #parent: Int32Array;
+
+  constructor(count: number) {
+    this.#parent = Int32Array.from({ length: count }, (_, k) => k);
+  }
+
+  find(item: number): number {
+    const parent = this.#parent;
+    let at = item;
+    while (parent[at] !== at) {
+      parent[at] = parent[parent[at]];
+      at = parent[at];
+    }
+    return at;
+  }
+
+  join(a: number, b: number): void {
+    this.#parent[this.find(a)] = this.find(b);
+  }
+}
+
+function stretchOf(
+  axis: MedialAxis,
+  edges: readonly number[],
+  isStroke: boolean,
+  limit: number,
+): NarrowStretch {
+  const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
+  const shape = new AxisEdge(axis);
+  let lengthMm = 0;
+  let least = edgeFrom[edges[0]];
+  for (const e of edges) {
+    shape.load(e);
+    lengthMm += shape.length(shape.r0, Math.min(shape.r1, limit));
+    if (nodeR[edgeFrom[e]] < nodeR[least]) {
+      least = edgeFrom[e];
+    }
+  }
+  const { path, widths } = longestWay(axis, edges, limit);
+  return {
+    lengthMm,
+    narrowestMm: 2 * nodeR[least],
+    atMm: [nodeX[least] + boundary.originX, nodeY[least] + boundary.originY],
+    kind: isStroke ? 'stroke' : 'taper',
+    path,
+    widths,
+  };
+}
+
+interface Link {
+  readonly edge: number;
+  readonly to: number;
+  readonly length: number;
+}
+
+/** The longest way through the edges as a tree; loops are opened at one place. */
+function longestWay(
+  axis: MedialAxis,
+  edges: readonly number[],
+  limit: number,
+): { path: Float64Array; widths: Float64Array } {
+  const links = linkTree(axis, edges, limit);
+  const [start] = links.keys();
+  const far = farthest(links, start ?? 0).node;
+  const { node: end, cameBy } = farthest(links, far);
+  const shape = new AxisEdge(axis);
+  const { boundary, edgeFrom } = axis;
+  const path: number[] = [];
+  const widths: number[] = [];
+  const push = (): void => {
+    path.push(shape.x + boundary.originX, shape.y + boundary.originY);
+    widths.push(2 * shape.clearance);
+  };
+  // from the end back to where the search began
+  for (let at = end, link = cameBy.get(at); link !== undefined; at = link.to, link = cameBy.get(at)) {
+    shape.load(link.edge);
+    const top = shape.shareOf(limit);
+    const isDown = link.to === edgeFrom[link.edge];
+    for (const share of isDown ? [top, top / 2] : [0, top / 2]) {
+      shape.atShare(share);
+      push();
+    }
+    if (cameBy.get(link.to) === undefined) {
+      shape.atShare(isDown ? 0 : top);
+      push();
+    }
+  }
+  return { path: Float64Array.from(path), widths: Float64Array.from(widths) };
+}
+
+/** Neighbours of each node; the cut-off top of an edge is a node of its own, named by -1 - edge. */
+function linkTree(axis: MedialAxis, edges: readonly number[], limit: number): Map<number, Link[]> {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const shape = new AxisEdge(axis);
+  const links = new Map<number, Link[]>();
+  const names = new Map<number, number>();
+  for (const node of edges.flatMap((e) => [edgeFrom[e], edgeTo[e]])) {
+    names.set(node, names.get(node) ?? names.size);
+  }
+  const tree = new StretchGroups(names.size);
+  for (const e of edges) {
+    const from = edgeFrom[e];
+    const to = nodeR[edgeTo[e]] < limit ? edgeTo[e] : -1 - e;
+    if (to >= 0) {
+      const a = tree.find(names.get(from) ?? 0);
+      const b = tree.find(names.get(to) ?? 0);
+      if (a === b) {
+        continue;
+      }
+      tree.join(a, b);
+    }
+    shape.load(e);
+    const length = shape.length(shape.r0, Math.min(shape.r1, limit));
+    links.set(from, [...(links.get(from) ?? []), { edge: e, to, length }]);
+    links.set(to, [...(links.get(to) ?? []), { edge: e, to: from, length }]);
+  }
+  return links;
+}
+
+/** The node farthest along the tree from a start, and by which link each node leads back to it. */
+function farthest(links: Map<number, Link[]>, start: number): { node: number; cameBy: Map<number, Link> } {
+  const cameBy = new Map<number, Link>();
+  const distance = new Map([[start, 0]]);
+  const stack = [start];
+  let node = start;
+  for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
+    const way = distance.get(at) ?? 0;
+    if (way > (distance.get(node) ?? 0)) {
+      node = at;
+    }
+    for (const link of links.get(at) ?? []) {
+      if (!distance.has(link.to)) {
+        distance.set(link.to, way + link.length);
+        cameBy.set(link.to, { edge: link.edge, to: at, length: link.length });
+        stack.push(link.to);
+      }
+    }
+  }
+  return { node, cameBy };
+}

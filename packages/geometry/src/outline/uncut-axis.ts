@@ -1,0 +1,141 @@
+import { AxisEdge } from '../measure/axis-edge.ts';
+import { CORNER } from '../measure/stroke-parts.ts';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import type { Mouths } from './mouths.ts';
+
+/** The part of the axis in one narrow part that no disc of the cutter covers. */
+export interface UncutAxis {
+  /** Largest clearance on it, and where; relative to the axis' origin. */
+  clearance: number;
+  x: number;
+  y: number;
+  /** Length of it, and of what of it carries stroke or taper, mm. */
+  length: number;
+  strokeLength: number;
+}
+
+/** Steps of halving by which the place is found where an edge leaves a disc: 2^-40 of the edge. */
+const HALVINGS = 40;
+/** Places at which an edge between two discs is looked at for a gap. */
+const PROBES = 16;
+
+/** For each narrow part, named as in `mouths.component`, what the discs at its mouths do not cover of its axis. */
+export function uncutAxis(axis: MedialAxis, mouths: Mouths, part: Uint8Array): Map<number, UncutAxis> {
+  const { edgeFrom, nodeR, nodeX, nodeY } = axis;
+  const discs = new DiscGroups(mouths);
+  const shape = new AxisEdge(axis);
+  const found = new Map<number, UncutAxis>();
+  for (let e = 0; e < edgeFrom.length; e++) {
+    const from = edgeFrom[e];
+    if (nodeR[from] >= mouths.radius || shape.isSpoke(e)) {
+      continue;
+    }
+    const component = mouths.component[from];
+    let sum = found.get(component);
+    if (sum === undefined) {
+      sum = { clearance: nodeR[from], x: nodeX[from], y: nodeY[from], length: 0, strokeLength: 0 };
+      found.set(component, sum);
+    }
+    shape.load(e);
+    const [low, high] = uncutShares(shape, discs, component, mouths.radius);
+    if (high > low) {
+      const length = shape.lengthBetween(low, high);
+      sum.length += length;
+      sum.strokeLength += part[e] === CORNER ? 0 : length;
+      shape.atShare(high);
+      if (shape.clearance > sum.clearance) {
+        sum.clearance = shape.clearance;
+        sum.x = shape.x;
+        sum.y = shape.y;
+      }
+    }
+  }
+  return found;
+}
+
+/** From and to which share of the way up the edge no disc covers it. */
+function uncutShares(
+  shape: AxisEdge,
+  discs: DiscGroups,
+  component: number,
+  radius: number,
+): [number, number] {
+  const top = shape.shareOf(radius);
+  const discAt = (share: number): number => {
+    shape.atShare(share);
+    return discs.covering(component, shape.x, shape.y);
+  };
+  const lowDisc = discAt(0);
+  const highDisc = discAt(top);
+  let inside = lowDisc < 0 ? 0 : top;
+  if (lowDisc >= 0 && highDisc >= 0) {
+    // a disc that covers both ends covers all between; two discs may leave a gap
+    const probes = lowDisc === highDisc ? 0 : PROBES;
+    inside = -1;
+    for (let k = 1; k < probes && inside < 0; k++) {
+      inside = discAt((top * k) / probes) < 0 ? (top * k) / probes : -1;
+    }
+    if (inside < 0) {
+      return [0, 0];
+    }
+  }
+  const edgeOfGap = (covered: number): number => {
+    let out = covered;
+    let open = inside;
+    for (let k = 0; k < HALVINGS; k++) {
+      const middle = (out + open) / 2;
+      if (discAt(middle) >= 0) {
+        out = middle;
+      } else {
+        open = middle;
+      }
+    }
+    return open;
+  };
+  return [lowDisc < 0 ? 0 : edgeOfGap(0), highDisc < 0 ? top : edgeOfGap(top)];
+}
+
+/** The discs at the mouths of each narrow part, sorted by x. */
+class DiscGroups {
+  readonly #mouths: Mouths;
+  readonly #groups = new Map<number, number[]>();
+
+  constructor(mouths: Mouths) {
+    this.#mouths = mouths;
+    mouths.closes.forEach((component, k) => {
+      const group = this.#groups.get(component);
+      if (group === undefined) {
+        this.#groups.set(component, [k]);
+      } else {
+        group.push(k);
+      }
+    });
+    for (const group of this.#groups.values()) {
+      group.sort((a, b) => mouths.x[a] - mouths.x[b]);
+    }
+  }
+
+  /** A mouth of this narrow part whose disc covers the point, or -1. */
+  covering(component: number, px: number, py: number): number {
+    const { x, y, radius } = this.#mouths;
+    const group = this.#groups.get(component) ?? [];
+    let low = 0;
+    let high = group.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (x[group[middle]] < px - radius) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    for (let i = low; i < group.length && x[group[i]] <= px + radius; i++) {
+      const dx = x[group[i]] - px;
+      const dy = y[group[i]] - py;
+      if (dx * dx + dy * dy <= radius * radius) {
+        return group[i];
+      }
+    }
+    return -1;
+  }
+}
