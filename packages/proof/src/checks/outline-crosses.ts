@@ -1,3 +1,5 @@
+import { type Resolved, resolveRegions } from '@pourproof/geometry';
+import type { Measured } from '../measured.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 
@@ -8,7 +10,8 @@ const MOST_PLACES = 100;
 export const outlineCrosses: Check = {
   code: 'outline-crosses',
   title: 'Outlines cross',
-  run: ({ resolved }) => {
+  run: (measured) => {
+    const resolved = outlinesAlone(measured);
     if (resolved.crossingCount === 0) {
       return null;
     }
@@ -39,3 +42,11 @@ export const outlineCrosses: Check = {
     ],
   }),
 };
+
+/** The drawing resolved without strokes and letters, whose pieces overlap by design and cross whatever they are drawn over. */
+function outlinesAlone({ drawing, resolved }: Measured): Resolved {
+  const outlines = drawing.shapes.filter((shape) => shape.isPieced !== true);
+  return outlines.length === drawing.shapes.length
+    ? resolved
+    : resolveRegions(outlines.map((shape) => shape.region));
+}
