@@ -1,19 +1,19 @@
 import { radians } from '@pourproof/plane';
+import type { LetteringFont } from '../lettering/open-font.ts';
 import { aciColour, trueColour } from './aci-colour.ts';
 import { drawArc, drawCircle, drawEllipse, drawLine } from './draw-curves.ts';
 import { drawHatch } from './draw-hatch.ts';
 import { drawLwpolyline, drawPolyline } from './draw-polyline.ts';
 import { drawSolid } from './draw-solid.ts';
 import { drawSpline } from './draw-spline.ts';
+import { drawText } from './draw-text.ts';
 import type { DxfBlock, DxfDocument, DxfLayer } from './dxf-document.ts';
 import { composeMaps, type DxfMap, objectMap } from './dxf-map.ts';
 import { DxfPen, type Sheet } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf, textOf } from './dxf-record.ts';
-import { plainDxfText, plainMtext } from './dxf-text.ts';
+import { plainDxfText } from './dxf-text.ts';
 import type { NoticeLog } from './notice-log.ts';
 import { insertCopies, insertedBlock, planBlocks } from './plan-blocks.ts';
-
-const TEXTS: ReadonlySet<string> = new Set(['TEXT', 'MTEXT', 'ATTRIB', 'ATTDEF', 'RTEXT', 'ARCALIGNEDTEXT']);
 
 /** What an entity inherits from the INSERTs around it. */
 interface Placement {
@@ -26,20 +26,21 @@ interface Placement {
   readonly top: boolean;
 }
 
+/** How entities are drawn. */
+export interface DrawStyle {
+  readonly toleranceMm: number;
+  readonly joinToleranceMm: number;
+  readonly fonts: readonly LetteringFont[];
+}
+
 /**
  * Draws the model of a DXF file through a map, layer by layer and colour by colour. What is hidden, not plotted or on paper is
  * left out with a notice; so is every entity that has no area and bounds none.
  *
  * @throws {ArtworkError} `too-many-copies` or `too-deep-blocks` when blocks within blocks get out of hand
  */
-export function drawEntities(
-  document: DxfDocument,
-  map: DxfMap,
-  log: NoticeLog,
-  toleranceMm: number,
-  joinToleranceMm: number,
-): Sheet[] {
-  const artist = new Artist(document, log, toleranceMm, joinToleranceMm);
+export function drawEntities(document: DxfDocument, map: DxfMap, log: NoticeLog, style: DrawStyle): Sheet[] {
+  const artist = new Artist(document, log, style);
   artist.drawAll(document.entities, { map, layer: '0', colour: aciColour(7), top: true });
   return [...artist.sheets.values()];
 }
@@ -50,15 +51,13 @@ class Artist {
   private readonly document: DxfDocument;
   private readonly loops: ReadonlySet<DxfRecord>;
   private readonly log: NoticeLog;
-  private readonly toleranceMm: number;
-  private readonly joinToleranceMm: number;
+  private readonly style: DrawStyle;
 
-  constructor(document: DxfDocument, log: NoticeLog, toleranceMm: number, joinToleranceMm: number) {
+  constructor(document: DxfDocument, log: NoticeLog, style: DrawStyle) {
     this.document = document;
     this.loops = planBlocks(document);
     this.log = log;
-    this.toleranceMm = toleranceMm;
-    this.joinToleranceMm = joinToleranceMm;
+    this.style = style;
   }
 
   drawAll(records: readonly DxfRecord[], placement: Placement): void {
@@ -71,6 +70,10 @@ class Artist {
     const own = plainDxfText(textOf(record, 8));
     const layerName = own === '' || own === '0' ? placement.layer : own;
     const layer = this.document.layers.get(layerName.toUpperCase());
+    if (record.type === 'ATTDEF' && !placement.top) {
+      // the form of an attribute, which only its ATTRIBs fill in and show
+      return;
+    }
     if (record.type === 'INSERT') {
       this.drawInsert(record, placement, layerName, layer);
       return;
@@ -79,7 +82,7 @@ class Artist {
       return;
     }
     const sheet = this.sheet(layer?.name ?? layerName, this.colourOf(record, placement, layer));
-    const pen = new DxfPen(sheet, this.log, this.toleranceMm, record, this.count);
+    const pen = new DxfPen(sheet, this.log, this.style.toleranceMm, record, this.count);
     this.drawShape(record, placement.map, pen);
   }
 
@@ -93,7 +96,7 @@ class Artist {
     const place = { line: record.line, element: `${record.type} on layer ${name}` };
     if (placement.top && numberOf(record, 67, 0) === 1) {
       this.log.add('paper-space', place);
-    } else if (numberOf(record, 60, 0) === 1) {
+    } else if (numberOf(record, 60, 0) === 1 || (record.type === 'ATTRIB' && hasFlag(record, 1))) {
       this.log.add('invisible-entity', place);
     } else if (layer && (layer.off || layer.frozen)) {
       this.log.add('hidden-layer', place, `layer ${layer.name}`);
@@ -161,7 +164,12 @@ class Artist {
         drawSolid(record, this.planeOf(record, map, pen), pen);
         break;
       case 'HATCH':
-        drawHatch(record, this.planeOf(record, map, pen), pen, this.joinToleranceMm);
+        drawHatch(record, this.planeOf(record, map, pen), pen, this.style.joinToleranceMm);
+        break;
+      case 'TEXT':
+      case 'ATTRIB':
+      case 'MTEXT':
+        drawText(record, this.planeOf(record, map, pen), pen, this.style.fonts);
         break;
       default:
         this.refuse(record, pen);
@@ -183,10 +191,7 @@ class Artist {
 
   private refuse(record: DxfRecord, pen: DxfPen): void {
     const { type } = record;
-    if (TEXTS.has(type)) {
-      const text = type === 'MTEXT' ? mtextOf(record) : plainDxfText(textOf(record, 1));
-      pen.notice('text-not-outlined', `"${text.length > 40 ? `${text.slice(0, 40)}…` : text}"`);
-    } else if (type === 'RAY' || type === 'XLINE') {
+    if (type === 'RAY' || type === 'XLINE') {
       pen.notice('infinite-line');
     } else if (type === 'POINT') {
       pen.notice('point-without-size');
@@ -224,11 +229,6 @@ class Artist {
       this.drawAll(block.entities, { map, layer: layerName, colour, top: false });
     }
   }
-}
-
-function mtextOf(record: DxfRecord): string {
-  // long texts come in chunks under code 3, the last under code 1
-  return plainMtext(record.values.filter((_, i) => record.codes[i] === 3 || record.codes[i] === 1).join(''));
 }
 
 /**

@@ -22,7 +22,12 @@ export const DXF_NOTICES: Readonly<Record<string, DxfNoticeKind>> = {
   'text-not-outlined': {
     severity: 'caution',
     say: (count, list) =>
-      `${things(count, 'text')} ${be(count)} not taken, because a DXF file holds letters but not their outlines: ${list}. Convert text to curves in the drawing program.`,
+      `${things(count, 'text')} ${be(count)} not taken, because a DXF file holds letters but not their outlines: ${list}. Give a font, or convert text to curves in the drawing program.`,
+  },
+  'text-in-given-font': {
+    severity: 'note',
+    say: (count, list) =>
+      `${things(count, 'text')} ${count === 1 ? 'was' : 'were'} set in the font given (${list}); the drawing program may have used another, so widths can differ.`,
   },
   'infinite-line': {
     severity: 'note',
@@ -116,5 +121,15 @@ export const DXF_NOTICES: Readonly<Record<string, DxfNoticeKind>> = {
     severity: 'caution',
     say: (count) =>
       `At ${things(count, 'point').toLowerCase()} an odd number of lines meet, so inside and outside cannot be told by even-odd; every closed cell there was filled. Split such a figure into closed outlines.`,
+  },
+  'layers-overlap': {
+    severity: 'caution',
+    say: (_, list) =>
+      `Outlines lie within the extent of another layer or colour: ${list}. Each layer is an area of its own, so they make no holes there. If they are meant as holes, put them on the same layer in the same colour.`,
+  },
+  'areas-in-outlines': {
+    severity: 'caution',
+    say: (_, list) =>
+      `Filled areas (hatches, solids, wide lines) lie within the extent of outlines: ${list}. Closed outlines count as filled too, so such areas may add nothing. Leave out, or turn off, what is not to be carved.`,
   },
 };

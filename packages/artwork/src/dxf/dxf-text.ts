@@ -12,13 +12,15 @@ export function plainDxfText(raw: string): string {
 
 const SIGNS: Readonly<Record<string, string>> = { c: 'Ø', d: '°', p: '±', '%': '%' };
 
-/** The words of an MTEXT value: formatting codes removed, paragraphs as spaces. */
-export function plainMtext(raw: string): string {
-  const words = raw
+/** The lines of an MTEXT value without its formatting codes; paragraphs and columns begin new lines. */
+export function mtextLines(raw: string): string[] {
+  return raw
     .replace(/\\[ACFHQTWfpc][^;]*;/g, '')
     .replace(/\\S([^;]*);/g, (_, stack: string) => stack.replace(/[#^]/, '/'))
-    .replace(/\\[PNX~]/g, ' ')
+    .replace(/\\~/g, ' ')
     .replace(/\\[LlOoKk]/g, '')
-    .replace(/\\([\\{}])|[{}]/g, (_, kept: string | undefined) => kept ?? '');
-  return plainDxfText(words).replace(/\s+/g, ' ').trim();
+    .split(/\\[PNX]/)
+    .map((line) =>
+      plainDxfText(line.replace(/\\([\\{}])|[{}]/g, (_, kept: string | undefined) => kept ?? '')),
+    );
 }

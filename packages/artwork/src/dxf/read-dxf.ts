@@ -11,6 +11,7 @@ import {
   type Notice,
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
+import type { LetteringFont } from '../lettering/open-font.ts';
 import { decodeDxf } from './decode-dxf.ts';
 import { drawEntities } from './draw-entities.ts';
 import { type DxfDocument, readDxfDocument } from './dxf-document.ts';
@@ -35,6 +36,8 @@ export interface ReadDxfOptions {
   readonly heightMm?: number;
   /** Factor on the size that the file gives. */
   readonly scale?: number;
+  /** Fonts for texts, made ready by `openFont`; the first regular one is used. Without any, texts are told and left out. */
+  readonly fonts?: readonly LetteringFont[];
 }
 
 /** Artwork further from the origin than this, in mm, is moved there, to keep its digits. */
@@ -47,7 +50,7 @@ const FAR_MM = 100_000;
  *
  * Lines are joined into outlines at their ends. Whatever is left out, closed, merged or assumed is in the notices.
  *
- * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`, `too-deep-blocks`, `too-much-detail`
+ * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`, `too-deep-blocks`, `too-much-detail`, `missing-glyph`
  * @throws {RangeError} for a tolerance, size or scale that is not above 0
  */
 export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {}): Drawing {
@@ -60,7 +63,7 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
   const asFile = dxfScale(document, options.unit);
   const factor = options.scale ?? 1;
   const draw = (map: DxfMap, log: NoticeLog): Sheet[] =>
-    drawEntities(document, map, log, toleranceMm, joinToleranceMm);
+    drawEntities(document, map, log, { toleranceMm, joinToleranceMm, fonts: options.fonts ?? [] });
 
   let log = new NoticeLog();
   let sheets = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), log);

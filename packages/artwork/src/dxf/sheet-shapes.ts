@@ -3,6 +3,7 @@ import { distinctRings } from './distinct-rings.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
 import { type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
 import type { NoticeLog } from './notice-log.ts';
+import { tellOverlaps } from './tell-overlaps.ts';
 
 /** Places told of open outlines. */
 const MOST_PLACES = 50;
@@ -18,6 +19,7 @@ export function sheetShapes(
 ): { shapes: DrawnShape[]; notices: Notice[] } {
   const shapes: DrawnShape[] = [];
   const open: { chain: OpenChain; from: OpenPiece }[] = [];
+  const outlinesOf: (readonly (readonly number[])[])[] = [];
   let gaps: JoinedChains['gaps'] = { count: 0, largestMm: 0, atMm: [0, 0] };
   for (const sheet of sheets) {
     const joined = joinChains(sheet.open, joinToleranceMm);
@@ -34,8 +36,10 @@ export function sheetShapes(
     for (const atMm of doubled) {
       log.add('doubled-outline', { atMm });
     }
+    outlinesOf.push(rings);
     pushShapes(shapes, sheet, rings);
   }
+  tellOverlaps(sheets, outlinesOf, log);
   const notices = [...gapNotice(gaps, joinToleranceMm), ...openNotice(open, joinToleranceMm)];
   return { shapes, notices };
 }
@@ -75,6 +79,7 @@ function pushShapes(shapes: DrawnShape[], sheet: Sheet, rings: readonly (readonl
       layer,
       colour,
       source: `solids and wide lines${of}`,
+      isPieced: true,
     });
   }
   for (const area of areas) {
