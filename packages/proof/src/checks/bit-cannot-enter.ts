@@ -13,23 +13,25 @@ export const bitCannotEnter: Check = {
   title: 'The bit cannot enter here',
   run: (measured) => {
     const pieces = blockedPieces(measured, measured.bitMm);
-    const [worst] = pieces;
-    if (worst === undefined) {
+    if (pieces.length === 0) {
       return null;
     }
-    const narrowest = pieces.reduce((least, piece) => Math.min(least, piece.widestMm), worst.widestMm);
+    const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
+    const largest = largestThatEnters(measured.bitMm, enters);
+    // where no bit enters everywhere, the widest that the hardest part would take
+    const needed = largest ?? Math.min(...pieces.map((piece) => piece.widestMm));
     return {
       code: 'bit-cannot-enter',
       severity: 'stop',
       where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
-      measured: { value: narrowest, unit: 'mm' },
+      measured: { value: needed, unit: 'mm' },
       limit: { value: measured.bitMm, unit: 'mm' },
       because: ['opening-by-disc'],
-      fix: { options: fixes(measured) },
+      fix: { options: fixes(measured, largest, enters) },
     };
   },
   advise: (finding, unit) => ({
-    headline: `${finding.where.length === 1 ? 'One part' : `${finding.where.length} parts`} of the artwork will stay wood: as narrow as ${formatLength(finding.measured.value, unit)}, and the smallest bit is ${bitSize(finding.limit.value, unit)} across.`,
+    headline: `${finding.where.length === 1 ? 'One part' : `${finding.where.length} parts`} of the artwork will stay wood: a bit of at most ${formatLength(finding.measured.value, unit)} fits everywhere, and the smallest of this job is ${bitSize(finding.limit.value, unit)} across.`,
     why: 'A round bit cuts only where its whole disc fits inside the artwork; what is narrower is never touched, and no resin will fill it.',
     fixes: finding.fix.options.map((option) => {
       switch (option.do) {
@@ -45,15 +47,17 @@ export const bitCannotEnter: Check = {
 };
 
 /** Every fix is tried on the artwork itself before it is offered. */
-function fixes(measured: Measured): FixOption[] {
+function fixes(
+  measured: Measured,
+  largest: number | null,
+  enters: (diameter: number) => boolean,
+): FixOption[] {
   const { bitMm } = measured;
-  const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
   const options: FixOption[] = [];
   const bit = flatBitsBelow(bitMm, measured.job.units).find(enters);
   if (bit !== undefined) {
     options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
   }
-  const largest = largestThatEnters(bitMm, enters);
   if (largest !== null) {
     // scaling the artwork up is the same as scaling the bit down; rounded up so that it holds as printed
     options.push({ do: 'scale', value: Math.ceil((bitMm / largest) * 100) / 100, unit: '×', clears: true });
