@@ -35,7 +35,7 @@ describe.each(names)('%s', (name) => {
   const { text, expected } = load(name);
 
   test('has the area of its closed form and the notices that it calls for', () => {
-    const drawing = readDxf(text);
+    const drawing = readDxf(new TextEncoder().encode(text));
     expectArea(drawing, expected.areaMm2, expected.relativeError);
     expect(drawing.notices.map((notice) => notice.code)).toEqual(expected.notices);
     if (expected.boundsMm) {

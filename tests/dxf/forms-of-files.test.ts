@@ -8,12 +8,14 @@ import { dxfText, MM } from './dxf-text.ts';
 const folder = join(import.meta.dirname, '../../fixtures/dxf');
 const names = readdirSync(folder).filter((file) => file.endsWith('.dxf'));
 // damage of text files has no like in binary: numbers there are always numbers
-const binaryNames = names.filter((name) => name !== 'unreadable-numbers.dxf');
+const binaryNames = names.filter(
+  (name) => !['unreadable-numbers.dxf', 'file-with-a-broken-pair.dxf'].includes(name),
+);
 
 describe.each(binaryNames)('%s in binary', (name) => {
   const text = readFileSync(join(folder, name), 'utf8');
   test.each([true, false])('gives the same shapes with wide codes: %s', (wide) => {
-    const fromText = readDxf(text);
+    const fromText = readDxf(new TextEncoder().encode(text));
     const fromBinary = readDxf(binaryDxf(text, wide));
     expect(fromBinary.shapes.map((s) => s.region)).toEqual(fromText.shapes.map((s) => s.region));
     expect(fromBinary.notices.map((n) => n.code)).toEqual(fromText.notices.map((n) => n.code));

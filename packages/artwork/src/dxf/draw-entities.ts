@@ -70,8 +70,8 @@ class Artist {
     const own = plainDxfText(textOf(record, 8));
     const layerName = own === '' || own === '0' ? placement.layer : own;
     const layer = this.document.layers.get(layerName.toUpperCase());
-    if (record.type === 'ATTDEF' && !placement.top) {
-      // the form of an attribute, which only its ATTRIBs fill in and show
+    if (record.type === 'VIEWPORT' || (record.type === 'ATTDEF' && !placement.top)) {
+      // a window onto the model; the form of an attribute, which only its ATTRIBs fill in: neither is drawn by itself
       return;
     }
     if (record.type === 'INSERT') {
@@ -195,7 +195,7 @@ class Artist {
       pen.notice('infinite-line');
     } else if (type === 'POINT') {
       pen.notice('point-without-size');
-    } else if (type !== 'VIEWPORT') {
+    } else {
       pen.notice('entity-not-taken', type);
     }
   }
