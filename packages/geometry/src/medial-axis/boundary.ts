@@ -1,5 +1,6 @@
 import { type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
+import { STRAIGHT_RAD } from './tolerances.ts';
 
 /**
  * The edges of a region as the medial axis needs them: edge i runs from point i to point `next[i]`, inside on the side of its normal
@@ -57,21 +58,20 @@ export function boundaryOf(rings: Rings): Boundary {
     length[i] = d;
     tx[i] = dx / d;
     ty[i] = dy / d;
+  }
+  for (let i = 0; i < count; i++) {
     const h = previous[i];
+    const j = next[i];
     // the library's sign is positive for a turn from +y to +x; a straight point is a site with an empty fan
-    isReflex[i] =
-      orient2d(
-        coords[2 * h],
-        coords[2 * h + 1],
-        coords[2 * i],
-        coords[2 * i + 1],
-        coords[2 * j],
-        coords[2 * j + 1],
-      ) >= 0
-        ? 1
-        : 0;
+    const turn = orient2d(coords[2 * h], coords[2 * h + 1], coords[2 * i], coords[2 * i + 1], coords[2 * j], coords[2 * j + 1]);
+    isReflex[i] = turn >= 0 || isStraight(tx[h], ty[h], tx[i], ty[i]) ? 1 : 0;
   }
   return { count, originX, originY, extent, x, y, tx, ty, length, next, previous, isReflex };
+}
+
+/** Whether two directions differ by less than can be told from rounding. */
+function isStraight(ax: number, ay: number, bx: number, by: number): boolean {
+  return Math.abs(ax * by - ay * bx) < STRAIGHT_RAD && ax * bx + ay * by > 0;
 }
 
 function middle(coords: Float64Array): { originX: number; originY: number; extent: number } {

@@ -2,7 +2,7 @@ import type { Boundary } from './boundary.ts';
 import type { CutBoundary } from './cut-at-necks.ts';
 import { EventQueue } from './event-queue.ts';
 import type { Necks } from './find-necks.ts';
-import { LEVEL_SHARE } from './tolerances.ts';
+import { LEVEL_SHARE, STRAIGHT_RAD } from './tolerances.ts';
 
 /** The linked graph that the collapse makes; see `MedialAxis` for what the arrays hold. */
 export interface AxisGraph {
@@ -116,7 +116,7 @@ export function collapsePieces(boundary: Boundary, necks: Necks, cut: CutBoundar
       const dx = tx[b] - tx[other];
       const dy = ty[b] - ty[other];
       const share = (dx * dx + dy * dy) / 2;
-      if (share === 0) {
+      if (2 * share < STRAIGHT_RAD * STRAIGHT_RAD) {
         return false;
       }
       // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
@@ -349,7 +349,12 @@ export function collapsePieces(boundary: Boundary, necks: Necks, cut: CutBoundar
     const keep = isUp ? growing[a] : growing[b];
     const drop = isUp ? growing[b] : growing[a];
     edgeTo[keep] = edgeFrom[drop];
-    nextHalf[2 * keep] = nextHalf[2 * drop + 1];
+    const after = nextHalf[2 * drop + 1];
+    nextHalf[2 * keep] = after;
+    if ((after & 1) === 0) {
+      // the other edge of a neck, which may be given up too
+      beforeUp[after >> 1] = 2 * keep;
+    }
     nextHalf[beforeUp[drop]] = 2 * keep + 1;
     edgeFrom[drop] = -1;
   };

@@ -19,3 +19,9 @@ export const SEARCH_CONE_RAD = 0.5;
  * corridors, whereas clearances that a wrong branch of a bisector would give are off by a visible share.
  */
 export const LEVEL_SHARE = 1e-7;
+
+/**
+ * Edges whose directions differ by less than this, in radians, are one line: their bisector would be all rounding (about 1e-16 in each
+ * direction). A point between two such edges is a site with an empty fan, whichever way it turns.
+ */
+export const STRAIGHT_RAD = 1e-11;
