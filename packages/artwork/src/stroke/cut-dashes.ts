@@ -49,7 +49,7 @@ function dashSpans(
     pos = turn * period - shift;
     for (let i = 0; i < pattern.length; i += 2) {
       const end = pos + (pattern[i] as number);
-      if (pos === end ? pos >= 0 && pos <= total : end > 0 && pos < total) {
+      if (pos === end ? pos >= 0 && pos < total : end > 0 && pos < total) {
         spans.push([Math.max(0, pos), Math.min(total, end)]);
       }
       pos = end + (pattern[i + 1] as number);
