@@ -28,7 +28,7 @@ export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOpera
   const rings = packRings(list);
   const shapeOfEdge = new Uint32Array(rings.coords.length / 2);
   shapeOfEdge.fill(1, a.ringEnds.length === 0 ? 0 : a.ringEnds[a.ringEnds.length - 1]);
-  const arrangement = arrange(rings, () => () => undefined);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
     fillRules: ['nonzero', 'nonzero'],

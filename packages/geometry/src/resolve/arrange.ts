@@ -30,13 +30,14 @@ const MOST_ATTEMPTS = 5;
  *
  * Drawn points keep their coordinates, except those nearer than the tolerance to an earlier one. O((n + k) log n) for n points and k meetings.
  *
+ * @param shapeOfEdge shape of each drawn edge, the edge numbered by its first point
  * @param onCrossing told of each crossing found, with owner lists of the two segments (see {@link SegmentSet})
  * @throws {RangeError} when a coordinate is not finite
  */
-export function arrange(rings: Rings, onCrossing: CrossingSinkMaker): Arrangement {
+export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
   let toleranceMm = toleranceFor(rings);
   for (let attempt = 0; attempt < MOST_ATTEMPTS; attempt++) {
-    const arrangement = tryArrange(rings, toleranceMm, onCrossing);
+    const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing);
     if (arrangement !== undefined) {
       return arrangement;
     }
@@ -64,6 +65,7 @@ function toleranceFor(rings: Rings): number {
 
 function tryArrange(
   rings: Rings,
+  shapeOfEdge: Uint32Array,
   toleranceMm: number,
   onCrossing: CrossingSinkMaker,
 ): Arrangement | undefined {
@@ -78,7 +80,7 @@ function tryArrange(
   const segments = drawnSegments(rings, vertexOfPoint, vertices);
   const sink = onCrossing(segments);
   for (let pass = 0; pass < MOST_PASSES; pass++) {
-    const { changed, below } = sweepPass(segments, sweepOrder(vertices), toleranceMm, sink);
+    const { changed, below } = sweepPass(segments, sweepOrder(vertices), shapeOfEdge, toleranceMm, sink);
     if (!changed) {
       return { segments, below, vertexOfPoint, toleranceMm, largestMoveMm };
     }

@@ -65,7 +65,7 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
   const rings = joinRings(regions);
   const shapeOfEdge = shapePerPoint(regions);
   let log: CrossingLog | undefined;
-  const arrangement = arrange(rings, (segments) => {
+  const arrangement = arrange(rings, shapeOfEdge, (segments) => {
     const fresh = new CrossingLog(rings, shapeOfEdge, segments);
     log = fresh;
     return (v, a, b) => fresh.add(v, a, b);

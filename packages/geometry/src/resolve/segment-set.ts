@@ -4,7 +4,7 @@ import type { VertexIndex } from './vertex-index.ts';
 /**
  * Segments of an arrangement. Segment s runs from vertex `lo[s]` to `hi[s]`, `lo` before `hi` in sweep order (by x, then y).
  * Its owners are the drawn edges that lie on it: a list through `ownerNext` starting at `owners[s]`, each with the drawn edge and
- * +1 where that edge runs from `lo` to `hi`, −1 where it runs back. Lists are shared between segments and never changed.
+ * how often that edge runs from `lo` to `hi` less how often it runs back. Lists are shared between segments and never changed.
  */
 export interface SegmentSet {
   readonly vertices: VertexIndex;
@@ -50,11 +50,35 @@ export function addOwner(set: SegmentSet, edge: number, sign: number, next: numb
   return set.ownerEdge.length - 1;
 }
 
-/** Puts the owners of `list` on segment s in addition to its own. */
-export function addOwners(set: SegmentSet, s: number, list: number): void {
+/**
+ * Puts the owners of `list` on segment s in addition to its own. Edges of one shape become one owner with the sum of their signs,
+ * and none when they cancel, so s may be left without owners: it bounds nothing then.
+ */
+export function addOwners(set: SegmentSet, s: number, list: number, shapeOfEdge: Uint32Array): void {
   for (let o = list; o >= 0; o = set.ownerNext[o]) {
-    set.owners[s] = addOwner(set, set.ownerEdge[o], set.ownerSign[o], set.owners[s]);
+    addOwnerTo(set, s, set.ownerEdge[o], set.ownerSign[o], shapeOfEdge);
   }
+}
+
+/** How many owners are looked through for one of the same shape; longer lists only cost time. */
+const MOST_COMPARED = 32;
+
+function addOwnerTo(set: SegmentSet, s: number, edge: number, sign: number, shapeOfEdge: Uint32Array): void {
+  const passed: number[] = [];
+  for (let o = set.owners[s]; o >= 0 && passed.length < MOST_COMPARED; o = set.ownerNext[o]) {
+    if (shapeOfEdge[set.ownerEdge[o]] === shapeOfEdge[edge]) {
+      const sum = set.ownerSign[o] + sign;
+      const rest = set.ownerNext[o];
+      let made = sum === 0 ? rest : addOwner(set, set.ownerEdge[o], sum, rest);
+      for (const p of passed) {
+        made = addOwner(set, set.ownerEdge[p], set.ownerSign[p], made);
+      }
+      set.owners[s] = made;
+      return;
+    }
+    passed.push(o);
+  }
+  set.owners[s] = addOwner(set, edge, sign, set.owners[s]);
 }
 
 function turnedOwners(set: SegmentSet, list: number): number {

@@ -13,10 +13,14 @@ export interface SweepOutcome {
   readonly below: readonly number[];
 }
 
+/** Twice how many pairs of neighbours are compared again at one vertex; beyond that the next pass sees to them. */
+const MOST_PENDING = 128;
+
 interface Sweep {
   readonly set: SegmentSet;
   readonly status: SweepStatus;
   readonly heap: VertexHeap;
+  readonly shapeOfEdge: Uint32Array;
   readonly toleranceMm: number;
   readonly onCrossing: CrossingSink;
   readonly startHead: number[];
@@ -25,8 +29,8 @@ interface Sweep {
   readonly endSegment: number[];
   readonly endNext: number[];
   readonly below: number[];
-  /** Pairs (segment, vertex) of cuts that lie behind the sweep line: made after the pass. */
-  readonly deferred: number[];
+  /** Pairs of new neighbours still to be compared. */
+  readonly pending: number[];
   current: number;
   lower: number;
   upper: number;
@@ -45,10 +49,11 @@ interface Sweep {
 export function sweepPass(
   set: SegmentSet,
   order: Uint32Array,
+  shapeOfEdge: Uint32Array,
   toleranceMm: number,
   onCrossing: CrossingSink,
 ): SweepOutcome {
-  const sweep = startSweep(set, toleranceMm, onCrossing);
+  const sweep = startSweep(set, shapeOfEdge, toleranceMm, onCrossing);
   const { heap } = sweep;
   let next = 0;
   for (;;) {
@@ -62,18 +67,21 @@ export function sweepPass(
       break;
     }
   }
-  for (let k = 0; k < sweep.deferred.length; k += 2) {
-    cutBehind(set, sweep.deferred[k], sweep.deferred[k + 1]);
-  }
   return { changed: sweep.changed, below: sweep.below };
 }
 
-function startSweep(set: SegmentSet, toleranceMm: number, onCrossing: CrossingSink): Sweep {
+function startSweep(
+  set: SegmentSet,
+  shapeOfEdge: Uint32Array,
+  toleranceMm: number,
+  onCrossing: CrossingSink,
+): Sweep {
   const vertexCount = set.vertices.x.length;
   const sweep: Sweep = {
     set,
     status: new SweepStatus(),
     heap: new VertexHeap(set.vertices),
+    shapeOfEdge,
     toleranceMm,
     onCrossing,
     startHead: new Array<number>(vertexCount).fill(-1),
@@ -82,7 +90,7 @@ function startSweep(set: SegmentSet, toleranceMm: number, onCrossing: CrossingSi
     endSegment: [],
     endNext: [],
     below: [],
-    deferred: [],
+    pending: [],
     current: -1,
     lower: -1,
     upper: -1,
@@ -133,6 +141,10 @@ function visitVertex(sweep: Sweep, v: number): void {
     meet(sweep, lower, starting[0]);
     meet(sweep, starting[starting.length - 1], upper);
   }
+  for (let k = 0; k < sweep.pending.length && k < MOST_PENDING; k += 2) {
+    meet(sweep, sweep.pending[k], sweep.pending[k + 1]);
+  }
+  sweep.pending.length = 0;
 }
 
 /** Takes the segments that end here off the line and leaves the gap around the vertex in `lower` and `upper`. */
@@ -213,32 +225,32 @@ function startingInOrder(sweep: Sweep, v: number): number[] {
     }
     kept[kept.length - 1] = mergeOverlap(sweep, last, s);
   }
-  return kept;
+  return kept.filter((s) => set.owners[s] >= 0);
 }
 
 function mergeOverlap(sweep: Sweep, a: number, b: number): number {
   const { set } = sweep;
   if (set.hi[a] === set.hi[b]) {
-    addOwners(set, a, set.owners[b]);
+    addOwners(set, a, set.owners[b], sweep.shapeOfEdge);
     set.owners[b] = -1;
     return a;
   }
   const [short, long] = isBefore(set.vertices, set.hi[a], set.hi[b]) ? [a, b] : [b, a];
-  addOwners(set, short, set.owners[long]);
+  addOwners(set, short, set.owners[long], sweep.shapeOfEdge);
   set.lo[long] = set.hi[short];
   addStart(sweep, long);
   sweep.changed = true;
   return short;
 }
 
-/** Cuts neighbours a (below) and b where they cross ahead. */
+/** Cuts neighbours a (below) and b where they cross. */
 function meet(sweep: Sweep, a: number, b: number): void {
-  if (a < 0 || b < 0) {
+  if (a < 0 || b < 0 || !sweep.status.has(a) || sweep.status.above[a] !== b) {
     return;
   }
   const { set } = sweep;
-  const { vertices, lo, hi, owners } = set;
-  const { x, y } = vertices;
+  const { vertices, lo, hi } = set;
+  const { y } = vertices;
   if (Math.max(y[lo[a]], y[hi[a]]) < Math.min(y[lo[b]], y[hi[b]])) {
     return;
   }
@@ -250,9 +262,45 @@ function meet(sweep: Sweep, a: number, b: number): void {
   if (!areOpposite(turn(vertices, lo[a], hi[a], lo[b]), turn(vertices, lo[a], hi[a], hi[b]))) {
     return;
   }
-  const t = fromB / (fromB - toB);
+  const v = crossingVertex(sweep, a, b, fromB / (fromB - toB));
+  sweep.changed = true;
+  sweep.onCrossing(v, set.owners[a], set.owners[b]);
+  if (isBefore(vertices, sweep.current, v)) {
+    cut(sweep, a, v);
+    cut(sweep, b, v);
+  } else {
+    crossBehind(sweep, a, b, v);
+  }
+}
+
+function areOpposite(a: number, b: number): boolean {
+  return (a < 0 && b > 0) || (a > 0 && b < 0);
+}
+
+/**
+ * The vertex where a and b cross, at share t of the way along a: an end of one of them if that is near, else a known vertex that is near, else a
+ * new one. On an upright or level edge it has exactly that edge's x or y.
+ */
+function crossingVertex(sweep: Sweep, a: number, b: number, t: number): number {
+  const { vertices, lo, hi } = sweep.set;
+  const { x, y } = vertices;
+  const px = x[lo[b]] === x[hi[b]] ? x[lo[b]] : x[lo[a]] + t * (x[hi[a]] - x[lo[a]]);
+  const py = y[lo[b]] === y[hi[b]] ? y[lo[b]] : y[lo[a]] + t * (y[hi[a]] - y[lo[a]]);
+  let end = -1;
+  // twice the tolerance: else a vertex just beyond an end could be chosen again and again
+  let nearest = 2 * sweep.toleranceMm;
+  for (const v of [lo[a], hi[a], lo[b], hi[b]]) {
+    const distance = Math.hypot(x[v] - px, y[v] - py);
+    if (distance < nearest) {
+      nearest = distance;
+      end = v;
+    }
+  }
+  if (end >= 0) {
+    return end;
+  }
   const known = x.length;
-  const v = vertices.findOrAdd(x[lo[a]] + t * (x[hi[a]] - x[lo[a]]), y[lo[a]] + t * (y[hi[a]] - y[lo[a]]));
+  const v = vertices.findOrAdd(px, py);
   if (v === known) {
     sweep.startHead.push(-1);
     sweep.endHead.push(-1);
@@ -260,48 +308,79 @@ function meet(sweep: Sweep, a: number, b: number): void {
       sweep.heap.push(v);
     }
   }
-  sweep.onCrossing(v, owners[a], owners[b]);
-  cut(sweep, a, v);
-  cut(sweep, b, v);
+  return v;
 }
 
-function areOpposite(a: number, b: number): boolean {
-  return (a < 0 && b > 0) || (a > 0 && b < 0);
-}
-
+/** Cuts s at a vertex ahead of the sweep line. */
 function cut(sweep: Sweep, s: number, v: number): void {
   const { set } = sweep;
-  if (v === set.lo[s] || v === set.hi[s]) {
+  const end = set.hi[s];
+  if (v === set.lo[s] || v === end) {
     return;
   }
-  if (isBefore(set.vertices, sweep.current, v) && isBefore(set.vertices, v, set.hi[s])) {
+  if (isBefore(set.vertices, v, end)) {
     cutAhead(sweep, s, v);
     addEnd(sweep, s);
   } else {
-    sweep.changed = true;
-    sweep.deferred.push(s, v);
+    // a nearly upright segment whose crossing was rounded to just beyond its end
+    set.hi[s] = v;
+    addEnd(sweep, s);
+    addPiece(sweep, v, end, set.owners[s]);
   }
+}
+
+/**
+ * Cuts neighbours a and b at a vertex that rounding, or a vertex near the crossing, put behind the sweep line: what is left of them has crossed
+ * already and changes places. The pieces behind the line wait for the next pass.
+ */
+function crossBehind(sweep: Sweep, a: number, b: number, v: number): void {
+  const { status } = sweep;
+  let lower = status.below[a];
+  status.remove(a);
+  status.remove(b);
+  for (const s of [b, a]) {
+    const rest = restAfter(sweep, s, v);
+    if (rest >= 0) {
+      status.insertAbove(lower, rest);
+      sweep.pending.push(lower, rest);
+      lower = rest;
+    }
+  }
+  if (lower >= 0) {
+    sweep.pending.push(lower, status.above[lower]);
+  }
+}
+
+function restAfter(sweep: Sweep, s: number, v: number): number {
+  const { set } = sweep;
+  if (v === set.lo[s]) {
+    return s;
+  }
+  if (v === set.hi[s]) {
+    return -1;
+  }
+  const list = set.owners[s];
+  const [lo, hi] = [set.lo[s], set.hi[s]];
+  addPiece(sweep, lo, v, list);
+  set.owners[s] = -1;
+  return addPiece(sweep, v, hi, list);
+}
+
+/** A new segment between two vertices, in the lists of both; it starts only if the line has not passed its left end. */
+function addPiece(sweep: Sweep, u: number, v: number, list: number): number {
+  const s = addSegment(sweep.set, u, v, list);
+  sweep.status.addSlot();
+  sweep.startNext.push(-1);
+  sweep.below.push(-1);
+  addStart(sweep, s);
+  addEnd(sweep, s);
+  return s;
 }
 
 /** Ends s at v and lets the rest of it start there. */
 function cutAhead(sweep: Sweep, s: number, v: number): void {
   const { set } = sweep;
-  const rest = addSegment(set, v, set.hi[s], set.owners[s]);
+  addPiece(sweep, v, set.hi[s], set.owners[s]);
   set.hi[s] = v;
-  sweep.status.addSlot();
-  sweep.startNext.push(-1);
-  sweep.below.push(-1);
-  addStart(sweep, rest);
-  addEnd(sweep, rest);
   sweep.changed = true;
-}
-
-function cutBehind(set: SegmentSet, s: number, v: number): void {
-  const list = set.owners[s];
-  if (list < 0 || v === set.lo[s] || v === set.hi[s]) {
-    return;
-  }
-  addSegment(set, set.lo[s], v, list);
-  addSegment(set, v, set.hi[s], list);
-  set.owners[s] = -1;
 }

@@ -29,7 +29,7 @@ export function sweepAlong(region: CleanRegion, grainRad: number, lengthMm: numb
   const rings = packRings([...bands, ...cutRings]);
   const bandPoints = bands.reduce((n, band) => n + band.length / 2, 0);
   const shapeOfEdge = new Uint32Array(rings.coords.length / 2).fill(1, bandPoints);
-  const arrangement = arrange(rings, () => () => undefined);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
     fillRules: ['nonzero', 'nonzero'],
