@@ -139,6 +139,8 @@ test.each([
   ['', { capHeightMm: 10 }, 'lettering-blank'],
   ['  \n', { capHeightMm: 10 }, 'lettering-blank'],
   ['abcdef', { widthMm: 10, trackingMm: 3 }, 'lettering-size'],
+  ['oak', { capHeightMm: 1e6 }, 'lettering-size'],
+  ['I', { widthMm: 1e7 }, 'lettering-size'],
   ['ab\ncd\nef', { capHeightMm: 10, arc: { radiusMm: 30 } }, 'lettering-arc-radius'],
   ['a', { capHeightMm: 10, arc: { radiusMm: Number.NaN } }, 'lettering-arc-radius'],
   ['a long line round a small circle', { capHeightMm: 10, arc: { radiusMm: 20 } }, 'lettering-arc-length'],

@@ -89,6 +89,7 @@ export function placeLines(
     );
   }
   const mmPerEm = scaleFor(metrics, lines, tracking, options);
+  refuseHuge(lines, mmPerEm);
   const step = metrics.lineEm * mmPerEm * (options.lineSpacing ?? 1);
   const place = options.arc
     ? onArc(lines, mmPerEm, step, options.arc, options)
@@ -120,6 +121,23 @@ function checkOptions({ capHeightMm, widthMm, lineSpacing, trackingMm }: Placing
   }
   if (trackingMm !== undefined && !Number.isFinite(trackingMm)) {
     throw new RangeError(`trackingMm must be a length, not ${trackingMm}`);
+  }
+}
+
+/** No board is as large as this; beyond it lies a slip of the unit or the decimal point, and outlines without end. */
+const LARGEST_LETTER_MM = 20_000;
+
+function refuseHuge(lines: readonly InkedLine[], mmPerEm: number): void {
+  let tallestEm = 0;
+  for (const ink of lines.flatMap((line) => line.inks)) {
+    tallestEm = Math.max(tallestEm, ink.maxY - ink.minY, ink.maxX - ink.minX);
+  }
+  if (!(tallestEm * mmPerEm <= LARGEST_LETTER_MM)) {
+    throw new ArtworkError(
+      'lettering-size',
+      `A letter would be ${((tallestEm * mmPerEm) / 1000).toPrecision(3)} m tall or wide.`,
+      'Check the size and its unit.',
+    );
   }
 }
 
@@ -167,28 +185,33 @@ function scaleFor(
  * so Newton's steps from above come down to the answer in a few steps.
  */
 function scaleForWidth(lines: readonly InkedLine[], tracking: number, widthMm: number): number {
-  const widest = (scale: number): Extent | undefined =>
+  const widest = (scale: number, room: number): Extent | undefined =>
     lines
-      .map((line) => inkExtent(line, scale, tracking))
+      .map((line) => inkExtent(line, scale, room))
       .filter((e) => e !== undefined)
       .reduce<Extent | undefined>((a, b) => (a && a.max - a.min >= b.max - b.min ? a : b), undefined);
-  const start = widest(0);
-  if (!start || start.max - start.min >= widthMm) {
+  const widthOf = (extent: Extent | undefined): number => (extent ? extent.max - extent.min : 0);
+  const widthEm = widthOf(widest(1, 0));
+  if (!(widthEm > 0)) {
+    throw new ArtworkError(
+      'lettering-size',
+      'The text is a single upright line, which has no width to be sized by.',
+      'Give the size of the lettering as a cap height.',
+    );
+  }
+  if (widthOf(widest(0, tracking)) >= widthMm) {
     throw new ArtworkError(
       'lettering-size',
       `The room between letters alone takes ${widthMm} mm or more.`,
       'Give a larger width or less tracking.',
     );
   }
-  // the widest glyph by itself is no wider than its line, so this scale is not too small
-  let glyphEm = 0;
-  for (const ink of lines.flatMap((line) => line.inks)) {
-    glyphEm = Math.max(glyphEm, ink.maxX - ink.minX);
-  }
-  let scale = widthMm / glyphEm;
+  // however the room is spent, at this scale the line is not too narrow
+  const letters = lines.reduce((most, line) => Math.max(most, line.clusters.length), 0);
+  let scale = (widthMm + Math.abs(tracking) * letters) / widthEm;
   for (let i = 0; i < 64; i++) {
-    const extent = widest(scale);
-    const excess = extent ? extent.max - extent.min - widthMm : 0;
+    const extent = widest(scale, tracking);
+    const excess = widthOf(extent) - widthMm;
     if (!extent || Math.abs(excess) <= 1e-12 * widthMm) {
       break;
     }

@@ -182,8 +182,13 @@ test.each([
   expect(() => readStickLettering('a', options)).toThrow(RangeError);
 });
 
-test('a single upright stroke or dot has no width to be sized by', () => {
-  expect(() => readStickLettering('I', { widthMm: 20, strokeMm: 1 })).toThrow(
-    expect.objectContaining({ name: 'ArtworkError' }),
+test.each(['I', ' I', 'I ', '. \n!', '\tI'])('%j has no width to be sized by', (text) => {
+  expect(() => readStickLettering(text, { widthMm: 20, strokeMm: 1 })).toThrow(
+    expect.objectContaining({ code: 'lettering-size', remedy: expect.stringContaining('cap height') }),
   );
+});
+
+test('two upright strokes have the width between them', () => {
+  const [minX, , maxX] = box(readStickLettering('II', { widthMm: 8, strokeMm: 1, toleranceMm: 1e-4 }));
+  expect(maxX - minX).toBeCloseTo(8, 3);
 });

@@ -49,7 +49,7 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
   const layout = placeLines(
     lines,
     { capHeightEm: STICK_CAP_HEIGHT, lineEm: LINE },
-    centreLineOptions(options, lines),
+    centreLineOptions(options),
   );
   checkStroke(layout.mmPerEm, strokeMm);
   const names = letterNames(layout);
@@ -84,13 +84,10 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
 }
 
 /** Sizes from centre line to centre line, and room for one stroke more between letters. */
-function centreLineOptions(options: StickLetteringOptions, lines: readonly InkedLine[]): PlacingOptions {
+function centreLineOptions(options: StickLetteringOptions): PlacingOptions {
   const { strokeMm } = options;
   const size = options.capHeightMm ?? options.widthMm ?? Number.NaN;
-  const dots = lines.every((line) =>
-    line.inks.every((ink) => ink.maxX === ink.minX && line.clusters.length === 1),
-  );
-  if (size <= strokeMm || (options.widthMm !== undefined && dots)) {
+  if (size <= strokeMm) {
     throw tooWide(strokeMm);
   }
   return {

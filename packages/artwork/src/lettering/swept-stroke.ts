@@ -58,13 +58,17 @@ export function arcBetween(from: Point, to: Point, turn: number): CircleArc {
   };
 }
 
+/** Pieces of an arc under the bit at most, for tolerances near rounding. */
+const MOST_SLOTS = 4096;
+
 function sweptArc(arc: CircleArc, half: number, tolerance: number): number[][] {
   const start = arc.sweep > 0 ? arc.start : arc.start + arc.sweep;
   const end = start + Math.abs(arc.sweep);
   const at = (angle: number): Point => [arc.cx + arc.r * Math.cos(angle), arc.cy + arc.r * Math.sin(angle)];
   if (arc.r <= half) {
     // the bit covers the arc's centre: no inner edge, so the arc is swept by short straight pieces
-    const n = Math.max(2, Math.ceil((end - start) / (2 * Math.acos(Math.max(0, 1 - tolerance / arc.r)))));
+    const step = 2 * Math.acos(Math.max(0, 1 - tolerance / arc.r));
+    const n = Math.min(MOST_SLOTS, Math.max(2, Math.ceil((end - start) / step)));
     const angle = (i: number): number => start + ((end - start) * i) / n;
     return Array.from({ length: n }, (_, i) => slot(at(angle(i)), at(angle(i + 1)), half, tolerance));
   }
