@@ -33,7 +33,13 @@ module.exports = {
       from: { path: '^apps/viewer/src', pathNot: '^apps/viewer/src/draw/' },
       to: { path: 'svgdotjs' },
     },
-    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      // types that name each other are no cycle at run time
+      name: 'no-cycles',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
     {
       name: 'no-deep-imports',
       severity: 'error',
