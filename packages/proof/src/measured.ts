@@ -1,6 +1,5 @@
 import {
   type ArcRings,
-  endGrainLength,
   leftStanding,
   type MedialAxis,
   medialAxis,
@@ -14,18 +13,19 @@ import {
   type StandingPiece,
   type StrokeWidths,
   strokeWidths,
-  sweepAlong,
 } from '@pourproof/geometry';
-import { type BleedTravel, bleedTravel, sealFilm } from '@pourproof/materials';
+import { type BleedTravel, endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import {
   type CleanRegion,
   type Drawing,
   invariant,
   perimeter,
   type Rings,
-  radians,
+  ringsBounds,
   signedArea,
 } from '@pourproof/plane';
+import { type BlockMeasures, blockMeasures, travelIn } from './board/block-measures.ts';
+import { type PlacedBoard, placeBoard } from './board/place-board.ts';
 import type { Job } from './job/job.ts';
 import { colourFills, type FilledCut } from './pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
@@ -55,11 +55,12 @@ export interface Measured {
   readonly strokes: StrokeWidths;
   /** Stretches of stroke narrower than the given width. */
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
-  /** ∫ |n·f| ds over the cut's outline for fibres that lie in the face, mm. */
-  readonly endGrainLength: number;
+  /** The board under the artwork. */
+  readonly board: PlacedBoard;
+  /** What the cut does in each block that it meets. */
+  readonly blocks: readonly BlockMeasures[];
+  /** Travel in the block that drinks most among those whose end grain is open. */
   readonly travel: BleedTravel;
-  /** Face that colour may reach at the median travel, mm². */
-  readonly bleedArea: number;
   /** Film that the seal coat leaves on walls and floor, mm. */
   readonly sealFilm: number;
   /** What to weigh, in how many cups and lifts. */
@@ -77,28 +78,22 @@ export function measure(drawing: Drawing, job: Job): Measured {
   invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
   const cutOutline = openedOutline(axis, bitMm / 2);
   const cut = polygonFromArcs(cutOutline, job.toleranceMm);
-  const grainRad = radians(job.grainDeg);
-  const travel = bleedTravel({
-    wood: job.rows.wood,
-    seal: job.rows.seal,
-    coats: job.coats,
-    sealHours: job.sealHours,
-    resin: job.rows.resin,
-    temperatureC: job.shopTempC,
-  });
-  const dive = radians(job.diveDeg);
   const { region: cutRegion } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
   const cutArea = openedArea(axis, bitMm / 2);
   const wallLength = perimeter(cut);
-  const openLength = endGrainLength(cut, grainRad);
+  const board = placeBoard(job, artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork));
+  const blocks = blockMeasures(cutRegion, cutArea, job, board.blocks);
+  const travel = worstTravel(job, blocks);
   const filled: FilledCut = {
     job,
     drawing,
     cutRegion,
     cutArea,
     wallLength,
-    exposedMm2: openLength * Math.cos(dive) * job.depthMm + cutArea * Math.sin(dive),
-    travelMm: travel.medianMm,
+    uptakeMl: blocks.reduce(
+      (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
+      0,
+    ),
   };
   const pour = pourPlan(colourFills(filled), { ...job, resin: job.rows.resin, scale: job.rows.scale });
   return {
@@ -119,9 +114,9 @@ export function measure(drawing: Drawing, job: Job): Measured {
     standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
-    endGrainLength: openLength,
+    board,
+    blocks,
     travel,
-    bleedArea: bleedArea(cutRegion, grainRad, travel.medianMm * Math.cos(dive)),
     sealFilm: sealFilm(job.rows.seal, job.coats).filmMm,
     pour,
     schedule: planSchedule({
@@ -145,9 +140,11 @@ function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly nu
   });
 }
 
-function bleedArea(cut: CleanRegion, grainRad: number, reachMm: number): number {
-  if (cut.ringEnds.length === 0 || reachMm <= 0) {
-    return 0;
-  }
-  return sweepAlong(cut, grainRad, reachMm).areaMm2;
+function worstTravel(job: Job, blocks: readonly BlockMeasures[]): BleedTravel {
+  const open = blocks.filter((each) => each.wallExposedMm2 + each.floorExposedMm2 > 0);
+  const [first, ...others] = open.length > 0 ? open : blocks;
+  return others.reduce(
+    (worst, { travel }) => (travel.medianMm > worst.medianMm ? travel : worst),
+    first?.travel ?? travelIn(job.rows.wood, job),
+  );
 }

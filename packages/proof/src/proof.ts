@@ -3,13 +3,12 @@ import { defaultFields } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
-  degrees,
   type LengthUnit,
   type Rings,
-  radians,
   ringsBounds,
   signedArea,
 } from '@pourproof/plane';
+import { bleedReport, endGrainReport } from './board/block-report.ts';
 import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
 import { bitText } from './job/bit.ts';
@@ -90,23 +89,8 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     },
     cut: cutOf(measured),
     strokes: strokesOf(measured),
-    endGrain: endGrainOf(measured),
-    bleed: {
-      basis: 'prior',
-      coupons: 0,
-      blocks: [
-        {
-          species: job.rows.wood.name,
-          travelMm: {
-            median: measured.travel.medianMm,
-            low: measured.travel.lowMm,
-            high: measured.travel.highMm,
-          },
-          visibleProbability: measured.travel.visibleProbability,
-          areaMm2: measured.bleedArea,
-        },
-      ],
-    },
+    endGrain: endGrainReport(measured.blocks, job),
+    bleed: bleedReport(measured.blocks),
     seal: { filmMm: measured.sealFilm },
     pour: pourReport(measured.pour, measured.schedule, job),
     findings: [...findings],
@@ -169,20 +153,6 @@ function strokesOf(measured: Measured): Report['strokes'] {
       toMm: WIDTH_CLASSES_MM[k + 1] ?? 0,
       lengthMm,
     })).filter((row) => row.lengthMm > 0),
-  };
-}
-
-function endGrainOf(measured: Measured): Report['endGrain'] {
-  const { job, wallLength, cutArea } = measured;
-  // a vertical wall's normal lies in the face, so only the fibre's part in the face counts: cos dive; a floor sees sin dive
-  const dive = radians(job.diveDeg);
-  const exposedLength = measured.endGrainLength * Math.cos(dive);
-  return {
-    grainDeg: job.grainDeg,
-    diveDeg: degrees(dive),
-    wallExposedMm2: exposedLength * job.depthMm,
-    floorExposedMm2: cutArea * Math.sin(dive),
-    wallFraction: wallLength > 0 ? exposedLength / wallLength : 0,
   };
 }
 

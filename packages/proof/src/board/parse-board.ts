@@ -10,6 +10,7 @@ export const BOARD_PATTERNS: readonly string[] = [
   'alternating-checkerboard',
   'end-grain-checkerboard',
   'brick',
+  'polygons',
 ];
 
 /** More blocks than any shop glues up: a slip of the unit. */
@@ -40,6 +41,8 @@ interface Words {
  * - `checkerboard 320x320x20mm maple walnut square:40mm`; with `alternating-checkerboard` every second square is turned by 90°,
  *   with `end-grain-checkerboard` all fibres stand upright
  * - `brick 300x200x20mm maple walnut length:80mm row:25mm`: each row is moved by half a length
+ *
+ * `polygons 300x180x20mm` has no blocks of its own: they are given one by one.
  *
  * `/heart` or `/sap` may follow a wood, as in `poplar/sap`. The last strip, square or brick is cut off at the edge.
  * @throws {JobError} saying what cannot be read and what to type
@@ -87,7 +90,7 @@ function readWords(text: string): Words {
     }
     strips.push({ wood, part: part ?? null, sizeMm: typed === undefined ? null : lengthOf(typed, wood) });
   }
-  if (strips.length === 0) {
+  if (strips.length === 0 && pattern !== 'polygons') {
     throw new JobError(`board: "${text}" names no wood. Type the woods after the size, ${FORM}.`);
   }
   return { pattern, size: sizeOf(size), strips, lengths };
@@ -122,6 +125,8 @@ function blocksOf(words: Words): readonly Block[] {
   const { pattern, strips } = words;
   const [width, height] = words.size;
   switch (pattern) {
+    case 'polygons':
+      return [];
     case 'plain':
       return [block(strips, 0, [0, 0, width, height])];
     case 'stripes':

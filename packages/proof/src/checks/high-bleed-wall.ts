@@ -1,6 +1,8 @@
 import { endGrainLength, fibreVector, wallRuns } from '@pourproof/geometry';
 import { bleedClassEndsMm, bleedTravel } from '@pourproof/materials';
-import { formatLength, radians } from '@pourproof/plane';
+import { formatLength, type Point, type Rings, radians } from '@pourproof/plane';
+import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import { clipPath } from '../board/clip-path.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
@@ -20,30 +22,22 @@ export const highBleedWall: Check = {
   code: 'high-bleed-wall',
   title: 'High bleed risk on this wall',
   run: (measured) => {
-    const { job, travel, cut } = measured;
     const [, moderate, severe] = bleedClassEndsMm.value;
-    const reachPerExposure = travel.medianMm * Math.cos(radians(job.diveDeg));
-    if (reachPerExposure < moderate) {
+    const walls = measured.blocks
+      .flatMap((each) => riskyWalls(measured.cut, each, moderate))
+      .toSorted((a, b) => b.lengthMm * b.reachMm - a.lengthMm * a.reachMm);
+    const [first] = walls;
+    if (first === undefined) {
       return null;
     }
-    const grainRad = radians(job.grainDeg);
-    const risky = wallRuns(cut, grainRad, {
-      minExposure: moderate / reachPerExposure,
-      joinGapMm: JOIN_MM,
-      minLengthMm: LEAST_WALL_MM,
-    }).toSorted((a, b) => b.exposedMm - a.exposedMm);
-    if (risky.length === 0) {
-      return null;
-    }
-    const worst = Math.max(...risky.map((wall) => highestExposure(wall.path, grainRad)));
-    const reach = worst * reachPerExposure;
+    const worst = walls.reduce((most, each) => (each.reachMm > most.reachMm ? each : most), first);
     return {
       code: 'high-bleed-wall',
-      severity: reach >= severe ? 'stop' : 'caution',
-      where: risky.map((wall) => placeOfPath(wall.atMm, wall.path)),
-      measured: { value: reach, unit: 'mm' },
+      severity: worst.reachMm >= severe ? 'stop' : 'caution',
+      where: walls.map((wall) => placeOfPath(wall.atMm, wall.path)),
+      measured: { value: worst.reachMm, unit: 'mm' },
       limit: { value: moderate, unit: 'mm' },
-      because: [...new Set([...travel.sources, ...bleedClassEndsMm.because])],
+      because: [...new Set([...worst.inBlock.travel.sources, ...bleedClassEndsMm.because])],
       fix: { options: [...sealFixes(measured, worst), ...turnFix(measured)] },
     };
   },
@@ -73,9 +67,73 @@ function highestExposure(path: Float64Array, grainRad: number): number {
   return most;
 }
 
+/** A stretch of wall at risk, in one block. */
+interface RiskyWall {
+  readonly path: Float64Array;
+  readonly atMm: Point;
+  readonly lengthMm: number;
+  /** Travel times the highest exposure of the stretch. */
+  readonly reachMm: number;
+  readonly inBlock: BlockMeasures;
+}
+
+function riskyWalls(cut: Rings, inBlock: BlockMeasures, moderate: number): readonly RiskyWall[] {
+  const { block, travel } = inBlock;
+  const reach = travel.medianMm * inFace(radians(block.diveDeg));
+  if (reach < moderate) {
+    return [];
+  }
+  const grainRad = radians(block.grainDeg);
+  return wallRuns(cut, grainRad, {
+    minExposure: moderate / reach,
+    joinGapMm: JOIN_MM,
+    minLengthMm: LEAST_WALL_MM,
+  }).flatMap((run) =>
+    clipPath(run.path, block.region)
+      .map((path) => ({
+        path,
+        atMm: block.region === null ? run.atMm : middleOf(path),
+        lengthMm: lengthOf(path),
+        reachMm: reach * highestExposure(path, grainRad),
+        inBlock,
+      }))
+      .filter(({ lengthMm }) => lengthMm >= LEAST_WALL_MM),
+  );
+}
+
+function lengthOf(path: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i + 3 < path.length; i += 2) {
+    sum += Math.hypot(
+      (path[i + 2] as number) - (path[i] as number),
+      (path[i + 3] as number) - (path[i + 1] as number),
+    );
+  }
+  return sum;
+}
+
+/** The point half-way along the longest edge of a line. */
+function middleOf(path: Float64Array): Point {
+  let best: Point = [path[0] ?? 0, path[1] ?? 0];
+  let longest = -1;
+  for (let i = 0; i + 3 < path.length; i += 2) {
+    const [ax, ay, bx, by] = [path[i], path[i + 1], path[i + 2], path[i + 3]] as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    const length = Math.hypot(bx - ax, by - ay);
+    if (length > longest) {
+      longest = length;
+      best = [(ax + bx) / 2, (ay + by) / 2];
+    }
+  }
+  return best;
+}
+
 /** The mildest seal, as the tables order them, that brings the worst wall below the limit. */
-function sealFixes(measured: Measured, worstExposure: number): FixOption[] {
-  const { job } = measured;
+function sealFixes({ job }: Measured, { inBlock, reachMm }: RiskyWall): FixOption[] {
   const [, moderate] = bleedClassEndsMm.value;
   for (const seal of Object.values(job.materials.sealers)) {
     if (seal.curve.value.length === 0) {
@@ -83,14 +141,14 @@ function sealFixes(measured: Measured, worstExposure: number): FixOption[] {
     }
     const sealHours = seal.readyHours.high;
     const travel = bleedTravel({
-      wood: job.rows.wood,
+      wood: inBlock.block.row,
       seal,
       coats: Math.max(1, job.coats),
       sealHours,
       resin: job.rows.resin,
       temperatureC: job.shopTempC,
     });
-    if (travel.medianMm * worstExposure * Math.cos(radians(job.diveDeg)) < moderate) {
+    if ((travel.medianMm * reachMm) / inBlock.travel.medianMm < moderate) {
       return [
         {
           do: 'change-seal',
@@ -107,11 +165,16 @@ function sealFixes(measured: Measured, worstExposure: number): FixOption[] {
 /** The turn of the artwork that opens the least end grain, where it is worth the trouble. */
 function turnFix(measured: Measured): FixOption[] {
   const { cut, job } = measured;
-  const now = endGrainLength(cut, radians(job.grainDeg));
+  if (job.board !== null && job.board.blocks.length > 1) {
+    // a turn would bring other blocks under the artwork
+    return [];
+  }
+  const [{ grainDeg } = job] = measured.board.blocks;
+  const now = endGrainLength(cut, radians(grainDeg));
   let best = { turn: 0, length: now };
   for (let turn = TURN_STEP_DEG; turn < 180; turn += TURN_STEP_DEG) {
     // turning the artwork counter-clockwise is turning the fibres clockwise under it
-    const length = endGrainLength(cut, radians(job.grainDeg - turn));
+    const length = endGrainLength(cut, radians(grainDeg - turn));
     if (length < best.length) {
       best = { turn, length };
     }

@@ -36,6 +36,27 @@ export const jobFileSchema = z.strictObject({
   grain: typed('angle', 'Fibre direction on the face, counter-clockwise from the artwork’s x axis', '0deg'),
   dive: typed('angle', 'Fibre direction out of the face; 90deg is an end-grain board', '0deg'),
   wood: id('Wood of the board'),
+  board: z.string().optional().meta({
+    description: 'Glue-up in one line, such as "stripes 300x180x20mm maple:60mm walnut:20mm"',
+  }),
+  block: z.array(z.string()).min(1).optional().meta({
+    description: 'Blocks of a board of any polygons, such as "walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm"',
+  }),
+  margin: typed('length', 'Rim of the board that the cut stays off', '10mm'),
+  keepClear: z.array(z.string()).min(1).optional().meta({
+    description: 'Holes and grooves, such as "hole 20mm,30mm 8mm" or "groove 0mm,160mm 300mm,160mm 6mm"',
+  }),
+  place: z
+    .string()
+    .optional()
+    .meta({ description: 'Where the middle of the artwork comes on the board, such as "150mm,90mm"' }),
+  turn: typed('angle', 'Turn of the artwork on the board, counter-clockwise', '15deg'),
+  reading: z
+    .array(z.string())
+    .min(5)
+    .max(9)
+    .optional()
+    .meta({ description: 'Heights of the face at 5 to 9 places, such as "20mm,30mm 19.8mm"' }),
   oiled: z.boolean().optional().meta({ description: 'Whether the board was ever oiled or waxed' }),
   seal: id('Seal coat before the colour'),
   coats: z.number().int().min(0).max(10).optional(),

@@ -9,6 +9,7 @@ import {
   type Wood,
 } from '@pourproof/materials';
 import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
+import { type SettledBoard, settleBoard } from '../board/settle-board.ts';
 import { type Bit, parseBit } from './bit.ts';
 import { JobError } from './job-error.ts';
 import type { JobFile } from './job-file.ts';
@@ -16,7 +17,7 @@ import { refuseNonsense } from './refuse-nonsense.ts';
 import { parseShopTime } from './shop-time.ts';
 
 /** The question that a proof answers; every value settled. Lengths in mm, angles in degrees, times in hours. */
-export interface Job {
+export interface Job extends SettledBoard {
   /** In the order of use; at least one. */
   readonly bits: readonly Bit[];
   readonly depthMm: number;
@@ -65,7 +66,7 @@ export interface JobRows {
  * What a job is where the maker says nothing: a 1/8 in flat bit, 1/8 in deep, in sugar maple without a seal.
  * Common practice throughout (no source), and each one used is listed in the report.
  */
-const DEFAULTS: Readonly<Record<string, string | number | boolean | readonly string[]>> = {
+const DEFAULTS: Readonly<Partial<Record<keyof JobFile, string | number | boolean | readonly string[]>>> = {
   bit: ['flat:1/8in'],
   depth: '1/8in',
   grain: '0deg',
@@ -89,6 +90,9 @@ const DEFAULTS: Readonly<Record<string, string | number | boolean | readonly str
   units: 'mm',
 };
 
+/** Keys that a described board speaks for. */
+const FROM_BOARD: readonly string[] = ['wood', 'grain', 'dive'];
+
 /**
  * Settles a job on the materials that ship with pourproof: later parts override earlier ones, defaults fill the rest and are named.
  *
@@ -105,13 +109,15 @@ export function settleJob(...parts: readonly Partial<JobFile>[]): Job {
  */
 export function settleJobWith(materials: MaterialsBook, ...parts: readonly Partial<JobFile>[]): Job {
   const given = merged(parts);
-  const value = <T>(key: string): T => (given[key] ?? DEFAULTS[key]) as T;
-  const typed = (key: string, quantity: Quantity): number => measure(key, value(key), quantity);
-  const wood = known('wood', value('wood'), materials.woods);
+  const value = <T>(key: keyof JobFile): T => (given[key] ?? DEFAULTS[key]) as T;
+  const typed = (key: keyof JobFile, quantity: Quantity): number => measure(key, value(key), quantity);
+  const board = settleBoard(given, (id) => Object.hasOwn(materials.woods, id));
+  const wood = known('wood', board.board?.blocks[0]?.wood ?? value('wood'), materials.woods);
   const seal = known('seal', value('seal'), materials.sealers);
   const resin = known('resin', value('resin'), materials.resins);
   const weigh = known('weigh', value('weigh'), materials.scales);
   const job: Job = {
+    ...board,
     bits: value<readonly string[]>('bit').map((text) => read('bit', () => parseBit(text))),
     depthMm: typed('depth', 'length'),
     grainDeg: typed('grain', 'angle'),
@@ -123,27 +129,30 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
     isOiled: value('oiled'),
     coats: value('coats'),
     sealHours: typed('sealHours', 'time'),
-    colour: (given.colour as ResinColourId | undefined) ?? null,
+    colour: given.colour ?? null,
     pigmentPct: value('pigmentPct'),
     levelMm: typed('level', 'length'),
     levelBy: value('levelBy'),
     overpourMm: typed('overpour', 'length'),
     wastePct: value('wastePct'),
     boards: value('boards'),
-    pricePerG: (given.pricePerG as number | undefined) ?? null,
+    pricePerG: given.pricePerG ?? null,
     shopTempC: typed('shopTemp', 'temperature'),
-    start: given.start === undefined ? null : parseShopTime(String(given.start)),
+    start: given.start === undefined ? null : parseShopTime(given.start),
     toleranceMm: typed('tolerance', 'length'),
     units: value('units'),
     materials,
     rows: { wood: wood.row, seal: seal.row, resin: resin.row, scale: weigh.row },
-    defaults: Object.keys(DEFAULTS).filter((key) => given[key] === undefined),
+    defaults: Object.keys(DEFAULTS).filter(
+      (key) =>
+        given[key as keyof JobFile] === undefined && !(board.board !== null && FROM_BOARD.includes(key)),
+    ),
   };
   refuseNonsense(job);
   return job;
 }
 
-function merged(parts: readonly Partial<JobFile>[]): Partial<Record<string, unknown>> {
+function merged(parts: readonly Partial<JobFile>[]): Partial<JobFile> {
   const given: Partial<Record<string, unknown>> = {};
   for (const part of parts) {
     for (const [key, value] of Object.entries(part)) {
@@ -152,7 +161,7 @@ function merged(parts: readonly Partial<JobFile>[]): Partial<Record<string, unkn
       }
     }
   }
-  return given;
+  return given as Partial<JobFile>;
 }
 
 function measure(key: string, text: string, quantity: Quantity): number {

@@ -10,6 +10,11 @@ export function refuseNonsense(job: Job): void {
   const rules: readonly (readonly [bad: boolean, message: string])[] = [
     [!(job.depthMm > 0), `depth is ${job.depthMm} mm; a pocket needs a depth above 0, such as 1/8in or 3mm.`],
     [job.depthMm > 100, `depth is ${job.depthMm} mm, deeper than any board here (100 mm). Check its unit.`],
+    [
+      job.board !== null && job.depthMm >= job.board.thicknessMm,
+      `depth is ${job.depthMm} mm, but the board is only ${job.board?.thicknessMm} mm thick.`,
+    ],
+    [job.marginMm < 0, `margin is ${job.marginMm} mm; it can't be below 0.`],
     [job.diveDeg < 0 || job.diveDeg > 90, `dive is ${job.diveDeg}°; it lies between 0deg and 90deg.`],
     [job.levelMm < 0, `level is ${job.levelMm} mm; it can't be below 0.`],
     [job.overpourMm < 0, `overpour is ${job.overpourMm} mm; it can't be below 0.`],

@@ -1,5 +1,5 @@
 import { booleans, outerRingCount, resolveRegions } from '@pourproof/geometry';
-import { endGrainUptakeMl, limits, sealFilm } from '@pourproof/materials';
+import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, type Drawing, perimeter, type Region, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
@@ -16,9 +16,8 @@ export interface FilledCut {
   /** Area of the cut with its true arcs. */
   readonly cutArea: number;
   readonly wallLength: number;
-  /** End grain open in walls and floor, ∫ |n·f| dA. */
-  readonly exposedMm2: number;
-  readonly travelMm: number;
+  /** Most that end grain may drink, ml. */
+  readonly uptakeMl: number;
 }
 
 /**
@@ -67,7 +66,7 @@ function fillOf(name: string, filled: FilledCut, part: CleanRegion): ColourFill 
     film: sealFilm(job.rows.seal, job.coats),
     overpourMm: job.overpourMm,
     overpourRange: limits.overpour,
-    uptakeMl: share * endGrainUptakeMl(filled.exposedMm2, filled.travelMm),
+    uptakeMl: share * filled.uptakeMl,
     shrinkagePct: job.rows.resin.shrinkagePct,
   };
   return { name, budget: fillBudget(budgeted), pockets: outerRingCount(part), depthMm: job.depthMm };

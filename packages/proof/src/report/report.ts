@@ -99,6 +99,20 @@ const endGrain = z.object({
   wallExposedMm2: mm2('∫ |n·f| dA over walls'),
   floorExposedMm2: mm2('∫ |n·f| dA over floors'),
   wallFraction: z.number().meta({ description: 'Exposed over whole wall area, 0…1' }),
+  byBlock: z
+    .array(
+      z.object({
+        species: z.string(),
+        blocks: z.number().int().positive().meta({ description: 'Blocks of this kind that the cut meets' }),
+        grainDeg: z.number().meta({ description: 'Fibres against the artwork’s x axis, counter-clockwise' }),
+        diveDeg: z.number(),
+        wallLengthMm: mm('Wall that stands in them'),
+        wallExposedMm2: mm2('∫ |n·f| dA over walls'),
+        floorAreaMm2: mm2('Floor'),
+        floorExposedMm2: mm2('∫ |n·f| dA over floors'),
+      }),
+    )
+    .meta({ description: 'By wood and fibre direction; the sums are the totals' }),
 });
 
 const bleed = z.object({
@@ -107,11 +121,14 @@ const bleed = z.object({
   blocks: z.array(
     z.object({
       species: z.string(),
+      grainDeg: z.number(),
       travelMm: z
         .object({ median: z.number(), low: z.number(), high: z.number() })
         .meta({ description: 'Colour travel along the fibres from a wall across the grain, mm' }),
       visibleProbability: z.number(),
       areaMm2: mm2('Face that colour may reach at the median travel'),
+      areaLowMm2: mm2('The same at the low end of the band'),
+      areaHighMm2: mm2('The same at the high end of the band'),
     }),
   ),
 });

@@ -1,0 +1,104 @@
+import { booleans, sweepAlong } from '@pourproof/geometry';
+import { type BleedTravel, bleedTravel, type Wood } from '@pourproof/materials';
+import { type CleanRegion, radians, signedArea } from '@pourproof/plane';
+import type { Job } from '../job/job.ts';
+import { blockWalls } from './block-walls.ts';
+import type { PlacedBlock } from './place-board.ts';
+
+/** What a cut does in one block. Areas in mm², lengths in mm. */
+export interface BlockMeasures {
+  readonly block: PlacedBlock;
+  readonly travel: BleedTravel;
+  /** Part of the cut in this block. */
+  readonly cut: CleanRegion;
+  readonly floorAreaMm2: number;
+  readonly wallLengthMm: number;
+  /** ∫ |n·f| ds with the fibre's part in the face: exposure of upright walls per mm of depth. */
+  readonly exposedLengthMm: number;
+  readonly wallExposedMm2: number;
+  readonly floorExposedMm2: number;
+  /** Face that colour may reach at the low, median and high travel, clipped at the block's edge. */
+  readonly bleed: { readonly low: CleanRegion; readonly median: CleanRegion; readonly high: CleanRegion };
+  readonly bleedAreaMm2: { readonly low: number; readonly median: number; readonly high: number };
+}
+
+/**
+ * The cut in every block that it meets: walls, floor, exposure of end grain, and the face that colour may reach.
+ *
+ * Floors share out the true area in proportion to what flattened outlines say.
+ * Upright walls only: |n·f| is the fibre's part in the face times |n·f₂|; a floor sees sin(dive).
+ */
+export function blockMeasures(
+  cut: CleanRegion,
+  trueAreaMm2: number,
+  job: Job,
+  blocks: readonly PlacedBlock[],
+): readonly BlockMeasures[] {
+  const { byBlock } = blockWalls(cut, blocks);
+  const whole = signedArea(cut);
+  return blocks.flatMap((block, b): BlockMeasures[] => {
+    const part = block.region === null ? cut : booleans(cut, block.region, 'intersect');
+    const walls = byBlock[b] ?? { lengthMm: 0, exposedMm: 0 };
+    if (part.ringEnds.length === 0 && walls.lengthMm === 0) {
+      return [];
+    }
+    const dive = radians(block.diveDeg);
+    const travel = travelIn(block.row, job);
+    const floorAreaMm2 = whole > 0 ? (signedArea(part) * trueAreaMm2) / whole : 0;
+    const exposedLengthMm = walls.exposedMm * inFace(dive);
+    const bleed = bleedIn(part, cut, block, travel);
+    return [
+      {
+        block,
+        travel,
+        cut: part,
+        floorAreaMm2,
+        wallLengthMm: walls.lengthMm,
+        exposedLengthMm,
+        wallExposedMm2: exposedLengthMm * job.depthMm,
+        floorExposedMm2: floorAreaMm2 * Math.sin(dive),
+        bleed,
+        bleedAreaMm2: {
+          low: signedArea(bleed.low),
+          median: signedArea(bleed.median),
+          high: signedArea(bleed.high),
+        },
+      },
+    ];
+  });
+}
+
+/** The fibre's part in the face; exactly 0 for a fibre that stands upright. */
+export function inFace(diveRad: number): number {
+  const part = Math.cos(diveRad);
+  return Math.abs(part) < 1e-12 ? 0 : part;
+}
+
+/** Colour travel in a wood under the job's seal and resin. */
+export function travelIn(wood: Wood, job: Job): BleedTravel {
+  return bleedTravel({
+    wood,
+    seal: job.rows.seal,
+    coats: job.coats,
+    sealHours: job.sealHours,
+    resin: job.rows.resin,
+    temperatureC: job.shopTempC,
+  });
+}
+
+function bleedIn(
+  part: CleanRegion,
+  cut: CleanRegion,
+  block: PlacedBlock,
+  travel: BleedTravel,
+): BlockMeasures['bleed'] {
+  const reach = inFace(radians(block.diveDeg));
+  const swept = (travelMm: number): CleanRegion => {
+    const { region } = sweepAlong(part, radians(block.grainDeg), travelMm * reach);
+    // a glue line stops colour; and what the neighbouring block lost to the cut is not wood
+    return block.region === null
+      ? region
+      : booleans(booleans(region, block.region, 'intersect'), cut, 'subtract');
+  };
+  return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };
+}

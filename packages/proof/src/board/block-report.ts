@@ -1,0 +1,74 @@
+import type { Report } from '../report/report.ts';
+import type { BlockMeasures } from './block-measures.ts';
+
+/** Blocks of one wood and one fibre direction. */
+interface BlockKind {
+  readonly first: BlockMeasures;
+  readonly all: readonly BlockMeasures[];
+}
+
+/** End grain by kind of block; the totals are the sums of the kinds. */
+export function endGrainReport(
+  blocks: readonly BlockMeasures[],
+  job: { readonly grainDeg: number; readonly diveDeg: number; readonly depthMm: number },
+): Report['endGrain'] {
+  const wallLength = sum(blocks, (each) => each.wallLengthMm);
+  const wallExposedMm2 = sum(blocks, (each) => each.wallExposedMm2);
+  return {
+    grainDeg: job.grainDeg,
+    diveDeg: job.diveDeg,
+    wallExposedMm2,
+    floorExposedMm2: sum(blocks, (each) => each.floorExposedMm2),
+    wallFraction: wallLength > 0 ? wallExposedMm2 / (wallLength * job.depthMm) : 0,
+    byBlock: kindsOf(blocks).map(({ first, all }) => ({
+      species: speciesOf(first),
+      blocks: all.length,
+      grainDeg: first.block.grainDeg,
+      diveDeg: first.block.diveDeg,
+      wallLengthMm: sum(all, (each) => each.wallLengthMm),
+      wallExposedMm2: sum(all, (each) => each.wallExposedMm2),
+      floorAreaMm2: sum(all, (each) => each.floorAreaMm2),
+      floorExposedMm2: sum(all, (each) => each.floorExposedMm2),
+    })),
+  };
+}
+
+/** Colour travel by kind of block. */
+export function bleedReport(blocks: readonly BlockMeasures[]): Report['bleed'] {
+  return {
+    basis: 'prior',
+    coupons: 0,
+    blocks: kindsOf(blocks).map(({ first, all }) => ({
+      species: speciesOf(first),
+      grainDeg: first.block.grainDeg,
+      travelMm: {
+        median: first.travel.medianMm,
+        low: first.travel.lowMm,
+        high: first.travel.highMm,
+      },
+      visibleProbability: first.travel.visibleProbability,
+      areaMm2: sum(all, (each) => each.bleedAreaMm2.median),
+      areaLowMm2: sum(all, (each) => each.bleedAreaMm2.low),
+      areaHighMm2: sum(all, (each) => each.bleedAreaMm2.high),
+    })),
+  };
+}
+
+function kindsOf(blocks: readonly BlockMeasures[]): readonly BlockKind[] {
+  const kinds = new Map<string, BlockMeasures[]>();
+  for (const each of blocks) {
+    const { grainDeg, diveDeg } = each.block;
+    // blocks of one direction may differ by rounding after a turn
+    const key = `${speciesOf(each)} ${grainDeg.toFixed(6)} ${diveDeg.toFixed(6)}`;
+    kinds.set(key, [...(kinds.get(key) ?? []), each]);
+  }
+  return [...kinds.values()].map((all) => ({ first: all[0] as BlockMeasures, all }));
+}
+
+function speciesOf({ block }: BlockMeasures): string {
+  return block.part === null ? block.row.name : `${block.row.name} (${block.part})`;
+}
+
+function sum<T>(list: readonly T[], value: (each: T) => number): number {
+  return list.reduce((total, each) => total + value(each), 0);
+}

@@ -1,0 +1,82 @@
+import { fibreVector } from '@pourproof/geometry';
+import { type Bounds, type CleanRegion, radians, ringStart, ringsBounds } from '@pourproof/plane';
+import { clipSegment } from './clip-segment.ts';
+import type { PlacedBlock } from './place-board.ts';
+
+/** Wall of a cut that stands in one block, seen from above, mm. */
+export interface BlockWalls {
+  readonly lengthMm: number;
+  /** ∫ |n·f| ds for the fibre's direction on the face; times cos(dive) it is the exposed length of upright walls. */
+  readonly exposedMm: number;
+}
+
+/**
+ * Shares the walls of a cut out to the blocks in which they stand: one entry per block, and the length that stands in none.
+ *
+ * Exact for polygons. Where a wall runs along a joint it stands in the block behind it, on the side of the wood.
+ */
+export function blockWalls(
+  cut: CleanRegion,
+  blocks: readonly PlacedBlock[],
+): { readonly byBlock: readonly BlockWalls[]; readonly strayMm: number } {
+  const boxes = blocks.map(({ region }) => (region === null ? null : ringsBounds(region)));
+  const fibres = blocks.map(({ grainDeg }) => fibreVector(radians(grainDeg)));
+  const lengths = new Float64Array(blocks.length);
+  const exposed = new Float64Array(blocks.length);
+  let total = 0;
+  forEachEdge(cut, (ax, ay, bx, by) => {
+    const length = Math.hypot(bx - ax, by - ay);
+    total += length;
+    for (let b = 0; b < blocks.length; b++) {
+      const region = blocks[b]?.region ?? null;
+      const box = boxes[b];
+      let share = 1;
+      if (region !== null) {
+        if (box === null || box === undefined || !meets(box, ax, ay, bx, by)) {
+          continue;
+        }
+        // the inside of a clean ring lies towards (−ey, ex); wood is on the other side
+        const parts = clipSegment(region, [ax, ay, bx, by], [by - ay, ax - bx]);
+        share = parts.reduce((sum, [from, to]) => sum + to - from, 0);
+      }
+      const [fx, fy] = fibres[b] as readonly [number, number];
+      lengths[b] = (lengths[b] as number) + share * length;
+      exposed[b] = (exposed[b] as number) + share * Math.abs((bx - ax) * fy - (by - ay) * fx);
+    }
+  });
+  const standing = lengths.reduce((sum, length) => sum + length, 0);
+  return {
+    byBlock: blocks.map((_, b) => ({ lengthMm: lengths[b] as number, exposedMm: exposed[b] as number })),
+    strayMm: Math.max(0, total - standing),
+  };
+}
+
+function meets([left, top, right, bottom]: Bounds, ax: number, ay: number, bx: number, by: number): boolean {
+  const slack = 1e-5;
+  return (
+    Math.max(ax, bx) >= left - slack &&
+    Math.min(ax, bx) <= right + slack &&
+    Math.max(ay, by) >= top - slack &&
+    Math.min(ay, by) <= bottom + slack
+  );
+}
+
+function forEachEdge(
+  region: CleanRegion,
+  visit: (ax: number, ay: number, bx: number, by: number) => void,
+): void {
+  const { coords } = region;
+  for (let k = 0; k < region.ringEnds.length; k++) {
+    const start = ringStart(region, k);
+    const end = region.ringEnds[k] as number;
+    for (let i = start; i < end; i++) {
+      const j = i + 1 === end ? start : i + 1;
+      visit(
+        coords[2 * i] as number,
+        coords[2 * i + 1] as number,
+        coords[2 * j] as number,
+        coords[2 * j + 1] as number,
+      );
+    }
+  }
+}

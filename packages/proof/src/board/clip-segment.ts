@@ -1,0 +1,88 @@
+import { type CleanRegion, ringStart } from '@pourproof/plane';
+
+/**
+ * Parts of the segment from (ax, ay) to (bx, by) that lie in a region, as pairs of shares of its length from 0 to 1, in order.
+ *
+ * A part that runs along the region's edge belongs to the region when the region lies on the side of (nx, ny), so that regions
+ * that tile the plane share out every segment without rest.
+ *
+ * @param nx direction (of any length) of the side that counts, for parts on an edge
+ */
+export function clipSegment(
+  region: CleanRegion,
+  [ax, ay, bx, by]: readonly [number, number, number, number],
+  [nx, ny]: readonly [number, number],
+): readonly (readonly [from: number, to: number])[] {
+  const shares = crossings(region, ax, ay, bx, by);
+  const length = Math.hypot(nx, ny);
+  const ux = length > 0 ? (nx / length) * SIDE_MM : 0;
+  const uy = length > 0 ? (ny / length) * SIDE_MM : 0;
+  const parts: (readonly [number, number])[] = [];
+  for (let k = 0; k + 1 < shares.length; k++) {
+    const from = shares[k] as number;
+    const to = shares[k + 1] as number;
+    const middle = (from + to) / 2;
+    if (to > from && isInside(region, ax + middle * (bx - ax) + ux, ay + middle * (by - ay) + uy)) {
+      const last = parts.at(-1);
+      if (last !== undefined && last[1] === from) {
+        parts[parts.length - 1] = [last[0], to];
+      } else {
+        parts.push([from, to]);
+      }
+    }
+  }
+  return parts;
+}
+
+/** How far beside a segment it is asked which block lies there, mm: far below what a saw or a bit holds. */
+const SIDE_MM = 1e-6;
+
+/** Shares at which the segment meets the region's edges, with 0 and 1, rising. */
+function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: number): number[] {
+  const shares = [0, 1];
+  const dx = bx - ax;
+  const dy = by - ay;
+  const { coords } = region;
+  for (let k = 0; k < region.ringEnds.length; k++) {
+    const start = ringStart(region, k);
+    const end = region.ringEnds[k] as number;
+    for (let i = start; i < end; i++) {
+      const j = i + 1 === end ? start : i + 1;
+      const px = coords[2 * i] as number;
+      const py = coords[2 * i + 1] as number;
+      const ex = (coords[2 * j] as number) - px;
+      const ey = (coords[2 * j + 1] as number) - py;
+      const across = dx * ey - dy * ex;
+      if (across === 0) {
+        continue;
+      }
+      const share = ((px - ax) * ey - (py - ay) * ex) / across;
+      const along = ((px - ax) * dy - (py - ay) * dx) / across;
+      if (share > 0 && share < 1 && along >= -1e-12 && along <= 1 + 1e-12) {
+        shares.push(share);
+      }
+    }
+  }
+  return shares.sort((a, b) => a - b);
+}
+
+function isInside(region: CleanRegion, x: number, y: number): boolean {
+  let isIn = false;
+  const { coords } = region;
+  for (let k = 0; k < region.ringEnds.length; k++) {
+    const start = ringStart(region, k);
+    const end = region.ringEnds[k] as number;
+    for (let i = start, j = end - 1; i < end; j = i++) {
+      const yi = coords[2 * i + 1] as number;
+      const yj = coords[2 * j + 1] as number;
+      if (yi > y !== yj > y) {
+        const xi = coords[2 * i] as number;
+        const xj = coords[2 * j] as number;
+        if (x < xi + ((y - yi) / (yj - yi)) * (xj - xi)) {
+          isIn = !isIn;
+        }
+      }
+    }
+  }
+  return isIn;
+}

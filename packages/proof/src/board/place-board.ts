@@ -1,0 +1,104 @@
+import { resolveRegions } from '@pourproof/geometry';
+import type { Wood } from '@pourproof/materials';
+import {
+  applyTransform,
+  type Bounds,
+  type CleanRegion,
+  compose,
+  type Point,
+  packRings,
+  radians,
+  rotation,
+  type Transform,
+  transformRings,
+  translation,
+} from '@pourproof/plane';
+import type { Job } from '../job/job.ts';
+import type { Block } from './board.ts';
+
+/** A block where the artwork sees it: in the artwork's own frame. */
+export interface PlacedBlock {
+  readonly row: Wood;
+  readonly part: Block['part'];
+  /** In degrees against the artwork's x axis, from 0 up to 180: a fibre has no arrow. */
+  readonly grainDeg: number;
+  readonly diveDeg: number;
+  /** Its face; `null` where no board is described: then it is everywhere. */
+  readonly region: CleanRegion | null;
+}
+
+/** The board under the artwork. */
+export interface PlacedBoard {
+  readonly blocks: readonly PlacedBlock[];
+  /** From the artwork's frame to the board's. */
+  readonly toBoard: Transform;
+  /** From the board's frame to the artwork's. */
+  readonly toArtwork: Transform;
+}
+
+/**
+ * Lays the board under the artwork: the middle of the artwork's box comes to the job's place on the board (its middle where none
+ * is given), turned counter-clockwise as seen on the face.
+ *
+ * Without a board one block of the job's wood lies everywhere, its fibres as the job says.
+ * @param boundsMm box of the artwork in its own frame
+ */
+export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
+  const { board } = job;
+  if (board === null) {
+    const { grainDeg, diveDeg, rows } = job;
+    return {
+      blocks: [{ row: rows.wood, part: null, grainDeg: plainAngle(grainDeg), diveDeg, region: null }],
+      toBoard: translation(0, 0),
+      toArtwork: translation(0, 0),
+    };
+  }
+  const [left, top, right, bottom] = boundsMm;
+  const middle: Point = [(left + right) / 2, (top + bottom) / 2];
+  const place: Point = job.placeMm ?? [board.widthMm / 2, board.heightMm / 2];
+  const turn = radians(job.turnDeg);
+  // y is down: counter-clockwise as seen is from +y towards +x
+  const toBoard = compose(
+    translation(...place),
+    compose(rotation(-turn), translation(-middle[0], -middle[1])),
+  );
+  const toArtwork = compose(
+    translation(...middle),
+    compose(rotation(turn), translation(-place[0], -place[1])),
+  );
+  return {
+    toBoard,
+    toArtwork,
+    blocks: board.blocks.map((block) => ({
+      row: woodOf(job, block),
+      part: block.part,
+      grainDeg: plainAngle(block.grainDeg - job.turnDeg),
+      diveDeg: block.diveDeg,
+      region: cleanPolygon(block.outline, toArtwork),
+    })),
+  };
+}
+
+/** A polygon through a map, as a clean region whatever way it turns. */
+export function cleanPolygon(outline: readonly Point[], map: Transform): CleanRegion {
+  const rings = transformRings(map, packRings([outline.flat()]));
+  return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
+}
+
+/** A board's place in the artwork's frame. */
+export function onArtwork(board: PlacedBoard, at: Point): Point {
+  return applyTransform(board.toArtwork, at);
+}
+
+function woodOf(job: Job, { wood }: Block): Wood {
+  const row = job.materials.woods[wood];
+  if (row === undefined) {
+    throw new RangeError(`a settled board names only known woods, not "${wood}"`);
+  }
+  return row;
+}
+
+function plainAngle(deg: number): number {
+  const turned = ((deg % 180) + 180) % 180;
+  return turned === 0 ? 0 : turned;
+}

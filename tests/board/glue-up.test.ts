@@ -1,0 +1,91 @@
+import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from '../findings/drawing-of.ts';
+
+const FLAT: Partial<JobFile> = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
+const report = (drawing: ReturnType<typeof drawingOf>, job: Partial<JobFile>) =>
+  prove(drawing, 'test', settleJob(FLAT, job)).report;
+/** A 40 × 4 mm bar; the 1 mm bit rounds its corners by (4 − π)/4 mm² in all, and no stretch of wall is lost across or along. */
+const BAR = drawingOf([rectangle(0, 0, 40, 4)]);
+
+describe('a cut over two blocks', () => {
+  const halves: Partial<JobFile> = {
+    board: 'alternating-checkerboard 80x40x20mm poplar walnut square:40mm',
+    place: '40mm,20mm',
+  };
+
+  test('opens in each block the end grain that its own fibres meet', () => {
+    // left half in poplar, fibres along the bar: its end is 4 mm; right half in walnut, fibres across: two sides of 20 mm
+    const { endGrain } = report(BAR, halves);
+    const [poplar, walnut] = endGrain.byBlock;
+    expect(poplar).toMatchObject({ species: 'yellow-poplar', grainDeg: 0 });
+    expect(walnut).toMatchObject({ species: 'black walnut', grainDeg: 90 });
+    expect(poplar?.wallExposedMm2).toBeCloseTo(4 * 3, 6);
+    expect(walnut?.wallExposedMm2).toBeCloseTo(2 * 20 * 3, 6);
+    expect(endGrain.wallExposedMm2).toBeCloseTo(132, 6);
+  });
+
+  test('lets colour run along each block’s fibres, and not past the glue line', () => {
+    const { bleed } = report(BAR, halves);
+    const [poplar, walnut] = bleed.blocks;
+    // a swept area is the exposed length times the travel where nothing overlaps (parallel sets)
+    expect(poplar?.areaMm2).toBeCloseTo(4 * (poplar?.travelMm.median ?? 0), 2);
+    expect(walnut?.areaMm2).toBeCloseTo(40 * (walnut?.travelMm.median ?? 0), 2);
+    // poplar’s high end reaches past its 20 mm of wood at the left and stops at the edge of the board
+    expect(poplar?.travelMm.high).toBeGreaterThan(20);
+    // with the wood that the round bit left in two corners, less what flattened arcs miss of it
+    const corners = 2 * (1 - Math.PI / 4) * 0.5 ** 2;
+    expect(poplar?.areaHighMm2).toBeGreaterThanOrEqual(4 * 20 + corners);
+    expect(poplar?.areaHighMm2).toBeLessThan(4 * 20 + corners + 0.01);
+  });
+
+  test('is turned counter-clockwise as seen: a quarter turn brings the bar across the poplar’s fibres', () => {
+    const plain: Partial<JobFile> = { board: 'plain 300x180x20mm poplar' };
+    expect(report(BAR, plain).endGrain.wallExposedMm2).toBeCloseTo(2 * 4 * 3, 6);
+    expect(report(BAR, { ...plain, turn: '90deg' }).endGrain.wallExposedMm2).toBeCloseTo(2 * 40 * 3, 6);
+    // 30°: 2·(40·sin 30° + 4·cos 30°), less what four corner arcs of 0.5 mm change: nothing, extents stay
+    const slanted = report(drawingOf([[0, 0, 40, 0, 40, 20, 0, 4]]), { ...plain, turn: '30deg' });
+    const mirrored = report(drawingOf([[0, 0, 40, 0, 40, 20, 0, 4]]), { grain: '-30deg', wood: 'poplar' });
+    expect(slanted.endGrain.wallExposedMm2).toBeCloseTo(mirrored.endGrain.wallExposedMm2, 6);
+  });
+
+  test('drinks at floors, not at walls, of an end-grain board', () => {
+    const { endGrain, cut } = report(BAR, {
+      board: 'end-grain-checkerboard 80x40x20mm maple walnut square:40mm',
+      place: '40mm,20mm',
+    });
+    expect(endGrain.wallExposedMm2).toBe(0);
+    expect(endGrain.floorExposedMm2).toBeCloseTo(cut.areaMm2, 6);
+  });
+});
+
+test('blocks share out walls and floor without rest, wherever the artwork lies on the board', () => {
+  const art = drawingOf([
+    [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8],
+    rectangle(10, 12, 33, 21),
+    rectangle(60, 0, 7, 40),
+  ]);
+  fc.assert(
+    fc.property(
+      fc.constantFrom(
+        'checkerboard 320x320x20mm maple walnut square:17mm',
+        'stripes 320x320x20mm maple:11mm walnut:4mm cherry:7mm',
+        'brick 320x320x20mm maple walnut length:31mm row:9mm',
+      ),
+      fc.integer({ min: 120, max: 200 }),
+      fc.integer({ min: 120, max: 200 }),
+      fc.integer({ min: 0, max: 359 }),
+      (board, x, y, turn) => {
+        const { endGrain, cut } = report(art, { board, place: `${x}mm,${y}mm`, turn: `${turn}deg` });
+        const sum = (key: 'wallLengthMm' | 'floorAreaMm2' | 'wallExposedMm2'): number =>
+          endGrain.byBlock.reduce((total, each) => total + each[key], 0);
+        expect(sum('wallLengthMm')).toBeCloseTo(cut.wallLengthMm, 4);
+        // booleans join points nearer than the resolve grid: areas hold to it times the length of all joints
+        expect(sum('floorAreaMm2')).toBeCloseTo(cut.areaMm2, 2);
+        expect(sum('wallExposedMm2')).toBeCloseTo(endGrain.wallExposedMm2, 6);
+      },
+    ),
+    { numRuns: 25 },
+  );
+});

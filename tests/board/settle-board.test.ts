@@ -1,0 +1,40 @@
+import { JobError, type JobFile, settleJob } from '@pourproof/proof';
+import { expect, test } from 'vitest';
+
+const board = 'plain 300x180x20mm maple';
+
+test('a board of polygons takes its blocks one by one', () => {
+  const job = settleJob({
+    board: 'polygons 300x180x20mm',
+    block: [
+      'maple 0mm,0mm 150mm,0mm 150mm,180mm 0mm,180mm',
+      'walnut/heart grain:45deg dive:10deg 150mm,0mm 300mm,0mm 300mm,180mm',
+    ],
+  });
+  expect(job.board?.blocks).toMatchObject([
+    { wood: 'maple', grainDeg: 0, diveDeg: 0, part: null },
+    { wood: 'walnut', grainDeg: 45, diveDeg: 10, part: 'heart' },
+  ]);
+});
+
+test.each<[Partial<JobFile>, string]>([
+  [{ board, wood: 'maple' }, 'may disagree'],
+  [{ board, grain: '0deg' }, 'turn the artwork with turn'],
+  [{ board, block: ['maple 0mm,0mm 1mm,0mm 1mm,1mm'] }, 'polygons'],
+  [{ board: 'polygons 300x180x20mm' }, 'at least one block'],
+  [{ board: 'plain 300x180x20mm mapel' }, 'mapel'],
+  [{ board, depth: '20mm' }, 'only 20 mm thick'],
+  [{ margin: '10mm' }, 'needs a board'],
+  [
+    { reading: ['0mm,0mm 20mm', '1mm,1mm 20mm', '2mm,2mm 20mm', '3mm,3mm 20mm', '4mm,4mm 20mm'] },
+    'needs a board',
+  ],
+  [{ board, reading: ['0mm,0mm 20mm'] }, '5 to 9'],
+  [{ board, reading: ['0mm,0mm', '1mm,1mm', '2mm,2mm', '3mm,3mm', '4mm,4mm'] }, 'a place and a height'],
+  [{ board, keepClear: ['hole 20mm 8mm'] }, 'place'],
+  [{ board, keepClear: ['knot 20mm,30mm 8mm'] }, 'hole 20mm,30mm 8mm'],
+  [{ board, place: '20mm' }, 'place'],
+])('%j is refused with the way out', (job, part) => {
+  expect(() => settleJob(job)).toThrow(JobError);
+  expect(() => settleJob(job)).toThrow(part);
+});
