@@ -63,7 +63,14 @@ export function boundaryOf(rings: Rings): Boundary {
     const h = previous[i];
     const j = next[i];
     // the library's sign is positive for a turn from +y to +x; a straight point is a site with an empty fan
-    const turn = orient2d(coords[2 * h], coords[2 * h + 1], coords[2 * i], coords[2 * i + 1], coords[2 * j], coords[2 * j + 1]);
+    const turn = orient2d(
+      coords[2 * h],
+      coords[2 * h + 1],
+      coords[2 * i],
+      coords[2 * i + 1],
+      coords[2 * j],
+      coords[2 * j + 1],
+    );
     isReflex[i] = turn >= 0 || isStraight(tx[h], ty[h], tx[i], ty[i]) ? 1 : 0;
   }
   return { count, originX, originY, extent, x, y, tx, ty, length, next, previous, isReflex };
