@@ -1,128 +1,147 @@
-import { JobError, type JobFile, type Proof, settleJob } from '@pourproof/proof';
+import type { JobFile, Proof } from '@pourproof/proof';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { demoJob, demoSource } from './demo.ts';
-import type { ProofAnswer, ProofRequest, Source, Trouble } from './proof-request.ts';
+import type { ArtworkSource } from './model/artwork-source.ts';
+import { demoOrderArtwork, demoOrderJob } from './model/demo-order.ts';
+import { failureOf } from './model/failure-of.ts';
+import { type FindingEntry, findingEntries } from './model/finding-entries.ts';
+import type { Answer, Failure, Question } from './model/question.ts';
 
-/** Keys are typed faster than this; the proof waits for the hand to rest, ms. */
-const REST_MS = 200;
-
-/** Everything that the page shows. */
-export interface ViewState {
-  readonly source: Source;
-  readonly job: JobFile;
-  readonly proof: Proof | null;
-  readonly trouble: Trouble | null;
-  /** What is wrong with the settings, in words; the last good proof stays on the page. */
-  readonly jobTrouble: string | null;
-  readonly isBusy: boolean;
-  /** Chosen finding and place; -1 for none. */
-  readonly finding: number;
+/** A place of a finding: the finding by its code, so that it outlives a new proof. */
+export interface Selection {
+  readonly code: string;
   readonly place: number;
 }
 
-/** Owns the state of the page and the worker that proves. */
+/** Artwork without the key that the controller gives it. */
+export type NewSource = ArtworkSource extends infer S
+  ? S extends ArtworkSource
+    ? Omit<S, 'key'>
+    : never
+  : never;
+
+/** Owns all that the page shows: artwork, job, proof and selection. The proof itself is worked out in a worker. */
 export class ProofController implements ReactiveController {
+  source: ArtworkSource | null = null;
+  job: Partial<JobFile> = demoOrderJob();
+  proof: Proof | null = null;
+  failure: Failure | null = null;
+  entries: readonly FindingEntry[] = [];
+  selection: Selection | null = null;
+  /** Whether a newer proof than the one shown is being worked out. */
+  isBusy = false;
+
   readonly #host: ReactiveControllerHost;
-  readonly #worker: Worker;
+  #worker: Worker | null = null;
   #asked = 0;
-  #timer: ReturnType<typeof setTimeout> | undefined;
-  state: ViewState = {
-    source: demoSource(),
-    job: demoJob(),
-    proof: null,
-    trouble: null,
-    jobTrouble: null,
-    isBusy: true,
-    finding: -1,
-    place: 0,
-  };
+  #waiting: Question | null = null;
+  #isWorking = false;
+  #keys = 0;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
     host.addController(this);
-    this.#worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
-    this.#worker.addEventListener('message', (event: MessageEvent<ProofAnswer>) => this.#take(event.data));
-    this.#worker.addEventListener('error', (event) => {
-      const trouble = {
-        what: `The proof could not be started: ${event.message || 'the worker did not load'}.`,
-        where: '',
-        remedy: 'Load the page again; if that does not help, please report it.',
-      };
-      this.#set({ trouble, isBusy: false });
-    });
   }
 
   hostConnected(): void {
-    this.#ask(0);
+    this.#worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
+    this.#worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => this.#take(data));
+    this.#worker.addEventListener('error', (event) => {
+      const failure = failureOf(new Error(event.message || 'the worker could not be started'));
+      this.#take({ id: this.#asked, kind: 'failure', failure });
+    });
   }
 
-  /** Takes new artwork; the settings stay. */
-  open(source: Source): void {
-    this.#set({ source, proof: null, trouble: null, finding: -1, place: 0 });
-    this.#ask(0);
+  hostDisconnected(): void {
+    this.#worker?.terminate();
+    this.#worker = null;
   }
 
-  /** Goes back to the demo artwork and its settings. */
-  openDemo(): void {
-    this.#set({ job: { ...demoJob(), units: this.state.job.units } });
-    this.open(demoSource());
+  /** Vets other artwork for the job as it stands; a factor that was meant for the artwork before is dropped. */
+  useSource(source: NewSource): void {
+    const { scale: _, width: _w, height: _h, ...job } = this.job;
+    this.job = job;
+    this.source = { ...source, key: ++this.#keys };
+    this.selection = null;
+    this.#ask();
   }
 
-  /** Changes settings; the proof follows when typing rests. */
-  change(part: Partial<JobFile>): void {
-    this.#set({ job: { ...this.state.job, ...part } });
-    this.#ask(REST_MS);
-  }
-
-  /** Scales the artwork to a width, or back to the file's own size with `null`. */
-  resize(widthMm: number | null): void {
-    const { source } = this.state;
-    if (source.kind === 'file') {
-      this.#set({ source: { ...source, widthMm } });
-      this.#ask(REST_MS);
+  /** Vets the demo order, job and artwork. */
+  async useDemo(): Promise<void> {
+    try {
+      const bytes = await demoOrderArtwork();
+      this.job = { ...demoOrderJob(), units: this.job.units ?? 'mm' };
+      this.useSource({ kind: 'file', name: 'board.svg', bytes });
+    } catch (error) {
+      this.fail(failureOf(error));
     }
   }
 
-  /** Chooses a finding and one of its places; -1 chooses none. */
-  choose(finding: number, place = 0): void {
-    this.#set({ finding, place });
+  /** Changes parts of the job and vets again; `undefined` puts a value back to its default. */
+  changeJob(part: { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined }): void {
+    const kept = Object.entries({ ...this.job, ...part }).filter(([, value]) => value !== undefined);
+    this.job = Object.fromEntries(kept);
+    if (part.units !== undefined && this.proof !== null) {
+      this.entries = findingEntries(this.proof.report, part.units);
+    }
+    this.#ask();
   }
 
-  #ask(waitMs: number): void {
-    clearTimeout(this.#timer);
-    const { job, source } = this.state;
-    try {
-      settleJob(job);
-    } catch (error) {
-      if (!(error instanceof JobError)) {
-        throw error;
-      }
-      this.#set({ jobTrouble: error.message });
+  select(selection: Selection | null): void {
+    this.selection = selection;
+    this.#host.requestUpdate();
+  }
+
+  /** Shows why there is no proof, when that is known before the worker is asked. */
+  fail(failure: Failure): void {
+    this.failure = failure;
+    this.proof = null;
+    this.entries = [];
+    this.selection = null;
+    this.#host.requestUpdate();
+  }
+
+  #ask(): void {
+    if (this.source === null) {
+      this.#host.requestUpdate();
       return;
     }
-    this.#asked++;
-    const request: ProofRequest = { id: this.#asked, source, job };
-    this.#set({ jobTrouble: null, isBusy: true });
-    this.#timer = setTimeout(() => this.#worker.postMessage(request), waitMs);
+    this.#waiting = { id: ++this.#asked, source: this.source, job: this.job };
+    this.isBusy = true;
+    this.#send();
+    this.#host.requestUpdate();
   }
 
-  #take(answer: ProofAnswer): void {
+  // at most one question is with the worker; while it works, only the newest one waits
+  #send(): void {
+    if (this.#waiting !== null && !this.#isWorking) {
+      this.#isWorking = true;
+      this.#worker?.postMessage(this.#waiting);
+      this.#waiting = null;
+    }
+  }
+
+  #take(answer: Answer): void {
+    this.#isWorking = false;
+    this.#send();
     if (answer.id !== this.#asked) {
       return;
     }
-    if ('trouble' in answer) {
-      this.#set({ trouble: answer.trouble, proof: null, isBusy: false, finding: -1 });
+    this.isBusy = false;
+    if (answer.kind === 'failure') {
+      this.fail(answer.failure);
       return;
     }
-    const { findings } = answer.proof.report;
-    const chosen = this.state.proof?.report.findings[this.state.finding]?.code;
-    const finding = findings.findIndex((each) => each.code === chosen);
-    const place = finding === -1 ? 0 : Math.min(this.state.place, findings[finding]?.where.length ?? 0);
-    this.#set({ proof: answer.proof, trouble: null, isBusy: false, finding, place });
+    this.failure = null;
+    this.proof = answer.proof;
+    this.entries = findingEntries(answer.proof.report, this.job.units ?? 'mm');
+    this.selection = this.#stillThere(this.selection);
+    this.#host.requestUpdate();
   }
 
-  #set(part: Partial<ViewState>): void {
-    this.state = { ...this.state, ...part };
-    this.#host.requestUpdate();
+  #stillThere(selection: Selection | null): Selection | null {
+    const entry = this.entries.find(({ code }) => code === selection?.code);
+    return selection === null || entry === undefined
+      ? null
+      : { code: entry.code, place: Math.min(selection.place, entry.places.length - 1) };
   }
 }

@@ -1,110 +1,273 @@
-import type { LengthUnit } from '@pourproof/plane';
-import { adviceFor, type Finding, type FixOption } from '@pourproof/proof';
-import { html, type TemplateResult } from 'lit';
-import { LightElement } from './light-element.ts';
+import { defaultMaterials } from '@pourproof/materials';
+import type { JobFile } from '@pourproof/proof';
+import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { shared } from '../look/shared.ts';
+import type { FindingEntry, FixEntry } from '../model/finding-entries.ts';
+import { jobChange } from '../model/job-change.ts';
+import type { Selection } from '../proof-controller.ts';
+import { emit } from './emit.ts';
+import { severityTag } from './severity-tag.ts';
 
-const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
-  stop: 'Stop',
-  caution: 'Caution',
-  note: 'Note',
-};
-
-/** Fixes that this page can apply by itself, with what its button says. */
-const APPLICABLE: Readonly<Partial<Record<FixOption['do'], string>>> = {
-  'use-bit': 'Add this bit',
-  scale: 'Scale the artwork',
-  'turn-grain': 'Turn it on the board',
-};
-
-/** The findings; tells `choose` with [finding, place] and `apply-fix` with a fix option. Arrow keys walk the list. */
-export class FindingList extends LightElement {
+/** The findings beside the sheet; the open one says all and steps through its places. */
+export class FindingList extends LitElement {
   static override properties = {
-    findings: { attribute: false },
-    unit: { type: String },
-    chosen: { type: Number },
-    place: { type: Number },
-    canScale: { type: Boolean },
+    entries: { attribute: false },
+    selection: { attribute: false },
+    job: { attribute: false },
+    grainDeg: { attribute: false },
   };
+  static override styles: CSSResultGroup = [
+    shared,
+    severityTag.styles,
+    css`
+      ol {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+        border-top: 1px solid var(--ink);
+      }
+      li {
+        border-bottom: 1px solid var(--ink);
+      }
+      .head {
+        display: grid;
+        grid-template-columns: 2rem 1fr auto;
+        gap: 0.1rem 0.5rem;
+        align-items: baseline;
+        width: 100%;
+        padding: 0.65rem 0.4rem;
+        border: 0;
+        border-radius: 0;
+        background: none;
+        text-align: left;
+      }
+      .head[aria-expanded='true'] {
+        background: var(--paper-shade);
+      }
+      .head[aria-expanded='true'] .number {
+        background: var(--ink);
+        color: #fff;
+      }
+      .number {
+        border: 1px solid var(--ink);
+        border-radius: 2px;
+        background: #fff;
+        font-weight: 600;
+        text-align: center;
+      }
+      .title {
+        font: 1.05rem/1.3 var(--serif);
+      }
+      .sizes {
+        grid-column: 2 / -1;
+        color: var(--ink-soft);
+        font-size: 0.87rem;
+      }
+      .body {
+        padding: 0.3rem 0.5rem 0.9rem 0.5rem;
+        background: var(--paper-shade);
+      }
+      .body > * + * {
+        margin-top: 0.6rem;
+      }
+      .steps {
+        display: flex;
+        align-items: center;
+        gap: 0.5rem;
+      }
+      .steps span {
+        flex: 1;
+        text-align: center;
+        font-variant-numeric: tabular-nums;
+      }
+      ul {
+        margin: 0.3rem 0 0;
+        padding: 0;
+        list-style: none;
+      }
+      ul li {
+        display: flex;
+        gap: 0.6rem;
+        align-items: center;
+        justify-content: space-between;
+        padding: 0.3rem 0;
+        border-bottom: 1px solid var(--rule);
+      }
+      ul li:last-child {
+        border: 0;
+      }
+      ul button {
+        flex: none;
+      }
+      h4 {
+        margin: 0.6rem 0 0;
+        font: 600 0.9rem var(--sans);
+      }
+      summary {
+        cursor: pointer;
+      }
+      .none {
+        padding: 0.7rem 0;
+      }
+      @media print {
+        .body[hidden] {
+          display: block !important;
+        }
+        .head {
+          display: grid !important;
+        }
+        .body,
+        .head[aria-expanded='true'] {
+          background: none;
+        }
+        li {
+          break-inside: avoid;
+        }
+      }
+    `,
+  ];
 
-  declare findings: readonly Finding[];
-  declare unit: LengthUnit;
-  declare chosen: number;
-  declare place: number;
-  declare canScale: boolean;
+  declare entries: readonly FindingEntry[];
+  declare selection: Selection | null;
+  declare job: Partial<JobFile>;
+  declare grainDeg: number;
 
-  #walk(event: KeyboardEvent): void {
-    const buttons = [...this.querySelectorAll<HTMLButtonElement>('.finding-title')];
-    const at = buttons.indexOf(event.target as HTMLButtonElement);
-    const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: buttons.length - 1 }[event.key];
-    if (at === -1 || to === undefined) {
-      return;
-    }
-    event.preventDefault();
-    const next = Math.min(buttons.length - 1, Math.max(0, to));
-    buttons[next]?.focus();
-    this.tell('choose', [next, 0]);
+  constructor() {
+    super();
+    this.entries = [];
+    this.selection = null;
+    this.job = {};
+    this.grainDeg = 0;
   }
 
   protected override render(): TemplateResult {
+    if (this.entries.length === 0) {
+      return html`<p class="none">No finding. The checks that were made are listed in the report.</p>`;
+    }
     return html`
-      <section class="slip" aria-label="Findings">
-        <h2>Findings <span class="count">${this.findings.length}</span></h2>
-        ${this.findings.length === 0 ? html`<p>None.</p>` : ''}
-        <ol class="findings" @keydown=${(event: KeyboardEvent) => this.#walk(event)}>
-          ${this.findings.map((finding, k) => this.#entry(finding, k))}
-        </ol>
-      </section>
+      <p class="unseen" id="how">Up and down go through the findings, left and right through the places of one.</p>
+      <ol aria-describedby="how" @keydown=${this.#key}>
+        ${this.entries.map((entry) => this.#item(entry))}
+      </ol>
     `;
   }
 
-  #entry(finding: Finding, k: number): TemplateResult {
-    const advice = adviceFor(finding, this.unit);
-    const isChosen = k === this.chosen;
+  #item(entry: FindingEntry): TemplateResult {
+    const isOpen = entry.code === this.selection?.code;
+    const body = `body-${entry.code}`;
     return html`
-      <li class="finding finding-${finding.severity}">
+      <li>
         <button
           type="button"
-          class="finding-title"
-          data-code=${finding.code}
-          aria-expanded=${isChosen ? 'true' : 'false'}
-          aria-controls="finding-${k}"
-          @click=${() => this.tell('choose', [isChosen ? -1 : k, 0])}
+          class="head"
+          data-code=${entry.code}
+          aria-expanded=${isOpen}
+          aria-controls=${body}
+          @click=${() => emit(this, 'place-chosen', isOpen ? null : { code: entry.code, place: 0 })}
         >
-          <span class="severity">${SEVERITY[finding.severity]}</span> ${advice.title}
+          <span class="number">${entry.number}</span>
+          <span class="title">${entry.title}</span>
+          ${severityTag.render(entry.severity)}
+          <span class="sizes">${this.#sizes(entry)}</span>
         </button>
-        <p class="headline">${advice.headline}</p>
-        <div id="finding-${k}" ?hidden=${!isChosen}>
-          <p>${advice.why}</p>
-          ${this.#steps(finding, k)}
-          <ul class="fixes">
-            ${advice.fixes.map((fix, i) => html`<li>${fix} ${this.#applyButton(finding.fix.options[i])}</li>`)}
-          </ul>
-          <p class="because">Why we say so: ${finding.because.join(', ')}</p>
+        <div class="body" id=${body} ?hidden=${!isOpen}>
+          ${isOpen ? this.#steps(entry) : nothing}
+          <p>${entry.headline}</p>
+          <p>${entry.why}</p>
+          ${entry.fixes.length > 0 ? this.#fixes(entry.fixes) : nothing}
+          <details>
+            <summary class="soft">What this rests on</summary>
+            <p class="soft">${entry.basis.join('; ')}.</p>
+          </details>
         </div>
       </li>
     `;
   }
 
-  #steps(finding: Finding, k: number): TemplateResult {
-    const count = finding.where.length;
-    if (count === 0) {
-      return html`<p>It has no place on the artwork.</p>`;
+  #sizes({ measured, limit, places }: FindingEntry): string {
+    const where = places.length === 1 ? '1 place' : `${places.length} places`;
+    return `${measured}, limit ${limit}${places.length > 0 ? `, ${where}` : ''}`;
+  }
+
+  #steps(entry: FindingEntry): TemplateResult | typeof nothing {
+    const count = entry.places.length;
+    const at = this.selection?.place ?? 0;
+    const place = entry.places[at];
+    if (place === undefined) {
+      return nothing;
     }
-    const to = (place: number): void => this.tell('choose', [k, (place + count) % count]);
     return html`
-      <p class="row">
-        <button type="button" ?disabled=${count < 2} @click=${() => to(this.place - 1)}>Previous place</button>
-        <span>place ${this.place + 1} of ${count}</span>
-        <button type="button" ?disabled=${count < 2} @click=${() => to(this.place + 1)}>Next place</button>
-      </p>
+      <div class="steps no-print" role="group" aria-label="Places of this finding">
+        <button type="button" aria-label="Place before" ?disabled=${count < 2} @click=${() => this.#step(entry, -1)}>←</button>
+        <span aria-live="polite">Place <b>${place.label}</b>, ${at + 1} of ${count}</span>
+        <button type="button" aria-label="Next place" ?disabled=${count < 2} @click=${() => this.#step(entry, 1)}>→</button>
+      </div>
     `;
   }
 
-  #applyButton(option: FixOption | undefined): TemplateResult | string {
-    const words = option === undefined ? undefined : APPLICABLE[option.do];
-    if (words === undefined || (option?.do === 'scale' && !this.canScale)) {
-      return '';
+  #fixes(fixes: readonly FixEntry[]): TemplateResult {
+    return html`
+      <div>
+        <h4>Ways out</h4>
+        <ul>
+          ${fixes.map(({ text, option }) => {
+            const change = jobChange(option, this.job, this.grainDeg, defaultMaterials);
+            return html`<li>
+              <span>${text}</span>
+              ${
+                change === null
+                  ? nothing
+                  : html`<button
+                    type="button"
+                    aria-label="${change.label}: ${text}"
+                    @click=${() => emit(this, 'job-changed', change.part)}
+                  >
+                    ${change.label}
+                  </button>`
+              }
+            </li>`;
+          })}
+        </ul>
+      </div>
+    `;
+  }
+
+  #step(entry: FindingEntry, by: number): void {
+    const count = entry.places.length;
+    const place = ((this.selection?.place ?? 0) + by + count) % count;
+    emit(this, 'place-chosen', { code: entry.code, place });
+  }
+
+  #key(event: KeyboardEvent): void {
+    const heads = [...this.renderRoot.querySelectorAll<HTMLElement>('.head')];
+    const at = heads.indexOf(event.target as HTMLElement);
+    if (at < 0 || event.altKey || event.ctrlKey || event.metaKey) {
+      return;
     }
-    return html`<button type="button" class="apply" @click=${() => this.tell('apply-fix', option)}>${words}</button>`;
+    const goTo: Readonly<Record<string, number>> = {
+      ArrowDown: Math.min(at + 1, heads.length - 1),
+      ArrowUp: Math.max(at - 1, 0),
+      Home: 0,
+      End: heads.length - 1,
+    };
+    const next = goTo[event.key];
+    const open = this.entries[at];
+    if (next !== undefined) {
+      event.preventDefault();
+      heads[next]?.focus();
+      const entry = this.entries[next];
+      if (entry !== undefined && entry.code !== this.selection?.code) {
+        emit(this, 'place-chosen', { code: entry.code, place: 0 });
+      }
+    } else if (open !== undefined && (event.key === 'ArrowRight' || event.key === 'ArrowLeft')) {
+      event.preventDefault();
+      if (open.code === this.selection?.code) {
+        this.#step(open, event.key === 'ArrowRight' ? 1 : -1);
+      } else {
+        emit(this, 'place-chosen', { code: open.code, place: 0 });
+      }
+    }
   }
 }
+
+customElements.define('finding-list', FindingList);

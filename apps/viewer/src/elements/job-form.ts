@@ -1,218 +1,279 @@
-import { cutterSizes, sealers, woods } from '@pourproof/materials';
-import type { JobFile } from '@pourproof/proof';
-import { html, type TemplateResult } from 'lit';
-import { LightElement } from './light-element.ts';
+import { cutterSizes, defaultMaterials } from '@pourproof/materials';
+import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
+import { type JobFile, parseBit } from '@pourproof/proof';
+import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { shared } from '../look/shared.ts';
+import { emit, type PageEvents } from './emit.ts';
+import { jobFormLook } from './job-form-look.ts';
 
-const MOST_BITS = 4;
+/** The job ticket: bits, depth, wood, fibres, seal and resin. */
+export class JobForm extends LitElement {
+  static override properties = { job: { attribute: false }, problems: { state: true } };
+  static override styles: CSSResultGroup = [shared, jobFormLook];
 
-/** The settings of the job; tells `change-job` with the keys that changed and `resize` with a width in words. */
-export class JobForm extends LightElement {
-  static override properties = {
-    job: { attribute: false },
-    trouble: { type: String },
-    sizeTrouble: { type: String },
-    width: { type: String },
-    isFile: { type: Boolean },
-  };
+  declare job: Partial<JobFile>;
+  /** What is wrong with a field, by its name. */
+  declare problems: ReadonlyMap<string, string>;
 
-  declare job: JobFile;
-  declare trouble: string;
-  declare sizeTrouble: string;
-  declare width: string;
-  declare isFile: boolean;
-
-  #change(part: Partial<JobFile>): void {
-    this.tell('change-job', part);
-  }
-
-  #setBit(index: number, diameter: string): void {
-    this.#change({ bit: this.#bits().map((bit, k) => (k === index ? typedBit(diameter) : bit)) });
-  }
-
-  #bits(): readonly string[] {
-    return this.job.bit ?? ['flat:1/8in'];
+  constructor() {
+    super();
+    this.job = {};
+    this.problems = new Map();
   }
 
   protected override render(): TemplateResult {
+    const { job } = this;
+    const units = job.units ?? 'mm';
+    const isSealed = (job.seal ?? 'none') !== 'none';
     return html`
-      <form class="slip" aria-label="Job" @submit=${(event: Event) => event.preventDefault()}>
-        <h2>Job</h2>
-        ${this.#bitRows()} ${this.#lengthRows()} ${this.#grainRow()} ${this.#materialRows()}
-        <p class="trouble" id="job-trouble" role="alert">${this.trouble}</p>
+      <form @submit=${(event: Event) => event.preventDefault()} novalidate>
+        ${this.#bits(job.bit ?? [])}
+        ${this.#measure('depth', 'Depth of the pocket', job.depth ?? '', 'length', 'such as 2.5mm or 1/8in')}
+        ${this.#choice('wood', 'Wood', job.wood ?? 'maple', names(defaultMaterials.woods))}
+        ${this.#grain()}
+        ${this.#choice('seal', 'Seal before the colour', job.seal ?? 'none', names(defaultMaterials.sealers))}
+        <div class="pair" ?hidden=${!isSealed}>
+          <label>
+            Coats
+            <input
+              type="number"
+              name="coats"
+              min="1"
+              max="10"
+              .value=${live(String(job.coats ?? 1))}
+              @change=${this.#coats}
+            />
+          </label>
+          ${this.#measure('sealHours', 'Left before the pour', job.sealHours ?? '24h', 'time', '')}
+        </div>
+        ${this.#choice('resin', 'Resin', job.resin ?? 'coating', names(defaultMaterials.resins))}
+        ${this.#scale()}
+        <fieldset class="units">
+          <legend>Show sizes in</legend>
+          ${(['mm', 'in'] as const).map(
+            (unit) => html`<label>
+              <input
+                type="radio"
+                name="units"
+                value=${unit}
+                .checked=${live(units === unit)}
+                @change=${() => this.#tell({ units: unit })}
+              />
+              ${unit === 'mm' ? 'millimetres' : 'inches'}
+            </label>`,
+          )}
+        </fieldset>
       </form>
     `;
   }
 
-  #bitRows(): TemplateResult {
-    const bits = this.#bits();
-    return html`
-      <datalist id="bit-sizes">
-        ${cutterSizes.value
-          .filter((size) => size.shape === 'flat')
-          .map((size) => html`<option value=${size.label}></option>`)}
-      </datalist>
-      ${bits.map(
-        (bit, k) => html`
-          <p class="row">
-            <label class="grow">
-              ${k === 0 ? 'Flat bit, diameter' : `then, bit ${k + 1}`}
-              <input
-                name="bit-${k + 1}"
-                list="bit-sizes"
-                autocomplete="off"
-                .value=${diameterOf(bit)}
-                @change=${(event: Event) => this.#setBit(k, valueOf(event))}
-              />
-            </label>
-            ${
-              bits.length > 1
-                ? html`<button
-                    type="button"
-                    aria-label="Leave out bit ${k + 1}"
-                    @click=${() => this.#change({ bit: bits.filter((_, other) => other !== k) })}
-                  >
-                    Leave out
-                  </button>`
-                : ''
-            }
-          </p>
-        `,
-      )}
-      ${
-        bits.length < MOST_BITS
-          ? html`<button type="button" @click=${() => this.#change({ bit: [...bits, 'flat:1mm'] })}>
-              Add a finer bit
-            </button>`
-          : ''
-      }
-    `;
-  }
-
-  #lengthRows(): TemplateResult {
-    return html`
-      <label>
-        Depth of the pocket
-        <input
-          name="depth"
-          autocomplete="off"
-          .value=${this.job.depth ?? '1/8in'}
-          @change=${(event: Event) => this.#change({ depth: valueOf(event) })}
-        />
-      </label>
-      ${
-        this.isFile
-          ? html`<label>
-                Width of the artwork
-                <input
-                  name="width"
-                  autocomplete="off"
-                  placeholder="as the file says"
-                  .value=${this.width}
-                  @change=${(event: Event) => this.tell('resize', valueOf(event))}
-                />
-              </label>
-              <p class="trouble" role="alert">${this.sizeTrouble}</p>`
-          : ''
-      }
-    `;
-  }
-
-  #grainRow(): TemplateResult {
-    const grain = Number.parseFloat(this.job.grain ?? '0');
-    const set = (event: Event): void => this.#change({ grain: `${valueOf(event) || 0}deg` });
+  #bits(bits: readonly string[]): TemplateResult {
     return html`
       <fieldset>
-        <legend>Fibres on the face, degrees counter-clockwise from the artwork’s x axis</legend>
-        <p class="row">
-          <input
-            class="grow"
-            name="grain-slider"
-            type="range"
-            min="0"
-            max="180"
-            step="5"
-            aria-label="Fibre direction, slider"
-            .value=${String(((grain % 180) + 180) % 180)}
-            @input=${set}
-          />
-          <input
-            name="grain"
-            type="number"
-            step="1"
-            aria-label="Fibre direction in degrees"
-            .value=${String(grain)}
-            @change=${set}
-          />
-        </p>
+        <legend>Flat bits, in the order of use</legend>
+        ${bits.map(
+          (bit, k) => html`<div class="bit">
+            <input
+              id="bit-${k}"
+              name="bit-${k}"
+              aria-label="Diameter of bit ${k + 1}"
+              list="sizes"
+              autocomplete="off"
+              .value=${live(shownBit(bit))}
+              aria-invalid=${this.problems.has(`bit-${k}`)}
+              aria-describedby="bit-${k}-problem"
+              @change=${(event: Event) => this.#changeBit(k, event)}
+            />
+            <button
+              type="button"
+              aria-label="Take bit ${k + 1} off"
+              ?disabled=${bits.length < 2}
+              @click=${() => this.#tell({ bit: bits.filter((_, other) => other !== k) })}
+            >
+              ×
+            </button>
+            ${this.#problem(`bit-${k}`)}
+          </div>`,
+        )}
+        <button type="button" @click=${() => this.#tell({ bit: [...bits, smallerBit(bits)] })}>Add a bit</button>
+        <datalist id="sizes">
+          ${cutterSizes.value
+            .filter(({ shape }) => shape === 'flat')
+            .map(({ label }) => html`<option value=${label}></option>`)}
+        </datalist>
       </fieldset>
     `;
   }
 
-  #materialRows(): TemplateResult {
-    const { wood = 'maple', seal = 'none', coats = 1, sealHours = '24h' } = this.job;
+  #measure(
+    name: 'depth' | 'sealHours',
+    label: string,
+    value: string,
+    quantity: Quantity,
+    hint: string,
+  ): TemplateResult {
     return html`
       <label>
-        Wood
-        <select name="wood" @change=${(event: Event) => this.#change({ wood: valueOf(event) } as Partial<JobFile>)}>
-          ${options(woods, wood)}
-        </select>
+        <span>${label} ${hint === '' ? nothing : html`<span class="soft">${hint}</span>`}</span>
+        <input
+          id=${name}
+          name=${name}
+          autocomplete="off"
+          .value=${live(value)}
+          aria-invalid=${this.problems.has(name)}
+          aria-describedby="${name}-problem"
+          @change=${(event: Event) => {
+            const text = typed(event);
+            if (this.#check(name, () => parseMeasure(text, quantity))) {
+              this.#tell({ [name]: text });
+            }
+          }}
+        />
+        ${this.#problem(name)}
       </label>
+    `;
+  }
+
+  #choice(
+    name: 'wood' | 'seal' | 'resin',
+    label: string,
+    value: string,
+    options: readonly (readonly [id: string, name: string])[],
+  ): TemplateResult {
+    return html`
       <label>
-        Seal before the colour
-        <select name="seal" @change=${(event: Event) => this.#change({ seal: valueOf(event) } as Partial<JobFile>)}>
-          ${options(sealers, seal)}
-        </select>
-      </label>
-      <p class="row">
-        <label class="grow">
-          Coats
-          <input
-            name="coats"
-            type="number"
-            min="0"
-            max="10"
-            .value=${String(coats)}
-            @change=${(event: Event) => this.#change({ coats: Number(valueOf(event)) })}
-          />
-        </label>
-        <label class="grow">
-          Left to cure
-          <input
-            name="seal-hours"
-            autocomplete="off"
-            .value=${sealHours}
-            @change=${(event: Event) => this.#change({ sealHours: valueOf(event) })}
-          />
-        </label>
-      </p>
-      <label>
-        Lengths in
-        <select name="units" @change=${(event: Event) => this.#change({ units: valueOf(event) === 'in' ? 'in' : 'mm' })}>
-          <option value="mm" ?selected=${this.job.units !== 'in'}>millimetres</option>
-          <option value="in" ?selected=${this.job.units === 'in'}>inches</option>
+        ${label}
+        <select name=${name} @change=${(event: Event) => this.#tell({ [name]: typed(event) })}>
+          ${options.map(
+            ([id, title]) => html`<option value=${id} .selected=${live(id === value)}>${title}</option>`,
+          )}
         </select>
       </label>
     `;
   }
+
+  #grain(): TemplateResult {
+    const degrees = this.#grainDeg();
+    const change = (event: Event): void => {
+      const value = Number((event.target as HTMLInputElement).value);
+      if (this.#check('grain', () => finite(value, (event.target as HTMLInputElement).value))) {
+        this.#tell({ grain: `${value}deg` });
+      }
+    };
+    return html`
+      <fieldset>
+        <legend>Fibres, turned from the artwork’s x axis</legend>
+        <div class="grain">
+          <input
+            type="range"
+            name="grain-slider"
+            min="0"
+            max="175"
+            step="5"
+            aria-label="Fibres, slider, degrees counter-clockwise"
+            .value=${live(String(((degrees % 180) + 180) % 180))}
+            @change=${change}
+          />
+          <input
+            type="number"
+            name="grain"
+            step="1"
+            aria-label="Fibres, degrees counter-clockwise"
+            .value=${live(String(degrees))}
+            aria-invalid=${this.problems.has('grain')}
+            aria-describedby="grain-problem"
+            @change=${change}
+          />
+          <span aria-hidden="true">°</span>
+        </div>
+        ${this.#problem('grain')}
+      </fieldset>
+    `;
+  }
+
+  #scale(): TemplateResult | typeof nothing {
+    const { scale } = this.job;
+    return scale === undefined
+      ? nothing
+      : html`<p class="scaled">
+          Artwork scaled by ${scale}
+          <button type="button" @click=${() => this.#tell({ scale: undefined })}>As drawn</button>
+        </p>`;
+  }
+
+  #problem(name: string): TemplateResult {
+    return html`<span class="problem" id="${name}-problem" role="alert">${this.problems.get(name) ?? ''}</span>`;
+  }
+
+  #grainDeg(): number {
+    return Number(parseMeasure(this.job.grain ?? '0deg', 'angle').value.toFixed(3));
+  }
+
+  #changeBit(k: number, event: Event): void {
+    const text = typed(event);
+    const bit = text.includes(':') ? text : `flat:${text}`;
+    if (this.#check(`bit-${k}`, () => parseBit(bit))) {
+      this.#tell({ bit: (this.job.bit ?? []).with(k, bit) });
+    }
+  }
+
+  #coats(event: Event): void {
+    const coats = Math.round(Number(typed(event)));
+    this.#tell({ coats: Math.min(Math.max(Number.isFinite(coats) ? coats : 1, 1), 10) });
+    this.requestUpdate();
+  }
+
+  /** Whether a typed value can be read; if not, the field says why and the job stays. */
+  #check(name: string, read: () => unknown): boolean {
+    const problems = new Map(this.problems);
+    problems.delete(name);
+    try {
+      read();
+    } catch (error) {
+      if (!(error instanceof MeasureError)) {
+        throw error;
+      }
+      problems.set(name, error.message);
+    }
+    this.problems = problems;
+    return !problems.has(name);
+  }
+
+  #tell(part: PageEvents['job-changed']): void {
+    emit(this, 'job-changed', part);
+  }
 }
 
-function options(
+function names(
   rows: Readonly<Record<string, { readonly name: string }>>,
-  chosen: string,
-): TemplateResult[] {
-  return Object.entries(rows).map(
-    ([id, row]) => html`<option value=${id} ?selected=${id === chosen}>${row.name}</option>`,
-  );
+): readonly (readonly [string, string])[] {
+  return Object.entries(rows).map(([id, { name }]) => [id, name]);
 }
 
-function valueOf(event: Event): string {
+function typed(event: Event): string {
   return (event.target as HTMLInputElement | HTMLSelectElement).value.trim();
 }
 
-function diameterOf(bit: string): string {
+function shownBit(bit: string): string {
   return bit.startsWith('flat:') ? bit.slice('flat:'.length) : bit;
 }
 
-function typedBit(text: string): string {
-  return text.includes(':') ? text : `flat:${text}`;
+/** The next smaller common flat bit in the unit of the last one, as typed; the last one again where there is none. */
+function smallerBit(bits: readonly string[]): string {
+  const last = parseBit(bits.at(-1) ?? 'flat:1/8in');
+  const isInch = (bits.at(-1) ?? '').endsWith('in');
+  const next = cutterSizes.value
+    .filter(({ shape, label }) => shape === 'flat' && label.endsWith('in') === isInch)
+    .filter(({ diameterMm }) => diameterMm < last.diameterMm)
+    .toSorted((a, b) => b.diameterMm - a.diameterMm)[0];
+  return next === undefined ? (bits.at(-1) ?? 'flat:1/8in') : `flat:${next.label}`;
 }
+
+function finite(value: number, text: string): void {
+  if (text === '' || !Number.isFinite(value)) {
+    throw new MeasureError('Type the angle as a number of degrees.');
+  }
+}
+
+customElements.define('job-form', JobForm);

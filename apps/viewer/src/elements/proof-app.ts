@@ -1,161 +1,200 @@
-import { formatLength, MeasureError, parseLengthMm } from '@pourproof/plane';
-import type { FixOption, JobFile } from '@pourproof/proof';
-import { html, type TemplateResult } from 'lit';
+import { cautions } from '@pourproof/materials';
+import type { Report } from '@pourproof/proof';
+import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { shared } from '../look/shared.ts';
+import { shippedFonts } from '../model/shipped-fonts.ts';
 import { ProofController } from '../proof-controller.ts';
-import type { Source } from '../proof-request.ts';
-import { saveText } from '../save-text.ts';
-import { LightElement } from './light-element.ts';
+import './drop-zone.ts';
+import type { PageEvents } from './emit.ts';
+import './failure-note.ts';
+import './finding-list.ts';
+import './job-form.ts';
+import './lettering-form.ts';
+import './measure-table.ts';
+import './notice-list.ts';
+import { proofAppLook } from './proof-app-look.ts';
+import './proof-sheet.ts';
+import type { ProofSheet } from './proof-sheet.ts';
+import { saveFile } from './save-file.ts';
+import { severityTag } from './severity-tag.ts';
+import './sheet-legend.ts';
 
-/** The page: slips on the left, the sheet in the middle, findings on the right; one column on a phone. */
-export class ProofApp extends LightElement {
-  static override properties = { sizeTrouble: { state: true } };
+const VERDICTS: Readonly<Record<Report['verdict'], string>> = {
+  clear: 'Nothing here speaks against cutting it.',
+  caution: 'It can be cut, but read the cautions first.',
+  stop: 'Do not cut it yet.',
+};
 
-  readonly #proof = new ProofController(this);
-  declare sizeTrouble: string;
+/** The whole page: job ticket, proof sheet, findings. */
+export class ProofApp extends LitElement {
+  static override styles: CSSResultGroup = [shared, severityTag.styles, proofAppLook];
 
-  constructor() {
-    super();
-    this.sizeTrouble = '';
-  }
+  readonly #proof: ProofController = new ProofController(this);
 
-  async #openFile(file: File): Promise<void> {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    this.sizeTrouble = '';
-    this.#proof.open({ kind: 'file', name: file.name, bytes, widthMm: null });
-  }
-
-  #resize(text: string): void {
-    try {
-      this.#proof.resize(text === '' ? null : positiveMm(text));
-      this.sizeTrouble = '';
-    } catch (error) {
-      if (!(error instanceof MeasureError)) {
-        throw error;
-      }
-      this.sizeTrouble = error.message;
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('keydown', this.#key);
+    if (location.hash === '#demo') {
+      void this.#proof.useDemo();
     }
   }
 
-  #apply(option: FixOption): void {
-    const { job, proof, source } = this.#proof.state;
-    const value = Number(option.value);
-    if (option.do === 'use-bit') {
-      this.#proof.change({ bit: [...(job.bit ?? []), `flat:${value}mm`] });
-    } else if (option.do === 'turn-grain') {
-      this.#proof.change({ grain: `${turned(Number.parseFloat(job.grain ?? '0') - value)}deg` });
-    } else if (option.do === 'scale' && source.kind === 'file' && proof !== null) {
-      const [minX, , maxX] = proof.report.artwork.boundsMm;
-      this.#proof.resize((maxX - minX) * value);
-    }
-  }
-
-  #saveReport(): void {
-    const { proof } = this.#proof.state;
-    if (proof !== null) {
-      saveText('proof-report.json', `${JSON.stringify(proof.report, null, 2)}\n`, 'application/json');
-    }
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('keydown', this.#key);
   }
 
   protected override render(): TemplateResult {
-    const { proof, isBusy } = this.#proof.state;
+    const { proof } = this.#proof;
     return html`
-      <a class="skip" href="#findings">Skip to the findings</a>
-      <header>
+      <a class="unseen skip" href="#findings" @click=${this.#skip}>Skip to the findings</a>
+      <header class="no-print">
         <h1>pourproof</h1>
-        <verdict-line .report=${proof?.report ?? null} .isBusy=${isBusy}></verdict-line>
+        <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>
+        <div class="tools">
+          <button type="button" ?disabled=${proof === null} @click=${this.#saveReport}>Save report (JSON)</button>
+          <button type="button" ?disabled=${proof === null} @click=${() => print()}>Print</button>
+        </div>
       </header>
       <main
-        @open-file=${(event: CustomEvent<File>) => this.#openFile(event.detail)}
-        @open-demo=${() => this.#proof.openDemo()}
-        @open-lettering=${(event: CustomEvent<Source>) => this.#proof.open(event.detail)}
-        @change-job=${(event: CustomEvent<Partial<JobFile>>) => this.#proof.change(event.detail)}
-        @resize=${(event: CustomEvent<string>) => this.#resize(event.detail)}
-        @choose=${(event: CustomEvent<[number, number]>) => this.#proof.choose(...event.detail)}
-        @apply-fix=${(event: CustomEvent<FixOption>) => this.#apply(event.detail)}
-        @save-report=${() => this.#saveReport()}
+        @source-chosen=${({ detail }: CustomEvent<PageEvents['source-chosen']>) => this.#proof.useSource(detail)}
+        @source-failed=${({ detail }: CustomEvent<PageEvents['source-failed']>) => this.#proof.fail(detail)}
+        @demo-chosen=${() => this.#proof.useDemo()}
+        @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#proof.changeJob(detail)}
+        @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#proof.select(detail)}
       >
-        ${this.#settings()} ${this.#paper()} ${this.#results()}
+        ${this.#ticket()} ${this.#paper()}
       </main>
-      <footer>
-        Wood dust, uncured resin, hardener and solvents harm: extraction, mask, gloves, fresh air, no flames; small cups and
-        thin pours. Data sheets and local rules come first. Colour travel is a prior: cut a test coupon in the same board.
-      </footer>
+      ${this.#foot()}
     `;
   }
 
-  #settings(): TemplateResult {
-    const { source, job, jobTrouble } = this.#proof.state;
-    const isFile = source.kind === 'file';
-    const unit = job.units ?? 'mm';
+  #ticket(): TemplateResult {
     return html`
-      <div class="settings">
-        <drop-zone .fileName=${isFile ? source.name : `“${source.text}” in ${source.fontName}`}></drop-zone>
+      <section class="ticket no-print" aria-labelledby="ticket-title">
+        <h2 id="ticket-title">Artwork</h2>
+        <drop-zone .fileName=${this.#proof.source?.name ?? ''}></drop-zone>
         <lettering-form></lettering-form>
-        <job-form
-          .job=${job}
-          .trouble=${jobTrouble ?? ''}
-          .sizeTrouble=${this.sizeTrouble}
-          .isFile=${isFile}
-          .width=${isFile && source.widthMm !== null ? formatLength(source.widthMm, unit) : ''}
-        ></job-form>
-      </div>
+        <details class="job" ?open=${matchMedia('(min-width: 760px)').matches}>
+          <summary><h2>Job ticket</h2></summary>
+          <job-form .job=${this.#proof.job}></job-form>
+        </details>
+      </section>
     `;
   }
 
   #paper(): TemplateResult {
-    const { proof, trouble, job, finding, place } = this.#proof.state;
-    return html`
-      <div class="paper">
-        ${
-          trouble === null
-            ? ''
-            : html`<section class="slip reader-trouble" role="alert">
-                <h2>This can’t be read</h2>
-                <p>${trouble.what} ${trouble.where === '' ? '' : html`<br />Where: ${trouble.where}.`}</p>
-                <p>${trouble.remedy}</p>
-              </section>`
-        }
-        <proof-sheet
-          .proof=${proof}
-          .unit=${job.units ?? 'mm'}
-          .grainDeg=${Number.parseFloat(job.grain ?? '0')}
-          .finding=${finding}
-          .place=${place}
-        ></proof-sheet>
-      </div>
-    `;
-  }
-
-  #results(): TemplateResult {
-    const { proof, job, finding, place, source } = this.#proof.state;
+    const { proof, failure, entries, selection, job, source, isBusy } = this.#proof;
     const unit = job.units ?? 'mm';
     return html`
-      <div class="results" id="findings" tabindex="-1">
-        ${
-          proof === null
-            ? ''
-            : html`<finding-list
-                  .findings=${proof.report.findings}
-                  .unit=${unit}
-                  .chosen=${finding}
-                  .place=${place}
-                  .canScale=${source.kind === 'file'}
-                ></finding-list>
-                <measures-table .report=${proof.report} .unit=${unit}></measures-table>`
-        }
+      <article class="paper" aria-busy=${isBusy}>
+        <div class="picture">
+          ${this.#title()}
+          <failure-note role="alert" .failure=${failure} ?hidden=${failure === null}></failure-note>
+          ${
+            proof === null && failure === null
+              ? html`<div class="blank">
+                  <p>${source === null ? 'The sheet is blank.' : 'Reading the artwork…'}</p>
+                  <p class="soft">
+                    ${source === null ? 'Bring in a drawing to see where the bit cannot go, which strokes are too fine, and where colour will run along the grain.' : ''}
+                  </p>
+                </div>`
+              : nothing
+          }
+          <proof-sheet
+            ?hidden=${proof === null}
+            .picture=${proof?.picture ?? null}
+            .report=${proof?.report ?? null}
+            .entries=${entries}
+            .selection=${selection}
+            .unit=${unit}
+          ></proof-sheet>
+          <sheet-legend .picture=${proof?.picture ?? null}></sheet-legend>
+        </div>
+        <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${proof === null}>
+          <h2>Findings</h2>
+          <finding-list
+            .entries=${entries}
+            .selection=${selection}
+            .job=${job}
+            .grainDeg=${proof?.report.endGrain.grainDeg ?? 0}
+          ></finding-list>
+          <notice-list .notices=${proof?.report.artwork.notices ?? []}></notice-list>
+          <h3 class="measures">Measures</h3>
+          <measure-table .report=${proof?.report ?? null} .unit=${unit}></measure-table>
+        </section>
+      </article>
+    `;
+  }
+
+  #title(): TemplateResult {
+    const { proof, isBusy, source } = this.#proof;
+    return html`
+      <div class="title">
+        <p class="verdict" role="status" aria-live="polite">
+          ${
+            isBusy
+              ? html`<span class="busy">Working out the proof…</span>`
+              : proof === null
+                ? nothing
+                : html`${severityTag.render(proof.report.verdict)} <span>${VERDICTS[proof.report.verdict]}</span>`
+          }
+        </p>
+        <p class="file">${source?.name ?? ''}</p>
       </div>
     `;
   }
-}
 
-function positiveMm(text: string): number {
-  const mm = parseLengthMm(text);
-  if (!(mm > 0)) {
-    throw new MeasureError(`The width is ${text}; it must be above 0.`);
+  #foot(): TemplateResult {
+    return html`
+      <footer>
+        <p>${cautions.rules.value} ${cautions.food.value}</p>
+        <details class="no-print">
+          <summary>Usual cautions in the shop</summary>
+          <ul>
+            ${[cautions.dust, cautions.sensitisers, cautions.solvents, cautions.exotherm].map(({ value }) => html`<li>${value}</li>`)}
+          </ul>
+        </details>
+        <p class="no-print">
+          Fonts under the SIL Open Font License:
+          ${shippedFonts.map(({ name, licenceUrl }, k) => html`${k > 0 ? ', ' : ''}<a href=${licenceUrl}>${name}</a>`)}.
+        </p>
+      </footer>
+    `;
   }
-  return mm;
+
+  #saveReport(): void {
+    const { proof, source } = this.#proof;
+    if (proof !== null) {
+      const name = (source?.name ?? 'artwork').replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
+      saveFile(`${name}.proof.json`, 'application/json', `${JSON.stringify(proof.report, null, 2)}\n`);
+    }
+  }
+
+  #skip(event: Event): void {
+    event.preventDefault();
+    const target = this.renderRoot.querySelector<HTMLElement>('#findings:not([hidden])');
+    (target ?? this.renderRoot.querySelector<HTMLElement>('.ticket button, drop-zone'))?.focus();
+  }
+
+  readonly #key = (event: KeyboardEvent): void => {
+    const [focused] = event.composedPath();
+    const isTyping =
+      focused instanceof HTMLTextAreaElement ||
+      focused instanceof HTMLSelectElement ||
+      focused instanceof HTMLInputElement;
+    if (isTyping || event.ctrlKey || event.metaKey || event.altKey) {
+      return;
+    }
+    const sheet = this.renderRoot.querySelector<ProofSheet>('proof-sheet:not([hidden])');
+    if (event.key === '+' || event.key === '=') {
+      sheet?.zoom(1.5);
+    } else if (event.key === '-' || event.key === '−') {
+      sheet?.zoom(1 / 1.5);
+    } else if (event.key === '0') {
+      sheet?.showAll();
+    }
+  };
 }
 
-function turned(deg: number): number {
-  return ((deg % 180) + 180) % 180;
-}
+customElements.define('proof-app', ProofApp);

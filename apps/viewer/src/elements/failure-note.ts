@@ -1,0 +1,68 @@
+import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { shared } from '../look/shared.ts';
+import type { Failure } from '../model/question.ts';
+
+/** Why there is no proof: what, where, and what to do. */
+export class FailureNote extends LitElement {
+  static override properties = { failure: { attribute: false } };
+  static override styles: CSSResultGroup = [
+    shared,
+    css`
+      :host {
+        padding: 1.4rem;
+      }
+      h2 {
+        font-size: 1.4rem;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: 7.5rem 1fr;
+        gap: 0.6rem 1rem;
+        max-width: 40rem;
+        margin: 0.8rem 0 0;
+        padding: 0.9rem 0;
+        border-top: 2px solid var(--ink);
+        border-bottom: 1px solid var(--ink);
+      }
+      dt {
+        font-weight: 600;
+      }
+      dd {
+        margin: 0;
+        overflow-wrap: anywhere;
+        white-space: pre-line;
+      }
+      @media (max-width: 480px) {
+        dl {
+          grid-template-columns: 1fr;
+          gap: 0.1rem;
+        }
+        dd {
+          margin-bottom: 0.5rem;
+        }
+      }
+    `,
+  ];
+
+  declare failure: Failure | null;
+
+  constructor() {
+    super();
+    this.failure = null;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    if (this.failure === null) {
+      return nothing;
+    }
+    const { what, where, remedy } = this.failure;
+    const row = (name: string, text: string): TemplateResult | typeof nothing =>
+      text === '' ? nothing : html`<dt>${name}</dt><dd>${text}</dd>`;
+    return html`
+      <h2>There is no proof yet</h2>
+      <dl>${row('What', what)}${row('Where', where)}${row('What to do', remedy)}</dl>
+    `;
+  }
+}
+
+customElements.define('failure-note', FailureNote);

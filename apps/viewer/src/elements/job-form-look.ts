@@ -1,0 +1,73 @@
+import { type CSSResult, css } from 'lit';
+
+/** Look of the job ticket. */
+export const jobFormLook: CSSResult = css`
+  form {
+    display: grid;
+    gap: 0.8rem;
+  }
+  label {
+    display: grid;
+    gap: 0.15rem;
+  }
+  fieldset {
+    display: grid;
+    gap: 0.35rem;
+    margin: 0;
+    padding: 0;
+    border: 0;
+    min-width: 0;
+  }
+  legend {
+    padding: 0;
+    margin-bottom: 0.15rem;
+  }
+  .bit {
+    display: grid;
+    grid-template-columns: 1fr auto;
+    gap: 0.35rem;
+  }
+  .bit .problem {
+    grid-column: 1 / -1;
+  }
+  .pair {
+    display: grid;
+    grid-template-columns: 5.5rem 1fr;
+    gap: 0.6rem;
+  }
+  .grain {
+    display: grid;
+    grid-template-columns: 1fr 4.6rem auto;
+    gap: 0.5rem;
+    align-items: center;
+  }
+  .grain input[type='range'] {
+    min-width: 0;
+    width: 100%;
+  }
+  .units {
+    grid-template-columns: auto auto 1fr;
+    gap: 0.2rem 1rem;
+  }
+  .units legend {
+    grid-column: 1 / -1;
+  }
+  .units label {
+    display: flex;
+    gap: 0.35rem;
+    align-items: center;
+  }
+  .scaled {
+    display: flex;
+    justify-content: space-between;
+    align-items: center;
+  }
+  .problem {
+    font-size: 0.87rem;
+    font-weight: 600;
+    color: var(--orange);
+  }
+  .problem:empty {
+    display: none;
+  }
+`;

@@ -1,0 +1,246 @@
+import { type CSSResult, css } from 'lit';
+
+/** Look of the page: a bench, a job ticket, and one large sheet of paper with picture and remarks. */
+export const proofAppLook: CSSResult = css`
+  :host {
+    min-height: 100vh;
+    display: flex;
+    flex-direction: column;
+    gap: 0.9rem;
+    padding: 0.9rem;
+  }
+  .skip:focus {
+    position: absolute;
+    z-index: 2;
+    padding: 0.5rem 0.9rem;
+    background: var(--ink);
+    color: #fff;
+  }
+  header {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0.2rem 1rem;
+  }
+  h1 {
+    margin: 0;
+    font: 400 1.75rem/1.1 var(--serif);
+    letter-spacing: -0.01em;
+  }
+  header p {
+    flex: 1 1 18rem;
+  }
+  .tools {
+    display: flex;
+    gap: 0.5rem;
+  }
+  .tools button {
+    background: transparent;
+  }
+  .tools button:hover:not(:disabled) {
+    background: var(--paper);
+  }
+  .tools button:disabled {
+    border-color: var(--bench-edge);
+  }
+  main {
+    flex: 1;
+    display: grid;
+    grid-template-columns: 18rem minmax(0, 1fr);
+    gap: 0.9rem;
+    min-height: 0;
+  }
+  .ticket {
+    align-self: start;
+    max-height: calc(100vh - 5.2rem);
+    overflow-y: auto;
+    padding: 1rem;
+    background: #e9e4d2;
+    border-top: 5px solid var(--ink);
+  }
+  .ticket > h2,
+  summary h2 {
+    display: inline-block;
+    margin-bottom: 0.5rem;
+  }
+  lettering-form {
+    margin-top: 0.7rem;
+  }
+  .job {
+    margin-top: 0.9rem;
+    padding-top: 0.8rem;
+    border-top: 1px solid var(--ink);
+  }
+  .job > summary {
+    cursor: pointer;
+  }
+  .paper {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 23rem;
+    min-height: min(44rem, calc(100vh - 9rem));
+    max-height: calc(100vh - 5.2rem);
+    background: var(--paper);
+    box-shadow:
+      0 0 0 1px rgb(26 34 44 / 12%),
+      0 10px 26px -12px rgb(26 34 44 / 45%);
+  }
+  .paper:has(> .remarks[hidden]) {
+    grid-template-columns: minmax(0, 1fr);
+  }
+  .picture {
+    display: flex;
+    flex-direction: column;
+    min-width: 0;
+    min-height: 0;
+  }
+  .title {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    align-items: baseline;
+    gap: 0.2rem 1rem;
+    min-height: 3.4rem;
+    padding: 1rem 1.2rem 0.6rem;
+  }
+  .verdict {
+    font: 1.35rem/1.3 var(--serif);
+  }
+  .verdict .tag {
+    font-size: 1rem;
+    margin-right: 0.3rem;
+    vertical-align: 0.1em;
+  }
+  .busy {
+    color: var(--ink-soft);
+  }
+  .file {
+    color: var(--ink-soft);
+    overflow-wrap: anywhere;
+  }
+  proof-sheet {
+    flex: 1;
+    margin: 0 1.2rem;
+    border: 1px solid var(--rule);
+    min-height: 20rem;
+  }
+  sheet-legend {
+    padding: 0.7rem 1.2rem 1rem;
+    min-height: 2.6rem;
+  }
+  .blank {
+    margin: auto;
+    padding: 2rem 1.5rem;
+    max-width: 30rem;
+    text-align: center;
+  }
+  .blank p:first-child {
+    font: 1.5rem/1.3 var(--serif);
+    margin-bottom: 0.5rem;
+  }
+  .remarks {
+    padding: 1.05rem 1.2rem 1.2rem 0.4rem;
+    overflow-y: auto;
+  }
+  .remarks:focus {
+    outline: none;
+  }
+  .remarks > h2 {
+    margin-bottom: 0.4rem;
+  }
+  notice-list,
+  .measures {
+    margin-top: 1.2rem;
+  }
+  footer {
+    color: #333d47;
+    font-size: 0.85rem;
+    display: grid;
+    gap: 0.3rem;
+    max-width: 75rem;
+  }
+  footer ul {
+    margin: 0.3rem 0;
+    padding-left: 1.1rem;
+  }
+  summary {
+    cursor: pointer;
+  }
+  @media (max-width: 1180px) {
+    .paper {
+      grid-template-columns: minmax(0, 1fr);
+      max-height: none;
+    }
+    proof-sheet {
+      flex: none;
+      height: min(60vh, 34rem);
+    }
+    .remarks {
+      padding: 0.4rem 1.2rem 1.2rem;
+      overflow: visible;
+    }
+  }
+  @media (max-width: 759px) {
+    :host {
+      padding: 0.6rem;
+    }
+    main {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .ticket {
+      max-height: none;
+    }
+    .title {
+      padding: 0.8rem 0.8rem 0.5rem;
+    }
+    proof-sheet {
+      margin: 0;
+      border-width: 1px 0;
+      height: 62vw;
+      min-height: 15rem;
+      max-height: 60vh;
+    }
+    sheet-legend,
+    .remarks {
+      padding-left: 0.8rem;
+      padding-right: 0.8rem;
+    }
+    .tools button {
+      flex: 1;
+    }
+    .tools {
+      width: 100%;
+    }
+  }
+  @media print {
+    :host {
+      padding: 0;
+      display: block;
+    }
+    main,
+    .paper {
+      display: block;
+      box-shadow: none;
+      max-height: none;
+      background: none;
+    }
+    .remarks {
+      overflow: visible;
+      padding: 0;
+    }
+    .title,
+    sheet-legend {
+      padding-left: 0;
+      padding-right: 0;
+    }
+    proof-sheet {
+      margin: 0;
+      height: auto;
+      min-height: 0;
+      max-height: none;
+      break-inside: avoid;
+    }
+    footer {
+      margin-top: 1rem;
+    }
+  }
+`;

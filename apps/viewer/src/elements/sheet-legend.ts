@@ -1,0 +1,82 @@
+import type { Picture } from '@pourproof/proof';
+import {
+  type CSSResultGroup,
+  css,
+  html,
+  LitElement,
+  nothing,
+  type SVGTemplateResult,
+  svg,
+  type TemplateResult,
+} from 'lit';
+import { shared } from '../look/shared.ts';
+import { sheetLook } from './sheet-look.ts';
+
+/** What the inks and patterns of the picture mean; only those that are on the sheet. */
+export class SheetLegend extends LitElement {
+  static override properties = { picture: { attribute: false } };
+  static override styles: CSSResultGroup = [
+    shared,
+    sheetLook,
+    css`
+      ul {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.25rem 1.2rem;
+        margin: 0;
+        padding: 0;
+        list-style: none;
+        font-size: 0.87rem;
+      }
+      li {
+        display: flex;
+        align-items: center;
+        gap: 0.45rem;
+      }
+      svg {
+        flex: none;
+        width: 30px;
+        height: 16px;
+      }
+    `,
+  ];
+
+  declare picture: Picture | null;
+
+  constructor() {
+    super();
+    this.picture = null;
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { picture } = this;
+    if (picture === null) {
+      return nothing;
+    }
+    return html`<ul aria-label="Legend">
+      ${item(svg`<rect class="cut" x="1" y="1" width="28" height="14" />`, 'cut and filled')}
+      ${picture.standing.length > 0 ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
+      ${
+        picture.narrow.length > 0
+          ? item(svg`<path class="narrow" d="M2 8h27" />`, 'stroke narrower than the smallest bit')
+          : nothing
+      }
+      ${picture.bleedWalls.length > 0 ? item(COMBED, 'wall likely to bleed; the teeth show how far') : nothing}
+    </ul>`;
+  }
+}
+
+const HATCHED: SVGTemplateResult = svg`
+  <rect x="1" y="1" width="28" height="14" fill="#fff" />
+  <path class="hatch-line" d="M1 9l8 -8M3 15l14 -14M11 15l14 -14M19 15l10 -10" />
+  <rect class="standing" x="1" y="1" width="28" height="14" fill="none" />`;
+
+const COMBED: SVGTemplateResult = svg`
+  <path class="comb" d="M3 12V3M7 12V3M11 12V3M15 12V3M19 12V3M23 12V3M27 12V3" />
+  <path class="bleed-wall" d="M1 13h28" />`;
+
+function item(swatch: SVGTemplateResult, words: string): TemplateResult {
+  return html`<li><svg viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg>${words}</li>`;
+}
+
+customElements.define('sheet-legend', SheetLegend);

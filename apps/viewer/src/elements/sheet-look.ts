@@ -1,0 +1,108 @@
+import { type CSSResult, css } from 'lit';
+
+/** Look of the picture on the sheet; patterns and shapes tell things apart in black and white too. */
+export const sheetLook: CSSResult = css`
+  .grain-line {
+    fill: none;
+    stroke: #e6dcc6;
+    stroke-width: 1;
+  }
+  .art path {
+    vector-effect: non-scaling-stroke;
+    stroke-linejoin: round;
+  }
+  .drawn {
+    fill: #fff;
+    stroke: var(--ink);
+    stroke-width: 0.8;
+  }
+  .cut {
+    fill: var(--blue-wash);
+    stroke: var(--blue);
+    stroke-width: 1.4;
+  }
+  .standing {
+    stroke: var(--orange);
+    stroke-width: 1;
+  }
+  .hatch-ground {
+    fill: #fff;
+  }
+  .hatch-line {
+    stroke: var(--orange);
+    stroke-width: 2.4;
+  }
+  .narrow {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2.6;
+    stroke-dasharray: 0.1 4.4;
+    stroke-linecap: round;
+  }
+  .comb {
+    fill: none;
+    stroke: var(--orange);
+    stroke-width: 1;
+  }
+  .bleed-wall {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2.4;
+  }
+  .halo {
+    fill: none;
+    stroke: #fff;
+    stroke-width: 8;
+    opacity: 0.9;
+  }
+  .chosen-outline {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 3.2;
+  }
+  .flag {
+    cursor: pointer;
+  }
+  .flag line {
+    stroke: var(--ink);
+    stroke-width: 1.2;
+  }
+  .flag circle {
+    fill: var(--ink);
+    stroke: #fff;
+    stroke-width: 1;
+  }
+  .flag rect {
+    fill: #fff;
+    stroke: var(--ink);
+    stroke-width: 1.2;
+  }
+  .flag text {
+    font: 600 12.5px var(--sans);
+    fill: var(--ink);
+  }
+  .flag.open rect {
+    stroke-width: 2.4;
+  }
+  .flag.chosen rect {
+    fill: var(--ink);
+  }
+  .flag.chosen text {
+    fill: #fff;
+  }
+  .margin path {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 1.3;
+  }
+  .margin .fibres {
+    stroke-width: 0.7;
+  }
+  .margin text {
+    font: 12px var(--sans);
+    fill: var(--ink);
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-width: 3px;
+  }
+`;

@@ -1,0 +1,23 @@
+import { type JobFile, readJobFile } from '@pourproof/proof';
+import boardUrl from '../../../../fixtures/demo/board.svg?url';
+import demoJob from '../../../../fixtures/demo/job.json?raw';
+
+/** The job of the demo order. */
+export function demoOrderJob(): Partial<JobFile> {
+  const { artwork: _, ...job } = readJobFile(JSON.parse(demoJob), 'job.json');
+  return job;
+}
+
+/** The artwork of the demo order, an SVG file. */
+export async function demoOrderArtwork(): Promise<Uint8Array> {
+  return fetchBytes(boardUrl);
+}
+
+/** The bytes at an address of the program's own files. */
+export async function fetchBytes(url: string): Promise<Uint8Array> {
+  const response = await fetch(url);
+  if (!response.ok) {
+    throw new Error(`${url} answered ${response.status}`);
+  }
+  return new Uint8Array(await response.arrayBuffer());
+}

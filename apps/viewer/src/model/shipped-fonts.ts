@@ -1,0 +1,23 @@
+import arvoLicence from '../../../../fixtures/fonts/arvo.OFL.txt?url';
+import arvo from '../../../../fixtures/fonts/arvo-400.ttf?url';
+import dancingLicence from '../../../../fixtures/fonts/dancing-script.OFL.txt?url';
+import dancing from '../../../../fixtures/fonts/dancing-script-400.ttf?url';
+import josefinLicence from '../../../../fixtures/fonts/josefin-sans.OFL.txt?url';
+import josefin from '../../../../fixtures/fonts/josefin-sans-400.ttf?url';
+import loraLicence from '../../../../fixtures/fonts/lora.OFL.txt?url';
+import lora from '../../../../fixtures/fonts/lora-400.ttf?url';
+
+/** A font that comes with the page, under the SIL Open Font License. */
+export interface ShippedFont {
+  readonly name: string;
+  readonly url: string;
+  readonly licenceUrl: string;
+}
+
+/** Fonts to try lettering with before there is one of the maker's own. */
+export const shippedFonts: readonly ShippedFont[] = [
+  { name: 'Lora', url: lora, licenceUrl: loraLicence },
+  { name: 'Josefin Sans', url: josefin, licenceUrl: josefinLicence },
+  { name: 'Arvo', url: arvo, licenceUrl: arvoLicence },
+  { name: 'Dancing Script', url: dancing, licenceUrl: dancingLicence },
+];
