@@ -10,6 +10,11 @@ export interface DrawnShape {
   readonly colour: string;
   /** What in the file it came from, in words: `path#name, line 12`. */
   readonly source: string;
+  /**
+   * Set where the region's rings are parts that are meant to overlap, such as the pieces of a stroked line or of a letter:
+   * their crossings say nothing about the drawing.
+   */
+  readonly isPieced?: true;
 }
 
 /**

@@ -26,6 +26,8 @@ export interface FindingEntry {
   readonly basis: readonly string[];
 }
 
+/** Sources named beside a finding. */
+const MOST_SOURCES = 3;
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
 /** The findings of a report in words, the gravest first and otherwise in the order of the checks. */
@@ -51,8 +53,16 @@ function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEnt
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
       atMm: place.atMm,
     })),
-    basis: [...new Set(finding.because)].map(sourceText),
+    basis: basisOf(finding),
   };
+}
+
+function basisOf({ because }: Finding): readonly string[] {
+  const ids = [...new Set(because)];
+  const shown = ids.slice(0, MOST_SOURCES).map(sourceText);
+  return ids.length > shown.length
+    ? [...shown, `${ids.length - shown.length} more (--json, docs/sources.md)`]
+    : shown;
 }
 
 function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {

@@ -8,7 +8,7 @@ import { type Mark, placeMarks } from './place-marks.ts';
 import { scaleBar } from './scale-bar.ts';
 
 /** Room for the picture on A4 and on Letter inside the margins, mm on paper. */
-const ROOM_MM: readonly [number, number] = [178, 118];
+const ROOM_MM: readonly [number, number] = [182, 124];
 /** Ratios that are easy to measure with, the largest first. */
 const RATIOS: readonly number[] = [
   10,
@@ -28,11 +28,12 @@ const RATIOS: readonly number[] = [
   1 / 50,
 ];
 /** Free room around the artwork, mm on paper. */
-const MARGIN_MM = 11;
+const MARGIN_MM = 9.5;
 /** Radius of a numbered disc, mm on paper. */
 const DISC_MM = 2.5;
 /** Places marked in the picture for one finding; more would hide what they mark. */
 const MOST_MARKS = 8;
+const MOST_NOTE_MARKS = 3;
 /** Height under the artwork for the scale bar, mm on paper. */
 const BAR_ROOM_MM = 9;
 
@@ -61,7 +62,9 @@ export function sheetPicture(
   const box: Bounds = [left - pad, top - pad, right + pad, bottom + pad];
   const width = box[2] - box[0];
   const height = box[3] - box[1] + BAR_ROOM_MM * paper;
-  const shown = entries.flatMap((entry) => entry.places.slice(0, MOST_MARKS));
+  const shown = entries.flatMap((entry) =>
+    entry.places.slice(0, entry.severity === 'note' ? MOST_NOTE_MARKS : MOST_MARKS),
+  );
   const marks = placeMarks(shown, DISC_MM * paper, { bounds: box, drawn: picture.artwork });
   const svg = [
     `<svg class="picture" xmlns="http://www.w3.org/2000/svg" width="${digits(width * ratio)}mm" height="${digits(height * ratio)}mm" viewBox="${[box[0], box[1], width, height].map(digits).join(' ')}" role="img" aria-label="The artwork with what is cut, what stays wood and the marked places">`,

@@ -7,7 +7,7 @@ export const SHEET_STYLE = `
 * { box-sizing: border-box; }
 html { background: var(--bench); }
 body { margin: 0; color: var(--ink); font: 10pt/1.42 Charter, "Bitstream Charter", "Iowan Old Style", "Palatino Linotype", Palatino, Georgia, "DejaVu Serif", serif; }
-.sheet { background: var(--paper); max-width: 210mm; margin: 8mm auto; padding: 15mm 16mm 12mm; box-shadow: 0 1px 2px #0003, 0 6px 24px #0002; }
+.sheet { background: var(--paper); max-width: 210mm; margin: 8mm auto; padding: 14mm 14mm 12mm; box-shadow: 0 1px 2px #0003, 0 6px 24px #0002; }
 header { display: grid; grid-template-columns: 1fr auto; gap: 4mm 8mm; align-items: start; border-bottom: 0.7mm solid var(--ink); padding-bottom: 4mm; }
 .kind { margin: 0; font-size: 8.5pt; letter-spacing: 0.14em; text-transform: uppercase; color: var(--soft); }
 h1 { margin: 0.5mm 0 0; font-size: 22pt; line-height: 1.12; font-weight: 600; overflow-wrap: anywhere; }

@@ -91,6 +91,7 @@ function drawLetter(
             layer: '',
             colour: '#000000',
             source: names.get(letter) as string,
+            isPieced: true as const,
           },
         ];
   });

@@ -67,6 +67,7 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
             layer: '',
             colour: '#000000',
             source: names.get(letter) as string,
+            isPieced: true as const,
           },
         ];
   });

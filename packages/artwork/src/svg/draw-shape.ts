@@ -17,7 +17,7 @@ import { cutDashes } from '../stroke/cut-dashes.ts';
 import { strokeOutline } from '../stroke/stroke-outline.ts';
 import type { Colour } from './css-colour.ts';
 import { paintOf } from './paint-of.ts';
-import { type DrawState, placeOf, type Scene } from './scene.ts';
+import { type DrawState, type Painted, placeOf, type Scene } from './scene.ts';
 import { strokeDashes, strokeStyle } from './stroke-style.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 
@@ -67,7 +67,10 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   };
   const paintStroke = (): void => {
     if (strokePaint !== undefined) {
-      emit(scene, element, state, strokedRegion(scene, element, state, path), strokePaint);
+      emit(scene, element, state, strokedRegion(scene, element, state, path), {
+        ...strokePaint,
+        isPieced: true,
+      });
     }
   };
   const order = /^(?:markers\s+)?stroke/.test(state.style.get('paint-order'))
@@ -85,7 +88,7 @@ export function emit(
   element: SvgElement,
   state: DrawState,
   region: Region,
-  paint: Colour,
+  paint: Colour & Pick<Painted, 'isPieced'>,
 ): void {
   if (region.ringEnds.length === 0 || !region.coords.every(Number.isFinite)) {
     return;
@@ -103,6 +106,7 @@ export function emit(
     layer: state.layer,
     colour: paint.hex,
     source: `${elementName(element)}, line ${element.line}`,
+    ...(paint.isPieced === true ? { isPieced: true } : {}),
     opaque,
     place: placeOf(element),
   });

@@ -124,7 +124,15 @@ function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Dra
   return {
     format: 'svg',
     scaleSource,
-    shapes: kept.map(({ region, layer, colour, source }): DrawnShape => ({ region, layer, colour, source })),
+    shapes: kept.map(
+      ({ region, layer, colour, source, isPieced }): DrawnShape => ({
+        region,
+        layer,
+        colour,
+        source,
+        ...(isPieced === true ? { isPieced } : {}),
+      }),
+    ),
     notices: scene.notices.notices(),
     toleranceMm: options.toleranceMm,
     ...(page.hasPage ? { pageMm } : {}),

@@ -14,6 +14,8 @@ export interface Painted {
   readonly layer: string;
   readonly colour: string;
   readonly source: string;
+  /** Whether it is a stroke, whose pieces overlap. */
+  readonly isPieced?: true;
   /** Whether it hides what lies beneath. */
   readonly opaque: boolean;
   readonly place: NoticePlace;
