@@ -147,8 +147,8 @@ class NeckSearch {
       const minY = boxes[at + 1] - vy;
       const maxX = boxes[at + 2] - vx;
       const maxY = boxes[at + 3] - vy;
-      const dx = minX > 0 ? minX : maxX < 0 ? maxX : 0;
-      const dy = minY > 0 ? minY : maxY < 0 ? maxY : 0;
+      const dx = minX > 0 ? minX : Math.min(maxX, 0);
+      const dy = minY > 0 ? minY : Math.min(maxY, 0);
       if (
         dx * dx + dy * dy > reach2 ||
         u0x * (u0x > 0 ? minY : maxY) - u0y * (u0y > 0 ? maxX : minX) > slack ||
