@@ -3,8 +3,8 @@ import { readLettering } from '@pourproof/artwork';
 import { medialAxis, openedArea, openedOutline, polygonFromArcs, resolveRegions } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
-import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import GeoJSONReader from 'jsts/org/locationtech/jts/io/GeoJSONReader.js';
+import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import polygonClipping from 'polygon-clipping';
 import { describe, expect, test } from 'vitest';
 
@@ -56,7 +56,10 @@ function multiPolygon(region: Rings): Position[][][] {
     }
     return [...points, points[0]!];
   });
-  return polygonClipping.xor([closed[0]!], ...closed.slice(1).map((ring) => [ring] as Position[][])) as Position[][][];
+  return polygonClipping.xor(
+    [closed[0]!],
+    ...closed.slice(1).map((ring) => [ring] as Position[][]),
+  ) as Position[][][];
 }
 
 function openedByBuffers(region: Rings, radius: number): number {
@@ -69,15 +72,18 @@ function openedByBuffers(region: Rings, radius: number): number {
 }
 
 describe.each(FACES)('lettering in %s opened by a disc', (face) => {
-  test.each(RADII)('of radius %d mm agrees with two offset engines and with its own outline', async (radius) => {
-    const region = await lettered(face);
-    const axis = medialAxis(region);
-    const area = openedArea(axis, radius);
-    // an opened outline is no longer than the artwork's; the other engines' arcs move it by their tolerance, twice
-    const bound = 2 * ARC_MM * perimeter(region);
-    expect(Math.abs(area - openedByIntegerOffsets(region, radius))).toBeLessThan(bound);
-    expect(Math.abs(area - openedByBuffers(region, radius))).toBeLessThan(bound);
-    const outline = polygonFromArcs(openedOutline(axis, radius), 1e-4);
-    expect(Math.abs(area - signedArea(outline))).toBeLessThan(1e-4 * perimeter(region));
-  });
+  test.each(RADII)(
+    'of radius %d mm agrees with two offset engines and with its own outline',
+    async (radius) => {
+      const region = await lettered(face);
+      const axis = medialAxis(region);
+      const area = openedArea(axis, radius);
+      // an opened outline is no longer than the artwork's; the other engines' arcs move it by their tolerance, twice
+      const bound = 2 * ARC_MM * perimeter(region);
+      expect(Math.abs(area - openedByIntegerOffsets(region, radius))).toBeLessThan(bound);
+      expect(Math.abs(area - openedByBuffers(region, radius))).toBeLessThan(bound);
+      const outline = polygonFromArcs(openedOutline(axis, radius), 1e-4);
+      expect(Math.abs(area - signedArea(outline))).toBeLessThan(1e-4 * perimeter(region));
+    },
+  );
 });

@@ -49,18 +49,26 @@ export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: Cros
 /** Makes the sink for a fresh attempt over a set of segments. */
 export type CrossingSinkMaker = (segments: SegmentSet) => CrossingSink;
 
+/** Keeps equal points one where the extent is 0, in mm. */
+const LEAST_TOLERANCE_MM = 1e-18;
+
 /**
  * Half the grid, at most a 2·10⁶th of the extent so that minute artwork keeps its shape, at least what doubles can tell apart at this
  * distance from the origin and what the vertex index can number.
  */
 function toleranceFor(rings: Rings): number {
   const [minX, minY, maxX, maxY] = ringsBounds(rings);
-  const extent = Math.max(maxX - minX, maxY - minY, Number.MIN_VALUE);
+  const extent = Math.max(maxX - minX, maxY - minY, 0);
   const farthest = Math.max(Math.abs(minX), Math.abs(minY), Math.abs(maxX), Math.abs(maxY));
   if (rings.coords.length > 0 && !Number.isFinite(extent + farthest)) {
     throw new RangeError('coordinates must be finite numbers of mm');
   }
-  return Math.max(Math.min(RESOLVE_GRID_MM / 2, extent * 5e-7), extent * 2 ** -30, farthest * 2 ** -44);
+  return Math.max(
+    Math.min(RESOLVE_GRID_MM / 2, extent * 5e-7),
+    extent * 2 ** -30,
+    farthest * 2 ** -44,
+    LEAST_TOLERANCE_MM,
+  );
 }
 
 function tryArrange(

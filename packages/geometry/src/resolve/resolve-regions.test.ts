@@ -135,6 +135,33 @@ describe('resolveRegions', () => {
     expect(resolved.crossingCount).toBe(0);
   });
 
+  test('a drawing of nothing but one point is empty', () => {
+    expect(resolveRegions([shape('nonzero', [0, 0, 0, 0, 0, 0])]).region.ringEnds).toHaveLength(0);
+    expect(resolveRegions([shape('nonzero', [7, 3, 7, 3, 7, 3])]).region.ringEnds).toHaveLength(0);
+  });
+
+  test('upright edges a rounding off the vertical meet many bars in one go', () => {
+    // turned by 90° in doubles: x differs by the last bits between the ends of the long edges
+    const bars = Array.from({ length: 40 }, (_, i) =>
+      square(0, i, 0.5).map((c, j) => (j === 2 || j === 4 ? 20 : c)),
+    );
+    const turned = (ring: number[]): number[] =>
+      ring.map((_, j) => {
+        const [x, y] = j % 2 === 0 ? [ring[j]!, ring[j + 1]!] : [ring[j - 1]!, ring[j]!];
+        const a = Math.PI / 2;
+        return j % 2 === 0 ? x * Math.cos(a) - y * Math.sin(a) : x * Math.sin(a) + y * Math.cos(a);
+      });
+    const across = turned([5, -1, 15, -1, 15, 41, 5, 41]);
+    const resolved = resolveRegions([
+      ...bars.map((bar) => shape('nonzero', turned(bar))),
+      shape('nonzero', across),
+    ]);
+    expect(resolved.crossingCount).toBe(160);
+    expect(outerRingCount(resolved.region)).toBe(1);
+    expect(signedArea(resolved.region)).toBeCloseTo(420 + 40 * 5, 9);
+    expect(cleanRegionFaults(resolved.region)).toEqual([]);
+  });
+
   test('a coordinate that is not finite is refused', () => {
     expect(() => resolveRegions([shape('nonzero', [0, 0, Number.NaN, 1, 1, 0])])).toThrow(RangeError);
   });
