@@ -6,7 +6,9 @@ const README = readFileSync('README.md', 'utf8');
 const SCRIPT = 'tests/readme/from-readme.mjs';
 
 const blocks = (language: string): string[] =>
-  [...README.matchAll(new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\``, 'gmu'))].map((match) => match[1]!);
+  [...README.matchAll(new RegExp(`^\`\`\`${language}\\n([\\s\\S]*?)^\`\`\``, 'gmu'))].map(
+    (match) => match[1]!,
+  );
 
 const commands = blocks('sh').flatMap((block) => block.trim().split('\n'));
 
@@ -18,7 +20,9 @@ describe('README runs as written', () => {
   test('its two set-up commands name scripts that exist, and nothing else', () => {
     const setUp = commands.filter((line) => line.startsWith('npm ci'));
     expect(setUp).toEqual(['npm ci && npm run demo', 'npm ci && npm test']);
-    const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as { scripts: Record<string, string> };
+    const { scripts } = JSON.parse(readFileSync('package.json', 'utf8')) as {
+      scripts: Record<string, string>;
+    };
     expect(Object.keys(scripts)).toEqual(expect.arrayContaining(['demo', 'test', 'start', 'prepare']));
   });
 
