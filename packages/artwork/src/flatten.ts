@@ -185,8 +185,15 @@ function cubicSliceArea(x1: number, y1: number, x2: number, y2: number, x3: numb
  * cut off, then appends all but the first point. A slice is shared by its two ends; an end slice, whose outer end must stay
  * where the next piece joins, goes to its inner end alone. At a cusp, where a point would have to move further than
  * `limit`, the rest is carried to the next point, and what is left at the end goes backwards, so the sum stays exact.
+ *
+ * @returns area that no point could take, in mm²; 0 but for hairpins in very few pieces
  */
-export function appendWithArea(out: CoordSink, points: number[], slices: Float64Array, limit: number): void {
+export function appendWithArea(
+  out: CoordSink,
+  points: number[],
+  slices: Float64Array,
+  limit: number,
+): number {
   const n = slices.length;
   let carried = 0;
   for (let i = 1; i < n; i++) {
@@ -200,6 +207,7 @@ export function appendWithArea(out: CoordSink, points: number[], slices: Float64
   for (let i = 2; i < points.length; i++) {
     out.push(points[i] as number);
   }
+  return carried;
 }
 
 /** Moves point i so that the polyline's area grows by `area`, at most by `limit`; returns the area still lacking. */

@@ -47,8 +47,8 @@ export function nurbsFault(spline: Nurbs): string {
  * unclamped splines is not the whole of the knots) as a polyline within `toleranceMm` and with its signed area to rounding.
  * The start point is appended too.
  *
- * Each span becomes a rational Bézier by its polar form and is halved until its control points lie within half the tolerance of
- * its chord, which bounds the curve since it lies within their hull. Areas of the slices come from Gauss-Legendre integration of
+ * Each span becomes a rational Bézier by its polar form and is halved until its control points lie within a quarter of the tolerance
+ * of its chord, which bounds the curve since it lies within their hull and leaves room to move the points for area. Areas of the slices come from Gauss-Legendre integration of
  * Green's integrand (exact for polynomial pieces up to degree 8).
  *
  * @see Piegl and Tiller, The NURBS Book, on polar forms and span extraction (from memory)
@@ -56,15 +56,17 @@ export function nurbsFault(spline: Nurbs): string {
 export function flattenNurbs(out: CoordSink, spline: Nurbs, toleranceMm: number): void {
   const { degree, knots } = spline;
   const last = spline.points.length / 2 - 1;
-  let started = false;
   for (let k = degree; k <= last; k++) {
     if ((knots[k + 1] as number) <= (knots[k] as number)) {
       continue;
     }
     const bezier = spanBezier(spline, k);
-    if (!started) {
-      out.push((bezier[0] as number) / (bezier[2] as number), (bezier[1] as number) / (bezier[2] as number));
-      started = true;
+    const x = (bezier[0] as number) / (bezier[2] as number);
+    const y = (bezier[1] as number) / (bezier[2] as number);
+    // spans join to rounding, unless a knot is repeated so often that the curve jumps
+    const apart = Math.hypot(x - (out.at(-2) ?? Number.NaN), y - (out.at(-1) ?? Number.NaN));
+    if (k === degree || !(apart <= 1e-9 * (1 + extent(bezier)))) {
+      out.push(x, y);
     }
     flattenRationalBezier(out, bezier, toleranceMm);
   }
@@ -101,8 +103,24 @@ function spanBezier(spline: Nurbs, k: number): number[] {
   return bezier;
 }
 
-/** Appends one rational Bézier without its start point. */
+/**
+ * Appends one rational Bézier without its start point. A hairpin in few pieces has no room to make up for its slices: it is then cut
+ * finer.
+ */
 function flattenRationalBezier(out: CoordSink, bezier: readonly number[], toleranceMm: number): void {
+  const mark = out.length;
+  for (let cut = toleranceMm / 4; ; cut /= 4) {
+    const { points, slices } = cutBezier(bezier, cut);
+    const missing = appendWithArea(out, points, Float64Array.from(slices), toleranceMm / 2);
+    if (missing === 0 || cut < toleranceMm / 4096) {
+      return;
+    }
+    out.length = mark;
+  }
+}
+
+/** Points along a rational Bézier whose chords leave it by no more than `deviation`, and the areas between. */
+function cutBezier(bezier: readonly number[], deviation: number): { points: number[]; slices: number[] } {
   const n = bezier.length;
   const points = [
     (bezier[0] as number) / (bezier[2] as number),
@@ -114,18 +132,17 @@ function flattenRationalBezier(out: CoordSink, bezier: readonly number[], tolera
   const stack: { piece: readonly number[]; depth: number }[] = [{ piece: bezier, depth: 0 }];
   for (let top = stack.pop(); top !== undefined; top = stack.pop()) {
     const { piece, depth } = top;
-    if (straight || depth === MAX_DEPTH || (depth > 0 && offChord(piece) <= toleranceMm / 2)) {
+    const fine = depth > 0 && offChord(piece) <= deviation && isEven(piece);
+    if (straight || fine || depth === MAX_DEPTH) {
+      const w = piece[n - 1] as number;
       slices.push(straight ? 0 : sliceArea(piece));
-      points.push(
-        (piece[n - 3] as number) / (piece[n - 1] as number),
-        (piece[n - 2] as number) / (piece[n - 1] as number),
-      );
+      points.push((piece[n - 3] as number) / w, (piece[n - 2] as number) / w);
     } else {
       const [left, right] = halves(piece);
       stack.push({ piece: right, depth: depth + 1 }, { piece: left, depth: depth + 1 });
     }
   }
-  appendWithArea(out, points, Float64Array.from(slices), toleranceMm / 2);
+  return { points, slices };
 }
 
 function halves(bezier: readonly number[]): [number[], number[]] {
@@ -163,6 +180,17 @@ function offChord(bezier: readonly number[]): number {
     off = Math.max(off, Math.hypot(x - t * dx, y - t * dy));
   }
   return off;
+}
+
+/** Whether the weights of a piece are close enough for eight Gauss points to integrate its area to a dozen digits. */
+function isEven(bezier: readonly number[]): boolean {
+  let low = Number.POSITIVE_INFINITY;
+  let high = 0;
+  for (let i = 2; i < bezier.length; i += 3) {
+    low = Math.min(low, bezier[i] as number);
+    high = Math.max(high, bezier[i] as number);
+  }
+  return high <= 1.5 * low;
 }
 
 function extent(bezier: readonly number[]): number {
