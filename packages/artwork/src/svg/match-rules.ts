@@ -1,6 +1,6 @@
 import { compile } from 'css-select';
 import type { StyleRule } from './css-rules.ts';
-import type { SvgElement } from './svg-element.ts';
+import { ownText, type SvgElement } from './svg-element.ts';
 
 /** A rule that can be asked whether it matches. */
 interface ReadyRule extends StyleRule {
@@ -65,7 +65,7 @@ const ADAPTER = {
   getParent: (node: SvgElement): SvgElement | null => node.parent ?? null,
   getSiblings: (node: SvgElement): SvgElement[] => node.parent?.children ?? [node],
   prevElementSibling: (node: SvgElement): SvgElement | null => node.parent?.children[node.index - 1] ?? null,
-  getText: (node: SvgElement): string => node.text,
+  getText: (node: SvgElement): string => ownText(node),
   hasAttrib: (element: SvgElement, name: string): boolean => element.attributes.has(name),
   removeSubsets: (nodes: SvgElement[]): SvgElement[] => nodes,
 };

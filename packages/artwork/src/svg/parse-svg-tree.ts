@@ -122,7 +122,7 @@ class TreeBuilder {
       attributes,
       parent,
       children: [],
-      text: '',
+      texts: [],
       index: parent?.children.length ?? 0,
       line: this.startLine,
       column: this.startColumn,
@@ -135,7 +135,8 @@ class TreeBuilder {
   private addText(text: string): void {
     const element = this.stack[this.stack.length - 1];
     if (element !== undefined) {
-      element.text += text;
+      const at = element.children.length;
+      element.texts[at] = (element.texts[at] ?? '') + text;
     }
   }
 }

@@ -2,7 +2,7 @@ import { parseStyleSheet, type StyleRule } from './css-rules.ts';
 import { indexRules, type RuleIndex } from './match-rules.ts';
 import type { NoticeBook } from './notice-book.ts';
 import { placeOf } from './scene.ts';
-import type { SvgElement } from './svg-element.ts';
+import { ownText, type SvgElement } from './svg-element.ts';
 
 /** The rules of all `style` elements of a file in order; what is left out of them is written down. */
 export function readStyleSheets(styles: readonly SvgElement[], notices: NoticeBook): RuleIndex {
@@ -14,7 +14,7 @@ export function readStyleSheets(styles: readonly SvgElement[], notices: NoticeBo
       notices.add('style-skipped', placeOf(style), `a style element for ${type || media}`);
       continue;
     }
-    const sheet = parseStyleSheet(style.text.replace(/^\s*<!--|-->\s*$/g, ''));
+    const sheet = parseStyleSheet(ownText(style).replace(/^\s*<!--|-->\s*$/g, ''));
     rules.push(...sheet.rules);
     for (const skipped of sheet.skipped) {
       notices.add('style-skipped', placeOf(style), skipped);

@@ -8,8 +8,8 @@ export interface SvgElement {
   readonly attributes: ReadonlyMap<string, string>;
   readonly parent: SvgElement | undefined;
   readonly children: SvgElement[];
-  /** All text directly inside. */
-  text: string;
+  /** Text directly inside: item i stands before child i, the last one after all; items without text are missing. */
+  readonly texts: string[];
   /** Place among its parent's children. */
   readonly index: number;
   readonly line: number;
@@ -20,4 +20,9 @@ export interface SvgElement {
 export function elementName(element: SvgElement): string {
   const id = element.attributes.get('id');
   return id === undefined || id === '' ? element.name : `${element.name}#${id}`;
+}
+
+/** All text directly inside an element. */
+export function ownText(element: SvgElement): string {
+  return element.texts.join('');
 }

@@ -25,6 +25,7 @@ export type SvgNoticeCode =
   | 'clip-unknown'
   | 'text-not-outlined'
   | 'text-simplified'
+  | 'text-in-given-font'
   | 'embedded-picture'
   | 'foreign-content'
   | 'animation-ignored'
@@ -144,6 +145,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
   'text-simplified': caution(
     (n, d) =>
       `${plural(n, 'text')} could be set only in part: ${d}. Convert text to outlines in the drawing program to be sure.`,
+  ),
+  'text-in-given-font': note(
+    (n, d) =>
+      `${plural(n, 'text')} ${n === 1 ? 'is' : 'are'} set in the font given, ${d}, since the drawing asks for another family.`,
   ),
   'embedded-picture': caution(
     (n) =>
