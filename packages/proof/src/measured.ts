@@ -19,17 +19,21 @@ import {
   type CleanRegion,
   type Drawing,
   invariant,
+  type Point,
   perimeter,
   type Rings,
   ringsBounds,
   signedArea,
 } from '@pourproof/plane';
 import { type BlockMeasures, blockMeasures, travelIn } from './board/block-measures.ts';
+import { type FaceHeights, faceHeights } from './board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from './board/place-board.ts';
 import type { Job } from './job/job.ts';
-import { colourFills, type FilledCut } from './pour/colour-fills.ts';
+import { type LevellingPlan, levellingPlan } from './levelling/levelling-plan.ts';
+import { colourFills } from './pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
 import { planSchedule, type ScheduleStep } from './schedule/plan-schedule.ts';
+import { findSlivers, type Slivers } from './slivers/find-slivers.ts';
 
 /** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
 export interface Measured {
@@ -63,6 +67,10 @@ export interface Measured {
   readonly travel: BleedTravel;
   /** Film that the seal coat leaves on walls and floor, mm. */
   readonly sealFilm: number;
+  /** `null` where the board was not measured. */
+  readonly heights: FaceHeights | null;
+  readonly levelling: LevellingPlan;
+  readonly slivers: Slivers;
   /** What to weigh, in how many cups and lifts. */
   readonly pour: PourPlan;
   readonly schedule: readonly ScheduleStep[];
@@ -72,52 +80,95 @@ export interface Measured {
 export function measure(drawing: Drawing, job: Job): Measured {
   const resolved = resolveRegions(drawing.shapes.map((shape) => shape.region));
   const artwork = resolved.region;
-  const axis = medialAxis(artwork);
-  const diameters = job.bits.map((bit) => bit.diameterMm);
-  const bitMm = Math.min(...diameters);
-  invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
-  const cutOutline = openedOutline(axis, bitMm / 2);
-  const cut = polygonFromArcs(cutOutline, job.toleranceMm);
-  const { region: cutRegion } = resolveRegions([{ ...cut, fillRule: 'nonzero' }]);
-  const cutArea = openedArea(axis, bitMm / 2);
-  const wallLength = perimeter(cut);
-  const board = placeBoard(job, artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork));
-  const blocks = blockMeasures(cutRegion, cutArea, job, board.blocks);
-  const travel = worstTravel(job, blocks);
-  const filled: FilledCut = {
-    job,
-    drawing,
-    cutRegion,
-    cutArea,
-    wallLength,
-    uptakeMl: blocks.reduce(
-      (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
-      0,
-    ),
-  };
-  const pour = pourPlan(colourFills(filled), { ...job, resin: job.rows.resin, scale: job.rows.scale });
-  return {
+  const cutMeasures = measureCut(artwork, job);
+  const base = {
     job,
     drawing,
     resolved,
     artwork,
     artworkArea: signedArea(artwork),
     artworkPerimeter: perimeter(artwork),
+    ...cutMeasures,
+  };
+  return { ...base, ...measureShop(base) };
+}
+
+type CutPart = Pick<
+  Measured,
+  | 'axis'
+  | 'bitMm'
+  | 'addedAreas'
+  | 'cutOutline'
+  | 'cut'
+  | 'cutRegion'
+  | 'cutArea'
+  | 'wallLength'
+  | 'standing'
+  | 'strokes'
+  | 'narrowerThan'
+>;
+
+function measureCut(artwork: CleanRegion, job: Job): CutPart {
+  const axis = medialAxis(artwork);
+  const diameters = job.bits.map((bit) => bit.diameterMm);
+  const bitMm = Math.min(...diameters);
+  invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
+  const cutOutline = openedOutline(axis, bitMm / 2);
+  const cut = polygonFromArcs(cutOutline, job.toleranceMm);
+  return {
     axis,
     bitMm,
     addedAreas: addedAreas(axis, diameters),
     cutOutline,
     cut,
-    cutRegion,
-    cutArea,
-    wallLength,
+    cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
+    cutArea: openedArea(axis, bitMm / 2),
+    wallLength: perimeter(cut),
     standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
+  };
+}
+
+type ShopPart = Pick<
+  Measured,
+  'board' | 'blocks' | 'travel' | 'sealFilm' | 'heights' | 'levelling' | 'slivers' | 'pour' | 'schedule'
+>;
+
+/** What wood, seal, resin and levelling make of the cut. */
+function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
+  const { job, artwork, cutRegion } = base;
+  const board = placeBoard(job, artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork));
+  const blocks = blockMeasures(cutRegion, base.cutArea, job, board.blocks);
+  const uptakeMl = blocks.reduce(
+    (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
+    0,
+  );
+  const pour = pourPlan(colourFills({ ...base, uptakeMl }), {
+    ...job,
+    resin: job.rows.resin,
+    scale: job.rows.scale,
+  });
+  const heights = faceHeights(cutRegion, middleOf(artwork), board, job.readings);
+  const film = sealFilm(job.rows.seal, job.coats).filmMm;
+  return {
     board,
     blocks,
-    travel,
-    sealFilm: sealFilm(job.rows.seal, job.coats).filmMm,
+    travel: worstTravel(job, blocks),
+    sealFilm: film,
+    heights,
+    levelling: levellingPlan(
+      {
+        depthMm: job.depthMm,
+        levelMm: job.levelMm,
+        filmMm: film,
+        shrinkagePct: job.rows.resin.shrinkagePct.value,
+        shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
+        bitMm: base.bitMm,
+      },
+      base.strokes,
+    ),
+    slivers: findSlivers(cutRegion, job.depthMm, board.blocks),
     pour,
     schedule: planSchedule({
       ...job.rows,
@@ -138,6 +189,11 @@ function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly nu
     taken = Math.max(taken, area);
     return added;
   });
+}
+
+function middleOf(artwork: CleanRegion): Point {
+  const [left, top, right, bottom] = artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork);
+  return [(left + right) / 2, (top + bottom) / 2];
 }
 
 function worstTravel(job: Job, blocks: readonly BlockMeasures[]): BleedTravel {

@@ -1,5 +1,5 @@
 import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
-import { defaultFields } from '@pourproof/materials';
+import { defaultFields, levelMethods, sealerMassG } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
@@ -89,9 +89,11 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     },
     cut: cutOf(measured),
     strokes: strokesOf(measured),
+    slivers: sliversOf(measured),
     endGrain: endGrainReport(measured.blocks, job),
     bleed: bleedReport(measured.blocks),
-    seal: { filmMm: measured.sealFilm },
+    seal: sealOf(measured),
+    levelling: levellingOf(measured),
     pour: pourReport(measured.pour, measured.schedule, job),
     findings: [...findings],
     defaults: [...job.defaults],
@@ -153,6 +155,47 @@ function strokesOf(measured: Measured): Report['strokes'] {
       toMm: WIDTH_CLASSES_MM[k + 1] ?? 0,
       lengthMm,
     })).filter((row) => row.lengthMm > 0),
+  };
+}
+
+function sliversOf({ slivers }: Measured): Report['slivers'] {
+  return {
+    narrowestMm: slivers.narrowestMm,
+    narrowestAt: slivers.narrowestMm === null ? null : slivers.narrowestAt,
+    shortGrain: slivers.thin.map(({ path: _, ...sliver }) => sliver),
+  };
+}
+
+function sealOf({ job, sealFilm, cutArea, wallLength, levelling }: Measured): Report['seal'] {
+  return {
+    filmMm: sealFilm,
+    massG: sealerMassG(job.rows.seal, job.coats, cutArea + wallLength * job.depthMm),
+    ghostBelowMm: Number.isFinite(levelling.ghostBelowMm) ? levelling.ghostBelowMm : null,
+    ghostLengthMm: levelling.ghostLengthMm,
+  };
+}
+
+function levellingOf({ job, levelling, heights }: Measured): Report['levelling'] {
+  const method = levelMethods[job.levelBy];
+  const { value: usual, low, high } = method.removalMm;
+  return {
+    planMm: levelling.planMm,
+    marginMm: levelling.marginMm,
+    leftMm: levelling.leftMm,
+    firstLostAt: levelling.firstLostAt,
+    lostLengthMm: levelling.lostLengthMm,
+    ...(heights === null
+      ? {}
+      : {
+          flatness: {
+            rangeMm: heights.highestMm - heights.lowestMm,
+            lowestAt: heights.lowestAt,
+            highestAt: heights.highestAt,
+            residualMm: heights.surface.residualMm,
+          },
+        }),
+    method: method.name,
+    methodMm: { low, usual, high },
   };
 }
 

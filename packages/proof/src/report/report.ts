@@ -133,7 +133,49 @@ const bleed = z.object({
   ),
 });
 
-const seal = z.object({ filmMm: mm('Film on walls and floor'), massG: gram('Sealer').optional() });
+const seal = z.object({
+  filmMm: mm('Film on walls and floor'),
+  massG: gram('Liquid sealer for walls and floors of one board'),
+  ghostBelowMm: mm('Strokes narrower than this fill with clear seal alone').nullable(),
+  ghostLengthMm: mm('Length of stroke that does'),
+});
+
+const levelling = z.object({
+  planMm: mm('What levelling takes off'),
+  marginMm: mm('What can come off before the first stroke is gone'),
+  leftMm: mm('Depth of colour that the plan leaves in the narrowest stroke'),
+  firstLostAt: point.nullable(),
+  lostLengthMm: mm('Length of stroke that the plan takes away'),
+  flatness: z
+    .object({
+      rangeMm: mm('How much the face rises and falls under the cut'),
+      lowestAt: point,
+      highestAt: point,
+      residualMm: mm('Largest distance of a reading from the fitted surface'),
+    })
+    .optional()
+    .meta({ description: 'Where the board was measured' }),
+  method: z.string().meta({ description: 'How the face is levelled' }),
+  methodMm: z
+    .object({ low: z.number(), usual: z.number(), high: z.number() })
+    .meta({ description: 'What this way of levelling usually takes off, mm' }),
+});
+
+const slivers = z.object({
+  narrowestMm: mm('Thinnest wood between cuts').nullable(),
+  narrowestAt: point.nullable(),
+  shortGrain: z.array(
+    z.object({
+      atMm: point,
+      widthMm: mm('Thickness'),
+      heightMm: mm('Height'),
+      lengthMm: mm('Length'),
+      angleDeg: z.number().meta({ description: 'Angle between its long axis and the fibres' }),
+      limitMm: mm('Thickness that practice asks for'),
+      isShortGrain: z.boolean().meta({ description: 'Whether the fibres run across it' }),
+    }),
+  ),
+});
 
 const place = z.object({
   atMm: point,
@@ -151,6 +193,20 @@ const fixOption = z.object({
     'change-wood',
     'close-gap',
     'merge-shapes',
+    'deepen',
+    'level-less',
+    'fewer-coats',
+    'wait',
+    'flatten',
+    'move',
+    'add-resin',
+    'mix-more',
+    'use-scale',
+    'zero-between',
+    'pour-in-lifts',
+    'use-resin',
+    'clean',
+    'test-coupon',
   ]),
   value: z.union([z.number(), z.string()]),
   unit: z.string(),
@@ -173,9 +229,11 @@ export const reportSchema = z.object({
   artwork,
   cut,
   strokes,
+  slivers,
   endGrain,
   bleed,
   seal,
+  levelling,
   pour: pourSchema,
   findings: z.array(finding),
   defaults: z

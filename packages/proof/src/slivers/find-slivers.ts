@@ -1,0 +1,146 @@
+import {
+  booleans,
+  fibreVector,
+  medialAxis,
+  narrowStretches,
+  resolveRegions,
+  strokeWidths,
+} from '@pourproof/geometry';
+import { limits } from '@pourproof/materials';
+import { type CleanRegion, degrees, type Point, packRings, radians, ringsBounds } from '@pourproof/plane';
+import { clipSegment } from '../board/clip-segment.ts';
+import type { PlacedBlock } from '../board/place-board.ts';
+
+/** A stretch of wood between pockets, or inside a counter, that is too thin for its height. */
+export interface Sliver {
+  readonly atMm: Point;
+  readonly widthMm: number;
+  /** Height of the wall: the depth of the pockets beside it. */
+  readonly heightMm: number;
+  readonly lengthMm: number;
+  /** Angle between its long axis and the fibres, 0 to 90. */
+  readonly angleDeg: number;
+  /** Width that practice asks for. */
+  readonly limitMm: number;
+  readonly isShortGrain: boolean;
+  readonly path: Float64Array;
+}
+
+/** What is left of the wood. */
+export interface Slivers {
+  readonly narrowestMm: number | null;
+  readonly narrowestAt: Point;
+  /** Thinnest first, against their limits. */
+  readonly thin: readonly Sliver[];
+}
+
+/** From this angle between long axis and fibres on, wood counts as short grain (our choice: half of a right angle). */
+const SHORT_GRAIN_DEG = 45;
+/** Wood round the artwork that is looked at where no board is described, mm: wider than any limit. */
+const RIM_MM = 60;
+
+/**
+ * Wood that stands between cuts thinner than practice allows: along the fibres a third of its height and 1 mm, across them half
+ * and 1.5 mm. Points of wood that run out to nothing are not meant: every inner corner has one.
+ *
+ * @param blocks where fibres run; the first also stands for places outside of all
+ */
+export function findSlivers(cut: CleanRegion, depthMm: number, blocks: readonly PlacedBlock[]): Slivers {
+  if (cut.ringEnds.length === 0) {
+    return { narrowestMm: null, narrowestAt: [0, 0], thin: [] };
+  }
+  const axis = medialAxis(booleans(rim(cut), cut, 'subtract'));
+  const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
+  const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);
+  const widths = strokeWidths(axis);
+  const thin = narrowStretches(axis, Math.max(along, across))
+    .filter((stretch) => stretch.kind === 'stroke')
+    .flatMap((stretch) => thinRuns(stretch.path, stretch.widths, { along, across, depthMm, blocks }));
+  return {
+    narrowestMm: widths.narrowestMm,
+    narrowestAt: widths.narrowestAt,
+    thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
+  };
+}
+
+function rim(cut: CleanRegion): CleanRegion {
+  const [left, top, right, bottom] = ringsBounds(cut);
+  const ring = [
+    left - RIM_MM,
+    top - RIM_MM,
+    right + RIM_MM,
+    top - RIM_MM,
+    right + RIM_MM,
+    bottom + RIM_MM,
+    left - RIM_MM,
+    bottom + RIM_MM,
+  ];
+  return resolveRegions([{ ...packRings([ring]), fillRule: 'nonzero' }]).region;
+}
+
+interface Terms {
+  readonly along: number;
+  readonly across: number;
+  readonly depthMm: number;
+  readonly blocks: readonly PlacedBlock[];
+}
+
+/** Runs of an axis line whose width is below the limit for the way its fibres run there. */
+function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): readonly Sliver[] {
+  const runs: Run[] = [];
+  let run: Run | null = null;
+  for (let i = 0; i + 1 < widths.length; i++) {
+    const [ax, ay, bx, by] = path.subarray(2 * i, 2 * i + 4) as unknown as [number, number, number, number];
+    const length = Math.hypot(bx - ax, by - ay);
+    if (length === 0) {
+      continue;
+    }
+    const [fx, fy] = fibreVector(radians(grainAt(terms.blocks, (ax + bx) / 2, (ay + by) / 2)));
+    const angleDeg = degrees(Math.acos(Math.min(1, Math.abs(((bx - ax) * fx + (by - ay) * fy) / length))));
+    const isShortGrain = angleDeg >= SHORT_GRAIN_DEG;
+    const limitMm = isShortGrain ? terms.across : terms.along;
+    const [wa, wb] = [widths[i] as number, widths[i + 1] as number];
+    if (Math.min(wa, wb) >= limitMm) {
+      run = null;
+      continue;
+    }
+    if (run === null || run.isShortGrain !== isShortGrain) {
+      run = { isShortGrain, limitMm, points: [ax, ay], lengthMm: 0, turned: 0, widthMm: wa, at: [ax, ay] };
+      runs.push(run);
+    }
+    run.points.push(bx, by);
+    run.lengthMm += length;
+    run.turned += angleDeg * length;
+    if (wb < run.widthMm) {
+      run.widthMm = wb;
+      run.at = [bx, by];
+    }
+  }
+  // shorter than it is thick is a neck between round pockets, which the cut passes in one go (our choice)
+  return runs
+    .filter((each) => each.lengthMm > each.widthMm)
+    .map(({ points, turned, at, ...each }) => ({
+      ...each,
+      atMm: at,
+      heightMm: terms.depthMm,
+      angleDeg: turned / each.lengthMm,
+      path: Float64Array.from(points),
+    }));
+}
+
+interface Run {
+  readonly isShortGrain: boolean;
+  readonly limitMm: number;
+  readonly points: number[];
+  lengthMm: number;
+  turned: number;
+  widthMm: number;
+  at: Point;
+}
+
+function grainAt(blocks: readonly PlacedBlock[], x: number, y: number): number {
+  const found = blocks.find(
+    ({ region }) => region === null || clipSegment(region, [x, y, x, y], [0, 0]).length > 0,
+  );
+  return (found ?? blocks[0])?.grainDeg ?? 0;
+}
