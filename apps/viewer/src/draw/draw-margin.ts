@@ -1,4 +1,5 @@
-import { formatLength, type LengthUnit, mmFromInches } from '@pourproof/plane';
+import { type LengthUnit, mmFromInches } from '@pourproof/plane';
+import { bitSize } from '@pourproof/proof';
 import type { G } from '@svgdotjs/svg.js';
 import type { SheetSize, View } from './view.ts';
 
@@ -18,7 +19,7 @@ function drawScaleBar(into: G, view: View, size: SheetSize, unit: LengthUnit): v
   const y = size.heightPx - EDGE_PX;
   const bar = into.group().addClass('bar');
   bar.path(`M${EDGE_PX} ${y - 5}v10M${EDGE_PX} ${y}h${length}m0 -5v10`);
-  bar.plain(formatLength(lengthMm, unit)).attr({ x: EDGE_PX + length + 8, y: y + 4 });
+  bar.plain(bitSize(lengthMm, unit)).attr({ x: EDGE_PX + length + 8, y: y + 4 });
 }
 
 /** The longest of 1, 2, 5 × 10ⁿ mm, or of such inches and their halves down to a 32nd, that is no longer than there is room. */

@@ -8,6 +8,8 @@ export interface Mark {
   readonly rank: 'chosen' | 'open' | 'other';
 }
 
+/** Room between flags of no open finding, px: enough to see what they point at. */
+const ROOM_PX: readonly [number, number] = [46, 26];
 const LIFT_PX = 26;
 const HEIGHT_PX = 20;
 const RANKS = ['chosen', 'open', 'other'] as const;
@@ -28,12 +30,11 @@ export function drawMarks(into: G, marks: readonly Mark[], view: View, size: She
       const [x, y] = toPx(place.atMm, view, size);
       const width = 12 + 7 * place.label.length;
       const isOff = x < 0 || y < 0 || x > size.widthPx || y > size.heightPx;
-      if (
-        isOff ||
-        taken.some(
-          ([tx, ty, w]) => Math.abs(tx - x) < (w + width) / 2 + 3 && Math.abs(ty - y) < HEIGHT_PX + 4,
-        )
-      ) {
+      const [roomX, roomY] = rank === 'other' ? ROOM_PX : [3, 4];
+      const isCovering = taken.some(
+        ([tx, ty, w]) => Math.abs(tx - x) < (w + width) / 2 + roomX && Math.abs(ty - y) < HEIGHT_PX + roomY,
+      );
+      if (isOff || isCovering) {
         continue;
       }
       taken.push([x, y, width]);

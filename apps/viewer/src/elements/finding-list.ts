@@ -120,8 +120,8 @@ export class FindingList extends LitElement {
         .head[aria-expanded='true'] {
           background: none;
         }
-        li {
-          break-inside: avoid;
+        .head {
+          break-after: avoid;
         }
       }
     `,
@@ -186,7 +186,7 @@ export class FindingList extends LitElement {
 
   #sizes({ measured, limit, places }: FindingEntry): string {
     const where = places.length === 1 ? '1 place' : `${places.length} places`;
-    return `${measured}, limit ${limit}${places.length > 0 ? `, ${where}` : ''}`;
+    return `${measured}, limit ${limit}${places.length > 0 ? ` · ${where}` : ''}`;
   }
 
   #steps(entry: FindingEntry): TemplateResult | typeof nothing {

@@ -6,7 +6,8 @@ export const jobFormLook: CSSResult = css`
     display: grid;
     gap: 0.8rem;
   }
-  label {
+  label,
+  .field {
     display: grid;
     gap: 0.15rem;
   }

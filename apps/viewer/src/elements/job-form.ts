@@ -29,7 +29,7 @@ export class JobForm extends LitElement {
     return html`
       <form @submit=${(event: Event) => event.preventDefault()} novalidate>
         ${this.#bits(job.bit ?? [])}
-        ${this.#measure('depth', 'Depth of the pocket', job.depth ?? '', 'length', 'such as 2.5mm or 1/8in')}
+        ${this.#measure('depth', 'Depth of the pocket', job.depth ?? '', 'length')}
         ${this.#choice('wood', 'Wood', job.wood ?? 'maple', names(defaultMaterials.woods))}
         ${this.#grain()}
         ${this.#choice('seal', 'Seal before the colour', job.seal ?? 'none', names(defaultMaterials.sealers))}
@@ -45,7 +45,7 @@ export class JobForm extends LitElement {
               @change=${this.#coats}
             />
           </label>
-          ${this.#measure('sealHours', 'Left before the pour', job.sealHours ?? '24h', 'time', '')}
+          ${this.#measure('sealHours', 'Left before the pour', job.sealHours ?? '24h', 'time')}
         </div>
         ${this.#choice('resin', 'Resin', job.resin ?? 'coating', names(defaultMaterials.resins))}
         ${this.#scale()}
@@ -106,16 +106,10 @@ export class JobForm extends LitElement {
     `;
   }
 
-  #measure(
-    name: 'depth' | 'sealHours',
-    label: string,
-    value: string,
-    quantity: Quantity,
-    hint: string,
-  ): TemplateResult {
+  #measure(name: 'depth' | 'sealHours', label: string, value: string, quantity: Quantity): TemplateResult {
     return html`
-      <label>
-        <span>${label} ${hint === '' ? nothing : html`<span class="soft">${hint}</span>`}</span>
+      <div class="field">
+        <label for=${name}>${label}</label>
         <input
           id=${name}
           name=${name}
@@ -131,7 +125,7 @@ export class JobForm extends LitElement {
           }}
         />
         ${this.#problem(name)}
-      </label>
+      </div>
     `;
   }
 

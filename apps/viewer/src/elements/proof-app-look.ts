@@ -113,7 +113,14 @@ export const proofAppLook: CSSResult = css`
   .busy {
     color: var(--ink-soft);
   }
+  .file b {
+    margin-right: 0.5rem;
+    color: var(--ink);
+    font-weight: 600;
+  }
   .file {
+    flex-basis: 100%;
+    font-size: 0.87rem;
     color: var(--ink-soft);
     overflow-wrap: anywhere;
   }
@@ -128,14 +135,20 @@ export const proofAppLook: CSSResult = css`
     min-height: 2.6rem;
   }
   .blank {
+    display: grid;
+    justify-items: center;
+    gap: 1.1rem;
     margin: auto;
-    padding: 2rem 1.5rem;
-    max-width: 30rem;
+    padding: 1rem 1.5rem 3rem;
+    max-width: 32rem;
     text-align: center;
   }
-  .blank p:first-child {
-    font: 1.5rem/1.3 var(--serif);
-    margin-bottom: 0.5rem;
+  .blank h2 {
+    font-size: 1.9rem;
+  }
+  .blank sheet-legend {
+    padding: 1rem 1.4rem;
+    border: 1px solid var(--rule);
   }
   .remarks {
     padding: 1.05rem 1.2rem 1.2rem 0.4rem;
@@ -192,7 +205,14 @@ export const proofAppLook: CSSResult = css`
     .title {
       padding: 0.8rem 0.8rem 0.5rem;
     }
+    /* the picture stays in sight while its findings are read */
+    .paper:not(:has(> .remarks[hidden])) .picture {
+      display: contents;
+    }
     proof-sheet {
+      position: sticky;
+      top: 0;
+      z-index: 1;
       margin: 0;
       border-width: 1px 0;
       height: 62vw;
@@ -212,6 +232,9 @@ export const proofAppLook: CSSResult = css`
     }
   }
   @media print {
+    proof-sheet {
+      position: static !important;
+    }
     :host {
       padding: 0;
       display: block;
@@ -226,6 +249,10 @@ export const proofAppLook: CSSResult = css`
     .remarks {
       overflow: visible;
       padding: 0;
+    }
+    .remarks h2,
+    .remarks h3 {
+      break-after: avoid;
     }
     .title,
     sheet-legend {

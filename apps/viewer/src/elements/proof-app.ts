@@ -2,6 +2,7 @@ import { cautions } from '@pourproof/materials';
 import type { Report } from '@pourproof/proof';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
+import { jobLine } from '../model/job-line.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { ProofController } from '../proof-controller.ts';
 import './drop-zone.ts';
@@ -94,10 +95,12 @@ export class ProofApp extends LitElement {
           ${
             proof === null && failure === null
               ? html`<div class="blank">
-                  <p>${source === null ? 'The sheet is blank.' : 'Reading the artwork…'}</p>
-                  <p class="soft">
-                    ${source === null ? 'Bring in a drawing to see where the bit cannot go, which strokes are too fine, and where colour will run along the grain.' : ''}
-                  </p>
+                  <h2>${source === null ? 'The sheet is blank' : 'Reading the artwork…'}</h2>
+                  <p>Drop a drawing on it, and it will show what the bit and the wood make of it:</p>
+                  <sheet-legend stacked></sheet-legend>
+                  <button type="button" class="main" ?hidden=${source !== null} @click=${() => this.#proof.useDemo()}>
+                    See it on the demo order
+                  </button>
                 </div>`
               : nothing
           }
@@ -109,7 +112,7 @@ export class ProofApp extends LitElement {
             .selection=${selection}
             .unit=${unit}
           ></proof-sheet>
-          <sheet-legend .picture=${proof?.picture ?? null}></sheet-legend>
+          <sheet-legend .picture=${proof?.picture ?? null} ?hidden=${proof === null}></sheet-legend>
         </div>
         <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${proof === null}>
           <h2>Findings</h2>
@@ -140,7 +143,7 @@ export class ProofApp extends LitElement {
                 : html`${severityTag.render(proof.report.verdict)} <span>${VERDICTS[proof.report.verdict]}</span>`
           }
         </p>
-        <p class="file">${source?.name ?? ''}</p>
+        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(this.#proof.job)}</p>
       </div>
     `;
   }

@@ -75,6 +75,7 @@ export class ProofSheet extends LitElement {
         }
         svg {
           height: auto;
+          max-height: 120mm;
         }
       }
     `,
@@ -180,12 +181,16 @@ export class ProofSheet extends LitElement {
   }
 
   #marks(): readonly Mark[] {
-    return this.entries.flatMap((entry) =>
-      entry.places.map((place, k): Mark => {
-        const isOpen = entry.code === this.selection?.code;
-        return { place, rank: isOpen ? (k === this.selection?.place ? 'chosen' : 'open') : 'other' };
-      }),
-    );
+    const { selection } = this;
+    // an open finding has the sheet for itself
+    return this.entries
+      .filter(({ code }) => selection === null || code === selection.code)
+      .flatMap((entry) =>
+        entry.places.map((place, k): Mark => {
+          const isOpen = entry.code === selection?.code;
+          return { place, rank: isOpen ? (k === selection?.place ? 'chosen' : 'open') : 'other' };
+        }),
+      );
   }
 
   #show(): void {

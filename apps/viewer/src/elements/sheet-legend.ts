@@ -12,7 +12,7 @@ import {
 import { shared } from '../look/shared.ts';
 import { sheetLook } from './sheet-look.ts';
 
-/** What the inks and patterns of the picture mean; only those that are on the sheet. */
+/** What the inks and patterns of the picture mean; only those that are on the sheet, all where it is blank. */
 export class SheetLegend extends LitElement {
   static override properties = { picture: { attribute: false } };
   static override styles: CSSResultGroup = [
@@ -33,6 +33,12 @@ export class SheetLegend extends LitElement {
         align-items: center;
         gap: 0.45rem;
       }
+      :host([stacked]) ul {
+        flex-direction: column;
+        gap: 0.6rem;
+        font-size: 1rem;
+        text-align: left;
+      }
       svg {
         flex: none;
         width: 30px;
@@ -48,20 +54,19 @@ export class SheetLegend extends LitElement {
     this.picture = null;
   }
 
-  protected override render(): TemplateResult | typeof nothing {
+  protected override render(): TemplateResult {
     const { picture } = this;
-    if (picture === null) {
-      return nothing;
-    }
+    // a blank sheet explains all that may come
+    const has = (list: readonly unknown[] | undefined): boolean => list === undefined || list.length > 0;
     return html`<ul aria-label="Legend">
       ${item(svg`<rect class="cut" x="1" y="1" width="28" height="14" />`, 'cut and filled')}
-      ${picture.standing.length > 0 ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
+      ${has(picture?.standing) ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
       ${
-        picture.narrow.length > 0
+        has(picture?.narrow)
           ? item(svg`<path class="narrow" d="M2 8h27" />`, 'stroke narrower than the smallest bit')
           : nothing
       }
-      ${picture.bleedWalls.length > 0 ? item(COMBED, 'wall likely to bleed; the teeth show how far') : nothing}
+      ${has(picture?.bleedWalls) ? item(COMBED, 'wall likely to bleed; the teeth show how far') : nothing}
     </ul>`;
   }
 }
