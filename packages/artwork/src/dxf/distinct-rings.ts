@@ -5,6 +5,18 @@ const MOST_CANDIDATES = 64;
 /** Points of a ring checked against another. */
 const CHECKED_POINTS = 96;
 
+/** Outlines closer than this, in mm, all along are more likely drawn twice than a frame: no bit enters between (our choice). */
+const TWIN_MM = 0.3;
+
+/** Where large rings run within {@link TWIN_MM} of an earlier one all along. */
+export function nearTwins(rings: readonly (readonly number[])[]): Point[] {
+  const large = rings.filter((ring) => {
+    const box = boundsOf(ring);
+    return Math.min(box[2] - box[0], box[3] - box[1]) > 4 * TWIN_MM;
+  });
+  return distinctRings(large, TWIN_MM).doubled;
+}
+
 /**
  * The rings of which no earlier one runs the same way within a tolerance, whatever their direction, start or division into
  * points, and where the others lay. Without this an outline drawn twice would cancel itself under even-odd.

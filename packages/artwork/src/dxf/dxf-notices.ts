@@ -117,6 +117,11 @@ export const DXF_NOTICES: Readonly<Record<string, DxfNoticeKind>> = {
     say: (count) =>
       `${things(count, 'outline')} drawn twice in the same place ${count === 1 ? 'was' : 'were'} taken once. A machine would cut such lines twice.`,
   },
+  'nearly-doubled-outline': {
+    severity: 'caution',
+    say: (count) =>
+      `${things(count, 'outline')} ${count === 1 ? 'runs' : 'run'} within 0.3 mm of another all along. By even-odd only the thin frame between them is filled. If they are the same outline drawn twice, delete one.`,
+  },
   'branching-outline': {
     severity: 'caution',
     say: (count) =>

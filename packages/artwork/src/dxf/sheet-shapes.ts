@@ -1,5 +1,5 @@
 import { type DrawnShape, type Notice, type Point, packRings } from '@pourproof/plane';
-import { distinctRings } from './distinct-rings.ts';
+import { distinctRings, nearTwins } from './distinct-rings.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
 import { type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
 import type { NoticeLog } from './notice-log.ts';
@@ -35,6 +35,9 @@ export function sheetShapes(
     const { rings, doubled } = distinctRings(outlines, joinToleranceMm);
     for (const atMm of doubled) {
       log.add('doubled-outline', { atMm });
+    }
+    for (const atMm of nearTwins(rings)) {
+      log.add('nearly-doubled-outline', { atMm });
     }
     outlinesOf.push(rings);
     pushShapes(shapes, sheet, rings);
