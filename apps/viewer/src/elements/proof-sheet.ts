@@ -77,6 +77,9 @@ export class ProofSheet extends LitElement {
           height: auto;
           max-height: 120mm;
         }
+        .paper-grain {
+          display: none;
+        }
       }
     `,
   ];

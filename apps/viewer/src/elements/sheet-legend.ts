@@ -66,7 +66,7 @@ export class SheetLegend extends LitElement {
           ? item(svg`<path class="narrow" d="M2 8h27" />`, 'stroke narrower than the smallest bit')
           : nothing
       }
-      ${has(picture?.bleedWalls) ? item(COMBED, 'wall likely to bleed; the teeth show how far') : nothing}
+      ${has(picture?.bleedWalls) ? item(COMBED, 'wall likely to bleed: teeth as long as the likely travel') : nothing}
     </ul>`;
   }
 }
