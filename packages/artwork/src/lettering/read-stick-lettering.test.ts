@@ -149,6 +149,20 @@ test('small i and j lose their dot under an accent, capitals take it higher', ()
   expect(top('É') - top('é')).toBe(4);
 });
 
+test.each(['ê', 'Ê', 'ü', 'ẑ', 'ṇ', 'Ā'])(
+  'the accent of %s stands over or under the middle of its letter',
+  (char) => {
+    const middleOf = (strokes: readonly StickStroke[]): number => {
+      const xs = strokes.flatMap((s) => [s.x, ...s.steps.map((step) => step.x)]);
+      return (Math.min(...xs) + Math.max(...xs)) / 2;
+    };
+    const plain = stickLetter(char.normalize('NFD')[0]!)!;
+    const accent = stickLetter(char)!.slice(plain.length);
+    expect(accent.length).toBeGreaterThan(0);
+    expect(middleOf(accent)).toBeCloseTo(middleOf(plain), 12);
+  },
+);
+
 test.each([
   ['木', 'missing-glyph', '"木" (U+6728) in line 1'],
   ['a\n@', 'missing-glyph', '"@" (U+0040) in line 2'],
