@@ -3,6 +3,7 @@ import { readLettering } from '@pourproof/artwork';
 import { medialAxis, openedArea, openedOutline, polygonFromArcs, resolveRegions } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
+import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import GeoJSONReader from 'jsts/org/locationtech/jts/io/GeoJSONReader.js';
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import polygonClipping from 'polygon-clipping';
@@ -63,7 +64,10 @@ function multiPolygon(region: Rings): Position[][][] {
 }
 
 function openedByBuffers(region: Rings, radius: number): number {
-  const geometry = new GeoJSONReader().read({ type: 'MultiPolygon', coordinates: multiPolygon(region) });
+  const geometry = new GeoJSONReader(new GeometryFactory()).read({
+    type: 'MultiPolygon',
+    coordinates: multiPolygon(region),
+  });
   return BufferOp.bufferOp(
     BufferOp.bufferOp(geometry, -radius, QUADRANT_SEGMENTS),
     radius,
