@@ -1,0 +1,173 @@
+import { packRings, type Rings, ringCoords, ringStart } from '@pourproof/plane';
+import { type Arrangement, arrange } from '../resolve/arrange.ts';
+import { labelSides } from '../resolve/label-sides.ts';
+import { turn } from '../resolve/segment-set.ts';
+import { SweepStatus } from '../resolve/sweep-status.ts';
+
+/** Wood between two edges that face each other along +y, over a stretch of x on which its length changes evenly. */
+export interface WoodGap {
+  readonly from: number;
+  readonly to: number;
+  /** Length along y at `from` and `to`. */
+  readonly lengthFrom: number;
+  readonly lengthTo: number;
+  /** y of the middle at `from` and `to`. */
+  readonly middleFrom: number;
+  readonly middleTo: number;
+  /** First rings of the parts of the cut on both sides, the smaller first; −1 for the board's edge. */
+  readonly rings: readonly [number, number];
+}
+
+/**
+ * The wood of a board outside a cut, as gaps along y that have the cut on at least one side: its trapezoids. O(n log n).
+ * Coordinates in mm; the board's own rings are filled even-odd.
+ */
+export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
+  const rings = packRings(
+    [cut, board].flatMap((part) => Array.from(part.ringEnds, (_, k) => ringCoords(part, k))),
+  );
+  const cutPoints = cut.coords.length / 2;
+  const shapeOfEdge = new Uint32Array(rings.coords.length / 2).fill(1, cutPoints);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
+  const filling = {
+    shapeOfEdge,
+    fillRules: ['nonzero', 'evenodd'] as const,
+    groupOfShape: Uint8Array.of(0, 1),
+  };
+  // wood is board without cut
+  const wood = labelSides(arrangement, { ...filling, keeps: [false, false, true, false] });
+  const ringOfEdge = ringPerPoint(cut);
+  const parts = Array.from(cut.ringEnds, (_, k) => k);
+  const gaps: (Omit<WoodGap, 'rings'> & { readonly between: readonly [number, number] })[] = [];
+  walkNeighbours(arrangement, (lower, upper, from, to) => {
+    if (from === to) {
+      return;
+    }
+    const between = [ringAt(arrangement, ringOfEdge, lower), ringAt(arrangement, ringOfEdge, upper)] as const;
+    if (wood[lower] <= 0) {
+      if (between[0] >= 0 && between[1] >= 0 && wood[lower] < 0) {
+        joinParts(parts, between[0], between[1]);
+      }
+    } else if (between[0] >= 0 || between[1] >= 0) {
+      gaps.push({ ...gapOf(arrangement, lower, upper, from, to), between });
+    }
+  });
+  return gaps.map(({ between, ...gap }) => {
+    const [a, b] = between.map((ring) => (ring < 0 ? -1 : partOf(parts, ring)));
+    return { ...gap, rings: [Math.min(a, b), Math.max(a, b)] };
+  });
+}
+
+function ringPerPoint(cut: Rings): Int32Array {
+  const ringOf = new Int32Array(cut.coords.length / 2);
+  for (let k = 0; k < cut.ringEnds.length; k++) {
+    ringOf.fill(k, ringStart(cut, k), cut.ringEnds[k]);
+  }
+  return ringOf;
+}
+
+/** The cut's ring that a segment lies on, −1 when it is the board's edge only. */
+function ringAt(arrangement: Arrangement, ringOfEdge: Int32Array, s: number): number {
+  const { owners, ownerEdge, ownerNext } = arrangement.segments;
+  for (let o = owners[s]; o >= 0; o = ownerNext[o]) {
+    if (ownerEdge[o] < ringOfEdge.length) {
+      return ringOfEdge[ownerEdge[o]];
+    }
+  }
+  return -1;
+}
+
+/** Told of two neighbours on a line along y and of the stretch of x over which they are. */
+type NeighbourSink = (lower: number, upper: number, from: number, to: number) => void;
+
+function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {
+  const { segments, below } = arrangement;
+  const { x, y } = segments.vertices;
+  const { starting, ending } = segmentsPerVertex(arrangement);
+  const status = new SweepStatus();
+  for (let s = 0; s < segments.lo.length; s++) {
+    status.addSlot();
+  }
+  const since = new Float64Array(segments.lo.length);
+  const part = (lower: number, at: number): void => {
+    if (lower >= 0 && status.above[lower] >= 0) {
+      sink(lower, status.above[lower], since[lower], at);
+      since[lower] = at;
+    }
+  };
+  const order = Array.from(x.keys()).sort((u, v) => x[u] - x[v] || y[u] - y[v]);
+  for (const v of order) {
+    for (const s of ending.get(v) ?? []) {
+      const lower = status.below[s];
+      part(lower, x[v]);
+      part(s, x[v]);
+      status.remove(s);
+    }
+    const list = starting.get(v) ?? [];
+    list.sort((a, b) => -turn(segments.vertices, v, segments.hi[a], segments.hi[b]));
+    for (const s of list) {
+      part(below[s], x[v]);
+      status.insertAbove(below[s], s);
+      since[s] = x[v];
+      if (below[s] >= 0) {
+        since[below[s]] = x[v];
+      }
+    }
+  }
+}
+
+function segmentsPerVertex(arrangement: Arrangement): {
+  starting: Map<number, number[]>;
+  ending: Map<number, number[]>;
+} {
+  const { lo, hi, owners } = arrangement.segments;
+  const starting = new Map<number, number[]>();
+  const ending = new Map<number, number[]>();
+  for (let s = 0; s < lo.length; s++) {
+    if (owners[s] >= 0) {
+      starting.set(lo[s], [...(starting.get(lo[s]) ?? []), s]);
+      ending.set(hi[s], [...(ending.get(hi[s]) ?? []), s]);
+    }
+  }
+  return { starting, ending };
+}
+
+function gapOf(
+  arrangement: Arrangement,
+  lower: number,
+  upper: number,
+  from: number,
+  to: number,
+): Omit<WoodGap, 'rings'> {
+  const [a, b] = [heightAt(arrangement, lower, from), heightAt(arrangement, upper, from)];
+  const [c, d] = [heightAt(arrangement, lower, to), heightAt(arrangement, upper, to)];
+  return {
+    from,
+    to,
+    lengthFrom: Math.max(0, b - a),
+    lengthTo: Math.max(0, d - c),
+    middleFrom: (a + b) / 2,
+    middleTo: (c + d) / 2,
+  };
+}
+
+function heightAt(arrangement: Arrangement, s: number, at: number): number {
+  const { lo, hi, vertices } = arrangement.segments;
+  const { x, y } = vertices;
+  const [u, v] = [lo[s], hi[s]];
+  return x[u] === x[v] ? y[u] : y[u] + ((at - x[u]) / (x[v] - x[u])) * (y[v] - y[u]);
+}
+
+function partOf(parts: number[], ring: number): number {
+  let at = ring;
+  while (parts[at] !== at) {
+    parts[at] = parts[parts[at]];
+    at = parts[at];
+  }
+  return at;
+}
+
+function joinParts(parts: number[], a: number, b: number): void {
+  const [i, j] = [partOf(parts, a), partOf(parts, b)];
+  parts[Math.max(i, j)] = Math.min(i, j);
+}

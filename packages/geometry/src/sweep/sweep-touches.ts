@@ -1,0 +1,162 @@
+import {
+  type CleanRegion,
+  type Point,
+  packRings,
+  type Rings,
+  ringCoords,
+  ringsBounds,
+} from '@pourproof/plane';
+import { fibreVector } from '../measure/fibre-vector.ts';
+import { gapsAlong, type WoodGap } from './gaps-along.ts';
+
+/** A place where what travels along the fibre from one wall comes out elsewhere. */
+export interface SweepTouch {
+  /** `neighbour`: another part of the cut; `same-part`: the part it came from; `board-edge`: the edge of the board. */
+  readonly kind: 'neighbour' | 'same-part' | 'board-edge';
+  /** Wood along the fibre where there is least. */
+  readonly gapMm: number;
+  /** The middle of that wood. */
+  readonly atMm: Point;
+  /** How far the place reaches across the fibre. */
+  readonly acrossMm: number;
+  /** First rings of the parts on both sides, the smaller first; the board's edge is −1. */
+  readonly rings: readonly [number, number];
+}
+
+/**
+ * The places where the wood between two walls of a cut, or between a wall and the board's edge, is no longer along the fibre than a length, in mm.
+ *
+ * These are the places where the band of `sweepAlong` reaches another stroke or leaves the board. Places of the same two parts that follow one
+ * another across the fibre are one. Exact for polygons up to rounding; O(n log n). Sorted by gap, least first.
+ *
+ * @param grainRad azimuth of the fibre, see {@link fibreVector}
+ * @param lengthMm reach along the fibre, 0 or more
+ * @param board outline of the board; without it there is no edge
+ * @throws {RangeError} when the length is negative or not finite
+ */
+export function sweepTouches(
+  region: CleanRegion,
+  grainRad: number,
+  lengthMm: number,
+  board?: Rings,
+): readonly SweepTouch[] {
+  if (!(lengthMm >= 0 && Number.isFinite(lengthMm))) {
+    throw new RangeError(`lengthMm must be a finite length of 0 or more, not ${lengthMm}`);
+  }
+  if (region.ringEnds.length === 0) {
+    return [];
+  }
+  const [fx, fy] = fibreVector(grainRad);
+  const wood = board ?? boxAround(region, lengthMm);
+  const gaps = gapsAlong(alongFibre(region, fx, fy), alongFibre(wood, fx, fy))
+    .filter((gap) => board !== undefined || gap.rings[0] >= 0)
+    .map((gap) => upTo(gap, lengthMm))
+    .filter((gap) => gap !== undefined);
+  return joinPlaces(gaps)
+    .map(({ rings, gap, across, acrossMm }) => ({
+      kind: kindOf(rings),
+      gapMm: gap.length,
+      atMm: fromAcrossAlong(across, gap.middle, fx, fy),
+      acrossMm,
+      rings,
+    }))
+    .sort((a, b) => a.gapMm - b.gapMm);
+}
+
+function kindOf(rings: readonly [number, number]): SweepTouch['kind'] {
+  if (rings[0] < 0) {
+    return 'board-edge';
+  }
+  return rings[0] === rings[1] ? 'same-part' : 'neighbour';
+}
+
+/** A box with more wood on every side than the reach. */
+function boxAround(region: Rings, lengthMm: number): Rings {
+  const [minX, minY, maxX, maxY] = ringsBounds(region);
+  const m = 2 * lengthMm + (maxX - minX) + (maxY - minY) + 1;
+  return packRings([[minX - m, minY - m, maxX + m, minY - m, maxX + m, maxY + m, minX - m, maxY + m]]);
+}
+
+/** Rings turned so that the fibre runs along +y. */
+function alongFibre(rings: Rings, fx: number, fy: number): Rings {
+  return packRings(
+    Array.from(rings.ringEnds, (_, k) => {
+      const ring = ringCoords(rings, k);
+      const out = new Float64Array(ring.length);
+      for (let i = 0; i < ring.length; i += 2) {
+        out[i] = fy * ring[i] - fx * ring[i + 1];
+        out[i + 1] = fx * ring[i] + fy * ring[i + 1];
+      }
+      return out;
+    }),
+  );
+}
+
+function fromAcrossAlong(across: number, along: number, fx: number, fy: number): Point {
+  return [fy * across + fx * along, fy * along - fx * across];
+}
+
+/** The part of a gap that is no longer than the limit. */
+function upTo(gap: WoodGap, limit: number): WoodGap | undefined {
+  const { from, to, lengthFrom, lengthTo, middleFrom, middleTo } = gap;
+  if (lengthFrom <= limit && lengthTo <= limit) {
+    return gap;
+  }
+  if (lengthFrom > limit && lengthTo > limit) {
+    return undefined;
+  }
+  const t = (limit - lengthFrom) / (lengthTo - lengthFrom);
+  const at = from + t * (to - from);
+  const middle = middleFrom + t * (middleTo - middleFrom);
+  return lengthFrom <= limit
+    ? { ...gap, to: at, lengthTo: limit, middleTo: middle }
+    : { ...gap, from: at, lengthFrom: limit, middleFrom: middle };
+}
+
+interface Place {
+  readonly rings: readonly [number, number];
+  readonly gap: { readonly length: number; readonly middle: number };
+  readonly across: number;
+  readonly acrossMm: number;
+}
+
+/** Gaps of the same parts whose extents across the fibre touch become one place. */
+function joinPlaces(gaps: readonly WoodGap[]): Place[] {
+  const sorted = [...gaps].sort(
+    (a, b) => a.rings[0] - b.rings[0] || a.rings[1] - b.rings[1] || a.from - b.from,
+  );
+  const places: Place[] = [];
+  let start = 0;
+  while (start < sorted.length) {
+    const first = sorted[start];
+    let reach = first.to;
+    let end = start + 1;
+    while (end < sorted.length && isSamePair(sorted[end], first) && sorted[end].from <= reach) {
+      reach = Math.max(reach, sorted[end].to);
+      end++;
+    }
+    let best: WoodGap = first;
+    for (let i = start; i < end; i++) {
+      if (leastOf(sorted[i]) < leastOf(best)) {
+        best = sorted[i];
+      }
+    }
+    const atStart = best.lengthFrom <= best.lengthTo;
+    places.push({
+      rings: first.rings,
+      gap: { length: leastOf(best), middle: atStart ? best.middleFrom : best.middleTo },
+      across: atStart ? best.from : best.to,
+      acrossMm: reach - first.from,
+    });
+    start = end;
+  }
+  return places;
+}
+
+function isSamePair(a: WoodGap, b: WoodGap): boolean {
+  return a.rings[0] === b.rings[0] && a.rings[1] === b.rings[1];
+}
+
+function leastOf(gap: WoodGap): number {
+  return Math.min(gap.lengthFrom, gap.lengthTo);
+}
