@@ -108,7 +108,8 @@ export function flattenEllipseArc(out: CoordSink, arc: EllipseArc, toleranceMm: 
   // on a circle of the larger half-axis a step φ deviates r(1 − cos(φ/2)); an affine image deviates no more
   const r = Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy));
   const step = r > toleranceMm ? 2 * Math.acos(1 - toleranceMm / r) : Math.PI / 2;
-  const n = Math.min(MAX_PIECES, Math.max(2, Math.ceil(Math.abs(sweep) / Math.min(step, Math.PI / 4))));
+  // with two pieces the one inner point would have to make up for both slices, for which the tolerance leaves no room
+  const n = Math.min(MAX_PIECES, Math.max(3, Math.ceil(Math.abs(sweep) / Math.min(step, Math.PI / 4))));
   const points: number[] = [];
   for (let i = 0; i <= n; i++) {
     const a = start + (sweep * i) / n;

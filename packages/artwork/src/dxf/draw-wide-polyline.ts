@@ -24,6 +24,7 @@ export function drawWidePolyline(
   pen: DxfPen,
 ): void {
   const bands: Band[] = [];
+  const parts: number[][] = [];
   const count = closed ? vertices.length : vertices.length - 1;
   for (let i = 0; i < count; i++) {
     const from = vertices[i] as PolylineVertex;
@@ -31,15 +32,20 @@ export function drawWidePolyline(
     const band = bandBetween(from, to);
     if (band) {
       bands.push(band);
-      pen.patch(bandOutline(band, plane, pen.toleranceMm));
+      parts.push(bandOutline(band, plane, pen.toleranceMm));
     }
   }
   const joints = closed ? bands.length : bands.length - 1;
   for (let i = 0; i < joints; i++) {
-    drawJoint(bands[i] as Band, bands[(i + 1) % bands.length] as Band, plane, pen);
+    const wedge = jointWedge(bands[i] as Band, bands[(i + 1) % bands.length] as Band, plane);
+    if (wedge) {
+      parts.push(wedge);
+    }
   }
   if (bands.length === 0) {
     pen.notice('zero-size');
+  } else {
+    pen.union(parts);
   }
 }
 
@@ -156,18 +162,18 @@ function appendSpiral(
   appendWithArea(out, points, slices, toleranceMm / 2);
 }
 
-/** Fills the wedge on the outer side of the turn between two bands. */
-function drawJoint(before: Band, after: Band, plane: PlaneMap, pen: DxfPen): void {
+/** The wedge on the outer side of the turn between two bands in mm; `undefined` where they go straight on. */
+function jointWedge(before: Band, after: Band, plane: PlaneMap): number[] | undefined {
   const { to: vertex } = before;
   if (vertex.x !== after.from.x || vertex.y !== after.from.y) {
-    return;
+    return undefined;
   }
   const [ax, ay] = before.endDirection;
   const [bx, by] = after.startDirection;
   const cross = ax * by - ay * bx;
   const dot = ax * bx + ay * by;
   if (Math.abs(cross) < 1e-9 && dot > 0) {
-    return;
+    return undefined;
   }
   // a left turn opens on the right side and the other way round
   const side = cross > 0 ? -1 : 1;
@@ -183,5 +189,5 @@ function drawJoint(before: Band, after: Band, plane: PlaneMap, pen: DxfPen): voi
     appendPoint(corner, plane, vertex.x - p * ay + s * ax, vertex.y + p * ax + s * ay);
   }
   appendPoint(corner, plane, vertex.x - q * by, vertex.y + q * bx);
-  pen.patch(corner);
+  return corner;
 }

@@ -1,5 +1,6 @@
-import { type FillRule, ringArea } from '@pourproof/plane';
+import { type FillRule, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
+import { uniteRegions } from '../clip/clip-region.ts';
 import type { NoticeLog } from './notice-log.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
@@ -97,6 +98,21 @@ export class DxfPen {
     if (area !== 0) {
       this.sheet.patches.push(area > 0 ? coords : reversedRing(coords));
     }
+  }
+
+  /** An area that is put together of overlapping parts, whose outlines are to be gone. */
+  union(parts: readonly (readonly number[])[]): void {
+    const sound = parts.filter((part) => this.isSound(part) && ringArea(part) !== 0);
+    if (sound.length < 2) {
+      sound.forEach((part) => {
+        this.patch(part);
+      });
+      return;
+    }
+    const whole = uniteRegions(sound.map((part) => ({ ...packRings([part]), fillRule: 'nonzero' })));
+    const rings = Array.from(whole.ringEnds, (_, k) => Array.from(ringCoords(whole, k)));
+    // its rings no longer overlap, so that both rules fill the same
+    this.area(rings, 'evenodd');
   }
 
   /** An area with holes by a fill rule. */
