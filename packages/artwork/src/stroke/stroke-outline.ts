@@ -63,7 +63,7 @@ function strokeSubpath(rings: number[][], sub: Subpath, style: StrokeStyle, tole
   });
   if (sub.closed) {
     joinAt(edges, last, first, style, tolerance);
-    rings.push(edges.right, reversed(edges.left), ...edges.extra);
+    rings.push(withoutRepeats(edges.right, half), withoutRepeats(reversed(edges.left), half), ...edges.extra);
     return;
   }
   const ring = edges.right;
@@ -74,7 +74,7 @@ function strokeSubpath(rings: number[][], sub: Subpath, style: StrokeStyle, tole
   }
   const [tx, ty] = startDirection(first);
   appendCap(ring, first.x0, first.y0, [-tx, -ty], half, style.cap, tolerance);
-  rings.push(ring, ...edges.extra);
+  rings.push(withoutRepeats(ring, half), ...edges.extra);
 }
 
 function joinAt(edges: StrokeEdges, a: Segment, b: Segment, style: StrokeStyle, tolerance: number): void {
@@ -87,6 +87,25 @@ function startDirection(s: Segment): readonly [number, number] {
 
 function endDirection(s: Segment): readonly [number, number] {
   return directionAt(s, 1) ?? [1, 0];
+}
+
+/** Drops points that repeat the one before, where pieces of a smooth path join. */
+function withoutRepeats(ring: readonly number[], half: number): number[] {
+  const out: number[] = [];
+  const least = 1e-9 * half;
+  for (let i = 0; i < ring.length; i += 2) {
+    const x = ring[i] as number;
+    const y = ring[i + 1] as number;
+    const n = out.length;
+    if (
+      n === 0 ||
+      Math.abs(x - (out[n - 2] as number)) > least ||
+      Math.abs(y - (out[n - 1] as number)) > least
+    ) {
+      out.push(x, y);
+    }
+  }
+  return out;
 }
 
 function reversed(ring: readonly number[]): number[] {

@@ -10,11 +10,12 @@ import {
 } from '@pourproof/plane';
 import { intersectRegions } from '../clip/clip-region.ts';
 import { fillRings } from '../path/fill-rings.ts';
-import type { Path } from '../path/path.ts';
+import type { Path, Segment } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
 import { transformPath } from '../path/transform-path.ts';
 import { cutDashes } from '../stroke/cut-dashes.ts';
 import { strokeOutline } from '../stroke/stroke-outline.ts';
+import { SHAPE_ELEMENTS } from './basic-shape.ts';
 import type { Colour } from './css-colour.ts';
 import { paintOf } from './paint-of.ts';
 import { type DrawState, type Painted, placeOf, type Scene } from './scene.ts';
@@ -79,6 +80,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   for (const paint of order) {
     paint();
   }
+  noticeShortSegments(scene, element, state, path);
   return { fill: fillPaint, stroke: strokePaint };
 }
 
@@ -113,7 +115,8 @@ export function emit(
 }
 
 function filledRegion(scene: Scene, state: DrawState, path: Path, rule: 'fill-rule' | 'clip-rule'): Region {
-  const rings = fillRings(transformPath(state.toMm, path), scene.options.toleranceMm);
+  // one subpath at a time, so that a large file is never held twice
+  const rings = path.flatMap((sub) => fillRings(transformPath(state.toMm, [sub]), scene.options.toleranceMm));
   return {
     ...packRings(rings),
     fillRule: state.style.get(rule).toLowerCase() === 'evenodd' ? 'evenodd' : 'nonzero',
@@ -164,6 +167,19 @@ function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState,
     if (ring !== undefined && Math.abs(ringArea(ring)) > 1e-9 * gapMm * gapMm) {
       scene.notices.add('open-outline', { ...placeOf(element), atMm: [last.x, last.y], gapMm }, '', gapMm);
     }
+  }
+}
+
+/** Says where the drawing itself has lines shorter than the tolerance; lines of no length are caps and closings. */
+function noticeShortSegments(scene: Scene, element: SvgElement, state: DrawState, path: Path): void {
+  const { toleranceMm } = scene.options;
+  const least = toleranceMm / largestScale(state.toMm);
+  const isShort = (s: Segment): boolean => {
+    const length = s.kind === 'line' ? Math.hypot(s.x - s.x0, s.y - s.y0) : 0;
+    return length > 0 && length < least;
+  };
+  if (SHAPE_ELEMENTS.has(element.name) && path.some((sub) => sub.segments.some(isShort))) {
+    scene.notices.add('short-segments', placeOf(element), `${toleranceMm}`);
   }
 }
 

@@ -9,11 +9,16 @@ import {
   SPECK_AREA_MM2,
 } from '@pourproof/plane';
 import type { NoticeBook } from './notice-book.ts';
+import { noticeCovers } from './notice-covers.ts';
 import type { Painted, Scene } from './scene.ts';
 
 /** Artwork larger or smaller than this, in mm, is most likely in a wrong unit (common practice; no source). */
 const HUGE_MM = 3000;
 const TINY_MM = 5;
+
+/** Outlines with more than this many segments, most of them shorter than this, in mm, are finer than a machine follows (common practice). */
+const FINE_COUNT = 5000;
+const FINE_MM = 0.02;
 
 /** Looks over what was painted and writes down what a maker should know before carving. */
 export function preflight(
@@ -25,8 +30,11 @@ export function preflight(
   const boxes = painted.map((p) => ringsBounds(p.region));
   noticeWholeSize(notices, boxes.reduce(joinBounds, EMPTY_BOUNDS));
   noticeSpecks(notices, painted);
+  noticeDetail(notices, painted);
   noticeDoubles(notices, painted);
-  noticeCovers(scene, painted, boxes);
+  if (scene.options.carve === 'all') {
+    noticeCovers(notices, painted, boxes);
+  }
   if (page !== undefined) {
     noticePage(notices, painted, boxes, page.widthMm, page.heightMm);
   }
@@ -62,6 +70,27 @@ function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
   }
 }
 
+/** Outlines so finely divided that a machine's controller may starve. */
+function noticeDetail(notices: NoticeBook, painted: readonly Painted[]): void {
+  let all = 0;
+  let fine = 0;
+  for (const { coords, ringEnds } of painted.map((p) => p.region)) {
+    let i = 2;
+    for (const end of ringEnds) {
+      for (; i < 2 * end; i += 2) {
+        const dx = (coords[i] as number) - (coords[i - 2] as number);
+        const dy = (coords[i + 1] as number) - (coords[i - 1] as number);
+        all++;
+        fine += dx * dx + dy * dy < FINE_MM * FINE_MM ? 1 : 0;
+      }
+      i += 2;
+    }
+  }
+  if (all > FINE_COUNT && fine > all / 2) {
+    notices.add('fine-detail', {}, `${FINE_MM}`);
+  }
+}
+
 /** Shapes with exactly the same outline as an earlier one. */
 function noticeDoubles(notices: NoticeBook, painted: readonly Painted[]): void {
   const seen = new Map<string, Painted[]>();
@@ -85,25 +114,6 @@ function noticeDoubles(notices: NoticeBook, painted: readonly Painted[]): void {
 
 function sameCoords(a: Float64Array, b: Float64Array): boolean {
   return a.length === b.length && a.every((value, i) => value === b[i]);
-}
-
-/** Shapes whose box overlaps an earlier one's of another colour; white ones apart. */
-function noticeCovers(scene: Scene, painted: readonly Painted[], boxes: readonly Bounds[]): void {
-  if (scene.options.carve === 'visible' || new Set(painted.map((p) => p.colour)).size < 2) {
-    return;
-  }
-  painted.forEach((shape, i) => {
-    const covers = painted
-      .slice(0, i)
-      .some((other, k) => other.colour !== shape.colour && overlap(boxes[i] as Bounds, boxes[k] as Bounds));
-    if (covers) {
-      scene.notices.add(shape.colour === '#ffffff' ? 'likely-knock-out' : 'paint-covers-paint', shape.place);
-    }
-  });
-}
-
-function overlap(a: Bounds, b: Bounds): boolean {
-  return a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 }
 
 function noticePage(

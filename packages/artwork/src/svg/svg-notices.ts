@@ -208,7 +208,8 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
       `${plural(n, 'shape')} ${n === 1 ? 'is' : 'are'} smaller than ${d} mm²: dust in the drawing, or detail that no cutter reaches.`,
   ),
   'short-segments': note(
-    (n, d) => `${plural(n, 'segment')} ${n === 1 ? 'is' : 'are'} shorter than the tolerance of ${d} mm.`,
+    (n, d) =>
+      `${plural(n, 'shape')} ${n === 1 ? 'has' : 'have'} segments shorter than the tolerance of ${d} mm.`,
   ),
   'fine-detail': note(
     (_, d) =>

@@ -1,4 +1,5 @@
-import { isEmptyBounds, ringsBounds } from '@pourproof/plane';
+import { type Bounds, isEmptyBounds, ringsBounds } from '@pourproof/plane';
+import { indexBoxes } from '../clip/box-index.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import type { NoticeBook } from './notice-book.ts';
 import type { Painted } from './scene.ts';
@@ -11,16 +12,18 @@ const PAPER = '#ffffff';
  * leaves wood standing. Translucent paint hides nothing.
  */
 export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): Painted[] {
+  const boxes = painted.map((p) => ringsBounds(p.region));
+  const index = indexBoxes(boxes);
   const out: Painted[] = [];
   painted.forEach((shape, i) => {
     if (shape.colour === PAPER) {
       notices.add('paper-left-out', shape.place);
       return;
     }
-    const above = painted
-      .slice(i + 1)
-      .filter((p) => p.opaque)
-      .map((p) => p.region);
+    const above = index
+      .overlapping(boxes[i] as Bounds)
+      .filter((k) => k > i && (painted[k] as Painted).opaque)
+      .map((k) => (painted[k] as Painted).region);
     const region = subtractRegions(shape.region, above);
     if (region.ringEnds.length > 0 && !isEmptyBounds(ringsBounds(region))) {
       out.push({ ...shape, region });
