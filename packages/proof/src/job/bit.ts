@@ -59,7 +59,9 @@ export function parseBit(text: string): Bit {
       return { kind, tipDiameterMm: size(0), sideDeg: angle(text, part(1), 90), diameterMm: size(2) };
     default:
       throw new MeasureError(
-        `bit "${text}" is of no known kind: "${kind}". Kinds: flat, ball, vee, taper. Write it like ${BIT_FORMS.join(', ')}.`,
+        /^[\d.]/u.test(text)
+          ? `bit "${text}" does not say its kind. Did you mean flat:${text}? Write it like ${BIT_FORMS.join(', ')}.`
+          : `bit "${text}" is of no known kind: "${kind}". Kinds: flat, ball, vee, taper. Write it like ${BIT_FORMS.join(', ')}.`,
       );
   }
 }
