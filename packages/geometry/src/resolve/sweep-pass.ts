@@ -278,27 +278,14 @@ function areOpposite(a: number, b: number): boolean {
 }
 
 /**
- * The vertex where a and b cross, at share t of the way along a: an end of one of them if that is near, else a known vertex that is near, else a
- * new one. On an upright or level edge it has exactly that edge's x or y.
+ * The vertex where a and b cross, at share t of the way along a: a known vertex that is near, else a new one.
+ * On an upright or level edge it has exactly that edge's x or y.
  */
 function crossingVertex(sweep: Sweep, a: number, b: number, t: number): number {
   const { vertices, lo, hi } = sweep.set;
   const { x, y } = vertices;
   const px = x[lo[b]] === x[hi[b]] ? x[lo[b]] : x[lo[a]] + t * (x[hi[a]] - x[lo[a]]);
   const py = y[lo[b]] === y[hi[b]] ? y[lo[b]] : y[lo[a]] + t * (y[hi[a]] - y[lo[a]]);
-  let end = -1;
-  // twice the tolerance: else a vertex just beyond an end could be chosen again and again
-  let nearest = 2 * sweep.toleranceMm;
-  for (const v of [lo[a], hi[a], lo[b], hi[b]]) {
-    const distance = Math.hypot(x[v] - px, y[v] - py);
-    if (distance < nearest) {
-      nearest = distance;
-      end = v;
-    }
-  }
-  if (end >= 0) {
-    return end;
-  }
   const known = x.length;
   const v = vertices.findOrAdd(px, py);
   if (v === known) {
@@ -308,7 +295,20 @@ function crossingVertex(sweep: Sweep, a: number, b: number, t: number): number {
       sweep.heap.push(v);
     }
   }
+  for (const s of [a, b]) {
+    for (const end of [lo[s], hi[s]]) {
+      // a known vertex just beyond an end would fold the segment, and could be chosen again in every pass
+      if (isBeyond(sweep, s, v) && Math.hypot(x[end] - px, y[end] - py) < 2 * sweep.toleranceMm) {
+        return end;
+      }
+    }
+  }
   return v;
+}
+
+function isBeyond(sweep: Sweep, s: number, v: number): boolean {
+  const { vertices, lo, hi } = sweep.set;
+  return isBefore(vertices, v, lo[s]) || isBefore(vertices, hi[s], v);
 }
 
 /** Cuts s at a vertex ahead of the sweep line. */
