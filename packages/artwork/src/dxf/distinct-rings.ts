@@ -1,7 +1,10 @@
 import { type Bounds, boundsOf, type Point, ringArea } from '@pourproof/plane';
+import { SNAP_MM } from './chain-graph.ts';
 
 /** Rings compared with one new ring at most. */
 const MOST_CANDIDATES = 64;
+/** Turns of one ring around itself that are noticed. */
+const MOST_TURNS = 8;
 /** Points of a ring checked against another. */
 const CHECKED_POINTS = 96;
 
@@ -19,7 +22,7 @@ export function nearTwins(rings: readonly (readonly number[])[]): Point[] {
 
 /**
  * The rings of which no earlier one runs the same way within a tolerance, whatever their direction, start or division into
- * points, and where the others lay. Without this an outline drawn twice would cancel itself under even-odd.
+ * points, and where the others lay; a ring that runs around more than once is cut to one turn. Without this an outline drawn twice would cancel itself under even-odd.
  *
  * Cost: O(total points) for ordinary drawings; a ring is compared only with those of the same box and area.
  */
@@ -27,12 +30,16 @@ export function distinctRings(
   rings: readonly (readonly number[])[],
   toleranceMm: number,
 ): { rings: (readonly number[])[]; doubled: Point[] } {
-  const tolerance = Math.max(toleranceMm, 1e-3);
+  const tolerance = Math.max(toleranceMm, SNAP_MM);
   const cells = new Map<string, number[]>();
   const boxes: Bounds[] = [];
   const kept: (readonly number[])[] = [];
   const doubled: Point[] = [];
-  for (const ring of rings) {
+  for (const drawn of rings) {
+    const ring = onceAround(drawn);
+    if (ring !== drawn) {
+      doubled.push([ring[0] as number, ring[1] as number]);
+    }
     const box = boundsOf(ring);
     const twin = neighbourKeys(box, tolerance).some((key) =>
       (cells.get(key) ?? []).slice(0, MOST_CANDIDATES).some((k) => {
@@ -55,6 +62,29 @@ export function distinctRings(
     boxes.push(box);
   }
   return { rings: kept, doubled };
+}
+
+/** The ring itself, or one turn of a ring whose points come again and again in the same order. */
+function onceAround(ring: readonly number[]): readonly number[] {
+  const n = ring.length / 2;
+  const isSame = (i: number, j: number): boolean =>
+    Math.hypot(
+      (ring[2 * i] as number) - (ring[2 * j] as number),
+      (ring[2 * i + 1] as number) - (ring[2 * j + 1] as number),
+    ) <= SNAP_MM;
+  for (let turns = Math.min(MOST_TURNS, Math.floor(n / 3)); turns >= 2; turns--) {
+    const period = n / turns;
+    if (Number.isInteger(period) && isSame(0, period)) {
+      let k = 1;
+      while (k < n - period && isSame(k, k + period)) {
+        k++;
+      }
+      if (k >= n - period) {
+        return ring.slice(0, 2 * period);
+      }
+    }
+  }
+  return ring;
 }
 
 /** Cells are many tolerances wide, so that a box rarely lies near the edge of one. */

@@ -216,7 +216,7 @@ class Artist {
     }
     const place = { line: record.line, element: 'INSERT' };
     const block = insertedBlock(record, this.document);
-    if (!block) {
+    if (!block || isOutside(block)) {
       this.log.add('missing-block', place, `"${plainDxfText(textOf(record, 2))}"`);
       return;
     }
@@ -229,6 +229,11 @@ class Artist {
       this.drawAll(block.entities, { map, layer: layerName, colour, top: false });
     }
   }
+}
+
+/** Whether a block stands for another file (flag 4) and holds nothing of it. */
+function isOutside({ record, entities }: DxfBlock): boolean {
+  return hasFlag(record, 4) && entities.length === 0;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { radians } from '@pourproof/plane';
 import { flattenEllipseArc } from '../flatten.ts';
 import { appendArc, appendPoint } from './append-bulge.ts';
+import { distinctRings } from './distinct-rings.ts';
 import { turnFrom } from './draw-curves.ts';
 import { flattenPolyline } from './draw-polyline.ts';
 import { type DxfMap, type PlaneMap, planeAt } from './dxf-map.ts';
@@ -33,7 +34,8 @@ export function drawHatch(record: DxfRecord, map: DxfMap, pen: DxfPen, joinToler
   if (numberOf(record, 70, 1) === 0) {
     pen.notice('hatch-pattern');
   }
-  pen.area(rings, 'evenodd');
+  // a boundary that is stored twice must not cancel itself
+  pen.area(distinctRings(rings, joinToleranceMm).rings, 'evenodd');
 }
 
 function usedLoops(loops: readonly HatchLoop[], style: number): readonly HatchLoop[] {
