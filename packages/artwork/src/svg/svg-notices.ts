@@ -3,7 +3,6 @@ import type { Notice } from '@pourproof/plane';
 /** What the SVG reader can have to say; each is explained in docs/unsupported.md. */
 export type SvgNoticeCode =
   | 'size-assumed'
-  | 'size-overridden'
   | 'size-differs'
   | 'page-size-zero'
   | 'page-background'
@@ -68,7 +67,6 @@ function note(text: NoticeWords['text']): NoticeWords {
 /** The words of every kind. */
 export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
   'size-assumed': caution((_, d) => d),
-  'size-overridden': note((_, d) => d),
   'size-differs': caution((_, d) => d),
   'page-size-zero': caution(
     (_, d) => `The page's ${d} is 0, so a viewer shows nothing. It was read as if it were not given.`,
