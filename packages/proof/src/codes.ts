@@ -1,9 +1,22 @@
 /** Every finding there can be, by its stable code: the only list. Each has a file in checks/ and a page in docs/findings/. */
 export const FINDING_CODES = [
+  'oil-in-wood',
+  'off-the-board',
   'bit-cannot-enter',
   'stroke-near-bit-width',
   'stroke-too-narrow-to-level',
+  'ghost-stroke',
+  'sands-through',
+  'board-not-flat',
   'high-bleed-wall',
+  'bleed-reaches-neighbour',
+  'floor-drinks',
+  'seal-not-cured',
+  'short-grain-will-break',
+  'pour-too-deep',
+  'batch-too-small',
+  'visible-bleed-likely',
+  'colour-hides-or-shows',
   'outline-open',
   'outline-crosses',
 ] as const;

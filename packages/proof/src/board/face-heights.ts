@@ -1,4 +1,5 @@
-import { applyTransform, type CleanRegion, type Point } from '@pourproof/plane';
+import { applyTransform, type CleanRegion, type Point, ringCoords } from '@pourproof/plane';
+import { clipSegment } from './clip-segment.ts';
 import { type FittedSurface, fitSurface, type HeightReading } from './flatness.ts';
 import type { PlacedBoard } from './place-board.ts';
 
@@ -13,9 +14,9 @@ export interface FaceHeights {
 }
 
 /**
- * The height of the face under every corner of the cut; `null` where the board was not measured or nothing is cut.
+ * The highest and lowest face under a cut; `null` where the board was not measured or nothing is cut. Exact for the fitted surface: it is
+ * of second degree, so along an edge, and inside, its extreme places are found in closed form.
  *
- * The surface is of second degree, so between the corners of an outline and inside it can only be higher or lower by the bow over one pocket.
  * @param zeroAt where the bit is set on the face, in the artwork's frame
  */
 export function faceHeights(
@@ -34,8 +35,7 @@ export function faceHeights(
   let lowestMm = Number.POSITIVE_INFINITY;
   let highestAt: Point = zeroAt;
   let lowestAt: Point = zeroAt;
-  for (let i = 0; i < cut.coords.length; i += 2) {
-    const at: Point = [cut.coords[i] as number, cut.coords[i + 1] as number];
+  const offer = (at: Point): void => {
     const height = heightAt(at) - zero;
     if (height > highestMm) {
       [highestMm, highestAt] = [height, at];
@@ -43,6 +43,59 @@ export function faceHeights(
     if (height < lowestMm) {
       [lowestMm, lowestAt] = [height, at];
     }
+  };
+  for (let k = 0; k < cut.ringEnds.length; k++) {
+    const ring = ringCoords(cut, k);
+    for (let i = 0; i < ring.length; i += 2) {
+      const j = (i + 2) % ring.length;
+      const from: Point = [ring[i] as number, ring[i + 1] as number];
+      const to: Point = [ring[j] as number, ring[j + 1] as number];
+      offer(from);
+      const turn = turnBetween(heightAt, from, to);
+      if (turn !== null) {
+        offer(turn);
+      }
+    }
+  }
+  const summit = levelPoint(heightAt, zeroAt);
+  if (summit !== null && clipSegment(cut, [...summit, ...summit], [0, 0]).length > 0) {
+    offer(summit);
   }
   return { highestMm, lowestMm, highestAt, lowestAt, surface };
+}
+
+/** Where a surface of second degree turns between two places, from its height at both and half-way. */
+function turnBetween(heightAt: (at: Point) => number, from: Point, to: Point): Point | null {
+  const between = (share: number): Point => [
+    from[0] + share * (to[0] - from[0]),
+    from[1] + share * (to[1] - from[1]),
+  ];
+  const [a, m, b] = [heightAt(from), heightAt(between(0.5)), heightAt(to)];
+  const curve = 2 * (a - 2 * m + b);
+  const slope = 4 * m - 3 * a - b;
+  const share = curve === 0 ? Number.NaN : -slope / (2 * curve);
+  return share > 0 && share < 1 ? between(share) : null;
+}
+
+/** Spacing of the differences that give slopes and curvatures, mm: exact for a surface of second degree up to rounding. */
+const STEP_MM = 50;
+
+/** The place where a surface of second degree is level, if there is exactly one. */
+function levelPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | null {
+  const h = STEP_MM;
+  const middle = heightAt([x, y]);
+  const [east, west] = [heightAt([x + h, y]), heightAt([x - h, y])];
+  const [south, north] = [heightAt([x, y + h]), heightAt([x, y - h])];
+  const corner = heightAt([x + h, y + h]);
+  const gx = (east - west) / (2 * h);
+  const gy = (south - north) / (2 * h);
+  const xx = (east - 2 * middle + west) / (h * h);
+  const yy = (south - 2 * middle + north) / (h * h);
+  const xy = (corner - east - south + middle) / (h * h);
+  const determinant = xx * yy - xy * xy;
+  const size = (Math.abs(xx) + Math.abs(yy) + Math.abs(xy)) ** 2;
+  if (Math.abs(determinant) <= 1e-12 * size || size === 0) {
+    return null;
+  }
+  return [x + (xy * gy - yy * gx) / determinant, y + (xy * gx - xx * gy) / determinant];
 }

@@ -53,7 +53,7 @@ export function fitSurface(readings: readonly HeightReading[]): FittedSurface {
 type Shape = (u: number, v: number) => number;
 const PLANE_AND_TWIST: readonly Shape[] = [() => 1, (u) => u, (_, v) => v, (u, v) => u * v];
 const BOWL: readonly Shape[] = [...PLANE_AND_TWIST, (u, v) => u * u + v * v];
-const QUADRIC: readonly Shape[] = [...BOWL, (u, v) => u * u - v * v];
+const QUADRIC: readonly Shape[] = [...PLANE_AND_TWIST, (u) => u * u, (_, v) => v * v];
 
 function mid(values: readonly number[]): number {
   return (Math.min(...values) + Math.max(...values)) / 2;

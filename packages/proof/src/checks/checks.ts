@@ -1,17 +1,43 @@
+import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
+import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
+import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import { floorDrinks } from './floor-drinks.ts';
+import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
+import { offTheBoard } from './off-the-board.ts';
+import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
 import { outlineOpen } from './outline-open.ts';
+import { pourTooDeep } from './pour-too-deep.ts';
+import { sandsThrough } from './sands-through.ts';
+import { sealNotCured } from './seal-not-cured.ts';
+import { shortGrainWillBreak } from './short-grain-will-break.ts';
 import { strokeNearBitWidth } from './stroke-near-bit-width.ts';
 import { strokeTooNarrowToLevel } from './stroke-too-narrow-to-level.ts';
+import { visibleBleedLikely } from './visible-bleed-likely.ts';
 
 /** All checks, in the order in which a maker should read them. */
 export const checks: readonly Check[] = [
+  oilInWood,
+  offTheBoard,
   bitCannotEnter,
   strokeNearBitWidth,
   strokeTooNarrowToLevel,
+  ghostStroke,
+  sandsThrough,
+  boardNotFlat,
   highBleedWall,
+  bleedReachesNeighbour,
+  floorDrinks,
+  sealNotCured,
+  shortGrainWillBreak,
+  pourTooDeep,
+  batchTooSmall,
+  visibleBleedLikely,
+  colourHidesOrShows,
   outlineOpen,
   outlineCrosses,
 ];

@@ -1,5 +1,5 @@
 import { endGrainLength, fibreVector, wallRuns } from '@pourproof/geometry';
-import { bleedClassEndsMm, bleedTravel } from '@pourproof/materials';
+import { bleedClassEndsMm } from '@pourproof/materials';
 import { formatLength, type Point, type Rings, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipPath } from '../board/clip-path.ts';
@@ -7,6 +7,7 @@ import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { sealFixes } from './seal-fixes.ts';
 
 /** Walls at risk closer together than this are one place for a reader, mm (our choice). */
 const JOIN_MM = 0.5;
@@ -38,7 +39,9 @@ export const highBleedWall: Check = {
       measured: { value: worst.reachMm, unit: 'mm' },
       limit: { value: moderate, unit: 'mm' },
       because: [...new Set([...worst.inBlock.travel.sources, ...bleedClassEndsMm.because])],
-      fix: { options: [...sealFixes(measured, worst), ...turnFix(measured)] },
+      fix: {
+        options: [...sealFixes(measured.job, worst.inBlock, worst.reachMm, moderate), ...turnFix(measured)],
+      },
     };
   },
   advise: (finding, unit) => ({
@@ -130,36 +133,6 @@ function middleOf(path: Float64Array): Point {
     }
   }
   return best;
-}
-
-/** The mildest seal, as the tables order them, that brings the worst wall below the limit. */
-function sealFixes({ job }: Measured, { inBlock, reachMm }: RiskyWall): FixOption[] {
-  const [, moderate] = bleedClassEndsMm.value;
-  for (const seal of Object.values(job.materials.sealers)) {
-    if (seal.curve.value.length === 0) {
-      continue;
-    }
-    const sealHours = seal.readyHours.high;
-    const travel = bleedTravel({
-      wood: inBlock.block.row,
-      seal,
-      coats: Math.max(1, job.coats),
-      sealHours,
-      resin: job.rows.resin,
-      temperatureC: job.shopTempC,
-    });
-    if ((travel.medianMm * reachMm) / inBlock.travel.medianMm < moderate) {
-      return [
-        {
-          do: 'change-seal',
-          value: `${Math.max(1, job.coats)} coat of ${seal.name}, left ${sealHours} h`,
-          unit: 'seal',
-          clears: true,
-        },
-      ];
-    }
-  }
-  return [];
 }
 
 /** The turn of the artwork that opens the least end grain, where it is worth the trouble. */

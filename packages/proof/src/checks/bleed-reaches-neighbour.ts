@@ -1,0 +1,71 @@
+import { type SweepTouch, sweepTouches } from '@pourproof/geometry';
+import { formatLength, radians } from '@pourproof/plane';
+import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import type { Check } from './check.ts';
+import { placeOfPoint } from './places.ts';
+import { sealFixes } from './seal-fixes.ts';
+
+/** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
+const LEAST_BRIDGE_MM = 0.5;
+
+/** Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together. */
+export const bleedReachesNeighbour: Check = {
+  code: 'bleed-reaches-neighbour',
+  title: 'Colour may run into the next stroke',
+  run: ({ job, blocks }) => {
+    const touches = blocks
+      .flatMap((inBlock) => touchesIn(inBlock))
+      .toSorted((a, b) => a.touch.gapMm / a.reachMm - b.touch.gapMm / b.reachMm);
+    const [worst] = touches;
+    if (worst === undefined) {
+      return null;
+    }
+    const { touch, reachMm, inBlock } = worst;
+    return {
+      code: 'bleed-reaches-neighbour',
+      severity: 'caution',
+      where: touches.map((each) => placeOfPoint(each.touch.atMm)),
+      measured: { value: touch.gapMm, unit: 'mm' },
+      limit: { value: reachMm, unit: 'mm' },
+      because: [...inBlock.travel.sources],
+      fix: {
+        options: [
+          ...sealFixes(job, inBlock, reachMm, touch.gapMm),
+          // a hundredth more than what is missing, so that it holds as printed
+          {
+            do: 'widen',
+            value: Math.floor((reachMm - touch.gapMm) * 100 + 1) / 100,
+            unit: 'mm',
+            clears: true,
+          },
+        ],
+      },
+    };
+  },
+  advise: (finding, unit) => ({
+    headline: `Only ${formatLength(finding.measured.value, unit)} of wood along the fibres parts two strokes, and colour may travel ${formatLength(finding.limit.value, unit)} (prior, no coupon yet).`,
+    why: 'Where streaks from one stroke reach the next, the wood between them is stained through and the two read as one.',
+    fixes: finding.fix.options.map((option) =>
+      option.do === 'change-seal'
+        ? `Seal with ${option.value} before the colour.`
+        : `Give the gap ${formatLength(Number(option.value), unit)} more wood.`,
+    ),
+  }),
+};
+
+interface Reached {
+  readonly touch: SweepTouch;
+  readonly reachMm: number;
+  readonly inBlock: BlockMeasures;
+}
+
+/** Looked for in one block at a time: a glue line stops colour, and its edge is no stroke. */
+function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
+  const { block, travel, cut } = inBlock;
+  const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
+  return sweepTouches(cut, radians(block.grainDeg), reachMm, block.region ?? undefined)
+    .filter(
+      (touch) => touch.kind !== 'board-edge' && touch.acrossMm >= LEAST_BRIDGE_MM && touch.gapMm < reachMm,
+    )
+    .map((touch) => ({ touch, reachMm, inBlock }));
+}

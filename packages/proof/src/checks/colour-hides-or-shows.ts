@@ -1,0 +1,66 @@
+import { bleedClassEndsMm, type Lab, limits, resinColours, streakDifference } from '@pourproof/materials';
+import type { BlockMeasures } from '../board/block-measures.ts';
+import type { Job } from '../job/job.ts';
+import type { Check } from './check.ts';
+import { placeOfRings } from './places.ts';
+
+/**
+ * Whether a streak of this colour hides in this wood or shows even on figured wood: a note that tells how much the bleed matters.
+ * Silent between the two, where no streak is to be expected, and where a colour is not known.
+ */
+export const colourHidesOrShows: Check = {
+  code: 'colour-hides-or-shows',
+  title: 'How a streak of this colour looks here',
+  run: ({ job, blocks }) => {
+    const told = blocks
+      .filter(
+        ({ travel, exposedLengthMm }) => exposedLengthMm > 0 && travel.medianMm >= bleedClassEndsMm.value[0],
+      )
+      .flatMap((each) => {
+        const difference = differenceIn(each, job);
+        return difference === null ? [] : [{ each, difference }];
+      })
+      .toSorted((a, b) => b.difference - a.difference);
+    const [worst] = told;
+    if (worst === undefined) {
+      return null;
+    }
+    const { colourDifferencePlain: plain, colourDifferenceFigured: figured } = limits;
+    const shows = worst.difference >= figured.value;
+    if (!shows && worst.difference >= plain.value) {
+      return null;
+    }
+    const limit = shows ? figured : plain;
+    return {
+      code: 'colour-hides-or-shows',
+      severity: 'note',
+      where: [placeOfRings([worst.each.cut.coords[0] ?? 0, worst.each.cut.coords[1] ?? 0], worst.each.cut)],
+      measured: { value: worst.difference, unit: 'ΔE00' },
+      limit: { value: limit.value, unit: 'ΔE00' },
+      because: [...new Set([...limit.because, ...(worst.each.block.row.lab?.because ?? [])])],
+      fix: { options: [{ do: 'test-coupon', value: 1, unit: 'slots', clears: false }] },
+    };
+  },
+  advise: (finding) => {
+    const shows = finding.measured.value >= finding.limit.value;
+    const difference = finding.measured.value.toFixed(0);
+    return {
+      headline: shows
+        ? `A streak of this colour shows here even on figured wood (colour difference ${difference}).`
+        : `A streak of this colour hides in this wood (colour difference ${difference}).`,
+      why: shows
+        ? 'The tinted wood is far from the bare wood in colour, so keep bleed short or choose a colour nearer to the wood.'
+        : 'The tinted wood looks like the bare wood, so bleed matters less here than its length says.',
+      fixes: [
+        'Try the colour in one slot across the grain of the same board; the colours used here are averages.',
+      ],
+    };
+  },
+};
+
+function differenceIn({ block }: BlockMeasures, { colour }: Job): number | null {
+  const lab: Lab | undefined = block.row.lab?.value;
+  return colour === null || lab === undefined
+    ? null
+    : streakDifference(lab, resinColours[colour].value, limits.streakTint.value);
+}

@@ -1,0 +1,54 @@
+import { bleedClassEndsMm, endGrainUptakeMl } from '@pourproof/materials';
+import { radians } from '@pourproof/plane';
+import type { Check } from './check.ts';
+import { placeOfRings } from './places.ts';
+import { sealFixes } from './seal-fixes.ts';
+
+/** From this exposure of the floor on it counts as end grain: fibres that dive by 30° or more (our choice). */
+const LEAST_EXPOSURE = 0.5;
+
+/** Floors in end grain that drink resin downwards: it goes missing, and the level falls. */
+export const floorDrinks: Check = {
+  code: 'floor-drinks',
+  title: 'The floor drinks resin',
+  run: ({ job, blocks }) => {
+    const [clean] = bleedClassEndsMm.value;
+    const thirsty = blocks
+      .filter(
+        ({ block, travel, floorAreaMm2 }) =>
+          floorAreaMm2 > 0 && Math.sin(radians(block.diveDeg)) >= LEAST_EXPOSURE && travel.medianMm >= clean,
+      )
+      .toSorted((a, b) => b.travel.medianMm - a.travel.medianMm);
+    const [worst] = thirsty;
+    if (worst === undefined) {
+      return null;
+    }
+    const uptake = thirsty.reduce(
+      (sum, { floorExposedMm2, travel }) => sum + endGrainUptakeMl(floorExposedMm2, travel.medianMm),
+      0,
+    );
+    return {
+      code: 'floor-drinks',
+      severity: 'caution',
+      where: thirsty.map(({ cut }) => placeOfRings([cut.coords[0] ?? 0, cut.coords[1] ?? 0], cut)),
+      measured: { value: worst.travel.medianMm, unit: 'mm' },
+      limit: { value: clean, unit: 'mm' },
+      because: [...new Set([...worst.travel.sources, ...bleedClassEndsMm.because])],
+      fix: {
+        options: [
+          ...sealFixes(job, worst, worst.travel.medianMm, clean),
+          { do: 'mix-more', value: Math.ceil(uptake * job.boards * 100) / 100, unit: 'ml', clears: false },
+        ],
+      },
+    };
+  },
+  advise: (finding) => ({
+    headline: `End grain lies open in the floor of ${finding.where.length === 1 ? 'the cut' : `${finding.where.length} blocks`}, and it drinks.`,
+    why: 'Upright fibres take resin down like straws: the level falls after the pour, bubbles rise, and the wood round the floor darkens where a thin board lets it through.',
+    fixes: finding.fix.options.map((option) =>
+      option.do === 'change-seal'
+        ? `Seal the floor with ${option.value} first.`
+        : `Have up to ${option.value} ml ready to top up; half of that is in the mix already.`,
+    ),
+  }),
+};

@@ -1,0 +1,30 @@
+import { bleedTravel } from '@pourproof/materials';
+import type { BlockMeasures } from '../board/block-measures.ts';
+import type { Job } from '../job/job.ts';
+import type { FixOption } from '../report/report.ts';
+
+/**
+ * The mildest seal, as the tables order them, that brings a reach of colour below a limit; none when no seal does.
+ *
+ * @param reachMm reach under the job's own seal
+ */
+export function sealFixes(job: Job, inBlock: BlockMeasures, reachMm: number, limitMm: number): FixOption[] {
+  const coats = Math.max(1, job.coats);
+  for (const seal of Object.values(job.materials.sealers)) {
+    const sealHours = seal.readyHours.high;
+    const travel = bleedTravel({
+      wood: inBlock.block.row,
+      seal,
+      coats,
+      sealHours,
+      resin: job.rows.resin,
+      temperatureC: job.shopTempC,
+    });
+    const isSeal = seal.curve.value.length > 0;
+    if (isSeal && (travel.medianMm * reachMm) / inBlock.travel.medianMm < limitMm) {
+      const value = `${coats} ${coats === 1 ? 'coat' : 'coats'} of ${seal.name}, left ${sealHours} h`;
+      return [{ do: 'change-seal', value, unit: 'seal', clears: true }];
+    }
+  }
+  return [];
+}

@@ -1,0 +1,90 @@
+import { wallRuns } from '@pourproof/geometry';
+import {
+  bleedClassEndsMm,
+  limits,
+  resinColours,
+  streakDifference,
+  visibleProbability,
+} from '@pourproof/materials';
+import { radians } from '@pourproof/plane';
+import { inFace } from '../board/block-measures.ts';
+import { clipPath } from '../board/clip-path.ts';
+import type { Measured } from '../measured.ts';
+import type { Check } from './check.ts';
+import { placeOfPath } from './places.ts';
+import { sealFixes } from './seal-fixes.ts';
+
+/** From this probability on a streak is more likely seen than not. */
+const LIKELY = 0.5;
+/** Shorter walls make no streak to speak of, mm (our choice). */
+const LEAST_WALL_MM = 0.5;
+
+/**
+ * A streak that is more likely to be seen than not although it stays short of the risk that has its own finding: an honest note.
+ * Silent where that finding speaks already, and where the colour hides in the wood.
+ */
+export const visibleBleedLikely: Check = {
+  code: 'visible-bleed-likely',
+  title: 'A short streak is likely to show',
+  run: (measured) => {
+    const { job, cut } = measured;
+    const [clean, moderate] = bleedClassEndsMm.value;
+    const risky = measured.blocks.filter((each) => {
+      const reach = each.travel.medianMm * inFace(radians(each.block.diveDeg));
+      return (
+        reach > clean && reach < moderate && each.exposedLengthMm > 0 && !hides(measured, each.block.row.lab)
+      );
+    });
+    const worst = risky.toSorted((a, b) => b.travel.medianMm - a.travel.medianMm)[0];
+    if (worst === undefined) {
+      return null;
+    }
+    const reach = worst.travel.medianMm * inFace(radians(worst.block.diveDeg));
+    const chance = visibleProbability(reach, worst.travel.spread);
+    const walls = risky.flatMap(({ block, travel }) =>
+      wallRuns(cut, radians(block.grainDeg), {
+        minExposure: Math.min(1, clean / (travel.medianMm * inFace(radians(block.diveDeg)))),
+        joinGapMm: LEAST_WALL_MM,
+        minLengthMm: LEAST_WALL_MM,
+      }).flatMap((run) => clipPath(run.path, block.region).map((path) => ({ atMm: run.atMm, path }))),
+    );
+    if (chance < LIKELY || walls.length === 0) {
+      return null;
+    }
+    return {
+      code: 'visible-bleed-likely',
+      severity: 'note',
+      where: walls.map(({ atMm, path }) => placeOfPath(atMm, path)),
+      measured: { value: 100 * chance, unit: '%' },
+      limit: { value: 100 * LIKELY, unit: '%' },
+      because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
+      fix: {
+        options: [
+          ...sealFixes(job, worst, reach, clean),
+          { do: 'test-coupon', value: 3, unit: 'slots', clears: false },
+        ],
+      },
+    };
+  },
+  advise: (finding) => ({
+    headline: `A short streak at end-grain walls is ${Math.round(finding.measured.value)} % likely to be seen (prior, no coupon yet).`,
+    why: 'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it still can be seen.',
+    fixes: finding.fix.options.map((option) =>
+      option.do === 'change-seal'
+        ? `Seal with ${option.value} to be clean.`
+        : `Cut ${option.value} test slots across the grain in the same board and look.`,
+    ),
+  }),
+};
+
+function hides(
+  { job }: Measured,
+  lab: { readonly value: readonly [number, number, number] } | null,
+): boolean {
+  return (
+    job.colour !== null &&
+    lab !== null &&
+    streakDifference(lab.value, resinColours[job.colour].value, limits.streakTint.value) <
+      limits.colourDifferencePlain.value
+  );
+}
