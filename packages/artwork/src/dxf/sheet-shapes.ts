@@ -104,7 +104,7 @@ function gapNotice({ count, largestMm, atMm }: JoinedChains['gaps'], toleranceMm
     {
       code: 'gap-closed',
       text: `${gaps} between line ends ${count === 1 ? 'was' : 'were'} closed with a straight line, the largest ${largestMm.toPrecision(3)} mm wide (limit ${toleranceMm} mm).`,
-      where: [{ atMm }],
+      where: [{ atMm, gapMm: largestMm }],
       severity: 'note',
     },
   ];
@@ -114,16 +114,19 @@ function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], tole
   if (open.length === 0) {
     return [];
   }
-  const gaps = open.filter(({ chain }) => chain.gapMm > 0).map(({ chain }) => chain.gapMm);
-  const smallest =
-    gaps.length === 0 ? '' : ` The smallest gap is ${Math.min(...gaps.slice(0, 1000)).toPrecision(3)} mm.`;
+  // the smallest gaps first: they are the likeliest to be slips
+  const rank = ({ chain }: { chain: OpenChain }): number => chain.gapMm || Number.POSITIVE_INFINITY;
+  const ranked = open.toSorted((a, b) => (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
+  const least = ranked[0]?.chain.gapMm ?? 0;
+  const smallest = least === 0 ? '' : ` The smallest gap is ${least.toPrecision(3)} mm.`;
   const count = open.length === 1 ? 'One chain of lines does' : `${open.length} chains of lines do`;
   return [
     {
       code: 'open-outline',
       text: `${count} not close within ${toleranceMm} mm and so bound nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close them in the drawing program or allow a wider joining tolerance.`,
-      where: open.slice(0, MOST_PLACES).map(({ chain, from }) => ({
+      where: ranked.slice(0, MOST_PLACES).map(({ chain, from }) => ({
         ...placeOf(from, chain.atMm),
+        ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),
         element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,
       })),
       severity: 'caution',
