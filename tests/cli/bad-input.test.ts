@@ -366,7 +366,10 @@ const OUTPUT_CASES: readonly BadInput[] = [
   {
     name: 'a sheet that is no HTML',
     argv: vet('square.svg', '--report', 'sheet.pdf'),
-    err: said('--report writes HTML, but sheet.pdf does not end in .html.', 'Give --report another name.'),
+    err: said(
+      '--report writes a .html file, but sheet.pdf does not end in .html.',
+      'Give --report another name.',
+    ),
   },
   {
     name: 'an overlay of several files',

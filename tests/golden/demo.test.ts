@@ -36,7 +36,9 @@ test('the changed demo order is clear', async () => {
 test('at least three findings of the demo order fire', async () => {
   const { out } = await captured(['vet', '--job', fixture('demo/job.json'), '--json']);
   const codes: string[] = JSON.parse(out).findings.map((finding: { code: string }) => finding.code);
-  expect(codes).toEqual(['bit-cannot-enter', 'stroke-near-bit-width', 'high-bleed-wall']);
+  expect(codes).toEqual(
+    expect.arrayContaining(['bit-cannot-enter', 'stroke-near-bit-width', 'high-bleed-wall']),
+  );
 });
 
 test('help shows the simple flags first and three examples', async () => {

@@ -36,7 +36,7 @@ export async function demoOrder(io: Io): Promise<number> {
   io.out.write(
     [
       '',
-      'What clears it: a 1 mm bit after the 1.5 mm one, and one coat of shellac before the colour.',
+      'What clears it: a 1 mm bit after the 1.5 mm one, and a coat of clear epoxy the day before.',
       `That job is ${relative(io.cwd, changedJob)}. Vetted now:`,
       '',
       '',

@@ -1,7 +1,7 @@
 import type { JobFile } from '@pourproof/proof';
 
 /** Where help shows a flag: first the few that most jobs need, then the rest. */
-export type FlagGroup = 'simple' | 'lettering' | 'board' | 'size' | 'output';
+export type FlagGroup = 'simple' | 'lettering' | 'size' | 'glue-up' | 'board' | 'output';
 
 /** A flag of `vet`. */
 export interface Flag {
@@ -81,6 +81,58 @@ export const FLAGS: readonly Flag[] = [
     takes: 'NUMBER',
     group: 'size',
     help: 'Scale the artwork by this factor',
+  },
+  {
+    name: 'board',
+    key: 'board',
+    takes: '"PATTERN"',
+    group: 'glue-up',
+    help: 'Glue-up in one line, as "stripes 300x180x20mm maple:60mm walnut:20mm"',
+  },
+  {
+    name: 'block',
+    key: 'block',
+    takes: '"BLOCK"',
+    many: true,
+    group: 'glue-up',
+    help: 'A block of any outline, as "walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm"; repeat it',
+  },
+  {
+    name: 'place',
+    key: 'place',
+    takes: 'X,Y',
+    group: 'glue-up',
+    help: 'Where the middle of the artwork comes on the board, as 150mm,90mm',
+  },
+  {
+    name: 'turn',
+    key: 'turn',
+    takes: 'ANGLE',
+    group: 'glue-up',
+    help: 'Turn of the artwork, counter-clockwise',
+  },
+  {
+    name: 'margin',
+    key: 'margin',
+    takes: 'LENGTH',
+    group: 'glue-up',
+    help: 'Rim of the board that the cut stays off',
+  },
+  {
+    name: 'keep-clear',
+    key: 'keepClear',
+    takes: '"WHAT"',
+    many: true,
+    group: 'glue-up',
+    help: 'As "hole 20mm,30mm 8mm" or "groove 0mm,160mm 300mm,160mm 6mm"; repeat it',
+  },
+  {
+    name: 'reading',
+    key: 'reading',
+    takes: '"X,Y H"',
+    many: true,
+    group: 'glue-up',
+    help: 'Height of the face at a place, as "20mm,30mm 19.8mm"; 5 to 9 of them',
   },
   {
     name: 'dive',
@@ -188,6 +240,12 @@ export const FLAGS: readonly Flag[] = [
     help: 'Take all of this from a job file; flags override it',
   },
   {
+    name: 'materials',
+    takes: 'FILE.json',
+    group: 'output',
+    help: 'Your own woods, seals, resins and scales; else materials.json beside the job file',
+  },
+  {
     name: 'units',
     key: 'units',
     takes: 'mm|in',
@@ -220,6 +278,12 @@ export const FLAGS: readonly Flag[] = [
     takes: 'OUT.svg',
     group: 'output',
     help: 'Write a drawing in real size that shows what is cut and what is not',
+  },
+  {
+    name: 'calendar',
+    takes: 'OUT.ics',
+    group: 'output',
+    help: 'Write the work from --start to full cure as a calendar',
   },
   {
     name: 'fail-on',

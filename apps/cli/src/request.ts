@@ -1,11 +1,12 @@
 import { basename, dirname, resolve } from 'node:path';
 import type { DxfUnit } from '@pourproof/artwork';
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { MeasureError, parseMeasure } from '@pourproof/plane';
-import { type Job, type JobFile, readJobFile, settleJob } from '@pourproof/proof';
+import { type Job, type JobFile, readJobFile, readMaterialsFile, settleJobWith } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
-import { readInput } from './read-input.ts';
+import { readJson } from './read-json.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Sizes beyond this are taken for a slip of the unit, in mm (our choice: no board is this long). */
@@ -52,6 +53,7 @@ export interface Request {
   readonly isJson: boolean;
   readonly sheetPath: string | null;
   readonly overlayPath: string | null;
+  readonly calendarPath: string | null;
   /** Every file that is read: none of them may be written. */
   readonly inputs: readonly string[];
 }
@@ -70,10 +72,16 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const fontPath = fontPathOf(flags, file, { io, jobPath });
   const unit = settled.units ?? typedUnit([typed, file]);
   const overlayPath = pathFlag(flags, 'overlay', io);
-  if (overlayPath !== null && sources.length > 1) {
+  const calendarPath = pathFlag(flags, 'calendar', io);
+  refuseForSeveral('overlay', overlayPath, sources);
+  refuseForSeveral('calendar', calendarPath, sources);
+  const materialsPath = await materialsPathOf(flags, { io, jobPath });
+  const materials = materialsPath === null ? defaultMaterials : await materialsAt(materialsPath, io);
+  const job = settleJobWith(materials, unit === undefined ? settled : { ...settled, units: unit });
+  if (calendarPath !== null && job.start === null) {
     throw new UsageError(
-      `--overlay can show one file, but ${sources.length} are given.`,
-      'Vet the files one at a time, each with its own --overlay.',
+      '--calendar needs the day and time when carving starts.',
+      'Add --start "2026-12-01 09:00" with yours.',
     );
   }
   return {
@@ -81,15 +89,15 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     sizing: sizingOf(settled),
     reading: readingOf(flags),
     fontPath,
-    job: settleJob(unit === undefined ? settled : { ...settled, units: unit }),
+    job,
     failOn: failOnOf(flags),
     isJson: flags.values.has('json'),
     sheetPath: pathFlag(flags, 'report', io),
     overlayPath,
+    calendarPath,
     inputs: [
       ...sources.map((source) => (source.kind === 'file' ? source.path : source.fontPath)),
-      ...(fontPath === null ? [] : [fontPath]),
-      ...(jobPath === null ? [] : [jobPath]),
+      ...[fontPath, jobPath, materialsPath].filter((path) => path !== null),
     ],
   };
 }
@@ -100,17 +108,33 @@ function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
 }
 
 async function jobFileAt(path: string, io: Io): Promise<JobFile> {
-  const text = new TextDecoder().decode(await readInput(path, 'job file', io));
-  let data: unknown;
-  try {
-    data = JSON.parse(text);
-  } catch (error) {
+  const example = 'fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json';
+  return readJobFile(await readJson(path, 'job file', example, io), basename(path));
+}
+
+/** The file of the maker's own materials: the one named, else `materials.json` beside the job file, if there is one. */
+async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Promise<string | null> {
+  const named = pathFlag(flags, 'materials', io);
+  if (named !== null || jobPath === null) {
+    return named;
+  }
+  const beside = resolve(dirname(jobPath), 'materials.json');
+  return (await io.fileIdentity(beside)) === null ? null : beside;
+}
+
+async function materialsAt(path: string, io: Io): Promise<MaterialsBook> {
+  const example = 'docs/schema/materials@1.json says';
+  return readMaterialsFile(await readJson(path, 'materials file', example, io), basename(path));
+}
+
+/** Overlay and calendar are of one artwork. */
+function refuseForSeveral(name: string, path: string | null, sources: readonly Source[]): void {
+  if (path !== null && sources.length > 1) {
     throw new UsageError(
-      `${basename(path)} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
-      'Write it like fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json.',
+      `--${name} can show one file, but ${sources.length} are given.`,
+      `Vet the files one at a time, each with its own --${name}.`,
     );
   }
-  return readJobFile(data, basename(path));
 }
 
 /** A size typed as a flag replaces whichever size the job file asks for. */

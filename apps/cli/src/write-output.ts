@@ -4,12 +4,14 @@ import { UsageError } from './usage-error.ts';
 
 /** Stands near the start of every file that pourproof writes, so that it replaces only its own. */
 export const OUTPUT_MARK = 'pourproof-output';
+/** The same of calendars, whose first lines are not ours to choose (PRODID of RFC 5545). */
+const CALENDAR_MARK = 'PRODID:pourproof';
 /** The mark is looked for in this many bytes at the start of a file. */
 const MARK_WITHIN = 512;
 
 /** A file to write: the flag it comes from, its path and what its name has to end in. */
 export interface Output {
-  readonly flag: string;
+  readonly flag: 'report' | 'overlay' | 'calendar';
   readonly path: string;
   readonly ending: string;
 }
@@ -31,7 +33,7 @@ export async function refuseUnsafeOutputs(
     const remedy = `Give --${flag} another name.`;
     if (extname(path).toLowerCase() !== ending) {
       throw new UsageError(
-        `--${flag} writes ${ending.slice(1).toUpperCase()}, but ${basename(path)} does not end in ${ending}.`,
+        `--${flag} writes a ${ending} file, but ${basename(path)} does not end in ${ending}.`,
         remedy,
       );
     }
@@ -58,7 +60,8 @@ export async function refuseUnsafeOutputs(
 async function isOurs(path: string, io: Io): Promise<boolean> {
   try {
     const bytes = await io.readFile(path);
-    return new TextDecoder().decode(bytes.subarray(0, MARK_WITHIN)).includes(OUTPUT_MARK);
+    const start = new TextDecoder().decode(bytes.subarray(0, MARK_WITHIN));
+    return start.includes(OUTPUT_MARK) || start.includes(CALENDAR_MARK);
   } catch {
     // a folder or a file that may not be read is not ours
     return false;

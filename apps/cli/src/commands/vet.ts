@@ -1,4 +1,4 @@
-import { prove, type Report } from '@pourproof/proof';
+import { calendarFile, prove, type Report } from '@pourproof/proof';
 import type { Io } from '../io.ts';
 import { messageOf } from '../message-of.ts';
 import { parseFlags } from '../parse-flags.ts';
@@ -11,6 +11,12 @@ import { type FailOn, type Request, requestFrom, type Source } from '../request.
 import { VERSION } from '../version.ts';
 import type { Vetted } from '../vetted.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
+
+const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
+  report: 'Sheet',
+  overlay: 'Overlay',
+  calendar: 'Calendar',
+};
 
 /**
  * `pourproof vet`: proofs of one or more artworks as text or JSON, with a sheet and an overlay where asked for.
@@ -36,10 +42,11 @@ export async function vet(argv: readonly string[], io: Io): Promise<number> {
   return vetted.length < request.sources.length ? 2 : worst;
 }
 
-function outputsOf({ sheetPath, overlayPath }: Request): readonly Output[] {
+function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly Output[] {
   return [
     ...(sheetPath === null ? [] : [{ flag: 'report', path: sheetPath, ending: '.html' } as const]),
     ...(overlayPath === null ? [] : [{ flag: 'overlay', path: overlayPath, ending: '.svg' } as const]),
+    ...(calendarPath === null ? [] : [{ flag: 'calendar', path: calendarPath, ending: '.ics' } as const]),
   ];
 }
 
@@ -68,7 +75,7 @@ async function print(
     return;
   }
   for (const output of outputs) {
-    await writeOutput(output, output.flag === 'overlay' ? overlaySvg(first) : sheetHtml(vetted, VERSION), io);
+    await writeOutput(output, contentOf(output, first, vetted), io);
   }
   if (request.isJson) {
     io.out.write(
@@ -82,7 +89,18 @@ async function print(
   const isColoured = io.out.isTerminal && (io.env.NO_COLOR ?? '') === '';
   io.out.write(vetted.map((each) => reportText(each, isColoured)).join(`\n${'─'.repeat(80)}\n\n`));
   for (const { flag, path } of outputs) {
-    io.out.write(`${flag === 'overlay' ? 'Overlay' : 'Sheet'} written to ${path}\n`);
+    io.out.write(`${OUTPUT_NAMES[flag]} written to ${path}\n`);
+  }
+}
+
+function contentOf({ flag }: Output, first: Vetted, vetted: readonly Vetted[]): string {
+  switch (flag) {
+    case 'report':
+      return sheetHtml(vetted, VERSION);
+    case 'overlay':
+      return overlaySvg(first);
+    case 'calendar':
+      return calendarFile(first.report.artwork.file, first.report.pour.schedule);
   }
 }
 

@@ -66,7 +66,9 @@ function basisOf({ because }: Finding): readonly string[] {
 }
 
 function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {
-  return unit === 'mm' ? formatLength(value, lengthUnit) : `${value} ${unit}`;
+  const [first = '', ...rest] = unit.split(' ');
+  const amount = first === 'mm' ? formatLength(value, lengthUnit) : `${Number(value.toFixed(2))} ${first}`;
+  return [amount, ...rest].join(' ');
 }
 
 /** a … z, aa, ab, … */

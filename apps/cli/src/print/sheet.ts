@@ -10,6 +10,7 @@ import { digits } from './path-data.ts';
 import { resinFacts } from './resin-facts.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
+import { workFacts } from './work-facts.ts';
 import { keepUnits } from './wrap.ts';
 
 /** Enlargements beside one finding. */
@@ -58,6 +59,7 @@ function page(vetted: Vetted, id: string, version: string): string {
     `<h2>The job</h2>${factTable(jobFacts(job))}`,
     `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
     `</div><div><h2>Measures</h2>${factTable(measureFacts(report, unit))}</div></div>`,
+    report.pour.schedule.length === 0 ? '' : `<h2>The work</h2>${factTable(workFacts(report))}`,
     notices(report),
     careList(),
     signing(),

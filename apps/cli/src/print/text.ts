@@ -5,6 +5,7 @@ import type { Vetted } from '../vetted.ts';
 import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
 import { type FindingEntry, findingEntries } from './finding-entries.ts';
 import { resinFacts } from './resin-facts.ts';
+import { workFacts } from './work-facts.ts';
 import { wrap } from './wrap.ts';
 
 const COLUMNS = 80;
@@ -27,6 +28,7 @@ export function reportText({ report, job }: Vetted, isColoured: boolean): string
     ...section('The job', factLines(jobFacts(job))),
     ...section('Measures', factLines(measureFacts(report, unit))),
     ...section('Resin', factLines(resinFacts(report, unit))),
+    ...(job.start === null ? [] : section('The work', factLines(workFacts(report)))),
     ...section('From reading the artwork', noticeLines(report, unit)),
     ...section(
       'Take care',
@@ -97,6 +99,9 @@ function section(title: string, lines: readonly string[]): string[] {
 }
 
 function factLines(facts: readonly Fact[]): string[] {
+  if (facts.length === 0) {
+    return [];
+  }
   const nameWidth = Math.max(...facts.map((fact) => fact.name.length)) + 2;
   const valueWidth = Math.max(...facts.map((fact) => (fact.remark === '' ? 0 : fact.value.length))) + 2;
   return facts.flatMap(({ name, value, remark }) =>

@@ -1,0 +1,23 @@
+import { basename } from 'node:path';
+import type { Io } from './io.ts';
+import { readInput } from './read-input.ts';
+import { UsageError } from './usage-error.ts';
+
+/**
+ * Reads a JSON file that the maker named.
+ *
+ * @param what in words: `job file`
+ * @param example a file of the repository that shows how such a file is written
+ * @throws {UsageError} when it cannot be read or is not JSON
+ */
+export async function readJson(path: string, what: string, example: string, io: Io): Promise<unknown> {
+  const text = new TextDecoder().decode(await readInput(path, what, io));
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new UsageError(
+      `${basename(path)} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
+      `Write it like ${example}.`,
+    );
+  }
+}
