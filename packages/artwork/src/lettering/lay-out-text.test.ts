@@ -161,3 +161,12 @@ test.each([
 ])('%j is a misuse', (options) => {
   expect(() => layOutText(bodoni, 'a', options)).toThrow(RangeError);
 });
+
+test('the line that finds no room on its circle is named', () => {
+  expect(() => layOutText(bodoni, 'ab\ncd\nef', { capHeightMm: 10, arc: { radiusMm: 30 } })).toThrow(
+    'Line 3 ',
+  );
+  expect(() =>
+    layOutText(bodoni, 'a\nlong long long line', { capHeightMm: 9, arc: { radiusMm: 30 } }),
+  ).toThrow('Line 2 is');
+});

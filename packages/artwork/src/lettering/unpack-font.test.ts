@@ -74,6 +74,14 @@ test('faces of a collection are told apart and can be chosen', async () => {
   await expect(openFont(two, { faceIndex: 2 })).rejects.toMatchObject({ code: 'font-face-missing' });
 });
 
+test('a collection whose second face alone is cut short is refused', async () => {
+  const whole = collection([arvo, arvo.slice()]);
+  await expect(openFont(whole.subarray(0, whole.length - 2000))).rejects.toMatchObject({
+    code: 'font-truncated',
+  });
+  expect((await openFont(whole)).name).toBe('Arvo Regular');
+});
+
 test.each([
   ['nothing', new Uint8Array(0), 'font-unreadable'],
   ['a text', new TextEncoder().encode('<svg xmlns="http://www.w3.org/2000/svg"/>'), 'font-unreadable'],
