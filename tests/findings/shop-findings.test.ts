@@ -103,6 +103,11 @@ describe('bleed-reaches-neighbour', () => {
     expect(find(bars(2.8), 'bleed-reaches-neighbour', { ...bare, grain: '90deg' })).toBeUndefined();
   });
 
+  test('is silent on an inner corner whose wood runs out to a point across the fibres', () => {
+    const chevron = [0, 0, 10, 30, 20, 0, 30, 0, 15, 50, 5, 50, -10, 0];
+    expect(find(drawingOf([chevron]), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+  });
+
   test('is silent where a glue line parts the strokes', () => {
     const job = { ...CALM, wood: undefined, seal: 'none' };
     const board = (square: string) => `checkerboard 300x300x20mm cherry cherry square:${square}`;

@@ -8,6 +8,9 @@ import { sealFixes } from './seal-fixes.ts';
 /** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
 const LEAST_BRIDGE_MM = 0.5;
 
+/** Wood that gets thinner than this along the fibres runs out to a point, mm (our choice: below what a bit leaves standing). */
+const POINT_OF_WOOD_MM = 0.05;
+
 /** Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together. */
 export const bleedReachesNeighbour: Check = {
   code: 'bleed-reaches-neighbour',
@@ -64,8 +67,14 @@ function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
   const { block, travel, cut } = inBlock;
   const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
   return sweepTouches(cut, radians(block.grainDeg), reachMm, block.region ?? undefined)
-    .filter(
-      (touch) => touch.kind !== 'board-edge' && touch.acrossMm >= LEAST_BRIDGE_MM && touch.gapMm < reachMm,
-    )
+    .filter((touch) => isBridge(touch) && touch.gapMm < reachMm)
     .map((touch) => ({ touch, reachMm, inBlock }));
+}
+
+/** Between two parts of the cut, or two strokes of one; a wedge of wood that runs out to a point at an inner corner is neither. */
+function isBridge({ kind, gapMm, acrossMm }: SweepTouch): boolean {
+  return (
+    acrossMm >= LEAST_BRIDGE_MM &&
+    (kind === 'neighbour' || (kind === 'same-part' && gapMm > POINT_OF_WOOD_MM))
+  );
 }
