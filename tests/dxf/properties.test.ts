@@ -296,7 +296,7 @@ describe('bad input', () => {
       fc.property(fc.constantFrom(...fixtures), damage, (text, changes) =>
         expectSound(damaged(text, changes)),
       ),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -315,7 +315,7 @@ describe('bad input', () => {
           expectSound(cut % 3 === 0 ? bytes.subarray(0, 22 + (cut % (bytes.length - 22))) : bytes);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 

@@ -1,6 +1,7 @@
 import { type FillRule, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
+import { SNAP_MM } from './chain-graph.ts';
 import type { NoticeLog } from './notice-log.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
@@ -74,7 +75,12 @@ export class DxfPen {
 
   /** A line with two ends, which may join others. */
   chain(coords: readonly number[]): void {
-    if (this.isSound(coords)) {
+    if (!this.isSound(coords)) {
+      return;
+    }
+    if (isPoint(coords)) {
+      this.notice('zero-size');
+    } else {
       this.sheet.open.push({ coords, line: this.line, type: this.type });
     }
   }
@@ -147,6 +153,12 @@ export class DxfPen {
     }
     return true;
   }
+}
+
+/** Whether all points are one by the measure of joining. */
+function isPoint(coords: readonly number[]): boolean {
+  const [x, y] = coords as [number, number];
+  return coords.every((c, i) => Math.abs(c - (i % 2 === 0 ? x : y)) <= SNAP_MM);
 }
 
 /** The ring run the other way. */

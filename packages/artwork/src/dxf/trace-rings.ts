@@ -45,7 +45,8 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
     } while (at !== h);
     dropRepeatedEnd(coords);
     const area = ringArea(coords);
-    if (area > 0 || (!isCell && area !== 0)) {
+    // an outline that encloses nothing is kept, for whoever resolves the drawing to tell
+    if (area > 0 || (!isCell && coords.length >= 6)) {
       rings.push({ coords, piece: graph.pieceOf[h >> 1] as number });
     }
   }
