@@ -1,0 +1,124 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { build, type InlineConfig, preview } from 'vite';
+import { ensureChromium } from '../find-chromium.mjs';
+
+/** The built viewer on a loopback address, and a browser to open it in. */
+export interface ServedViewer {
+  readonly url: string;
+  readonly open: (options?: BrowserContextOptions) => Promise<OpenedPage>;
+  readonly close: () => Promise<void>;
+}
+
+/** A page with all that went wrong or went elsewhere since it was opened. */
+export interface OpenedPage {
+  readonly page: Page;
+  readonly complaints: string[];
+  readonly elsewhere: string[];
+}
+
+const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** Builds the viewer as `npm start` does, into a folder of its own, and serves it. */
+export async function serveViewer(): Promise<ServedViewer> {
+  const executablePath = ensureChromium();
+  const outDir = mkdtempSync(join(tmpdir(), 'pourproof-viewer-'));
+  const root = join(ROOT, 'apps/viewer');
+  const config: InlineConfig = {
+    root,
+    configFile: join(root, 'vite.config.ts'),
+    logLevel: 'error',
+    build: { outDir, emptyOutDir: true },
+    mode: 'production',
+    preview: { host: '127.0.0.1', port: 0, strictPort: false },
+  };
+  await buildAsServed(config);
+  const server = await preview(config);
+  const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
+  const url = server.resolvedUrls?.local[0] as string;
+  return {
+    url,
+    open: async (options = {}) => opened(browser, url, options),
+    close: async () => {
+      await browser.close();
+      await server.close();
+      rmSync(outDir, { recursive: true, force: true });
+    },
+  };
+}
+
+// the test runner names its own environment, and libraries would be built in with their warnings for developers
+async function buildAsServed(config: InlineConfig): Promise<void> {
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  try {
+    await build(config);
+  } finally {
+    process.env.NODE_ENV = before;
+  }
+}
+
+async function opened(browser: Browser, url: string, options: BrowserContextOptions): Promise<OpenedPage> {
+  const context = await browser.newContext({
+    viewport: { width: 1440, height: 900 },
+    reducedMotion: 'reduce',
+    ...options,
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(20_000);
+  const complaints: string[] = [];
+  const elsewhere: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') {
+      complaints.push(message.text());
+    }
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('request', (request) => {
+    if (!request.url().startsWith(url) && !/^(data|blob):/u.test(request.url())) {
+      elsewhere.push(request.url());
+    }
+  });
+  await page.goto(url);
+  return { page, complaints, elsewhere };
+}
+
+/** Drops a file on the page as a hand would. */
+export async function dropFile(page: Page, name: string, content: string | Uint8Array): Promise<void> {
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  const transfer = await page.evaluateHandle(
+    ([file, data]) => {
+      const held = new DataTransfer();
+      held.items.add(new File([new Uint8Array(data)], file));
+      return held;
+    },
+    [name, [...bytes]] as const,
+  );
+  await page.dispatchEvent('body', 'dragover', { dataTransfer: transfer });
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+}
+
+/** Waits for the proof that the last change asked for and gives its verdict in words, or what stands in its way. */
+export async function verdict(page: Page): Promise<string> {
+  const answer = page.locator('article[aria-busy=false] :is(.verdict .tag, failure-note dl)');
+  return (await answer.first().textContent()) ?? '';
+}
+
+/** Keeps a picture of the page for the eye. */
+export async function keepPicture(page: Page, name: string): Promise<void> {
+  mkdirSync(join(ROOT, 'proof-out'), { recursive: true });
+  await page.screenshot({ path: join(ROOT, 'proof-out', `viewer-${name}.png`) });
+}
