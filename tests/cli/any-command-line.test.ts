@@ -110,7 +110,7 @@ test('any command line ends in an answer or in one kind of clear refusal, never 
           expect(message).toMatch(/^pourproof: \S.*\n$/su);
           // a way out, in one of the forms that messages give it in
           expect(message).toMatch(
-            /What to do: \S|Did you mean|such as|Known: |Kinds: |Units: |Write it like|must be|lies between|above 0|Check |--bit flat/u,
+            /What to do: \S|Did you mean|such as|Known: |Kinds: |Units: |Write it like|must be|lies between|above 0|below 0|Check |--bit flat/u,
           );
         }
       },

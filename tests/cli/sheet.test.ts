@@ -9,6 +9,7 @@ import { captured, fixture } from './captured-run.ts';
 
 let folder: string;
 let sheet: string;
+let widthMm: number;
 let browser: Browser;
 
 beforeAll(async () => {
@@ -18,7 +19,8 @@ beforeAll(async () => {
   }
   folder = mkdtempSync(join(tmpdir(), 'pourproof-sheet-'));
   sheet = join(folder, 'sheet.html');
-  const { code, err } = await captured(['vet', '--job', fixture('demo/job.json'), '--report', sheet]);
+  const { code, out, err } = await captured(['vet', '--job', fixture('demo/job.json'), '--report', sheet]);
+  widthMm = Number(/^ {2}Size +([\d.]+) mm/mu.exec(out)?.[1]);
   expect({ code, err }).toEqual({ code: 1, err: '' });
   browser = await chromium.launch({
     executablePath,
@@ -30,7 +32,7 @@ beforeAll(async () => {
       '--disable-sync',
     ],
   });
-});
+}, 60_000);
 
 afterAll(async () => {
   await browser?.close();
@@ -72,10 +74,8 @@ describe('the sheet', () => {
       .locator('svg.picture [id$="-shapes"] .outline')
       .evaluate((path: SVGPathElement) => path.getBBox().width * (path.getScreenCTM()?.a ?? 0));
     const caption = await page.locator('figcaption').first().textContent();
-    const { out } = await captured(['vet', '--job', fixture('demo/job.json'), '--json']);
-    const [left, , right] = JSON.parse(out).artwork.boundsMm as number[];
     expect(caption).toMatch(/^Printed at 100\s% this picture is in real size\./u);
-    // coordinates are written to 1 µm; a ruler of 100 mm is laid out in 1/64 px: 0.01 % together
+    // the width is printed to 0.01 mm; a ruler of 100 mm is laid out in 1/64 px: 0.02 % together
     const mmOnScreen = await page.evaluate(() => {
       const ruler = document.createElement('div');
       ruler.style.width = '100mm';
@@ -84,7 +84,7 @@ describe('the sheet', () => {
       ruler.remove();
       return width;
     });
-    expect(widthOnScreen / mmOnScreen / (right - left)).toBeCloseTo(1, 3);
+    expect(widthOnScreen / mmOnScreen / widthMm).toBeCloseTo(1, 3);
     await page.close();
   });
 

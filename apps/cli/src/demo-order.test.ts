@@ -32,14 +32,3 @@ test('the demo ends well: stopped first, clear with the change, sheet and overla
   expect(existsSync(join(folder, 'proof-out/sheet.html'))).toBe(true);
   expect(readFileSync(join(folder, 'proof-out/overlay.svg'), 'utf8')).toContain('<g id="left-standing"');
 });
-
-test('a second run replaces its own sheet and overlay', async () => {
-  const errors: string[] = [];
-  const code = await demoOrder({
-    ...nodeIo(),
-    cwd: folder,
-    out: { write: () => undefined, isTerminal: false },
-    err: { write: (text) => void errors.push(text), isTerminal: false },
-  });
-  expect({ code, errors }).toEqual({ code: 0, errors: [] });
-});

@@ -10,6 +10,12 @@ import { type Mark, placeMarks } from './place-marks.ts';
 const MARGIN_MM = 12;
 /** Radius of a numbered disc, mm. */
 const DISC_MM = 2.4;
+/** Face that colour may reach, widest first so that the likelier lies on top. */
+const BLEED = [
+  ['high', 'Face that colour reaches on one board in forty', 0.12],
+  ['median', 'Face that colour reaches on every second board', 0.25],
+  ['low', 'Face that colour reaches on nearly every board', 0.45],
+] as const;
 /** Places marked for one finding: more than anyone reads; all of them stand in the JSON report. */
 const MOST_MARKS = 200;
 
@@ -31,6 +37,20 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
     `<title>${escapeXml(`${report.artwork.file}: ${report.verdict}`)}</title>`,
     '<desc>Real size: one unit is one millimetre. Made to look at, not to carve from.</desc>',
     group('artwork', 'Artwork as drawn', 'stroke="#14213d" stroke-width="0.15"', area(picture.artwork)),
+    group(
+      'blocks',
+      'Blocks of the board',
+      'stroke="#6b7280" stroke-width="0.15" stroke-dasharray="2 1"',
+      picture.blocks.map(area).join('\n'),
+    ),
+    ...BLEED.map(([end, title, opacity]) =>
+      group(
+        `bleed-${end}`,
+        title,
+        `fill="#b3400a" fill-opacity="${opacity}"`,
+        picture.bleed.map((block) => area(block[end])).join('\n'),
+      ),
+    ),
     group(
       'cut',
       'What the bits cut',
