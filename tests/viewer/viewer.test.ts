@@ -93,7 +93,8 @@ test('choosing a finding brings its place to the middle, and stepping brings the
   for (const place of [0, 1]) {
     const { x, y, scale } = await placing(page);
     const [atX, atY] = finding!.where[place]!.atMm;
-    expect(scale).toBeGreaterThan(whole.scale);
+    // a place as long as the artwork is shown no closer
+    expect(scale).toBeGreaterThanOrEqual(whole.scale);
     // within a pixel, for the border of the sheet
     expect(Math.abs(x + scale * atX - sheet.width / 2)).toBeLessThan(1);
     expect(Math.abs(y + scale * atY - sheet.height / 2)).toBeLessThan(1);
