@@ -225,7 +225,7 @@ describe('outputs', () => {
   test('the overlay can be vetted back: its artwork has the same size', async () => {
     await vet('disc.svg', ...EASY, '--overlay', 'again.svg');
     const { out } = await vet('again.svg', ...EASY, '--json');
-    // hairlines of the overlay's own add to the disc; half a line's width at most on each side
+    // hairlines of the overlay's own add to the disc, half a line's width at most on each side, and so does the band of bleed
     const [left, , right] = JSON.parse(out).artwork.boundsMm as number[];
     expect(Math.abs(right - left - 40)).toBeLessThan(0.3);
   });

@@ -40,6 +40,10 @@ export interface Picture {
   readonly narrow: readonly { readonly path: Float64Array; readonly widths: Float64Array }[];
   /** Wall stretches at high bleed risk, open lines. */
   readonly bleedWalls: readonly Float64Array[];
+  /** Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its high end. */
+  readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
+  /** Blocks of a described board, in the artwork's frame. */
+  readonly blocks: readonly Rings[];
   readonly boundsMm: Bounds;
 }
 
@@ -209,6 +213,8 @@ function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
     bleedWalls: (bleeding?.where ?? []).flatMap((place) =>
       place.outline.map((line) => Float64Array.from(line.flat())),
     ),
+    bleed: measured.blocks.map(({ bleed }) => bleed),
+    blocks: measured.board.blocks.flatMap(({ region }) => (region === null ? [] : [region])),
     boundsMm: boundsOrZero(measured.artwork),
   };
 }

@@ -1,7 +1,6 @@
 import { resolveRegions } from '@pourproof/geometry';
 import type { Wood } from '@pourproof/materials';
 import {
-  applyTransform,
   type Bounds,
   type CleanRegion,
   compose,
@@ -83,11 +82,6 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
 export function cleanPolygon(outline: readonly Point[], map: Transform): CleanRegion {
   const rings = transformRings(map, packRings([outline.flat()]));
   return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
-}
-
-/** A board's place in the artwork's frame. */
-export function onArtwork(board: PlacedBoard, at: Point): Point {
-  return applyTransform(board.toArtwork, at);
 }
 
 function woodOf(job: Job, { wood }: Block): Wood {

@@ -54,7 +54,7 @@ function fixes(
 ): FixOption[] {
   const { bitMm } = measured;
   const options: FixOption[] = [];
-  const bit = flatBitsBelow(bitMm, measured.job.units).find(enters);
+  const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(enters);
   if (bit !== undefined) {
     options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
   }

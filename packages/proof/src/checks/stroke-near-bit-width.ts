@@ -60,7 +60,7 @@ function tightStretches(measured: Measured, limit: number): readonly NarrowStret
 
 function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
   const ratio = limits.strokeToBit.value;
-  const fit = flatBitsBelow(measured.bitMm, measured.job.units).find(
+  const fit = flatBitsBelow(measured.bitMm, measured.job.units, measured.job.materials.cutters).find(
     (diameter) => diameter * ratio <= narrowest,
   );
   const options: FixOption[] = [];
