@@ -20,6 +20,9 @@ export interface Necks {
 /** Contacts this close to the ends of the diameter, as a share of the radius, lie on neither side of it. */
 const SIDE_SHARE = 1e-6;
 
+/** Points on either side of a reflex vertex that are looked at for one that keeps other ends near. */
+const NEIGHBOURS = 6;
+
 /** All necks of the boundary; near-linear where boxes of consecutive edges overlap little. */
 export function findNecks(boundary: Boundary, tree: BoxTree): Necks {
   const search = new NeckSearch(boundary, tree);
@@ -57,6 +60,9 @@ class NeckSearch {
   readonly #levelStart: readonly number[];
   readonly #levelSize: readonly number[];
   readonly #top: number;
+  /** Offset from the vertex of a point that bounds the search. */
+  #nearX = 0;
+  #nearY = 0;
   /** Pairs (level, index in level). */
   readonly #stack = new Int32Array(512);
   readonly #vertex: number[] = [];
@@ -90,20 +96,23 @@ class NeckSearch {
   /** Adds the necks at vertex v whose other end lies in the cone from u0 turning from +y to +x until u1. */
   searchCone(v: number, u0x: number, u0y: number, u1x: number, u1y: number): void {
     const reach = this.#collectCandidates(v, u0x, u0y, u1x, u1y) * (1 + EMPTY_DISC_SHARE);
-    const { x, y } = this.#boundary;
     for (let k = 0; k < this.#candidateSite.length; k++) {
       const px = this.#candidateX[k];
       const py = this.#candidateY[k];
-      const d = Math.sqrt(px * px + py * py);
-      if (d > reach || this.#isKnown(v, this.#candidateSite[k])) {
-        continue;
+      if (px * px + py * py <= reach * reach) {
+        this.#takeIfNeck(v, this.#candidateSite[k], px, py);
       }
-      if (this.#isNeck(x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
-        this.#vertex.push(v);
-        this.#site.push(this.#candidateSite[k]);
-        this.#endX.push(x[v] + px);
-        this.#endY.push(y[v] + py);
-      }
+    }
+  }
+
+  #takeIfNeck(v: number, site: number, px: number, py: number): void {
+    const { x, y } = this.#boundary;
+    const d = Math.sqrt(px * px + py * py);
+    if (!this.#isKnown(v, site) && this.#isNeck(x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+      this.#vertex.push(v);
+      this.#site.push(site);
+      this.#endX.push(x[v] + px);
+      this.#endY.push(y[v] + py);
     }
   }
 
@@ -136,6 +145,15 @@ class NeckSearch {
     }
     let reach2 = reach * reach;
     let slack = CONE_SLACK_RAD * reach;
+    // an empty disc on a diameter from v holds none of these: its other end is on the near side of a line through each
+    this.#findNear(v, previous, umx, umy);
+    const firstX = this.#nearX;
+    const firstY = this.#nearY;
+    this.#findNear(v, next, umx, umy);
+    const lastX = this.#nearX;
+    const lastY = this.#nearY;
+    const first2 = (firstX * firstX + firstY * firstY) * (1 + EMPTY_DISC_SHARE);
+    const last2 = (lastX * lastX + lastY * lastY) * (1 + EMPTY_DISC_SHARE);
     let size = 0;
     stack[size++] = this.#top;
     stack[size++] = 0;
@@ -153,7 +171,9 @@ class NeckSearch {
         dx * dx + dy * dy > reach2 ||
         u0x * (u0x > 0 ? minY : maxY) - u0y * (u0y > 0 ? maxX : minX) > slack ||
         u1x * (u1x > 0 ? maxY : minY) - u1y * (u1y > 0 ? minX : maxX) < -slack ||
-        umx * (umx > 0 ? maxX : minX) + umy * (umy > 0 ? maxY : minY) < 0
+        umx * (umx > 0 ? maxX : minX) + umy * (umy > 0 ? maxY : minY) < 0 ||
+        firstX * (firstX > 0 ? minX : maxX) + firstY * (firstY > 0 ? minY : maxY) > first2 ||
+        lastX * (lastX > 0 ? minX : maxX) + lastY * (lastY > 0 ? minY : maxY) > last2
       ) {
         continue;
       }
@@ -232,6 +252,25 @@ class NeckSearch {
       }
     }
     return reach;
+  }
+
+  /** Sets `near` to the point, a few steps from v, that shrinks discs at v towards u most; to zero if none does. */
+  #findNear(v: number, step: Int32Array, ux: number, uy: number): void {
+    const { x, y } = this.#boundary;
+    let most = 0;
+    this.#nearX = 0;
+    this.#nearY = 0;
+    for (let k = 0, p = step[step[v]]; k < NEIGHBOURS && p !== v; k++, p = step[p]) {
+      const dx = x[p] - x[v];
+      const dy = y[p] - y[v];
+      const along = dx * ux + dy * uy;
+      const d2 = dx * dx + dy * dy;
+      if (along > most * d2) {
+        most = along / d2;
+        this.#nearX = dx;
+        this.#nearY = dy;
+      }
+    }
   }
 
   /** Farthest that one sees from v within the cone if edge e spans it from side to side, else infinity. */
