@@ -17,7 +17,9 @@ export class CrossingLog {
   readonly #shapeOfEdge: Uint32Array;
   readonly #segments: SegmentSet;
   readonly #nextPoint: Uint32Array;
-  readonly #seen = new Map<number, Set<number>>();
+  /** First pair of shapes at each place, and the further ones, which are rare. */
+  readonly #firstPair = new Map<number, number>();
+  readonly #otherPairs = new Map<number, Set<number>>();
   #count = 0;
 
   constructor(rings: Rings, shapeOfEdge: Uint32Array, segments: SegmentSet) {
@@ -43,13 +45,15 @@ export class CrossingLog {
     const j = Math.max(this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
     // exact up to 2²⁶ shapes
     const pair = i * 2 ** 26 + j;
-    const pairs = this.#seen.get(v);
-    if (pairs === undefined) {
-      this.#seen.set(v, new Set([pair]));
-    } else if (pairs.has(pair)) {
-      return;
+    const first = this.#firstPair.get(v);
+    if (first === undefined) {
+      this.#firstPair.set(v, pair);
     } else {
-      pairs.add(pair);
+      const others = this.#otherPairs.get(v) ?? new Set<number>();
+      if (first === pair || others.has(pair)) {
+        return;
+      }
+      this.#otherPairs.set(v, others.add(pair));
     }
     this.#count++;
   }
@@ -57,10 +61,10 @@ export class CrossingLog {
   /** The first crossings by x, then y. */
   listed(most: number): readonly Crossing[] {
     const { x, y } = this.#segments.vertices;
-    const places = [...this.#seen.keys()].sort((u, v) => x[u] - x[v] || y[u] - y[v]);
+    const places = [...this.#firstPair.keys()].sort((u, v) => x[u] - x[v] || y[u] - y[v]);
     const list: Crossing[] = [];
     for (const v of places.slice(0, most)) {
-      for (const pair of this.#seen.get(v) ?? []) {
+      for (const pair of [this.#firstPair.get(v) ?? 0, ...(this.#otherPairs.get(v) ?? [])]) {
         const i = Math.floor(pair / 2 ** 26);
         const j = pair % 2 ** 26;
         list.push({ atMm: [x[v], y[v]], kind: i === j ? 'self' : 'between', regions: [i, j] });

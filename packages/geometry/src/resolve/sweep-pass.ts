@@ -212,9 +212,18 @@ function startingInOrder(sweep: Sweep, v: number): number[] {
       list.push(s);
     }
   }
-  if (list.length < 2) {
-    return list;
+  if (list.length === 2) {
+    // the commonest case, two edges on from a crossing or a corner, without a sort
+    const side = turn(set.vertices, v, set.hi[list[0]], set.hi[list[1]]);
+    if (side !== 0) {
+      return side > 0 ? list : [list[1], list[0]];
+    }
   }
+  return list.length < 2 ? list : inAngularOrder(sweep, v, list);
+}
+
+function inAngularOrder(sweep: Sweep, v: number, list: number[]): number[] {
+  const { set } = sweep;
   list.sort((a, b) => -turn(set.vertices, v, set.hi[a], set.hi[b]));
   const kept: number[] = [];
   for (const s of list) {
