@@ -1,4 +1,4 @@
-import { type Bounds, isEmptyBounds } from '@pourproof/plane';
+import { type Bounds, CSS_PX_PER_INCH, isEmptyBounds, PT_PER_INCH } from '@pourproof/plane';
 import type { PageSize } from './page-size.ts';
 import type { Scene } from './scene.ts';
 
@@ -32,7 +32,7 @@ export function noticeSize(scene: Scene, page: PageSize, factor: number, painted
     return options.scale === 1 ? page.source : `${page.source}, times ${options.scale}`;
   }
   if (!isEmptyBounds(painted)) {
-    const sizes = [72, 90, 96]
+    const sizes = [PT_PER_INCH, 90, CSS_PX_PER_INCH]
       .map((rate) => `${sizeOf(painted, options.pxPerInch / rate)} at ${rate}`)
       .join(', ');
     notices.add(
