@@ -5,6 +5,7 @@ export { endGrainLength } from './measure/grain-length.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
+export { type VCut, vDepth, vVolume } from './measure/v-volume.ts';
 export { type WallElements, type WallSetting, wallElements } from './measure/wall-elements.ts';
 export { type WallRun, type WallRunOptions, wallRuns } from './measure/wall-runs.ts';
 export { type MedialAxis, medialAxis } from './medial-axis/medial-axis.ts';

@@ -246,6 +246,40 @@ export class AxisEdge {
     return this.#sign * (du * ((a + b) / 2 - strip) + fan - (strip * strip * angle) / 2);
   }
 
+  /**
+   * Integral of min(distance to the boundary, cap) over both cells beside the part of the edge with clearance from a to b, all of it at most
+   * `cap` or all of it at least `cap`; mm³.
+   */
+  distanceIntegral(a: number, b: number, cap: number): number {
+    if (this.kind === 'spoke') {
+      return 0;
+    }
+    if (this.kind === 'lines') {
+      this.at(a);
+      const ax = this.x;
+      const ay = this.y;
+      this.atHigh(b);
+      const { tx, ty } = this.#axis.boundary;
+      const along =
+        (this.x - ax) * (tx[this.right] - tx[this.left]) + (this.y - ay) * (ty[this.right] - ty[this.left]);
+      return b > cap ? (along * cap * (a + b - cap)) / 2 : (along * (a * a + a * b + b * b)) / 6;
+    }
+    const h = this.#h;
+    const s = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
+    const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
+    const turn = 2 * (Math.atan(t) - Math.atan(s));
+    if (b > cap) {
+      const strip = this.kind === 'points' ? 0 : (cap * cap * h * (t - s)) / 2;
+      return cap * this.area(a, b, 0) - this.#sign * (strip + (cap ** 3 * turn) / 6);
+    }
+    // strips: ∫ H²/2 ds, fans: ∫ H³/3 dθ, both in powers of t = tan of the angle (points) or of its half (line and point)
+    const part =
+      this.kind === 'points'
+        ? (t * Math.hypot(1, t) + Math.asinh(t) - s * Math.hypot(1, s) - Math.asinh(s)) / 3
+        : (5 / 24) * (t - s + (2 / 3) * (t ** 3 - s ** 3) + (t ** 5 - s ** 5) / 5);
+    return this.#sign * h ** 3 * part;
+  }
+
   /** Length of the part of the edge with clearance from a to b. */
   length(a: number, b: number): number {
     this.at(a);

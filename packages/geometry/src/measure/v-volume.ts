@@ -1,0 +1,56 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AxisEdge } from './axis-edge.ts';
+
+/** A V-shaped cutter and how deep it may go. */
+export interface VCut {
+  /** Angle between both flanks, radians, above 0 and below π. */
+  readonly includedRad: number;
+  /** Deepest that the tip may go, mm; infinity for no limit. */
+  readonly depthMm: number;
+}
+
+/**
+ * Volume in mm³ that a cutter with a true point removes when its flanks touch the artwork's edge wherever they can: the integral of
+ * min(depth limit, distance to the edge / tan(A/2)) over the artwork. Exact for the polygon up to rounding: a closed form per axis edge.
+ *
+ * @throws {RangeError} when the angle or the depth is out of range
+ */
+export function vVolume(axis: MedialAxis, cut: VCut): number {
+  const slope = slopeOf(cut);
+  const cap = cut.depthMm * slope;
+  const edge = new AxisEdge(axis);
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  let sum = 0;
+  for (let e = 0; e < edgeFrom.length; e++) {
+    edge.load(e);
+    const high = nodeR[edgeTo[e]];
+    // up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
+    if (edge.r0 < cap) {
+      sum += edge.distanceIntegral(edge.r0, Math.min(high, cap), cap);
+    }
+    if (high > cap) {
+      sum += edge.distanceIntegral(Math.max(edge.r0, cap), high, cap);
+    }
+  }
+  return sum / slope;
+}
+
+/**
+ * Depth in mm of such a cut where the distance to the artwork's edge is `clearanceMm`.
+ *
+ * @throws {RangeError} when the angle or the depth is out of range
+ */
+export function vDepth(clearanceMm: number, cut: VCut): number {
+  return Math.min(cut.depthMm, Math.max(0, clearanceMm) / slopeOf(cut));
+}
+
+/** Half width gained for each mm of depth. */
+function slopeOf({ includedRad, depthMm }: VCut): number {
+  if (!(includedRad > 0 && includedRad < Math.PI)) {
+    throw new RangeError(`includedRad is ${includedRad}; give an angle above 0 and below π`);
+  }
+  if (!(depthMm >= 0)) {
+    throw new RangeError(`depthMm is ${depthMm}; give a number of millimetres, 0 or more`);
+  }
+  return Math.tan(includedRad / 2);
+}
