@@ -230,6 +230,15 @@ describe('batch-too-small', () => {
     expect(find(POCKET, 'batch-too-small', { weigh: 'fine', boards: 1 })).toBeUndefined();
   });
 
+  test('is only a note on a scale that was not named, and where zeroing between the parts is enough', () => {
+    // 40 × 20 mm, 3 mm deep: about 3 g, and a 0.1 g scale needs 5.9 g zeroed, 8.6 g on a running total
+    expect(find(POCKET, 'batch-too-small', { boards: 1 })?.severity).toBe('note');
+    expect(find(POCKET, 'batch-too-small', { boards: 1, weigh: 'tenth' })?.severity).toBe('caution');
+    const zeroed = find(POCKET, 'batch-too-small', { boards: 2, weigh: 'tenth' });
+    expect(zeroed?.severity).toBe('note');
+    expect(zeroed?.fix.options[0]?.do).toBe('zero-between');
+  });
+
   test('is silent when enough boards are mixed at once', () => {
     expect(find(POCKET, 'batch-too-small', { weigh: 'kitchen', boards: 60 })).toBeUndefined();
   });

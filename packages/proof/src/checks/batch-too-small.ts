@@ -18,7 +18,8 @@ export const batchTooSmall: Check = {
     const least = Math.min(...small);
     return {
       code: 'batch-too-small',
-      severity: 'caution',
+      // on a scale that nobody named, or where zeroing between the parts is enough, it is a reminder only
+      severity: job.defaults.includes('weigh') || pour.smallestZeroedG <= least ? 'note' : 'caution',
       where: [],
       measured: { value: least, unit: 'g' },
       limit: { value: pour.smallestBatchG, unit: 'g' },
