@@ -253,6 +253,22 @@ test('a depth without a unit is refused at its field, and the proof stays', asyn
   expect((await savedReport(page)).cut.maxDepthMm).toBe(2.5);
 });
 
+test('a typed width scales the artwork, and an empty one leaves it as drawn', async () => {
+  const { page } = await viewer.open();
+  await dropFile(page, 'bars.svg', BARS);
+  await verdict(page);
+  const width = page.getByLabel('Width of the artwork');
+  await width.fill('4in');
+  await width.press('Enter');
+  await verdict(page);
+  const [left, , right] = (await savedReport(page)).artwork.boundsMm;
+  expect(right - left).toBeCloseTo(101.6, 6);
+  await width.fill('');
+  await width.press('Enter');
+  await verdict(page);
+  expect((await savedReport(page)).artwork.areaMm2).toBeCloseTo(288, 9);
+});
+
 test('fibres, wood, seal and unit change the proof', async () => {
   const { page } = await viewer.open();
   await dropFile(page, 'bars.svg', BARS);

@@ -93,6 +93,10 @@ export class ProofController implements ReactiveController {
 
   /** Shows why there is no proof, when that is known before the worker is asked. */
   fail(failure: Failure): void {
+    // an answer still under way would be to a question that nobody asks any more
+    this.#asked += 1;
+    this.#waiting = null;
+    this.isBusy = false;
     this.failure = failure;
     this.proof = null;
     this.entries = [];

@@ -53,6 +53,7 @@ export const jobFormLook: CSSResult = css`
   .units legend {
     grid-column: 1 / -1;
   }
+  .tick,
   .units label {
     display: flex;
     gap: 0.35rem;

@@ -31,6 +31,15 @@ export class JobForm extends LitElement {
         ${this.#bits(job.bit ?? [])}
         ${this.#measure('depth', 'Depth of the pocket', job.depth ?? '', 'length')}
         ${this.#choice('wood', 'Wood', job.wood ?? 'maple', names(defaultMaterials.woods))}
+        <label class="tick">
+          <input
+            type="checkbox"
+            name="oiled"
+            .checked=${live(job.oiled ?? false)}
+            @change=${(event: Event) => this.#tell({ oiled: (event.target as HTMLInputElement).checked })}
+          />
+          This board was oiled or waxed
+        </label>
         ${this.#grain()}
         ${this.#choice('seal', 'Seal before the colour', job.seal ?? 'none', names(defaultMaterials.sealers))}
         <div class="pair" ?hidden=${!isSealed}>
@@ -48,6 +57,7 @@ export class JobForm extends LitElement {
           ${this.#measure('sealHours', 'Left before the pour', job.sealHours ?? '24h', 'time')}
         </div>
         ${this.#choice('resin', 'Resin', job.resin ?? 'coating', names(defaultMaterials.resins))}
+        ${this.#measure('width', 'Width of the artwork, if not as drawn', job.width ?? '', 'length')}
         ${this.#scale()}
         <fieldset class="units">
           <legend>Show sizes in</legend>
@@ -106,7 +116,12 @@ export class JobForm extends LitElement {
     `;
   }
 
-  #measure(name: 'depth' | 'sealHours', label: string, value: string, quantity: Quantity): TemplateResult {
+  #measure(
+    name: 'depth' | 'sealHours' | 'width',
+    label: string,
+    value: string,
+    quantity: Quantity,
+  ): TemplateResult {
     return html`
       <div class="field">
         <label for=${name}>${label}</label>
@@ -119,8 +134,10 @@ export class JobForm extends LitElement {
           aria-describedby="${name}-problem"
           @change=${(event: Event) => {
             const text = typed(event);
-            if (this.#check(name, () => parseMeasure(text, quantity))) {
-              this.#tell({ [name]: text });
+            // only the width may be left empty, for the size that the file has
+            const isEmpty = name === 'width' && text === '';
+            if (this.#check(name, () => isEmpty || positive(text, quantity))) {
+              this.#tell({ [name]: isEmpty ? undefined : text });
             }
           }}
         />
@@ -262,6 +279,12 @@ function smallerBit(bits: readonly string[]): string {
     .filter(({ diameterMm }) => diameterMm < last.diameterMm)
     .toSorted((a, b) => b.diameterMm - a.diameterMm)[0];
   return next === undefined ? (bits.at(-1) ?? 'flat:1/8in') : `flat:${next.label}`;
+}
+
+function positive(text: string, quantity: Quantity): void {
+  if (!(parseMeasure(text, quantity).value > 0)) {
+    throw new MeasureError(`"${text}" is not above 0.`);
+  }
 }
 
 function finite(value: number, text: string): void {

@@ -32,8 +32,11 @@ async function drawingOf(
   toleranceMm: number,
 ): Promise<Drawing> {
   if (source.kind === 'lettering') {
-    const capHeightMm = parseLengthMm(capHeight ?? '15mm') * (scale ?? 1);
-    return readLettering(source.text, { font: source.font, capHeightMm, toleranceMm });
+    const size =
+      width === undefined
+        ? { capHeightMm: parseLengthMm(capHeight ?? '15mm') * (scale ?? 1) }
+        : { widthMm: parseLengthMm(width) * (scale ?? 1) };
+    return readLettering(source.text, { font: source.font, toleranceMm, ...size });
   }
   return readArtwork(source.bytes, source.name, {
     toleranceMm,
