@@ -65,6 +65,18 @@ describe('lines through one node', () => {
   });
 });
 
+test('where three lines meet, each cell is an outline of its own, and the points are told', () => {
+  const wall = piece(10, 0, 10, 10);
+  const rooms = [piece(10, 0, 0, 0, 0, 10, 10, 10), piece(10, 0, 18, 0, 18, 10, 10, 10)];
+  const { rings, open, branches } = joinChains([wall, ...rooms], 0.05);
+  expect(rings.map(({ coords }) => ringArea(coords)).sort((a, b) => a - b)).toEqual([80, 100]);
+  expect(open).toEqual([]);
+  expect([...branches].sort((a, b) => a[1] - b[1])).toEqual([
+    [10, 0],
+    [10, 10],
+  ]);
+});
+
 describe('doubles', () => {
   test('curves between the same ends are doubles only if they go the same way', () => {
     const upper = piece(0, 0, 5, 3, 10, 0);
