@@ -1,0 +1,184 @@
+import { leftStanding, medialAxis, narrowStretches, outsideOf, strokeWidths } from '@pourproof/geometry';
+import { signedArea } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanFrom, rectangle, regular } from './clean-from.ts';
+
+/** Points of an arc as chords within a tolerance, both ends included. */
+function arc(cx: number, cy: number, r: number, from: number, to: number, tolerance: number): number[] {
+  const parts = Math.ceil(Math.abs(to - from) / (2 * Math.acos(1 - tolerance / r)));
+  return Array.from({ length: parts + 1 }, (_, k) => from + ((to - from) * k) / parts).flatMap((t) => [
+    cx + r * Math.cos(t),
+    cy + r * Math.sin(t),
+  ]);
+}
+
+const FLAT = [0.01, 0.002];
+
+/** A bar of the given width with round ends. */
+const stadium = (length: number, width: number, tolerance: number): number[] => [
+  ...arc(length, 0, width / 2, -Math.PI / 2, Math.PI / 2, tolerance),
+  ...arc(0, 0, width / 2, Math.PI / 2, (3 * Math.PI) / 2, tolerance),
+];
+
+/** A wedge of the given angle and length with its point at the origin. */
+const wedge = (deg: number, length: number): number[] => {
+  const half = length * Math.tan((deg * Math.PI) / 360);
+  return [0, 0, length, -half, length, half];
+};
+
+/** What a person would call the narrowest stroke of each shape, mm; the bound covers the flattening alone. */
+const labelled: [name: string, ring: (tolerance: number) => number[], narrowest: number][] = [
+  ['plain bar', () => rectangle(0, 0, 20, 3), 3],
+  ['bar with round ends', (t) => stadium(20, 3, t), 3],
+  ['disc', (t) => arc(0, 0, 2, 0, 2 * Math.PI, t).slice(2), 4],
+  [
+    'stem with slab serifs',
+    () => [0, 0, 6, 0, 6, 1, 4, 1, 4, 9, 6, 9, 6, 10, 0, 10, 0, 9, 2, 9, 2, 1, 0, 1],
+    1,
+  ],
+  ['stem with bevelled feet', () => [0, 0, 6, 0, 4, 2, 4, 10, 2, 10, 2, 2], 2],
+  [
+    'hairline between two stems',
+    () => [0, 0, 3, 0, 3, 4, 9, 4, 9, 0, 12, 0, 12, 9, 9, 9, 9, 4.4, 3, 4.4, 3, 9, 0, 9],
+    0.4,
+  ],
+  ['two strokes that meet at 40°', () => vee(40, 12, 2), 2],
+  ['two strokes that meet at 20°', () => vee(20, 20, 2), 2],
+  [
+    'ball on a stem',
+    (t) => [...arc(0, 0, 3, Math.asin(1 / 3), 2 * Math.PI - Math.asin(1 / 3), t), 15, -1, 15, 1],
+    2,
+  ],
+  ['waist', () => [0, 0, 10, 1, 20, 0, 20, 4, 10, 3, 0, 4], 2],
+  [
+    'wedge of 10° shows its blunt end',
+    () => [0, -1, 20, -1 - 20 * Math.tan(Math.PI / 36), 20, 1 + 20 * Math.tan(Math.PI / 36), 0, 1],
+    2,
+  ],
+];
+
+/** Two bars of one width whose outer edges meet in a point at the given angle. */
+function vee(deg: number, length: number, width: number): number[] {
+  const half = (deg * Math.PI) / 360;
+  const along = [Math.cos(half), Math.sin(half)];
+  const out = [-Math.sin(half), Math.cos(half)];
+  const inner = width / Math.sin(half);
+  return [
+    0,
+    0,
+    length * along[0],
+    -length * along[1],
+    length * along[0] - width * out[0],
+    -length * along[1] + width * out[1],
+    inner,
+    0,
+    length * along[0] - width * out[0],
+    length * along[1] - width * out[1],
+    length * along[0],
+    length * along[1],
+  ];
+}
+
+describe('the narrowest stroke is the one that a person would point at', () => {
+  for (const [name, ring, want] of labelled) {
+    test(name, () => {
+      for (const tolerance of FLAT) {
+        const got = strokeWidths(medialAxis(cleanFrom([ring(tolerance)]))).narrowestMm ?? 0;
+        // chords lie inside their arc by the tolerance on either side; feet of stems widen a little before they end
+        expect(Math.abs(got - want), `${got} at ${tolerance}`).toBeLessThan(
+          Math.max(3 * tolerance, 0.13 * want),
+        );
+      }
+    });
+  }
+
+  test('none in an empty region', () => {
+    const widths = strokeWidths(medialAxis(cleanFrom([])));
+    expect(widths.narrowestMm).toBeNull();
+    expect(widths.lengthMm).toBe(0);
+    expect([...widths.histogram([0, 1, 2])]).toEqual([0, 0]);
+  });
+});
+
+describe('stretches narrower than a limit', () => {
+  test('a corridor between two rooms is one stroke, cut off where it widens past the limit', () => {
+    const bell = [0, 0, 6, 0, 6, 2, 10, 2, 10, 0, 16, 0, 16, 6, 10, 6, 10, 3, 6, 3, 6, 6, 0, 6];
+    const axis = medialAxis(cleanFrom([bell]));
+    const [stretch, ...others] = narrowStretches(axis, 1.5);
+    expect(others).toEqual([]);
+    expect(stretch.kind).toBe('stroke');
+    expect(stretch.narrowestMm).toBeCloseTo(1, 12);
+    // between two points a mm apart the axis is straight: width 1.5 is reached √(0.75² − 0.5²) from them
+    expect(stretch.lengthMm).toBeCloseTo(4 + 2 * Math.sqrt(0.75 ** 2 - 0.5 ** 2), 9);
+    expect(stretch.widths[0]).toBeCloseTo(1.5, 9);
+    expect(stretch.widths.at(-1)).toBeCloseTo(1.5, 9);
+    expect(stretch.path[1]).toBeCloseTo(2.5, 9);
+    expect(strokeWidths(axis).lengthNarrowerThan(1.5)).toBeCloseTo(stretch.lengthMm, 12);
+  });
+
+  test('a pointed wedge is a taper with the length below the limit, and no stroke', () => {
+    for (const deg of [5, 10, 28]) {
+      const axis = medialAxis(cleanFrom([wedge(deg, 40)]));
+      const stretches = narrowStretches(axis, 0.8);
+      expect(stretches.map((s) => s.kind)).toEqual(['taper']);
+      expect(stretches[0].lengthMm).toBeCloseTo(0.4 / Math.sin((deg * Math.PI) / 360), 9);
+      expect(stretches[0].narrowestMm).toBe(0);
+    }
+  });
+
+  test('square, acute and flattened round corners are none', () => {
+    for (const ring of [rectangle(0, 0, 9, 4), wedge(60, 9), regular(200, 5), stadium(9, 3, 0.002)]) {
+      expect(narrowStretches(medialAxis(cleanFrom([ring])), 2)).toEqual([]);
+    }
+  });
+
+  test('a thin ring is one stretch as long as its middle line', () => {
+    const axis = medialAxis(cleanFrom([regular(400, 10)], [regular(400, 9.5)]));
+    const stretches = narrowStretches(axis, 0.6);
+    expect(stretches.length).toBe(1);
+    // chords of 400 corners are short of the circle by 1 part in 10,000
+    expect(Math.abs(stretches[0].lengthMm / (2 * Math.PI * 9.75) - 1)).toBeLessThan(1e-3);
+  });
+
+  test('a histogram over all widths holds the whole length', () => {
+    const widths = strokeWidths(medialAxis(cleanFrom([labelled[3][1](0.01)])));
+    const bins = widths.histogram([0, 0.5, 1.0001, 2.0001, 5, 50]);
+    expect(bins.reduce((a, b) => a + b, 0)).toBeCloseTo(widths.lengthMm, 9);
+    expect(bins[0]).toBe(0);
+  });
+});
+
+describe('pieces left standing', () => {
+  test('corners are told from parts of strokes', () => {
+    const bell = [0, 0, 6, 0, 6, 2, 10, 2, 10, 0, 16, 0, 16, 6, 10, 6, 10, 3, 6, 3, 6, 6, 0, 6];
+    const pieces = leftStanding(medialAxis(cleanFrom([bell])), 1, 0.001);
+    const [corridor, ...more] = pieces.filter((piece) => !piece.isCorner);
+    expect(more).toEqual([]);
+    expect(corridor.widestMm).toBeCloseTo(1, 9);
+    expect(corridor.atMm[1]).toBeCloseTo(2.5, 9);
+    expect(pieces.length).toBe(9);
+    const corner = pieces.find((piece) => piece.isCorner);
+    expect(corner?.areaMm2).toBeCloseTo(1 - Math.PI / 4, 9);
+    for (const piece of pieces) {
+      expect(Math.abs(signedArea(piece.outline) - piece.areaMm2)).toBeLessThan(0.001 * 8);
+    }
+  });
+
+  test('artwork that no bit enters stands as a whole, holes and all', () => {
+    const region = cleanFrom([rectangle(0, 0, 10, 10)], [rectangle(1, 1, 8, 8)]);
+    const [piece, ...more] = leftStanding(medialAxis(region), 2, 0.01);
+    expect(more).toEqual([]);
+    expect(piece.areaMm2).toBeCloseTo(36, 12);
+    expect(piece.outline.ringEnds.length).toBe(2);
+    expect(piece.isCorner).toBe(false);
+  });
+});
+
+test('the wood between two pockets is a stroke of the outside', () => {
+  const pockets = cleanFrom([rectangle(0, 0, 10, 10), rectangle(10.8, 0, 10, 10)]);
+  const outside = outsideOf(pockets, 5);
+  expect(signedArea(outside)).toBeCloseTo(30.8 * 20 - 200, 9);
+  const widths = strokeWidths(medialAxis(outside));
+  expect(widths.narrowestMm).toBeCloseTo(0.8, 12);
+  expect(widths.narrowestAt[0]).toBeCloseTo(10.4, 9);
+});
