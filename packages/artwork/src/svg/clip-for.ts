@@ -5,7 +5,7 @@ import { narrowed } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { ownTransform } from './own-transform.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, placeOf, type Scene } from './scene.ts';
+import { type DrawState, declaredOf, placeOf, type Scene, styleAround } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 
 /**
@@ -77,12 +77,4 @@ function clipUnits(scene: Scene, clipPath: SvgElement, element: SvgElement, stat
   }
   const b = objectBox(scene, element, state);
   return isEmptyBounds(b) ? [0, 0, 0, 0, 0, 0] : [b[2] - b[0], 0, 0, b[3] - b[1], b[0], b[1]];
-}
-
-/** Referenced parts inherit from where they stand in the file, not from what refers to them. */
-function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
-  const { parent } = element;
-  return parent === undefined
-    ? undefined
-    : new ComputedStyle(declaredOf(scene, parent), styleAround(scene, parent));
 }

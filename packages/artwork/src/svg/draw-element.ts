@@ -8,6 +8,7 @@ import { drawShape } from './draw-shape.ts';
 import { drawText } from './draw-text.ts';
 import { drawUse } from './draw-use.ts';
 import { drawViewport } from './draw-viewport.ts';
+import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
@@ -71,7 +72,8 @@ export function drawElement(scene: Scene, element: SvgElement, parent: DrawState
     return;
   }
   const state: DrawState = { ...inherited, toMm: compose(parent.toMm, own), opacity };
-  const clip = clipFor(scene, element, state);
+  const clipped = clipFor(scene, element, state);
+  const clip = clipped === 'empty' ? clipped : maskFor(scene, element, state, clipped);
   if (clip === 'empty') {
     return;
   }
@@ -171,9 +173,6 @@ function noticeIfPainting(
 function noticeEffects(scene: Scene, element: SvgElement, style: ComputedStyle): void {
   if (scene.mode !== 'paint') {
     return;
-  }
-  if (style.get('mask') !== 'none') {
-    scene.notices.add('mask-ignored', placeOf(element), elementName(element));
   }
   if (style.get('filter') !== 'none') {
     scene.notices.add('filter-ignored', placeOf(element), elementName(element));

@@ -7,7 +7,7 @@ import type { ShapePaints } from './draw-shape.ts';
 import { countReuse } from './draw-use.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
+import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
@@ -195,11 +195,4 @@ function bisector({ into, out }: Vertex): number {
   const x = Math.cos(into) + Math.cos(out);
   const y = Math.sin(into) + Math.sin(out);
   return Math.hypot(x, y) < 1e-12 ? out - Math.PI / 2 : Math.atan2(y, x);
-}
-
-function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
-  const { parent } = element;
-  return parent === undefined
-    ? undefined
-    : new ComputedStyle(declaredOf(scene, parent), styleAround(scene, parent));
 }

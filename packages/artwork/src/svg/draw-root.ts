@@ -1,8 +1,10 @@
 import { compose, IDENTITY } from '@pourproof/plane';
 import { clipFor } from './clip-for.ts';
+import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
 import type { PageSize } from './page-size.ts';
 import { type DrawState, placeOf, type Scene } from './scene.ts';
+import { elementName } from './svg-element.ts';
 import { fitViewBox } from './view-box.ts';
 
 /**
@@ -29,9 +31,13 @@ export function drawRoot(scene: Scene, page: PageSize, state: DrawState): void {
     viewport: viewBox === undefined ? state.viewport : { width: viewBox.width, height: viewBox.height },
     toMm: compose(state.toMm, compose(ownTransform(scene, root, state), fit)),
   };
-  const clip = clipFor(scene, root, inside);
+  const clipped = clipFor(scene, root, inside);
+  const clip = clipped === 'empty' ? clipped : maskFor(scene, root, inside, clipped);
   if (clip === 'empty') {
     return;
+  }
+  if (state.style.get('filter') !== 'none') {
+    scene.notices.add('filter-ignored', placeOf(root), elementName(root));
   }
   for (const child of root.children) {
     scene.draw(scene, child, clip === undefined ? inside : { ...inside, clip });

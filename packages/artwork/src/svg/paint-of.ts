@@ -2,7 +2,7 @@ import { type Bounds, isEmptyBounds } from '@pourproof/plane';
 import { ComputedStyle } from './computed-style.ts';
 import { type Colour, parseColour } from './css-colour.ts';
 import { findReferenced, hrefOf, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, placeOf, type Scene } from './scene.ts';
+import { type DrawState, declaredOf, placeOf, type Scene, styleAround } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
 
 /** How deep gradients may borrow their stops from one another. */
@@ -134,6 +134,5 @@ function patternColour(scene: Scene, pattern: SvgElement): Colour {
 
 /** An element's style where it stands in the file, for parts that are never drawn themselves. */
 function styleOf(scene: Scene, element: SvgElement): ComputedStyle {
-  const parent = element.parent === undefined ? undefined : styleOf(scene, element.parent);
-  return new ComputedStyle(declaredOf(scene, element), parent);
+  return new ComputedStyle(declaredOf(scene, element), styleAround(scene, element));
 }

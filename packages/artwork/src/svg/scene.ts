@@ -1,6 +1,6 @@
 import type { Bounds, NoticePlace, Region, Transform } from '@pourproof/plane';
 import { cascade, type Declared } from './cascade.ts';
-import type { ComputedStyle } from './computed-style.ts';
+import { ComputedStyle } from './computed-style.ts';
 import type { Colour } from './css-colour.ts';
 import type { LengthContext } from './css-length.ts';
 import type { RuleIndex } from './match-rules.ts';
@@ -85,4 +85,12 @@ export function lengthsAt(scene: Scene, state: DrawState): LengthContext {
 /** The element's place in the file. */
 export function placeOf(element: SvgElement): NoticePlace {
   return { line: element.line, column: element.column, element: elementName(element) };
+}
+
+/** The style that an element inherits where it stands in the file, for parts that are drawn through references. */
+export function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
+  const { parent } = element;
+  return parent === undefined
+    ? undefined
+    : new ComputedStyle(declaredOf(scene, parent), styleAround(scene, parent));
 }

@@ -126,7 +126,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
   ),
   'mask-ignored': caution(
     (n, d) =>
-      `${plural(n, 'mask')} ${n === 1 ? 'is' : 'are'} not taken, and what ${n === 1 ? 'it hides' : 'they hide'} counts as painted: ${d}. Use a clip path, or cut the shapes in the drawing program.`,
+      `${plural(n, 'mask')} ${n === 1 ? 'is' : 'are'} not taken, since only masks of plain black and white are, and what ${n === 1 ? 'it hides' : 'they hide'} counts as painted: ${d}. Use a clip path, or cut the shapes in the drawing program.`,
   ),
   'filter-ignored': caution(
     (n, d) =>
