@@ -8,7 +8,11 @@ const NAME = 'Welcome to Willow Brook Farm';
 const SET = Array.from({ length: 94 }, (_, k) => String.fromCharCode(33 + k)).join('');
 
 /** Resolved lettering of one text in all faces, cap heights and flattening tolerances: `{ name, region }`. */
-export async function lettering({ texts = ['name', 'set'], capHeights = [8, 15, 40], tolerances = [0.01, 0.002] } = {}) {
+export async function lettering({
+  texts = ['name', 'set'],
+  capHeights = [8, 15, 40],
+  tolerances = [0.01, 0.002],
+} = {}) {
   const cases = [];
   for (const face of FACES) {
     const bytes = await readFile(new URL(`../../../fixtures/fonts/${face}.ttf`, import.meta.url));
@@ -16,9 +20,17 @@ export async function lettering({ texts = ['name', 'set'], capHeights = [8, 15, 
     for (const text of texts) {
       for (const capHeightMm of capHeights) {
         for (const toleranceMm of tolerances) {
-          const drawing = await readLettering(text === 'name' ? NAME : SET, { font, capHeightMm, toleranceMm });
+          const drawing = await readLettering(text === 'name' ? NAME : SET, {
+            font,
+            capHeightMm,
+            toleranceMm,
+          });
           const { region } = resolveRegions(drawing.shapes.map((shape) => shape.region));
-          cases.push({ name: `${face} ${text} ${capHeightMm} mm ${toleranceMm * 1000} um`, toleranceMm, region });
+          cases.push({
+            name: `${face} ${text} ${capHeightMm} mm ${toleranceMm * 1000} um`,
+            toleranceMm,
+            region,
+          });
         }
       }
     }
