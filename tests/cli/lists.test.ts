@@ -41,6 +41,18 @@ test.each(FINDING_CODES)('explain %s gives its page without markup', async (code
   expect(Math.max(...answer.out.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(80);
 });
 
+test('list notices names codes of the page on what readers do not take, with their causes', async () => {
+  const { code, out, err } = await captured(['list', 'notices']);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  const codes = firstColumn(out);
+  expect(codes.length).toBeGreaterThan(20);
+  expect(codes).toEqual([...new Set(codes)].toSorted());
+  expect(codes).toEqual(expect.arrayContaining(['text-not-outlined', 'open-outline', 'embedded-picture']));
+  for (const line of out.trimEnd().split('\n')) {
+    expect(line).toMatch(/^[a-z0-9-]+ {2,}\S/u);
+  }
+});
+
 test('--version is the version of the package', async () => {
   const { version } = JSON.parse(readFileSync(resolve(ROOT, 'apps/cli/package.json'), 'utf8'));
   expect(await captured(['--version'])).toEqual({ code: 0, out: `pourproof ${version}\n`, err: '' });

@@ -55,17 +55,33 @@ function bitRows(): readonly Row[] {
   ];
 }
 
-/** The codes of notices as docs/unsupported.md lists them: table rows that start with a code. */
+/** The codes of notices as docs/unsupported.md lists them: its tables have a column "notice". */
 async function noticeRows(io: Io): Promise<readonly Row[]> {
   const page = await readPage('unsupported.md', io);
-  const rows = [...page.matchAll(/^\|[^|\n]*`([a-z0-9-]+)`[^|\n]*\|([^\n]*)\|\s*$/gmu)];
-  return rows.map(
-    ([, code = '', text = '']): Row => [
-      code,
-      text
-        .replace(/\s*\|\s*/gu, ': ')
-        .replaceAll('`', '')
-        .trim(),
-    ],
-  );
+  const causes = new Map<string, string[]>();
+  let column = -1;
+  for (const line of page.split('\n')) {
+    const cells = line.startsWith('|') ? cellsOf(line) : [];
+    if (cells.length === 0) {
+      column = -1;
+    } else if (column === -1) {
+      column = cells.findIndex((cell) => /^notices?$/iu.test(cell));
+    } else {
+      const [cause = ''] = cells;
+      for (const [, code = ''] of (cells[column] ?? '').matchAll(/`([a-z0-9-]+)`/gu)) {
+        causes.set(code, [...(causes.get(code) ?? []), cause.replaceAll('`', '')]);
+      }
+    }
+  }
+  return [...causes]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([code, all]): Row => [code, [...new Set(all)].join('; ')]);
+}
+
+/** Cells of a Markdown table row. */
+function cellsOf(line: string): readonly string[] {
+  return line
+    .replace(/^\||\|\s*$/gu, '')
+    .split(/(?<!\\)\|/u)
+    .map((cell) => cell.trim());
 }
