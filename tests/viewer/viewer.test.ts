@@ -250,7 +250,25 @@ test('a depth without a unit is refused at its field, and the proof stays', asyn
   await page.getByLabel('Depth of the pocket').press('Enter');
   expect(await page.locator('#depth-problem').textContent()).toContain('Did you mean 3mm or 3in?');
   expect(await page.getByLabel('Depth of the pocket').getAttribute('aria-invalid')).toBe('true');
+  // what was typed stays to be put right
+  expect(await page.getByLabel('Depth of the pocket').inputValue()).toBe('3');
   expect((await savedReport(page)).cut.maxDepthMm).toBe(2.5);
+  await page.getByLabel('Depth of the pocket').fill('3mm');
+  await page.getByLabel('Depth of the pocket').press('Enter');
+  await verdict(page);
+  expect(await page.locator('#depth-problem').textContent()).toBe('');
+  expect((await savedReport(page)).cut.maxDepthMm).toBe(3);
+});
+
+test('of changes that come faster than proofs, the last one counts', async () => {
+  const { page } = await viewer.open();
+  await dropFile(page, 'bars.svg', BARS);
+  await verdict(page);
+  for (const bit of ['1mm', '3mm', '0.5mm', '2mm']) {
+    await setBit(page, bit);
+  }
+  await verdict(page);
+  expect((await savedReport(page)).cut.perCutter.map(({ cutter }) => cutter)).toEqual(['2 mm flat bit']);
 });
 
 test('a typed width scales the artwork, and an empty one leaves it as drawn', async () => {

@@ -146,6 +146,6 @@ export class ProofController implements ReactiveController {
     const entry = this.entries.find(({ code }) => code === selection?.code);
     return selection === null || entry === undefined
       ? null
-      : { code: entry.code, place: Math.min(selection.place, entry.places.length - 1) };
+      : { code: entry.code, place: Math.max(0, Math.min(selection.place, entry.places.length - 1)) };
   }
 }

@@ -9,7 +9,7 @@ export class FailureNote extends LitElement {
     shared,
     css`
       :host {
-        padding: 1.4rem;
+        padding: 0.6rem 1.2rem;
       }
       h2 {
         font-size: 1.4rem;

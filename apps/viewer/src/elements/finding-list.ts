@@ -234,6 +234,9 @@ export class FindingList extends LitElement {
 
   #step(entry: FindingEntry, by: number): void {
     const count = entry.places.length;
+    if (count === 0) {
+      return;
+    }
     const place = ((this.selection?.place ?? 0) + by + count) % count;
     emit(this, 'place-chosen', { code: entry.code, place });
   }

@@ -13,8 +13,8 @@ export class JobForm extends LitElement {
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
   declare job: Partial<JobFile>;
-  /** What is wrong with a field, by its name. */
-  declare problems: ReadonlyMap<string, string>;
+  /** What is wrong with a field, by its name, and what was typed there, which stays until it is put right. */
+  declare problems: ReadonlyMap<string, { readonly text: string; readonly message: string }>;
 
   constructor() {
     super();
@@ -90,7 +90,7 @@ export class JobForm extends LitElement {
               aria-label="Diameter of bit ${k + 1}"
               list="sizes"
               autocomplete="off"
-              .value=${live(shownBit(bit))}
+              .value=${live(this.#typed(`bit-${k}`) ?? shownBit(bit))}
               aria-invalid=${this.problems.has(`bit-${k}`)}
               aria-describedby="bit-${k}-problem"
               @change=${(event: Event) => this.#changeBit(k, event)}
@@ -99,7 +99,7 @@ export class JobForm extends LitElement {
               type="button"
               aria-label="Take bit ${k + 1} off"
               ?disabled=${bits.length < 2}
-              @click=${() => this.#tell({ bit: bits.filter((_, other) => other !== k) })}
+              @click=${() => this.#takeOff(k)}
             >
               ×
             </button>
@@ -129,14 +129,14 @@ export class JobForm extends LitElement {
           id=${name}
           name=${name}
           autocomplete="off"
-          .value=${live(value)}
+          .value=${live(this.#typed(name) ?? value)}
           aria-invalid=${this.problems.has(name)}
           aria-describedby="${name}-problem"
           @change=${(event: Event) => {
             const text = typed(event);
             // only the width may be left empty, for the size that the file has
             const isEmpty = name === 'width' && text === '';
-            if (this.#check(name, () => isEmpty || positive(text, quantity))) {
+            if (this.#check(name, text, () => isEmpty || positive(text, quantity))) {
               this.#tell({ [name]: isEmpty ? undefined : text });
             }
           }}
@@ -168,7 +168,7 @@ export class JobForm extends LitElement {
     const degrees = this.#grainDeg();
     const change = (event: Event): void => {
       const value = Number((event.target as HTMLInputElement).value);
-      if (this.#check('grain', () => finite(value, (event.target as HTMLInputElement).value))) {
+      if (this.#check('grain', typed(event), () => finite(value, typed(event)))) {
         this.#tell({ grain: `${value}deg` });
       }
     };
@@ -214,7 +214,11 @@ export class JobForm extends LitElement {
   }
 
   #problem(name: string): TemplateResult {
-    return html`<span class="problem" id="${name}-problem" role="alert">${this.problems.get(name) ?? ''}</span>`;
+    return html`<span class="problem" id="${name}-problem" role="alert">${this.problems.get(name)?.message ?? ''}</span>`;
+  }
+
+  #typed(name: string): string | undefined {
+    return this.problems.get(name)?.text;
   }
 
   #grainDeg(): number {
@@ -224,9 +228,15 @@ export class JobForm extends LitElement {
   #changeBit(k: number, event: Event): void {
     const text = typed(event);
     const bit = text.includes(':') ? text : `flat:${text}`;
-    if (this.#check(`bit-${k}`, () => parseBit(bit))) {
+    if (this.#check(`bit-${k}`, text, () => parseBit(bit))) {
       this.#tell({ bit: (this.job.bit ?? []).with(k, bit) });
     }
+  }
+
+  #takeOff(k: number): void {
+    // the bits after it move up, and what was typed for one must not show at another
+    this.problems = new Map([...this.problems].filter(([name]) => !name.startsWith('bit-')));
+    this.#tell({ bit: (this.job.bit ?? []).filter((_, other) => other !== k) });
   }
 
   #coats(event: Event): void {
@@ -236,7 +246,7 @@ export class JobForm extends LitElement {
   }
 
   /** Whether a typed value can be read; if not, the field says why and the job stays. */
-  #check(name: string, read: () => unknown): boolean {
+  #check(name: string, text: string, read: () => unknown): boolean {
     const problems = new Map(this.problems);
     problems.delete(name);
     try {
@@ -245,7 +255,7 @@ export class JobForm extends LitElement {
       if (!(error instanceof MeasureError)) {
         throw error;
       }
-      problems.set(name, error.message);
+      problems.set(name, { text, message: error.message });
     }
     this.problems = problems;
     return !problems.has(name);
