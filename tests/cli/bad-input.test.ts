@@ -379,11 +379,105 @@ const OUTPUT_CASES: readonly BadInput[] = [
   },
 ];
 
+const READER_CASES: readonly BadInput[] = [
+  {
+    name: 'a picture of dots',
+    argv: vet('picture.png'),
+    err: said(
+      'picture.png is a PNG picture; only drawn shapes can be carved.',
+      'Save the drawing as SVG or DXF and try again.',
+    ),
+  },
+  {
+    name: 'a letter',
+    argv: vet('letter.txt'),
+    err: said(
+      'letter.txt is neither an SVG nor a DXF file.',
+      'Save the drawing as SVG or DXF and try again.',
+    ),
+  },
+  {
+    name: 'a drawing that paints nothing',
+    argv: vet('nothing.svg'),
+    err: said(
+      'nothing.svg has nothing painted in it, so there is nothing to cut.',
+      'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
+    ),
+  },
+  {
+    name: 'a job file that is cut off',
+    argv: vet('square.svg', '--job', 'broken.json'),
+    err: said(
+      'broken.json is not JSON: Unexpected end of JSON input.',
+      'Write it like fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json.',
+    ),
+  },
+  {
+    name: 'a V bit, which is no flat one',
+    argv: vet('square.svg', '--bit', 'vee:60deg:1/2in'),
+    err: "pourproof: a vee bit can't be vetted yet, only flat bits. Use --bit flat:… for now; nothing was computed.\n",
+  },
+  {
+    name: 'an unknown seal',
+    argv: vet('square.svg', '--seal', 'wax'),
+    err: 'pourproof: seal "wax" is unknown. Known: none, sanding-sealer, shellac, epoxy.\n',
+  },
+  {
+    name: 'a sheet in a folder that is not there',
+    argv: vet('square.svg', '--report', 'no/where.html'),
+    err: said('--report: there is no folder FOLDER/no.', 'Make it first, or name another place.'),
+  },
+  {
+    name: 'an overlay below a file',
+    argv: vet('square.svg', '--overlay', 'square.svg/over.svg'),
+    err: said('--overlay: there is no folder FOLDER/square.svg.', 'Make it first, or name another place.'),
+  },
+];
+
+/** What the readers and the job say in their own words, which their own tests hold. */
+const OWN_WORDS: readonly (readonly [string, readonly string[]])[] = [
+  ['noise in the place of an SVG', vet('junk.svg')],
+  ['noise in the place of a DXF', vet('junk.dxf')],
+  ['an SVG that is cut off', vet('cut-off.svg')],
+  ['a DXF that is cut off', vet('cut-off.dxf')],
+  ['noise in the place of a font', vet('--text', 'Oak', '--font', 'junk.ttf', '--cap-height', '15mm')],
+  ['a letter that the font has not', vet('--text', '木', '--font', FONT, '--cap-height', '15mm')],
+  ['a job file with a slip', vet('square.svg', '--job', 'wrong.json')],
+  ['a job file that is a list', vet('square.svg', '--job', 'list.json')],
+  ['an unknown wood', vet('square.svg', '--wood', 'mapel')],
+  ['an unknown colour', vet('square.svg', '--colour', 'plaid')],
+  ['an unknown way of levelling', vet('square.svg', '--level-by', 'teeth')],
+];
+
+test.each(OWN_WORDS)('%s is refused with exit code 2, one message and no stack trace', async (_, argv) => {
+  const { code, out, err } = await captured(argv, { cwd: folder });
+  expect({ code, out }).toEqual({ code: 2, out: '' });
+  expect(err.match(/^pourproof: /gmu)).toHaveLength(1);
+  expect(err).toMatch(/^pourproof: \S/u);
+  expect(err).not.toMatch(/\n {4}at |undefined|\[object/u);
+});
+
+test('a place that may not be written is told with a remedy', async () => {
+  const writeFile = (): Promise<void> => Promise.reject(Object.assign(new Error('no'), { code: 'EACCES' }));
+  const { code, err } = await captured(vet('square.svg', '--report', 'locked.html'), {
+    cwd: folder,
+    writeFile,
+  });
+  expect({ code, err }).toEqual({
+    code: 2,
+    err: said(
+      `--report: ${join(folder, 'locked.html')} may not be written.`,
+      'Name a place that you may write to.',
+    ),
+  });
+});
+
 describe.each([
   ['flags', FLAG_CASES],
   ['values', VALUE_CASES],
   ['files', FILE_CASES],
   ['outputs', OUTPUT_CASES],
+  ['contents', READER_CASES],
 ] as const)('bad %s are refused with exit code 2 and one message', (_, cases) => {
   test.each(cases)('$name', async ({ argv, err }) => {
     const answer = await captured(argv, { cwd: folder });
