@@ -1,6 +1,7 @@
 import { type Point, type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
 import type { SegmentSet } from './segment-set.ts';
+import { strandsCross } from './strands-cross.ts';
 
 /** A place where drawn edges cross. */
 export interface Crossing {
@@ -9,6 +10,15 @@ export interface Crossing {
   readonly kind: 'self' | 'between';
   /** Numbers of the two shapes, the smaller first; the same twice for `self`. */
   readonly regions: readonly [number, number];
+}
+
+/** At a point where very many outlines meet each is compared with so many of the next: enough to tell that they cross there. */
+const MOST_STRANDS = 32;
+
+interface Strand {
+  readonly shape: number;
+  readonly from: number;
+  readonly to: number;
 }
 
 /** Collects the crossings of drawn edges, each place once for each pair of shapes. */
@@ -20,6 +30,8 @@ export class CrossingLog {
   /** First pair of shapes at each place, and the further ones, which are rare. */
   readonly #firstPair = new Map<number, number>();
   readonly #otherPairs = new Map<number, Set<number>>();
+  /** Pairs (vertex, drawn edge) of edges that pass through a vertex. */
+  readonly #passing: number[] = [];
   #count = 0;
 
   constructor(rings: Rings, shapeOfEdge: Uint32Array, segments: SegmentSet) {
@@ -34,17 +46,64 @@ export class CrossingLog {
     return this.#count;
   }
 
-  /** Notes that segments with these owner lists cross at vertex v, if the drawn edges themselves do. */
+  /** Notes that segments with these owner lists cross at vertex v, or, with −1, that the first passes through it. */
   add(v: number, ownersA: number, ownersB: number): void {
     const a = this.#segments.ownerEdge[ownersA];
-    const b = this.#segments.ownerEdge[ownersB];
-    if (!this.#cross(a, b)) {
+    if (ownersB < 0) {
+      this.#passing.push(v, a);
       return;
     }
-    const i = Math.min(this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
-    const j = Math.max(this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
+    const b = this.#segments.ownerEdge[ownersB];
+    if (this.#cross(a, b)) {
+      this.#note(v, this.#shapeOfEdge[a], this.#shapeOfEdge[b]);
+    }
+  }
+
+  /** Adds the crossings that lie in drawn points: where two outlines go through a point and change sides there. */
+  addAtPoints(vertexOfPoint: Uint32Array): void {
+    const strands = new Map<number, Strand[]>();
+    const timesDrawn = new Uint8Array(this.#segments.vertices.x.length);
+    for (const v of vertexOfPoint) {
+      timesDrawn[v] = Math.min(2, timesDrawn[v] + 1);
+    }
+    for (let k = 0; k < this.#passing.length; k += 2) {
+      const [v, e] = [this.#passing[k], this.#passing[k + 1]];
+      timesDrawn[v] = 2;
+      const ends = [vertexOfPoint[e], vertexOfPoint[this.#nextPoint[e]]] as const;
+      if (ends[0] !== v && ends[1] !== v) {
+        addStrand(strands, v, { shape: this.#shapeOfEdge[e], from: ends[0], to: ends[1] });
+      }
+    }
+    const before = new Int32Array(vertexOfPoint.length).fill(-1);
+    this.#nextPoint.forEach((next, i) => {
+      before[next] = i;
+    });
+    for (let i = 0; i < vertexOfPoint.length; i++) {
+      const v = vertexOfPoint[i];
+      const from = vertexOfPoint[before[i]];
+      const to = vertexOfPoint[this.#nextPoint[i]];
+      if (timesDrawn[v] === 2 && from !== v && to !== v) {
+        addStrand(strands, v, { shape: this.#shapeOfEdge[i], from, to });
+      }
+    }
+    for (const [v, list] of strands) {
+      this.#noteStrands(v, list);
+    }
+  }
+
+  #noteStrands(v: number, list: readonly Strand[]): void {
+    for (let i = 0; i < list.length; i++) {
+      for (let j = i + 1; j < Math.min(list.length, i + MOST_STRANDS); j++) {
+        if (strandsCross(this.#segments.vertices, v, list[i], list[j])) {
+          this.#note(v, list[i].shape, list[j].shape);
+        }
+      }
+    }
+  }
+
+  #note(v: number, shapeA: number, shapeB: number): void {
     // exact up to 2²⁶ shapes
-    const pair = i * 2 ** 26 + j;
+    const pair = Math.min(shapeA, shapeB) * 2 ** 26 + Math.max(shapeA, shapeB);
     const first = this.#firstPair.get(v);
     if (first === undefined) {
       this.#firstPair.set(v, pair);
@@ -86,6 +145,15 @@ export class CrossingLog {
         orient2d(p[b0], p[b0 + 1], p[b1], p[b1 + 1], p[a1], p[a1 + 1]) <
         0
     );
+  }
+}
+
+function addStrand(strands: Map<number, Strand[]>, v: number, strand: Strand): void {
+  const list = strands.get(v);
+  if (list === undefined) {
+    strands.set(v, [strand]);
+  } else {
+    list.push(strand);
   }
 }
 

@@ -71,6 +71,29 @@ describe('resolveRegions', () => {
     }
   });
 
+  test('outlines that cross in a drawn point are counted, those that only touch or share an edge there are not', () => {
+    const bowTie = shape('nonzero', [0, 0, 5, 5, 10, 10, 10, 0, 5, 5, 0, 10]);
+    expect(resolveRegions([bowTie]).crossings).toEqual([{ atMm: [5, 5], kind: 'self', regions: [0, 0] }]);
+    const through = [shape('nonzero', square(0, 0, 10)), shape('nonzero', [10, 4, 14, 8, 10, 8, 6, 8])];
+    // its corners at (10, 4) and (10, 8) lie on the square's side, which it passes in both
+    expect(resolveRegions(through).crossings.map((crossing) => crossing.atMm)).toEqual([
+      [10, 4],
+      [10, 8],
+    ]);
+    const passing = [shape('nonzero', square(0, 0, 10)), shape('nonzero', [8, -2, 12, 2, 12, -2])];
+    expect(resolveRegions(passing).crossingCount).toBe(0);
+    const corner = [shape('nonzero', square(0, 0, 10)), shape('nonzero', [8, 12, 12, 8, 5, 5])];
+    // two sides of the triangle leave the square; the third only touches its corner
+    expect(resolveRegions(corner).crossings.map((crossing) => crossing.atMm)).not.toContainEqual([10, 10]);
+    expect(resolveRegions(corner).crossingCount).toBe(2);
+    const touching = [
+      shape('nonzero', square(0, 0, 10)),
+      shape('nonzero', square(10, 10, 10)),
+      shape('nonzero', square(10, 0, 10)),
+    ];
+    expect(resolveRegions(touching).crossingCount).toBe(0);
+  });
+
   test('a shape drawn twice counts once and is reported, whichever way it turns', () => {
     const ring = square(0, 0, 10);
     for (const again of [ring, reversed(ring), [...ring.slice(2), ...ring.slice(0, 2)]]) {

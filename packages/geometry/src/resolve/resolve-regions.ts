@@ -77,6 +77,7 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
     keeps: [false, true, true, true],
   });
   const { region, slivers } = cleanRegionFrom(arrangement, sides);
+  log?.addAtPoints(arrangement.vertexOfPoint);
   const crossings = log?.listed(listedPlaces) ?? [];
   return {
     region,

@@ -33,6 +33,24 @@ export function turn(vertices: VertexIndex, a: number, b: number, c: number): nu
   return -orient2d(x[a], y[a], x[b], y[b], x[c], y[c]);
 }
 
+/** Whether the inside of segment s passes through vertex v or nearer to it than the tolerance. */
+export function passesNear(set: SegmentSet, s: number, v: number, toleranceMm: number): boolean {
+  const { x, y } = set.vertices;
+  const a = set.lo[s];
+  const b = set.hi[s];
+  if (a === v || b === v) {
+    return false;
+  }
+  const dx = x[b] - x[a];
+  const dy = y[b] - y[a];
+  const px = x[v] - x[a];
+  const py = y[v] - y[a];
+  const length2 = dx * dx + dy * dy;
+  const along = px * dx + py * dy;
+  const across = px * dy - py * dx;
+  return across * across < toleranceMm * toleranceMm * length2 && along > 0 && along < length2;
+}
+
 /** Number of a new segment between two different vertices, carrying the owners of `list` as seen from u to v. */
 export function addSegment(set: SegmentSet, u: number, v: number, list: number): number {
   const forward = isBefore(set.vertices, u, v);

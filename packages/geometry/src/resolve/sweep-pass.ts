@@ -1,8 +1,11 @@
-import { addOwners, addSegment, isBefore, type SegmentSet, turn } from './segment-set.ts';
+import { addOwners, addSegment, isBefore, passesNear, type SegmentSet, turn } from './segment-set.ts';
 import { SweepStatus } from './sweep-status.ts';
 import { VertexHeap } from './vertex-heap.ts';
 
-/** Told of each place where the insides of two segments cross: the vertex made there and the owner lists of both. */
+/**
+ * Told of each place where the insides of two segments cross: the vertex made there and the owner lists of both. With −1 for the second list
+ * it tells of a segment that passes through a vertex.
+ */
 export type CrossingSink = (vertex: number, ownersA: number, ownersB: number) => void;
 
 /** What one pass found. */
@@ -172,35 +175,22 @@ function removeEnding(sweep: Sweep, v: number): void {
 /** Cuts the segments next to the gap that pass through the vertex or nearer to it than the tolerance. */
 function cutNear(sweep: Sweep, v: number): void {
   const { status } = sweep;
-  while (sweep.lower >= 0 && isNear(sweep, sweep.lower, v)) {
+  while (sweep.lower >= 0 && passesNear(sweep.set, sweep.lower, v, sweep.toleranceMm)) {
     const s = sweep.lower;
     sweep.lower = status.below[s];
-    status.remove(s);
-    cutAhead(sweep, s, v);
+    cutThrough(sweep, s, v);
   }
-  while (sweep.upper >= 0 && isNear(sweep, sweep.upper, v)) {
+  while (sweep.upper >= 0 && passesNear(sweep.set, sweep.upper, v, sweep.toleranceMm)) {
     const s = sweep.upper;
     sweep.upper = status.above[s];
-    status.remove(s);
-    cutAhead(sweep, s, v);
+    cutThrough(sweep, s, v);
   }
 }
 
-function isNear(sweep: Sweep, s: number, v: number): boolean {
-  const { x, y } = sweep.set.vertices;
-  const a = sweep.set.lo[s];
-  const b = sweep.set.hi[s];
-  if (a === v || b === v) {
-    return false;
-  }
-  const dx = x[b] - x[a];
-  const dy = y[b] - y[a];
-  const px = x[v] - x[a];
-  const py = y[v] - y[a];
-  const length2 = dx * dx + dy * dy;
-  const along = px * dx + py * dy;
-  const across = px * dy - py * dx;
-  return across * across < sweep.toleranceMm * sweep.toleranceMm * length2 && along > 0 && along < length2;
+function cutThrough(sweep: Sweep, s: number, v: number): void {
+  sweep.onCrossing(v, sweep.set.owners[s], -1);
+  sweep.status.remove(s);
+  cutAhead(sweep, s, v);
 }
 
 /** The segments that start here from small y to large; overlapping ones are cut at the shorter's end and merged. */
