@@ -33,12 +33,16 @@ async function titles(page: Page): Promise<string[]> {
   return page.locator('.head .title').allTextContents();
 }
 
-async function savedReport(page: Page): Promise<Report> {
+async function saved(page: Page, button: string): Promise<unknown> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save report' }).click(),
+    page.getByRole('button', { name: button }).click(),
   ]);
-  return JSON.parse(readFileSync(await download.path(), 'utf8')) as Report;
+  return JSON.parse(readFileSync(await download.path(), 'utf8'));
+}
+
+async function savedReport(page: Page): Promise<Report> {
+  return (await saved(page, 'Save report')) as Report;
 }
 
 /** Shift and scale of the artwork on the sheet: px = shift + scale · mm. */
@@ -258,6 +262,23 @@ test('a depth without a unit is refused at its field, and the proof stays', asyn
   await verdict(page);
   expect(await page.locator('#depth-problem').textContent()).toBe('');
   expect((await savedReport(page)).cut.maxDepthMm).toBe(3);
+});
+
+test('a saved job is a job file that asks for the same proof', async () => {
+  const { page } = await viewer.open();
+  await dropFile(page, 'bars.svg', BARS);
+  await verdict(page);
+  await setBit(page, '1/16in');
+  await page.getByLabel('Seal before the colour').selectOption('shellac');
+  await verdict(page);
+  const job = readJobFile(await saved(page, 'Save job'), 'bars.job.json');
+  expect(job.artwork).toBe('bars.svg');
+  const { report } = prove(
+    readArtwork(new TextEncoder().encode(BARS), 'bars.svg'),
+    'bars.svg',
+    settleJob(job),
+  );
+  expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(report));
 });
 
 test('of changes that come faster than proofs, the last one counts', async () => {

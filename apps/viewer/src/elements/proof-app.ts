@@ -54,6 +54,7 @@ export class ProofApp extends LitElement {
         <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>
         <div class="tools">
           <button type="button" ?disabled=${proof === null} @click=${this.#saveReport}>Save report (JSON)</button>
+          <button type="button" ?disabled=${proof === null} @click=${this.#saveJob}>Save job</button>
           <button type="button" ?disabled=${proof === null} @click=${() => print()}>Print</button>
         </div>
       </header>
@@ -167,11 +168,20 @@ export class ProofApp extends LitElement {
   }
 
   #saveReport(): void {
-    const { proof, source } = this.#proof;
-    if (proof !== null) {
-      const name = (source?.name ?? 'artwork').replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
-      saveFile(`${name}.proof.json`, 'application/json', `${JSON.stringify(proof.report, null, 2)}\n`);
-    }
+    this.#save('proof', this.#proof.proof?.report);
+  }
+
+  // as the command line reads it, from the folder that the artwork is in
+  #saveJob(): void {
+    const { job, source } = this.#proof;
+    const artwork = source?.kind === 'lettering' ? { text: source.text } : { artwork: source?.name };
+    this.#save('job', { ...job, schema: 'pourproof/job@1', ...artwork });
+  }
+
+  #save(what: string, data: unknown): void {
+    const { source } = this.#proof;
+    const name = (source?.name ?? 'artwork').replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
+    saveFile(`${name}.${what}.json`, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
   }
 
   #skip(event: Event): void {
