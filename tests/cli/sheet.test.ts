@@ -61,7 +61,7 @@ describe('the sheet', () => {
     page.on('pageerror', (error) => complaints.push(error.message));
     await page.goto(pathToFileURL(sheet).href);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-    expect((await page.locator('.stamp').textContent()).toLowerCase()).toMatch(/^stop/u);
+    expect(((await page.locator('.stamp').textContent()) ?? '').toLowerCase()).toMatch(/^stop/u);
     expect(requests).toEqual([pathToFileURL(sheet).href]);
     expect(complaints).toEqual([]);
     await page.close();
