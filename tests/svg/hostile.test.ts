@@ -169,7 +169,7 @@ describe('damaged files', () => {
           expect(error).toBeInstanceOf(ArtworkError);
         }
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
   });
 
@@ -206,7 +206,7 @@ describe('what must not matter', () => {
         // both directions are sampled alike; overlaps move by no more than the tolerance along the outlines
         expect(Math.abs(areaOf(backward(b) + backward(a)) - area)).toBeLessThan(0.02 + 1e-4 * area);
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
@@ -223,7 +223,7 @@ describe('what must not matter', () => {
           (0.05 + 1e-4 * area) * Math.max(1, 1 / factor ** 2),
         );
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 });

@@ -106,7 +106,7 @@ describe('the outline of a stroke', () => {
           expect(winding(rings, x, y) > 0).toBe(off < 0);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 

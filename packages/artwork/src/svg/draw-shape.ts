@@ -25,6 +25,9 @@ import { elementName, type SvgElement } from './svg-element.ts';
 /** Strokes thinner than this, in mm, are called hairlines (common practice; no source). */
 const HAIRLINE_MM = 0.1;
 
+/** Coordinates beyond this, in mm, are a slip: 1000 km; numbers that overflow are beyond it too. */
+const FARTHEST_MM = 1e9;
+
 /** The paints of a shape, for its markers. */
 export interface ShapePaints {
   readonly fill: Colour | undefined;
@@ -92,7 +95,11 @@ export function emit(
   region: Region,
   paint: Colour & Pick<Painted, 'isPieced'>,
 ): void {
-  if (region.ringEnds.length === 0 || !region.coords.every(Number.isFinite)) {
+  if (region.ringEnds.length === 0) {
+    return;
+  }
+  if (!region.coords.every((value) => Math.abs(value) <= FARTHEST_MM)) {
+    scene.notices.add('number-too-large', placeOf(element));
     return;
   }
   const seen = state.clip === undefined ? region : intersectRegions(region, state.clip);

@@ -10,6 +10,7 @@ export type SvgNoticeCode =
   | 'nothing-painted'
   | 'open-outline'
   | 'path-data-error'
+  | 'number-too-large'
   | 'transform-ignored'
   | 'hidden-elements'
   | 'invisible-paint'
@@ -87,6 +88,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
   'path-data-error': caution(
     (n, d) =>
       `The data of ${plural(n, 'shape')} has an error and is drawn only up to it: ${d}. Export the drawing again.`,
+  ),
+  'number-too-large': caution(
+    (n) =>
+      `${plural(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} more than 1000 km away or cannot be computed, and ${n === 1 ? 'is' : 'are'} left out. Check the numbers in the file.`,
   ),
   'transform-ignored': caution(
     (n, d) =>
