@@ -1,8 +1,9 @@
 import { booleans, sweepAlong } from '@pourproof/geometry';
 import { type BleedTravel, bleedTravel, type Wood } from '@pourproof/materials';
-import { type CleanRegion, radians, signedArea } from '@pourproof/plane';
+import { type CleanRegion, radians, ringsBounds, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import { blockWalls } from './block-walls.ts';
+import { nearRings } from './near-rings.ts';
 import type { PlacedBlock } from './place-board.ts';
 
 /** What a cut does in one block. Areas in mm², lengths in mm. */
@@ -37,7 +38,8 @@ export function blockMeasures(
   const { byBlock } = blockWalls(cut, blocks);
   const whole = signedArea(cut);
   return blocks.flatMap((block, b): BlockMeasures[] => {
-    const part = block.region === null ? cut : booleans(cut, block.region, 'intersect');
+    const near = block.region === null ? cut : nearRings(cut, ringsBounds(block.region));
+    const part = block.region === null ? cut : partIn(near, block.region);
     const walls = byBlock[b] ?? { lengthMm: 0, exposedMm: 0 };
     if (part.ringEnds.length === 0 && walls.lengthMm === 0) {
       return [];
@@ -46,7 +48,7 @@ export function blockMeasures(
     const travel = travelIn(block.row, job);
     const floorAreaMm2 = whole > 0 ? (signedArea(part) * trueAreaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
-    const bleed = bleedIn(part, cut, block, travel);
+    const bleed = bleedIn(part, near, block, travel);
     return [
       {
         block,
@@ -66,6 +68,10 @@ export function blockMeasures(
       },
     ];
   });
+}
+
+function partIn(near: CleanRegion, block: CleanRegion): CleanRegion {
+  return near.ringEnds.length === 0 ? near : booleans(near, block, 'intersect');
 }
 
 /** The fibre's part in the face; exactly 0 for a fibre that stands upright. */
@@ -88,7 +94,7 @@ export function travelIn(wood: Wood, job: Job): BleedTravel {
 
 function bleedIn(
   part: CleanRegion,
-  cut: CleanRegion,
+  near: CleanRegion,
   block: PlacedBlock,
   travel: BleedTravel,
 ): BlockMeasures['bleed'] {
@@ -98,7 +104,7 @@ function bleedIn(
     // a glue line stops colour; and what the neighbouring block lost to the cut is not wood
     return block.region === null
       ? region
-      : booleans(booleans(region, block.region, 'intersect'), cut, 'subtract');
+      : booleans(booleans(region, block.region, 'intersect'), near, 'subtract');
   };
   return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };
 }
