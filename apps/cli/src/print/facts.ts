@@ -31,8 +31,9 @@ export function jobFacts(job: Job): readonly Fact[] {
   return [
     row(job.bits.length === 1 ? 'Bit' : 'Bits, in order', bits.join(', then '), 'bit'),
     row('Depth', bitSize(job.depthMm, units), 'depth'),
-    row('Wood', job.rows.wood.name, 'wood'),
-    row('Fibres', fibres(job), 'grain', 'dive'),
+    ...(job.board === null
+      ? [row('Wood', job.rows.wood.name, 'wood'), row('Fibres', fibres(job), 'grain', 'dive')]
+      : [fact('Board', boardText(job, job.board), '')]),
     row(
       'Seal',
       job.seal === 'none' || job.coats === 0
@@ -43,6 +44,13 @@ export function jobFacts(job: Job): readonly Fact[] {
     row('Resin', job.rows.resin.name, 'resin'),
     row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
   ];
+}
+
+function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['board']>): string {
+  const woods = [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]?.name ?? wood))];
+  const size = [board.widthMm, board.heightMm, board.thicknessMm].map((mm) => bitSize(mm, units)).join(' × ');
+  const blocks = `${board.blocks.length} ${board.blocks.length === 1 ? 'block' : 'blocks'} of ${woods.join(' and ')}`;
+  return `${size}, ${blocks}; the artwork turned by ${amount(turnDeg)}°`;
 }
 
 function fibres({ grainDeg, diveDeg }: Job): string {
