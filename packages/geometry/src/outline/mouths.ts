@@ -40,16 +40,22 @@ export function findMouths(axis: MedialAxis, radius: number): Mouths {
     shape.load(e);
     shape.at(radius);
     const [ax, ay] = contactDirection(boundary, shape.left, shape.x, shape.y);
-    const [bx, by] = contactDirection(boundary, shape.right, shape.x, shape.y);
     ofEdge[e] = edge.length;
     edge.push(e);
     x.push(shape.x);
     y.push(shape.y);
     angle.push(Math.atan2(ay, ax));
-    sweep.push(Math.atan2(Math.abs(ax * by - ay * bx), ax * bx + ay * by));
+    sweep.push(sweepAt(boundary, shape));
     closes.push(component[edgeFrom[e]]);
   }
   return { radius, edge, x, y, angle, sweep, ofEdge, component, closes };
+}
+
+/** Turn in radians, 0 … π, between the directions to both contacts at the point where `edge` was last asked. */
+export function sweepAt(boundary: MedialAxis['boundary'], edge: AxisEdge): number {
+  const [ax, ay] = contactDirection(boundary, edge.left, edge.x, edge.y);
+  const [bx, by] = contactDirection(boundary, edge.right, edge.x, edge.y);
+  return Math.atan2(Math.abs(ax * by - ay * bx), ax * bx + ay * by);
 }
 
 /** Unit direction from a point of the axis to its contact with a site. */
