@@ -175,7 +175,7 @@ test('all of it works by keyboard alone', async () => {
   expect(await page.locator('.head[aria-expanded=true] .number').textContent()).toBe('2');
 
   // back to the top, and to the bit
-  await page.locator('a.skip').focus();
+  await page.locator('a.to-findings').focus();
   await tabTo('Diameter of bit 1');
   await page.keyboard.press('Control+A');
   await page.keyboard.type('1mm');
@@ -189,7 +189,7 @@ test('the skip link goes to the findings', async () => {
   const { page } = await viewer.open();
   await dropFile(page, 'bars.svg', BARS);
   await verdict(page);
-  await page.locator('a.skip').focus();
+  await page.locator('a.to-findings').focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('Tab');
   expect(

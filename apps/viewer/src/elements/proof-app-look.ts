@@ -9,7 +9,7 @@ export const proofAppLook: CSSResult = css`
     gap: 0.9rem;
     padding: 0.9rem;
   }
-  .skip:focus {
+  .to-findings:focus {
     position: absolute;
     z-index: 2;
     padding: 0.5rem 0.9rem;
