@@ -14,7 +14,14 @@ test('finds exactly the boxes that comparing all of them finds, in rising order'
       const all = boxes.flatMap((b, i) =>
         b[0] < asked[2] && asked[0] < b[2] && b[1] < asked[3] && asked[1] < b[3] ? [i] : [],
       );
-      expect(indexBoxes(boxes).overlapping(asked)).toEqual(all);
+      const index = indexBoxes(boxes);
+      expect(index.overlapping(asked)).toEqual(all);
+      for (const wanted of [0, 3, 7]) {
+        const end = boxes.length - 2;
+        expect(index.someBefore(end, asked, (i) => i % 8 === wanted)).toBe(
+          all.some((i) => i < end && i % 8 === wanted),
+        );
+      }
     }),
   );
 });

@@ -4,6 +4,8 @@ import { type Bounds, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from '@pourproof
 export interface BoxIndex {
   /** Numbers of the boxes that overlap `box` by more than an edge, each once, in rising order. */
   overlapping(box: Bounds): number[];
+  /** Whether a box before number `end` that overlaps `box` passes a test; stops at the first that does. */
+  someBefore(end: number, box: Bounds, test: (i: number) => boolean): boolean;
 }
 
 /** Boxes that would lie in more cells than this are kept apart and always compared. */
@@ -53,7 +55,32 @@ export function indexBoxes(boxes: readonly Bounds[]): BoxIndex {
     }
     return [...found].filter((i) => overlap(boxes[i] as Bounds, box)).sort((a, b) => a - b);
   };
-  return { overlapping };
+  const someBefore = (end: number, box: Bounds, test: (i: number) => boolean): boolean => {
+    const passes = (list: readonly number[]): boolean => {
+      for (const i of list) {
+        if (i >= end) {
+          return false;
+        }
+        if (overlap(boxes[i] as Bounds, box) && test(i)) {
+          return true;
+        }
+      }
+      return false;
+    };
+    if (passes(large)) {
+      return true;
+    }
+    const [x0, y0, x1, y1] = cellsOf(box);
+    for (let y = y0; y <= y1; y++) {
+      for (let x = x0; x <= x1; x++) {
+        if (passes(cells.get(y * (side + 1) + x) ?? [])) {
+          return true;
+        }
+      }
+    }
+    return false;
+  };
+  return { overlapping, someBefore };
 }
 
 function overlap(a: Bounds, b: Bounds): boolean {

@@ -24,11 +24,15 @@ export function noticeCovers(
   }
   const index = indexBoxes(boxes);
   painted.forEach((shape, i) => {
-    const below = index
-      .overlapping(boxes[i] as Bounds)
-      .filter((k) => k < i && (painted[k] as Painted).colour !== shape.colour);
-    const covers =
-      below.length > MAX_COMPARED || below.some((k) => trulyOverlap(shape, painted[k] as Painted));
+    let compared = 0;
+    const covers = index.someBefore(i, boxes[i] as Bounds, (k) => {
+      const below = painted[k] as Painted;
+      if (below.colour === shape.colour) {
+        return false;
+      }
+      compared++;
+      return compared > MAX_COMPARED || trulyOverlap(shape, below);
+    });
     if (covers) {
       notices.add(shape.colour === '#ffffff' ? 'likely-knock-out' : 'paint-covers-paint', shape.place);
     }
