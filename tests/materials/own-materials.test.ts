@@ -1,12 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { defaultMaterials, type MaterialsOverrides, mergeMaterials, mixByMass } from '@pourproof/materials';
+import { mixByMass } from '@pourproof/materials';
+import { readMaterialsFile } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 
 const page = readFileSync(new URL('../../docs/method/own-materials.md', import.meta.url), 'utf8');
 
 test('the example of the page is taken as it stands', () => {
   const example = /```json\n([\s\S]*?)```/.exec(page)?.[1] ?? '';
-  const book = mergeMaterials(defaultMaterials, JSON.parse(example) as MaterialsOverrides);
+  const book = readMaterialsFile(JSON.parse(example), 'materials.json');
   expect(book.woods['shed-walnut']?.bleedPriorMm?.value).toBe(0.6);
   expect(book.sealers.shellac?.readyHours.value).toBe(2);
   const mix = mixByMass({ volumeMl: 30, wastePct: 0 }, book.resins['shelf-resin'] ?? 'coating');
