@@ -1,6 +1,7 @@
 import {
   defaultMaterials,
   type LevelMethodId,
+  levelMethods,
   type MaterialsBook,
   type Resin,
   type ResinColourId,
@@ -131,7 +132,10 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
     sealHours: typed('sealHours', 'time'),
     colour: given.colour ?? null,
     pigmentPct: value('pigmentPct'),
-    levelMm: typed('level', 'length'),
+    levelMm:
+      given.level === undefined && given.levelBy !== undefined
+        ? levelMethods[given.levelBy].removalMm.value
+        : typed('level', 'length'),
     levelBy: value('levelBy'),
     overpourMm: typed('overpour', 'length'),
     wastePct: value('wastePct'),
