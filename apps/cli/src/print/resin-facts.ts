@@ -6,14 +6,25 @@ import { type Fact, fact } from './facts.ts';
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];
 
-/** What to mix and how to pour it, what the seal takes, and how far colour may travel. */
+/** Step that sealer is told in: nobody weighs it closer. */
+const SEALER_STEP_G = 0.1;
+
+/** What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may travel. */
 export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
-  const { pour, bleed, seal } = report;
+  const { pour, bleed, seal, levelling } = report;
   return [
     ...pour.colours.flatMap((colour) => colourFacts(colour, pour, unit)),
     ...(seal.filmMm > 0
-      ? [fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor')]
+      ? [
+          fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'),
+          fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for walls and floors of one board'),
+        ]
       : []),
+    fact(
+      'Can come off',
+      formatLength(levelling.marginMm, unit),
+      `before the first stroke is gone; ${levelling.method} usually takes ${formatLength(levelling.methodMm.low, unit)} to ${formatLength(levelling.methodMm.high, unit)}`,
+    ),
     ...bleed.blocks.map(({ species, travelMm: { median, low, high } }) =>
       fact(
         'Colour may travel',
