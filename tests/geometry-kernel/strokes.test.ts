@@ -126,6 +126,20 @@ describe('stretches narrower than a limit', () => {
     }
   });
 
+  test('a needle with a rounded tip is a taper too, at either flattening', () => {
+    for (const deg of [6, 9, 20]) {
+      for (const tolerance of FLAT) {
+        const half = (deg * Math.PI) / 360;
+        const r = 0.2;
+        const far = 40;
+        const side = r / Math.cos(half) + far * Math.tan(half);
+        const tip = arc(0, 0, r, Math.PI / 2 + half, (3 * Math.PI) / 2 - half, tolerance);
+        const axis = medialAxis(cleanFrom([[...tip, far, -side, far, side]]));
+        expect(narrowStretches(axis, 0.8).map((s) => s.kind)).toEqual(['taper']);
+      }
+    }
+  });
+
   test('square, acute and flattened round corners are none', () => {
     for (const ring of [rectangle(0, 0, 9, 4), wedge(60, 9), regular(200, 5), stadium(9, 3, 0.002)]) {
       expect(narrowStretches(medialAxis(cleanFrom([ring])), 2)).toEqual([]);

@@ -21,9 +21,14 @@ export interface StrokeParts {
 const CORNER_REACH = 1;
 /** A branch that narrows to its end is a taper up to where doubling the way from the tip widens it by no more than this factor. */
 const TAPER_GROWTH = 1.25;
-/** A blunt end is a stroke's end if over this many of its half widths it widens by no more than {@link BLUNT_GROWTH}. */
-const BLUNT_LENGTH = 6;
+/**
+ * A blunt end is a stroke's end if over this many of its half widths, or half the branch if that is less, it widens by no more than
+ * {@link BLUNT_GROWTH}: else it is the rounded tip of a taper.
+ */
+const BLUNT_LENGTH = 12;
 const BLUNT_GROWTH = 1.4;
+/** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
+const TIP_RATIO = 4;
 
 /** Sorts the axis' edges into corners, strokes and tapers; linear time. */
 export function strokeParts(axis: MedialAxis): StrokeParts {
@@ -93,8 +98,17 @@ function markTaper(axis: MedialAxis, e: number, branches: Branches): void {
       break;
     }
   }
-  if (tip > 0 && radiusAt(ways, radii, tip + BLUNT_LENGTH * tip) <= BLUNT_GROWTH * tip) {
-    return;
+  if (tip > 0) {
+    const look = Math.min(BLUNT_LENGTH * tip, (ways[ways.length - 1] - tip) / 2);
+    const growth = radiusAt(ways, radii, tip + look) - tip;
+    if (growth <= (BLUNT_GROWTH - 1) * tip || radii[radii.length - 1] < TIP_RATIO * tip) {
+      return;
+    }
+    // a rounded tip: the way counts from where the flanks would meet
+    const before = (tip * look) / growth - tip;
+    for (let k = 0; k < ways.length; k++) {
+      ways[k] += before;
+    }
   }
   for (let k = 0; k < edges.length; k++) {
     const isEnd = ways[k] > 0 && 2 * ways[k] <= ways[ways.length - 1];
