@@ -61,6 +61,15 @@ describe('resolveRegions', () => {
     expect(outerRingCount(resolved.region)).toBe(2);
   });
 
+  test('lists as many crossings as asked for and counts all', () => {
+    const bars = [0, 2, 4].map((y) => shape('nonzero', [0, y, 10, y, 10, y + 1, 0, y + 1]));
+    const resolved = resolveRegions([...bars, shape('nonzero', [4, -1, 5, -1, 5, 6, 4, 6])], {
+      listedPlaces: 5,
+    });
+    expect(resolved.crossings).toHaveLength(5);
+    expect(resolved.crossingCount).toBe(12);
+  });
+
   test('a bow-tie has two parts that touch, under either rule', () => {
     for (const rule of ['nonzero', 'evenodd'] as const) {
       const resolved = resolveRegions([shape(rule, [0, 0, 10, 10, 10, 0, 0, 10])]);

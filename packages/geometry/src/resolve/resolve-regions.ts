@@ -46,7 +46,7 @@ export interface Resolved {
 
 /** Choices of {@link resolveRegions}. */
 export interface ResolveOptions {
-  /** How many crossings and specks are listed with their place; all are counted. Default 1000. */
+  /** How many crossings are listed with their place; all are counted. Default 1000. */
   readonly listedPlaces?: number;
 }
 
@@ -85,7 +85,7 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
     crossingCount: log?.count ?? 0,
     doubled: doubledRings(rings, shapeOfEdge, arrangement.vertexOfPoint),
     dropped: { zeroAreaRings: zeroAreaRings(rings, arrangement.toleranceMm), slivers },
-    specks: specksOf(region, listedPlaces),
+    specks: specksOf(region),
     largestMoveMm: arrangement.largestMoveMm,
     toleranceMm: arrangement.toleranceMm,
   };
@@ -157,9 +157,9 @@ function isOnOneLine(coords: Float64Array, from: number, to: number, toleranceMm
   return true;
 }
 
-function specksOf(region: CleanRegion, most: number): readonly Speck[] {
+function specksOf(region: CleanRegion): readonly Speck[] {
   const specks: Speck[] = [];
-  for (let k = 0; k < region.ringEnds.length && specks.length < most; k++) {
+  for (let k = 0; k < region.ringEnds.length; k++) {
     const areaMm2 = ringArea(region.coords, ringStart(region, k), region.ringEnds[k]);
     if (areaMm2 > 0 && areaMm2 < SPECK_AREA_MM2) {
       const at = 2 * ringStart(region, k);
