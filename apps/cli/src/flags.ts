@@ -72,6 +72,37 @@ export const FLAGS: readonly Flag[] = [
     group: 'lettering',
     help: 'Height of its capitals',
   },
+  {
+    name: 'single-line',
+    group: 'lettering',
+    help: 'Letters of single strokes as wide as the smallest bit, without a font',
+  },
+  { name: 'align', takes: 'SIDE', group: 'lettering', help: 'left (default), centre or right' },
+  {
+    name: 'tracking',
+    takes: 'LENGTH',
+    group: 'lettering',
+    help: 'Room added between letters',
+  },
+  {
+    name: 'line-spacing',
+    takes: 'NUMBER',
+    group: 'lettering',
+    help: 'Distance of lines, as a factor of the font’s own',
+  },
+  {
+    name: 'arc',
+    takes: '"RADIUS SIDE"',
+    group: 'lettering',
+    help: 'Bend it over a circle, such as 80mm or "80mm under"',
+  },
+  {
+    name: 'axis',
+    takes: 'TAG=NUMBER',
+    many: true,
+    group: 'lettering',
+    help: 'Axis of a variable font, such as wght=600',
+  },
   { name: 'width', key: 'width', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this width' },
   { name: 'height', key: 'height', takes: 'LENGTH', group: 'size', help: 'Scale the artwork to this height' },
   {

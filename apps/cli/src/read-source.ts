@@ -1,4 +1,4 @@
-import { openFont, readArtwork, readLettering } from '@pourproof/artwork';
+import { openFont, readArtwork, readLettering, readStickLettering } from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
@@ -47,16 +47,20 @@ async function readFileSource(
 }
 
 async function readLetteringSource(
-  { text, fontPath, capHeightMm }: Source & { readonly kind: 'lettering' },
+  { text, fontPath, capHeightMm, setting }: Source & { readonly kind: 'lettering' },
   { sizing, job }: Request,
   io: Io,
 ): Promise<NamedDrawing> {
+  const words = text.replaceAll('\\n', '\n');
+  const { isSingleLine, ...placing } = setting;
+  const size = { ...placing, ...letteringSize(sizing, capHeightMm), toleranceMm: job.toleranceMm };
+  if (isSingleLine || fontPath === null) {
+    // flattened strokes weave by the tolerance on either side; the bit must still fit where they are narrowest
+    const strokeMm = Math.min(...job.bits.map((bit) => bit.diameterMm)) + 2 * job.toleranceMm;
+    return { name: text, drawing: readStickLettering(words, { ...size, strokeMm }) };
+  }
   const font = await readInput(fontPath, 'font', io);
-  const drawing = await readLettering(text.replaceAll('\\n', '\n'), {
-    font,
-    toleranceMm: job.toleranceMm,
-    ...letteringSize(sizing, capHeightMm),
-  });
+  const drawing = await readLettering(words, { ...size, font });
   return { name: text, drawing };
 }
 

@@ -5,6 +5,7 @@ import { MeasureError, parseMeasure } from '@pourproof/plane';
 import { type Job, type JobFile, readJobFile, readMaterialsFile, settleJobWith } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
+import { type LetteringSetting, letteringSetting, refuseLetteringFlags } from './lettering-setting.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
 import { readJson } from './read-json.ts';
 import { UsageError } from './usage-error.ts';
@@ -20,8 +21,10 @@ export type Source =
   | {
       readonly kind: 'lettering';
       readonly text: string;
-      readonly fontPath: string;
+      /** `null` for letters of single strokes. */
+      readonly fontPath: string | null;
       readonly capHeightMm: number | null;
+      readonly setting: LetteringSetting;
     };
 
 /** Sizes asked for, in mm; at most one of them is set, else the file's own size stands. */
@@ -96,8 +99,12 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     overlayPath,
     calendarPath,
     inputs: [
-      ...sources.map((source) => (source.kind === 'file' ? source.path : source.fontPath)),
-      ...[fontPath, jobPath, materialsPath].filter((path) => path !== null),
+      ...[
+        ...sources.map((source) => (source.kind === 'file' ? source.path : source.fontPath)),
+        fontPath,
+        jobPath,
+        materialsPath,
+      ].filter((path) => path !== null),
     ],
   };
 }
@@ -174,13 +181,16 @@ function sourcesOf(
     );
   }
   if (flags.files.length > 0) {
+    refuseLetteringFlags(flags);
     return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name }));
   }
   const text = typedText ?? (parts.file.artwork === undefined ? parts.file.text : undefined);
   if (text !== undefined) {
-    return [letteringFrom(text, fontPathOf(flags, parts.file, { io, jobPath }), parts.typed.capHeight)];
+    const fontPath = fontPathOf(flags, parts.file, { io, jobPath });
+    return [letteringFrom(text, fontPath, parts.typed.capHeight, letteringSetting(flags))];
   }
   if (parts.file.artwork !== undefined && jobPath !== null) {
+    refuseLetteringFlags(flags);
     return [
       {
         kind: 'file',
@@ -195,14 +205,25 @@ function sourcesOf(
   );
 }
 
-function letteringFrom(text: string, fontPath: string | null, capHeight: string | undefined): Source {
+function letteringFrom(
+  text: string,
+  fontPath: string | null,
+  capHeight: string | undefined,
+  setting: LetteringSetting,
+): Source {
   if (text.trim() === '') {
     throw new UsageError('--text is empty.', 'Type the words to carve between quotes.');
   }
-  if (fontPath === null) {
+  if (fontPath === null && !setting.isSingleLine) {
     throw new UsageError(
       '--text needs a font.',
       'Add --font FILE with the font that will be carved, and --cap-height 15mm.',
+    );
+  }
+  if (setting.isSingleLine && (fontPath !== null || setting.axes !== undefined)) {
+    throw new UsageError(
+      '--single-line has letters of its own, but a font or an axis is given too.',
+      'Give --single-line or --font, one of them.',
     );
   }
   return {
@@ -210,6 +231,7 @@ function letteringFrom(text: string, fontPath: string | null, capHeight: string 
     text,
     fontPath,
     capHeightMm: capHeight === undefined ? null : sizeMm('cap-height', capHeight),
+    setting,
   };
 }
 

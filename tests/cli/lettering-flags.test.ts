@@ -1,0 +1,79 @@
+import { spawnSync } from 'node:child_process';
+import type { Report } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+
+const vet = (...args: string[]) =>
+  spawnSync('node', ['apps/cli/bin/pourproof.js', 'vet', '--bit', 'flat:2mm', ...args], { encoding: 'utf8' });
+const report = (...args: string[]): Report => JSON.parse(vet(...args, '--json').stdout) as Report;
+const LORA = ['--font', 'fixtures/fonts/lora-400.ttf', '--cap-height', '15mm'];
+const size = ({ artwork: { boundsMm: b } }: Report): [number, number] => [b[2] - b[0], b[3] - b[1]];
+
+describe('lettering on the command line', () => {
+  test('single-line letters are as wide as the smallest bit, and it enters all of them', () => {
+    const { strokes, findings, cut, artwork } = report(
+      '--text',
+      'Anno 1987',
+      '--single-line',
+      '--cap-height',
+      '15mm',
+    );
+    expect(strokes.narrowestMm).toBeCloseTo(2, 1);
+    expect(findings.map((finding) => finding.code)).not.toContain('bit-cannot-enter');
+    expect(cut.areaMm2 / artwork.areaMm2).toBeGreaterThan(0.97);
+  });
+
+  test('tracking adds its length between letters', () => {
+    const [tight] = size(report('--text', 'HHH', ...LORA));
+    const [wide] = size(report('--text', 'HHH', ...LORA, '--tracking', '3mm'));
+    expect(wide - tight).toBeCloseTo(6, 6);
+  });
+
+  test('line spacing stretches the block, alignment moves the shorter line', () => {
+    const [, near] = size(report('--text', 'HHH\\nH', ...LORA));
+    const [, far] = size(report('--text', 'HHH\\nH', ...LORA, '--line-spacing', '2'));
+    expect(far).toBeGreaterThan(near + 10);
+    const left = report('--text', 'HHH\\nH', ...LORA).strokes.narrowestAt;
+    const right = report('--text', 'HHH\\nH', ...LORA, '--align', 'right');
+    expect(size(right)[0]).toBeCloseTo(size(report('--text', 'HHH\\nH', ...LORA))[0], 6);
+    expect(left).not.toBeNull();
+  });
+
+  test('an arc bends the line: it gets taller', () => {
+    expect(size(report('--text', 'HHHHHH', ...LORA, '--arc', '40mm'))[1]).toBeGreaterThan(25);
+  });
+
+  test('a heavier weight of a variable font paints more', () => {
+    const font = [
+      '--font',
+      'fixtures/fonts/josefin-sans-latin-variable.woff2',
+      '--cap-height',
+      '15mm',
+      '--text',
+      'H',
+    ];
+    const light = report(...font, '--axis', 'wght=200').artwork.areaMm2;
+    expect(report(...font, '--axis', 'wght=700').artwork.areaMm2).toBeGreaterThan(1.5 * light);
+  });
+
+  test.each([
+    [['fixtures/demo/board.svg', '--align', 'left'], '--align sets lettering, but a file is vetted.'],
+    [
+      ['--text', 'x', ...LORA, '--single-line'],
+      '--single-line has letters of its own, but a font or an axis is given too.',
+    ],
+    [['--text', 'x', ...LORA, '--arc', '80mm around'], '--arc "80mm around" is not a radius and a side.'],
+    [
+      ['--text', 'x', ...LORA, '--axis', 'weight'],
+      '--axis "weight" is not a tag of four letters and a number.',
+    ],
+    [
+      ['--text', 'x', ...LORA, '--line-spacing', '-1'],
+      '--line-spacing "-1" is not a factor above 0, at most 100.',
+    ],
+  ])('%j is refused with a remedy', (args, message) => {
+    const { status, stderr } = vet(...args);
+    expect(status).toBe(2);
+    expect(stderr).toContain(`pourproof: ${message}\n  What to do: `);
+    expect(stderr).not.toMatch(/\n\s+at /u);
+  });
+});
