@@ -52,6 +52,8 @@ class LoopTracer {
   readonly #isLeft: Uint8Array;
   readonly #closeness: number;
   #points: number[] = [];
+  /** Half-edges that may still be walked: on one side of the radius each is walked once. */
+  #stepsLeft: number;
 
   constructor(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, side: LoopSide) {
     this.#coords = axis.region.coords;
@@ -60,6 +62,7 @@ class LoopTracer {
     this.#arcs = arcs;
     this.#stopAt = side === 'taken' ? 1 : 0;
     this.#seen = new Uint8Array(axis.nextHalf.length);
+    this.#stepsLeft = axis.nextHalf.length;
     this.#isLeft = new Uint8Array(mouths.edge.length);
     this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
   }
@@ -113,6 +116,7 @@ class LoopTracer {
   /** Marks half-edge h, adds the boundary point that it leads to, if any, and returns the half-edge after it. */
   #step(h: number): number {
     const { nextHalf, edgeLeft, boundary } = this.#axis;
+    invariant(this.#stepsLeft-- > 0, 'a walk around the axis comes back to where it began');
     this.#seen[h] = 1;
     const after = nextHalf[h];
     if (after === h - 1 && (h & 1) === 1) {
