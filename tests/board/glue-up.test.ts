@@ -89,3 +89,22 @@ test('blocks share out walls and floor without rest, wherever the artwork lies o
     { numRuns: 25 },
   );
 });
+
+test('a streak of black in bare walnut ranks below one in bare poplar, by length and by colour', () => {
+  const streaks = (wood: string, colour?: JobFile['colour']) =>
+    report(BAR, { wood, ...(colour === undefined ? {} : { colour }) }).bleed.blocks[0]?.streak;
+  // ΔE00 of 40 % tint, and 1 − exp(−m V / 2) with V = ΔE00 / 20
+  for (const [wood, medianMm] of [
+    ['walnut', 1],
+    ['poplar', 6],
+  ] as const) {
+    const streak = streaks(wood, 'black');
+    expect(streak?.index).toBeCloseTo(
+      1 - Math.exp((-medianMm * Math.min(1, (streak?.deltaE00 ?? 0) / 20)) / 2),
+      9,
+    );
+  }
+  expect(streaks('walnut', 'black')?.deltaE00).toBeLessThan(streaks('poplar', 'black')?.deltaE00 ?? 0);
+  expect(streaks('walnut')).toBeUndefined();
+  expect(streaks('ash', 'black')).toBeUndefined();
+});

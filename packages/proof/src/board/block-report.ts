@@ -1,5 +1,8 @@
+import { bleedIndex, limits, resinColours, streakDifference } from '@pourproof/materials';
+import { radians } from '@pourproof/plane';
+import type { Job } from '../job/job.ts';
 import type { Report } from '../report/report.ts';
-import type { BlockMeasures } from './block-measures.ts';
+import { type BlockMeasures, inFace } from './block-measures.ts';
 
 /** Blocks of one wood and one fibre direction. */
 interface BlockKind {
@@ -34,7 +37,7 @@ export function endGrainReport(
 }
 
 /** Colour travel by kind of block. */
-export function bleedReport(blocks: readonly BlockMeasures[]): Report['bleed'] {
+export function bleedReport(blocks: readonly BlockMeasures[], colour: Job['colour']): Report['bleed'] {
   return {
     basis: 'prior',
     coupons: 0,
@@ -47,10 +50,26 @@ export function bleedReport(blocks: readonly BlockMeasures[]): Report['bleed'] {
         high: first.travel.highMm,
       },
       visibleProbability: first.travel.visibleProbability,
+      ...streakOf(first, colour),
       areaMm2: sum(all, (each) => each.bleedAreaMm2.median),
       areaLowMm2: sum(all, (each) => each.bleedAreaMm2.low),
       areaHighMm2: sum(all, (each) => each.bleedAreaMm2.high),
     })),
+  };
+}
+
+/** How a streak of the resin's colour looks in this wood; nothing where either colour is not known. */
+function streakOf(
+  { block, travel }: BlockMeasures,
+  colour: Job['colour'],
+): Pick<Report['bleed']['blocks'][number], 'streak'> {
+  const lab = block.row.lab?.value;
+  if (colour === null || lab === undefined) {
+    return {};
+  }
+  const deltaE00 = streakDifference(lab, resinColours[colour].value, limits.streakTint.value);
+  return {
+    streak: { deltaE00, index: bleedIndex(travel.medianMm, inFace(radians(block.diveDeg)), deltaE00) },
   };
 }
 

@@ -125,7 +125,18 @@ const bleed = z.object({
       travelMm: z
         .object({ median: z.number(), low: z.number(), high: z.number() })
         .meta({ description: 'Colour travel along the fibres from a wall across the grain, mm' }),
-      visibleProbability: z.number(),
+      visibleProbability: z.number().meta({
+        description: 'That a streak is longer than is seen, whatever its colour, 0…1',
+      }),
+      streak: z
+        .object({
+          deltaE00: z.number().meta({ description: 'CIEDE2000 of tinted wood against the wood' }),
+          index: z
+            .number()
+            .meta({ description: 'Rank of bleed from length and colour at a wall across the grain, 0…1' }),
+        })
+        .optional()
+        .meta({ description: 'Where the colours of wood and resin are known' }),
       areaMm2: mm2('Face that colour may reach at the median travel'),
       areaLowMm2: mm2('The same at the low end of the band'),
       areaHighMm2: mm2('The same at the high end of the band'),
