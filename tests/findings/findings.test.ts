@@ -145,3 +145,24 @@ test('every finding of a bad drawing can be put into words in both units', () =>
     }
   }
 });
+
+describe('bit-cannot-enter on pointed ends', () => {
+  // a 3 mm bit at the end of a 20 mm long bar, cut to a point of the given full angle
+  const pointed = (deg: number): number[] => {
+    const reach = 4 / Math.tan((deg * Math.PI) / 360);
+    return [0, 0, 20, 0, 20 + reach, 4, 20, 8, 0, 8];
+  };
+
+  test.each([45, 58, 75, 90])('is silent on a point of %d°, which is a corner to the eye', (deg) => {
+    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')).toBeUndefined();
+  });
+
+  test.each([20, 30])('fires on a point of %d°, which loses much of its tip', (deg) => {
+    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+
+  test('fires on a blunt serif as short as the bit is wide', () => {
+    const serif = [0, 0, 8, 0, 8, 20, 10.5, 20, 10.5, 21, 0, 21];
+    expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+});
