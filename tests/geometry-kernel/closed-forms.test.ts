@@ -5,6 +5,8 @@ import {
   openedArea,
   openedOutline,
   polygonFromArcs,
+  profileVolume,
+  reachedArea,
   strokeWidths,
   vDepth,
   vVolume,
@@ -159,6 +161,55 @@ describe('closed forms', () => {
     const want = (1500 * 25 * Math.sin((2 * Math.PI) / 3000) * inner) / 3 / Math.tan(radians(30));
     expect(vVolume(axis, { includedRad: radians(60), depthMm: Infinity })).toBeCloseTo(want, 8);
     expect(want).toBeCloseTo(226.72492, 2);
+  });
+});
+
+describe('cutters with a profile, at one depth', () => {
+  const bar = cleanFrom([rectangle(0, 0, 20, 4)]);
+
+  test('the reach of centres follows Steiner: area + perimeter · q + π q²', () => {
+    const axis = medialAxis(bar);
+    for (const q of [0, 0.3, 0.7, 1.5]) {
+      expect(reachedArea(axis, 1.5, q)).toBeCloseTo(17 + 36 * q + Math.PI * q * q, 10);
+    }
+    expect(reachedArea(axis, 1.5, 1.5)).toBeCloseTo(openedArea(axis, 1.5), 10);
+    expect(() => reachedArea(axis, 1, 1.1)).toThrow(RangeError);
+  });
+
+  test('flat, cone and ball: prism, and ∫ (17 + 36 q + π q²) dh in closed form', () => {
+    const axis = medialAxis(bar);
+    expect(
+      profileVolume(axis, [
+        [0, 1.5],
+        [2, 1.5],
+      ]),
+    ).toBeCloseTo(2 * openedArea(axis, 1.5), 10);
+    // q runs evenly from 0 to 1.5 over 2 mm
+    const cone = 2 * (17 + (36 * 1.5) / 2 + (Math.PI * 1.5 ** 2) / 3);
+    expect(
+      profileVolume(axis, [
+        [0, 0],
+        [2, 1.5],
+      ]),
+    ).toBeCloseTo(cone, 10);
+    // a ball of radius 1.5 sunk to its middle, as chords: Σ of the chords' own integrals comes to the ball's by their sagitta
+    const chords = Array.from({ length: 401 }, (_, k) => {
+      const t = (Math.PI * k) / 800;
+      return [1.5 * (1 - Math.cos(t)), 1.5 * Math.sin(t)] as const;
+    });
+    const ball = 17 * 1.5 + (36 * Math.PI * 1.5 ** 2) / 4 + (Math.PI * 1.5 ** 3 * 2) / 3;
+    expect(profileVolume(axis, chords)).toBeLessThan(ball);
+    expect(ball - profileVolume(axis, chords)).toBeLessThan(1e-3);
+  });
+
+  test('refuses profiles that fall', () => {
+    expect(() =>
+      profileVolume(medialAxis(bar), [
+        [0, 1],
+        [1, 0.5],
+      ]),
+    ).toThrow(RangeError);
+    expect(() => profileVolume(medialAxis(bar), [[0, 1]])).toThrow(RangeError);
   });
 });
 

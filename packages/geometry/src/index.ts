@@ -4,6 +4,7 @@ export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
+export { profileVolume, reachedArea } from './measure/profile-volume.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
 export { type VCut, vDepth, vVolume } from './measure/v-volume.ts';
 export { type WallElements, type WallSetting, wallElements } from './measure/wall-elements.ts';

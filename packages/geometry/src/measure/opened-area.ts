@@ -1,9 +1,10 @@
 import { signedArea } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { findMouths, type Mouths, sweepAt } from '../outline/mouths.ts';
-import { type OpenArcs, openArcs } from '../outline/open-arcs.ts';
+import { findMouths, sweepAt } from '../outline/mouths.ts';
+import { openArcs } from '../outline/open-arcs.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { checkRadius } from './check-radius.ts';
+import { sectorArea } from './sector-area.ts';
 
 /**
  * Area in mm² that a flat cutter of radius `radiusMm` removes from the artwork: all points that a disc of that radius inside it covers.
@@ -74,40 +75,4 @@ function cornerLoss(axis: MedialAxis, r: number): number {
     }
   }
   return loss;
-}
-
-/** Area that the mouths' discs cover in the narrow parts that they close. */
-function sectorArea(mouths: Mouths, arcs: OpenArcs): number {
-  const { radius, sweep } = mouths;
-  let sum = 0;
-  for (let k = 0; k < sweep.length; k++) {
-    sum += arcs.isTrimmed[k] === 0 ? (radius * radius * sweep[k]) / 2 : 0;
-  }
-  return sum + trimmedArea(mouths, arcs);
-}
-
-/** The same where discs overlap: twice the area is the integral of x·dy − y·dx along the radii and the open arcs. */
-function trimmedArea(mouths: Mouths, arcs: OpenArcs): number {
-  const { radius: r, x, y, angle, sweep, closes } = mouths;
-  const originOf = new Map<number, number>();
-  let sum = 0;
-  for (let k = 0; k < sweep.length; k++) {
-    if (arcs.isTrimmed[k] === 0) {
-      continue;
-    }
-    // relative to one mouth of the same narrow part, so that nothing large cancels
-    const o = originOf.get(closes[k]) ?? k;
-    originOf.set(closes[k], o);
-    const cx = x[k] - x[o];
-    const cy = y[k] - y[o];
-    const end = angle[k] + sweep[k];
-    sum += r * (cx * (Math.sin(angle[k]) - Math.sin(end)) - cy * (Math.cos(angle[k]) - Math.cos(end)));
-    for (let a = arcs.first[k]; a < arcs.first[k + 1]; a++) {
-      const from = angle[k] + arcs.from[a];
-      const to = angle[k] + arcs.to[a];
-      sum +=
-        r * (cx * (Math.sin(to) - Math.sin(from)) - cy * (Math.cos(to) - Math.cos(from)) + r * (to - from));
-    }
-  }
-  return sum / 2;
 }
