@@ -245,7 +245,7 @@ const VALUE_CASES: readonly BadInput[] = [
   {
     name: 'an unknown bit',
     argv: vet('square.svg', '--bit', 'drill:3mm'),
-    err: 'pourproof: bit: bit "drill:3mm" is of no known kind: "drill". Kinds: flat, ball, vee, taper. Write it like flat:1/8in, ball:1/16in, vee:60deg:1/2in, vee:60deg:1/2in:tip 0.1mm, taper:0.5mm:5deg:1/4in.\n',
+    err: 'pourproof: bit: bit "drill:3mm" is of no known kind: "drill". Write it like flat:1/8in; kinds: flat, ball, vee, taper (only flat bits can be vetted yet).\n',
   },
   {
     name: 'a bit of no size',

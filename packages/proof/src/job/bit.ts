@@ -58,12 +58,16 @@ export function parseBit(text: string): Bit {
       refuseRest(text, parts, 3);
       return { kind, tipDiameterMm: size(0), sideDeg: angle(text, part(1), 90), diameterMm: size(2) };
     default:
-      throw new MeasureError(
-        /^[\d.]/u.test(text)
-          ? `bit "${text}" does not say its kind. Did you mean flat:${text}? Write it like ${BIT_FORMS.join(', ')}.`
-          : `bit "${text}" is of no known kind: "${kind}". Kinds: flat, ball, vee, taper. Write it like ${BIT_FORMS.join(', ')}.`,
-      );
+      throw new MeasureError(unknownKind(text, kind));
   }
+}
+
+function unknownKind(text: string, kind: string): string {
+  if (/^[\d.]/u.test(text)) {
+    const sizes = /[a-z"″]/iu.test(text) ? [text] : [`${text}mm`, `${text}in`];
+    return `bit "${text}" does not say its kind. Did you mean ${sizes.map((size) => `flat:${size}`).join(' or ')}?`;
+  }
+  return `bit "${text}" is of no known kind: "${kind}". Write it like flat:1/8in; kinds: flat, ball, vee, taper (only flat bits can be vetted yet).`;
 }
 
 /** A bit in words, with its sizes in the unit asked for: `1/8 in flat bit` stays exact as typed elsewhere; here `3.18 mm flat bit`. */
