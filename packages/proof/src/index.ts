@@ -23,3 +23,4 @@ export {
 } from './report/report.ts';
 export { calendarFile } from './schedule/calendar-file.ts';
 export { STEP_WORDS, stepTitle } from './schedule/step-words.ts';
+export { sourceText } from './source-text.ts';

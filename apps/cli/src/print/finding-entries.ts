@@ -1,6 +1,5 @@
-import { sources } from '@pourproof/materials';
 import { formatLength, type LengthUnit, type Point } from '@pourproof/plane';
-import { adviceFor, type Finding, type Report, type Severity } from '@pourproof/proof';
+import { adviceFor, type Finding, type Report, type Severity, sourceText } from '@pourproof/proof';
 
 /** A place of a finding with the label that marks it on the sheet and the overlay. */
 export interface MarkedPlace {
@@ -75,17 +74,4 @@ function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit):
 function letters(index: number): string {
   const last = String.fromCharCode(97 + (index % 26));
   return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
-}
-
-/** A source with its title where the tables know it; the id of a definition otherwise. */
-function sourceText(id: string): string {
-  if (!isSource(id)) {
-    return id;
-  }
-  const { title, year } = sources[id];
-  return year === undefined ? title : `${title} (${year})`;
-}
-
-function isSource(id: string): id is keyof typeof sources {
-  return Object.hasOwn(sources, id);
 }

@@ -1,4 +1,3 @@
-import { sources } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import {
   adviceFor,
@@ -7,6 +6,7 @@ import {
   type FixOption,
   type Report,
   type Severity,
+  sourceText,
 } from '@pourproof/proof';
 
 /** A place of a finding under the label that marks it on the sheet. */
@@ -74,17 +74,4 @@ function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit):
 function letters(index: number): string {
   const last = String.fromCharCode(97 + (index % 26));
   return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
-}
-
-/** A source with its title where the tables know it; the words of its id otherwise. */
-function sourceText(id: string): string {
-  if (!isSource(id)) {
-    return id.replaceAll('-', ' ');
-  }
-  const { title, year } = sources[id];
-  return year === undefined ? title : `${title} (${year})`;
-}
-
-function isSource(id: string): id is keyof typeof sources {
-  return Object.hasOwn(sources, id);
 }
