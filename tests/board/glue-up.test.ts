@@ -1,3 +1,5 @@
+import { wallElements } from '@pourproof/geometry';
+import { radians } from '@pourproof/plane';
 import { type JobFile, prove, settleJob } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -107,4 +109,37 @@ test('a streak of black in bare walnut ranks below one in bare poplar, by length
   expect(streaks('walnut', 'black')?.deltaE00).toBeLessThan(streaks('poplar', 'black')?.deltaE00 ?? 0);
   expect(streaks('walnut')).toBeUndefined();
   expect(streaks('ash', 'black')).toBeUndefined();
+});
+
+test('exposure over the blocks is that of all wall elements in three dimensions, at any azimuth and dive', () => {
+  const art = drawingOf([
+    [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8],
+    [10, 12, 33, 17, 28, 33, 4, 29],
+  ]);
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 0, max: 90 }), (grainDeg, diveDeg) => {
+      const job = settleJob(FLAT, { grain: `${grainDeg}deg`, dive: `${diveDeg}deg` });
+      const { report: told, picture } = prove(art, 'test', job);
+      const walls = wallElements(picture.cut, {
+        depthMm: 3,
+        grainRad: radians(grainDeg),
+        diveRad: radians(diveDeg),
+      });
+      expect(told.endGrain.wallExposedMm2).toBeCloseTo(walls.exposedMm2, 6);
+      expect(told.endGrain.floorExposedMm2).toBeCloseTo(told.cut.areaMm2 * walls.floorExposure, 6);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test('the mean exposed length over a full turn of the grain is 2/π of the wall (Cauchy)', () => {
+  // 360 evenly spaced angles: the mean of |cos| over them is 2/π to 3e-5
+  let sum = 0;
+  let wall = 0;
+  for (let deg = 0; deg < 360; deg++) {
+    const { endGrain, cut } = report(BAR, { grain: `${deg}deg` });
+    sum += endGrain.wallExposedMm2;
+    wall = cut.wallAreaMm2;
+  }
+  expect(sum / 360 / wall).toBeCloseTo(2 / Math.PI, 4);
 });

@@ -1,13 +1,6 @@
-import {
-  booleans,
-  fibreVector,
-  medialAxis,
-  narrowStretches,
-  resolveRegions,
-  strokeWidths,
-} from '@pourproof/geometry';
+import { fibreVector, medialAxis, narrowStretches, outsideOf, strokeWidths } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
-import { type CleanRegion, degrees, type Point, packRings, radians, ringsBounds } from '@pourproof/plane';
+import { type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
 import { clipSegment } from '../board/clip-segment.ts';
 import type { PlacedBlock } from '../board/place-board.ts';
 
@@ -49,7 +42,7 @@ export function findSlivers(cut: CleanRegion, depthMm: number, blocks: readonly 
   if (cut.ringEnds.length === 0) {
     return { narrowestMm: null, narrowestAt: [0, 0], thin: [] };
   }
-  const axis = medialAxis(booleans(rim(cut), cut, 'subtract'));
+  const axis = medialAxis(outsideOf(cut, RIM_MM));
   const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
   const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);
   const widths = strokeWidths(axis);
@@ -61,21 +54,6 @@ export function findSlivers(cut: CleanRegion, depthMm: number, blocks: readonly 
     narrowestAt: widths.narrowestAt,
     thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
   };
-}
-
-function rim(cut: CleanRegion): CleanRegion {
-  const [left, top, right, bottom] = ringsBounds(cut);
-  const ring = [
-    left - RIM_MM,
-    top - RIM_MM,
-    right + RIM_MM,
-    top - RIM_MM,
-    right + RIM_MM,
-    bottom + RIM_MM,
-    left - RIM_MM,
-    bottom + RIM_MM,
-  ];
-  return resolveRegions([{ ...packRings([ring]), fillRule: 'nonzero' }]).region;
 }
 
 interface Terms {
