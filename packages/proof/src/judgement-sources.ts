@@ -1,7 +1,7 @@
 import type { Source } from '@pourproof/materials';
 
 /** Id of a source that findings rest on beside those of the materials' tables. */
-export type JudgementSourceId = 'opening-by-disc' | 'local-thickness' | 'svg2-fill';
+export type JudgementSourceId = 'opening-by-disc' | 'local-thickness' | 'svg2-fill' | 'board-as-described';
 
 /** Sources of the geometry behind findings. */
 export const judgementSources: Readonly<Record<JudgementSourceId, Source>> = {
@@ -17,6 +17,11 @@ export const judgementSources: Readonly<Record<JudgementSourceId, Source>> = {
     year: 1997,
     status: 'memory',
     note: 'Width at a point: diameter of the largest disc inside that holds it.',
+  },
+  'board-as-described': {
+    title: 'The board as the job describes it: blocks, margin, holes, grooves and readings',
+    status: 'entered',
+    note: 'Compared with the cut by exact geometry; the description is the maker’s own.',
   },
   'svg2-fill': {
     title:

@@ -24,7 +24,7 @@ export const boardNotFlat: Check = {
       where: [placeOfPoint(heights.lowestAt), placeOfPoint(heights.highestAt)],
       measured: { value: range, unit: 'mm' },
       limit: { value: limit, unit: 'mm' },
-      because: ['own-inference', 'computed-here'],
+      because: ['board-as-described', 'own-inference'],
       fix: {
         options: [{ do: 'flatten', value: Math.ceil((range - limit) * 100) / 100, unit: 'mm', clears: true }],
       },

@@ -42,7 +42,7 @@ export const offTheBoard: Check = {
       where: outerRings(outside).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
       measured: { value: area, unit: 'mm²' },
       limit: { value: 0, unit: 'mm²' },
-      because: ['computed-here'],
+      because: ['board-as-described'],
       fix: { options: moves(measured, clear) },
     };
   },
