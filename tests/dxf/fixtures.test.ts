@@ -43,7 +43,7 @@ describe.each(names)('%s', (name) => {
       const bounds = [0, 1, 2, 3].map((k) => (k < 2 ? Math.min : Math.max)(...boxes.map((box) => box[k])));
       bounds.forEach((value, k) => {
         // flattening keeps within 5 µm of the curve
-        expect(Math.abs(value - expected.boundsMm[k])).toBeLessThanOrEqual(0.005);
+        expect(Math.abs(value - expected.boundsMm![k])).toBeLessThanOrEqual(0.005);
       });
     }
     for (const [key, area] of Object.entries(expected.layers ?? {})) {

@@ -100,12 +100,12 @@ describe('lines joined into outlines', () => {
         const closed = readDxf(lines(cut), { joinToleranceMm: gap * 1.01 });
         expect(drawingArea(closed)).toBeCloseTo(area, 6);
         const notice = closed.notices.find((n) => n.code === 'gap-closed');
-        expect(Number(/largest ([\d.e+-]+) mm/.exec(notice.text)[1]) / gap).toBeCloseTo(1, 2);
-        expect(notice.where[0].gapMm / gap).toBeCloseTo(1, 6);
+        expect(Number(/largest ([\d.e+-]+) mm/.exec(notice!.text)![1]) / gap).toBeCloseTo(1, 2);
+        expect(notice!.where[0]!.gapMm! / gap).toBeCloseTo(1, 6);
         const open = readDxf(lines(cut), { joinToleranceMm: gap * 0.99 });
         expect(open.shapes).toEqual([]);
         expect(open.notices.map((n) => n.code)).toEqual(['open-outline']);
-        expect(open.notices[0].where.map((place) => place.gapMm / gap)).toEqual(
+        expect(open.notices[0].where.map((place) => place.gapMm! / gap)).toEqual(
           rings.map(() => expect.closeTo(1, 6)),
         );
       }),

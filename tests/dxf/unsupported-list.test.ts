@@ -7,7 +7,7 @@ import { dxfText, MM } from './dxf-text.ts';
 const root = join(import.meta.dirname, '../..');
 const section = readFileSync(join(root, 'docs/unsupported.md'), 'utf8')
   .split(/^## /m)
-  .find((part) => part.startsWith('DXF'));
+  .find((part) => part.startsWith('DXF'))!;
 const [, entityPart, partPart] = section.split(/^### /m);
 
 /** Cells of the table rows of a part of the page, without backticks. */
@@ -38,7 +38,7 @@ describe('the list of what DXF reading does not take', () => {
   test.each(partly)('%s: %s by fixture %s', (_, code, fixture) => {
     const drawing = readDxf(readFileSync(join(root, 'fixtures/dxf', `${fixture}.dxf`)));
     const notice = drawing.notices.find((n) => n.code === code);
-    expect(notice.text).toMatch(/^[A-Z0-9].+\.$/s);
+    expect(notice!.text).toMatch(/^[A-Z0-9].+\.$/s);
   });
 
   test('every notice of the fixtures is on the page, and so is every code that the reader can give', () => {

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatArea, formatLength, formatVolume, MeasureError, parseLengthMm, parseMeasure } from './measure-text.ts';
+import {
+  formatArea,
+  formatLength,
+  formatVolume,
+  MeasureError,
+  parseLengthMm,
+  parseMeasure,
+} from './measure-text.ts';
 
 describe('lengths are read as makers type them', () => {
   test.each([

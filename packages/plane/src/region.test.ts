@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { packRings, perimeter, ringArea, ringCoords, ringsBounds, signedArea } from './region.ts';
-import { applyTransform, compose, determinant, rotation, scaling, transformRings, translation } from './transform.ts';
+import {
+  applyTransform,
+  compose,
+  determinant,
+  rotation,
+  scaling,
+  transformRings,
+  translation,
+} from './transform.ts';
 
 const SQUARE = [0, 0, 4, 0, 4, 4, 0, 4];
 const HOLE = [1, 1, 1, 2, 2, 2, 2, 1];
