@@ -14,7 +14,7 @@ import {
   type StrokeWidths,
   strokeWidths,
 } from '@pourproof/geometry';
-import { type BleedTravel, endGrainUptakeMl, sealFilm } from '@pourproof/materials';
+import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import {
   type CleanRegion,
   type Drawing,
@@ -25,7 +25,7 @@ import {
   ringsBounds,
   signedArea,
 } from '@pourproof/plane';
-import { type BlockMeasures, blockMeasures, travelIn } from './board/block-measures.ts';
+import { type BlockMeasures, blockMeasures } from './board/block-measures.ts';
 import { type FaceHeights, faceHeights } from './board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from './board/place-board.ts';
 import type { Job } from './job/job.ts';
@@ -63,8 +63,6 @@ export interface Measured {
   readonly board: PlacedBoard;
   /** What the cut does in each block that it meets. */
   readonly blocks: readonly BlockMeasures[];
-  /** Travel in the block that drinks most among those whose end grain is open. */
-  readonly travel: BleedTravel;
   /** Film that the seal coat leaves on walls and floor, mm. */
   readonly sealFilm: number;
   /** `null` where the board was not measured. */
@@ -132,7 +130,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
 
 type ShopPart = Pick<
   Measured,
-  'board' | 'blocks' | 'travel' | 'sealFilm' | 'heights' | 'levelling' | 'slivers' | 'pour' | 'schedule'
+  'board' | 'blocks' | 'sealFilm' | 'heights' | 'levelling' | 'slivers' | 'pour' | 'schedule'
 >;
 
 /** What wood, seal, resin and levelling make of the cut. */
@@ -154,7 +152,6 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
   return {
     board,
     blocks,
-    travel: worstTravel(job, blocks),
     sealFilm: film,
     heights,
     levelling: levellingPlan(
@@ -194,13 +191,4 @@ function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly nu
 function middleOf(artwork: CleanRegion): Point {
   const [left, top, right, bottom] = artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork);
   return [(left + right) / 2, (top + bottom) / 2];
-}
-
-function worstTravel(job: Job, blocks: readonly BlockMeasures[]): BleedTravel {
-  const open = blocks.filter((each) => each.wallExposedMm2 + each.floorExposedMm2 > 0);
-  const [first, ...others] = open.length > 0 ? open : blocks;
-  return others.reduce(
-    (worst, { travel }) => (travel.medianMm > worst.medianMm ? travel : worst),
-    first?.travel ?? travelIn(job.rows.wood, job),
-  );
 }

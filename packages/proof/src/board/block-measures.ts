@@ -81,7 +81,7 @@ export function inFace(diveRad: number): number {
 }
 
 /** Colour travel in a wood under the job's seal and resin. */
-export function travelIn(wood: Wood, job: Job): BleedTravel {
+function travelIn(wood: Wood, job: Job): BleedTravel {
   return bleedTravel({
     wood,
     seal: job.rows.seal,
