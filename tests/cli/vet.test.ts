@@ -219,6 +219,7 @@ describe('outputs', () => {
       'narrow-strokes',
       'bleed-walls',
       'marks',
+      'more-places',
     ]);
   });
 

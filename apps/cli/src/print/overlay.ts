@@ -1,4 +1,4 @@
-import { packRings, type Rings } from '@pourproof/plane';
+import { type Point, packRings, type Rings } from '@pourproof/plane';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
@@ -16,8 +16,8 @@ const BLEED = [
   ['median', 'Face that colour reaches on every second board', 0.25],
   ['low', 'Face that colour reaches on nearly every board', 0.45],
 ] as const;
-/** Places marked for one finding: more than anyone reads; all of them stand in the JSON report. */
-const MOST_MARKS = 200;
+/** Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that carry their number as a title. */
+const MOST_DISCS = 12;
 
 /**
  * A drawing in real size (one user unit is one millimetre, in the artwork's own coordinates) with one named group each for
@@ -28,8 +28,10 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
   const box = [left - MARGIN_MM, top - MARGIN_MM, right + MARGIN_MM, bottom + MARGIN_MM] as const;
   const width = box[2] - box[0];
   const height = box[3] - box[1];
-  const places = findingEntries(report, job.units).flatMap((entry) => entry.places.slice(0, MOST_MARKS));
-  const marks = placeMarks(places, DISC_MM, { bounds: box, drawn: picture.artwork });
+  const entries = findingEntries(report, job.units);
+  const discs = entries.flatMap((entry) => entry.places.slice(0, MOST_DISCS));
+  const dots = entries.flatMap((entry) => entry.places.slice(MOST_DISCS));
+  const marks = placeMarks(discs, DISC_MM, { bounds: box, drawn: picture.artwork });
   return [
     `<?xml version="1.0" encoding="UTF-8"?>`,
     `<!-- ${OUTPUT_MARK} -->`,
@@ -76,6 +78,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       'font-family="sans-serif" font-size="2.4" text-anchor="middle"',
       marks.map(markSvg).join('\n'),
     ),
+    dotsSvg(dots),
     '</svg>',
     '',
   ].join('\n');
@@ -83,6 +86,20 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
 
 function group(id: string, title: string, paint: string, content: string): string {
   return `<g id="${id}" ${paint}>\n<title>${escapeXml(title)}</title>${content === '' ? '' : `\n${content}`}\n</g>`;
+}
+
+function dotsSvg(places: readonly { readonly label: string; readonly atMm: Point }[]): string {
+  return group(
+    'more-places',
+    'Further places of the findings, numbers as titles',
+    'fill="#000000"',
+    places
+      .map(
+        ({ label, atMm: [x, y] }) =>
+          `<circle id="place-${label}" cx="${digits(x)}" cy="${digits(y)}" r="0.4"><title>${label}</title></circle>`,
+      )
+      .join('\n'),
+  );
 }
 
 function area(rings: Rings): string {
