@@ -166,3 +166,9 @@ describe('bit-cannot-enter on pointed ends', () => {
     expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
   });
 });
+
+test('a lone convex pocket has no sliver beside it, two pockets close together have one', () => {
+  const slivers = (rings: number[][]) => prove(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
+  expect(slivers([rectangle(0, 0, 20, 4)])?.narrowestMm).toBeNull();
+  expect(slivers([rectangle(0, 0, 20, 4), rectangle(0, 5.5, 20, 4)])?.narrowestMm).toBeCloseTo(1.5, 6);
+});

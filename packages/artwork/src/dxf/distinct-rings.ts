@@ -6,7 +6,7 @@ const MOST_CANDIDATES = 64;
 /** Turns of one ring around itself that are noticed. */
 const MOST_TURNS = 8;
 /** Points of a ring checked against another. */
-const CHECKED_POINTS = 96;
+const CHECKED_POINTS = 100;
 
 /** Outlines closer than this, in mm, all along are more likely drawn twice than a frame: no bit enters between (our choice). */
 const TWIN_MM = 0.3;

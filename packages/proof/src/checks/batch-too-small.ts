@@ -30,7 +30,7 @@ export const batchTooSmall: Check = {
     };
   },
   advise: (finding) => ({
-    headline: `${finding.measured.value.toFixed(1)} g is less than this scale can split true: it needs ${finding.limit.value.toFixed(1)} g.`,
+    headline: `${finding.measured.value.toFixed(1)} g is less than this scale can split true: it needs ${(Math.ceil(finding.limit.value * 10) / 10).toFixed(1)} g.`,
     why: 'Each reading is off by up to half a step; in a small batch that moves the ratio beyond what the resin forgives, and it stays soft.',
     fixes: finding.fix.options.map((option) => {
       switch (option.do) {

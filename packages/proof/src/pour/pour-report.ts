@@ -44,7 +44,7 @@ function colourReport(colour: ColourPour): Report['pour']['colours'][number] {
       runningG: [...cup.runningG],
       workingMinutes: count.workingMinutes,
       fillingMinutes: count.fillingMinutes,
-      pockets: count.pocketsPerBatch,
+      pocketsAtMost: count.pocketsPerBatch,
       isHurried: count.isHurried,
     },
     lifts: { ...colour.lifts },

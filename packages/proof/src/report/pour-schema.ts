@@ -18,7 +18,7 @@ const cups = z
     }),
     workingMinutes: amount('Minutes that a cup stays workable at the shop’s temperature'),
     fillingMinutes: amount('Minutes that filling all pockets takes, estimated'),
-    pockets: amount('Pockets that one cup fills before it thickens'),
+    pocketsAtMost: amount('Pockets that one cup fills before it thickens'),
     isHurried: z.boolean().meta({
       description: 'More cups would fit the working time, but each would be too small to weigh',
     }),

@@ -49,9 +49,11 @@ export function findSlivers(cut: CleanRegion, depthMm: number, blocks: readonly 
   const thin = narrowStretches(axis, Math.max(along, across))
     .filter((stretch) => stretch.kind === 'stroke')
     .flatMap((stretch) => thinRuns(stretch.path, stretch.widths, { along, across, depthMm, blocks }));
+  // as wide as the rim that is looked at is open wood, not a sliver between cuts
+  const isOpen = widths.narrowestMm === null || widths.narrowestMm > RIM_MM / 2;
   return {
-    narrowestMm: widths.narrowestMm,
-    narrowestAt: widths.narrowestAt,
+    narrowestMm: isOpen ? null : widths.narrowestMm,
+    narrowestAt: isOpen ? [0, 0] : widths.narrowestAt,
     thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
   };
 }
