@@ -1,9 +1,9 @@
 import type { JobFile, Proof } from '@pourproof/proof';
+import { type FindingEntry, findingEntries } from '@pourproof/proof';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { ArtworkSource } from './model/artwork-source.ts';
 import { demoOrderArtwork, demoOrderJob } from './model/demo-order.ts';
 import { failureOf } from './model/failure-of.ts';
-import { type FindingEntry, findingEntries } from './model/finding-entries.ts';
 import type { Answer, Failure, Question } from './model/question.ts';
 
 /** A place of a finding: the finding by its code, so that it outlives a new proof. */

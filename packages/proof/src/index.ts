@@ -12,6 +12,12 @@ export {
   readMaterialsFile,
 } from './materials-file/materials-file.ts';
 export { adviceFor, type Picture, type Proof, prove } from './proof.ts';
+export {
+  type FindingEntry,
+  type FixEntry,
+  findingEntries,
+  type MarkedPlace,
+} from './report/finding-entries.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export {
   type Finding,

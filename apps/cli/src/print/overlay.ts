@@ -1,8 +1,8 @@
 import { type Point, packRings, type Rings } from '@pourproof/plane';
+import { findingEntries } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
-import { findingEntries } from './finding-entries.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
 import { type Mark, placeMarks } from './place-marks.ts';
 

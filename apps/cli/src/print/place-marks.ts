@@ -1,5 +1,5 @@
 import type { Bounds, Point, Rings } from '@pourproof/plane';
-import type { MarkedPlace } from './finding-entries.ts';
+import type { MarkedPlace } from '@pourproof/proof';
 
 /** A numbered mark: where it points, and where its disc stands. */
 export interface Mark {
@@ -33,7 +33,7 @@ const MOST_STEPS = 500;
  * @param radiusMm radius of a disc
  */
 export function placeMarks(
-  places: readonly MarkedPlace[],
+  places: readonly Pick<MarkedPlace, 'label' | 'atMm'>[],
   radiusMm: number,
   { bounds, drawn }: MarkGround,
 ): readonly Mark[] {

@@ -1,8 +1,7 @@
 import type { Bounds, Rings } from '@pourproof/plane';
-import type { Picture } from '@pourproof/proof';
+import type { FindingEntry, Picture } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
-import type { FindingEntry } from './finding-entries.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
 import { type Mark, placeMarks } from './place-marks.ts';
 import { scaleBar } from './scale-bar.ts';

@@ -1,15 +1,16 @@
 import { cautions, sources } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
+import { type FindingEntry, findingEntries, type MarkedPlace } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
 import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
-import { type FindingEntry, findingEntries, type MarkedPlace } from './finding-entries.ts';
 import { digits } from './path-data.ts';
 import { resinFacts } from './resin-facts.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
+import { shortBasis } from './short-basis.ts';
 import { workFacts } from './work-facts.ts';
 import { keepUnits } from './wrap.ts';
 
@@ -152,10 +153,12 @@ function findingBlock(entry: FindingEntry, vetted: Vetted, id: string): string {
     '<section class="finding"><div>',
     `<h3><span class="number">${entry.number}</span> ${words(entry.title)} <span class="grade ${entry.severity}">${entry.severity}</span></h3>`,
     `<p>${words(entry.headline)}</p>`,
-    entry.fixes.length === 0 ? '' : `<ul>${entry.fixes.map((fix) => `<li>${words(fix)}</li>`).join('')}</ul>`,
+    entry.fixes.length === 0
+      ? ''
+      : `<ul>${entry.fixes.map((fix) => `<li>${words(fix.text)}</li>`).join('')}</ul>`,
     `<p class="why">${words(entry.why)}</p>`,
     placesLine(entry, vetted),
-    `<p class="basis">Basis: ${words(entry.basis.join('; '))}. Code: ${entry.code}.</p>`,
+    `<p class="basis">Basis: ${words(shortBasis(entry.basis).join('; '))}. Code: ${entry.code}.</p>`,
     '</div>',
     loupes.length === 0 ? '' : `<div class="loupes">${loupes.join('')}</div>`,
     '</section>',

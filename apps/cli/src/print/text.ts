@@ -1,10 +1,11 @@
 import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
+import { type FindingEntry, findingEntries } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
-import { type FindingEntry, findingEntries } from './finding-entries.ts';
 import { resinFacts } from './resin-facts.ts';
+import { shortBasis } from './short-basis.ts';
 import { workFacts } from './work-facts.ts';
 import { wrap } from './wrap.ts';
 
@@ -71,8 +72,8 @@ function findingLines(entry: FindingEntry, report: Report, unit: LengthUnit, pai
     ...part('measured', `${entry.measured}; the limit is ${entry.limit}`),
     ...part('where', placesText(entry, report, unit)),
     ...part('why', entry.why),
-    ...entry.fixes.flatMap((fix, k) => part(k === 0 ? 'way out' : 'or', fix)),
-    ...part('basis', entry.basis.join('; ')),
+    ...entry.fixes.flatMap((fix, k) => part(k === 0 ? 'way out' : 'or', fix.text)),
+    ...part('basis', shortBasis(entry.basis).join('; ')),
     '',
   ];
 }

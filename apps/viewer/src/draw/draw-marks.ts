@@ -1,5 +1,5 @@
+import type { MarkedPlace } from '@pourproof/proof';
 import type { G } from '@svgdotjs/svg.js';
-import type { MarkedPlace } from '../model/finding-entries.ts';
 import { type SheetSize, toPx, type View } from './view.ts';
 
 /** A place to mark, and whether it belongs to the finding that is open, or is the place looked at. */

@@ -1,8 +1,7 @@
 import { defaultMaterials } from '@pourproof/materials';
-import type { JobFile } from '@pourproof/proof';
+import type { FindingEntry, FixEntry, JobFile } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
-import type { FindingEntry, FixEntry } from '../model/finding-entries.ts';
 import { jobChange } from '../model/job-change.ts';
 import type { Selection } from '../proof-controller.ts';
 import { emit } from './emit.ts';

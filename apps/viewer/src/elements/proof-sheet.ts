@@ -1,11 +1,10 @@
 import type { Bounds, LengthUnit, Point } from '@pourproof/plane';
-import type { Picture, Report } from '@pourproof/proof';
+import type { FindingEntry, Picture, Report } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark } from '../draw/draw-marks.ts';
 import { SheetDrawing } from '../draw/sheet-drawing.ts';
 import { fittingView, type SheetSize, type View, viewBetween, zoomedView } from '../draw/view.ts';
 import { shared } from '../look/shared.ts';
-import type { FindingEntry } from '../model/finding-entries.ts';
 import type { Selection } from '../proof-controller.ts';
 import { emit } from './emit.ts';
 import { sheetLook } from './sheet-look.ts';

@@ -1,15 +1,21 @@
-import { formatLength, type LengthUnit, type Point } from '@pourproof/plane';
-import { adviceFor, type Finding, type Report, type Severity, sourceText } from '@pourproof/proof';
+import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { adviceFor } from '../proof.ts';
+import { sourceText } from '../source-text.ts';
+import type { Finding, FindingPlace, FixOption, Report, Severity } from './report.ts';
 
-/** A place of a finding with the label that marks it on the sheet and the overlay. */
-export interface MarkedPlace {
+/** A place of a finding under the label that marks it on the sheet. */
+export interface MarkedPlace extends FindingPlace {
   /** Number of the finding and a letter for the place: `2c`; the number alone where there is one place. */
   readonly label: string;
-  /** In the artwork's own coordinates, mm. */
-  readonly atMm: Point;
 }
 
-/** A finding in words, numbered as everywhere on paper. */
+/** A way to clear a finding: its words, and what the job would have to be. */
+export interface FixEntry {
+  readonly text: string;
+  readonly option: FixOption;
+}
+
+/** A finding in words. */
 export interface FindingEntry {
   /** From 1, the gravest first. */
   readonly number: number;
@@ -18,22 +24,20 @@ export interface FindingEntry {
   readonly title: string;
   readonly headline: string;
   readonly why: string;
-  readonly fixes: readonly string[];
+  readonly fixes: readonly FixEntry[];
   readonly measured: string;
   readonly limit: string;
   readonly places: readonly MarkedPlace[];
   readonly basis: readonly string[];
 }
 
-/** Sources named beside a finding. */
-const MOST_SOURCES = 3;
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
 /** The findings of a report in words, the gravest first and otherwise in the order of the checks. */
 export function findingEntries(report: Report, unit: LengthUnit): readonly FindingEntry[] {
   return report.findings
     .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
-    .map((finding, k) => entryOf(finding, k + 1, unit));
+    .map((finding, index) => entryOf(finding, index + 1, unit));
 }
 
 function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEntry {
@@ -45,23 +49,15 @@ function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEnt
     title,
     headline,
     why,
-    fixes,
+    fixes: finding.fix.options.map((option, k) => ({ text: fixes[k] ?? '', option })),
     measured: quantity(finding.measured, unit),
     limit: quantity(finding.limit, unit),
     places: finding.where.map((place, k) => ({
+      ...place,
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
-      atMm: place.atMm,
     })),
-    basis: basisOf(finding),
+    basis: [...new Set(finding.because)].map(sourceText),
   };
-}
-
-function basisOf({ because }: Finding): readonly string[] {
-  const ids = [...new Set(because)];
-  const shown = ids.slice(0, MOST_SOURCES).map(sourceText);
-  return ids.length > shown.length
-    ? [...shown, `${ids.length - shown.length} more (--json, docs/sources.md)`]
-    : shown;
 }
 
 function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {

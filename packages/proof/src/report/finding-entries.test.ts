@@ -1,7 +1,7 @@
 import { mmFromInches } from '@pourproof/plane';
-import type { Finding, Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { findingEntries } from './finding-entries.ts';
+import type { Finding, Report } from './report.ts';
 
 /** Only what the entries read of a report. */
 function reportOf(...findings: readonly Finding[]): Report {
