@@ -210,7 +210,8 @@ export class FindingList extends LitElement {
         <h4>Ways out</h4>
         <ul>
           ${fixes.map(({ text, option }) => {
-            const change = jobChange(option, this.job, this.grainDeg, defaultMaterials);
+            const change =
+              option === null ? null : jobChange(option, this.job, this.grainDeg, defaultMaterials);
             return html`<li>
               <span>${text}</span>
               ${

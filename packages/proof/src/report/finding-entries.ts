@@ -12,7 +12,8 @@ export interface MarkedPlace extends FindingPlace {
 /** A way to clear a finding: its words, and what the job would have to be. */
 export interface FixEntry {
   readonly text: string;
-  readonly option: FixOption;
+  /** `null` where it is advice that no value of the job expresses. */
+  readonly option: FixOption | null;
 }
 
 /** A finding in words. */
@@ -49,7 +50,7 @@ function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEnt
     title,
     headline,
     why,
-    fixes: finding.fix.options.map((option, k) => ({ text: fixes[k] ?? '', option })),
+    fixes: fixes.map((text, k) => ({ text, option: finding.fix.options[k] ?? null })),
     measured: quantity(finding.measured, unit),
     limit: quantity(finding.limit, unit),
     places: finding.where.map((place, k) => ({
