@@ -63,14 +63,17 @@ describe.each(NAMES)('%s', (name) => {
     });
   });
 
-  test.runIf(expected.raster === undefined && expected.areaMm2 > 0)('covers what a renderer paints', () => {
-    for (const widthPx of [300, 900]) {
-      const pixelMm = (drawing.pageMm?.widthMm ?? 0) / widthPx;
-      // the renderer rounds coverage to steps of a pixel's quarter lines; along an edge that averages out to well below an eighth
-      const bound = (perimeter(region) * pixelMm) / 8;
-      expect(Math.abs(coveredMm2(bytes, drawing, widthPx) - expected.areaMm2)).toBeLessThan(bound);
-    }
-  });
+  // a fixture that the renderer is known to draw otherwise says why in `raster`; its area rests on the closed form alone
+  if (expected.raster === undefined && expected.areaMm2 > 0) {
+    test('covers what a renderer paints', () => {
+      for (const widthPx of [300, 900]) {
+        const pixelMm = (drawing.pageMm?.widthMm ?? 0) / widthPx;
+        // the renderer rounds coverage to steps of a pixel's quarter lines; along an edge that averages out to well below an eighth
+        const bound = (perimeter(region) * pixelMm) / 8;
+        expect(Math.abs(coveredMm2(bytes, drawing, widthPx) - expected.areaMm2)).toBeLessThan(bound);
+      }
+    });
+  }
 });
 
 /** Area that an independent renderer paints, by the sum of coverage over all pixels. */
