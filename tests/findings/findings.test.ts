@@ -161,6 +161,18 @@ describe('bit-cannot-enter on pointed ends', () => {
     expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')?.where).toHaveLength(1);
   });
 
+  test('is silent on a blunt apex as steep as that of a capital A', () => {
+    expect(find(drawingOf([[0, 0, 20, 0, 34, 3.4, 34, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter')).toBeDefined();
+    expect(
+      find(drawingOf([[0, 0, 20, 0, 29, 3.4, 29, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter'),
+    ).toBeUndefined();
+  });
+
+  test('fires on a serif that thins towards its end', () => {
+    const serif = [0, 0, 8, 0, 8, 20, 10.5, 20.6, 10.5, 21, 8, 21.6, 0, 22];
+    expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+
   test('fires on a blunt serif as short as the bit is wide', () => {
     const serif = [0, 0, 8, 0, 8, 20, 10.5, 20, 10.5, 21, 0, 21];
     expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
