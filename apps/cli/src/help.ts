@@ -37,7 +37,7 @@ export function helpText(): string {
     '',
     'Examples:',
     '  pourproof vet sign.svg --bit flat:1/8in --depth 1/8in --wood cherry',
-    '  pourproof vet --text "Oak & Ember" --font serif.ttf --cap-height 18mm --report sheet.html',
+    '  pourproof vet --text "Rowan & Ash" --font serif.ttf --cap-height 18mm --report sheet.html',
     '  pourproof vet crest.dxf --job board.json --grain 90deg --overlay crest-check.svg --json',
     '',
   ].join('\n');
