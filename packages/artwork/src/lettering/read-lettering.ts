@@ -3,7 +3,6 @@ import {
   DEFAULT_FLATTEN_TOLERANCE_MM,
   type Drawing,
   type DrawnShape,
-  packRings,
   perimeter,
   signedArea,
   translation,
@@ -12,6 +11,7 @@ import { ArtworkError } from '../artwork-error.ts';
 import { glyphRings } from './glyph-outline.ts';
 import { type LayoutOptions, layOutText } from './lay-out-text.ts';
 import { letterNames } from './letter-names.ts';
+import { letterShape } from './letter-shape.ts';
 import { letteringNotices } from './lettering-notices.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import { type LetteringFont, openFont } from './open-font.ts';
@@ -83,17 +83,7 @@ function drawLetter(
 ): DrawnShape[] {
   return letter.cluster.glyphs.flatMap((g) => {
     const rings = glyphRings(font, g.glyph, compose(letter.emToMm, translation(g.x, g.y)), toleranceMm);
-    return rings.length === 0
-      ? []
-      : [
-          {
-            region: { ...packRings(rings), fillRule: 'nonzero' as const },
-            layer: '',
-            colour: '#000000',
-            source: names.get(letter) as string,
-            isPieced: true as const,
-          },
-        ];
+    return letterShape(rings, names.get(letter) as string);
   });
 }
 

@@ -2,13 +2,13 @@ import {
   DEFAULT_FLATTEN_TOLERANCE_MM,
   type Drawing,
   type DrawnShape,
-  packRings,
   type Transform,
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import type { InkBox } from './glyph-outline.ts';
 import { splitLines } from './lay-out-text.ts';
 import { letterNames } from './letter-names.ts';
+import { letterShape } from './letter-shape.ts';
 import { characterName } from './missing-glyphs.ts';
 import { type Ink, type InkedLine, type PlacingOptions, placeLines } from './place-lines.ts';
 import { STICK_CAP_HEIGHT, type StickStroke, stickLetter } from './stick-alphabet.ts';
@@ -59,17 +59,7 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
     const toMm: Transform = [a, b, c, d, e + half, f + half];
     const strokes = letters.get(letter.text) ?? [];
     const rings = strokes.flatMap((stroke) => sweptStroke(stroke, toMm, strokeMm, toleranceMm));
-    return rings.length === 0
-      ? []
-      : [
-          {
-            region: { ...packRings(rings), fillRule: 'nonzero' as const },
-            layer: '',
-            colour: '#000000',
-            source: names.get(letter) as string,
-            isPieced: true as const,
-          },
-        ];
+    return letterShape(rings, names.get(letter) as string);
   });
   const size =
     options.capHeightMm === undefined
