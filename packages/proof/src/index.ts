@@ -29,4 +29,5 @@ export {
 } from './report/report.ts';
 export { calendarFile } from './schedule/calendar-file.ts';
 export { STEP_WORDS, stepTitle } from './schedule/step-words.ts';
+export { sealWords } from './seal-words.ts';
 export { sourceText } from './source-text.ts';

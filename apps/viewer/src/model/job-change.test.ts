@@ -1,4 +1,6 @@
 import { defaultMaterials } from '@pourproof/materials';
+import type { Drawing } from '@pourproof/plane';
+import { prove, settleJob } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { jobChange } from './job-change.ts';
 
@@ -24,16 +26,25 @@ test('turning the artwork counter-clockwise turns the fibres clockwise under it'
   expect(change(option, {}, 10)).toEqual({ grain: '160deg' });
 });
 
-test('each seal is found by its words, with the coats of the job', () => {
-  for (const [seal, { name, readyHours }] of Object.entries(defaultMaterials.sealers)) {
-    const option = {
-      do: 'change-seal',
-      value: `2 coat of ${name}, left ${readyHours.high} h`,
-      unit: 'seal',
-      clears: true,
-    } as const;
-    expect(change(option, { coats: 2 })).toEqual({ seal, coats: 2, sealHours: `${readyHours.high}h` });
-  }
+test.each([1, 2])('the seal that a real proof offers at %d coats becomes the job’s', (coats) => {
+  const bar = { coords: Float64Array.of(0, 0, 30, 0, 30, 8, 0, 8), ringEnds: Uint32Array.of(4) };
+  const drawing: Drawing = {
+    format: 'svg',
+    scaleSource: 'made by a test in mm',
+    toleranceMm: 0.005,
+    notices: [],
+    shapes: [{ region: { ...bar, fillRule: 'nonzero' }, layer: '', colour: '#000000', source: 'bar' }],
+  };
+  const job = { wood: 'maple', seal: 'none', coats } as const;
+  const { findings } = prove(drawing, 'bar', settleJob(job)).report;
+  const option = findings
+    .find((finding) => finding.code === 'high-bleed-wall')
+    ?.fix.options.find((each) => each.do === 'change-seal');
+  expect(option).toBeDefined();
+  const part = change(option!, job);
+  expect(part).toMatchObject({ coats });
+  const after = prove(drawing, 'bar', settleJob(job, part!)).report.findings;
+  expect(after.map((finding) => finding.code)).not.toContain('high-bleed-wall');
 });
 
 test('work on the drawing itself changes no job', () => {

@@ -1,5 +1,5 @@
 import type { MaterialsBook } from '@pourproof/materials';
-import type { FixOption, JobFile } from '@pourproof/proof';
+import { type FixOption, type JobFile, sealWords } from '@pourproof/proof';
 
 /** The part of the job that a way out asks for, and the words on its button. */
 export interface JobChange {
@@ -38,9 +38,9 @@ export function jobChange(
 // the way out names the seal in words, so the seal is found by saying the same words of each
 function sealPart(words: string, job: Partial<JobFile>, materials: MaterialsBook): Partial<JobFile> | null {
   const coats = Math.max(1, job.coats ?? 1);
-  for (const [seal, { name, readyHours }] of Object.entries(materials.sealers)) {
-    if (words === `${coats} coat of ${name}, left ${readyHours.high} h`) {
-      return { seal, coats, sealHours: `${readyHours.high}h` };
+  for (const [seal, row] of Object.entries(materials.sealers)) {
+    if (words === sealWords(coats, row)) {
+      return { seal, coats, sealHours: `${row.readyHours.high}h` };
     }
   }
   return null;

@@ -2,6 +2,7 @@ import { bleedTravel } from '@pourproof/materials';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import type { Job } from '../job/job.ts';
 import type { FixOption } from '../report/report.ts';
+import { sealWords } from '../seal-words.ts';
 
 /**
  * The mildest seal, as the tables order them, that brings a reach of colour below a limit; none when no seal does.
@@ -22,8 +23,7 @@ export function sealFixes(job: Job, inBlock: BlockMeasures, reachMm: number, lim
     });
     const isSeal = seal.curve.value.length > 0;
     if (isSeal && (travel.medianMm * reachMm) / inBlock.travel.medianMm < limitMm) {
-      const value = `${coats} ${coats === 1 ? 'coat' : 'coats'} of ${seal.name}, left ${sealHours} h`;
-      return [{ do: 'change-seal', value, unit: 'seal', clears: true }];
+      return [{ do: 'change-seal', value: sealWords(coats, seal), unit: 'seal', clears: true }];
     }
   }
   return [];
