@@ -6,11 +6,10 @@ export type JudgementSourceId = 'opening-by-disc' | 'local-thickness' | 'svg2-fi
 /** Sources of the geometry behind findings. */
 export const judgementSources: Readonly<Record<JudgementSourceId, Source>> = {
   'opening-by-disc': {
-    title:
-      'J. Serra, Image Analysis and Mathematical Morphology: opening by a disc as what a round cutter reaches',
+    title: 'J. Serra, Image Analysis and Mathematical Morphology',
     year: 1982,
     status: 'memory',
-    note: 'The definition is repeated in docs/method; tests compare it with two other engines.',
+    note: 'The opening by a disc is what a round cutter reaches; tests compare ours with two other engines.',
   },
   'local-thickness': {
     title: 'T. Hildebrand and P. Rüegsegger, A new method for the model-independent assessment of thickness',
