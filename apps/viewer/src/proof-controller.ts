@@ -56,6 +56,14 @@ export class ProofController implements ReactiveController {
     this.#worker = null;
   }
 
+  /** Counts the proof shown as old from the moment that other artwork is chosen, not only once its bytes are read. */
+  awaitSource(): void {
+    this.#asked += 1;
+    this.#waiting = null;
+    this.isBusy = true;
+    this.#host.requestUpdate();
+  }
+
   /** Vets other artwork for the job as it stands; a factor that was meant for the artwork before is dropped. */
   useSource(source: NewSource): void {
     const { scale: _, width: _w, height: _h, ...job } = this.job;
@@ -67,6 +75,7 @@ export class ProofController implements ReactiveController {
 
   /** Vets the demo order, job and artwork. */
   async useDemo(): Promise<void> {
+    this.awaitSource();
     try {
       const bytes = await demoOrderArtwork();
       this.job = { ...demoOrderJob(), units: this.job.units ?? 'mm' };

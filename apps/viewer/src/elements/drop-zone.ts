@@ -113,6 +113,7 @@ export class DropZone extends LitElement {
     if (file === undefined) {
       return;
     }
+    emit(this, 'source-opening', null);
     try {
       const bytes = new Uint8Array(await file.arrayBuffer());
       emit(this, 'source-chosen', { kind: 'file', name: file.name, bytes });

@@ -4,6 +4,7 @@ import type { NewSource, Selection } from '../proof-controller.ts';
 
 /** What elements tell the page, by event name. */
 export interface PageEvents {
+  readonly 'source-opening': null;
   readonly 'source-chosen': NewSource;
   readonly 'source-failed': Failure;
   readonly 'demo-chosen': null;

@@ -82,6 +82,7 @@ export class LetteringForm extends LitElement {
     if (this.problem !== '') {
       return;
     }
+    emit(this, 'source-opening', null);
     try {
       const shipped = shippedFonts[Number(this.choice)];
       const font =

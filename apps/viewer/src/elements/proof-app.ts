@@ -59,6 +59,7 @@ export class ProofApp extends LitElement {
         </div>
       </header>
       <main
+        @source-opening=${() => this.#proof.awaitSource()}
         @source-chosen=${({ detail }: CustomEvent<PageEvents['source-chosen']>) => this.#proof.useSource(detail)}
         @source-failed=${({ detail }: CustomEvent<PageEvents['source-failed']>) => this.#proof.fail(detail)}
         @demo-chosen=${() => this.#proof.useDemo()}
