@@ -1,10 +1,18 @@
 export type { Advice, Check } from './checks/check.ts';
 export { checks } from './checks/checks.ts';
 export { FINDING_CODES, type FindingCode } from './codes.ts';
-export { BIT_FORMS, type Bit, bitSize, bitText, parseBit } from './job/bit.ts';
+export { cutSentences } from './facts/cut-sentences.ts';
+export type { Fact } from './facts/fact.ts';
+export { jobFacts } from './facts/job-facts.ts';
+export { measureFacts } from './facts/measure-facts.ts';
+export { resinFacts } from './facts/resin-facts.ts';
+export { VERDICT_WORDS } from './facts/verdict-words.ts';
+export { workFacts } from './facts/work-facts.ts';
+export { type Bit, bitSize, bitText } from './job/bit.ts';
 export { type Job, type JobRows, settleJob, settleJobWith } from './job/job.ts';
 export { JobError } from './job/job-error.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job/job-file.ts';
+export { BIT_FORMS, parseBit } from './job/parse-bit.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export {
   type MaterialsFile,
@@ -28,6 +36,5 @@ export {
   type Severity,
 } from './report/report.ts';
 export { calendarFile } from './schedule/calendar-file.ts';
-export { STEP_WORDS, stepTitle } from './schedule/step-words.ts';
 export { sealWords } from './seal-words.ts';
 export { sourceText } from './source-text.ts';

@@ -1,17 +1,25 @@
 import { cautions, sources } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Report } from '@pourproof/proof';
-import { type FindingEntry, findingEntries, type MarkedPlace } from '@pourproof/proof';
+import {
+  cutSentences,
+  type Fact,
+  type FindingEntry,
+  findingEntries,
+  jobFacts,
+  type MarkedPlace,
+  measureFacts,
+  type Report,
+  resinFacts,
+  VERDICT_WORDS,
+  workFacts,
+} from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
-import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
 import { digits } from './path-data.ts';
-import { resinFacts } from './resin-facts.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
 import { shortBasis } from './short-basis.ts';
-import { workFacts } from './work-facts.ts';
 import { keepUnits } from './wrap.ts';
 
 /** Enlargements beside one finding. */

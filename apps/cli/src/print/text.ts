@@ -1,12 +1,20 @@
 import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Report, Severity } from '@pourproof/proof';
-import { type FindingEntry, findingEntries } from '@pourproof/proof';
+import {
+  cutSentences,
+  type Fact,
+  type FindingEntry,
+  findingEntries,
+  jobFacts,
+  measureFacts,
+  type Report,
+  resinFacts,
+  type Severity,
+  VERDICT_WORDS,
+  workFacts,
+} from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
-import { cutSentences, type Fact, jobFacts, measureFacts, VERDICT_WORDS } from './facts.ts';
-import { resinFacts } from './resin-facts.ts';
 import { shortBasis } from './short-basis.ts';
-import { workFacts } from './work-facts.ts';
 import { wrap } from './wrap.ts';
 
 const COLUMNS = 80;

@@ -1,7 +1,7 @@
 import { formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
-import type { Report } from '@pourproof/proof';
+import type { Report } from '../report/report.ts';
 import { formatMass, formatPercent } from './amounts.ts';
-import { type Fact, fact } from './facts.ts';
+import { type Fact, fact } from './fact.ts';
 
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];

@@ -1,5 +1,6 @@
-import { type Report, STEP_WORDS, stepTitle } from '@pourproof/proof';
-import { type Fact, fact } from './facts.ts';
+import type { Report } from '../report/report.ts';
+import { STEP_WORDS, stepTitle } from '../schedule/step-words.ts';
+import { type Fact, fact } from './fact.ts';
 
 type Step = Report['pour']['schedule'][number];
 

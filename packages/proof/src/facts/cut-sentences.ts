@@ -1,0 +1,19 @@
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
+import { bitSize } from '../job/bit.ts';
+import type { Report } from '../report/report.ts';
+import { formatShare } from './amounts.ts';
+
+/** What will be cut and what not, in one sentence each. */
+export function cutSentences(report: Report, unit: LengthUnit): readonly string[] {
+  const { artwork, cut, strokes } = report;
+  const sentences = [
+    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${bitSize(cut.maxDepthMm, unit)} deep.`,
+    `${formatArea(cut.leftStandingMm2, unit)} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+  ];
+  if (strokes.lengthNarrowerThanBitMm > 0) {
+    sentences.push(
+      `${formatLength(strokes.lengthNarrowerThanBitMm, unit)} of ${formatLength(strokes.lengthMm, unit)} of stroke is narrower than the smallest bit.`,
+    );
+  }
+  return sentences;
+}

@@ -1,0 +1,46 @@
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '../report/report.ts';
+import { formatPercent, formatShare } from './amounts.ts';
+import { type Fact, fact } from './fact.ts';
+
+/** The measures of artwork, cut, strokes and end grain. */
+export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] {
+  const { artwork, cut, strokes, endGrain } = report;
+  const [left, top, right, bottom] = artwork.boundsMm;
+  const narrowest = strokes.narrowestMm;
+  return [
+    fact(
+      'Artwork',
+      formatArea(artwork.areaMm2, unit),
+      `${artwork.regions} separate, ${artwork.holes} inside holes`,
+    ),
+    fact(
+      'Size',
+      `${formatLength(right - left, unit)} × ${formatLength(bottom - top, unit)}`,
+      `size from ${artwork.scaleSource}`,
+    ),
+    fact('Cut', formatArea(cut.areaMm2, unit), `± ${formatArea(cut.errorBound.areaMm2, unit)} at most`),
+    fact(
+      'Left standing',
+      formatArea(cut.leftStandingMm2, unit),
+      formatShare(cut.leftStandingMm2, artwork.areaMm2),
+    ),
+    ...(cut.perCutter.length > 1
+      ? cut.perCutter.map((each) =>
+          fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), 'more than the bits before it'),
+        )
+      : []),
+    fact('Wall', formatLength(cut.wallLengthMm, unit), `${formatArea(cut.wallAreaMm2, unit)} of wall`),
+    fact(
+      'Narrowest stroke',
+      narrowest === null ? 'none' : formatLength(narrowest, unit),
+      strokes.narrowestToBit === null ? '' : `${strokes.narrowestToBit.toFixed(2)} × the smallest bit`,
+    ),
+    fact('Strokes', formatLength(strokes.lengthMm, unit), 'along their middle'),
+    fact(
+      'End grain open',
+      formatArea(endGrain.wallExposedMm2 + endGrain.floorExposedMm2, unit),
+      `${formatPercent(100 * endGrain.wallFraction)} of the walls`,
+    ),
+  ];
+}
