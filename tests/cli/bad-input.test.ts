@@ -245,7 +245,7 @@ const VALUE_CASES: readonly BadInput[] = [
   {
     name: 'an unknown bit',
     argv: vet('square.svg', '--bit', 'drill:3mm'),
-    err: 'pourproof: bit: bit "drill:3mm" is of no known kind: "drill". Write it like flat:1/8in; kinds: flat, ball, vee, taper (only flat bits can be vetted yet).\n',
+    err: 'pourproof: bit: bit "drill:3mm" is of no known kind: "drill". Write it like flat:1/8in; kinds: flat, ball, bull, vee, taper, profile.\n',
   },
   {
     name: 'a bit of no size',

@@ -28,6 +28,7 @@ import {
 import { type BlockMeasures, blockMeasures } from './board/block-measures.ts';
 import { type FaceHeights, faceHeights } from './board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from './board/place-board.ts';
+import { widestMm } from './job/bit.ts';
 import type { Job } from './job/job.ts';
 import { type LevellingPlan, levellingPlan } from './levelling/levelling-plan.ts';
 import { colourFills } from './pour/colour-fills.ts';
@@ -108,7 +109,7 @@ type CutPart = Pick<
 
 function measureCut(artwork: CleanRegion, job: Job): CutPart {
   const axis = medialAxis(artwork);
-  const diameters = job.bits.map((bit) => bit.diameterMm);
+  const diameters = job.bits.map(widestMm);
   const bitMm = Math.min(...diameters);
   invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
   const cutOutline = openedOutline(axis, bitMm / 2);

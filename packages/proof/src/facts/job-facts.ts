@@ -1,7 +1,8 @@
 import { formatLength } from '@pourproof/plane';
-import { bitSize } from '../job/bit.ts';
+import { bitName, bitSize } from '../job/bit.ts';
 import type { Job } from '../job/job.ts';
 import { type Fact, fact } from './fact.ts';
+import { angle, fibreText } from './fibre-text.ts';
 
 /** The job in words; what the maker did not give is marked as a default. */
 export function jobFacts(job: Job): readonly Fact[] {
@@ -11,21 +12,22 @@ export function jobFacts(job: Job): readonly Fact[] {
     value,
     remark: keys.every((key) => job.defaults.includes(key)) ? 'default' : '',
   });
-  const bits = job.bits.map(
-    (bit) => `${bitSize(bit.kind === 'taper' ? bit.tipDiameterMm : bit.diameterMm, units)} ${bit.kind}`,
-  );
+  const bits = job.bits.map((bit) => bitName(bit, units));
   const seal = job.rows.seal.name;
   return [
     row(job.bits.length === 1 ? 'Bit' : 'Bits, in order', bits.join(', then '), 'bit'),
     row('Depth', bitSize(job.depthMm, units), 'depth'),
     ...(job.board === null
-      ? [row('Wood', job.rows.wood.name, 'wood'), row('Fibres', fibres(job), 'grain', 'dive')]
+      ? [
+          row('Wood', job.rows.wood.name, 'wood'),
+          row('Fibres', fibreText(job.grainDeg, job.diveDeg), 'grain', 'dive'),
+        ]
       : [fact('Board', boardText(job, job.board), '')]),
     row(
       'Seal',
       job.seal === 'none' || job.coats === 0
         ? 'none'
-        : `${seal}, ${job.coats === 1 ? '1 coat' : `${job.coats} coats`}, ${amount(job.sealHours)} h before the pour`,
+        : `${seal}, ${job.coats === 1 ? '1 coat' : `${job.coats} coats`}, ${Number(job.sealHours.toFixed(2))} h before the pour`,
       'seal',
     ),
     row('Resin', job.rows.resin.name, 'resin'),
@@ -37,14 +39,5 @@ function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['b
   const woods = [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]?.name ?? wood))];
   const size = [board.widthMm, board.heightMm, board.thicknessMm].map((mm) => bitSize(mm, units)).join(' × ');
   const blocks = `${board.blocks.length} ${board.blocks.length === 1 ? 'block' : 'blocks'} of ${woods.join(' and ')}`;
-  return `${size}, ${blocks}; the artwork turned by ${amount(turnDeg)}°`;
-}
-
-function fibres({ grainDeg, diveDeg }: Job): string {
-  const onFace = `${amount(grainDeg)}° on the face`;
-  return diveDeg === 0 ? onFace : `${onFace}, diving ${amount(diveDeg)}° into it`;
-}
-
-function amount(value: number): string {
-  return String(Number(value.toFixed(2)));
+  return `${size}, ${blocks}; the artwork turned by ${angle(turnDeg)}`;
 }

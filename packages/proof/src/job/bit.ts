@@ -1,16 +1,29 @@
-import { formatLength, type LengthUnit, MeasureError, parseMeasure } from '@pourproof/plane';
+import { formatLength, type LengthUnit, parseMeasure } from '@pourproof/plane';
 
 /** A cutter at hand. Diameters and lengths in mm; angles in degrees. */
-export type Bit =
+export type Bit = BitShape & {
+  /** Length of the cutting edge above the tip; `null` where it was not given. */
+  readonly cuttingLengthMm: number | null;
+};
+
+type BitShape =
   | { readonly kind: 'flat'; readonly diameterMm: number }
   | { readonly kind: 'ball'; readonly diameterMm: number }
+  | {
+      readonly kind: 'bull';
+      readonly diameterMm: number;
+      /** Radius between floor and side. */
+      readonly cornerMm: number;
+    }
   | {
       readonly kind: 'vee';
       /** Included angle. */
       readonly angleDeg: number;
       readonly diameterMm: number;
-      /** Width of the flat at the tip; 0 for a true point. */
+      /** Width of the flat at the tip; 0 for a true point or a round one. */
       readonly tipMm: number;
+      /** Radius of the round at the tip; 0 for a true point or a flat one. */
+      readonly tipRadiusMm: number;
     }
   | {
       readonly kind: 'taper';
@@ -19,68 +32,54 @@ export type Bit =
       /** Angle of one side against the axis. */
       readonly sideDeg: number;
       readonly diameterMm: number;
+    }
+  | {
+      readonly kind: 'profile';
+      /** From the tip up, straight between. */
+      readonly points: readonly { readonly heightMm: number; readonly diameterMm: number }[];
     };
 
-/** How each kind of bit is written, for help texts and error messages. */
-export const BIT_FORMS: readonly string[] = [
-  'flat:1/8in',
-  'ball:1/16in',
-  'vee:60deg:1/2in',
-  'vee:60deg:1/2in:tip 0.1mm',
-  'taper:0.5mm:5deg:1/4in',
-];
-
-/**
- * Reads a bit as typed: `flat:1/8in`, `ball:1/16in`, `vee:60deg:1/2in[:tip 0.1mm]`, `taper:0.5mm:5deg:1/4in`
- * (tip diameter, angle of one side, diameter).
- *
- * @throws {MeasureError} when it cannot be read; the message says which part and how a bit is written
- */
-export function parseBit(text: string): Bit {
-  const [kind = '', ...parts] = text.split(':').map((part) => part.trim());
-  const part = (index: number): string => {
-    const value = parts[index];
-    if (value === undefined || value === '') {
-      throw new MeasureError(`bit "${text}" is not complete. Write it like ${BIT_FORMS.join(', ')}.`);
-    }
-    return value;
-  };
-  const size = (index: number): number => positive(text, parseMeasure(part(index), 'length').value);
-  switch (kind) {
-    case 'flat':
-    case 'ball':
-      refuseRest(text, parts, 1);
-      return { kind, diameterMm: size(0) };
-    case 'vee':
-      refuseRest(text, parts, 3);
-      return { kind, angleDeg: angle(text, part(0), 180), diameterMm: size(1), tipMm: tip(text, parts[2]) };
-    case 'taper':
-      refuseRest(text, parts, 3);
-      return { kind, tipDiameterMm: size(0), sideDeg: angle(text, part(1), 90), diameterMm: size(2) };
-    default:
-      throw new MeasureError(unknownKind(text, kind));
-  }
-}
-
-function unknownKind(text: string, kind: string): string {
-  if (/^[\d.]/u.test(text)) {
-    const sizes = /[a-z"″]/iu.test(text) ? [text] : [`${text}mm`, `${text}in`];
-    return `bit "${text}" does not say its kind. Did you mean ${sizes.map((size) => `flat:${size}`).join(' or ')}?`;
-  }
-  return `bit "${text}" is of no known kind: "${kind}". Write it like flat:1/8in; kinds: flat, ball, vee, taper (only flat bits can be vetted yet).`;
-}
-
-/** A bit in words, with its sizes in the unit asked for: `1/8 in flat bit` stays exact as typed elsewhere; here `3.18 mm flat bit`. */
+/** A bit in words, with its sizes in the unit asked for: `1/8 in flat bit`, `60° vee bit, tip 0.1 mm`. */
 export function bitText(bit: Bit, unit: LengthUnit): string {
+  return `${bitKind(bit, unit)} bit${bitEnd(bit, unit)}`;
+}
+
+/** The same without the word, for a row that has it already: `1/8 in flat`. */
+export function bitName(bit: Bit, unit: LengthUnit): string {
+  return `${bitKind(bit, unit)}${bitEnd(bit, unit)}`;
+}
+
+function bitKind(bit: Bit, unit: LengthUnit): string {
   switch (bit.kind) {
     case 'flat':
     case 'ball':
-      return `${bitSize(bit.diameterMm, unit)} ${bit.kind} bit`;
+    case 'profile':
+      return `${bitSize(widestMm(bit), unit)} ${bit.kind}`;
+    case 'bull':
+      return `${bitSize(bit.diameterMm, unit)} bull-nose`;
     case 'vee':
-      return `${bit.angleDeg}° vee bit`;
+      return `${bit.angleDeg}° vee`;
     case 'taper':
-      return `${bitSize(bit.tipDiameterMm, unit)} tapered bit`;
+      return `${bitSize(bit.tipDiameterMm, unit)} tapered`;
   }
+}
+
+/** What a bit's tip or corner adds to its name. */
+function bitEnd(bit: Bit, unit: LengthUnit): string {
+  if (bit.kind === 'bull') {
+    return `, corner ${bitSize(bit.cornerMm, unit)}`;
+  }
+  if (bit.kind !== 'vee' || (bit.tipMm === 0 && bit.tipRadiusMm === 0)) {
+    return '';
+  }
+  return bit.tipMm > 0
+    ? `, tip ${bitSize(bit.tipMm, unit)}`
+    : `, tip radius ${bitSize(bit.tipRadiusMm, unit)}`;
+}
+
+/** Largest diameter of a bit in mm. */
+export function widestMm(bit: Bit): number {
+  return bit.kind === 'profile' ? (bit.points.at(-1)?.diameterMm ?? 0) : bit.diameterMm;
 }
 
 /** A bit's diameter as shops name it: inches as a fraction of 64 where it is one, millimetres otherwise. */
@@ -100,41 +99,4 @@ export function bitSize(mm: number, unit: LengthUnit): string {
     under /= 2;
   }
   return under === 1 ? `${over} in` : `${over}/${under} in`;
-}
-
-function positive(text: string, mm: number): number {
-  if (!(mm > 0)) {
-    throw new MeasureError(`bit "${text}" has a size of ${mm} mm; sizes must be above 0.`);
-  }
-  return mm;
-}
-
-function angle(text: string, part: string, below: number): number {
-  const { value } = parseMeasure(part, 'angle');
-  if (!(value > 0 && value < below)) {
-    throw new MeasureError(`bit "${text}" has an angle of ${value}°; it must lie between 0 and ${below}°.`);
-  }
-  return value;
-}
-
-function tip(text: string, part: string | undefined): number {
-  if (part === undefined) {
-    return 0;
-  }
-  if (!part.startsWith('tip ')) {
-    throw new MeasureError(`bit "${text}": "${part}" is not a tip. Write it like :tip 0.1mm.`);
-  }
-  const { value } = parseMeasure(part.slice(4), 'length');
-  if (value < 0) {
-    throw new MeasureError(`bit "${text}" has a tip of ${value} mm; it can't be below 0.`);
-  }
-  return value;
-}
-
-function refuseRest(text: string, parts: readonly string[], most: number): void {
-  if (parts.length > most) {
-    throw new MeasureError(
-      `bit "${text}" has more parts than a bit of its kind. Write it like ${BIT_FORMS.join(', ')}.`,
-    );
-  }
 }

@@ -11,9 +11,10 @@ import {
 } from '@pourproof/materials';
 import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
 import { type SettledBoard, settleBoard } from '../board/settle-board.ts';
-import { type Bit, parseBit } from './bit.ts';
+import type { Bit } from './bit.ts';
 import { JobError } from './job-error.ts';
 import type { JobFile } from './job-file.ts';
+import { parseBit } from './parse-bit.ts';
 import { refuseNonsense } from './refuse-nonsense.ts';
 import { parseShopTime } from './shop-time.ts';
 
