@@ -113,9 +113,12 @@ function factLines(facts: readonly Fact[]): string[] {
   }
   const nameWidth = Math.max(...facts.map((fact) => fact.name.length)) + 2;
   const valueWidth = Math.max(...facts.map((fact) => (fact.remark === '' ? 0 : fact.value.length))) + 2;
-  return facts.flatMap(({ name, value, remark }) =>
-    wrap(remark, COLUMNS, `  ${name.padEnd(nameWidth)}${value.padEnd(valueWidth)}`),
-  );
+  return facts.flatMap(({ name, value, remark }) => {
+    const start = `  ${name.padEnd(nameWidth)}`;
+    return remark === ''
+      ? wrap(value, COLUMNS, start)
+      : wrap(remark, COLUMNS, `${start}${value.padEnd(valueWidth)}`);
+  });
 }
 
 function noticeLines(report: Report, unit: LengthUnit): string[] {

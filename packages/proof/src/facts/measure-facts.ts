@@ -2,6 +2,7 @@ import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { formatPercent, formatShare } from './amounts.ts';
 import { type Fact, fact } from './fact.ts';
+import { fibreText } from './fibre-text.ts';
 
 /** The measures of artwork, cut, strokes and end grain. */
 export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] {
@@ -42,5 +43,20 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       formatArea(endGrain.wallExposedMm2 + endGrain.floorExposedMm2, unit),
       `${formatPercent(100 * endGrain.wallFraction)} of the walls`,
     ),
+    ...endGrainByBlock(report, unit),
   ];
+}
+
+/** Open end grain in each kind of block, where there is more than one kind. */
+function endGrainByBlock({ endGrain: { byBlock } }: Report, unit: LengthUnit): readonly Fact[] {
+  if (byBlock.length < 2) {
+    return [];
+  }
+  return byBlock.map(({ species, blocks, grainDeg, diveDeg, wallExposedMm2, floorExposedMm2 }) =>
+    fact(
+      `  ${species}`,
+      formatArea(wallExposedMm2 + floorExposedMm2, unit),
+      `${blocks} ${blocks === 1 ? 'block' : 'blocks'}, fibres ${fibreText(grainDeg, diveDeg)}`,
+    ),
+  );
 }

@@ -1,4 +1,4 @@
-import { formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
+import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { formatMass, formatPercent } from './amounts.ts';
 import { type Fact, fact } from './fact.ts';
@@ -11,28 +11,74 @@ const SEALER_STEP_G = 0.1;
 
 /** What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may travel. */
 export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
-  const { pour, bleed, seal, levelling } = report;
+  const { pour } = report;
   return [
     ...pour.colours.flatMap((colour) => colourFacts(colour, pour, unit)),
-    ...(seal.filmMm > 0
-      ? [
-          fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'),
-          fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for walls and floors of one board'),
-        ]
-      : []),
+    ...sealFacts(report, unit),
+    ...levellingFacts(report, unit),
+    ...bleedFacts(report, unit),
+  ];
+}
+
+function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
+  if (seal.filmMm === 0) {
+    return [];
+  }
+  const facts = [
+    fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'),
+    fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for walls and floors of one board'),
+  ];
+  if (seal.ghostLengthMm > 0 && seal.ghostBelowMm !== null) {
+    facts.push(
+      fact(
+        'Ghost strokes',
+        formatLength(seal.ghostLengthMm, unit),
+        `of stroke is narrower than ${formatLength(seal.ghostBelowMm, unit)} and fills with clear seal alone`,
+      ),
+    );
+  }
+  return facts;
+}
+
+function levellingFacts({ levelling }: Report, unit: LengthUnit): readonly Fact[] {
+  const { marginMm, method, methodMm, flatness } = levelling;
+  const facts = [
     fact(
       'Can come off',
-      formatLength(levelling.marginMm, unit),
-      `before the first stroke is gone; ${levelling.method} usually takes ${formatLength(levelling.methodMm.low, unit)} to ${formatLength(levelling.methodMm.high, unit)}`,
-    ),
-    ...bleed.blocks.map(({ species, travelMm: { median, low, high } }) =>
-      fact(
-        'Colour may travel',
-        formatLength(median, unit),
-        `along the fibres of ${species}; ${formatLength(low, unit)} to ${formatLength(high, unit)} is likely (${basisText(bleed)})`,
-      ),
+      formatLength(marginMm, unit),
+      `before the first stroke is gone; ${method} usually takes ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
     ),
   ];
+  if (flatness !== undefined) {
+    facts.push(
+      fact(
+        'Face not flat by',
+        formatLength(flatness.rangeMm, unit),
+        `under the cut; your readings lie within ${formatLength(flatness.residualMm, unit)} of the fitted face`,
+      ),
+    );
+  }
+  return facts;
+}
+
+function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
+  return bleed.blocks.flatMap(({ species, travelMm: { median, low, high }, ...block }) => [
+    fact(
+      'Colour may travel',
+      formatLength(median, unit),
+      `along the fibres of ${species}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(bleed)})`,
+    ),
+    fact(
+      '  face at risk',
+      formatArea(block.areaMm2, unit),
+      `beside the cut; ${likely(formatArea(block.areaLowMm2, unit), formatArea(block.areaHighMm2, unit))}`,
+    ),
+  ]);
+}
+
+/** A band of printed amounts; a band too narrow for its digits is not told as two equal numbers. */
+function likely(low: string, high: string): string {
+  return low === high ? 'no other amount is likely' : `${low} to ${high} is likely`;
 }
 
 /** Masses are whole steps of the scale, so that parts add up to the total as printed. */

@@ -1,0 +1,10 @@
+/** A fibre direction in words, angles in degrees: `30° on the face, diving 5° into it`. */
+export function fibreText(grainDeg: number, diveDeg: number): string {
+  const onFace = `${angle(grainDeg)} on the face`;
+  return diveDeg === 0 ? onFace : `${onFace}, diving ${angle(diveDeg)} into it`;
+}
+
+/** An angle in degrees with at most two digits. */
+export function angle(deg: number): string {
+  return `${Number(deg.toFixed(2))}°`;
+}
