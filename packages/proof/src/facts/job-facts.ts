@@ -31,6 +31,13 @@ export function jobFacts(job: Job): readonly Fact[] {
       'seal',
     ),
     row('Resin', job.rows.resin.name, 'resin'),
+    ...(job.colour === null
+      ? []
+      : [fact('Colour', `${job.colour}, ${Number(job.pigmentPct.toFixed(2))} % pigment`, '')]),
+    ...(job.boards === 1 ? [] : [fact('Boards', `${job.boards}, poured together`, '')]),
+    ...(job.defaults.includes('shopTemp')
+      ? []
+      : [fact('Shop and resin', `${Number(job.shopTempC.toFixed(1))} °C`, '')]),
     row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
   ];
 }
