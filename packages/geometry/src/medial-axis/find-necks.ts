@@ -1,6 +1,6 @@
 import type { Boundary } from './boundary.ts';
 import type { BoxTree } from './box-tree.ts';
-import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, SEARCH_CONE_RAD } from './tolerances.ts';
+import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE, SEARCH_CONE_RAD } from './tolerances.ts';
 
 /**
  * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
@@ -60,6 +60,8 @@ class NeckSearch {
   readonly #levelStart: readonly number[];
   readonly #levelSize: readonly number[];
   readonly #top: number;
+  /** Error of a distance between points of the boundary, mm. */
+  readonly #rounding: number;
   /** Offset from the vertex of a point that bounds the search. */
   #nearX = 0;
   #nearY = 0;
@@ -81,6 +83,7 @@ class NeckSearch {
     this.#levelStart = tree.levelStart;
     this.#levelSize = tree.levelSize;
     this.#top = tree.levelStart.length - 1;
+    this.#rounding = ROUNDING_SHARE * boundary.extent;
   }
 
   necks(): Necks {
@@ -95,7 +98,7 @@ class NeckSearch {
 
   /** Adds the necks at vertex v whose other end lies in the cone from u0 turning from +y to +x until u1. */
   searchCone(v: number, u0x: number, u0y: number, u1x: number, u1y: number): void {
-    const reach = this.#collectCandidates(v, u0x, u0y, u1x, u1y) * (1 + EMPTY_DISC_SHARE);
+    const reach = this.#collectCandidates(v, u0x, u0y, u1x, u1y) * (1 + EMPTY_DISC_SHARE) + this.#rounding;
     for (let k = 0; k < this.#candidateSite.length; k++) {
       const px = this.#candidateX[k];
       const py = this.#candidateY[k];
@@ -230,7 +233,7 @@ class NeckSearch {
               this.#lastHit = e;
             }
             if (
-              h <= reach * (1 + EMPTY_DISC_SHARE) &&
+              h <= reach * (1 + EMPTY_DISC_SHARE) + this.#rounding &&
               -u0x * ny + u0y * nx <= CONE_SLACK_RAD &&
               u1x * ny - u1y * nx <= CONE_SLACK_RAD &&
               umx * nx + umy * ny < 0
@@ -314,8 +317,8 @@ class NeckSearch {
    * clearance is greatest there, not least.
    */
   #isNeck(mx: number, my: number, ux: number, uy: number, radius: number): boolean {
-    const inner = radius * (1 - EMPTY_DISC_SHARE);
-    const outer = radius * (1 + EMPTY_DISC_SHARE);
+    const inner = Math.max(0, radius * (1 - EMPTY_DISC_SHARE) - this.#rounding);
+    const outer = radius * (1 + EMPTY_DISC_SHARE) + this.#rounding;
     const violator = this.#lastViolator;
     if (violator >= 0 && this.#edgeDistance2(violator, mx, my) < inner * inner) {
       return false;

@@ -6,6 +6,12 @@
 export const EMPTY_DISC_SHARE = 1e-10;
 
 /**
+ * Error of a distance as a share of the boundary's extent, a few units in the last place: next to a wall 0.1 µm thin and 20 mm long that is
+ * more than {@link EMPTY_DISC_SHARE} of the radius, and a neck refused for it would leave the axis without its least clearance.
+ */
+export const ROUNDING_SHARE = 2e-15;
+
+/**
  * Directions this much outside the cone of normals of a reflex vertex still count as inside, in radians. Walls of a parallel
  * corridor put the foot exactly on the cone's edge: refusing it would lose the corridor's neck, taking it twice costs an edge of length zero.
  */
