@@ -14,6 +14,7 @@ export { type ArcRings, arcRingsArea, polygonFromArcs } from './outline/arc-ring
 export { leftStanding, type StandingPiece } from './outline/left-standing.ts';
 export { openedOutline } from './outline/opened-outline.ts';
 export { outsideOf } from './outline/outside-of.ts';
+export { erodedOutline } from './paths/eroded-outline.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';
 export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';
