@@ -277,6 +277,12 @@ export const FLAGS: readonly Flag[] = [
     help: 'Your own woods, seals, resins and scales; else materials.json beside the job file',
   },
   {
+    name: 'coupons',
+    takes: 'FILE.json',
+    group: 'output',
+    help: 'Test slots that you have cut and read: they say how far colour runs on your board',
+  },
+  {
     name: 'units',
     key: 'units',
     takes: 'mm|in',

@@ -2,7 +2,14 @@ import { basename, dirname, resolve } from 'node:path';
 import type { DxfUnit } from '@pourproof/artwork';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { MeasureError, parseMeasure } from '@pourproof/plane';
-import { type Job, type JobFile, readJobFile, readMaterialsFile, settleJobWith } from '@pourproof/proof';
+import {
+  type Job,
+  type JobFile,
+  readCouponsFile,
+  readJobFile,
+  readMaterialsFile,
+  settleJobWith,
+} from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
 import { type LetteringSetting, letteringSetting, refuseLetteringFlags } from './lettering-setting.ts';
@@ -80,7 +87,9 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   refuseForSeveral('calendar', calendarPath, sources);
   const materialsPath = await materialsPathOf(flags, { io, jobPath });
   const materials = materialsPath === null ? defaultMaterials : await materialsAt(materialsPath, io);
-  const job = settleJobWith(materials, unit === undefined ? settled : { ...settled, units: unit });
+  const couponsPath = pathFlag(flags, 'coupons', io);
+  const coupons = couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) };
+  const job = settleJobWith(materials, settled, coupons, unit === undefined ? {} : { units: unit });
   if (calendarPath !== null && job.start === null) {
     throw new UsageError(
       '--calendar needs the day and time when carving starts.',
@@ -104,6 +113,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
         fontPath,
         jobPath,
         materialsPath,
+        couponsPath,
       ].filter((path) => path !== null),
     ],
   };
@@ -132,6 +142,11 @@ async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Prom
 async function materialsAt(path: string, io: Io): Promise<MaterialsBook> {
   const example = 'docs/schema/materials@1.json says';
   return readMaterialsFile(await readJson(path, 'materials file', example, io), basename(path));
+}
+
+async function couponsAt(path: string, io: Io): Promise<NonNullable<JobFile['coupons']>> {
+  const example = 'docs/schema/coupons@1.json says';
+  return readCouponsFile(await readJson(path, 'coupons file', example, io), basename(path));
 }
 
 /** Overlay and calendar are of one artwork. */

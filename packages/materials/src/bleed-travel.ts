@@ -46,7 +46,10 @@ export interface BleedTravel {
   readonly class: BleedClass;
   /** Probability that a streak is longer than the visible limit. */
   readonly visibleProbability: number;
-  readonly basis: 'prior';
+  /** Probability that a streak is longer than a length in mm above 0. */
+  readonly longerThan: (lengthMm: number) => number;
+  /** `prior` without a coupon; else moved by them, see `calibratedTravel`. */
+  readonly basis: 'prior' | 'calibrated';
   /** False where this wood has no prior of its own: then the mean of the known woods with their spread added. */
   readonly woodKnown: boolean;
   /** Standard deviation of ln(travel) that the band and the probability use. */
@@ -80,6 +83,7 @@ export function bleedTravel(job: BleedJob): BleedTravel {
     highMm: medianMm * reach,
     class: bleedClass(medianMm),
     visibleProbability: visibleProbability(medianMm, spread),
+    longerThan: (lengthMm) => (medianMm === 0 ? 0 : normalCdf(Math.log(medianMm / lengthMm) / spread)),
     basis: 'prior',
     woodKnown: wood.bleedPriorMm !== null,
     spread,

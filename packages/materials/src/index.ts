@@ -8,7 +8,8 @@ export {
   visibleProbability,
 } from './bleed-travel.ts';
 export { type BleedChance, bleedChance } from './calibration/bleed-chance.ts';
-export type { CouponReading } from './calibration/coupon.ts';
+export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';
+export type { Coupon, CouponReading } from './calibration/coupon.ts';
 export { type Band, type BoardFit, type BoardPrior, fitBoard } from './calibration/fit-board.ts';
 export {
   type Capillary,

@@ -55,7 +55,8 @@ export type SourceId =
   | 'own-inference'
   | 'own-prior'
   | 'computed-here'
-  | 'maker-entry';
+  | 'maker-entry'
+  | 'own-coupons';
 
 /** One source of numbers or of a formula. */
 export interface Source {
@@ -288,4 +289,9 @@ export const sources: Readonly<Record<SourceId, Source>> = {
     note: 'A test repeats the computation.',
   },
   'maker-entry': { title: 'Entered by the maker', status: 'entered', note: 'Label, measurement or choice.' },
+  'own-coupons': {
+    title: 'The maker’s own coupons',
+    status: 'entered',
+    note: 'Streaks read on test slots; they move the prior of the board.',
+  },
 };

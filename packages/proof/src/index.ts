@@ -1,6 +1,8 @@
 export type { Advice, Check } from './checks/check.ts';
 export { checks } from './checks/checks.ts';
 export { FINDING_CODES, type FindingCode } from './codes.ts';
+export type { CouponRow } from './coupons/coupon-row.ts';
+export { readCouponsFile } from './coupons/coupons-file.ts';
 export { cutSentences } from './facts/cut-sentences.ts';
 export type { Fact } from './facts/fact.ts';
 export { jobFacts } from './facts/job-facts.ts';

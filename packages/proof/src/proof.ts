@@ -95,7 +95,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     strokes: strokesOf(measured),
     slivers: sliversOf(measured),
     endGrain: endGrainReport(measured.blocks, job),
-    bleed: bleedReport(measured.blocks, job.colour),
+    bleed: bleedReport(measured.blocks, job),
     seal: sealOf(measured),
     levelling: levellingOf(measured),
     pour: pourReport(measured.pour, measured.schedule, job),

@@ -44,12 +44,7 @@ const GRID_HALF_WIDTH_SD = 8;
  * @throws {RangeError} when a length or a spread is not above 0
  */
 export function fitBoard(prior: BoardPrior, readings: readonly CouponReading[]): BoardFit {
-  for (const value of [prior.medianMm, prior.spreadBetween, prior.spreadWithin, ...lengths(readings)]) {
-    if (!(value > 0 && Number.isFinite(value))) {
-      throw new RangeError(`${value} is no length or spread of a coupon; it must be above 0 and finite.`);
-    }
-  }
-  const belief = weighIntervals(afterStreaks(prior, readings), prior.spreadWithin, readings);
+  const belief = beliefAfter(prior, readings);
   const cdf = (log: number, spread: number): number => mixtureCdf(belief, log, spread);
   const within = prior.spreadWithin;
   return {
@@ -67,8 +62,27 @@ interface Normal {
   readonly sd: number;
 }
 
+/**
+ * Mean and standard deviation of ln(median travel in mm) of a board after its coupons, as {@link fitBoard} finds them.
+ *
+ * @throws {RangeError} when a length or a spread is not above 0
+ */
+export function beliefAfter(prior: BoardPrior, readings: readonly CouponReading[]): Belief {
+  for (const value of [prior.medianMm, prior.spreadBetween, prior.spreadWithin, ...lengths(readings)]) {
+    if (!(value > 0 && Number.isFinite(value))) {
+      throw new RangeError(`${value} is no length or spread of a coupon; it must be above 0 and finite.`);
+    }
+  }
+  for (const reading of readings) {
+    if (reading.kind === 'between' && !(reading.fromMm >= 0 && reading.toMm > reading.fromMm)) {
+      throw new RangeError(`a streak can't lie between ${reading.fromMm} and ${reading.toMm} mm.`);
+    }
+  }
+  return weighIntervals(afterStreaks(prior, readings), prior.spreadWithin, readings);
+}
+
 /** A belief: one normal, or weights on a grid of values of the mean log. */
-interface Belief extends Normal {
+export interface Belief extends Normal {
   readonly grid: readonly { readonly log: number; readonly weight: number }[] | null;
 }
 
@@ -134,6 +148,9 @@ function onGrid(around: Normal, logWeight: (log: number) => number): Belief {
 function logInterval(reading: Exclude<CouponReading, { kind: 'streak' }>): readonly [number, number] {
   if (reading.kind === 'none-visible') {
     return [Number.NEGATIVE_INFINITY, Math.log(reading.belowMm)];
+  }
+  if (reading.kind === 'between') {
+    return [Math.log(reading.fromMm), Math.log(reading.toMm)];
   }
   const [clean, slight, moderate] = bleedClassEndsMm.value.map(Math.log) as [number, number, number];
   const ends: Readonly<Record<BleedClass, readonly [number, number]>> = {

@@ -1,5 +1,5 @@
 import { booleans, sweepAlong } from '@pourproof/geometry';
-import { type BleedTravel, bleedTravel, type Wood } from '@pourproof/materials';
+import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, radians, ringsBounds, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import { blockWalls } from './block-walls.ts';
@@ -9,7 +9,7 @@ import type { PlacedBlock } from './place-board.ts';
 /** What a cut does in one block. Areas in mm², lengths in mm. */
 export interface BlockMeasures {
   readonly block: PlacedBlock;
-  readonly travel: BleedTravel;
+  readonly travel: CalibratedTravel;
   /** Part of the cut in this block. */
   readonly cut: CleanRegion;
   readonly floorAreaMm2: number;
@@ -80,23 +80,31 @@ export function inFace(diveRad: number): number {
   return Math.abs(part) < 1e-12 ? 0 : part;
 }
 
-/** Colour travel in a wood under the job's seal and resin. */
-function travelIn(wood: Wood, job: Job): BleedTravel {
-  return bleedTravel({
-    wood,
-    seal: job.rows.seal,
-    coats: job.coats,
-    sealHours: job.sealHours,
-    resin: job.rows.resin,
-    temperatureC: job.shopTempC,
-  });
+/** Colour travel in a wood under the job's seal and resin, or under another seal, moved by the job's coupons. */
+export function travelIn(
+  wood: Wood,
+  job: Job,
+  seal: Partial<Pick<BleedJob, 'seal' | 'coats' | 'sealHours'>> = {},
+): CalibratedTravel {
+  return calibratedTravel(
+    {
+      wood,
+      seal: job.rows.seal,
+      coats: job.coats,
+      sealHours: job.sealHours,
+      resin: job.rows.resin,
+      temperatureC: job.shopTempC,
+      ...seal,
+    },
+    job.coupons,
+  );
 }
 
 function bleedIn(
   part: CleanRegion,
   near: CleanRegion,
   block: PlacedBlock,
-  travel: BleedTravel,
+  travel: CalibratedTravel,
 ): BlockMeasures['bleed'] {
   const reach = inFace(radians(block.diveDeg));
   const swept = (travelMm: number): CleanRegion => {

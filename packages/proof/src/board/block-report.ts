@@ -1,4 +1,11 @@
-import { bleedIndex, limits, resinColours, streakDifference } from '@pourproof/materials';
+import {
+  bleedIndex,
+  type CalibratedTravel,
+  limits,
+  resinColours,
+  streakDifference,
+  type Wood,
+} from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import type { Report } from '../report/report.ts';
@@ -37,12 +44,21 @@ export function endGrainReport(
 }
 
 /** Colour travel by kind of block. */
-export function bleedReport(blocks: readonly BlockMeasures[], colour: Job['colour']): Report['bleed'] {
+export function bleedReport(blocks: readonly BlockMeasures[], job: Job): Report['bleed'] {
+  const used = new Set(blocks.flatMap(({ travel }) => travel.couponRows));
+  const met = new Set(blocks.map(({ block }) => block.row));
   return {
-    basis: 'prior',
-    coupons: 0,
+    basis: used.size > 0 ? 'calibrated' : 'prior',
+    coupons: used.size,
+    couponsUnused: job.coupons
+      .filter(({ row }) => !used.has(row))
+      .map(({ row, made }) => ({ row, why: met.has(made.wood as Wood) ? 'one-other-board' : 'other-wood' })),
     blocks: kindsOf(blocks).map(({ first, all }) => ({
       species: speciesOf(first),
+      basis: first.travel.basis,
+      coupons: first.travel.couponRows.length,
+      slots: first.travel.slots,
+      ...ownSlotsOf(first.travel),
       grainDeg: first.block.grainDeg,
       travelMm: {
         median: first.travel.medianMm,
@@ -50,12 +66,20 @@ export function bleedReport(blocks: readonly BlockMeasures[], colour: Job['colou
         high: first.travel.highMm,
       },
       visibleProbability: first.travel.visibleProbability,
-      ...streakOf(first, colour),
+      ...streakOf(first, job.colour),
       areaMm2: sum(all, (each) => each.bleedAreaMm2.median),
       areaLowMm2: sum(all, (each) => each.bleedAreaMm2.low),
       areaHighMm2: sum(all, (each) => each.bleedAreaMm2.high),
     })),
   };
+}
+
+function ownSlotsOf({ ownSlots }: CalibratedTravel): Pick<Report['bleed']['blocks'][number], 'ownSlots'> {
+  if (ownSlots === null) {
+    return {};
+  }
+  const { slots, bleeding, chance } = ownSlots;
+  return { ownSlots: { slots, bleeding, chance: chance.mean, chanceUpper95: chance.upper95 } };
 }
 
 /** How a streak of the resin's colour looks in this wood; nothing where either colour is not known. */

@@ -1,6 +1,7 @@
 import { type SweepTouch, sweepTouches } from '@pourproof/geometry';
 import { formatLength, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import { basisWords } from './bleed-basis.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
@@ -46,7 +47,7 @@ export const bleedReachesNeighbour: Check = {
     };
   },
   advise: (finding, unit) => ({
-    headline: `Only ${formatLength(finding.measured.value, unit)} of wood along the fibres parts two strokes, and colour may travel ${formatLength(finding.limit.value, unit)} (prior, no coupon yet).`,
+    headline: `Only ${formatLength(finding.measured.value, unit)} of wood along the fibres parts two strokes, and colour may travel ${formatLength(finding.limit.value, unit)} (${basisWords(finding)}).`,
     why: 'Where streaks from one stroke reach the next, the wood between them is stained through and the two read as one.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'change-seal'

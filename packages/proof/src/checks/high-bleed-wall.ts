@@ -5,6 +5,7 @@ import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipPath } from '../board/clip-path.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
+import { basisWords, isPrior } from './bleed-basis.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
@@ -45,7 +46,7 @@ export const highBleedWall: Check = {
     };
   },
   advise: (finding, unit) => ({
-    headline: `Colour is likely to run out of ${finding.where.length === 1 ? 'one stretch of wall' : `${finding.where.length} stretches of wall`}: about ${formatLength(finding.measured.value, unit)} at the worst (prior, no coupon yet; a fifth to five times that is possible), against a limit of ${formatLength(finding.limit.value, unit)}.`,
+    headline: `Colour is likely to run out of ${finding.where.length === 1 ? 'one stretch of wall' : `${finding.where.length} stretches of wall`}: about ${formatLength(finding.measured.value, unit)} at the worst (${basisWords(finding)}${isPrior(finding) ? '; a fifth to five times that is possible' : ''}), against a limit of ${formatLength(finding.limit.value, unit)}.`,
     why: 'Where a wall cuts across the fibres, their open ends drink colour like straws, and levelling does not take such a streak away: the ends are open from face to floor.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'change-seal'

@@ -1,5 +1,4 @@
-import { bleedTravel } from '@pourproof/materials';
-import type { BlockMeasures } from '../board/block-measures.ts';
+import { type BlockMeasures, travelIn } from '../board/block-measures.ts';
 import type { Job } from '../job/job.ts';
 import type { FixOption } from '../report/report.ts';
 import { sealWords } from '../seal-words.ts';
@@ -13,14 +12,7 @@ export function sealFixes(job: Job, inBlock: BlockMeasures, reachMm: number, lim
   const coats = Math.max(1, job.coats);
   for (const seal of Object.values(job.materials.sealers)) {
     const sealHours = seal.readyHours.high;
-    const travel = bleedTravel({
-      wood: inBlock.block.row,
-      seal,
-      coats,
-      sealHours,
-      resin: job.rows.resin,
-      temperatureC: job.shopTempC,
-    });
+    const travel = travelIn(inBlock.block.row, job, { seal, coats, sealHours });
     const isSeal = seal.curve.value.length > 0;
     if (isSeal && (travel.medianMm * reachMm) / inBlock.travel.medianMm < limitMm) {
       return [{ do: 'change-seal', value: sealWords(coats, seal), unit: 'seal', clears: true }];

@@ -1,15 +1,10 @@
 import { wallRuns } from '@pourproof/geometry';
-import {
-  bleedClassEndsMm,
-  limits,
-  resinColours,
-  streakDifference,
-  visibleProbability,
-} from '@pourproof/materials';
+import { bleedClassEndsMm, limits, resinColours, streakDifference } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { inFace } from '../board/block-measures.ts';
 import { clipPath } from '../board/clip-path.ts';
 import type { Measured } from '../measured.ts';
+import { basisWords, couponFix } from './bleed-basis.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
@@ -39,8 +34,9 @@ export const visibleBleedLikely: Check = {
     if (worst === undefined) {
       return null;
     }
-    const reach = worst.travel.medianMm * inFace(radians(worst.block.diveDeg));
-    const chance = visibleProbability(reach, worst.travel.spread);
+    const onFace = inFace(radians(worst.block.diveDeg));
+    const reach = worst.travel.medianMm * onFace;
+    const chance = worst.travel.longerThan(limits.visibleStreak.value / onFace);
     const walls = risky.flatMap(({ block, travel }) =>
       wallRuns(cut, radians(block.grainDeg), {
         minExposure: Math.min(1, clean / (travel.medianMm * inFace(radians(block.diveDeg)))),
@@ -59,15 +55,12 @@ export const visibleBleedLikely: Check = {
       limit: { value: 100 * LIKELY, unit: '%' },
       because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
       fix: {
-        options: [
-          ...sealFixes(job, worst, reach, clean),
-          { do: 'test-coupon', value: 3, unit: 'slots', clears: false },
-        ],
+        options: [...sealFixes(job, worst, reach, clean), ...couponFix(worst.travel, 3)],
       },
     };
   },
   advise: (finding) => ({
-    headline: `A short streak at end-grain walls is ${Math.round(finding.measured.value)} % likely to be seen (prior, no coupon yet).`,
+    headline: `A short streak at end-grain walls is ${Math.round(finding.measured.value)} % likely to be seen (${basisWords(finding)}).`,
     why: 'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it still can be seen.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'change-seal'

@@ -62,18 +62,49 @@ function levellingFacts({ levelling }: Report, unit: LengthUnit): readonly Fact[
 }
 
 function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
-  return bleed.blocks.flatMap(({ species, travelMm: { median, low, high }, ...block }) => [
+  const facts = bleed.blocks.flatMap(({ species, travelMm: { median, low, high }, ...block }) => [
     fact(
       'Colour may travel',
       formatLength(median, unit),
-      `along the fibres of ${species}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(bleed)})`,
+      `along the fibres of ${species}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(block)})`,
     ),
     fact(
       '  face at risk',
       formatArea(block.areaMm2, unit),
       `beside the cut; ${likely(formatArea(block.areaLowMm2, unit), formatArea(block.areaHighMm2, unit))}`,
     ),
+    ...slotFacts(block),
   ]);
+  return bleed.couponsUnused.length === 0 ? facts : [...facts, unusedFact(bleed)];
+}
+
+/** What the slots of this board say by their count alone: few clean slots prove little. */
+function slotFacts({ ownSlots }: Pick<Report['bleed']['blocks'][number], 'ownSlots'>): readonly Fact[] {
+  if (ownSlots === undefined) {
+    return [];
+  }
+  const { slots, bleeding, chanceUpper95 } = ownSlots;
+  return [
+    fact(
+      '  slots that bleed',
+      `${bleeding} of ${slots}`,
+      `by this count alone the next slot may bleed with a chance of up to ${formatPercent(100 * chanceUpper95)}`,
+    ),
+  ];
+}
+
+function unusedFact({ couponsUnused }: Report['bleed']): Fact {
+  const rows = (why: string): string =>
+    couponsUnused.flatMap((each) => (each.why === why ? [each.row] : [])).join(', ');
+  const [wood, board] = [rows('other-wood'), rows('one-other-board')];
+  return fact(
+    'Coupons not used',
+    String(couponsUnused.length),
+    [
+      ...(wood === '' ? [] : [`row ${wood}: the cut meets no such wood`]),
+      ...(board === '' ? [] : [`row ${board}: one other board says too little of the wood`]),
+    ].join('; '),
+  );
 }
 
 /** A band of printed amounts; a band too narrow for its digits is not told as two equal numbers. */
@@ -117,8 +148,14 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
   return rows;
 }
 
-function basisText(bleed: Report['bleed']): string {
-  return bleed.basis === 'prior'
-    ? 'prior, not measured on your board'
-    : `calibrated with ${bleed.coupons} coupons`;
+function basisText({
+  basis,
+  coupons,
+  slots,
+}: Pick<Report['bleed']['blocks'][number], 'basis' | 'coupons' | 'slots'>): string {
+  if (basis === 'prior') {
+    return 'prior, not measured on your board';
+  }
+  const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+  return `calibrated with ${counted(coupons, 'coupon')}, ${counted(slots, 'slot')}`;
 }

@@ -1,6 +1,8 @@
 import { levelMethods, type ResinColourId, resinColours } from '@pourproof/materials';
 import type { Quantity } from '@pourproof/plane';
 import { z } from 'zod';
+import { couponRowsSchema } from '../coupons/coupon-row.ts';
+import { issueLines } from '../coupons/issue-lines.ts';
 import { JobError } from './job-error.ts';
 
 const keys = <T extends string>(table: Readonly<Record<T, unknown>>): [T, ...T[]] =>
@@ -62,6 +64,7 @@ export const jobFileSchema = z.strictObject({
   coats: z.number().int().min(0).max(10).optional(),
   sealHours: typed('time', 'Time from the last coat to the pour', '24h'),
   resin: id('Resin'),
+  coupons: couponRowsSchema.optional().meta({ description: 'Test slots cut and read: they move the prior' }),
   colour: z
     .enum(keys<ResinColourId>(resinColours))
     .optional()
@@ -99,8 +102,7 @@ export function readJobFile(data: unknown, name: string): JobFile {
   if (result.success) {
     return result.data;
   }
-  const lines = result.error.issues.map((issue) => `  ${issue.path.join('.') || '(file)'}: ${issue.message}`);
   throw new JobError(
-    `${name} is not a pourproof/job@1 file:\n${lines.join('\n')}\nThe schema is in docs/schema/job@1.json.`,
+    `${name} is not a pourproof/job@1 file:\n${issueLines(result.error)}\nThe schema is in docs/schema/job@1.json.`,
   );
 }

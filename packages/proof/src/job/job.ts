@@ -1,4 +1,5 @@
 import {
+  type Coupon,
   defaultMaterials,
   type LevelMethodId,
   levelMethods,
@@ -11,6 +12,7 @@ import {
 } from '@pourproof/materials';
 import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
 import { type SettledBoard, settleBoard } from '../board/settle-board.ts';
+import { settleCoupons } from '../coupons/settle-coupons.ts';
 import type { Bit } from './bit.ts';
 import { JobError } from './job-error.ts';
 import type { JobFile } from './job-file.ts';
@@ -34,6 +36,8 @@ export interface Job extends SettledBoard {
   readonly isOiled: boolean;
   readonly coats: number;
   readonly sealHours: number;
+  /** Test slots that the maker has cut and read, of any board. */
+  readonly coupons: readonly Coupon[];
   /** Colour of the resin; `null` when the maker did not say. */
   readonly colour: ResinColourId | null;
   readonly pigmentPct: number;
@@ -118,7 +122,7 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
   const seal = known('seal', value('seal'), materials.sealers);
   const resin = known('resin', value('resin'), materials.resins);
   const weigh = known('weigh', value('weigh'), materials.scales);
-  const job: Job = {
+  const job: Omit<Job, 'coupons'> = {
     ...board,
     bits: value<readonly string[]>('bit').map((text) => read('bit', () => parseBit(text))),
     depthMm: typed('depth', 'length'),
@@ -153,8 +157,13 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
         given[key as keyof JobFile] === undefined && !(board.board !== null && FROM_BOARD.includes(key)),
     ),
   };
-  refuseNonsense(job);
-  return job;
+  const isOneWood = new Set(board.board?.blocks.map((block) => block.wood)).size <= 1;
+  const settled: Job = {
+    ...job,
+    coupons: settleCoupons(given.coupons ?? [], { ...job, wood: isOneWood ? wood.id : null }, materials),
+  };
+  refuseNonsense(settled);
+  return settled;
 }
 
 function merged(parts: readonly Partial<JobFile>[]): Partial<JobFile> {

@@ -116,11 +116,36 @@ const endGrain = z.object({
 });
 
 const bleed = z.object({
-  basis: z.enum(['prior', 'calibrated']),
-  coupons: z.number().int().nonnegative(),
+  basis: z
+    .enum(['prior', 'calibrated'])
+    .meta({
+      description: 'calibrated where coupons moved the prior of a block at least; each block says its own',
+    }),
+  coupons: z.number().int().nonnegative().meta({ description: 'Coupons that moved a prior' }),
+  couponsUnused: z
+    .array(z.object({ row: z.number().int().positive(), why: z.enum(['other-wood', 'one-other-board']) }))
+    .meta({
+      description:
+        'Rows of coupons, from 1, that moved nothing: of a wood that the cut does not meet, or of a single other board, which says too little of the wood',
+    }),
   blocks: z.array(
     z.object({
       species: z.string(),
+      basis: z.enum(['prior', 'calibrated']),
+      coupons: z.number().int().nonnegative(),
+      slots: z.number().int().nonnegative().meta({ description: 'Slots read on these coupons' }),
+      ownSlots: z
+        .object({
+          slots: z.number().int().positive(),
+          bleeding: z.number().int().nonnegative(),
+          chance: z.number(),
+          chanceUpper95: z.number(),
+        })
+        .optional()
+        .meta({
+          description:
+            'Slots of this board, seal and resin alone: how many show a streak, and the chance that the next one does by these counts alone, 0…1',
+        }),
       grainDeg: z.number(),
       travelMm: z
         .object({ median: z.number(), low: z.number(), high: z.number() })

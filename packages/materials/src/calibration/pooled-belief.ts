@@ -1,0 +1,131 @@
+import type { CouponReading } from './coupon.ts';
+import { beliefAfter } from './fit-board.ts';
+
+/** Coupons of one board and one treatment. */
+export interface CouponGroup {
+  /** `null` for the board of the job. */
+  readonly board: string | null;
+  readonly treatment: string;
+  readonly isOwnBoard: boolean;
+  readonly isOwnTreatment: boolean;
+  /** As they would be under the job's own treatment by the prior. */
+  readonly readings: readonly CouponReading[];
+}
+
+/** What is believed before any coupon, and how boards, treatments and the wood share the doubt. */
+export interface PooledPrior {
+  /** Prior median travel of the job, mm. */
+  readonly medianMm: number;
+  /** Variance of ln(median) between boards. */
+  readonly variance: number;
+  /** Variance that the wood has beyond it: a wood without a prior of its own. */
+  readonly woodVariance: number;
+  readonly shares: { readonly wood: number; readonly treatment: number; readonly board: number };
+  /** Standard deviation of ln(travel) within a board. */
+  readonly spreadWithin: number;
+}
+
+/** A belief of the log of a factor on the prior median. */
+interface LogFactor {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/**
+ * What the coupons of other boards and treatments say of the job's own: mean and standard deviation of ln(factor on the prior median).
+ *
+ * ln(median) of a group is the prior plus a part of the wood, of its treatment and of its board, all normal; the parts that two groups
+ * have in common tie them. Streak lengths are weighed exactly; readings that leave an interval are matched by mean and variance, each
+ * group given all others (expectation propagation), until nothing moves by 1e-9. The job's own group is weighed along with the others,
+ * but its own say is left out of the result, so that a caller can add it exactly. Without other groups it is the prior: 0 and its spread.
+ */
+export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: PooledPrior): LogFactor {
+  const own = groups.findIndex((group) => group.isOwnBoard && group.isOwnTreatment);
+  const covariance = covarianceOf(groups, prior);
+  const sites: Site[] = groups.map(() => ({ precision: 0, shift: 0 }));
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    let moved = 0;
+    for (let g = 0; g < groups.length; g++) {
+      const before = sites[g] as Site;
+      const others = beliefOf(g, covariance, sites, g);
+      const after = siteOf(groups[g] as CouponGroup, others, prior);
+      sites[g] = after;
+      moved = Math.max(
+        moved,
+        Math.abs(after.precision - before.precision),
+        Math.abs(after.shift - before.shift),
+      );
+    }
+    if (moved < 1e-9) {
+      break;
+    }
+  }
+  return beliefOf(groups.length, covariance, sites, own);
+}
+
+const MOST_TURNS = 40;
+
+/** What a group's readings say of its ln(median), as a normal likelihood: precision, and precision times mean. */
+interface Site {
+  readonly precision: number;
+  readonly shift: number;
+}
+
+/** Covariances of the groups' ln(median), and of the job's own in the last row. */
+function covarianceOf(groups: readonly CouponGroup[], prior: PooledPrior): readonly Float64Array[] {
+  const all = [...groups, { board: null, treatment: 'own' }];
+  return all.map((a) =>
+    Float64Array.from(all, (b) => {
+      const { wood, treatment, board } = prior.shares;
+      const share = wood + (a.treatment === b.treatment ? treatment : 0) + (a.board === b.board ? board : 0);
+      return prior.woodVariance + prior.variance * share;
+    }),
+  );
+}
+
+/** Belief of one row given all sites but one. */
+function beliefOf(
+  row: number,
+  prior: readonly Float64Array[],
+  sites: readonly Site[],
+  except: number,
+): LogFactor {
+  const covariance = prior.map((line) => Float64Array.from(line));
+  const mean = new Float64Array(prior.length);
+  for (let g = 0; g < sites.length; g++) {
+    const { precision, shift } = sites[g] as Site;
+    if (g === except || precision <= 0) {
+      continue;
+    }
+    const column = Float64Array.from(covariance[g] as Float64Array);
+    const gain = 1 / (1 + precision * (column[g] as number));
+    const pull = gain * (shift - precision * (mean[g] as number));
+    for (let i = 0; i < mean.length; i++) {
+      const line = covariance[i] as Float64Array;
+      const at = column[i] as number;
+      mean[i] = (mean[i] as number) + at * pull;
+      for (let j = 0; j < mean.length; j++) {
+        line[j] = (line[j] as number) - precision * gain * at * (column[j] as number);
+      }
+    }
+  }
+  return { mean: mean[row] as number, sd: Math.sqrt((covariance[row] as Float64Array)[row] as number) };
+}
+
+/** The likelihood of a group that turns what the others say into what they say with it. */
+function siteOf({ readings }: CouponGroup, others: LogFactor, prior: PooledPrior): Site {
+  const log = Math.log(prior.medianMm);
+  const after = beliefAfter(
+    {
+      medianMm: prior.medianMm * Math.exp(others.mean),
+      spreadBetween: others.sd,
+      spreadWithin: prior.spreadWithin,
+    },
+    readings,
+  );
+  return {
+    // likelihoods of intervals are log-concave: they never widen a belief
+    precision: Math.max(0, after.sd ** -2 - others.sd ** -2),
+    shift: (after.mean - log) * after.sd ** -2 - others.mean * others.sd ** -2,
+  };
+}
