@@ -6,19 +6,18 @@ import clipper2 from 'clipper2-wasm';
 export const PEER_GRID_MM = 1e-6;
 const DECIMALS = 6;
 
-/** Areas in mm² that another engine finds by offsetting outlines, for one region. */
+/** Another engine's way to the areas that cutters remove: offset inwards, then outwards. */
 export interface OffsetPeer {
   readonly name: string;
   /** Its chords leave their arc by at most this many times `arcMm`. */
   readonly arcExcess: number;
-  /** Area eroded by the radius, and that again dilated by it; arcs become chords. */
-  readonly opened: (
+  /** Areas in mm² of the region shrunk by `centreMm` and then grown by each of `reachesMm`; arcs become chords. */
+  readonly areas: (
     region: CleanRegion,
-    radiusMm: number,
+    centreMm: number,
+    reachesMm: readonly number[],
     arcMm: number,
-  ) => { readonly eroded: number; readonly opened: number };
-  /** Areas eroded by each radius, each from the region itself. */
-  readonly eroded: (region: CleanRegion, radiiMm: readonly number[], arcMm: number) => number[];
+  ) => number[];
 }
 
 /** Both offset engines, ready to use. */
@@ -50,13 +49,9 @@ function integerPeer(): OffsetPeer {
     name: 'clipper-lib',
     // it rounds the number of chords to the nearest, so that the last one may span one and a half: 1.5² times the sagitta
     arcExcess: 2.25,
-    opened: (region, radiusMm, arcMm) => {
-      const eroded = offset(pathsOf(region), -radiusMm, arcMm);
-      return { eroded: area(eroded), opened: area(offset(eroded, radiusMm, arcMm)) };
-    },
-    eroded: (region, radiiMm, arcMm) => {
-      const paths = pathsOf(region);
-      return radiiMm.map((radius) => area(offset(paths, -radius, arcMm)));
+    areas: (region, centreMm, reachesMm, arcMm) => {
+      const eroded = offset(pathsOf(region), -centreMm, arcMm);
+      return reachesMm.map((reach) => area(reach === 0 ? eroded : offset(eroded, reach, arcMm)));
     },
   };
 }
@@ -89,17 +84,14 @@ async function wasmPeer(): Promise<OffsetPeer> {
   return {
     name: 'clipper2-wasm',
     arcExcess: 1,
-    opened: (region, radiusMm, arcMm) => {
+    areas: (region, centreMm, reachesMm, arcMm) => {
       const paths = pathsOf(region);
-      const eroded = offset(paths, -radiusMm, arcMm);
-      const opened = areaOnce(offset(eroded, radiusMm, arcMm));
+      const eroded = offset(paths, -centreMm, arcMm);
+      const areas = reachesMm.map((reach) =>
+        reach === 0 ? c2.AreaPathsD(eroded) : areaOnce(offset(eroded, reach, arcMm)),
+      );
       paths.delete();
-      return { eroded: areaOnce(eroded), opened };
-    },
-    eroded: (region, radiiMm, arcMm) => {
-      const paths = pathsOf(region);
-      const areas = radiiMm.map((radius) => areaOnce(offset(paths, -radius, arcMm)));
-      paths.delete();
+      eroded.delete();
       return areas;
     },
   };

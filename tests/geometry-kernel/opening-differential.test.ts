@@ -29,7 +29,7 @@ describe.each(Object.entries(polygonFamilies))('2,500 polygons, %s', (family, re
       const largest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
       const radius = Math.max(2 * shortMm, largest * randomFrom(-seed)());
       const strip = shortMm * perimeter(region);
-      const { eroded, opened } = peer.opened(region, radius, ARC_MM);
+      const [eroded, opened] = peer.areas(region, radius, [0, radius], ARC_MM);
       const bounds = [
         [erodedArea(axis, radius + SLACK_MM), eroded, erodedArea(axis, radius - shortMm)],
         [
