@@ -58,22 +58,39 @@ describe('lettering on the command line', () => {
   test.each([
     [['fixtures/demo/board.svg', '--align', 'left'], '--align sets lettering, but a file is vetted.'],
     [
+      ['fixtures/demo/board.svg', '--cap-height', '9mm'],
+      '--cap-height sets lettering, but a file is vetted.',
+    ],
+    [
+      ['--text', 'x', ...LORA, '--file-unit', 'in'],
+      '--file-unit says how a file is read, but lettering is vetted.',
+    ],
+    [
       ['--text', 'x', ...LORA, '--single-line'],
       '--single-line has letters of its own, but a font or an axis is given too.',
     ],
-    [['--text', 'x', ...LORA, '--arc', '80mm around'], '--arc "80mm around" is not a radius and a side.'],
-    [
-      ['--text', 'x', ...LORA, '--axis', 'weight'],
-      '--axis "weight" is not a tag of four letters and a number.',
-    ],
-    [
-      ['--text', 'x', ...LORA, '--line-spacing', '-1'],
-      '--line-spacing "-1" is not a factor above 0, at most 100.',
-    ],
+    [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
   ])('%j is refused with a remedy', (args, message) => {
     const { status, stderr } = vet(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(`pourproof: ${message}\n  What to do: `);
     expect(stderr).not.toMatch(/\n\s+at /u);
+  });
+
+  test.each([
+    [['--arc', '80mm around'], 'arc "80mm around" is not a radius and a side. Write it like "80mm"'],
+    [['--arc', '0mm'], 'arc "0mm" has no radius above 0. Write it like "80mm"'],
+    [
+      ['--axis', 'weight'],
+      'axis "weight" is not a tag of four letters and a number. Write it like "wght=600"',
+    ],
+    [['--line-spacing', '-1'], 'lineSpacing is -1; it must be a factor above 0, at most 100, such as 1.2.'],
+    [['--tracking', '2'], 'tracking: "2" has no unit. Did you mean 2mm or 2in?'],
+  ])('%j cannot be read, and the message shows how it is written', (args, message) => {
+    const { status, stderr } = vet('--text', 'x', ...LORA, ...args);
+    expect({ status, message: stderr.slice(0, 11 + message.length) }).toEqual({
+      status: 2,
+      message: `pourproof: ${message}`,
+    });
   });
 });

@@ -1,5 +1,5 @@
 import { levelMethods, resinColours } from '@pourproof/materials';
-import type { JobFile } from '@pourproof/proof';
+import { CARVE_MODES, FILE_UNITS, type JobFile, LETTERING_SIDES } from '@pourproof/proof';
 import { FLAGS, type Flag } from './flags.ts';
 import { oneOf, type ParsedFlags } from './parse-flags.ts';
 import { UsageError } from './usage-error.ts';
@@ -13,6 +13,9 @@ export function jobFlags(flags: ParsedFlags): Partial<JobFile> {
   oneOf(flags, 'units', ['mm', 'in']);
   oneOf(flags, 'colour', Object.keys(resinColours));
   oneOf(flags, 'level-by', Object.keys(levelMethods));
+  oneOf(flags, 'align', LETTERING_SIDES);
+  oneOf(flags, 'carve', CARVE_MODES);
+  oneOf(flags, 'file-unit', FILE_UNITS);
   return Object.fromEntries(
     FLAGS.flatMap((flag) => {
       const values = flags.values.get(flag.name);

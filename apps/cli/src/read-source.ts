@@ -1,5 +1,12 @@
-import { openFont, readArtwork, readLettering, readStickLettering } from '@pourproof/artwork';
+import {
+  type LetteringFont,
+  openFont,
+  readArtwork,
+  readLettering,
+  readStickLettering,
+} from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
+import { idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
 import type { Request, Sizing, Source } from './request.ts';
@@ -22,17 +29,35 @@ export async function readSource(source: Source, request: Request, io: Io): Prom
     source.kind === 'file'
       ? await readFileSource(source, request, io)
       : await readLetteringSource(source, request, io);
-  if (read.drawing.shapes.every((shape) => shape.region.ringEnds.length === 0)) {
-    const told = read.drawing.notices.filter((notice) => notice.code !== 'nothing-painted');
-    throw new UsageError(
-      [
-        `${read.name} has nothing painted in it, so there is nothing to cut.`,
-        ...told.map((notice) => notice.text),
-      ].join(' '),
-      'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
-    );
+  const { drawing } = read;
+  refuseEmpty(read);
+  const idle = idleSettings(request.asked, drawing.format);
+  return { ...read, drawing: { ...drawing, notices: [...drawing.notices, ...idle] } };
+}
+
+/** What an artwork has that holds nothing to cut, and what to do. */
+const EMPTY: Readonly<Record<Drawing['format'], readonly [what: string, remedy: string]>> = {
+  svg: [
+    'nothing painted in it',
+    'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
+  ],
+  dxf: [
+    'no closed outline in it',
+    'Check that the outlines are closed, on layers that are on, in model space, and export the drawing again.',
+  ],
+  lettering: ['no letter that can be seen', 'Type the words to carve.'],
+};
+
+function refuseEmpty({ name, drawing }: NamedDrawing): void {
+  if (drawing.shapes.some((shape) => shape.region.ringEnds.length > 0)) {
+    return;
   }
-  return read;
+  const [what, remedy] = EMPTY[drawing.format];
+  const told = drawing.notices.filter((notice) => notice.code !== 'nothing-painted');
+  throw new UsageError(
+    [`${name} has ${what}, so there is nothing to cut.`, ...told.map((notice) => notice.text)].join(' '),
+    remedy,
+  );
 }
 
 async function readFileSource(
@@ -41,9 +66,27 @@ async function readFileSource(
   io: Io,
 ): Promise<NamedDrawing> {
   const bytes = await readInput(path, 'artwork', io);
-  const fonts = fontPath === null ? [] : [await openFont(await readInput(fontPath, 'font', io))];
-  const drawing = readArtwork(bytes, name, { ...sizing, ...reading, toleranceMm: job.toleranceMm, fonts });
-  return { name, drawing };
+  const font = fontPath === null ? null : watched(await openFont(await readInput(fontPath, 'font', io)));
+  const drawing = readArtwork(bytes, name, {
+    ...sizing,
+    ...reading,
+    toleranceMm: job.toleranceMm,
+    fonts: font === null ? [] : [font.font],
+  });
+  const notices = font === null || font.isUsed() ? drawing.notices : [...drawing.notices, idleFont()];
+  return { name, drawing: { ...drawing, notices } };
+}
+
+/** A font that knows whether letters were taken from it: whoever draws any has to read its units. */
+function watched(font: LetteringFont): { readonly font: LetteringFont; readonly isUsed: () => boolean } {
+  let isUsed = false;
+  const copy = Object.defineProperty({ ...font }, 'unitsPerEm', {
+    get: () => {
+      isUsed = true;
+      return font.unitsPerEm;
+    },
+  });
+  return { font: copy, isUsed: () => isUsed };
 }
 
 async function readLetteringSource(
@@ -55,9 +98,7 @@ async function readLetteringSource(
   const { isSingleLine, ...placing } = setting;
   const size = { ...placing, ...letteringSize(sizing, capHeightMm), toleranceMm: job.toleranceMm };
   if (isSingleLine || fontPath === null) {
-    // flattened strokes weave by the tolerance on either side; the bit must still fit where they are narrowest
-    const strokeMm = Math.min(...job.bits.map((bit) => bit.diameterMm)) + 2 * job.toleranceMm;
-    return { name: text, drawing: readStickLettering(words, { ...size, strokeMm }) };
+    return { name: text, drawing: readStickLettering(words, { ...size, strokeMm: stickStrokeMm(job) }) };
   }
   const font = await readInput(fontPath, 'font', io);
   const drawing = await readLettering(words, { ...size, font });

@@ -1,0 +1,40 @@
+import type { Drawing, Notice } from '@pourproof/plane';
+import type { JobFile } from './job-file.ts';
+
+type Format = Drawing['format'];
+
+/** What a key of the job is about, in words, and the artwork that it is for. */
+const ONLY_FOR: readonly (readonly [key: keyof JobFile, words: string, formats: readonly Format[]])[] = [
+  ['carve', 'what of the paint is carved', ['svg']],
+  ['fileUnit', 'the unit of a DXF drawing', ['dxf']],
+  ['join', 'the widest gap that is closed between lines of a DXF drawing', ['dxf']],
+  ['capHeight', 'the height of capitals', ['lettering']],
+  ['singleLine', 'letters of single strokes', ['lettering']],
+  ['align', 'the alignment of lettering', ['lettering']],
+  ['tracking', 'the room between letters', ['lettering']],
+  ['lineSpacing', 'the distance of lines', ['lettering']],
+  ['arc', 'the arc of lettering', ['lettering']],
+  ['axis', 'an axis of a variable font', ['lettering']],
+];
+const NAMES: Readonly<Record<Format, string>> = { svg: 'an SVG', dxf: 'a DXF', lettering: 'lettering' };
+
+/** What a job asks for that changes nothing for artwork of this format: a notice each, so that nobody counts on it. */
+export function idleSettings(job: Partial<JobFile>, format: Format): readonly Notice[] {
+  return ONLY_FOR.filter(([key, , formats]) => job[key] !== undefined && !formats.includes(format)).map(
+    ([key, words]) => idleNotice(`The job sets ${words} (${key})`, `this is ${NAMES[format]}`),
+  );
+}
+
+/** The notice that a font was given for a file in which no text asked for it. */
+export function idleFont(): Notice {
+  return idleNotice('A font is given', 'the file has no text that takes letters from it');
+}
+
+function idleNotice(what: string, why: string): Notice {
+  return {
+    code: 'setting-without-effect',
+    text: `${what}, but ${why}: it changes nothing.`,
+    where: [],
+    severity: 'note',
+  };
+}
