@@ -1,10 +1,13 @@
 import { basename, dirname, resolve } from 'node:path';
-import type { DxfUnit } from '@pourproof/artwork';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { MeasureError, parseMeasure } from '@pourproof/plane';
 import {
+  type FileReading,
+  fileReading,
   type Job,
   type JobFile,
+  type LetteringSetting,
+  letteringSetting,
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
@@ -12,9 +15,9 @@ import {
 } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
-import { type LetteringSetting, letteringSetting, refuseLetteringFlags } from './lettering-setting.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
 import { readJson } from './read-json.ts';
+import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Sizes beyond this are taken for a slip of the unit, in mm (our choice: no board is this long). */
@@ -41,13 +44,6 @@ export interface Sizing {
   readonly scale?: number;
 }
 
-/** How a file is read beyond its size. */
-export interface Reading {
-  readonly carve?: 'all' | 'visible';
-  readonly unit?: DxfUnit;
-  readonly joinToleranceMm?: number;
-}
-
 /** From which level of finding the exit code is 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 
@@ -55,7 +51,9 @@ export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 export interface Request {
   readonly sources: readonly Source[];
   readonly sizing: Sizing;
-  readonly reading: Reading;
+  readonly reading: FileReading;
+  /** The job as typed, to tell what of it has no effect. */
+  readonly asked: Partial<JobFile>;
   /** A font for live text in drawings, if one is given. */
   readonly fontPath: string | null;
   readonly job: Job;
@@ -99,7 +97,8 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   return {
     sources,
     sizing: sizingOf(settled),
-    reading: readingOf(flags),
+    reading: fileReading(settled),
+    asked: settled,
     fontPath,
     job,
     failOn: failOnOf(flags),
@@ -196,16 +195,17 @@ function sourcesOf(
     );
   }
   if (flags.files.length > 0) {
-    refuseLetteringFlags(flags);
+    refuseStrayFlags(flags, 'file');
     return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name }));
   }
   const text = typedText ?? (parts.file.artwork === undefined ? parts.file.text : undefined);
   if (text !== undefined) {
+    refuseStrayFlags(flags, 'lettering');
     const fontPath = fontPathOf(flags, parts.file, { io, jobPath });
-    return [letteringFrom(text, fontPath, parts.typed.capHeight, letteringSetting(flags))];
+    return [letteringFrom(text, fontPath, parts.typed.capHeight, letteringSetting(parts.typed))];
   }
   if (parts.file.artwork !== undefined && jobPath !== null) {
-    refuseLetteringFlags(flags);
+    refuseStrayFlags(flags, 'file');
     return [
       {
         kind: 'file',
@@ -270,17 +270,6 @@ function sizingOf(job: Partial<JobFile>): Sizing {
     ...(job.width === undefined ? {} : { widthMm: sizeMm('width', job.width) }),
     ...(job.height === undefined ? {} : { heightMm: sizeMm('height', job.height) }),
     ...(job.scale === undefined ? {} : { scale: job.scale }),
-  };
-}
-
-function readingOf(flags: ParsedFlags): Reading {
-  const carve = oneOf(flags, 'carve', ['all', 'visible']);
-  const unit = oneOf(flags, 'file-unit', ['mm', 'cm', 'm', 'in', 'ft']);
-  const join = typedValue(flags, 'join');
-  return {
-    ...(carve === undefined ? {} : { carve }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(join === undefined ? {} : { joinToleranceMm: sizeMm('join', join) }),
   };
 }
 

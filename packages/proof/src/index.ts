@@ -10,11 +10,15 @@ export { measureFacts } from './facts/measure-facts.ts';
 export { resinFacts } from './facts/resin-facts.ts';
 export { VERDICT_WORDS } from './facts/verdict-words.ts';
 export { workFacts } from './facts/work-facts.ts';
-export { type Bit, bitSize, bitText } from './job/bit.ts';
+export { type Bit, bitSize, bitText, widestMm } from './job/bit.ts';
+export { CARVE_MODES, FILE_UNITS, type FileReading, fileReading } from './job/file-reading.ts';
+export { idleFont, idleSettings } from './job/idle-settings.ts';
 export { type Job, type JobRows, settleJob, settleJobWith } from './job/job.ts';
 export { JobError } from './job/job-error.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job/job-file.ts';
+export { LETTERING_SIDES, type LetteringSetting, letteringSetting } from './job/lettering-setting.ts';
 export { BIT_FORMS, parseBit } from './job/parse-bit.ts';
+export { stickStrokeMm } from './job/stick-stroke.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export {
   type MaterialsFile,

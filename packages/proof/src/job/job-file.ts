@@ -3,7 +3,9 @@ import type { Quantity } from '@pourproof/plane';
 import { z } from 'zod';
 import { couponRowsSchema } from '../coupons/coupon-row.ts';
 import { issueLines } from '../coupons/issue-lines.ts';
+import { CARVE_MODES, FILE_UNITS } from './file-reading.ts';
 import { JobError } from './job-error.ts';
+import { LETTERING_SIDES } from './lettering-setting.ts';
 
 const keys = <T extends string>(table: Readonly<Record<T, unknown>>): [T, ...T[]] =>
   Object.keys(table) as [T, ...T[]];
@@ -30,9 +32,33 @@ export const jobFileSchema = z.strictObject({
   text: z.string().optional().meta({ description: 'Lettering instead of a file; needs font' }),
   font: z.string().optional().meta({ description: 'Font file, relative to this job file' }),
   capHeight: typed('length', 'Height of capitals', '15mm'),
+  singleLine: z
+    .boolean()
+    .optional()
+    .meta({ description: 'Letters of single strokes as wide as the smallest bit, without a font' }),
+  align: z.enum(LETTERING_SIDES).optional().meta({ description: 'Edge on which lines of lettering meet' }),
+  tracking: typed('length', 'Room added between letters', '0.5mm'),
+  lineSpacing: z
+    .number()
+    .optional()
+    .meta({ description: 'Distance of lines as a factor of the font’s own, above 0' }),
+  arc: z
+    .string()
+    .optional()
+    .meta({ description: 'Circle that the lettering is bent over, such as "80mm" or "80mm under"' }),
+  axis: z
+    .array(z.string())
+    .min(1)
+    .optional()
+    .meta({ description: 'Axes of a variable font, such as "wght=600"' }),
   width: typed('length', 'Width that the artwork is scaled to', '120mm'),
   height: typed('length', 'Height that the artwork is scaled to', '3in'),
   scale: z.number().positive().optional(),
+  carve: z.enum(CARVE_MODES).optional().meta({
+    description: 'Carve all that an SVG paints, or only what no other paint covers',
+  }),
+  fileUnit: z.enum(FILE_UNITS).optional().meta({ description: 'Unit of a DXF drawing' }),
+  join: typed('length', 'Widest gap that is closed between lines of a DXF drawing', '0.1mm'),
   bit: z.array(z.string()).min(1).optional().meta({ description: 'Bits in the order of use' }),
   depth: typed('length', 'Depth of the pocket', '1/8in'),
   grain: typed('angle', 'Fibre direction on the face, counter-clockwise from the artwork’s x axis', '0deg'),
