@@ -13,7 +13,7 @@ export { workFacts } from './facts/work-facts.ts';
 export { type Bit, bitSize, bitText, widestMm } from './job/bit.ts';
 export { CARVE_MODES, FILE_UNITS, type FileReading, fileReading } from './job/file-reading.ts';
 export { idleFont, idleSettings } from './job/idle-settings.ts';
-export { type Job, type JobRows, settleJob, settleJobWith } from './job/job.ts';
+export { JOB_DEFAULTS, type Job, type JobRows, settleJob, settleJobWith } from './job/job.ts';
 export { JobError } from './job/job-error.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job/job-file.ts';
 export { LETTERING_SIDES, type LetteringSetting, letteringSetting } from './job/lettering-setting.ts';
@@ -25,7 +25,7 @@ export {
   materialsFileSchema,
   readMaterialsFile,
 } from './materials-file/materials-file.ts';
-export { adviceFor, type Picture, type Proof, prove } from './proof.ts';
+export { adviceFor, type Picture, type PicturedBlock, type Proof, prove } from './proof.ts';
 export {
   type FindingEntry,
   type FixEntry,

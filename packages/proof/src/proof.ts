@@ -42,9 +42,19 @@ export interface Picture {
   readonly bleedWalls: readonly Float64Array[];
   /** Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its high end. */
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
-  /** Blocks of a described board, in the artwork's frame. */
-  readonly blocks: readonly Rings[];
+  /** Blocks of the board, in the artwork's frame; one without an outline where no board is described. */
+  readonly blocks: readonly PicturedBlock[];
   readonly boundsMm: Bounds;
+}
+
+/** A block as it is drawn. */
+export interface PicturedBlock {
+  /** `null` where the wood is everywhere. */
+  readonly outline: Rings | null;
+  /** Fibres on the face, counter-clockwise from the artwork's x axis. */
+  readonly grainDeg: number;
+  /** Fibres out of the face; 90 is end grain up. */
+  readonly diveDeg: number;
 }
 
 /**
@@ -214,7 +224,11 @@ function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
       place.outline.map((line) => Float64Array.from(line.flat())),
     ),
     bleed: measured.blocks.map(({ bleed }) => bleed),
-    blocks: measured.board.blocks.flatMap(({ region }) => (region === null ? [] : [region])),
+    blocks: measured.board.blocks.map(({ region, grainDeg, diveDeg }) => ({
+      outline: region,
+      grainDeg,
+      diveDeg,
+    })),
     boundsMm: boundsOrZero(measured.artwork),
   };
 }

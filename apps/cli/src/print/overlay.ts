@@ -43,7 +43,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       'blocks',
       'Blocks of the board',
       'stroke="#6b7280" stroke-width="0.15" stroke-dasharray="2 1"',
-      picture.blocks.map(area).join('\n'),
+      picture.blocks.flatMap(({ outline }) => (outline === null ? [] : [area(outline)])).join('\n'),
     ),
     ...BLEED.map(([end, title, opacity]) =>
       group(

@@ -1,5 +1,5 @@
 import type { Bounds, Rings } from '@pourproof/plane';
-import type { FindingEntry, Picture } from '@pourproof/proof';
+import type { FindingEntry, Picture, PicturedBlock } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
@@ -69,7 +69,10 @@ export function sheetPicture(
     `<svg class="picture" xmlns="http://www.w3.org/2000/svg" width="${digits(width * ratio)}mm" height="${digits(height * ratio)}mm" viewBox="${[box[0], box[1], width, height].map(digits).join(' ')}" role="img" aria-label="The artwork with what is cut, what stays wood and the marked places">`,
     patterns(id, paper),
     `<rect x="${digits(box[0])}" y="${digits(box[1])}" width="${digits(width)}" height="${digits(box[3] - box[1])}" fill="#fff"/>`,
-    fibres(box, job.grainDeg, { paper, id, isEndGrain: job.diveDeg >= 45 }),
+    ...picture.blocks.map((block, k) =>
+      fibres(box, block, { paper, id: `${id}-${k}`, dots: `${id}-fibre-ends` }),
+    ),
+    frame(box, paper),
     `<g id="${id}-shapes">${shapes(picture, id)}</g>`,
     marks.map((mark) => markSvg(mark, paper)).join(''),
     bar(box, { paper, unit: job.units }),
@@ -114,16 +117,18 @@ function patterns(id: string, paper: number): string {
   ].join('');
 }
 
-/** Faint lines along the fibres behind the artwork; rings where the face shows their ends. */
+/** Faint lines along the fibres of a block behind the artwork; rings where the face shows their ends. */
 function fibres(
   [left, top, right, bottom]: Bounds,
-  grainDeg: number,
-  { paper, id, isEndGrain }: { readonly paper: number; readonly id: string; readonly isEndGrain: boolean },
+  { outline, grainDeg, diveDeg }: PicturedBlock,
+  { paper, id, dots }: { readonly paper: number; readonly id: string; readonly dots: string },
 ): string {
-  const frame = `<rect x="${digits(left)}" y="${digits(top)}" width="${digits(right - left)}" height="${digits(bottom - top)}" fill="${isEndGrain ? `url(#${id}-fibre-ends)` : 'none'}" stroke="#aab0ba" stroke-width="${digits(0.2 * paper)}"/>`;
-  if (isEndGrain) {
-    return frame;
-  }
+  const whole = `<path d="M${digits(left)} ${digits(top)}H${digits(right)}V${digits(bottom)}H${digits(left)}Z"/>`;
+  const edge =
+    outline === null
+      ? ''
+      : `<path d="${ringsPath(outline)}" fill="none" stroke="#7c715a" stroke-width="${digits(0.3 * paper)}"/>`;
+  const face = outline === null ? whole : `<path d="${ringsPath(outline)}"/>`;
   const [cx, cy] = [(left + right) / 2, (top + bottom) / 2];
   const reach = Math.hypot(right - left, bottom - top) / 2;
   const step = 4.5 * paper;
@@ -131,12 +136,20 @@ function fibres(
   for (let y = -Math.floor(reach / step) * step; y <= reach; y += step) {
     path += `M${digits(-reach)} ${digits(y)}H${digits(reach)}`;
   }
-  // y points down, so a counter-clockwise turn as seen is a negative one here
+  const lines =
+    diveDeg >= 45
+      ? `<g fill="url(#${dots})">${whole}</g>`
+      : // y points down, so a counter-clockwise turn as seen is a negative one here
+        `<path class="fibres" transform="translate(${digits(cx)} ${digits(cy)}) rotate(${digits(-grainDeg)})" d="${path}" stroke-width="${digits(0.2 * paper)}" stroke-dasharray="${digits(22 * paper)} ${digits(1.5 * paper)} ${digits(9 * paper)} ${digits(1.5 * paper)}"/>`;
+  // a block may reach beyond the picture
   return [
-    `<clipPath id="${id}-frame"><rect x="${digits(left)}" y="${digits(top)}" width="${digits(right - left)}" height="${digits(bottom - top)}"/></clipPath>`,
-    `<g clip-path="url(#${id}-frame)"><path class="fibres" transform="translate(${digits(cx)} ${digits(cy)}) rotate(${digits(-grainDeg)})" d="${path}" stroke-width="${digits(0.2 * paper)}" stroke-dasharray="${digits(22 * paper)} ${digits(1.5 * paper)} ${digits(9 * paper)} ${digits(1.5 * paper)}"/></g>`,
-    frame,
+    `<clipPath id="${id}-window">${whole}</clipPath><clipPath id="${id}-block">${face}</clipPath>`,
+    `<g clip-path="url(#${id}-window)"><g clip-path="url(#${id}-block)">${lines}</g>${edge}</g>`,
   ].join('');
+}
+
+function frame([left, top, right, bottom]: Bounds, paper: number): string {
+  return `<rect x="${digits(left)}" y="${digits(top)}" width="${digits(right - left)}" height="${digits(bottom - top)}" fill="none" stroke="#aab0ba" stroke-width="${digits(0.2 * paper)}"/>`;
 }
 
 function shapes(picture: Picture, id: string): string {

@@ -90,18 +90,24 @@ function header(report: Report, unit: LengthUnit): string {
 }
 
 function captionText(
-  picture: { readonly ratioText: string; readonly unmarked: number },
-  { job }: Vetted,
+  { ratioText, unmarked }: { readonly ratioText: string; readonly unmarked: number },
+  { picture }: Vetted,
 ): string {
-  const fibres =
-    job.diveDeg >= 45
-      ? 'Small rings stand for fibres that end at the face.'
-      : `The faint lines run along the fibres (${digits(job.grainDeg)}°).`;
-  const more =
-    picture.unmarked > 0
-      ? ` ${picture.unmarked} more places are not marked here; the overlay shows them.`
-      : '';
-  return words(`${picture.ratioText} ${fibres}${more}`);
+  const more = unmarked > 0 ? `${unmarked} more places are not marked here; the overlay shows them.` : '';
+  return words([ratioText, fibresText(picture.blocks), more].filter((part) => part !== '').join(' '));
+}
+
+function fibresText(blocks: Vetted['picture']['blocks']): string {
+  const angles = [...new Set(blocks.map(({ grainDeg }) => `${digits(grainDeg)}°`))];
+  const isEnd = blocks.map(({ diveDeg }) => diveDeg >= 45);
+  const lines =
+    angles.length === 1
+      ? `The faint lines run along the fibres (${angles[0]}).`
+      : 'The faint lines run along the fibres of each block.';
+  return [
+    ...(isEnd.includes(false) ? [lines] : []),
+    ...(isEnd.includes(true) ? ['Small rings stand for fibres that end at the face.'] : []),
+  ].join(' ');
 }
 
 /** Words made safe for HTML, each number on one line with its unit. */
@@ -134,6 +140,9 @@ function key(report: Report, { picture }: Vetted, id: string): string {
   }
   if (picture.bleedWalls.length > 0) {
     items.push(sample('<path class="bleed" d="M2 9.5H32"/>', 'wall where colour may run'));
+  }
+  if (picture.blocks.some(({ outline }) => outline !== null)) {
+    items.push(sample('<path d="M2 9.5H32" stroke="#7c715a" stroke-width="1.2"/>', 'edge of a block'));
   }
   if (report.findings.length > 0) {
     items.push(

@@ -72,7 +72,9 @@ export interface JobRows {
  * What a job is where the maker says nothing: a 1/8 in flat bit, 1/8 in deep, in sugar maple without a seal.
  * Common practice throughout (no source), and each one used is listed in the report.
  */
-const DEFAULTS: Readonly<Partial<Record<keyof JobFile, string | number | boolean | readonly string[]>>> = {
+export const JOB_DEFAULTS: Readonly<
+  Partial<Record<keyof JobFile, string | number | boolean | readonly string[]>>
+> = {
   bit: ['flat:1/8in'],
   depth: '1/8in',
   grain: '0deg',
@@ -115,7 +117,7 @@ export function settleJob(...parts: readonly Partial<JobFile>[]): Job {
  */
 export function settleJobWith(materials: MaterialsBook, ...parts: readonly Partial<JobFile>[]): Job {
   const given = merged(parts);
-  const value = <T>(key: keyof JobFile): T => (given[key] ?? DEFAULTS[key]) as T;
+  const value = <T>(key: keyof JobFile): T => (given[key] ?? JOB_DEFAULTS[key]) as T;
   const typed = (key: keyof JobFile, quantity: Quantity): number => measure(key, value(key), quantity);
   const board = settleBoard(given, (id) => Object.hasOwn(materials.woods, id));
   const wood = known('wood', board.board?.blocks[0]?.wood ?? value('wood'), materials.woods);
@@ -152,7 +154,7 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
     units: value('units'),
     materials,
     rows: { wood: wood.row, seal: seal.row, resin: resin.row, scale: weigh.row },
-    defaults: Object.keys(DEFAULTS).filter(
+    defaults: Object.keys(JOB_DEFAULTS).filter(
       (key) =>
         given[key as keyof JobFile] === undefined && !(board.board !== null && FROM_BOARD.includes(key)),
     ),
