@@ -1,43 +1,12 @@
-import { createRequire } from 'node:module';
 import { arcRingsArea, erodedArea, erodedOutline, medialAxis, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, ringArea, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
 import { describe, expect, test } from 'vitest';
-import { cleanFrom, rectangle, regular } from './clean-from.ts';
-import { gridCells, holed, randomFrom, star, untangled } from './random-regions.ts';
+import { cleanFrom, rectangle } from './clean-from.ts';
+import { floatOffsetArea } from './float-offsets.ts';
+import { annulus, boundaryDistance, pathShapes } from './path-shapes.ts';
 
-const annulus = cleanFrom([regular(24, 10)], [regular(17, 4)]);
-
-const shapes: [string, CleanRegion][] = [
-  ['rectangle', cleanFrom([rectangle(3, 4, 20, 6)])],
-  ['triangle', cleanFrom([[0, 0, 12, 1, 3, 9]])],
-  ['bar with a step', cleanFrom([[0, 0, 20, 0, 20, 4, 8, 4, 8, 12, 0, 12]])],
-  ['annulus', annulus],
-  ['two islands', cleanFrom([rectangle(0, 0, 5, 5), regular(7, 3, 12, 2)])],
-  ['holed star', holed(randomFrom(5))],
-  ['spiky star', cleanFrom([star(randomFrom(9), 60, 2, 10)])],
-  ['grid cells', gridCells(randomFrom(3), 12, 0.6)],
-  ['tangle', untangled(randomFrom(11), 60)],
-];
-
-/** Distance from a point to the nearest boundary segment, by looking at all of them. */
-function boundaryDistance(region: CleanRegion, px: number, py: number): number {
-  let least = Infinity;
-  for (let k = 0; k < region.ringEnds.length; k++) {
-    const c = ringCoords(region, k);
-    for (let i = 0; i < c.length; i += 2) {
-      const j = (i + 2) % c.length;
-      const dx = c[j]! - c[i]!;
-      const dy = c[j + 1]! - c[i + 1]!;
-      const t = ((px - c[i]!) * dx + (py - c[i + 1]!) * dy) / (dx * dx + dy * dy);
-      const s = Math.min(1, Math.max(0, t));
-      least = Math.min(least, Math.hypot(px - c[i]! - s * dx, py - c[i + 1]! - s * dy));
-    }
-  }
-  return least;
-}
-
-describe.each(shapes)('where the centre may go in the %s', (_, region) => {
+describe.each(pathShapes)('where the centre may go in the %s', (_, region) => {
   const axis = medialAxis(region);
   const widest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
 
@@ -72,7 +41,7 @@ describe.each(shapes)('where the centre may go in the %s', (_, region) => {
     // inward offsets are no longer than the artwork's edge plus a turn at each reflex point; the engines' arcs are chords
     const bound = arcMm * (perimeter(region) + region.coords.length * r);
     expect(Math.abs(ours - integerOffset(region, r, arcMm))).toBeLessThan(bound);
-    expect(Math.abs(ours - floatOffset(region, r, arcMm))).toBeLessThan(bound);
+    expect(Math.abs(ours - floatOffsetArea(region, -r, arcMm))).toBeLessThan(bound);
   });
 });
 
@@ -90,22 +59,6 @@ function integerOffset(region: CleanRegion, radius: number, arcMm: number): numb
   const out: typeof paths = [];
   engine.Execute(out, -radius * steps);
   return out.reduce((sum, path) => sum + ClipperLib.Clipper.Area(path), 0) / steps ** 2;
-}
-
-const factory = createRequire(import.meta.url)('clipper2-wasm/dist/umd/clipper2z.js');
-const c2 = await (factory.default ?? factory)();
-
-function floatOffset(region: CleanRegion, radius: number, arcMm: number): number {
-  const paths = new c2.PathsD();
-  for (let k = 0; k < region.ringEnds.length; k++) {
-    const ring = ringCoords(region, k);
-    const path = new c2.PathD();
-    for (let i = 0; i < ring.length; i += 2) {
-      path.push_back(new c2.PointD(ring[i]!, ring[i + 1]!, 0));
-    }
-    paths.push_back(path);
-  }
-  return c2.AreaPathsD(c2.InflatePathsD(paths, -radius, c2.JoinType.Round, c2.EndType.Polygon, 2, 6, arcMm));
 }
 
 test('a slot as wide as the cutter keeps a line there and back, a square of that size one point', () => {

@@ -5,6 +5,7 @@ export { endGrainLength } from './measure/grain-length.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
 export { profileVolume, reachedArea } from './measure/profile-volume.ts';
+export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
 export { type VCut, vDepth, vVolume } from './measure/v-volume.ts';
 export { type WallElements, type WallSetting, wallElements } from './measure/wall-elements.ts';
@@ -14,6 +15,8 @@ export { type ArcRings, arcRingsArea, polygonFromArcs } from './outline/arc-ring
 export { leftStanding, type StandingPiece } from './outline/left-standing.ts';
 export { openedOutline } from './outline/opened-outline.ts';
 export { outsideOf } from './outline/outside-of.ts';
+export { type Clearing, clearingPath } from './paths/clearing-path.ts';
+export { type CutterPath, pathLength } from './paths/cutter-path.ts';
 export { erodedOutline } from './paths/eroded-outline.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';

@@ -1,0 +1,101 @@
+import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { AxisEdge } from '../measure/axis-edge.ts';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { type CutterPath, packLevelRuns } from './cutter-path.ts';
+import { nestedRings } from './nested-rings.ts';
+import { orderRuns } from './order-runs.ts';
+import { tourRings } from './tour-rings.ts';
+
+/** How an area is cleared by a flat cutter. */
+export interface Clearing {
+  /** Diameter of the cutter, mm, above 0. */
+  readonly diameterMm: number;
+  /** Distance between one round and the next, mm, above 0 and at most half the diameter: more would leave posts in corners. */
+  readonly stepoverMm: number;
+  /** Depth of the floor below the face, mm, 0 or more. */
+  readonly depthMm: number;
+  /** Diameter of the widest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
+  readonly earlierDiameterMm?: number;
+  /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
+  readonly overlapMm?: number;
+  /** Places where less than this would be taken off beyond the earlier cut are passed over, mm; the flattening tolerance by default. */
+  readonly ignoreMm?: number;
+}
+
+const DEFAULT_OVERLAP_MM = 0.1;
+
+/**
+ * Path of a flat cutter that takes all it can reach at one depth: rounds at clearance radius, radius + stepover, … until nothing is left,
+ * those that hang together joined into one closed run by short moves that stay where the cutter's centre may go. After an earlier
+ * cutter only the rounds, or their parts, that take more are kept. Every point of what the cutter can reach, and no other, is swept (but for
+ * `ignoreMm`). No runs where the cutter fits nowhere or the earlier one took all. Time linear in the axis for each round.
+ *
+ * @throws {RangeError} when a size is out of range
+ */
+export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
+  const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
+  const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_FLATTEN_TOLERANCE_MM } = clearing;
+  checkSize('diameterMm', diameterMm, diameterMm > 0);
+  checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm / 2);
+  checkSize('depthMm', depthMm, depthMm >= 0);
+  checkSize('earlierDiameterMm', earlierDiameterMm, earlierDiameterMm >= 0);
+  checkSize('overlapMm', overlapMm, overlapMm >= 0);
+  checkSize('ignoreMm', ignoreMm, ignoreMm >= 0);
+  const radius = diameterMm / 2;
+  const wide = earlierDiameterMm > 0 ? earlierDiameterMm / 2 : Infinity;
+  if (wide <= radius) {
+    return packLevelRuns([], axis.boundary, depthMm);
+  }
+  const edges = edgesToClear(axis, radius, wide);
+  const { rings, links } = nestedRings(axis, {
+    edges,
+    wide,
+    levels: levelsOf(axis, edges, radius, stepoverMm, wide),
+    discRadius: wide - radius,
+    overlap: overlapMm,
+    ignore: ignoreMm,
+  });
+  const runs = tourRings(rings, links);
+  const starts = runs.flatMap((run) => [run[0], run[1]]);
+  const order = orderRuns(starts, starts);
+  return packLevelRuns(
+    order.map((k) => runs[k]),
+    axis.boundary,
+    depthMm,
+  );
+}
+
+function checkSize(name: string, value: number, isGood: boolean): void {
+  if (!(isGood && Number.isFinite(value))) {
+    throw new RangeError(`${name} is ${value}; give millimetres in the range that the documentation names`);
+  }
+}
+
+/** Axis edges, no spokes, that rise to the radius and start where the earlier cutter did not fit; highest first. */
+function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Array {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const shape = new AxisEdge(axis);
+  const chosen: number[] = [];
+  for (let e = 0; e < edgeFrom.length; e++) {
+    if (nodeR[edgeTo[e]] >= radius && nodeR[edgeFrom[e]] < wide && !shape.isSpoke(e)) {
+      chosen.push(e);
+    }
+  }
+  return Int32Array.from(chosen).sort((a, b) => nodeR[edgeTo[b]] - nodeR[edgeTo[a]]);
+}
+
+/** Clearances of the rounds, from the least on. */
+function levelsOf(
+  { edgeTo, nodeR }: MedialAxis,
+  edges: Int32Array,
+  radius: number,
+  stepover: number,
+  wide: number,
+): number[] {
+  const levels: number[] = [];
+  const widest = edges.length === 0 ? 0 : nodeR[edgeTo[edges[0]]];
+  for (let k = 0; radius + k * stepover <= widest && radius + k * stepover < wide; k++) {
+    levels.push(radius + k * stepover);
+  }
+  return levels;
+}

@@ -1,0 +1,111 @@
+/**
+ * An order in which to cut runs: from the first one on, always the one whose start is nearest to the end of the one before. Near-linear time
+ * where starts are spread evenly, on a grid that is laid anew whenever half of the runs are done.
+ *
+ * @param starts `[x, y, …]` of each run's start, mm
+ * @param ends `[x, y, …]` of each run's end, mm
+ */
+export function orderRuns(starts: ArrayLike<number>, ends: ArrayLike<number>): number[] {
+  const count = starts.length / 2;
+  const order: number[] = [];
+  if (count === 0) {
+    return order;
+  }
+  let left = Array.from({ length: count }, (_, k) => k);
+  let current = 0;
+  const isDone = new Uint8Array(count);
+  const take = (k: number): void => {
+    isDone[k] = 1;
+    order.push(k);
+    current = k;
+  };
+  take(0);
+  while (order.length < count) {
+    left = left.filter((k) => isDone[k] === 0);
+    const grid = gridOf(left, starts);
+    for (let n = Math.ceil(left.length / 2); n > 0; n--) {
+      take(takeNearest(grid, starts, ends[2 * current], ends[2 * current + 1]));
+    }
+  }
+  return order;
+}
+
+interface Grid {
+  readonly minX: number;
+  readonly minY: number;
+  readonly size: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly cells: number[][];
+}
+
+/** The runs by the place of their starts, about one to a cell. */
+function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const k of runs) {
+    minX = Math.min(minX, starts[2 * k]);
+    maxX = Math.max(maxX, starts[2 * k]);
+    minY = Math.min(minY, starts[2 * k + 1]);
+    maxY = Math.max(maxY, starts[2 * k + 1]);
+  }
+  const width = maxX - minX;
+  const height = maxY - minY;
+  // long rows of starts get no more cells than there are runs
+  const size =
+    Math.max(Math.sqrt((width * height) / runs.length), Math.max(width, height) / runs.length) || 1;
+  const columns = Math.floor(width / size) + 1;
+  const rows = Math.floor(height / size) + 1;
+  const cells: number[][] = Array.from({ length: columns * rows }, () => []);
+  for (const k of runs) {
+    const column = Math.floor((starts[2 * k] - minX) / size);
+    const row = Math.floor((starts[2 * k + 1] - minY) / size);
+    cells[row * columns + column].push(k);
+  }
+  return { minX, minY, size, columns, rows, cells };
+}
+
+/** Takes out of the grid the run that starts nearest to a point; the grid must hold one. */
+function takeNearest(grid: Grid, starts: ArrayLike<number>, px: number, py: number): number {
+  const { minX, minY, size, columns, rows, cells } = grid;
+  const column = Math.min(Math.max(Math.floor((px - minX) / size), 0), columns - 1);
+  const row = Math.min(Math.max(Math.floor((py - minY) / size), 0), rows - 1);
+  // how far the point is from the cell, so that a ring of cells is known to be too far
+  const away = Math.hypot(
+    Math.max(minX + column * size - px, px - minX - (column + 1) * size, 0),
+    Math.max(minY + row * size - py, py - minY - (row + 1) * size, 0),
+  );
+  let best = -1;
+  let bestCell: number[] = [];
+  let least = Infinity;
+  const look = (c: number, r: number): void => {
+    if (c < 0 || r < 0 || c >= columns || r >= rows) {
+      return;
+    }
+    const cell = cells[r * columns + c];
+    for (const k of cell) {
+      const d = Math.hypot(starts[2 * k] - px, starts[2 * k + 1] - py);
+      if (d < least) {
+        least = d;
+        best = k;
+        bestCell = cell;
+      }
+    }
+  };
+  for (let reach = 0; best < 0 || (reach - 1) * size - away <= least; reach++) {
+    for (let c = column - reach; c <= column + reach; c++) {
+      look(c, row - reach);
+      if (reach > 0) {
+        look(c, row + reach);
+      }
+    }
+    for (let r = row - reach + 1; r < row + reach; r++) {
+      look(column - reach, r);
+      look(column + reach, r);
+    }
+    if (reach > columns + rows) {
+      break;
+    }
+  }
+  bestCell.splice(bestCell.indexOf(best), 1);
+  return best;
+}

@@ -1,0 +1,182 @@
+/** A closed curve to be walked once. */
+export interface Ring {
+  /** `[x, y, bulge, …]`. */
+  readonly points: readonly number[];
+  /** Whether the move from the last point back to the first serves nothing but to close the ring. */
+  readonly isLoose: boolean;
+}
+
+/** A way between two rings; it starts and ends on moves of theirs, at points that need not be corners. */
+export interface RingLink {
+  readonly ringA: number;
+  readonly moveA: number;
+  readonly ax: number;
+  readonly ay: number;
+  readonly ringB: number;
+  readonly moveB: number;
+  readonly bx: number;
+  readonly by: number;
+  /** A point on the way; none where the way is straight. */
+  readonly via: readonly [number, number] | undefined;
+}
+
+/**
+ * One run `[x, y, bulge, …]` for each set of rings that the links hold together: it walks every ring once and every link there and back, and
+ * ends where it began, at the last point if its first ring is loose. The links must not close a loop. Linear time but for sorting the links along their rings.
+ */
+export function tourRings(rings: readonly Ring[], links: readonly RingLink[]): number[][] {
+  const stops = rings.map((): Stop[] => []);
+  links.forEach((link, k) => {
+    stops[link.ringA].push(stopAt(rings[link.ringA], link.moveA, link.ax, link.ay, 2 * k));
+    stops[link.ringB].push(stopAt(rings[link.ringB], link.moveB, link.bx, link.by, 2 * k + 1));
+  });
+  const laid = rings.map((ring, k) => layOut(ring.points, stops[k]));
+  const isWalked = new Uint8Array(rings.length);
+  const runs: number[][] = [];
+  for (let k = 0; k < rings.length; k++) {
+    if (isWalked[k] === 0) {
+      runs.push(tourFrom(k, rings[k].isLoose, laid, links, isWalked));
+    }
+  }
+  return runs;
+}
+
+interface Stop {
+  readonly move: number;
+  /** Distance from the start of the move, squared: it grows along lines and along arcs of less than half a turn. */
+  readonly along: number;
+  readonly x: number;
+  readonly y: number;
+  /** Link k leaves its ring A as 2k and its ring B as 2k + 1. */
+  readonly end: number;
+}
+
+function stopAt({ points }: Ring, move: number, x: number, y: number, end: number): Stop {
+  const at = move % (points.length / 3);
+  return { move: at, along: (x - points[3 * at]) ** 2 + (y - points[3 * at + 1]) ** 2, x, y, end };
+}
+
+/** A ring with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for none. */
+interface LaidRing {
+  readonly points: readonly number[];
+  readonly end: readonly number[];
+  /** Index of the point at which each end of a link lies. */
+  readonly indexOf: ReadonlyMap<number, number>;
+}
+
+function layOut(ring: readonly number[], stops: Stop[]): LaidRing {
+  stops.sort((a, b) => a.move - b.move || a.along - b.along);
+  const points: number[] = [];
+  const end: number[] = [];
+  const indexOf = new Map<number, number>();
+  const count = ring.length / 3;
+  let s = 0;
+  for (let i = 0; i < count; i++) {
+    const j = (i + 1) % count;
+    const bend = arcOf(ring[3 * i], ring[3 * i + 1], ring[3 * j], ring[3 * j + 1], ring[3 * i + 2]);
+    points.push(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
+    end.push(-1);
+    for (; s < stops.length && stops[s].move === i; s++) {
+      const n = points.length;
+      points[n - 1] = bend(points[n - 3], points[n - 2], stops[s].x, stops[s].y);
+      indexOf.set(stops[s].end, end.length);
+      points.push(stops[s].x, stops[s].y, bend(stops[s].x, stops[s].y, ring[3 * j], ring[3 * j + 1]));
+      end.push(stops[s].end);
+    }
+  }
+  return { points, end, indexOf };
+}
+
+/** The bulge of a part of an arc between two of its points. */
+function arcOf(
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  bulge: number,
+): (px: number, py: number, qx: number, qy: number) => number {
+  if (bulge === 0) {
+    return () => 0;
+  }
+  const up = (1 - bulge * bulge) / (4 * bulge);
+  const cx = (ax + bx) / 2 - (by - ay) * up;
+  const cy = (ay + by) / 2 + (bx - ax) * up;
+  return (px, py, qx, qy) => {
+    const [ux, uy, vx, vy] = [px - cx, py - cy, qx - cx, qy - cy];
+    return Math.tan(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy) / 4);
+  };
+}
+
+interface Frame {
+  readonly ring: number;
+  /** Point at which the ring was entered. */
+  readonly start: number;
+  /** End of the link by which the ring was entered, on the ring itself; -1 for the first ring. */
+  readonly entry: number;
+  /** Points walked so far. */
+  walked: number;
+  /** Whether the link at the current point is being walked. */
+  isAway: boolean;
+}
+
+function tourFrom(
+  first: number,
+  isLoose: boolean,
+  laid: readonly LaidRing[],
+  links: readonly RingLink[],
+  isWalked: Uint8Array,
+): number[] {
+  const run: number[] = [];
+  const frames: Frame[] = [];
+  const enter = (ring: number, start: number, entry: number): void => {
+    isWalked[ring] = 1;
+    frames.push({ ring, start, entry, walked: 0, isAway: false });
+  };
+  enter(first, 0, -1);
+  for (let frame = frames.at(-1); frame !== undefined; frame = frames.at(-1)) {
+    const { points, end } = laid[frame.ring];
+    const count = end.length;
+    if (frame.walked > count || (isLoose && frame.entry < 0 && frame.walked === count)) {
+      // all round and back at the point of entry, from which the link leads back
+      frames.pop();
+      pushVia(run, links, frame.entry);
+      continue;
+    }
+    const at = (frame.start + frame.walked) % count;
+    const out = end[at];
+    const isLeaving = !frame.isAway && frame.walked < count && out >= 0 && out !== frame.entry;
+    pushPoint(
+      run,
+      points[3 * at],
+      points[3 * at + 1],
+      isLeaving || frame.walked === count ? 0 : points[3 * at + 2],
+    );
+    if (isLeaving) {
+      frame.isAway = true;
+      pushVia(run, links, out);
+      const ring = (out & 1) === 0 ? links[out >> 1].ringB : links[out >> 1].ringA;
+      enter(ring, laid[ring].indexOf.get(out ^ 1) ?? 0, out ^ 1);
+    } else {
+      frame.isAway = false;
+      frame.walked++;
+    }
+  }
+  return run;
+}
+
+/** Adds a point; where the run already stands there, just the bulge with which it leaves. */
+function pushPoint(run: number[], x: number, y: number, bulge: number): void {
+  const n = run.length;
+  if (n > 0 && run[n - 3] === x && run[n - 2] === y) {
+    run[n - 1] = bulge;
+  } else {
+    run.push(x, y, bulge);
+  }
+}
+
+function pushVia(run: number[], links: readonly RingLink[], end: number): void {
+  const via = end < 0 ? undefined : links[end >> 1].via;
+  if (via !== undefined) {
+    pushPoint(run, via[0], via[1], 0);
+  }
+}

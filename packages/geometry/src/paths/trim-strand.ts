@@ -1,0 +1,112 @@
+/** What is left of an open strand: its points, and which of its moves, `from` … `to` (excluded), are still whole. */
+export interface TrimmedStrand {
+  readonly points: number[];
+  /** Index in the untrimmed strand of the point that would be the first one now. */
+  readonly shift: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A disc, mm. */
+export interface Disc {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+}
+
+/**
+ * An open strand `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the first around its start and the
+ * second around its end, or led on straight to where it does not reach them. Straight moves are cut on the rim, arcs are kept whole unless
+ * they lie in the disc. At least one point of the strand is kept. A radius of 0 or less stands for no disc.
+ */
+export function trimStrand(points: readonly number[], atStart: Disc, atEnd: Disc): TrimmedStrand {
+  const last = points.length / 3 - 1;
+  let from = 0;
+  while (from < last && isInside(points, from, atStart)) {
+    from++;
+  }
+  let to = last;
+  while (to > from && isInside(points, to - 1, atEnd)) {
+    to--;
+  }
+  const kept = points.slice(3 * from, 3 * to + 3);
+  const isStartCut = to > from && cutStart(kept, 0, 1, atStart);
+  const n = kept.length / 3;
+  const isEndCut = to > from && cutStart(kept, n - 1, n - 2, atEnd);
+  const lead = rimTowards(kept[0], kept[1], atStart);
+  const out = rimTowards(kept[3 * n - 3], kept[3 * n - 2], atEnd);
+  kept[3 * n - 1] = 0;
+  return {
+    points: [...lead, ...kept, ...out],
+    shift: from - lead.length / 3,
+    from: from + (isStartCut ? 1 : 0),
+    to: to - (isEndCut ? 1 : 0),
+  };
+}
+
+/** The point of the rim nearest to a point outside the disc, as a list; empty for a point in it or on its rim. */
+function rimTowards(x: number, y: number, disc: Disc): number[] {
+  const d = Math.hypot(x - disc.x, y - disc.y);
+  if (disc.radius <= 0 || d <= disc.radius * (1 + 1e-9)) {
+    return [];
+  }
+  const share = disc.radius / d;
+  return [disc.x + share * (x - disc.x), disc.y + share * (y - disc.y), 0];
+}
+
+/** Whether an open strand lies in a disc all along. */
+export function liesIn(points: readonly number[], disc: Disc): boolean {
+  const last = points.length / 3 - 1;
+  for (let i = 0; i < last; i++) {
+    if (!isInside(points, i, disc)) {
+      return false;
+    }
+  }
+  return isIn(points[3 * last], points[3 * last + 1], disc);
+}
+
+/** Whether the move from point i to the next lies in the disc. */
+function isInside(points: readonly number[], i: number, disc: Disc): boolean {
+  const [ax, ay, bulge, bx, by] = points.slice(3 * i, 3 * i + 5);
+  if (!(isIn(ax, ay, disc) && isIn(bx, by, disc))) {
+    return false;
+  }
+  if (bulge === 0) {
+    return true;
+  }
+  const up = (1 - bulge * bulge) / (4 * bulge);
+  const cx = (ax + bx) / 2 - (by - ay) * up;
+  const cy = (ay + by) / 2 + (bx - ax) * up;
+  const radius = Math.hypot(ax - cx, ay - cy);
+  const [dx, dy] = [cx - disc.x, cy - disc.y];
+  const d = Math.hypot(dx, dy);
+  if (d + radius <= disc.radius) {
+    return true;
+  }
+  // the point of the circle that is farthest from the disc's middle is out: it must not lie on the arc
+  const [fx, fy] = d > 0 ? [cx + (dx / d) * radius, cy + (dy / d) * radius] : [ax, ay];
+  const side = (bx - ax) * (fy - ay) - (by - ay) * (fx - ax);
+  return d > 0 && side * bulge > 0;
+}
+
+function isIn(x: number, y: number, disc: Disc): boolean {
+  return Math.hypot(x - disc.x, y - disc.y) <= disc.radius;
+}
+
+/** Moves point i towards its neighbour j, to where the straight move between them leaves the disc; false where nothing is to be moved. */
+function cutStart(points: number[], i: number, j: number, disc: Disc): boolean {
+  const bulge = points[3 * Math.min(i, j) + 2];
+  const [ax, ay] = [points[3 * i] - disc.x, points[3 * i + 1] - disc.y];
+  if (bulge !== 0 || Math.hypot(ax, ay) >= disc.radius) {
+    return false;
+  }
+  const [dx, dy] = [points[3 * j] - points[3 * i], points[3 * j + 1] - points[3 * i + 1]];
+  const a = dx * dx + dy * dy;
+  const b = ax * dx + ay * dy;
+  const c = ax * ax + ay * ay - disc.radius * disc.radius;
+  const t = a > 0 ? (-b + Math.sqrt(Math.max(0, b * b - a * c))) / a : 1;
+  const share = Math.min(1, t);
+  points[3 * i] += share * dx;
+  points[3 * i + 1] += share * dy;
+  return true;
+}

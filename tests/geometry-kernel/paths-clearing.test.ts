@@ -1,0 +1,157 @@
+import {
+  type CutterPath,
+  clearingPath,
+  medialAxis,
+  openedArea,
+  openedOutline,
+  pathLength,
+  polygonFromArcs,
+} from '@pourproof/geometry';
+import { type CleanRegion, packRings, perimeter, rotation, scaling, transformRings } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanFrom, rectangle } from './clean-from.ts';
+import { floatSweptArea } from './float-offsets.ts';
+import { boundaryDistance, pathShapes } from './path-shapes.ts';
+
+/** The runs of a path seen from above, arcs as chords within a tolerance. */
+function runsOf(path: CutterPath, toleranceMm: number): number[][] {
+  return Array.from(path.runEnds, (to, k) => {
+    const from = k === 0 ? 0 : path.runEnds[k - 1]!;
+    const coords = new Float64Array(2 * (to - from));
+    for (let i = from; i < to; i++) {
+      coords[2 * (i - from)] = path.points[3 * i]!;
+      coords[2 * (i - from) + 1] = path.points[3 * i + 1]!;
+    }
+    const ring = { coords, ringEnds: Uint32Array.of(to - from), bulges: path.bulges.slice(from, to) };
+    return Array.from(polygonFromArcs(ring, toleranceMm).coords);
+  });
+}
+
+const ARC_MM = 1e-4;
+
+describe.each(pathShapes)('clearing the %s', (_, region) => {
+  const axis = medialAxis(region);
+  const widest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
+  const nothing = packRings([]);
+
+  test.each([
+    [0.1, 0.4],
+    [0.17, 0.5],
+    [0.5, 0.45],
+    [0.95, 0.3],
+  ])('with a radius of %d of the widest clearance sweeps just what the cutter can reach', (share, step) => {
+    const r = share * widest;
+    const path = clearingPath(axis, { diameterMm: 2 * r, stepoverMm: 2 * r * step, depthMm: 3 });
+    const area = floatSweptArea(runsOf(path, ARC_MM / 10), r, ARC_MM, nothing);
+    // the engine's arcs are chords: it loses a part of their tolerance along the edge of what is swept
+    expect(Math.abs(area - openedArea(axis, r))).toBeLessThan(ARC_MM * (2 * perimeter(region) + 1));
+  });
+
+  test.each([
+    [0.5, 0.2],
+    [0.9, 0.15],
+    [1.1, 0.3],
+  ])('after a cutter of %d of the widest clearance takes just what that one left', (earlier, share) => {
+    const r = share * widest;
+    const before = earlier * widest;
+    const path = clearingPath(axis, {
+      diameterMm: 2 * r,
+      stepoverMm: r,
+      depthMm: 3,
+      earlierDiameterMm: 2 * before,
+      ignoreMm: 0,
+      overlapMm: 0.1 * r,
+    });
+    const done = polygonFromArcs(openedOutline(axis, before), ARC_MM / 10);
+    const area = floatSweptArea(runsOf(path, ARC_MM / 10), r, ARC_MM, done);
+    expect(Math.abs(area - openedArea(axis, r))).toBeLessThan(ARC_MM * (3 * perimeter(region) + 1));
+  });
+
+  test('never brings the centre nearer to the edge than the radius, not on connecting moves either', () => {
+    for (const earlier of [0, 1.2 * widest, 0.7 * widest]) {
+      const r = 0.2 * widest;
+      const path = clearingPath(axis, {
+        diameterMm: 2 * r,
+        stepoverMm: 0.8 * r,
+        depthMm: 1,
+        earlierDiameterMm: earlier,
+      });
+      for (const run of runsOf(path, 1e-8)) {
+        for (let i = 0; i + 3 < run.length; i += 2 * Math.ceil(run.length / 200)) {
+          for (const t of [0, 0.5]) {
+            const d = boundaryDistance(
+              region,
+              run[i]! + t * (run[i + 2]! - run[i]!),
+              run[i + 1]! + t * (run[i + 3]! - run[i + 1]!),
+            );
+            expect(d).toBeGreaterThan(r - 1e-6);
+          }
+        }
+      }
+    }
+  });
+
+  test('has a length that grows with the size and hardly changes when turned', () => {
+    const options = { diameterMm: 0.3 * widest, stepoverMm: 0.13 * widest, depthMm: 0 };
+    const length = pathLength(clearingPath(axis, options));
+    const larger = transformRings(scaling(7), region) as CleanRegion;
+    const big = { diameterMm: 7 * options.diameterMm, stepoverMm: 7 * options.stepoverMm, depthMm: 0 };
+    expect(pathLength(clearingPath(medialAxis(larger), big))).toBeCloseTo(7 * length, 6);
+    const turned = transformRings(rotation(0.7), region) as CleanRegion;
+    // links sit elsewhere where clearances tie but for rounding; each is at most two steps long
+    const slack = 4 * options.stepoverMm;
+    expect(Math.abs(pathLength(clearingPath(medialAxis(turned), options)) - length)).toBeLessThan(slack);
+  });
+});
+
+test('a rectangle is cleared in one closed run of nested rectangles and the links between them', () => {
+  const path = clearingPath(medialAxis(cleanFrom([rectangle(0, 0, 20, 10)])), {
+    diameterMm: 3,
+    stepoverMm: 1.2,
+    depthMm: 2,
+  });
+  expect(path.runEnds.length).toBe(1);
+  // rings 17 × 7, 14.6 × 4.6, 12.2 × 2.2 and two links of 1.2 mm there and back
+  expect(pathLength(path)).toBeCloseTo(48 + 38.4 + 28.8 + 4.8, 9);
+  expect(path.points[2]).toBe(2);
+});
+
+test('after a wider cutter only the four corners of a rectangle are left, one run each', () => {
+  const path = clearingPath(medialAxis(cleanFrom([rectangle(0, 0, 20, 10)])), {
+    diameterMm: 1,
+    stepoverMm: 0.4,
+    depthMm: 2,
+    earlierDiameterMm: 3,
+    overlapMm: 0.1,
+  });
+  expect(path.runEnds.length).toBe(4);
+  // R − r along each wall and 0.1 mm in and out
+  expect(pathLength(path)).toBeCloseTo(4 * (2 * 1 + 0.2), 9);
+});
+
+test('an annulus takes one run, a dumbbell whose waist is too narrow two, a cutter that fits nowhere none', () => {
+  const [, annulus] = pathShapes.find(([name]) => name === 'annulus')!;
+  const one = clearingPath(medialAxis(annulus), { diameterMm: 1, stepoverMm: 0.5, depthMm: 1 });
+  expect(one.runEnds.length).toBe(1);
+  const dumbbell = cleanFrom([
+    [0, 0, 8, 0, 8, 3, 12, 3, 12, 0, 20, 0, 20, 8, 12, 8, 12, 5, 8, 5, 8, 8, 0, 8],
+  ]);
+  const axis = medialAxis(dumbbell);
+  expect(clearingPath(axis, { diameterMm: 3, stepoverMm: 1, depthMm: 1 }).runEnds.length).toBe(2);
+  expect(clearingPath(axis, { diameterMm: 1, stepoverMm: 0.5, depthMm: 1 }).runEnds.length).toBe(1);
+  expect(clearingPath(axis, { diameterMm: 9, stepoverMm: 1, depthMm: 1 }).runEnds.length).toBe(0);
+});
+
+test('sizes out of range are refused', () => {
+  const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
+  const good = { diameterMm: 2, stepoverMm: 1, depthMm: 1 };
+  for (const bad of [
+    { diameterMm: 0 },
+    { stepoverMm: 1.01 },
+    { stepoverMm: 0 },
+    { depthMm: -1 },
+    { overlapMm: Number.NaN },
+  ]) {
+    expect(() => clearingPath(axis, { ...good, ...bad })).toThrow(RangeError);
+  }
+});
