@@ -6,6 +6,7 @@ export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.
 export { openedArea } from './measure/opened-area.ts';
 export { profileVolume, reachedArea } from './measure/profile-volume.ts';
 export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
+export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
 export { type VCut, vDepth, vVolume } from './measure/v-volume.ts';
 export { type WallElements, type WallSetting, wallElements } from './measure/wall-elements.ts';

@@ -16,6 +16,7 @@ export type LimitId =
   | 'moistureStop'
   | 'usualDepth'
   | 'shallowestUsualDepth'
+  | 'opaqueDepth'
   | 'veeTipFlat'
   | 'overpour'
   | 'waste'
@@ -107,6 +108,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     citedRange(1.6, [1.6, 4.8], 'seen', 'inlay-technique'),
     'Fills are usually carved 1/16 to 3/16 in deep; shallower ones lose colour and life in levelling.',
+  ),
+  opaqueDepth: limit(
+    'mm',
+    exactly(cited(1, 'practice', 'common-practice')),
+    'Shallower colour lets the floor show through.',
   ),
   veeTipFlat: limit(
     'mm',

@@ -1,12 +1,11 @@
 import {
-  type ArcRings,
+  type Carving,
+  carve,
   leftStanding,
   type MedialAxis,
   medialAxis,
   type NarrowStretch,
   narrowStretches,
-  openedArea,
-  openedOutline,
   polygonFromArcs,
   type Resolved,
   resolveRegions,
@@ -18,7 +17,6 @@ import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import {
   type CleanRegion,
   type Drawing,
-  invariant,
   type Point,
   perimeter,
   type Rings,
@@ -28,8 +26,11 @@ import {
 import { type BlockMeasures, blockMeasures } from './board/block-measures.ts';
 import { type FaceHeights, faceHeights } from './board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from './board/place-board.ts';
-import { widestMm } from './job/bit.ts';
+import { type CutShape, cutShape } from './cut/cut-shape.ts';
+import { cutterOf } from './cut/cutter-of.ts';
 import type { Job } from './job/job.ts';
+import { cutLevellingMap } from './levelling/cut-levelling-map.ts';
+import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type LevellingPlan, levellingPlan } from './levelling/levelling-plan.ts';
 import { colourFills } from './pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
@@ -45,12 +46,13 @@ export interface Measured {
   readonly artworkArea: number;
   readonly artworkPerimeter: number;
   readonly axis: MedialAxis;
-  /** Smallest diameter among the bits: what it can't enter, none can. */
+  /** What the bits make of a stroke of any width. */
+  readonly shape: CutShape;
+  /** What the bits remove together. */
+  readonly carving: Carving;
+  /** Narrowest stroke that any bit enters at this depth; 0 for a V that comes to a point. */
   readonly bitMm: number;
-  /** Areas that the bits reach, in their order: each adds to what those before it took. */
-  readonly addedAreas: readonly number[];
-  readonly cutOutline: ArcRings;
-  /** The cut outline with arcs flattened within the job's tolerance. */
+  /** The outline of the cut at the face, arcs flattened within the job's tolerance. */
   readonly cut: Rings;
   /** The same as a clean region. */
   readonly cutRegion: CleanRegion;
@@ -69,6 +71,8 @@ export interface Measured {
   /** `null` where the board was not measured. */
   readonly heights: FaceHeights | null;
   readonly levelling: LevellingPlan;
+  /** Every stroke by how much levelling it stands. */
+  readonly levellingMap: LevellingMap;
   readonly slivers: Slivers;
   /** What to weigh, in how many cups and lifts. */
   readonly pour: PourPlan;
@@ -95,9 +99,9 @@ export function measure(drawing: Drawing, job: Job): Measured {
 type CutPart = Pick<
   Measured,
   | 'axis'
+  | 'shape'
+  | 'carving'
   | 'bitMm'
-  | 'addedAreas'
-  | 'cutOutline'
   | 'cut'
   | 'cutRegion'
   | 'cutArea'
@@ -109,21 +113,23 @@ type CutPart = Pick<
 
 function measureCut(artwork: CleanRegion, job: Job): CutPart {
   const axis = medialAxis(artwork);
-  const diameters = job.bits.map(widestMm);
-  const bitMm = Math.min(...diameters);
-  invariant(Number.isFinite(bitMm), 'a settled job has at least one bit');
-  const cutOutline = openedOutline(axis, bitMm / 2);
-  const cut = polygonFromArcs(cutOutline, job.toleranceMm);
+  const shape = cutShape(job.bits, job.depthMm);
+  const carving = carve(
+    axis,
+    job.bits.map((bit) => ({ cutter: cutterOf(bit), way: bit.kind === 'vee' ? 'follow' : 'clear' })),
+    { depthMm: job.depthMm },
+  );
+  const cut = polygonFromArcs(carving.outline, job.toleranceMm);
   return {
     axis,
-    bitMm,
-    addedAreas: addedAreas(axis, diameters),
-    cutOutline,
+    shape,
+    carving,
+    bitMm: shape.entersMm,
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
-    cutArea: openedArea(axis, bitMm / 2),
+    cutArea: carving.areaMm2,
     wallLength: perimeter(cut),
-    standing: leftStanding(axis, bitMm / 2, job.toleranceMm),
+    standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm) : [],
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
   };
@@ -131,7 +137,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
 
 type ShopPart = Pick<
   Measured,
-  'board' | 'blocks' | 'sealFilm' | 'heights' | 'levelling' | 'slivers' | 'pour' | 'schedule'
+  'board' | 'blocks' | 'sealFilm' | 'heights' | 'levelling' | 'levellingMap' | 'slivers' | 'pour' | 'schedule'
 >;
 
 /** What wood, seal, resin and levelling make of the cut. */
@@ -166,6 +172,7 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       },
       base.strokes,
     ),
+    levellingMap: cutLevellingMap({ ...base, filmMm: film, heights }),
     slivers: findSlivers(cutRegion, job.depthMm, board.blocks),
     pour,
     schedule: planSchedule({
@@ -176,17 +183,6 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       temperatureC: job.shopTempC,
     }),
   };
-}
-
-/** The smallest bit's cut holds every larger one's, so each bit adds the growth of the largest area so far. */
-function addedAreas(axis: MedialAxis, diameters: readonly number[]): readonly number[] {
-  let taken = 0;
-  return diameters.map((diameter) => {
-    const area = openedArea(axis, diameter / 2);
-    const added = Math.max(0, area - taken);
-    taken = Math.max(taken, area);
-    return added;
-  });
 }
 
 function middleOf(artwork: CleanRegion): Point {

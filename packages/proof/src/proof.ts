@@ -5,14 +5,18 @@ import {
   type Drawing,
   type LengthUnit,
   type Rings,
+  radians,
   ringsBounds,
   signedArea,
 } from '@pourproof/plane';
 import { bleedReport, endGrainReport } from './board/block-report.ts';
+import type { FaceHeights } from './board/face-heights.ts';
+import { veeWidthErrors } from './board/vee-width-errors.ts';
 import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
 import { bitText } from './job/bit.ts';
 import type { Job } from './job/job.ts';
+import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type Measured, measure } from './measured.ts';
 import { pourReport } from './pour/pour-report.ts';
 import type { Finding, Report } from './report/report.ts';
@@ -44,6 +48,8 @@ export interface Picture {
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
   /** Blocks of the board, in the artwork's frame; one without an outline where no board is described. */
   readonly blocks: readonly PicturedBlock[];
+  /** Every stroke that is cut, along its middle, by how much levelling it stands. */
+  readonly levelling: LevellingMap;
   readonly boundsMm: Bounds;
 }
 
@@ -189,15 +195,17 @@ function sealOf({ job, sealFilm, cutArea, wallLength, levelling }: Measured): Re
   };
 }
 
-function levellingOf({ job, levelling, heights }: Measured): Report['levelling'] {
+function levellingOf({ job, levelling, levellingMap, heights }: Measured): Report['levelling'] {
   const method = levelMethods[job.levelBy];
   const { value: usual, low, high } = method.removalMm;
   return {
     planMm: levelling.planMm,
     marginMm: levelling.marginMm,
     leftMm: levelling.leftMm,
-    firstLostAt: levelling.firstLostAt,
+    // where a stroke narrower than the bit is not cut, the map knows the first that is
+    firstLostAt: levelling.firstLostAt === null ? null : (levellingMap.goesFirstAt ?? levelling.firstLostAt),
     lostLengthMm: levelling.lostLengthMm,
+    strokesMm: levellingMap.lengthMm,
     ...(heights === null
       ? {}
       : {
@@ -206,11 +214,22 @@ function levellingOf({ job, levelling, heights }: Measured): Report['levelling']
             lowestAt: heights.lowestAt,
             highestAt: heights.highestAt,
             residualMm: heights.surface.residualMm,
+            ...veeErrors(heights, job),
           },
         }),
     method: method.name,
     methodMm: { low, usual, high },
   };
+}
+
+/** Width errors of the V bits of the job, the bluntest told: it errs most. */
+function veeErrors(heights: FaceHeights, job: Job): Pick<NonNullable<Report['levelling']['flatness']>, 'veeWidthMm'> {
+  const angles = job.bits.flatMap((bit) => (bit.kind === 'vee' ? [radians(bit.angleDeg)] : []));
+  if (angles.length === 0) {
+    return {};
+  }
+  const { narrowerByMm, widerByMm } = veeWidthErrors(heights, Math.max(...angles));
+  return { veeWidthMm: { narrowerBy: narrowerByMm, widerBy: widerByMm } };
 }
 
 function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
@@ -229,6 +248,7 @@ function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
       grainDeg,
       diveDeg,
     })),
+    levelling: measured.levellingMap,
     boundsMm: boundsOrZero(measured.artwork),
   };
 }

@@ -11,6 +11,8 @@ export interface FaceHeights {
   readonly highestAt: Point;
   readonly lowestAt: Point;
   readonly surface: FittedSurface;
+  /** Height of the face at a place on the artwork above the place where the bit is set, mm. */
+  readonly heightAt: (at: Point) => number;
 }
 
 /**
@@ -29,14 +31,14 @@ export function faceHeights(
     return null;
   }
   const surface = fitSurface(readings);
-  const heightAt = (at: Point): number => surface.heightAt(applyTransform(board.toBoard, at));
-  const zero = heightAt(zeroAt);
+  const zero = surface.heightAt(applyTransform(board.toBoard, zeroAt));
+  const heightAt = (at: Point): number => surface.heightAt(applyTransform(board.toBoard, at)) - zero;
   let highestMm = Number.NEGATIVE_INFINITY;
   let lowestMm = Number.POSITIVE_INFINITY;
   let highestAt: Point = zeroAt;
   let lowestAt: Point = zeroAt;
   const offer = (at: Point): void => {
-    const height = heightAt(at) - zero;
+    const height = heightAt(at);
     if (height > highestMm) {
       [highestMm, highestAt] = [height, at];
     }
@@ -61,7 +63,7 @@ export function faceHeights(
   if (summit !== null && clipSegment(cut, [...summit, ...summit], [0, 0]).length > 0) {
     offer(summit);
   }
-  return { highestMm, lowestMm, highestAt, lowestAt, surface };
+  return { highestMm, lowestMm, highestAt, lowestAt, surface, heightAt };
 }
 
 /** Where a surface of second degree turns between two places, from its height at both and half-way. */

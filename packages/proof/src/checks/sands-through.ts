@@ -1,11 +1,12 @@
+import { limits } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath, placeOfPoint } from './places.ts';
 
-/** Colour shallower than this lets the floor show through: common practice, no source. */
-const OPAQUE_MM = 1;
+/** Colour shallower than this lets the floor show through. */
+const OPAQUE = limits.opaqueDepth;
 
 /** Levelling that takes all colour off, or leaves it too shallow to hide the floor. */
 export const sandsThrough: Check = {
@@ -13,7 +14,7 @@ export const sandsThrough: Check = {
   title: 'Levelling sands through the colour',
   run: (measured) => {
     const { job, levelling } = measured;
-    if (levelling.firstLostAt === null || levelling.leftMm >= OPAQUE_MM) {
+    if (levelling.firstLostAt === null || levelling.leftMm >= OPAQUE.value) {
       return null;
     }
     const left = Math.max(0, levelling.leftMm);
@@ -22,8 +23,8 @@ export const sandsThrough: Check = {
       severity: levelling.leftMm <= 0 ? 'stop' : 'caution',
       where: placesOf(measured),
       measured: { value: left, unit: 'mm' },
-      limit: { value: OPAQUE_MM, unit: 'mm' },
-      because: ['common-practice', ...job.rows.resin.shrinkagePct.because],
+      limit: { value: OPAQUE.value, unit: 'mm' },
+      because: [...OPAQUE.because, ...job.rows.resin.shrinkagePct.because],
       fix: { options: fixes(measured) },
     };
   },
@@ -54,7 +55,7 @@ function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<type
 }
 
 function fixes({ job, levelling, sealFilm, strokes, bitMm }: Measured): FixOption[] {
-  const missing = OPAQUE_MM - levelling.leftMm;
+  const missing = OPAQUE.value - levelling.leftMm;
   // with depth the level falls further and the longer walls drain more seal: of each mm deeper this much is gained
   const narrowest = Math.max(bitMm, strokes.narrowestMm ?? bitMm);
   const gain = 1 - job.rows.resin.shrinkagePct.value / 100 - (2 * sealFilm) / narrowest;

@@ -116,11 +116,9 @@ const endGrain = z.object({
 });
 
 const bleed = z.object({
-  basis: z
-    .enum(['prior', 'calibrated'])
-    .meta({
-      description: 'calibrated where coupons moved the prior of a block at least; each block says its own',
-    }),
+  basis: z.enum(['prior', 'calibrated']).meta({
+    description: 'calibrated where coupons moved the prior of a block at least; each block says its own',
+  }),
   coupons: z.number().int().nonnegative().meta({ description: 'Coupons that moved a prior' }),
   couponsUnused: z
     .array(z.object({ row: z.number().int().positive(), why: z.enum(['other-wood', 'one-other-board']) }))
@@ -182,12 +180,26 @@ const levelling = z.object({
   leftMm: mm('Depth of colour that the plan leaves in the narrowest stroke'),
   firstLostAt: point.nullable(),
   lostLengthMm: mm('Length of stroke that the plan takes away'),
+  strokesMm: z
+    .object({
+      lost: mm('all colour goes'),
+      spoilt: mm('too narrow, or too shallow to hide the floor'),
+      close: mm('the same under twice the plan'),
+      holds: mm('safe'),
+    })
+    .meta({ description: 'Length of stroke that is cut, by what the plan does to it' }),
   flatness: z
     .object({
       rangeMm: mm('How much the face rises and falls under the cut'),
       lowestAt: point,
       highestAt: point,
       residualMm: mm('Largest distance of a reading from the fitted surface'),
+      veeWidthMm: z
+        .object({ narrowerBy: z.number().nonnegative(), widerBy: z.number().nonnegative() })
+        .optional()
+        .meta({
+          description: 'Where a V bit is used: how much its strokes come out off their width at most, mm',
+        }),
     })
     .optional()
     .meta({ description: 'Where the board was measured' }),

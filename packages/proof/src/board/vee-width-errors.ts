@@ -1,0 +1,34 @@
+import { veeWidthLossMm } from '@pourproof/materials';
+import { degrees, type Point } from '@pourproof/plane';
+import type { FaceHeights } from './face-heights.ts';
+
+/** How much a V stroke comes out narrower or wider because the face is not flat; widths in mm. */
+export interface VeeWidthErrors {
+  /** Largest loss of width, at the lowest place; 0 or more. */
+  readonly narrowerByMm: number;
+  readonly narrowerAt: Point;
+  /** Largest gain of width, at the highest place; 0 or more. */
+  readonly widerByMm: number;
+  readonly widerAt: Point;
+}
+
+/**
+ * The width errors of a V cut on a face that is not flat: where the face lies Δz lower than where the bit was set, the cut is shallower by Δz
+ * and narrower by 2 Δz tan(A/2); where it lies higher, wider by as much.
+ *
+ * Upper bounds where strokes stop at a depth limit or the bit's full diameter: there a V is no wider than those allow.
+ * @param includedRad angle between both walls
+ * @throws {RangeError} when the angle is not between 0 and π
+ */
+export function veeWidthErrors(heights: FaceHeights, includedRad: number): VeeWidthErrors {
+  if (!(includedRad > 0 && includedRad < Math.PI)) {
+    throw new RangeError(`includedRad is ${includedRad}; it lies between 0 and π.`);
+  }
+  const angleDeg = degrees(includedRad);
+  return {
+    narrowerByMm: veeWidthLossMm(Math.max(0, -heights.lowestMm), angleDeg),
+    narrowerAt: heights.lowestAt,
+    widerByMm: veeWidthLossMm(Math.max(0, heights.highestMm), angleDeg),
+    widerAt: heights.highestAt,
+  };
+}

@@ -1,0 +1,100 @@
+import { medialAxis, resolveRegions, strokeLines } from '@pourproof/geometry';
+import { packRings } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { levellingMap, type MapSetting } from './levelling-map.ts';
+
+/** A trapezium 100 mm long whose height grows evenly from 0.5 to 2.5 mm: a stroke with these widths along its middle (nearly). */
+const LINE = {
+  kind: 'stroke',
+  path: Float64Array.of(0, 0, 100, 0),
+  widths: Float64Array.of(0.5, 2.5),
+} as const;
+const FLAT: MapSetting = {
+  planMm: 0.5,
+  sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, includedRad: null }),
+  shop: { filmMm: 0.25, shrinkagePct: 0 },
+  shallowAt: () => 0,
+  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1 }),
+};
+const VEE: MapSetting = {
+  planMm: 0.5,
+  // 90°: depth is half of the width
+  sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, includedRad: Math.PI / 2 }),
+  shop: { filmMm: 0, shrinkagePct: 0 },
+  shallowAt: () => 0,
+  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0 }),
+};
+/** Where along the line a width is. */
+const at = (widthMm: number): number => (100 * (widthMm - 0.5)) / 2;
+
+describe('a flat cut under 0.25 mm of film, 3 mm deep', () => {
+  const map = levellingMap([LINE], FLAT);
+  // t (w + 2 D)/w pooled: 3 − s = 0.25 (w + 6)/w
+  const widthAt = (roomMm: number): number => (0.25 * 6) / (roomMm - 0.25);
+
+  test('is parted where colour is gone, too shallow, close and safe, to the closed forms', () => {
+    expect(map.lengthMm.lost).toBeCloseTo(at(widthAt(2.5)) - at(0.6), 3);
+    expect(map.lengthMm.spoilt).toBeCloseTo(at(widthAt(1.5)) - at(widthAt(2.5)), 3);
+    expect(map.lengthMm.close).toBeCloseTo(at(widthAt(1)) - at(widthAt(1.5)), 3);
+    expect(map.lengthMm.holds).toBeCloseTo(100 - at(widthAt(1)), 3);
+    expect(map.stretches.map(({ grade }) => grade)).toEqual(['lost', 'spoilt', 'close', 'holds']);
+  });
+
+  test('goes first at the narrowest place that is cut, not where no bit enters', () => {
+    expect(map.goesFirstAt?.[0]).toBeCloseTo(at(0.6), 3);
+    expect(map.goesFirstMm).toBeCloseTo(3 - (0.25 * 6.6) / 0.6, 5);
+  });
+
+  test('a low spot of the face takes its depth from the margin there only', () => {
+    const low = levellingMap([LINE], { ...FLAT, shallowAt: ([x]) => (x > 90 ? 1 : 0) });
+    const last = low.stretches.at(-1);
+    expect(low.lengthMm.lost).toBeCloseTo(map.lengthMm.lost, 3);
+    expect(last?.goneMm.at(-1)).toBeCloseTo(2 - (0.25 * 8.5) / 2.5, 9);
+  });
+});
+
+describe('a 90° V', () => {
+  const map = levellingMap([LINE], VEE);
+
+  test('is lost up to twice the plan wide and too thin up to half a millimetre more', () => {
+    // depth w/2 ≤ 0.5; width w − 2 s < 0.5; width w − 4 s < 0.5
+    expect(map.lengthMm.lost).toBeCloseTo(at(1), 3);
+    expect(map.lengthMm.spoilt).toBeCloseTo(at(1.5) - at(1), 3);
+    expect(map.lengthMm.close).toBeCloseTo(100 - at(1.5), 3);
+    expect(map.lengthMm.holds).toBe(0);
+  });
+
+  test('goes first at its narrow end, after half of the width there', () => {
+    expect(map.goesFirstAt).toEqual([0, 0]);
+    expect(map.goesFirstMm).toBeCloseTo(0.25, 12);
+  });
+});
+
+test('a taper ends in nothing and still is not what goes first beside a stroke', () => {
+  const taper = { ...LINE, kind: 'taper', widths: Float64Array.of(0, 2.5) } as const;
+  expect(levellingMap([taper, LINE], VEE).goesFirstMm).toBeCloseTo(0.25, 12);
+  // of the taper alone the first place with any width
+  expect(levellingMap([taper], VEE).goesFirstMm).toBeLessThan(1e-5);
+});
+
+test('all lengths add up to the strokes that are cut, and no stroke is no map', () => {
+  const map = levellingMap([LINE], FLAT);
+  const sum = Object.values(map.lengthMm).reduce((total, each) => total + each, 0);
+  expect(sum).toBeCloseTo(100 - at(0.6), 3);
+  expect(levellingMap([], FLAT)).toMatchObject({ stretches: [], goesFirstAt: null, goesFirstMm: 0 });
+});
+
+test('lines of a plus sign are its four arms, with the width of its bars', () => {
+  // bars 40 mm long, 4 and 2 mm wide
+  const plus = [18, 0, 22, 0, 22, 19, 40, 19, 40, 21, 22, 21, 22, 40, 18, 40, 18, 21, 0, 21, 0, 19, 18, 19];
+  const lines = strokeLines(
+    medialAxis(resolveRegions([{ ...packRings([plus]), fillRule: 'nonzero' }]).region),
+  );
+  const ends = lines.filter(
+    ({ path }) =>
+      Math.hypot((path[0] ?? 0) - 20, (path[1] ?? 0) - 20) > 5 ||
+      Math.hypot((path.at(-2) ?? 0) - 20, (path.at(-1) ?? 0) - 20) > 5,
+  );
+  expect(ends).toHaveLength(4);
+  expect(ends.map(({ widths }) => Math.min(...widths)).toSorted((a, b) => a - b)).toEqual([2, 2, 4, 4]);
+});
