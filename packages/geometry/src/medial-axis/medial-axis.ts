@@ -1,7 +1,7 @@
 import { type CleanRegion, invariant, signedArea } from '@pourproof/plane';
 import { erodedArea } from '../measure/eroded-area.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
-import { boxTree } from './box-tree.ts';
+import { chainBoxes } from './chain-boxes.ts';
 import { collapsePieces } from './collapse-pieces.ts';
 import { cutAtNecks } from './cut-at-necks.ts';
 import { findNecks } from './find-necks.ts';
@@ -41,7 +41,7 @@ const TILING_SHARE = 1e-4;
  */
 export function medialAxis(region: CleanRegion): MedialAxis {
   const boundary = boundaryOf(region);
-  const necks = findNecks(boundary, boxTree(boundary));
+  const necks = findNecks(boundary, chainBoxes(boundary));
   const axis = { region, boundary, ...collapsePieces(boundary, necks, cutAtNecks(boundary, necks)) };
   const area = signedArea(region);
   invariant(

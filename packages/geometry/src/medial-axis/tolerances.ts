@@ -17,9 +17,6 @@ export const ROUNDING_SHARE = 2e-15;
  */
 export const CONE_SLACK_RAD = 1e-9;
 
-/** Search cones of a reflex vertex are at most this wide, in radians, so that one found wall bounds the whole cone well. */
-export const SEARCH_CONE_RAD = 0.5;
-
 /**
  * Clearances that fall by less than this share along a bisector count as level: rounding and {@link CONE_SLACK_RAD} do that in parallel
  * corridors, whereas clearances that a wrong branch of a bisector would give are off by a visible share.

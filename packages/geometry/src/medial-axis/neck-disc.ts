@@ -1,0 +1,152 @@
+import type { Boundary } from './boundary.ts';
+import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
+import { EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+
+/** Contacts this close to the ends of the diameter, as a share of the radius, lie on neither side of it. */
+const SIDE_SHARE = 1e-6;
+
+/** Answers whether discs are necks; keeps what refused the last one, because the next one is often refused by the same edge. */
+export class NeckDisc {
+  readonly #boundary: Boundary;
+  readonly #boxes: Float64Array;
+  readonly #leafStart: number;
+  /** Error of a distance between points of the boundary, mm. */
+  readonly #rounding: number;
+  readonly #stack = new Int32Array(128);
+  #later: number[] = [];
+  #lastViolator = -1;
+  #mx = 0;
+  #my = 0;
+  #ux = 0;
+  #uy = 0;
+  #radius = 0;
+  #inner2 = 0;
+  #outer2 = 0;
+  /** Sides of the diameter on which contacts were found, bit by bit. */
+  #sides = 0;
+
+  constructor(boundary: Boundary, tree: ChainBoxes) {
+    this.#boundary = boundary;
+    this.#boxes = tree.boxes;
+    this.#leafStart = tree.leafStart;
+    this.#rounding = ROUNDING_SHARE * boundary.extent;
+  }
+
+  /**
+   * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u: with contacts all around, the
+   * clearance is greatest there, not least.
+   */
+  isNeck(mx: number, my: number, ux: number, uy: number, radius: number): boolean {
+    const inner = Math.max(0, radius * (1 - EMPTY_DISC_SHARE) - this.#rounding);
+    const outer = radius * (1 + EMPTY_DISC_SHARE) + this.#rounding;
+    this.#mx = mx;
+    this.#my = my;
+    this.#ux = ux;
+    this.#uy = uy;
+    this.#radius = radius;
+    this.#inner2 = inner * inner;
+    this.#outer2 = outer * outer;
+    this.#sides = 0;
+    if (this.#lastViolator >= 0 && !this.#isClear(this.#lastViolator)) {
+      return false;
+    }
+    this.#sides = 0;
+    this.#later.length = 0;
+    if (!this.#isClearBelow(1, true)) {
+      return false;
+    }
+    for (let k = this.#later.length - 1; k >= 0; k--) {
+      if (!this.#isClearBelow(this.#later[k], false)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  /**
+   * Whether no edge below a node refuses the disc, nearest first. Runs that lie on a side with a contact can be put off: where a great many
+   * points lie on one circle, the first contact on the other side decides.
+   */
+  #isClearBelow(root: number, canWait: boolean): boolean {
+    const stack = this.#stack;
+    let size = 0;
+    stack[size++] = root;
+    while (size > 0) {
+      const node = stack[--size];
+      if (canWait && this.#sides !== 0 && this.#liesOnSide(node, this.#sides)) {
+        this.#later.push(node);
+      } else if (node >= this.#leafStart) {
+        const from = LEAF_EDGES * (node - this.#leafStart);
+        const to = Math.min(from + LEAF_EDGES, this.#boundary.count);
+        for (let e = from; e < to; e++) {
+          if (!this.#isClear(e)) {
+            return false;
+          }
+        }
+      } else {
+        const a = this.#boxDistance2(2 * node);
+        const b = this.#boxDistance2(2 * node + 1);
+        const near = a < b ? 2 * node : 2 * node + 1;
+        if (Math.max(a, b) < this.#outer2) {
+          stack[size++] = near ^ 1;
+        }
+        if (Math.min(a, b) < this.#outer2) {
+          stack[size++] = near;
+        }
+      }
+    }
+    return true;
+  }
+
+  /** Whether edge e neither enters the disc nor touches it on the second side. */
+  #isClear(e: number): boolean {
+    const { x, y, tx, ty, length } = this.#boundary;
+    const ax = x[e] - this.#mx;
+    const ay = y[e] - this.#my;
+    const along = -(ax * tx[e] + ay * ty[e]);
+    const s = Math.min(Math.max(along, 0), length[e]);
+    const dx = ax + s * tx[e];
+    const dy = ay + s * ty[e];
+    const d2 = dx * dx + dy * dy;
+    if (d2 < this.#inner2) {
+      this.#lastViolator = e;
+      return false;
+    }
+    if (d2 < this.#outer2) {
+      const side = this.#ux * dy - this.#uy * dx;
+      const ends = SIDE_SHARE * this.#radius;
+      this.#sides |= side > ends ? 1 : side < -ends ? 2 : 0;
+    }
+    return this.#sides !== 3;
+  }
+
+  /** Squared distance of the middle to the box of a node, infinity where it has no edges. */
+  #boxDistance2(node: number): number {
+    const boxes = this.#boxes;
+    const at = node * BOX_STRIDE;
+    const halfU = boxes[at + 4];
+    if (halfU < 0) {
+      return Infinity;
+    }
+    const dx = this.#mx - boxes[at];
+    const dy = this.#my - boxes[at + 1];
+    const ux = boxes[at + 2];
+    const uy = boxes[at + 3];
+    const u = Math.abs(dx * ux + dy * uy) - halfU;
+    const v = Math.abs(dy * ux - dx * uy) - boxes[at + 5];
+    return (u > 0 ? u * u : 0) + (v > 0 ? v * v : 0);
+  }
+
+  /** Whether the box of a node lies wholly on side 1 or 2 of the diameter. */
+  #liesOnSide(node: number, sides: number): boolean {
+    const boxes = this.#boxes;
+    const at = node * BOX_STRIDE;
+    const ux = this.#ux;
+    const uy = this.#uy;
+    const side = ux * (boxes[at + 1] - this.#my) - uy * (boxes[at] - this.#mx);
+    const along = ux * boxes[at + 2] + uy * boxes[at + 3];
+    const across = ux * boxes[at + 3] - uy * boxes[at + 2];
+    const half = Math.abs(across) * boxes[at + 4] + Math.abs(along) * boxes[at + 5];
+    return sides === 1 ? side > half : -side > half;
+  }
+}

@@ -1,0 +1,160 @@
+/** Corners that a window may have; a cut that would make more is left out, which only makes it larger. */
+const MOST_CORNERS = 24;
+
+/** Sides shorter than this share of their distance keep nothing apart: their direction is known to 1e-16 over this share only. */
+const SHORT_SIDE = 1e-6;
+
+/**
+ * The convex set of points that the far end of an empty disc may lie at, seen from a point of the boundary: a cone less the half-planes
+ * beyond what has been found so far. Holds its corners, relative to that point, the first of which is the point itself.
+ */
+export class Window {
+  #x = new Float64Array(MOST_CORNERS + 2);
+  #y = new Float64Array(MOST_CORNERS + 2);
+  #spareX = new Float64Array(MOST_CORNERS + 2);
+  #spareY = new Float64Array(MOST_CORNERS + 2);
+  readonly #beyond = new Float64Array(MOST_CORNERS + 2);
+  #size = 0;
+  /** Largest distance of a corner. */
+  reach = 0;
+
+  /** Takes the cone from unit direction a, turning from +y to +x by less than half a turn, to unit direction b, out to some reach. */
+  open(ax: number, ay: number, bx: number, by: number, reach: number): void {
+    // a quarter turn from the difference is the middle, also where a and b are opposite; where they are one, so is the middle
+    const mx = ax + bx - (by - ay);
+    const my = ay + by + (bx - ax);
+    const m = Math.sqrt(mx * mx + my * my);
+    const wx = (reach * mx) / m;
+    const wy = (reach * my) / m;
+    const x = this.#x;
+    const y = this.#y;
+    x[0] = 0;
+    y[0] = 0;
+    x[1] = reach * bx;
+    y[1] = reach * by;
+    x[2] = x[1] + wx;
+    y[2] = y[1] + wy;
+    x[4] = reach * ax;
+    y[4] = reach * ay;
+    x[3] = x[4] + wx;
+    y[3] = y[4] + wy;
+    this.#size = 5;
+    this.reach = 2 * reach;
+  }
+
+  /** Takes away what lies beyond p·q = limit, where limit is more than 0. Whether anything did. */
+  cut(qx: number, qy: number, limit: number): boolean {
+    const x = this.#x;
+    const y = this.#y;
+    const beyond = this.#beyond;
+    const size = this.#size;
+    let most = 0;
+    for (let i = 0; i < size; i++) {
+      const s = x[i] * qx + y[i] * qy - limit;
+      beyond[i] = s;
+      if (s > most) {
+        most = s;
+      }
+    }
+    if (most <= 0 || size >= MOST_CORNERS) {
+      return false;
+    }
+    const toX = this.#spareX;
+    const toY = this.#spareY;
+    let made = 0;
+    let reach2 = 0;
+    let before = size - 1;
+    for (let i = 0; i < size; i++) {
+      const s = beyond[i];
+      const r = beyond[before];
+      if (s > 0 !== r > 0) {
+        // from whichever end is nearer to the cut, so that corners far away leave no error in near ones
+        const isFromBefore = Math.abs(r) < Math.abs(s);
+        const a = isFromBefore ? before : i;
+        const b = isFromBefore ? i : before;
+        const t = isFromBefore ? r / (r - s) : s / (s - r);
+        const px = x[a] + t * (x[b] - x[a]);
+        const py = y[a] + t * (y[b] - y[a]);
+        toX[made] = px;
+        toY[made++] = py;
+        const d = px * px + py * py;
+        if (d > reach2) {
+          reach2 = d;
+        }
+      }
+      if (s <= 0) {
+        const px = x[i];
+        const py = y[i];
+        toX[made] = px;
+        toY[made++] = py;
+        const d = px * px + py * py;
+        if (d > reach2) {
+          reach2 = d;
+        }
+      }
+      before = i;
+    }
+    this.#spareX = x;
+    this.#spareY = y;
+    this.#x = toX;
+    this.#y = toY;
+    this.#size = made;
+    this.reach = Math.sqrt(reach2);
+    return true;
+  }
+
+  /** Whether a box, given by its middle, a unit direction and half extents, may have a point inside: neither's sides keep them apart. */
+  meetsBox(cx: number, cy: number, ux: number, uy: number, halfU: number, halfV: number): boolean {
+    const x = this.#x;
+    const y = this.#y;
+    const size = this.#size;
+    let minU = Infinity;
+    let maxU = -Infinity;
+    let minV = Infinity;
+    let maxV = -Infinity;
+    for (let i = 0; i < size; i++) {
+      const dx = x[i] - cx;
+      const dy = y[i] - cy;
+      const u = dx * ux + dy * uy;
+      const v = dy * ux - dx * uy;
+      if (u < minU) {
+        minU = u;
+      }
+      if (u > maxU) {
+        maxU = u;
+      }
+      if (v < minV) {
+        minV = v;
+      }
+      if (v > maxV) {
+        maxV = v;
+      }
+    }
+    if (minU > halfU || maxU < -halfU || minV > halfV || maxV < -halfV) {
+      return false;
+    }
+    let px = x[size - 1];
+    let py = y[size - 1];
+    for (let i = 0; i < size; i++) {
+      // the corners turn from +x to +y, so that the outside of a side along (ex, ey) is at (ey, -ex)
+      const ex = x[i] - px;
+      const ey = y[i] - py;
+      const out = ey * (cx - px) - ex * (cy - py);
+      if (out > 0 && ex * ex + ey * ey > SHORT_SIDE * SHORT_SIDE * (px * px + py * py)) {
+        const along = ex * ux + ey * uy;
+        const across = ey * ux - ex * uy;
+        if (out > Math.abs(across) * halfU + Math.abs(along) * halfV) {
+          return false;
+        }
+      }
+      px = x[i];
+      py = y[i];
+    }
+    return true;
+  }
+
+  /** Whether a point lies inside or at most `slack` outside. */
+  holds(px: number, py: number, slack: number): boolean {
+    return this.meetsBox(px, py, 1, 0, slack, slack);
+  }
+}
