@@ -57,6 +57,8 @@ export interface Measured {
   /** The same as a clean region. */
   readonly cutRegion: CleanRegion;
   readonly cutArea: number;
+  /** Deepest that the cut really gets: a V stays shallower where no stroke is wide enough. */
+  readonly maxDepth: number;
   readonly wallLength: number;
   readonly standing: readonly StandingPiece[];
   readonly strokes: StrokeWidths;
@@ -105,6 +107,7 @@ type CutPart = Pick<
   | 'cut'
   | 'cutRegion'
   | 'cutArea'
+  | 'maxDepth'
   | 'wallLength'
   | 'standing'
   | 'strokes'
@@ -128,6 +131,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
     cutArea: carving.areaMm2,
+    maxDepth: shape.sectionAt(2 * widestClearance(axis))?.depthMm ?? 0,
     wallLength: perimeter(cut),
     standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm) : [],
     strokes: strokeWidths(axis),
@@ -183,6 +187,10 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       temperatureC: job.shopTempC,
     }),
   };
+}
+
+function widestClearance({ nodeR }: MedialAxis): number {
+  return nodeR.reduce((most, r) => Math.max(most, r), 0);
 }
 
 function middleOf(artwork: CleanRegion): Point {

@@ -14,7 +14,7 @@ import type { FaceHeights } from './board/face-heights.ts';
 import { veeWidthErrors } from './board/vee-width-errors.ts';
 import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
-import { bitText } from './job/bit.ts';
+import { type Bit, bitText } from './job/bit.ts';
 import type { Job } from './job/job.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type Measured, measure } from './measured.ts';
@@ -142,21 +142,25 @@ function layersOf(drawing: Drawing): Report['artwork']['layers'] {
 }
 
 function cutOf(measured: Measured): Report['cut'] {
-  const { job, cutArea, wallLength, artworkArea, artworkPerimeter } = measured;
+  const { job, carving, cutArea, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
   // every point of the flattened outline lies within the tolerance of the true one
   const areaError = job.toleranceMm * artworkPerimeter;
   return {
     areaMm2: cutArea,
     leftStandingMm2: Math.max(0, artworkArea - cutArea),
-    volumeMm3: cutArea * job.depthMm,
-    floorAreaMm2: cutArea,
-    wallAreaMm2: wallLength * job.depthMm,
+    volumeMm3: carving.volumeMm3,
+    floorAreaMm2: carving.floorAreaMm2,
+    wallAreaMm2: carving.wallAreaMm2,
     wallLengthMm: wallLength,
-    maxDepthMm: cutArea > 0 ? job.depthMm : 0,
-    errorBound: { areaMm2: areaError, volumeMm3: areaError * job.depthMm },
-    perCutter: job.bits.map((bit, k) => ({
-      cutter: bitText(bit, job.units),
-      areaMm2: measured.addedAreas[k] ?? 0,
+    maxDepthMm: maxDepth,
+    ...(carving.scallopedFloorMm2 > 0 ? { ridgedFloorMm2: carving.scallopedFloorMm2 } : {}),
+    errorBound: { areaMm2: areaError, volumeMm3: carving.volumeErrorMm3 + areaError * maxDepth },
+    perCutter: carving.perCutter.map((added, k) => ({
+      cutter: bitText(job.bits[k] as Bit, job.units),
+      areaMm2: Math.max(0, added.areaMm2),
+      volumeMm3: Math.max(0, added.volumeMm3),
+      places: added.places.length,
+      outlineMm: Math.max(0, added.lengthMm),
     })),
   };
 }
@@ -167,7 +171,7 @@ function strokesOf(measured: Measured): Report['strokes'] {
   return {
     narrowestMm: strokes.narrowestMm,
     narrowestAt: strokes.narrowestMm === null ? null : strokes.narrowestAt,
-    narrowestToBit: strokes.narrowestMm === null ? null : strokes.narrowestMm / bitMm,
+    narrowestToBit: strokes.narrowestMm === null || bitMm === 0 ? null : strokes.narrowestMm / bitMm,
     lengthMm: strokes.lengthMm,
     lengthNarrowerThanBitMm: strokes.lengthNarrowerThan(bitMm),
     widthHistogram: Array.from(lengths, (lengthMm, k) => ({
@@ -186,10 +190,10 @@ function sliversOf({ slivers }: Measured): Report['slivers'] {
   };
 }
 
-function sealOf({ job, sealFilm, cutArea, wallLength, levelling }: Measured): Report['seal'] {
+function sealOf({ job, sealFilm, carving, levelling }: Measured): Report['seal'] {
   return {
     filmMm: sealFilm,
-    massG: sealerMassG(job.rows.seal, job.coats, cutArea + wallLength * job.depthMm),
+    massG: sealerMassG(job.rows.seal, job.coats, carving.floorAreaMm2 + carving.wallAreaMm2),
     ghostBelowMm: Number.isFinite(levelling.ghostBelowMm) ? levelling.ghostBelowMm : null,
     ghostLengthMm: levelling.ghostLengthMm,
   };
@@ -223,7 +227,10 @@ function levellingOf({ job, levelling, levellingMap, heights }: Measured): Repor
 }
 
 /** Width errors of the V bits of the job, the bluntest told: it errs most. */
-function veeErrors(heights: FaceHeights, job: Job): Pick<NonNullable<Report['levelling']['flatness']>, 'veeWidthMm'> {
+function veeErrors(
+  heights: FaceHeights,
+  job: Job,
+): Pick<NonNullable<Report['levelling']['flatness']>, 'veeWidthMm'> {
   const angles = job.bits.flatMap((bit) => (bit.kind === 'vee' ? [radians(bit.angleDeg)] : []));
   if (angles.length === 0) {
     return {};

@@ -66,13 +66,21 @@ const cut = z.object({
   wallAreaMm2: mm2('Walls'),
   wallLengthMm: mm('Length of wall, seen from above'),
   maxDepthMm: mm('Deepest point'),
+  ridgedFloorMm2: mm2('Level floor that only the tip of a V goes over, which leaves it ridged').optional(),
   errorBound: z
     .object({ areaMm2: mm2('Bound of the error of areas'), volumeMm3: mm3('Bound of the error of volume') })
     .meta({ description: 'From the flattening of curves; the geometry itself is exact to rounding' }),
   perCutter: z.array(
     z.object({
       cutter: z.string(),
-      areaMm2: mm2('What this cutter adds to those before it'),
+      areaMm2: mm2('What this cutter adds at the face to those before it'),
+      volumeMm3: mm3('What it adds to their volume'),
+      places: z
+        .number()
+        .int()
+        .nonnegative()
+        .meta({ description: 'In how many separate places it adds area' }),
+      outlineMm: mm('Length of the artwork’s outline that is reached now and was not before'),
       pathMm: mm('Length of its path').optional(),
       minutes: z.number().nonnegative().optional(),
     }),
@@ -85,7 +93,9 @@ const strokes = z.object({
   narrowestToBit: z
     .number()
     .nullable()
-    .meta({ description: 'Narrowest stroke over the smallest bit’s diameter' }),
+    .meta({
+      description: 'Narrowest stroke over the smallest bit’s diameter; null for a V that comes to a point',
+    }),
   lengthMm: mm('Length of stroke, along its middle'),
   lengthNarrowerThanBitMm: mm('Length of stroke narrower than the smallest bit'),
   widthHistogram: z.array(
