@@ -191,28 +191,22 @@ const VALUE_CASES: readonly BadInput[] = [
   {
     name: 'a width of nothing',
     argv: vet('square.svg', '--width', '0mm'),
-    err: said('--width 0mm is not above 0.', 'Check the number and its unit, as in 120mm or 4-3/4in.'),
+    err: 'pourproof: width is 0mm; it must be above 0, such as 120mm or 4-3/4in.\n',
   },
   {
     name: 'a height below nothing',
     argv: vet('square.svg', '--height', '-2in'),
-    err: said('--height -2in is not above 0.', 'Check the number and its unit, as in 120mm or 4-3/4in.'),
+    err: 'pourproof: height is -2in; it must be above 0, such as 120mm or 4-3/4in.\n',
   },
   {
     name: 'a width beyond any board',
     argv: vet('square.svg', '--width', '1e30mm'),
-    err: said(
-      '--width 1e30mm is longer than any board (10 m).',
-      'Check the number and its unit, as in 120mm or 4-3/4in.',
-    ),
+    err: 'pourproof: width is 1e30mm, longer than any board (10 m). Check its unit.\n',
   },
   {
     name: 'two sizes that may disagree',
     argv: vet('square.svg', '--width', '20mm', '--height', '40mm'),
-    err: said(
-      'width and height are given together, and they may disagree.',
-      'Give one of --width, --height and --scale: the artwork keeps its proportions.',
-    ),
+    err: 'pourproof: width and height are given together, and they may disagree. Check them, and give one of width, height and scale: the artwork keeps its proportions.\n',
   },
   {
     name: 'a scale with a unit',
@@ -227,10 +221,7 @@ const VALUE_CASES: readonly BadInput[] = [
   {
     name: 'a scale of nothing',
     argv: vet('square.svg', '--scale', '0'),
-    err: said(
-      '--scale 0 is not a factor between 0.0001 and 10000.',
-      'Type a factor such as 1.25, or --width with a length.',
-    ),
+    err: 'pourproof: scale is 0; it must be a factor between 0.0001 and 10000, such as 1.25.\n',
   },
   {
     name: 'half a coat',
@@ -311,7 +302,7 @@ const FILE_CASES: readonly BadInput[] = [
   {
     name: 'capitals without height',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '0mm'),
-    err: said('--cap-height 0mm is not above 0.', 'Check the number and its unit, as in 120mm or 4-3/4in.'),
+    err: 'pourproof: capHeight is 0mm; it must be above 0, such as 120mm or 4-3/4in.\n',
   },
   {
     name: 'a font that is not there',
@@ -321,10 +312,7 @@ const FILE_CASES: readonly BadInput[] = [
   {
     name: 'sizes that disagree in a job file',
     argv: vet('square.svg', '--job', 'sizes.json'),
-    err: said(
-      'width and height are given together, and they may disagree.',
-      'Give one of --width, --height and --scale: the artwork keeps its proportions.',
-    ),
+    err: 'pourproof: width and height are given together, and they may disagree. Check them, and give one of width, height and scale: the artwork keeps its proportions.\n',
   },
 ];
 

@@ -1,15 +1,9 @@
-import {
-  type LetteringFont,
-  openFont,
-  readArtwork,
-  readLettering,
-  readStickLettering,
-} from '@pourproof/artwork';
+import { openFont, readArtwork, readLettering, readStickLettering, watchedFont } from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
-import { idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
+import { type ArtworkSize, idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
-import type { Request, Sizing, Source } from './request.ts';
+import type { Request, Source } from './request.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A drawing with the name that the report calls it by. */
@@ -66,7 +60,7 @@ async function readFileSource(
   io: Io,
 ): Promise<NamedDrawing> {
   const bytes = await readInput(path, 'artwork', io);
-  const font = fontPath === null ? null : watched(await openFont(await readInput(fontPath, 'font', io)));
+  const font = fontPath === null ? null : watchedFont(await openFont(await readInput(fontPath, 'font', io)));
   const drawing = readArtwork(bytes, name, {
     ...sizing,
     ...reading,
@@ -77,26 +71,14 @@ async function readFileSource(
   return { name, drawing: { ...drawing, notices } };
 }
 
-/** A font that knows whether letters were taken from it: whoever draws any has to read its units. */
-function watched(font: LetteringFont): { readonly font: LetteringFont; readonly isUsed: () => boolean } {
-  let isUsed = false;
-  const copy = Object.defineProperty({ ...font }, 'unitsPerEm', {
-    get: () => {
-      isUsed = true;
-      return font.unitsPerEm;
-    },
-  });
-  return { font: copy, isUsed: () => isUsed };
-}
-
 async function readLetteringSource(
-  { text, fontPath, capHeightMm, setting }: Source & { readonly kind: 'lettering' },
+  { text, fontPath, setting }: Source & { readonly kind: 'lettering' },
   { sizing, job }: Request,
   io: Io,
 ): Promise<NamedDrawing> {
   const words = text.replaceAll('\\n', '\n');
   const { isSingleLine, ...placing } = setting;
-  const size = { ...placing, ...letteringSize(sizing, capHeightMm), toleranceMm: job.toleranceMm };
+  const size = { ...placing, ...letteringSize(sizing), toleranceMm: job.toleranceMm };
   if (isSingleLine || fontPath === null) {
     return { name: text, drawing: readStickLettering(words, { ...size, strokeMm: stickStrokeMm(job) }) };
   }
@@ -105,24 +87,26 @@ async function readLetteringSource(
   return { name: text, drawing };
 }
 
-function letteringSize(
-  sizing: Sizing,
-  capHeightMm: number | null,
-): { capHeightMm: number } | { widthMm: number } {
-  if (sizing.heightMm !== undefined || sizing.scale !== undefined) {
+function letteringSize({
+  widthMm,
+  heightMm,
+  scale,
+  capHeightMm,
+}: ArtworkSize): { capHeightMm: number } | { widthMm: number } {
+  if (heightMm !== undefined || scale !== undefined) {
     throw new UsageError(
-      `--${sizing.scale === undefined ? 'height' : 'scale'} does not size lettering.`,
+      `--${scale === undefined ? 'height' : 'scale'} does not size lettering.`,
       'Give --cap-height 15mm or --width 120mm.',
     );
   }
-  if (capHeightMm !== null && sizing.widthMm !== undefined) {
+  if (capHeightMm !== undefined && widthMm !== undefined) {
     throw new UsageError('--cap-height and --width are given together.', 'Give one of them.');
   }
-  if (capHeightMm !== null) {
+  if (capHeightMm !== undefined) {
     return { capHeightMm };
   }
-  if (sizing.widthMm !== undefined) {
-    return { widthMm: sizing.widthMm };
+  if (widthMm !== undefined) {
+    return { widthMm };
   }
   throw new UsageError('--text needs a size.', 'Add --cap-height 15mm, or --width 120mm.');
 }

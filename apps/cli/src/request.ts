@@ -1,7 +1,8 @@
 import { basename, dirname, resolve } from 'node:path';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { MeasureError, parseMeasure } from '@pourproof/plane';
 import {
+  type ArtworkSize,
+  artworkSize,
   type FileReading,
   fileReading,
   type Job,
@@ -20,11 +21,6 @@ import { readJson } from './read-json.ts';
 import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
 
-/** Sizes beyond this are taken for a slip of the unit, in mm (our choice: no board is this long). */
-const LONGEST_MM = 10_000;
-/** The least and the largest factor of --scale (our choice; beyond, the file's unit is at fault). */
-const SCALES: readonly [number, number] = [1e-4, 1e4];
-
 /** What is vetted: a file, or words in a font. */
 export type Source =
   | { readonly kind: 'file'; readonly path: string; readonly name: string }
@@ -33,16 +29,8 @@ export type Source =
       readonly text: string;
       /** `null` for letters of single strokes. */
       readonly fontPath: string | null;
-      readonly capHeightMm: number | null;
       readonly setting: LetteringSetting;
     };
-
-/** Sizes asked for, in mm; at most one of them is set, else the file's own size stands. */
-export interface Sizing {
-  readonly widthMm?: number;
-  readonly heightMm?: number;
-  readonly scale?: number;
-}
 
 /** From which level of finding the exit code is 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
@@ -50,7 +38,7 @@ export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 /** A question to vet, all flags and the job file read. */
 export interface Request {
   readonly sources: readonly Source[];
-  readonly sizing: Sizing;
+  readonly sizing: ArtworkSize;
   readonly reading: FileReading;
   /** The job as typed, to tell what of it has no effect. */
   readonly asked: Partial<JobFile>;
@@ -96,7 +84,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   }
   return {
     sources,
-    sizing: sizingOf(settled),
+    sizing: artworkSize(settled),
     reading: fileReading(settled),
     asked: settled,
     fontPath,
@@ -167,13 +155,6 @@ function overrideSizes(file: Partial<JobFile>, typed: Partial<JobFile>): Partial
       delete merged[key];
     }
   }
-  const given = sizes.filter((key) => merged[key] !== undefined);
-  if (given.length > 1) {
-    throw new UsageError(
-      `${given.join(' and ')} are given together, and they may disagree.`,
-      'Give one of --width, --height and --scale: the artwork keeps its proportions.',
-    );
-  }
   return merged;
 }
 
@@ -202,7 +183,7 @@ function sourcesOf(
   if (text !== undefined) {
     refuseStrayFlags(flags, 'lettering');
     const fontPath = fontPathOf(flags, parts.file, { io, jobPath });
-    return [letteringFrom(text, fontPath, parts.typed.capHeight, letteringSetting(parts.typed))];
+    return [letteringFrom(text, fontPath, letteringSetting(parts.typed))];
   }
   if (parts.file.artwork !== undefined && jobPath !== null) {
     refuseStrayFlags(flags, 'file');
@@ -220,12 +201,7 @@ function sourcesOf(
   );
 }
 
-function letteringFrom(
-  text: string,
-  fontPath: string | null,
-  capHeight: string | undefined,
-  setting: LetteringSetting,
-): Source {
+function letteringFrom(text: string, fontPath: string | null, setting: LetteringSetting): Source {
   if (text.trim() === '') {
     throw new UsageError('--text is empty.', 'Type the words to carve between quotes.');
   }
@@ -241,13 +217,7 @@ function letteringFrom(
       'Give --single-line or --font, one of them.',
     );
   }
-  return {
-    kind: 'lettering',
-    text,
-    fontPath,
-    capHeightMm: capHeight === undefined ? null : sizeMm('cap-height', capHeight),
-    setting,
-  };
+  return { kind: 'lettering', text, fontPath, setting };
 }
 
 function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }: Place): string | null {
@@ -256,43 +226,6 @@ function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }:
     return typed;
   }
   return resolve(dirname(jobPath), file.font);
-}
-
-function sizingOf(job: Partial<JobFile>): Sizing {
-  const [least, most] = SCALES;
-  if (job.scale !== undefined && !(job.scale >= least && job.scale <= most)) {
-    throw new UsageError(
-      `--scale ${job.scale} is not a factor between ${least} and ${most}.`,
-      'Type a factor such as 1.25, or --width with a length.',
-    );
-  }
-  return {
-    ...(job.width === undefined ? {} : { widthMm: sizeMm('width', job.width) }),
-    ...(job.height === undefined ? {} : { heightMm: sizeMm('height', job.height) }),
-    ...(job.scale === undefined ? {} : { scale: job.scale }),
-  };
-}
-
-function sizeMm(name: string, text: string): number {
-  const { value } = lengthFlag(name, text);
-  if (!(value > 0 && value <= LONGEST_MM)) {
-    throw new UsageError(
-      `--${name} ${text} is ${value > LONGEST_MM ? 'longer than any board (10 m)' : 'not above 0'}.`,
-      'Check the number and its unit, as in 120mm or 4-3/4in.',
-    );
-  }
-  return value;
-}
-
-function lengthFlag(name: string, text: string): ReturnType<typeof parseMeasure> {
-  try {
-    return parseMeasure(text, 'length');
-  } catch (error) {
-    if (error instanceof MeasureError) {
-      throw new MeasureError(`${name}: ${error.message}`);
-    }
-    throw error;
-  }
 }
 
 /** The unit of the first length that the maker typed, so that answers come in it. */

@@ -10,6 +10,7 @@ export { measureFacts } from './facts/measure-facts.ts';
 export { resinFacts } from './facts/resin-facts.ts';
 export { VERDICT_WORDS } from './facts/verdict-words.ts';
 export { workFacts } from './facts/work-facts.ts';
+export { type ArtworkSize, artworkSize } from './job/artwork-size.ts';
 export { type Bit, bitSize, bitText, widestMm } from './job/bit.ts';
 export { CARVE_MODES, FILE_UNITS, type FileReading, fileReading } from './job/file-reading.ts';
 export { idleFont, idleSettings } from './job/idle-settings.ts';
