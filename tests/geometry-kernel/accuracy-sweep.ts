@@ -19,7 +19,7 @@ export const BIT_MM = 0.8;
 export const V_DEG = 60;
 
 const V_CUT = { includedRad: radians(V_DEG), depthMm: Infinity };
-/** Chords of the reference leave their curves by this at the cap height below, or by a quarter. */
+/** Chords of the reference leave their curves by this at the cap height below, and by a quarter of it. */
 const SAG_MM = 5e-4;
 const REFERENCE_CAP_MM = 15;
 
@@ -42,8 +42,9 @@ export interface Deviation {
 export async function accuracySweep(): Promise<Deviation[]> {
   const rows: Deviation[] = [];
   for (const face of FACES) {
-    for (const capHeightMm of CAP_HEIGHTS_MM) {
-      const truth = trueMeasures(face, capHeightMm);
+    const truths = trueMeasures(face);
+    for (const [k, capHeightMm] of CAP_HEIGHTS_MM.entries()) {
+      const truth = truths[k];
       for (const toleranceMm of TOLERANCES_MM) {
         const got = await ourMeasures(face, capHeightMm, toleranceMm);
         const share = {
@@ -76,31 +77,36 @@ async function ourMeasures(face: string, capHeightMm: number, toleranceMm: numbe
 }
 
 /**
- * Area by Green's theorem; volume and opened area of chords with their ends on the curves, carried on to no chord length at all: what chords take
- * falls with the square of their number, so a third of the last step is still to come (Richardson).
+ * For each cap height, from letters of one: area by Green's theorem; volume and opened area of chords with their ends on the curves, carried
+ * on to no chord length at all: what chords take falls with the square of their number, so a third of the last step is still to come (Richardson).
  */
-function trueMeasures(face: string, capHeightMm: number): Measured {
-  const outlines = [...LETTERS].map((letter) => trueOutline(letter, `${face}.ttf`, capHeightMm));
-  const sagMm = (SAG_MM * capHeightMm) / REFERENCE_CAP_MM;
-  const [coarse, fine] = [1, 2].map((refine) =>
-    sum(
-      outlines.map((outline) => {
-        const chords = { ...chorded(outline, sagMm, refine), fillRule: 'nonzero' as const };
-        const axis = medialAxis(resolveRegions([chords]).region);
-        return {
-          area: signedArea(axis.region),
-          vVolume: vVolume(axis, V_CUT),
-          opened: openedArea(axis, BIT_MM / 2),
-        };
-      }),
-    ),
-  );
-  const limit = (key: keyof Measured): number => fine[key] + (fine[key] - coarse[key]) / 3;
-  const area = outlines.reduce((all, outline) => all + trueArea(outline), 0);
-  if (Math.abs(limit('area') / area - 1) > 1e-9) {
-    throw new Error(`${face}: chords come to ${limit('area')} mm², the curves to ${area} mm²`);
-  }
-  return { area, vVolume: limit('vVolume'), opened: limit('opened') };
+function trueMeasures(face: string): Measured[] {
+  const outlines = [...LETTERS].map((letter) => trueOutline(letter, `${face}.ttf`, REFERENCE_CAP_MM));
+  const scales = CAP_HEIGHTS_MM.map((cap) => cap / REFERENCE_CAP_MM);
+  const [coarse, fine] = [1, 2].map((refine) => {
+    const axes = outlines.map((outline) => {
+      const chords = { ...chorded(outline, SAG_MM, refine), fillRule: 'nonzero' as const };
+      return medialAxis(resolveRegions([chords]).region);
+    });
+    return scales.map((scale) =>
+      sum(
+        axes.map((axis) => ({
+          area: signedArea(axis.region) * scale ** 2,
+          vVolume: vVolume(axis, V_CUT) * scale ** 3,
+          opened: openedArea(axis, BIT_MM / 2 / scale) * scale ** 2,
+        })),
+      ),
+    );
+  });
+  const trueAreaMm2 = outlines.reduce((all, outline) => all + trueArea(outline), 0);
+  return scales.map((scale, k) => {
+    const limit = (key: keyof Measured): number => fine[k][key] + (fine[k][key] - coarse[k][key]) / 3;
+    const area = trueAreaMm2 * scale ** 2;
+    if (Math.abs(limit('area') / area - 1) > 1e-9) {
+      throw new Error(`${face}: chords come to ${limit('area')} mm², the curves to ${area} mm²`);
+    }
+    return { area, vVolume: limit('vVolume'), opened: limit('opened') };
+  });
 }
 
 function sum(parts: readonly Measured[]): Measured {
