@@ -1,11 +1,25 @@
 export { type BooleanOperation, booleans } from './boolean/booleans.ts';
+export { carve } from './carve/carve.ts';
+export type { CarveOptions, CarveStep, Carving, StepAddition } from './carve/carving.ts';
+export { type Cutter, type CutterShape, heightAt, type ProfilePiece, radiusAt } from './carve/cutter.ts';
+export {
+  ballCutter,
+  bullNoseCutter,
+  type CutterLimits,
+  flatCutter,
+  profileCutter,
+  type TaperedBallSizes,
+  taperedBallCutter,
+  type VeeSizes,
+  veeCutter,
+} from './carve/cutter-makers.ts';
+export { reachedOutline } from './carve/reached-outline.ts';
 export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
 export { profileVolume, reachedArea } from './measure/profile-volume.ts';
-export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
 export { type VCut, vDepth, vVolume } from './measure/v-volume.ts';
@@ -19,6 +33,7 @@ export { outsideOf } from './outline/outside-of.ts';
 export { type Clearing, clearingPath } from './paths/clearing-path.ts';
 export { type CutterPath, pathLength } from './paths/cutter-path.ts';
 export { erodedOutline } from './paths/eroded-outline.ts';
+export { type Following, type FollowingPath, followingPath } from './paths/following-path.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';
 export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';

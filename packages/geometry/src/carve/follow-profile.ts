@@ -1,0 +1,115 @@
+import { type Cutter, heightAt, type ProfilePiece, radiusAt } from './cutter.ts';
+import { radiusMoments } from './profile-moments.ts';
+
+/** Share by which a flank may seem to get flatter upwards through rounding where two pieces touch. */
+const SLOPE_SHARE = 1e-9;
+
+/**
+ * A cutter that goes as deep as its flanks allow, down to a depth limit: how deep, and what it leaves at a distance from a wall that faces a
+ * clearance. Below `reachMm` of clearance the flanks hold it up; from there on the limit does.
+ */
+export class FollowProfile {
+  readonly cutter: Cutter;
+  readonly depthMm: number;
+  /** Radius at the face when the tip is at the depth limit. */
+  readonly reachMm: number;
+  /** Radius of a flat at the tip; where walls are nearer the cutter does not go. */
+  readonly tipFlatMm: number;
+  /** Radius from which on the flank is straight up to `reachMm`. */
+  readonly flankFromMm: number;
+  /** Height at which that flank starts. */
+  readonly flankHeightMm: number;
+  /** Least radius gained for each mm of height: on that flank, or on an arc at the face. */
+  readonly slope: number;
+
+  /** @throws {RangeError} when flanks get flatter upwards, or the cutter has none */
+  constructor(cutter: Cutter, depthMm: number) {
+    this.cutter = cutter;
+    this.depthMm = depthMm;
+    this.reachMm = radiusAt(cutter, depthMm);
+    this.tipFlatMm = radiusAt(cutter, 0);
+    const flanks = cutter.pieces.filter((piece) => piece.toHeightMm > 0);
+    if (flanks.length === 0 || flanks[0].toRadiusMm === flanks[0].fromRadiusMm) {
+      throw new RangeError('a cutter without sloped flanks cannot follow walls; let it clear');
+    }
+    let steepest = Infinity;
+    for (const piece of flanks) {
+      const [below, above] = endSlopes(piece);
+      if (!(below <= steepest * (1 + SLOPE_SHARE))) {
+        throw new RangeError('a cutter whose flanks get flatter upwards cannot follow walls; let it clear');
+      }
+      steepest = above;
+    }
+    const top = flanks.findLast((piece) => piece.fromHeightMm < depthMm) ?? flanks[0];
+    this.flankFromMm = top.arc === undefined ? top.fromRadiusMm : this.reachMm;
+    this.flankHeightMm = top.arc === undefined ? top.fromHeightMm : depthMm;
+    this.slope = slopeAt(top, depthMm, this.reachMm);
+  }
+
+  /** Whether the cutter is one straight flank from its tip, or from the flat there, up to the face. */
+  get isStraight(): boolean {
+    return this.flankFromMm === this.tipFlatMm;
+  }
+
+  /** Depth of the tip where the clearance is as given. */
+  tipDepth(clearanceMm: number): number {
+    return clearanceMm >= this.reachMm ? this.depthMm : heightAt(this.cutter, clearanceMm);
+  }
+
+  /** Depth at a distance from a wall over whose contact the clearance is as given, by a cutter that stands on that contact's own normal. */
+  depthBeside(distanceMm: number, clearanceMm: number): number {
+    const z = Math.min(clearanceMm, this.reachMm);
+    const beyond = Math.max(0, z - Math.max(0, distanceMm));
+    return this.tipDepth(z) - heightAt(this.cutter, beyond);
+  }
+
+  /** Radius at a depth below the face of the cutter whose tip is as deep as a clearance allows; below 0 where it does not reach that deep. */
+  radiusBelow(clearanceMm: number, depthMm: number): number {
+    const height = this.tipDepth(clearanceMm) - depthMm;
+    return height < 0 ? -1 : radiusAt(this.cutter, height);
+  }
+
+  /** ∫ of the depth beside a straight wall over the distance from it, up to the axis, mm². */
+  stripMm2(clearanceMm: number): number {
+    const z = Math.min(clearanceMm, this.reachMm);
+    const deep = this.tipDepth(z);
+    return clearanceMm * deep - radiusMoments(this.cutter, z).heightMm2;
+  }
+
+  /** ∫ of the depth times the distance around a reflex point, up to the axis, mm³ for each radian. */
+  fanMm3(clearanceMm: number): number {
+    const z = Math.min(clearanceMm, this.reachMm);
+    const { heightMm2, heightRadiusMm3 } = radiusMoments(this.cutter, z);
+    return (clearanceMm ** 2 * this.tipDepth(z)) / 2 - z * heightMm2 + heightRadiusMm3;
+  }
+
+  /** The same two integrals for a cutter as deep as `reachMm` allows, moved up until it touches the wall: no cut is deeper anywhere. */
+  stripBoundMm2(clearanceMm: number, reachMm: number): number {
+    const z = Math.min(clearanceMm, reachMm);
+    const all = radiusMoments(this.cutter, reachMm).heightMm2;
+    const beyond = radiusMoments(this.cutter, reachMm - z).heightMm2;
+    return clearanceMm * this.tipDepth(reachMm) - (all - beyond);
+  }
+
+  fanBoundMm3(clearanceMm: number, reachMm: number): number {
+    const z = Math.min(clearanceMm, reachMm);
+    const all = radiusMoments(this.cutter, reachMm);
+    const beyond = radiusMoments(this.cutter, reachMm - z);
+    const heightMm2 = all.heightMm2 - beyond.heightMm2;
+    const weighted = all.heightRadiusMm3 - beyond.heightRadiusMm3;
+    return (clearanceMm ** 2 * this.tipDepth(reachMm)) / 2 - reachMm * heightMm2 + weighted;
+  }
+}
+
+/** Radius gained for each mm of height at the lower and at the upper end of a piece. */
+function endSlopes(piece: ProfilePiece): [number, number] {
+  const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm } = piece;
+  return [slopeAt(piece, fromHeightMm, fromRadiusMm), slopeAt(piece, toHeightMm, toRadiusMm)];
+}
+
+function slopeAt(piece: ProfilePiece, height: number, radius: number): number {
+  const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } = piece;
+  return arc === undefined
+    ? (toRadiusMm - fromRadiusMm) / (toHeightMm - fromHeightMm)
+    : (arc.centreHeightMm - height) / (radius - arc.centreRadiusMm);
+}

@@ -1,0 +1,147 @@
+import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
+import { booleans } from '../boolean/booleans.ts';
+import { type ArcRings, polygonFromArcs } from '../outline/arc-rings.ts';
+import { resolveRegions } from '../resolve/resolve-regions.ts';
+import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import { type CutLayer, containsReach } from './cut-layer.ts';
+
+/** Depths in a band at which it is looked whether one step's slice holds all others. */
+const PROBES = 64;
+/** Share of the first layer's volume that a numeric integral over joined slices may be off. */
+const INTEGRAL_SHARE = 1e-4;
+
+/** The steps' cuts together, slice by slice. */
+export class UnionSlices {
+  readonly layers: readonly CutLayer[];
+  readonly #toleranceMm: number;
+  /** All depths at which some step ends, rising, from 0. */
+  readonly #stops: readonly number[];
+
+  constructor(layers: readonly CutLayer[], toleranceMm: number) {
+    this.layers = layers;
+    this.#toleranceMm = toleranceMm;
+    this.#stops = [...new Set([0, ...layers.map((layer) => layer.depthMm)])].sort((a, b) => a - b);
+  }
+
+  get maxDepthMm(): number {
+    return this.#stops[this.#stops.length - 1];
+  }
+
+  /** Area at a depth; at the deepest the floor. */
+  sliceArea(depthMm: number): Bounded {
+    const parts = this.#partsAt(depthMm);
+    if (parts.length <= 1) {
+      return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
+    }
+    const joined = this.#join(parts, depthMm);
+    return { value: signedArea(joined), error: this.#toleranceMm * perimeter(joined) };
+  }
+
+  /** Outline at a depth, with true arcs where one step's slice holds all others. */
+  sliceOutline(depthMm: number): ArcRings {
+    const parts = this.#partsAt(depthMm);
+    if (parts.length === 1) {
+      return parts[0].sliceOutline(depthMm);
+    }
+    const none = { coords: new Float64Array(), ringEnds: new Uint32Array() };
+    const rings = parts.length === 0 ? none : this.#join(parts, depthMm);
+    return { ...rings, bulges: new Float64Array(rings.coords.length / 2) };
+  }
+
+  volume(): Bounded {
+    return this.#overBands((holder, top, bottom) => holder.volumeBetween(top, bottom));
+  }
+
+  wallArea(): Bounded {
+    return this.#overBands((holder, top, bottom) => holder.wallBetween(top, bottom), true);
+  }
+
+  /** Level floors above the deepest, where a step ends and the next goes on in a smaller slice. */
+  ledgeArea(): number {
+    let sum = 0;
+    for (const stop of this.#stops.slice(1, -1)) {
+      const next = this.#stops[this.#stops.indexOf(stop) + 1];
+      const below = new UnionSlices(
+        this.layers.filter((layer) => layer.depthMm >= next),
+        this.#toleranceMm,
+      );
+      sum += Math.max(0, this.sliceArea(stop).value - below.sliceArea(stop).value);
+    }
+    return sum;
+  }
+
+  /** Sum over the bands between stops of what the one step says whose slices hold all others there, or of the slices joined. */
+  #overBands(of: (holder: CutLayer, top: number, bottom: number) => Bounded, isWall = false): Bounded {
+    let value = 0;
+    let error = 0;
+    for (let k = 0; k + 1 < this.#stops.length; k++) {
+      const [top, bottom] = [this.#stops[k], this.#stops[k + 1]];
+      const active = this.layers.filter((layer) => layer.depthMm >= bottom);
+      const holder = active.find((layer) => holdsAll(layer, active, top, bottom));
+      const part =
+        holder !== undefined
+          ? of(holder, top, bottom)
+          : isWall
+            ? joinedWalls(active.map((layer) => of(layer, top, bottom)))
+            : this.#joinedVolume(top, bottom);
+      value += part.value;
+      error += part.error;
+    }
+    return { value, error };
+  }
+
+  #joinedVolume(top: number, bottom: number): Bounded {
+    let worst = 0;
+    const slice = (depth: number): number => {
+      const { value, error } = this.sliceArea(depth);
+      worst = Math.max(worst, error);
+      return value;
+    };
+    const tolerance = INTEGRAL_SHARE * slice(top) * (bottom - top);
+    const sum = adaptiveIntegral(slice, top, bottom, tolerance);
+    return { value: sum.value, error: sum.error + worst * (bottom - top) };
+  }
+
+  /** The steps whose slices together make the slice: those that no other one's slice holds. */
+  #partsAt(depthMm: number): CutLayer[] {
+    const parts: CutLayer[] = [];
+    for (const layer of this.layers) {
+      if (layer.depthMm < depthMm || parts.some((part) => holds(part, layer, depthMm))) {
+        continue;
+      }
+      const kept = parts.filter((part) => !holds(layer, part, depthMm));
+      parts.splice(0, parts.length, ...kept, layer);
+    }
+    return parts;
+  }
+
+  #join(parts: readonly CutLayer[], depthMm: number): CleanRegion {
+    const regions = parts.map((part) => {
+      const rings = polygonFromArcs(part.sliceOutline(depthMm), this.#toleranceMm);
+      return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
+    });
+    return regions.reduce((sum, region) => booleans(sum, region, 'union'));
+  }
+}
+
+function holds(a: CutLayer, b: CutLayer, depthMm: number): boolean {
+  return b.isExact && containsReach(a.reachAt(depthMm), b.reachAt(depthMm));
+}
+
+function holdsAll(layer: CutLayer, others: readonly CutLayer[], top: number, bottom: number): boolean {
+  for (let k = 0; k <= PROBES; k++) {
+    const depth = top + (k / PROBES) * (bottom - top);
+    if (others.some((other) => other !== layer && !holds(layer, other, depth))) {
+      return false;
+    }
+  }
+  return true;
+}
+
+/** Walls of cuts none of which holds the other: between the most that one has and all that they have. */
+function joinedWalls(walls: readonly Bounded[]): Bounded {
+  const least = Math.max(...walls.map((wall) => wall.value));
+  const most = walls.reduce((sum, wall) => sum + wall.value, 0);
+  const own = walls.reduce((sum, wall) => sum + wall.error, 0);
+  return { value: (least + most) / 2, error: (most - least) / 2 + own };
+}
