@@ -1,94 +1,91 @@
 // Time and memory of reading SVG, by kind of drawing and size of the file. Run after `npm run build:code`:
-//   node --expose-gc packages/artwork/bench/svg.mjs [largest size in MB, default 2]
-// Prints seconds of processor time (least of three), per MB, the memory that the result and the work took on top of the file, as a
-// multiple of its size, and a checksum that must not change with speed-ups.
+//   node packages/artwork/bench/svg.mjs [largest size in MB, default 2] [part of a family's name] [--no-memory]
+// For each family and size (doubling) it prints processor seconds for reading and for reading and resolving (least of the runs, all threads of the
+// process counted), MB read per second, and memory as a multiple of the file's size:
+//   peak    most live heap and array memory during the reading above what lived before it (the file's own bytes are before it), from the
+//           collector's own trace, with a full collection at each step of new allocation, so that garbage does not count
+//   result  what of it is the drawing that was asked for: all that lives after the reading less what lived before
+//   coords  its coordinates alone: 16 bytes for each point
+// and the exponent by which time grew from the size before. The checksum must not change with speed-ups.
+import { spawnSync } from 'node:child_process';
 import process from 'node:process';
-import { readSvg } from '@pourproof/artwork';
+import { DRAWINGS } from './svg-drawings.mjs';
 
-const largest = Number(process.argv[2] ?? 2);
+const args = process.argv.slice(2).filter((arg) => !arg.startsWith('--'));
+const largest = Number(args[0] ?? 2);
+const only = args[1] ?? '';
+const withMemory = !process.argv.includes('--no-memory');
+/** Smallest size, in MB, from which growth is told. */
+const SMALLEST = Math.min(0.25, largest);
+const ONCE = new URL('./svg-once.mjs', import.meta.url).pathname;
+const KB = 1024;
 
-const drawings = {
-  'fill of small curves': (bytes) => page(`<path d="${curves(bytes, 3)}"/>`),
-  'fill of large curves': (bytes) => page(`<path d="${curves(bytes, 300)}"/>`),
-  'fill of lines': (bytes) => page(`<path d="${lines(bytes)}"/>`),
-  'stroke of lines': (bytes) => page(`<path fill="none" stroke="#000" d="${lines(bytes)}"/>`),
-  squares: (bytes) =>
-    page(
-      repeat(
-        bytes / 45,
-        (i) => `<rect x="${(i % 300) * 3}" y="${Math.floor(i / 300) * 3}" width="2" height="2"/>`,
-      ),
-    ),
-  'squares of two colours by class': (bytes) =>
-    page(
-      `<style>.a{fill:red}.b{fill:blue}</style>${repeat(bytes / 55, (i) => `<rect class="${i % 2 ? 'a' : 'b'}" x="${(i % 300) * 3}" y="${Math.floor(i / 300) * 3}" width="2" height="2"/>`)}`,
-    ),
-};
-
-function page(body) {
-  return new TextEncoder().encode(
-    `<svg xmlns="http://www.w3.org/2000/svg" width="1000mm" height="1000mm" viewBox="0 0 1000 1000">${body}</svg>`,
-  );
-}
-
-function repeat(count, make) {
-  return Array.from({ length: Math.floor(count) }, (_, i) => make(i)).join('');
-}
-
-/** A fixed sequence of numbers 0…1, so that runs compare. */
-function numbers(seed) {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1103515245) + 12345) & 0x7fffffff;
-    return state / 0x7fffffff;
-  };
-}
-
-function curves(bytes, size) {
-  const next = numbers(1);
-  const off = () => (size * (next() - 0.5)).toFixed(2);
-  return repeat(bytes / 33, (i) =>
-    i % 40 === 0
-      ? `M${(1000 * next()).toFixed(1)} ${(1000 * next()).toFixed(1)}`
-      : `c${off()} ${off()} ${off()} ${off()} ${off()} ${off()}${i % 40 === 39 ? 'z' : ''}`,
-  );
-}
-
-function lines(bytes) {
-  const next = numbers(7);
-  const off = () => (6 * (next() - 0.5)).toFixed(2);
-  return repeat(bytes / 11, (i) =>
-    i % 40 === 0
-      ? `M${(1000 * next()).toFixed(1)} ${(1000 * next()).toFixed(1)}`
-      : `l${off()} ${off()}${i % 40 === 39 ? 'z' : ''}`,
-  );
-}
-
-function measure(bytes) {
-  let least = Number.POSITIVE_INFINITY;
-  let memory = 0;
-  let checksum = 0;
-  for (let run = 0; run < 3; run++) {
-    globalThis.gc?.();
-    const before = process.memoryUsage();
-    const started = process.cpuUsage();
-    const drawing = readSvg(bytes);
-    const { user, system } = process.cpuUsage(started);
-    const after = process.memoryUsage();
-    least = Math.min(least, (user + system) / 1e6);
-    memory = Math.max(memory, after.heapUsed + after.arrayBuffers - before.heapUsed - before.arrayBuffers);
-    checksum = drawing.shapes.reduce((sum, { region }) => sum + region.coords.reduce((s, c) => s + c, 0), 0);
-  }
-  return { least, memory, checksum };
-}
-
-for (const [name, make] of Object.entries(drawings)) {
-  for (let mb = largest / 8; mb <= largest; mb *= 2) {
-    const bytes = make(mb * 1e6);
-    const size = bytes.length / 1e6;
-    const { least, memory, checksum } = measure(bytes);
+for (const name of Object.keys(DRAWINGS).filter((n) => n.includes(only))) {
+  let before;
+  for (let mb = SMALLEST; mb <= largest * 1.001; mb *= mb < 2 ? 2 : 5) {
+    const time = once(name, mb, mb <= 2 ? 3 : 1, ['--expose-gc']);
+    const memory = withMemory ? memoryOf(name, mb) : '';
+    const { bytes, readS, bothS } = time;
+    const growth =
+      before === undefined
+        ? ''
+        : `, growth ^${exponent(before, time, 'readS')} ^${exponent(before, time, 'bothS')}`;
+    before = time;
     console.log(
-      `svg / ${name} / ${size.toFixed(2)} MB: ${least.toFixed(3)} s, ${(least / size).toFixed(3)} s/MB, memory ${(memory / bytes.length).toFixed(1)} × file, checksum ${checksum.toPrecision(12)}`,
+      `${name} / ${(bytes / 1e6).toFixed(2)} MB, ${time.shapes} shapes: read ${readS.toFixed(3)} s, with resolving ${bothS.toFixed(3)} s (wall ${time.bothWallS.toFixed(3)}), ${(bytes / 1e6 / readS).toFixed(1)} MB/s${growth}${memory}, rss ${(time.rssBytes / bytes).toFixed(0)} ×, checksum ${time.checksum}`,
     );
   }
+}
+
+function once(name, mb, runs, flags, until = 'resolve') {
+  const { stdout, stderr, status } = spawnSync(
+    process.execPath,
+    ['--max-old-space-size=12000', ...flags, ONCE, name, String(mb * 1e6), String(runs), until],
+    { encoding: 'utf8', maxBuffer: 2 ** 30 },
+  );
+  if (status !== 0) {
+    throw new Error(`${name} at ${mb} MB ended with ${status}: ${stderr.slice(-2000)}`);
+  }
+  return { ...JSON.parse(stderr), stdout };
+}
+
+function exponent(a, b, key) {
+  return (Math.log(b[key] / a[key]) / Math.log(b.bytes / a.bytes)).toFixed(2);
+}
+
+function memoryOf(name, mb) {
+  // a full collection each time the young generation is full: every MB of new objects, in large files every 16
+  const step = mb > 2 ? 16 : 1;
+  const flags = [
+    '--expose-gc',
+    '--gc-global',
+    `--max-semi-space-size=${step}`,
+    '--trace-gc',
+    '--trace-gc-verbose',
+  ];
+  const { bytes, coordBytes, stdout } = once(name, mb, 1, flags, 'read');
+  const live = liveBytes(stdout);
+  const marks = live.flatMap(({ asked }, i) => (asked ? [i] : []));
+  const [first, last] = marks.slice(-2);
+  const idle = live[first].bytes;
+  const peak = Math.max(...live.slice(first, last + 1).map((l) => l.bytes)) - idle;
+  const kept = live[last].bytes - idle;
+  const ratio = (n) => (n / bytes).toFixed(1);
+  return `, memory peak ${ratio(peak)} × file, result ${ratio(kept)}, coords ${ratio(coordBytes)}, working ${ratio(peak - kept)}`;
+}
+
+/** Live bytes after each full collection, heap and arrays outside of it, and whether the program asked for it. */
+function liveBytes(trace) {
+  const out = [];
+  for (const line of trace.split('\n')) {
+    if (line.includes(' Mark-Compact ')) {
+      out.push({ asked: line.includes('testing'), bytes: 0 });
+    }
+    const last = out[out.length - 1];
+    const found = /(?:All spaces,\s+used|Backing store memory):\s+(\d+) KB/.exec(line);
+    if (found !== null && last !== undefined) {
+      last.bytes += Number(found[1]) * KB;
+    }
+  }
+  return out;
 }

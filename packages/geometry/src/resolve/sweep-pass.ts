@@ -16,8 +16,12 @@ export interface SweepOutcome {
   readonly below: readonly number[];
 }
 
-/** Twice how many pairs of neighbours are compared again at one vertex; beyond that the next pass sees to them. */
-const MOST_PENDING = 128;
+/**
+ * How many pairs of neighbours a pass compares again at the vertices where they changed, for each segment and in small drawings; beyond that
+ * the next pass sees to them. One vertex may need very many: an edge that is upright but for a rounding crosses all others "behind" its upper end.
+ */
+const MOST_AGAIN_PER_SEGMENT = 2;
+const LEAST_AGAIN = 128;
 
 interface Sweep {
   readonly set: SegmentSet;
@@ -34,6 +38,8 @@ interface Sweep {
   readonly below: number[];
   /** Pairs of new neighbours still to be compared. */
   readonly pending: number[];
+  /** How many such pairs this pass may still compare. */
+  pairsLeft: number;
   current: number;
   lower: number;
   upper: number;
@@ -94,6 +100,7 @@ function startSweep(
     endNext: [],
     below: [],
     pending: [],
+    pairsLeft: LEAST_AGAIN + MOST_AGAIN_PER_SEGMENT * set.lo.length,
     current: -1,
     lower: -1,
     upper: -1,
@@ -144,7 +151,8 @@ function visitVertex(sweep: Sweep, v: number): void {
     meet(sweep, lower, starting[0]);
     meet(sweep, starting[starting.length - 1], upper);
   }
-  for (let k = 0; k < sweep.pending.length && k < MOST_PENDING; k += 2) {
+  for (let k = 0; k < sweep.pending.length && sweep.pairsLeft > 0; k += 2) {
+    sweep.pairsLeft--;
     meet(sweep, sweep.pending[k], sweep.pending[k + 1]);
   }
   sweep.pending.length = 0;
