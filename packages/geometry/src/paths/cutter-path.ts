@@ -26,8 +26,8 @@ export function moveLength({ points, bulges }: CutterPath, i: number): number {
   return Math.hypot(flat, points[3 * i + 5] - points[3 * i + 2]);
 }
 
-/** Length of the arc over a chord; of the chord for bulge 0. */
-function arcLength(dx: number, dy: number, bulge: number): number {
+/** Length in mm of the arc over a chord; of the chord for bulge 0. */
+export function arcLength(dx: number, dy: number, bulge: number): number {
   const chord = Math.hypot(dx, dy);
   const b = Math.abs(bulge);
   // below 1e-4 the series is exact to rounding, and above the closed form loses nothing

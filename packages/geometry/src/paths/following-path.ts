@@ -1,0 +1,161 @@
+import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AxisPiece } from './axis-piece.ts';
+import { arcLength, type CutterPath } from './cutter-path.ts';
+import { followAll } from './follow-all.ts';
+import { type FollowGraph, followGraph } from './follow-graph.ts';
+import { orderRuns } from './order-runs.ts';
+import { tipDepth, widthAtDepth } from './tip-depth.ts';
+
+/** How a V-shaped cutter follows strokes. */
+export interface Following {
+  /** Angle between both flanks, radians, above 0 and below π. */
+  readonly includedRad: number;
+  /** Radius of the rounded tip, mm; 0, the default, for a true point. */
+  readonly tipRadiusMm?: number;
+  /** Deepest that the tip may go, mm, above 0; infinity for no limit. */
+  readonly depthMm: number;
+  /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
+  readonly toleranceMm?: number;
+  /** Branches that would reach no more than this farther into a corner are left out, mm; twice the flattening tolerance by default. */
+  readonly ignoreMm?: number;
+  /** Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift takes at a common feed). */
+  readonly retraceMm?: number;
+}
+
+/** A way along strokes, with its length. */
+export interface FollowingPath {
+  readonly path: CutterPath;
+  /** Length of all moves in the wood, mm: exact, not that of the chords. */
+  readonly lengthMm: number;
+  /** Part of it that is walked a second time. */
+  readonly retracedMm: number;
+}
+
+/** What a lift with its way there takes, at a common feed, rounded (our choice). */
+const DEFAULT_RETRACE_MM = 40;
+
+/**
+ * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as the clearance there asks for, up
+ * to the surface in corners. Where the depth limit stops it, along the curve of equal clearance at that depth; the floor inside it is left to a flat
+ * cutter. Chained into few runs, short branches walked there and back. Where nothing but a round spot is cut, a run of one point. No runs for an
+ * empty region.
+ *
+ * @throws {RangeError} when a size is out of range
+ */
+export function followingPath(axis: MedialAxis, following: Following): FollowingPath {
+  const { includedRad, tipRadiusMm = 0, depthMm } = following;
+  const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = DEFAULT_RETRACE_MM } = following;
+  const { ignoreMm = 2 * DEFAULT_FLATTEN_TOLERANCE_MM } = following;
+  check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI);
+  check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity);
+  check('depthMm', depthMm, depthMm > 0);
+  check('toleranceMm', toleranceMm, toleranceMm > 0);
+  check('ignoreMm', ignoreMm, ignoreMm >= 0);
+  check('retraceMm', retraceMm, retraceMm >= 0);
+  const tip = { includedRad, tipRadiusMm };
+  const cap = widthAtDepth(tip, depthMm);
+  const graph = followGraph(axis, cap, ignoreMm);
+  const shape = new AxisPiece(axis, tip);
+  const lengths = graph.pieces.map((piece) =>
+    piece.edge < 0 ? ringLength(piece.ring) : shape.length(piece.edge, cap),
+  );
+  const from = graph.pieces.map((piece) => piece.from);
+  const to = graph.pieces.map((piece) => piece.to);
+  const trails = followAll(graph.nodeCount, from, to, lengths, retraceMm);
+  const runs = trails.map((trail) => runOf(trail, graph, shape, cap, depthMm, toleranceMm));
+  for (const v of graph.spots) {
+    const depth = Math.min(depthMm, tipDepth(tip, axis.nodeR[v]));
+    runs.push([axis.nodeX[v], axis.nodeY[v], depth, 0]);
+  }
+  let lengthMm = 0;
+  let retracedMm = 0;
+  const isWalked = new Uint8Array(lengths.length);
+  for (const step of trails.flat()) {
+    const length = lengths[step >> 1];
+    lengthMm += length;
+    retracedMm += isWalked[step >> 1] * length;
+    isWalked[step >> 1] = 1;
+  }
+  return { path: packRuns(axis, runs), lengthMm, retracedMm };
+}
+
+function check(name: string, value: number, isGood: boolean): void {
+  if (!isGood) {
+    throw new RangeError(`${name} is ${value}; give a value in the range that the documentation names`);
+  }
+}
+
+function ringLength(ring: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i + 3 < ring.length; i += 3) {
+    sum += arcLength(ring[i + 3] - ring[i], ring[i + 4] - ring[i + 1], ring[i + 2]);
+  }
+  return sum;
+}
+
+/** The points of a trail, `[x, y, depth, bulge, …]`. */
+function runOf(
+  trail: readonly number[],
+  graph: FollowGraph,
+  shape: AxisPiece,
+  cap: number,
+  depthMm: number,
+  toleranceMm: number,
+): number[] {
+  const run: number[] = [];
+  const push = (x: number, y: number, depth: number, bulge: number): void => {
+    const n = run.length;
+    if (n > 0 && run[n - 4] === x && run[n - 3] === y && run[n - 2] === depth) {
+      run[n - 1] = bulge;
+    } else {
+      run.push(x, y, depth, bulge);
+    }
+  };
+  for (const step of trail) {
+    const { edge, ring } = graph.pieces[step >> 1];
+    const isBack = (step & 1) === 1;
+    if (edge < 0) {
+      const count = ring.length / 3;
+      for (let k = 0; k < count; k++) {
+        const i = isBack ? count - 1 - k : k;
+        const bulge = isBack ? (i > 0 ? -ring[3 * i - 1] : 0) : i + 1 < count ? ring[3 * i + 2] : 0;
+        push(ring[3 * i], ring[3 * i + 1], depthMm, bulge);
+      }
+    } else {
+      const points = shape.points(edge, cap, toleranceMm);
+      const count = points.length / 3;
+      for (let k = 0; k < count; k++) {
+        const i = 3 * (isBack ? count - 1 - k : k);
+        push(points[i], points[i + 1], Math.min(points[i + 2], depthMm), 0);
+      }
+    }
+  }
+  return run;
+}
+
+/** Runs in an order with short ways between them, absolute. */
+function packRuns(axis: MedialAxis, runs: readonly number[][]): CutterPath {
+  const { originX, originY } = axis.boundary;
+  const order = orderRuns(
+    runs.flatMap((run) => [run[0], run[1]]),
+    runs.flatMap((run) => [run[run.length - 4], run[run.length - 3]]),
+  );
+  const count = runs.reduce((n, run) => n + run.length / 4, 0);
+  const points = new Float64Array(3 * count);
+  const bulges = new Float64Array(count);
+  const runEnds = new Uint32Array(runs.length);
+  let at = 0;
+  order.forEach((r, k) => {
+    const run = runs[r];
+    for (let i = 0; i < run.length; i += 4) {
+      points[3 * at] = run[i] + originX;
+      points[3 * at + 1] = run[i + 1] + originY;
+      points[3 * at + 2] = run[i + 2];
+      bulges[at] = i + 4 === run.length ? 0 : run[i + 3];
+      at++;
+    }
+    runEnds[k] = at;
+  });
+  return { points, bulges, runEnds };
+}
