@@ -1,5 +1,6 @@
 export { type BooleanOperation, booleans } from './boolean/booleans.ts';
 export { carve } from './carve/carve.ts';
+export { type CarvedWallOptions, carvedWalls } from './carve/carved-walls.ts';
 export type { CarveOptions, CarveStep, Carving, StepAddition } from './carve/carving.ts';
 export { type Cutter, type CutterShape, heightAt, type ProfilePiece, radiusAt } from './carve/cutter.ts';
 export {
@@ -14,6 +15,7 @@ export {
   veeCutter,
 } from './carve/cutter-makers.ts';
 export { reachedOutline } from './carve/reached-outline.ts';
+export type { CarvedWalls, FibreSetting } from './carve/wall-collector.ts';
 export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
@@ -34,9 +36,13 @@ export { type Clearing, clearingPath } from './paths/clearing-path.ts';
 export { type CutterPath, pathLength } from './paths/cutter-path.ts';
 export { erodedOutline } from './paths/eroded-outline.ts';
 export { type Following, type FollowingPath, followingPath } from './paths/following-path.ts';
+export { equalPasses, inPasses } from './paths/in-passes.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';
 export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';
 export { holeCount, outerRingCount } from './resolve/ring-counts.ts';
 export { type SweptBand, sweepAlong } from './sweep/sweep-along.ts';
 export { type SweepTouch, sweepTouches } from './sweep/sweep-touches.ts';
+export { type CutterEffort, cutterEffort, type FlatCutter } from './time/cutter-effort.ts';
+export { type CuttingTime, cuttingTime } from './time/cutting-time.ts';
+export { type Assumption, type Machine, SMALL_ROUTER } from './time/machine.ts';

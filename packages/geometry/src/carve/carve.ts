@@ -46,6 +46,7 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     axis,
     steps,
     layers,
+    toleranceMm,
     outline: whole.sliceOutline(0),
     areaMm2: whole.sliceArea(0).value,
     volumeMm3: volume.value,

@@ -47,6 +47,8 @@ export interface Carving {
   readonly steps: readonly CarveStep[];
   /** What each step cuts by itself. */
   readonly layers: readonly CutLayer[];
+  /** How far joined outlines may be off. */
+  readonly toleranceMm: number;
   /** Outline at the face; outer rings have positive area. */
   readonly outline: ArcRings;
   readonly areaMm2: number;

@@ -18,6 +18,17 @@ export interface ContactIntegrand {
   readonly kinks: readonly number[];
 }
 
+/** The contacts of one edge with one site point: t rises from `from` to `to`, or falls where rounding made the cell negative. */
+export interface Fan {
+  readonly site: number;
+  readonly from: number;
+  readonly to: number;
+  readonly sign: number;
+  clearanceAt(t: number): number;
+  /** Unit direction from the site point into the artwork. */
+  directionAt(t: number): [number, number];
+}
+
 /** Clearances that differ by less than this share are level along an edge: integrals over them would be all rounding. */
 const LEVEL_SHARE = 1e-13;
 
@@ -94,6 +105,42 @@ export class EdgeCells {
       }
     }
     return sum;
+  }
+
+  /** The fans of the part of the edge with clearance from a to b: none, one or two. */
+  fans(a: number, b: number): Fan[] {
+    const { kind, left, right } = this.#edge;
+    const [ax, ay, bx, by] = this.#ends(a, b);
+    const [h, dx, dy] = [this.#h, this.#dx, this.#dy];
+    const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)];
+    if (kind === 'line-point') {
+      const site = left < this.#axis.boundary.count ? right : left;
+      return [
+        {
+          site,
+          from: 2 * Math.atan(ua / h),
+          to: 2 * Math.atan(ub / h),
+          sign: this.#sign,
+          clearanceAt: (t) => h / (1 + Math.cos(t)),
+          directionAt: (t) => [Math.sin(t) * dx + Math.cos(t) * dy, Math.sin(t) * dy - Math.cos(t) * dx],
+        },
+      ];
+    }
+    if (kind !== 'points') {
+      return [];
+    }
+    // rising u has the left point on its left, as seen with y up
+    return [left, right].map((site, side) => {
+      const [ex, ey] = side === 0 ? [dy, -dx] : [-dy, dx];
+      return {
+        site,
+        from: Math.atan(ua / h),
+        to: Math.atan(ub / h),
+        sign: this.#sign,
+        clearanceAt: (t) => h / Math.cos(t),
+        directionAt: (t) => [Math.cos(t) * ex + Math.sin(t) * dx, Math.cos(t) * ey + Math.sin(t) * dy],
+      };
+    });
   }
 
   /** Integral over the rising clearance from a to b of the angle between both contacts, as a disc there sees them. */

@@ -10,16 +10,25 @@ const PROBES = 64;
 /** Share of the first layer's volume that a numeric integral over joined slices may be off. */
 const INTEGRAL_SHARE = 1e-4;
 
+/** Depths between which one step's slices hold all others', or none do. */
+export interface WallBand {
+  readonly topMm: number;
+  readonly bottomMm: number;
+  readonly holder: CutLayer | undefined;
+  /** Area of the walls there. */
+  readonly areaMm2: number;
+}
+
 /** The steps' cuts together, slice by slice. */
 export class UnionSlices {
   readonly layers: readonly CutLayer[];
-  readonly #toleranceMm: number;
+  readonly toleranceMm: number;
   /** All depths at which some step ends, rising, from 0. */
   readonly #stops: readonly number[];
 
   constructor(layers: readonly CutLayer[], toleranceMm: number) {
     this.layers = layers;
-    this.#toleranceMm = toleranceMm;
+    this.toleranceMm = toleranceMm;
     this.#stops = [...new Set([0, ...layers.map((layer) => layer.depthMm)])].sort((a, b) => a - b);
   }
 
@@ -34,7 +43,7 @@ export class UnionSlices {
       return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
     }
     const joined = this.#join(parts, depthMm);
-    return { value: signedArea(joined), error: this.#toleranceMm * perimeter(joined) };
+    return { value: signedArea(joined), error: this.toleranceMm * perimeter(joined) };
   }
 
   /** Outline at a depth, with true arcs where one step's slice holds all others. */
@@ -49,11 +58,22 @@ export class UnionSlices {
   }
 
   volume(): Bounded {
-    return this.#overBands((holder, top, bottom) => holder.volumeBetween(top, bottom));
+    return this.#bands()
+      .map(
+        ({ topMm, bottomMm, holder }) =>
+          holder?.volumeBetween(topMm, bottomMm) ?? this.#joinedVolume(topMm, bottomMm),
+      )
+      .reduce(added, NOTHING);
   }
 
   wallArea(): Bounded {
-    return this.#overBands((holder, top, bottom) => holder.wallBetween(top, bottom), true);
+    return this.#bands()
+      .map((band) => this.#wallsOf(band))
+      .reduce(added, NOTHING);
+  }
+
+  wallBands(): readonly WallBand[] {
+    return this.#bands().map((band) => ({ ...band, areaMm2: this.#wallsOf(band).value }));
   }
 
   /** Level floors above the deepest, where a step ends and the next goes on in a smaller slice. */
@@ -63,31 +83,27 @@ export class UnionSlices {
       const next = this.#stops[this.#stops.indexOf(stop) + 1];
       const below = new UnionSlices(
         this.layers.filter((layer) => layer.depthMm >= next),
-        this.#toleranceMm,
+        this.toleranceMm,
       );
       sum += Math.max(0, this.sliceArea(stop).value - below.sliceArea(stop).value);
     }
     return sum;
   }
 
-  /** Sum over the bands between stops of what the one step says whose slices hold all others there, or of the slices joined. */
-  #overBands(of: (holder: CutLayer, top: number, bottom: number) => Bounded, isWall = false): Bounded {
-    let value = 0;
-    let error = 0;
-    for (let k = 0; k + 1 < this.#stops.length; k++) {
-      const [top, bottom] = [this.#stops[k], this.#stops[k + 1]];
-      const active = this.layers.filter((layer) => layer.depthMm >= bottom);
-      const holder = active.find((layer) => holdsAll(layer, active, top, bottom));
-      const part =
-        holder !== undefined
-          ? of(holder, top, bottom)
-          : isWall
-            ? joinedWalls(active.map((layer) => of(layer, top, bottom)))
-            : this.#joinedVolume(top, bottom);
-      value += part.value;
-      error += part.error;
-    }
-    return { value, error };
+  #bands(): readonly Omit<WallBand, 'areaMm2'>[] {
+    return this.#stops.slice(1).map((bottomMm, k) => {
+      const topMm = this.#stops[k];
+      const active = this.layers.filter((layer) => layer.depthMm >= bottomMm);
+      return { topMm, bottomMm, holder: active.find((layer) => holdsAll(layer, active, topMm, bottomMm)) };
+    });
+  }
+
+  #wallsOf({ topMm, bottomMm, holder }: Omit<WallBand, 'areaMm2'>): Bounded {
+    const active = this.layers.filter((layer) => layer.depthMm >= bottomMm);
+    return (
+      holder?.wallBetween(topMm, bottomMm) ??
+      joinedWalls(active.map((layer) => layer.wallBetween(topMm, bottomMm)))
+    );
   }
 
   #joinedVolume(top: number, bottom: number): Bounded {
@@ -117,7 +133,7 @@ export class UnionSlices {
 
   #join(parts: readonly CutLayer[], depthMm: number): CleanRegion {
     const regions = parts.map((part) => {
-      const rings = polygonFromArcs(part.sliceOutline(depthMm), this.#toleranceMm);
+      const rings = polygonFromArcs(part.sliceOutline(depthMm), this.toleranceMm);
       return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
     });
     return regions.reduce((sum, region) => booleans(sum, region, 'union'));
@@ -136,6 +152,12 @@ function holdsAll(layer: CutLayer, others: readonly CutLayer[], top: number, bot
     }
   }
   return true;
+}
+
+const NOTHING: Bounded = { value: 0, error: 0 };
+
+function added(a: Bounded, b: Bounded): Bounded {
+  return { value: a.value + b.value, error: a.error + b.error };
 }
 
 /** Walls of cuts none of which holds the other: between the most that one has and all that they have. */

@@ -1,0 +1,112 @@
+import { perimeter } from '@pourproof/plane';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { polygonFromArcs } from '../outline/arc-rings.ts';
+import type { Carving } from './carving.ts';
+import { ClearLayer } from './clear-layer.ts';
+import { FollowLayer } from './follow-layer.ts';
+import { addFollowWalls } from './follow-walls.ts';
+import { addLevelCells } from './level-cells.ts';
+import { addOutlineWalls } from './outline-walls.ts';
+import { profileChords } from './profile-chords.ts';
+import { reachedOutline } from './reached-outline.ts';
+import { UnionSlices, type WallBand } from './union-slices.ts';
+import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
+
+/** How the fibre runs, and how fine elements are. */
+export interface CarvedWallOptions extends FibreSetting {
+  /** Straight walls longer than this are cut into equal elements, mm, so that each can be given to one board block. Default: not cut. */
+  readonly longestMm?: number;
+}
+
+/**
+ * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each. Which elements there are and in which
+ * order does not depend on the fibre. Exact for upright walls, for the flanks of cutters that follow, and for level floors; walls by arcs of a profile stand
+ * for 16 chords each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
+ *
+ * @throws {RangeError} when the dive is out of −π/2 … π/2 or `longestMm` not above 0
+ */
+export function carvedWalls(carving: Carving, options: CarvedWallOptions): CarvedWalls {
+  const { longestMm = Infinity } = options;
+  if (!(longestMm > 0)) {
+    throw new RangeError(`longestMm is ${longestMm}; give a number of millimetres above 0`);
+  }
+  const walls = new WallCollector(options);
+  const union = new UnionSlices(carving.layers, carving.toleranceMm);
+  for (const band of union.wallBands()) {
+    const { topMm, bottomMm, holder } = band;
+    if (holder instanceof FollowLayer && topMm === 0 && bottomMm === holder.depthMm) {
+      addFollowWalls(walls, carving.axis, holder.profile, longestMm);
+    } else if (holder instanceof ClearLayer) {
+      addClearWalls(
+        walls,
+        carving.axis,
+        holder,
+        [holder.depthMm - bottomMm, holder.depthMm - topMm],
+        longestMm,
+      );
+    } else {
+      addMeanWalls(walls, union, band, longestMm);
+    }
+  }
+  addFloors(walls, carving);
+  return walls.collected();
+}
+
+/** Walls that a clearing cutter leaves between two heights above its tip. */
+function addClearWalls(
+  walls: WallCollector,
+  axis: MedialAxis,
+  { cutter, depthMm, slices }: ClearLayer,
+  [low, high]: readonly [number, number],
+  longestMm: number,
+): void {
+  const { centreMm } = slices;
+  for (const chord of profileChords(cutter, depthMm)) {
+    const { fromHeightMm, toHeightMm, fromRadiusMm, toRadiusMm, leanRad } = chord;
+    const from = Math.max(low, fromHeightMm);
+    const to = Math.min(high, toHeightMm);
+    if (fromHeightMm === toHeightMm && fromHeightMm > Math.max(low, 0) && fromHeightMm < high) {
+      addLevelCells(walls, axis, { centreMm, reachMm: toRadiusMm, butMm: fromRadiusMm });
+    } else if (to > from) {
+      const gain = (toRadiusMm - fromRadiusMm) / (toHeightMm - fromHeightMm);
+      const middle = fromRadiusMm + gain * ((from + to) / 2 - fromHeightMm);
+      const outline = reachedOutline(axis, centreMm, Math.min(centreMm, middle));
+      addOutlineWalls(walls, outline, { leanRad, slantMm: (to - from) / Math.cos(leanRad), longestMm });
+    }
+  }
+}
+
+/** Walls of a band in which slices are joined: as upright as their area allows, along the outline half way down. */
+function addMeanWalls(
+  walls: WallCollector,
+  union: UnionSlices,
+  { topMm, bottomMm, areaMm2 }: WallBand,
+  longestMm: number,
+): void {
+  const outline = union.sliceOutline((topMm + bottomMm) / 2);
+  const length = perimeter(polygonFromArcs(outline, union.toleranceMm));
+  if (length > 0) {
+    const slantMm = areaMm2 / length;
+    const leanRad = Math.acos(Math.min(1, (bottomMm - topMm) / slantMm));
+    addOutlineWalls(walls, outline, { leanRad, slantMm, longestMm });
+  }
+}
+
+/** The floor at the deepest, and level ledges above it. */
+function addFloors(
+  walls: WallCollector,
+  { axis, layers, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
+): void {
+  const stops = [...new Set(layers.map((layer) => layer.depthMm))].sort((a, b) => b - a);
+  for (const stop of stops) {
+    const isDeepest = stop === maxDepthMm;
+    const [reach] = layers
+      .filter((layer) => layer.depthMm === stop)
+      .map((layer) => layer.reachAt(stop))
+      .sort((a, b) => a.centreMm - a.reachMm - (b.centreMm - b.reachMm));
+    addLevelCells(walls, axis, {
+      ...reach,
+      totalMm2: isDeepest ? floorAreaMm2 : ledgeAreaMm2 / (stops.length - 1),
+    });
+  }
+}

@@ -1,0 +1,202 @@
+import { AxisEdge } from '../measure/axis-edge.ts';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { adaptiveIntegral } from './adaptive-integral.ts';
+import { EdgeCells, type Fan } from './edge-cells.ts';
+import type { FollowProfile } from './follow-profile.ts';
+import { type ProfileChord, profileChords } from './profile-chords.ts';
+import type { WallCollector } from './wall-collector.ts';
+
+/** Share of an element's area that its integral may be off. */
+const ELEMENT_SHARE = 1e-11;
+const SIGN_PROBES = 8;
+const SIGN_HALVINGS = 50;
+
+/**
+ * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a plane piece beside a site edge and a part of a
+ * cone around a site point, as seen from the contacts' own normals.
+ */
+export function addFollowWalls(
+  walls: WallCollector,
+  axis: MedialAxis,
+  profile: FollowProfile,
+  longestMm: number,
+): void {
+  const chords = profileChords(profile.cutter, profile.depthMm);
+  const edge = new AxisEdge(axis);
+  const cells = new EdgeCells(axis, edge);
+  for (let e = 0; e < axis.edgeFrom.length; e++) {
+    if (edge.isSpoke(e)) {
+      continue;
+    }
+    edge.load(e);
+    cells.load();
+    const parts = Math.max(1, Math.ceil(edge.length(edge.r0, edge.r1) / longestMm));
+    const isLevel = edge.kind === 'lines' && edge.r1 - edge.r0 <= 1e-9 * edge.r1;
+    for (let p = 0; p < parts; p++) {
+      edge.atShare((p + 0.5) / parts);
+      const part = new CellPart(axis, edge, cells, profile, [edge.x, edge.y]);
+      const [a, b] = isLevel
+        ? [edge.r0, edge.r1]
+        : [clearanceAt(edge, p / parts), clearanceAt(edge, (p + 1) / parts)];
+      for (const chord of chords) {
+        part.add(walls, chord, a, b, isLevel ? 1 / parts : 1);
+      }
+    }
+  }
+}
+
+/** Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is next to 0 there. */
+function signChanges(f: (t: number) => number, from: number, to: number): number[] {
+  const changes: number[] = [];
+  const step = (to - from) / SIGN_PROBES;
+  for (let k = 0; k < SIGN_PROBES; k++) {
+    let low = from + k * step;
+    let high = low + step;
+    const isPositive = f(low) > 0;
+    if (isPositive !== f(high) > 0) {
+      for (let halving = 0; halving < SIGN_HALVINGS; halving++) {
+        const middle = (low + high) / 2;
+        if (f(middle) > 0 === isPositive) {
+          low = middle;
+        } else {
+          high = middle;
+        }
+      }
+      changes.push(low);
+    }
+  }
+  return changes;
+}
+
+function clearanceAt(edge: AxisEdge, share: number): number {
+  if (share <= 0 || share >= 1) {
+    return share <= 0 ? edge.r0 : edge.r1;
+  }
+  edge.atShare(share);
+  return edge.clearance;
+}
+
+/** The walls in the two cells beside a part of one axis edge. */
+class CellPart {
+  readonly #axis: MedialAxis;
+  readonly #cells: EdgeCells;
+  readonly #profile: FollowProfile;
+  readonly #left: number;
+  readonly #right: number;
+  readonly #isLines: boolean;
+  /** A point of the axis in this part, relative to its origin. */
+  readonly #at: readonly [number, number];
+
+  constructor(
+    axis: MedialAxis,
+    edge: AxisEdge,
+    cells: EdgeCells,
+    profile: FollowProfile,
+    at: readonly [number, number],
+  ) {
+    this.#axis = axis;
+    this.#cells = cells;
+    this.#profile = profile;
+    this.#left = edge.left;
+    this.#right = edge.right;
+    this.#isLines = edge.kind === 'lines';
+    this.#at = at;
+  }
+
+  add(walls: WallCollector, chord: ProfileChord, a: number, b: number, share: number): void {
+    const { count, tx, ty, x, y, originX, originY } = this.#axis.boundary;
+    const lean = chord.leanRad;
+    const steepness = 1 / Math.sin(lean);
+    const [px, py] = this.#at;
+    const strip = this.#cells.integral(
+      a,
+      b,
+      { strip: (h) => this.#width(chord, h), fan: () => 0, kinks: this.#kinks(chord) },
+      0,
+    );
+    for (const site of [this.#left, this.#right]) {
+      if (site < count) {
+        const off = (py - y[site]) * tx[site] - (px - x[site]) * ty[site];
+        // half way between the wall and the axis
+        const [mx, my] = [px + (off / 2) * ty[site], py - (off / 2) * tx[site]];
+        const area = strip * share * steepness * (this.#isLines ? 0.5 : 1);
+        walls.flat(originX + mx, originY + my, ty[site], -tx[site], lean, area);
+      }
+    }
+    const fans = this.#stretches(chord, a, b).map(([low, high]) => this.#cells.fans(low, high));
+    for (let k = 0; k < fans[0].length; k++) {
+      this.#addFan(
+        walls,
+        chord,
+        fans.map((stretch) => stretch[k]),
+      );
+    }
+  }
+
+  /** The clearances from a to b without a kink inside. */
+  #stretches(chord: ProfileChord, a: number, b: number): [number, number][] {
+    const stops = [a, ...this.#kinks(chord).filter((kink) => kink > a && kink < b), b];
+    return stops.slice(1).map((to, k) => [stops[k], to]);
+  }
+
+  #addFan(walls: WallCollector, chord: ProfileChord, stretches: readonly Fan[]): void {
+    const { count, x, y, originX, originY } = this.#axis.boundary;
+    const lean = chord.leanRad;
+    let area = 0;
+    let exposedMm2 = 0;
+    for (const fan of stretches) {
+      const plan = (t: number): number => this.#planPerRad(chord, fan.clearanceAt(t));
+      const exposed = (t: number): number => {
+        const [wx, wy] = fan.directionAt(t);
+        return plan(t) * walls.exposure(-wx, -wy, lean);
+      };
+      const [low, high] = fan.from < fan.to ? [fan.from, fan.to] : [fan.to, fan.from];
+      const steepness = (fan.from < fan.to ? fan.sign : -fan.sign) / Math.sin(lean);
+      const tolerance = ELEMENT_SHARE * Math.max(plan(low), plan(high)) * (high - low);
+      area += steepness * adaptiveIntegral(plan, low, high, tolerance).value;
+      // |n·f| has a kink where the wall stands along the fibre
+      const along = (t: number): number => {
+        const [wx, wy] = fan.directionAt(t);
+        return walls.along(-wx, -wy, lean);
+      };
+      const stops = [low, ...signChanges(along, low, high), high];
+      for (let k = 0; k + 1 < stops.length; k++) {
+        exposedMm2 += steepness * adaptiveIntegral(exposed, stops[k], stops[k + 1], tolerance).value;
+      }
+    }
+    const [first, last] = [stretches[0], stretches[stretches.length - 1]];
+    const [wx, wy] = first.directionAt((first.from + last.to) / 2);
+    const p = first.site - count;
+    const [mx, my] = [(x[p] + this.#at[0]) / 2, (y[p] + this.#at[1]) / 2];
+    walls.known(originX + mx, originY + my, -wx, -wy, lean, area, exposedMm2);
+  }
+
+  /** Width, seen from above, of what a stretch of the profile leaves beside a straight wall. */
+  #width(chord: ProfileChord, clearance: number): number {
+    if (this.#isFloor(chord, clearance)) {
+      return 0;
+    }
+    const z = Math.min(clearance, this.#profile.reachMm);
+    return Math.max(0, Math.min(z, chord.toRadiusMm) - chord.fromRadiusMm);
+  }
+
+  /** The same around a reflex point, mm² for each radian. */
+  #planPerRad(chord: ProfileChord, clearance: number): number {
+    if (this.#isFloor(chord, clearance)) {
+      return 0;
+    }
+    const z = Math.min(clearance, this.#profile.reachMm);
+    const far = Math.max(0, z - chord.fromRadiusMm);
+    const near = Math.max(0, z - chord.toRadiusMm);
+    return (far * far - near * near) / 2;
+  }
+
+  /** Whether the tip's flat lies on the floor at the depth limit, which is no wall. */
+  #isFloor({ toHeightMm }: ProfileChord, clearance: number): boolean {
+    return toHeightMm === 0 && clearance >= this.#profile.reachMm;
+  }
+
+  #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {
+    return [fromRadiusMm, toRadiusMm, this.#profile.reachMm].sort((p, q) => p - q);
+  }
+}

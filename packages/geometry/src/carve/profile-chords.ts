@@ -1,0 +1,59 @@
+import type { Cutter, ProfilePiece } from './cutter.ts';
+
+/** Chords that stand for one arc of a profile where only the lean of a wall is asked. */
+const CHORDS_PER_ARC = 16;
+
+/** One stretch of a profile with one lean. */
+export interface ProfileChord {
+  readonly fromHeightMm: number;
+  readonly fromRadiusMm: number;
+  readonly toHeightMm: number;
+  readonly toRadiusMm: number;
+  /** How far the wall leans back from upright; π/2 where it is level. */
+  readonly leanRad: number;
+}
+
+/** The profile up to a height as chords: its straight pieces themselves, arcs in equal turns. Above the profile it is upright. */
+export function profileChords(cutter: Cutter, heightMm: number): readonly ProfileChord[] {
+  const chords: ProfileChord[] = [];
+  for (const piece of cutter.pieces) {
+    if (piece.fromHeightMm < heightMm) {
+      chords.push(...chordsOf(piece, heightMm));
+    }
+  }
+  const { toHeightMm, toRadiusMm } = cutter.pieces[cutter.pieces.length - 1];
+  if (heightMm > toHeightMm) {
+    chords.push(chord(toHeightMm, toRadiusMm, heightMm, toRadiusMm));
+  }
+  return chords;
+}
+
+function chordsOf(piece: ProfilePiece, top: number): ProfileChord[] {
+  const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } = piece;
+  if (arc === undefined) {
+    const share = toHeightMm > top ? (top - fromHeightMm) / (toHeightMm - fromHeightMm) : 1;
+    const end = fromRadiusMm + share * (toRadiusMm - fromRadiusMm);
+    return [chord(fromHeightMm, fromRadiusMm, Math.min(top, toHeightMm), end)];
+  }
+  const angleAt = (height: number): number =>
+    Math.asin(Math.min(1, Math.max(-1, (height - arc.centreHeightMm) / arc.radiusMm)));
+  const [from, to] = [angleAt(fromHeightMm), angleAt(Math.min(top, toHeightMm))];
+  const at = (k: number): [number, number] => {
+    const angle = from + ((to - from) * k) / CHORDS_PER_ARC;
+    return [
+      arc.centreHeightMm + arc.radiusMm * Math.sin(angle),
+      arc.centreRadiusMm + arc.radiusMm * Math.cos(angle),
+    ];
+  };
+  return Array.from({ length: CHORDS_PER_ARC }, (_, k) => chord(...at(k), ...at(k + 1)));
+}
+
+function chord(
+  fromHeightMm: number,
+  fromRadiusMm: number,
+  toHeightMm: number,
+  toRadiusMm: number,
+): ProfileChord {
+  const leanRad = Math.atan2(toRadiusMm - fromRadiusMm, toHeightMm - fromHeightMm);
+  return { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, leanRad };
+}

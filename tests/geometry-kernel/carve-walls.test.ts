@@ -1,0 +1,124 @@
+import {
+  ballCutter,
+  bullNoseCutter,
+  type CarvedWalls,
+  type CarveStep,
+  carve,
+  carvedWalls,
+  flatCutter,
+  medialAxis,
+  veeCutter,
+} from '@pourproof/geometry';
+import { radians } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanFrom, rectangle, regular } from './clean-from.ts';
+import { holed, randomFrom } from './random-regions.ts';
+
+const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
+  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 30, ...tip }),
+  way: 'follow',
+});
+const clear = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'clear' });
+
+const sum = (walls: CarvedWalls, of: (k: number) => number): number =>
+  Array.from({ length: walls.count }, (_, k) => of(k)).reduce((a, b) => a + b, 0);
+
+describe('walls in three dimensions', () => {
+  test('60° V in a bar: exposures of both long walls with and without dive are the closed forms', () => {
+    const bar = carve(medialAxis(cleanFrom([rectangle(0, 0, 30, 4)])), [vee(60)], { depthMm: 1 });
+    for (const [diveDeg, low, high] of [
+      [0, 0.8660254, 0.8660254],
+      [10, 0.7660444, 0.9396926],
+    ] as const) {
+      const walls = carvedWalls(bar, { grainRad: radians(90), diveRad: radians(diveDeg) });
+      const long = Array.from({ length: walls.count }, (_, k) => k).filter(
+        (k) => walls.isFloor[k] === 0 && Math.abs(walls.normals[3 * k + 1]!) > 0.5,
+      );
+      const seen = long.map((k) => walls.exposures[k]!);
+      expect(Math.min(...seen)).toBeCloseTo(low, 7);
+      expect(Math.max(...seen)).toBeCloseTo(high, 7);
+    }
+  });
+
+  test('upright walls: a bar’s two widths across the fibre, a disc’s four radii, and the floor by its dive', () => {
+    for (const [grainDeg, want] of [
+      [0, 8],
+      [90, 60],
+      [30, 36.9282],
+      [45, 48.08326],
+    ] as const) {
+      const bar = carve(medialAxis(cleanFrom([rectangle(0, 0, 30, 4)])), [clear(flatCutter(0.001))], {
+        depthMm: 2,
+      });
+      const walls = carvedWalls(bar, { grainRad: radians(grainDeg) });
+      // corners of a tiny bit are off by its radius
+      expect(walls.exposedMm2 / 2).toBeCloseTo(want, 2);
+    }
+    const disc = carve(medialAxis(cleanFrom([regular(2000, 5)])), [clear(flatCutter(2))], { depthMm: 1 });
+    const walls = carvedWalls(disc, { grainRad: 1, diveRad: radians(10) });
+    const level = sum(walls, (k) => (walls.isFloor[k] === 1 ? 0 : walls.areasMm2[k]! * walls.exposures[k]!));
+    expect(level / (20 * Math.cos(radians(10)))).toBeCloseTo(1, 5);
+    const floor = walls.exposedMm2 - level;
+    expect(floor / (disc.floorAreaMm2 * Math.sin(radians(10)))).toBeCloseTo(1, 9);
+  });
+
+  test('seen along an upright fibre every surface shows just its plan: together the area at the face', () => {
+    const random = randomFrom(9);
+    const jobs: [string, CarveStep[]][] = [
+      ['flat', [clear(flatCutter(0.6))]],
+      ['two flats', [clear(flatCutter(1.2)), { ...clear(flatCutter(0.5)), depthMm: 0.4 }]],
+      ['true tip', [vee(60)]],
+      ['true tip, then flat', [vee(60), clear(flatCutter(0.5))]],
+      ['ball', [clear(ballCutter(0.6))]],
+      ['bull nose', [clear(bullNoseCutter(0.8, 0.2))]],
+    ];
+    for (let round = 0; round < 4; round++) {
+      const axis = medialAxis(holed(random));
+      for (const [name, steps] of jobs) {
+        const cut = carve(axis, steps, { depthMm: 0.9 });
+        const walls = carvedWalls(cut, { grainRad: 0.3, diveRad: Math.PI / 2 });
+        expect(walls.exposedMm2 / cut.areaMm2, name).toBeCloseTo(1, 9);
+        const surface = cut.wallAreaMm2 + cut.floorAreaMm2 + cut.ledgeAreaMm2;
+        // an arc's chords are 4e-4 shorter than the arc
+        expect(Math.abs(walls.areaMm2 / surface - 1), name).toBeLessThan(
+          name === 'ball' || name === 'bull nose' ? 5e-4 : 1e-9,
+        );
+      }
+    }
+  });
+
+  test('elements cut to length have the same areas and exposure together, and upright parts of their normals the floor’s plan', () => {
+    const axis = medialAxis(holed(randomFrom(12)));
+    for (const steps of [[vee(60)], [clear(flatCutter(0.6))]]) {
+      const cut = carve(axis, steps, { depthMm: 0.8 });
+      const walls = carvedWalls(cut, { grainRad: 0.4, longestMm: 0.3 });
+      const coarse = carvedWalls(cut, { grainRad: 0.4 });
+      expect(walls.areaMm2 / coarse.areaMm2).toBeCloseTo(1, 9);
+      const down = sum(walls, (k) => -walls.areasMm2[k]! * walls.normals[3 * k + 2]!);
+      expect(down / cut.areaMm2).toBeCloseTo(1, 9);
+      expect(walls.exposedMm2 / coarse.exposedMm2).toBeCloseTo(1, 9);
+      expect(walls.count).toBeGreaterThan(coarse.count);
+    }
+  });
+
+  test('V walls: ∫E dA equals the slope of the depth along the fibre, summed on a grid', () => {
+    const cut = carve(medialAxis(cleanFrom([[0, 0, 9, 0, 9, 3, 4, 3, 4, 8, 0, 8]])), [vee(70)], {
+      depthMm: 1.5,
+    });
+    const grainRad = 0.5;
+    const walls = carvedWalls(cut, { grainRad });
+    const step = 0.02;
+    const [fx, fy] = [Math.cos(grainRad), -Math.sin(grainRad)];
+    let total = 0;
+    for (let x = -1; x < 10; x += step) {
+      for (let y = -1; y < 9; y += step) {
+        const h = 1e-4;
+        total +=
+          Math.abs(cut.depthAt(x + h * fx, y + h * fy) - cut.depthAt(x - h * fx, y - h * fy)) / (2 * h);
+      }
+    }
+    // the grid leaves out or doubles half a step along edges and ridges
+    expect(total * step * step).toBeCloseTo(walls.exposedMm2, 0);
+    expect(Math.abs((total * step * step) / walls.exposedMm2 - 1)).toBeLessThan(0.005);
+  });
+});
