@@ -1,7 +1,6 @@
-import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { type CutterPath, packLevelRuns } from './cutter-path.ts';
+import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 import { nestedRings } from './nested-rings.ts';
 import { orderRuns } from './order-runs.ts';
 import { tourRings } from './tour-rings.ts';
@@ -18,11 +17,12 @@ export interface Clearing {
   readonly earlierDiameterMm?: number;
   /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
-  /** Places where less than this would be taken off beyond the earlier cut are passed over, mm; the flattening tolerance by default. */
+  /** Places where the cutter would reach no more than this beyond the earlier cut are passed over, mm; 0.02 by default (our choice: not seen). */
   readonly ignoreMm?: number;
 }
 
 const DEFAULT_OVERLAP_MM = 0.1;
+const DEFAULT_IGNORE_MM = 0.02;
 
 /**
  * Path of a flat cutter that takes all it can reach at one depth: rounds at clearance radius, radius + stepover, … until nothing is left,
@@ -34,7 +34,7 @@ const DEFAULT_OVERLAP_MM = 0.1;
  */
 export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
-  const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_FLATTEN_TOLERANCE_MM } = clearing;
+  const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
   checkSize('diameterMm', diameterMm, diameterMm > 0);
   checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm / 2);
   checkSize('depthMm', depthMm, depthMm >= 0);
@@ -44,7 +44,7 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const radius = diameterMm / 2;
   const wide = earlierDiameterMm > 0 ? earlierDiameterMm / 2 : Infinity;
   if (wide <= radius) {
-    return packLevelRuns([], axis.boundary, depthMm);
+    return packRuns([]);
   }
   const edges = edgesToClear(axis, radius, wide);
   const { rings, links } = nestedRings(axis, {
@@ -55,14 +55,24 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
     overlap: overlapMm,
     ignore: ignoreMm,
   });
-  const runs = tourRings(rings, links);
+  const runs = tourRings(rings, links).map((run) => level(run, depthMm));
   const starts = runs.flatMap((run) => [run[0], run[1]]);
-  const order = orderRuns(starts, starts);
-  return packLevelRuns(
-    order.map((k) => runs[k]),
-    axis.boundary,
-    depthMm,
+  const ends = runs.flatMap((run) => [run[run.length - 4], run[run.length - 3]]);
+  const { originX, originY } = axis.boundary;
+  return packRuns(
+    orderRuns(starts, ends).map((k) => runs[k]),
+    originX,
+    originY,
   );
+}
+
+/** A run `[x, y, bulge, …]` at one depth. */
+function level(run: readonly number[], depthMm: number): Run {
+  const out: number[] = [];
+  for (let i = 0; i < run.length; i += 3) {
+    out.push(run[i], run[i + 1], depthMm, run[i + 2]);
+  }
+  return out;
 }
 
 function checkSize(name: string, value: number, isGood: boolean): void {

@@ -34,24 +34,22 @@ export function arcLength(dx: number, dy: number, bulge: number): number {
   return b < 1e-4 ? chord * (1 + (2 / 3) * b * b) : (chord * (1 + b * b) * Math.atan(b)) / b;
 }
 
-/** Packs runs given as flat `[x, y, bulge, …]` lists relative to an origin, all at one depth. */
-export function packLevelRuns(
-  runs: readonly (readonly number[])[],
-  origin: { readonly originX: number; readonly originY: number },
-  depthMm: number,
-): CutterPath {
-  const count = runs.reduce((n, run) => n + run.length / 3, 0);
+/** A run as a flat list `[x, y, depth, bulge, …]`. */
+export type Run = readonly number[];
+
+/** Packs runs in their order, moved by an origin; none of them may be empty. */
+export function packRuns(runs: readonly Run[], originX = 0, originY = 0): CutterPath {
+  const count = runs.reduce((n, run) => n + run.length / 4, 0);
   const points = new Float64Array(3 * count);
   const bulges = new Float64Array(count);
   const runEnds = new Uint32Array(runs.length);
   let at = 0;
   runs.forEach((run, k) => {
-    for (let i = 0; i < run.length; i += 3) {
-      points[3 * at] = run[i] + origin.originX;
-      points[3 * at + 1] = run[i + 1] + origin.originY;
-      points[3 * at + 2] = depthMm;
-      bulges[at] = i + 3 === run.length ? 0 : run[i + 2];
-      at++;
+    for (let i = 0; i < run.length; i += 4) {
+      points[3 * at] = run[i] + originX;
+      points[3 * at + 1] = run[i + 1] + originY;
+      points[3 * at + 2] = run[i + 2];
+      bulges[at++] = i + 4 === run.length ? 0 : run[i + 3];
     }
     runEnds[k] = at;
   });

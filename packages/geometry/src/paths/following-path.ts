@@ -1,7 +1,7 @@
 import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisPiece } from './axis-piece.ts';
-import { arcLength, type CutterPath } from './cutter-path.ts';
+import { arcLength, type CutterPath, packRuns, type Run } from './cutter-path.ts';
 import { followAll } from './follow-all.ts';
 import { type FollowGraph, followGraph } from './follow-graph.ts';
 import { orderRuns } from './order-runs.ts';
@@ -77,7 +77,11 @@ export function followingPath(axis: MedialAxis, following: Following): Following
     retracedMm += isWalked[step >> 1] * length;
     isWalked[step >> 1] = 1;
   }
-  return { path: packRuns(axis, runs), lengthMm, retracedMm };
+  return {
+    path: packRuns(ordered(runs), axis.boundary.originX, axis.boundary.originY),
+    lengthMm,
+    retracedMm,
+  };
 }
 
 function check(name: string, value: number, isGood: boolean): void {
@@ -134,28 +138,11 @@ function runOf(
   return run;
 }
 
-/** Runs in an order with short ways between them, absolute. */
-function packRuns(axis: MedialAxis, runs: readonly number[][]): CutterPath {
-  const { originX, originY } = axis.boundary;
+/** Runs in an order with short ways between them. */
+function ordered(runs: readonly Run[]): Run[] {
   const order = orderRuns(
     runs.flatMap((run) => [run[0], run[1]]),
     runs.flatMap((run) => [run[run.length - 4], run[run.length - 3]]),
   );
-  const count = runs.reduce((n, run) => n + run.length / 4, 0);
-  const points = new Float64Array(3 * count);
-  const bulges = new Float64Array(count);
-  const runEnds = new Uint32Array(runs.length);
-  let at = 0;
-  order.forEach((r, k) => {
-    const run = runs[r];
-    for (let i = 0; i < run.length; i += 4) {
-      points[3 * at] = run[i] + originX;
-      points[3 * at + 1] = run[i + 1] + originY;
-      points[3 * at + 2] = run[i + 2];
-      bulges[at] = i + 4 === run.length ? 0 : run[i + 3];
-      at++;
-    }
-    runEnds[k] = at;
-  });
-  return { points, bulges, runEnds };
+  return order.map((k) => runs[k]);
 }

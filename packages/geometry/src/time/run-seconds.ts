@@ -1,0 +1,127 @@
+import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
+import type { Machine } from './machine.ts';
+
+const SECONDS = 60;
+
+/** Seconds and millimetres of one run from rest to rest, moves straight down apart. */
+export interface RunTime {
+  readonly cutSeconds: number;
+  readonly cutMm: number;
+  readonly downSeconds: number;
+  readonly downMm: number;
+}
+
+interface Move {
+  readonly length: number;
+  /** Highest speed on it, mm per second. */
+  readonly speed: number;
+  /** Unit directions in which it starts and ends. */
+  readonly start: readonly [number, number, number];
+  readonly end: readonly [number, number, number];
+  readonly isDown: boolean;
+}
+
+/**
+ * Time of the run between points `from` and `to` (excluded) of a path, planned as a machine does that looks ahead: each move speeds up and slows down
+ * evenly between the speeds at its ends, which are set by the corners there. A corner that turns the way so that the angle between both
+ * moves is θ (π: straight on) is passed at v² = a·δ·sin(θ/2) / (1 − sin(θ/2)): the circle that touches both moves and comes within δ of the corner is
+ * passed with the acceleration a. On an arc of radius ρ v² ≤ a·ρ likewise, and so in a row of short moves that stand for an arc: where two moves turn
+ * by φ, ρ is half the sum of their lengths over φ.
+ */
+export function runSeconds(path: CutterPath, from: number, to: number, machine: Machine): RunTime {
+  const moves: Move[] = [];
+  for (let i = from; i + 1 < to; i++) {
+    const length = moveLength(path, i);
+    if (length > 0) {
+      moves.push(moveOf(path, i, length, machine));
+    }
+  }
+  const a = machine.accelerationMmPerS2;
+  const square = jointSpeeds(moves, machine);
+  let [cutSeconds, cutMm, downSeconds, downMm] = [0, 0, 0, 0];
+  moves.forEach(({ length, speed, isDown }, k) => {
+    const seconds = moveSeconds(length, Math.sqrt(square[k]), Math.sqrt(square[k + 1]), speed, a);
+    if (isDown) {
+      downSeconds += seconds;
+      downMm += length;
+    } else {
+      cutSeconds += seconds;
+      cutMm += length;
+    }
+  });
+  return { cutSeconds, cutMm, downSeconds, downMm };
+}
+
+/** Seconds for a straight way that starts at speed v0, ends at v1, never exceeds `speed` and changes speed by `a`; v0 and v1 must be in reach. */
+export function moveSeconds(length: number, v0: number, v1: number, speed: number, a: number): number {
+  if (length === 0) {
+    return 0;
+  }
+  const peak = Math.min(speed, Math.sqrt((2 * a * length + v0 * v0 + v1 * v1) / 2));
+  const level = length - (2 * peak * peak - v0 * v0 - v1 * v1) / (2 * a);
+  return (2 * peak - v0 - v1) / a + Math.max(0, level) / peak;
+}
+
+function moveOf(path: CutterPath, i: number, length: number, machine: Machine): Move {
+  const { points, bulges } = path;
+  const dx = points[3 * i + 3] - points[3 * i];
+  const dy = points[3 * i + 4] - points[3 * i + 1];
+  const down = points[3 * i + 5] - points[3 * i + 2];
+  const bulge = bulges[i];
+  const chord = Math.hypot(dx, dy);
+  let speed = machine.feedMmPerMin / SECONDS;
+  if (down > 0) {
+    speed = Math.min(speed, ((machine.plungeMmPerMin / SECONDS) * length) / down);
+  }
+  if (chord === 0) {
+    const straight = [0, 0, Math.sign(down)] as const;
+    return { length, speed, start: straight, end: straight, isDown: down > 0 };
+  }
+  if (bulge !== 0) {
+    const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+    speed = Math.min(speed, Math.sqrt(machine.accelerationMmPerS2 * radius));
+  }
+  // an arc leaves its chord by half of its turn, to one side at the start and to the other at the end
+  const half = 2 * Math.atan(bulge);
+  const slope = down / length;
+  const flat = Math.sqrt(Math.max(0, 1 - slope * slope)) / chord;
+  const turned = (by: number): readonly [number, number, number] => [
+    (dx * Math.cos(by) - dy * Math.sin(by)) * flat,
+    (dx * Math.sin(by) + dy * Math.cos(by)) * flat,
+    slope,
+  ];
+  return { length, speed, start: turned(-half), end: turned(half), isDown: false };
+}
+
+/** Squares of the speeds before, between and after the moves: 0 at both ends, and never more than can be reached from either side. */
+function jointSpeeds(moves: readonly Move[], machine: Machine): Float64Array {
+  const a = machine.accelerationMmPerS2;
+  const count = moves.length;
+  const square = new Float64Array(count + 1);
+  for (let k = 1; k < count; k++) {
+    const limit = Math.min(moves[k - 1].speed, moves[k].speed) ** 2;
+    square[k] = Math.min(
+      limit,
+      cornerSpeedSquared(moves[k - 1], moves[k], machine),
+      square[k - 1] + 2 * a * moves[k - 1].length,
+    );
+  }
+  for (let k = count - 1; k > 0; k--) {
+    square[k] = Math.min(square[k], square[k + 1] + 2 * a * moves[k].length);
+  }
+  return square;
+}
+
+function cornerSpeedSquared(before: Move, after: Move, machine: Machine): number {
+  const [u, v] = [before.end, after.start];
+  const dot = u[0] * v[0] + u[1] * v[1] + u[2] * v[2];
+  const cross = Math.hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]);
+  const turn = Math.atan2(cross, dot);
+  // sin(θ/2) = cos(turn/2), and 1 − cos(turn/2) in the form that keeps the digits of small turns
+  const rest = 2 * Math.sin(turn / 4) ** 2;
+  const radius = Math.min(
+    (machine.junctionDeviationMm * Math.max(0, Math.cos(turn / 2))) / rest,
+    (before.length + after.length) / (2 * turn),
+  );
+  return turn > 0 ? machine.accelerationMmPerS2 * radius : Infinity;
+}
