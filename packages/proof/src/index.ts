@@ -21,6 +21,8 @@ export { LETTERING_SIDES, type LetteringSetting, letteringSetting } from './job/
 export { BIT_FORMS, parseBit } from './job/parse-bit.ts';
 export { stickStrokeMm } from './job/stick-stroke.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
+export { GRADE_WORDS } from './levelling/grade-words.ts';
+export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';
 export {
   type MaterialsFile,
   materialsFileSchema,

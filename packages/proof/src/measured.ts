@@ -117,11 +117,7 @@ type CutPart = Pick<
 function measureCut(artwork: CleanRegion, job: Job): CutPart {
   const axis = medialAxis(artwork);
   const shape = cutShape(job.bits, job.depthMm);
-  const carving = carve(
-    axis,
-    job.bits.map((bit) => ({ cutter: cutterOf(bit), way: bit.kind === 'vee' ? 'follow' : 'clear' })),
-    { depthMm: job.depthMm },
-  );
+  const carving = carveJob(axis, job);
   const cut = polygonFromArcs(carving.outline, job.toleranceMm);
   return {
     axis,
@@ -139,6 +135,15 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
   };
 }
 
+/** What a job's bits remove: a V follows the artwork's edge, others clear at full depth. */
+function carveJob(axis: MedialAxis, { bits, depthMm }: Job): Carving {
+  const steps = bits.map((bit) => ({
+    cutter: cutterOf(bit),
+    way: bit.kind === 'vee' ? ('follow' as const) : ('clear' as const),
+  }));
+  return carve(axis, steps, { depthMm });
+}
+
 type ShopPart = Pick<
   Measured,
   'board' | 'blocks' | 'sealFilm' | 'heights' | 'levelling' | 'levellingMap' | 'slivers' | 'pour' | 'schedule'
@@ -153,11 +158,14 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
     (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
     0,
   );
-  const pour = pourPlan(colourFills({ ...base, uptakeMl }), {
-    ...job,
-    resin: job.rows.resin,
-    scale: job.rows.scale,
-  });
+  const pour = pourPlan(
+    colourFills({ ...base, uptakeMl, carvePart: (part) => carveJob(medialAxis(part), job) }),
+    {
+      ...job,
+      resin: job.rows.resin,
+      scale: job.rows.scale,
+    },
+  );
   const heights = faceHeights(cutRegion, middleOf(artwork), board, job.readings);
   const film = sealFilm(job.rows.seal, job.coats).filmMm;
   return {
@@ -167,12 +175,11 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
     heights,
     levelling: levellingPlan(
       {
-        depthMm: job.depthMm,
+        shape: base.shape,
         levelMm: job.levelMm,
         filmMm: film,
         shrinkagePct: job.rows.resin.shrinkagePct.value,
         shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
-        bitMm: base.bitMm,
       },
       base.strokes,
     ),

@@ -206,6 +206,7 @@ function levellingOf({ job, levelling, levellingMap, heights }: Measured): Repor
     planMm: levelling.planMm,
     marginMm: levelling.marginMm,
     leftMm: levelling.leftMm,
+    leftWidthMm: levelling.leftWidthMm,
     // where a stroke narrower than the bit is not cut, the map knows the first that is
     firstLostAt: levelling.firstLostAt === null ? null : (levellingMap.goesFirstAt ?? levelling.firstLostAt),
     lostLengthMm: levelling.lostLengthMm,

@@ -1,5 +1,7 @@
-import { flatClearFill } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
+import { clearShare } from '../levelling/stroke-margin.ts';
+import { widthBelow } from '../levelling/width-below.ts';
+import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
@@ -11,17 +13,17 @@ const MOSTLY_CLEAR = 0.5;
 export const ghostStroke: Check = {
   code: 'ghost-stroke',
   title: 'The seal fills this stroke',
-  run: ({ job, bitMm, sealFilm, narrowerThan }) => {
-    // t (w + 2 D) / (w D) = share, solved for the width
-    const room = MOSTLY_CLEAR * job.depthMm - sealFilm;
-    const limit = room > 0 ? (2 * sealFilm * job.depthMm) / room : Number.POSITIVE_INFINITY;
+  run: (measured) => {
+    const { job, bitMm, sealFilm, narrowerThan } = measured;
+    const limit = paleBelow(measured, sealFilm);
     if (sealFilm === 0 || limit <= bitMm) {
       return null;
     }
     const pale = narrowerThan(Number.isFinite(limit) ? limit : 1000).filter(
       (stretch) =>
         stretch.kind === 'stroke' &&
-        stretch.lengthMm > bitMm &&
+        // shorter than it is wide is a waist, not a stroke (our choice)
+        stretch.lengthMm > Math.max(bitMm, stretch.narrowestMm) &&
         stretch.narrowestMm >= bitMm - job.toleranceMm,
     );
     const [first] = pale;
@@ -29,7 +31,7 @@ export const ghostStroke: Check = {
       return null;
     }
     const narrowest = pale.reduce((least, each) => Math.min(least, each.narrowestMm), first.narrowestMm);
-    const share = flatClearFill(narrowest, job.depthMm, sealFilm).clearShare;
+    const share = Math.min(1, shareAt(measured, narrowest, sealFilm));
     return {
       code: 'ghost-stroke',
       severity: share >= 1 ? 'stop' : 'caution',
@@ -37,12 +39,12 @@ export const ghostStroke: Check = {
       measured: { value: 100 * share, unit: '% clear' },
       limit: { value: 100 * MOSTLY_CLEAR, unit: '% clear' },
       because: ['own-inference', ...job.rows.seal.wetFilmMm.because],
-      fix: { options: fixes(narrowest, job.depthMm, sealFilm, job.coats, limit) },
+      fix: { options: fixes(measured, narrowest, limit) },
     };
   },
   advise: (finding, unit) => ({
     headline: `${finding.where.length === 1 ? 'One stroke is' : `${finding.where.length} strokes are`} up to ${Math.round(finding.measured.value)} % filled with clear seal before any colour goes in.`,
-    why: 'Seal stays on both walls and drains to the floor; in a narrow slot that film is most of the room, and the stroke comes out pale or clear: a ghost.',
+    why: 'Seal stays on both walls and drains to the bottom; in a narrow slot or a V that film is most of the room, and the stroke comes out pale or clear: a ghost.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'fewer-coats'
         ? `Give ${option.value} ${Number(option.value) === 1 ? 'coat' : 'coats'} instead, blown or wicked out of the slots.`
@@ -51,16 +53,22 @@ export const ghostStroke: Check = {
   }),
 };
 
-function fixes(
-  narrowest: number,
-  depthMm: number,
-  filmMm: number,
-  coats: number,
-  limit: number,
-): FixOption[] {
+/** Share of clear seal in a stroke of this width; 0 where none is cut. */
+function shareAt({ shape, bitMm }: Measured, widthMm: number, filmMm: number): number {
+  // a stroke as wide as the bit is cut though its curves were flattened
+  const section = shape.sectionAt(Math.max(bitMm, widthMm));
+  return section === null ? 0 : clearShare(section, filmMm);
+}
+
+function paleBelow(measured: Measured, filmMm: number): number {
+  return widthBelow((widthMm) => shareAt(measured, widthMm, filmMm) >= MOSTLY_CLEAR, measured.bitMm);
+}
+
+function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
+  const { job, sealFilm } = measured;
   const options: FixOption[] = [];
-  for (let fewer = coats - 1; fewer >= 1; fewer--) {
-    if (flatClearFill(narrowest, depthMm, (filmMm * fewer) / coats).clearShare < MOSTLY_CLEAR) {
+  for (let fewer = job.coats - 1; fewer >= 1; fewer--) {
+    if (shareAt(measured, narrowest, (sealFilm * fewer) / job.coats) < MOSTLY_CLEAR) {
       options.push({ do: 'fewer-coats', value: fewer, unit: 'coats', clears: true });
       break;
     }

@@ -9,7 +9,7 @@ export const pourTooDeep: Check = {
   code: 'pour-too-deep',
   title: 'Too deep for one pour of this resin',
   run: (measured) => {
-    const { job, cutArea, pour } = measured;
+    const { job, cutArea, maxDepth, pour } = measured;
     if (cutArea === 0 || pour.lifts.count <= 1) {
       return null;
     }
@@ -18,7 +18,7 @@ export const pourTooDeep: Check = {
       code: 'pour-too-deep',
       severity: 'caution',
       where: [],
-      measured: { value: job.depthMm + job.overpourMm, unit: 'mm' },
+      measured: { value: maxDepth + job.overpourMm, unit: 'mm' },
       limit: { value: deepestPourMm.value, unit: 'mm' },
       because: [...deepestPourMm.because, 'resin-chemistry-page'],
       fix: { options: fixes(measured) },
@@ -35,9 +35,9 @@ export const pourTooDeep: Check = {
   }),
 };
 
-function fixes({ job, pour }: Measured): FixOption[] {
+function fixes({ job, maxDepth, pour }: Measured): FixOption[] {
   const deep = Object.values(job.materials.resins).find(
-    (resin) => pourLifts(job.depthMm + job.overpourMm, resin.deepestPourMm.value).count === 1,
+    (resin) => pourLifts(maxDepth + job.overpourMm, resin.deepestPourMm.value).count === 1,
   );
   return [
     { do: 'pour-in-lifts', value: pour.lifts.count, unit: 'lifts', clears: true },

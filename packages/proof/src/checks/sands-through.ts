@@ -1,46 +1,74 @@
 import { limits } from '@pourproof/materials';
-import { formatLength } from '@pourproof/plane';
+import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { levelledStroke } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Finding, FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath, placeOfPoint } from './places.ts';
 
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
 
-/** Levelling that takes all colour off, or leaves it too shallow to hide the floor. */
+/** Narrower V strokes fade. */
+const VEE_WIDTH = limits.narrowestStrokeVee;
+/** Unit of a finding that measures width and not depth. */
+const WIDE = 'mm wide';
+
+/** Levelling that takes all colour off, or leaves it too shallow to hide the floor or, in a V, too narrow to read. */
 export const sandsThrough: Check = {
   code: 'sands-through',
   title: 'Levelling sands through the colour',
   run: (measured) => {
-    const { job, levelling } = measured;
-    if (levelling.firstLostAt === null || levelling.leftMm >= OPAQUE.value) {
+    const { job, levelling, shape } = measured;
+    const isVee = shape.includedRad !== null;
+    const { leftMm, leftWidthMm } = levelling;
+    // a V's walls show through along its edges whatever its depth: it is held to its width
+    const isSafe = isVee ? leftMm > 0 && leftWidthMm >= VEE_WIDTH.value : leftMm >= OPAQUE.value;
+    if (levelling.firstLostAt === null || isSafe) {
       return null;
     }
-    const left = Math.max(0, levelling.leftMm);
+    const limit = isVee ? VEE_WIDTH : OPAQUE;
     return {
       code: 'sands-through',
-      severity: levelling.leftMm <= 0 ? 'stop' : 'caution',
+      severity: leftMm <= 0 ? 'stop' : 'caution',
       where: placesOf(measured),
-      measured: { value: left, unit: 'mm' },
-      limit: { value: OPAQUE.value, unit: 'mm' },
-      because: [...OPAQUE.because, ...job.rows.resin.shrinkagePct.because],
-      fix: { options: fixes(measured) },
+      measured: isVee
+        ? { value: leftMm <= 0 ? 0 : leftWidthMm, unit: WIDE }
+        : { value: Math.max(0, leftMm), unit: 'mm' },
+      limit: { value: limit.value, unit: isVee ? WIDE : 'mm' },
+      because: [...limit.because, ...job.rows.resin.shrinkagePct.because],
+      fix: { options: isVee ? veeFixes(measured) : fixes(measured) },
     };
   },
   advise: (finding, unit) => ({
-    headline:
-      finding.severity === 'stop'
-        ? 'Levelling as planned takes all colour off the narrowest strokes.'
-        : `Levelling as planned leaves ${formatLength(finding.measured.value, unit)} of colour; below ${formatLength(finding.limit.value, unit)} the floor shows through.`,
-    why: 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'deepen'
-        ? `Cut ${formatLength(Number(option.value), unit)} deeper.`
-        : `Take ${formatLength(Number(option.value), unit)} less off the face.`,
-    ),
+    headline: headlineOf(finding, unit),
+    why:
+      finding.measured.unit === WIDE
+        ? 'The walls of a V meet below: what levelling takes off the face takes width as well, and the seal that pools in the point takes depth.'
+        : 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
+    fixes: finding.fix.options.map((option) => {
+      const length = formatLength(Number(option.value), unit);
+      switch (option.do) {
+        case 'deepen':
+          return `Cut ${length} deeper.`;
+        case 'widen':
+          return `Widen the stroke by ${length}.`;
+        default:
+          return `Take ${length} less off the face.`;
+      }
+    }),
   }),
 };
+
+function headlineOf({ severity, measured, limit }: Finding, unit: LengthUnit): string {
+  if (severity === 'stop') {
+    return 'Levelling as planned takes all colour off the narrowest strokes.';
+  }
+  const [left, least] = [formatLength(measured.value, unit), formatLength(limit.value, unit)];
+  return measured.unit === WIDE
+    ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} a V stroke fades.`
+    : `Levelling as planned leaves ${left} of colour; below ${least} the floor shows through.`;
+}
 
 /** The strokes that are lost; where colour only becomes thin, the place where it does first. */
 function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<typeof placeOfPoint>[] {
@@ -67,4 +95,48 @@ function fixes({ job, levelling, sealFilm, strokes, bitMm }: Measured): FixOptio
     options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });
   }
   return options;
+}
+
+/** Each way is tried on the section of the narrowest stroke. */
+function veeFixes(measured: Measured): FixOption[] {
+  const { job, levelling, shape, strokes } = measured;
+  const setting = {
+    filmMm: measured.sealFilm,
+    shrinkagePct: job.rows.resin.shrinkagePct.value,
+    shallowByMm: Math.max(0, -(measured.heights?.lowestMm ?? 0)),
+  };
+  const narrowest = Math.max(shape.entersMm, strokes.narrowestMm ?? 0);
+  const isSafe = (widthMm: number, levelMm: number): boolean => {
+    const section = shape.sectionAt(widthMm);
+    const left = section === null ? null : levelledStroke(section, setting, levelMm);
+    return left !== null && left.colourDepthMm > 0 && left.widthMm >= VEE_WIDTH.value;
+  };
+  const options: FixOption[] = [];
+  const widen = least((mm) => isSafe(narrowest + mm, levelling.planMm), 10 * VEE_WIDTH.value);
+  if (widen !== null) {
+    options.push({ do: 'widen', value: widen, unit: 'mm', clears: true });
+  }
+  const less = least((mm) => isSafe(narrowest, levelling.planMm - mm), job.levelMm);
+  if (less !== null) {
+    options.push({ do: 'level-less', value: less, unit: 'mm', clears: true });
+  }
+  return options;
+}
+
+/** Least hundredths of a millimetre, up to a limit, from which on something is safe; `null` where nothing is. */
+function least(isSafe: (mm: number) => boolean, mostMm: number): number | null {
+  let low = 0;
+  let high = Math.floor(mostMm * 100);
+  if (!isSafe(high / 100)) {
+    return null;
+  }
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (isSafe(middle / 100)) {
+      high = middle;
+    } else {
+      low = middle;
+    }
+  }
+  return high / 100;
 }

@@ -13,6 +13,10 @@ export const strokeNearBitWidth: Check = {
   code: 'stroke-near-bit-width',
   title: 'Stroke hardly wider than the bit',
   run: (measured) => {
+    if (measured.shape.includedRad !== null) {
+      // a V opens upwards and frees its chips; it cuts any width as deep as it is wide
+      return null;
+    }
     const limit = measured.bitMm * limits.strokeToBit.value;
     const tight = tightStretches(measured, limit);
     const [first] = tight;

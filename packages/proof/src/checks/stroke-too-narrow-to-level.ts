@@ -8,7 +8,8 @@ export const strokeTooNarrowToLevel: Check = {
   code: 'stroke-too-narrow-to-level',
   title: 'Stroke too narrow to level safely',
   run: (measured) => {
-    const limit = limits.narrowestStrokeFlat;
+    const limit =
+      measured.shape.includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee;
     const thin = measured.narrowerThan(limit.value).filter(
       (stretch) =>
         stretch.kind === 'stroke' &&
@@ -44,7 +45,7 @@ export const strokeTooNarrowToLevel: Check = {
   },
   advise: (finding, unit) => ({
     headline: `${finding.where.length === 1 ? 'One stroke is' : `${finding.where.length} strokes are`} down to ${formatLength(finding.measured.value, unit)} wide; below ${formatLength(finding.limit.value, unit)} colour rarely survives sealing and levelling.`,
-    why: 'The seal coat takes its film from both walls, and levelling takes depth; a narrow slot keeps too little colour to read, and its edges chip first.',
+    why: 'The seal coat takes its film from both walls, and levelling takes depth, of a V width too; a narrow slot keeps too little colour to read, and its edges chip first.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'scale'
         ? `Scale the artwork by ${Number(option.value).toFixed(2)}.`

@@ -1,6 +1,7 @@
 import { type MedialAxis, strokeLines } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import type { FaceHeights } from '../board/face-heights.ts';
+import type { CutShape } from '../cut/cut-shape.ts';
 import type { Job } from '../job/job.ts';
 import { type LevellingMap, levellingMap } from './levelling-map.ts';
 
@@ -8,23 +9,26 @@ import { type LevellingMap, levellingMap } from './levelling-map.ts';
 export interface CutToLevel {
   readonly axis: MedialAxis;
   readonly job: Job;
-  readonly bitMm: number;
+  readonly shape: CutShape;
   /** Seal film on walls and floor. */
   readonly filmMm: number;
   readonly heights: FaceHeights | null;
 }
 
-/** The strokes that flat bits cut, by how much levelling they stand: upright walls keep their width and lose depth. */
-export function cutLevellingMap({ axis, job, bitMm, filmMm, heights }: CutToLevel): LevellingMap {
+/**
+ * The strokes that the bits cut, by how much levelling they stand: upright walls keep their width and lose depth, a V loses both. The walls of a V
+ * show through along its edges whatever its depth, so it is held to its width alone.
+ */
+export function cutLevellingMap({ axis, job, shape, filmMm, heights }: CutToLevel): LevellingMap {
   return levellingMap(strokeLines(axis), {
     planMm: job.levelMm,
-    sectionAt: (widthMm) =>
-      widthMm < bitMm - job.toleranceMm ? null : { widthMm, depthMm: job.depthMm, includedRad: null },
+    // a stroke as wide as the bit is cut though its curves were flattened
+    sectionAt: (widthMm) => shape.sectionAt(shape.includedRad === null ? widthMm + job.toleranceMm : widthMm),
     shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
     shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),
     needsAt: ({ includedRad }) => ({
       narrowestMm: (includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee).value,
-      shallowestMm: limits.opaqueDepth.value,
+      shallowestMm: includedRad === null ? limits.opaqueDepth.value : 0,
     }),
   });
 }

@@ -1,6 +1,8 @@
 import type { StrokeWidths } from '@pourproof/geometry';
 import { describe, expect, test } from 'vitest';
-import { type LevellingJob, levellingPlan } from './levelling-plan.ts';
+import { cutShape } from '../cut/cut-shape.ts';
+import { parseBit } from '../job/parse-bit.ts';
+import { type LevellingPlan, levellingPlan } from './levelling-plan.ts';
 
 /** Strokes of 100 mm in all whose width grows evenly from 0.5 mm to 2.5 mm: 50 mm of length for each mm of width. */
 const WEDGE: StrokeWidths = {
@@ -10,15 +12,29 @@ const WEDGE: StrokeWidths = {
   lengthNarrowerThan: (widthMm) => 50 * Math.min(2, Math.max(0, widthMm - 0.5)),
   histogram: () => new Float64Array(),
 };
-const JOB: LevellingJob = {
-  depthMm: 3.2,
-  levelMm: 0.5,
-  filmMm: 0,
-  shrinkagePct: 2,
-  shallowByMm: 0,
-  bitMm: 0.5,
-};
-const plan = (job: Partial<LevellingJob> = {}) => levellingPlan({ ...JOB, ...job }, WEDGE);
+const plan = ({
+  bit = 'flat:0.5mm',
+  depthMm = 3.2,
+  ...job
+}: {
+  bit?: string;
+  depthMm?: number;
+  levelMm?: number;
+  filmMm?: number;
+  shrinkagePct?: number;
+  shallowByMm?: number;
+} = {}): LevellingPlan =>
+  levellingPlan(
+    {
+      shape: cutShape([parseBit(bit)], depthMm),
+      levelMm: 0.5,
+      filmMm: 0,
+      shrinkagePct: 2,
+      shallowByMm: 0,
+      ...job,
+    },
+    WEDGE,
+  );
 
 describe('a flat cut of 3.2 mm', () => {
   test('keeps 2.636 mm of colour after 0.5 mm of sanding and 2 % of shrinkage (handbook arithmetic)', () => {
@@ -52,9 +68,9 @@ describe('a flat cut of 3.2 mm', () => {
   });
 
   test('does not count strokes that the bit does not enter', () => {
-    const wide = plan({ filmMm: 0.4, bitMm: 0.9 });
+    const wide = plan({ filmMm: 0.4, bit: 'flat:0.9mm' });
     expect(wide.ghostLengthMm).toBeCloseTo(50 * ((2 * 0.4 * 3.2) / 2.8 - 0.9), 9);
-    expect(plan({ filmMm: 0.4, bitMm: 3 })).toMatchObject({
+    expect(plan({ filmMm: 0.4, bit: 'flat:3mm' })).toMatchObject({
       lostLengthMm: 0,
       firstLostAt: null,
       marginMm: 0,
@@ -66,5 +82,36 @@ describe('a flat cut of 3.2 mm', () => {
     expect(all.lostBelowMm).toBe(Number.POSITIVE_INFINITY);
     expect(all.leftMm).toBeLessThan(0);
     expect(all.lostLengthMm).toBe(100);
+  });
+});
+
+describe.each([30, 60, 90])('a V cut of %s°', (angleDeg) => {
+  const half = (angleDeg * Math.PI) / 360;
+  const vee = (job: Parameters<typeof plan>[0] = {}): LevellingPlan =>
+    plan({ bit: `vee:${angleDeg}deg:25mm`, depthMm: 20, shrinkagePct: 0, ...job });
+
+  test('keeps its depth less what is taken, and gets narrower by 2 s tan(A/2)', () => {
+    const { marginMm, leftMm, leftWidthMm } = vee({ levelMm: 0.2 });
+    expect(marginMm).toBeCloseTo(0.5 / (2 * Math.tan(half)), 9);
+    expect(leftMm).toBeCloseTo(0.5 / (2 * Math.tan(half)) - 0.2, 9);
+    expect(leftWidthMm).toBeCloseTo(0.5 - 0.4 * Math.tan(half), 9);
+  });
+
+  test('loses strokes narrower than 2 s tan(A/2)', () => {
+    const { lostBelowMm, lostLengthMm } = vee({ levelMm: 1 });
+    expect(lostBelowMm).toBeCloseTo(2 * Math.tan(half), 9);
+    expect(lostLengthMm).toBeCloseTo(50 * Math.max(0, Math.min(2.5, lostBelowMm) - 0.5), 7);
+  });
+
+  test('has ghosts below 4 t / cos(A/2)', () => {
+    expect(vee({ filmMm: 0.2 }).ghostBelowMm).toBeCloseTo(0.8 / Math.cos(half), 9);
+    expect(vee({ filmMm: 0 }).ghostBelowMm).toBe(0);
+  });
+
+  test('loses to seal and levelling together what solves both closed forms', () => {
+    const { lostBelowMm } = vee({ filmMm: 0.05, levelMm: 0.4 });
+    const depth = lostBelowMm / (2 * Math.tan(half));
+    const pooled = Math.sqrt((0.05 * lostBelowMm) / (Math.sin(half) * Math.tan(half)));
+    expect(depth - pooled).toBeCloseTo(0.4, 9);
   });
 });

@@ -88,6 +88,18 @@ export function levelledStroke(section: StrokeSection, shop: StrokeShop, removed
   };
 }
 
+/**
+ * Share of a stroke's section that its film of seal takes, drained to the bottom or not; above 1 where there is more film than room.
+ *
+ * t (w + 2 D)/(w D) for upright walls, 4 t/(w cos(A/2)) for a V.
+ */
+export function clearShare(section: StrokeSection, filmMm: number): number {
+  const { widthMm, depthMm, includedRad } = section;
+  const floorMm = Math.max(0, widthMm - 2 * depthMm * tangent(section));
+  const wall = includedRad === null ? 1 : Math.cos(includedRad / 2);
+  return (filmMm * (floorMm + (2 * depthMm) / wall)) / (((widthMm + floorMm) / 2) * depthMm);
+}
+
 function tangent({ includedRad }: StrokeSection): number {
   return includedRad === null ? 0 : Math.tan(includedRad / 2);
 }

@@ -1,4 +1,4 @@
-import { booleans, outerRingCount, resolveRegions } from '@pourproof/geometry';
+import { booleans, type Carving, outerRingCount, resolveRegions } from '@pourproof/geometry';
 import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, type Drawing, perimeter, type Region, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
@@ -12,32 +12,73 @@ const DEPTH_SETTING_MM = 0.1;
 export interface FilledCut {
   readonly job: Job;
   readonly drawing: Drawing;
+  readonly artwork: CleanRegion;
   readonly cutRegion: CleanRegion;
-  /** Area of the cut with its true arcs. */
-  readonly cutArea: number;
+  readonly carving: Carving;
+  /** Deepest place of the cut. */
+  readonly maxDepth: number;
   readonly wallLength: number;
   /** Most that end grain may drink, ml. */
   readonly uptakeMl: number;
+  /** The job's cut of a part of the artwork alone. */
+  readonly carvePart: (part: CleanRegion) => Carving;
+}
+
+/** A part of the cut in one colour, and its share of the whole. */
+interface ColourPart {
+  readonly name: string;
+  readonly region: CleanRegion;
+  readonly area: number;
+  readonly volume: number;
+  readonly wall: number;
 }
 
 /**
  * The fills of a proof: one per colour of the drawing, or a single one named `all`.
  *
- * Where colours overlap the one drawn later is poured, as paint covers paint; the colours share out the cut without rest.
+ * Where colours overlap the one drawn later is poured, as paint covers paint; the colours share out the cut without rest. Upright pockets share the
+ * volume by area. A V is shallower in narrow strokes, so each colour is cut by itself, and what they have together shares out the whole: exact where
+ * colours do not touch.
  */
 export function colourFills(filled: FilledCut): readonly ColourFill[] {
+  const parts = partsOf(filled);
+  const sum = (of: (part: ColourPart) => number): number =>
+    parts.reduce((total, part) => total + of(part), 0);
+  const whole = {
+    area: sum((part) => part.area),
+    volume: sum((part) => part.volume),
+    wall: sum((part) => part.wall),
+  };
+  return parts.map((part) => fillOf(part, whole, filled));
+}
+
+function partsOf(filled: FilledCut): readonly ColourPart[] {
   const colours = regionsByColour(filled);
+  const isVee = filled.job.bits.some((bit) => bit.kind === 'vee');
+  const partOf = (name: string, region: CleanRegion, drawn: CleanRegion | null): ColourPart => {
+    const own = isVee && drawn !== null ? filled.carvePart(drawn) : null;
+    const area = signedArea(region);
+    return {
+      name,
+      region,
+      area,
+      volume: own?.volumeMm3 ?? area,
+      wall: own?.wallAreaMm2 ?? perimeter(region),
+    };
+  };
   if (colours.size <= 1) {
-    return [fillOf('all', filled, filled.cutRegion)];
+    return [partOf('all', filled.cutRegion, null)];
   }
-  let rest = filled.cutRegion;
-  const fills: ColourFill[] = [];
+  let cut = filled.cutRegion;
+  let drawn = filled.artwork;
+  const parts: ColourPart[] = [];
   for (const [name, regions] of [...colours].toReversed()) {
     const { region } = resolveRegions(regions);
-    fills.push(fillOf(name, filled, booleans(rest, region, 'intersect')));
-    rest = booleans(rest, region, 'subtract');
+    parts.push(partOf(name, booleans(cut, region, 'intersect'), booleans(drawn, region, 'intersect')));
+    cut = booleans(cut, region, 'subtract');
+    drawn = booleans(drawn, region, 'subtract');
   }
-  return fills.reverse();
+  return parts.reverse();
 }
 
 /** Shapes by colour, in the order in which each colour is painted last. */
@@ -51,23 +92,37 @@ function regionsByColour(filled: FilledCut): ReadonlyMap<string, readonly Region
   return colours;
 }
 
-function fillOf(name: string, filled: FilledCut, part: CleanRegion): ColourFill {
-  const { job, cutArea, cutRegion, wallLength } = filled;
-  const whole = signedArea(cutRegion);
-  const share = whole > 0 ? signedArea(part) / whole : 0;
-  const wallShare = wallLength > 0 ? Math.min(1, perimeter(part) / wallLength) : 0;
-  const areaMm2 = cutArea * share;
-  const budgeted: FillMeasures = {
-    cutAreaMm2: areaMm2,
-    volumeMm3: areaMm2 * job.depthMm,
-    wallAreaMm2: wallLength * wallShare * job.depthMm,
-    volumeErrorMm3: job.toleranceMm * wallLength * wallShare * job.depthMm,
+function fillOf(
+  part: ColourPart,
+  whole: { readonly area: number; readonly volume: number; readonly wall: number },
+  { job, carving, maxDepth, wallLength, uptakeMl }: FilledCut,
+): ColourFill {
+  const share = shareOf(part.area, whole.area);
+  const volumeShare = shareOf(part.volume, whole.volume);
+  const wallShare = shareOf(part.wall, whole.wall);
+  const wallAreaMm2 = carving.wallAreaMm2 * wallShare;
+  const measures: FillMeasures = {
+    cutAreaMm2: carving.areaMm2 * share,
+    volumeMm3: carving.volumeMm3 * volumeShare,
+    // a V has no floor to speak of: what it has lies under its area at the face
+    sealedMm2: carving.floorAreaMm2 * share + wallAreaMm2,
+    volumeErrorMm3:
+      carving.volumeErrorMm3 * volumeShare + job.toleranceMm * wallLength * wallShare * maxDepth,
     depthErrorMm: DEPTH_SETTING_MM,
     film: sealFilm(job.rows.seal, job.coats),
     overpourMm: job.overpourMm,
     overpourRange: limits.overpour,
-    uptakeMl: share * filled.uptakeMl,
+    uptakeMl: share * uptakeMl,
     shrinkagePct: job.rows.resin.shrinkagePct,
   };
-  return { name, budget: fillBudget(budgeted), pockets: outerRingCount(part), depthMm: job.depthMm };
+  return {
+    name: part.name,
+    budget: fillBudget(measures),
+    pockets: outerRingCount(part.region),
+    depthMm: maxDepth,
+  };
+}
+
+function shareOf(part: number, whole: number): number {
+  return whole > 0 ? part / whole : 0;
 }

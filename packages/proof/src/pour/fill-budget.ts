@@ -27,7 +27,8 @@ export interface FillBudget {
 export interface FillMeasures {
   readonly cutAreaMm2: number;
   readonly volumeMm3: number;
-  readonly wallAreaMm2: number;
+  /** Walls and floor that the seal coats. */
+  readonly sealedMm2: number;
   /** Bound of the volume's error from flattened curves. */
   readonly volumeErrorMm3: number;
   /** Error of the depth: setting of the bit, and flatness of the board where it was measured. */
@@ -51,8 +52,7 @@ export interface FillMeasures {
  */
 export function fillBudget(measures: FillMeasures): FillBudget {
   const { cutAreaMm2, volumeMm3, film, overpourMm, overpourRange } = measures;
-  const surface = cutAreaMm2 + measures.wallAreaMm2;
-  const filmMl = (thickness: number): number => Math.min(volumeMm3, thickness * surface) / 1000;
+  const filmMl = (thickness: number): number => Math.min(volumeMm3, thickness * measures.sealedMm2) / 1000;
   const cutMl = volumeMm3 / 1000 - filmMl(film.filmMm);
   const overpourMl = (cutAreaMm2 * overpourMm) / 1000;
   const shareLow = overpourRange.low / overpourRange.value;

@@ -8,7 +8,7 @@ import { type PourTerms, pourPlan } from './pour-plan.ts';
 const POCKET: FillMeasures = {
   cutAreaMm2: 2000,
   volumeMm3: 6400,
-  wallAreaMm2: 0,
+  sealedMm2: 2000,
   volumeErrorMm3: 0,
   depthErrorMm: 0,
   film: { filmMm: 0, lowMm: 0, highMm: 0 },

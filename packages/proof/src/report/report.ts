@@ -90,12 +90,9 @@ const cut = z.object({
 const strokes = z.object({
   narrowestMm: mm('Narrowest stroke').nullable(),
   narrowestAt: point.nullable(),
-  narrowestToBit: z
-    .number()
-    .nullable()
-    .meta({
-      description: 'Narrowest stroke over the smallest bit’s diameter; null for a V that comes to a point',
-    }),
+  narrowestToBit: z.number().nullable().meta({
+    description: 'Narrowest stroke over the smallest bit’s diameter; null for a V that comes to a point',
+  }),
   lengthMm: mm('Length of stroke, along its middle'),
   lengthNarrowerThanBitMm: mm('Length of stroke narrower than the smallest bit'),
   widthHistogram: z.array(
@@ -188,6 +185,7 @@ const levelling = z.object({
   planMm: mm('What levelling takes off'),
   marginMm: mm('What can come off before the first stroke is gone'),
   leftMm: mm('Depth of colour that the plan leaves in the narrowest stroke'),
+  leftWidthMm: mm('Width at the face that the plan leaves of it: a V gets narrower'),
   firstLostAt: point.nullable(),
   lostLengthMm: mm('Length of stroke that the plan takes away'),
   strokesMm: z

@@ -1,0 +1,30 @@
+/** Wider strokes than this are not looked for, mm. */
+const WIDEST_MM = 1000;
+/** Halvings of the way to a limit: to rounding. */
+const HALVINGS = 60;
+
+/**
+ * The width in mm below which something is true of strokes, for what is true of all narrower ones once it is true of one: 0 where it is true of
+ * none from `fromMm` on, infinite where it is true of all.
+ */
+export function widthBelow(isTrue: (widthMm: number) => boolean, fromMm: number): number {
+  if (isTrue(WIDEST_MM)) {
+    return Number.POSITIVE_INFINITY;
+  }
+  // a hair above: at its own tip a bit leaves no stroke
+  let low = Math.max(fromMm * (1 + 1e-9), 1e-9);
+  if (!isTrue(low)) {
+    return 0;
+  }
+  let high = WIDEST_MM;
+  for (let k = 0; k < HALVINGS && low < high; k++) {
+    // thousandfold ranges first, then digits
+    const middle = high > 2 * low ? Math.sqrt(low * high) : (low + high) / 2;
+    if (isTrue(middle)) {
+      low = middle;
+    } else {
+      high = middle;
+    }
+  }
+  return high;
+}
