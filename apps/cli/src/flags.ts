@@ -1,7 +1,7 @@
 import type { JobFile } from '@pourproof/proof';
 
 /** Where help shows a flag: first the few that most jobs need, then the rest. */
-export type FlagGroup = 'simple' | 'lettering' | 'size' | 'glue-up' | 'board' | 'output';
+export type FlagGroup = 'simple' | 'lettering' | 'size' | 'glue-up' | 'board' | 'machine' | 'output';
 
 /** A flag of `vet`. */
 export interface Flag {
@@ -274,6 +274,38 @@ export const FLAGS: readonly Flag[] = [
     takes: 'TIME',
     group: 'board',
     help: 'When carving starts, such as "2026-12-01 09:00"',
+  },
+  {
+    name: 'feed',
+    key: 'feed',
+    takes: 'SPEED',
+    group: 'machine',
+    help: 'Speed in the wood, such as 40in/min',
+  },
+  { name: 'plunge', key: 'plunge', takes: 'SPEED', group: 'machine', help: 'Speed straight down' },
+  { name: 'rapid', key: 'rapid', takes: 'SPEED', group: 'machine', help: 'Speed above the wood' },
+  {
+    name: 'acceleration',
+    key: 'accelerationMmPerS2',
+    number: 'a number of mm/s², such as 200',
+    takes: 'MM/S2',
+    group: 'machine',
+    help: 'How fast the machine speeds up, in mm/s²',
+  },
+  {
+    name: 'pass-depth',
+    key: 'passDepth',
+    takes: 'LENGTH',
+    group: 'machine',
+    help: 'Most depth in one pass; default half the bit',
+  },
+  {
+    name: 'stepover-pct',
+    key: 'stepoverPct',
+    number: 'a number of percent, such as 40',
+    takes: 'PERCENT',
+    group: 'machine',
+    help: 'Distance between rounds, in percent of the tip',
   },
   {
     name: 'job',

@@ -26,6 +26,7 @@ import {
 import { type BlockMeasures, blockMeasures } from './board/block-measures.ts';
 import { type FaceHeights, faceHeights } from './board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from './board/place-board.ts';
+import { bitEfforts, type Efforts } from './cut/bit-efforts.ts';
 import { type CutShape, cutShape } from './cut/cut-shape.ts';
 import { cutterOf } from './cut/cutter-of.ts';
 import type { Job } from './job/job.ts';
@@ -50,6 +51,8 @@ export interface Measured {
   readonly shape: CutShape;
   /** What the bits remove together. */
   readonly carving: Carving;
+  /** How far the bits go and how long that takes. */
+  readonly efforts: Efforts;
   /** Narrowest stroke that any bit enters at this depth; 0 for a V that comes to a point. */
   readonly bitMm: number;
   /** The outline of the cut at the face, arcs flattened within the job's tolerance. */
@@ -103,6 +106,7 @@ type CutPart = Pick<
   | 'axis'
   | 'shape'
   | 'carving'
+  | 'efforts'
   | 'bitMm'
   | 'cut'
   | 'cutRegion'
@@ -123,6 +127,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
     axis,
     shape,
     carving,
+    efforts: bitEfforts(axis, carving, job),
     bitMm: shape.entersMm,
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,

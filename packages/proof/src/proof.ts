@@ -3,6 +3,7 @@ import { defaultFields, levelMethods, sealerMassG } from '@pourproof/materials';
 import {
   type Bounds,
   type Drawing,
+  invariant,
   type LengthUnit,
   type Rings,
   radians,
@@ -14,6 +15,7 @@ import type { FaceHeights } from './board/face-heights.ts';
 import { veeWidthErrors } from './board/vee-width-errors.ts';
 import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
+import type { BitEffort } from './cut/bit-efforts.ts';
 import { type Bit, bitText } from './job/bit.ts';
 import type { Job } from './job/job.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
@@ -142,7 +144,7 @@ function layersOf(drawing: Drawing): Report['artwork']['layers'] {
 }
 
 function cutOf(measured: Measured): Report['cut'] {
-  const { job, carving, cutArea, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
+  const { job, carving, cutArea, efforts, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
   // every point of the flattened outline lies within the tolerance of the true one
   const areaError = job.toleranceMm * artworkPerimeter;
   return {
@@ -161,8 +163,19 @@ function cutOf(measured: Measured): Report['cut'] {
       volumeMm3: Math.max(0, added.volumeMm3),
       places: added.places.length,
       outlineMm: Math.max(0, added.lengthMm),
+      ...effortAt(measured, k),
     })),
+    time: {
+      minutes: efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+      assumptions: efforts.assumptions.map((each) => ({ ...each })),
+    },
   };
+}
+
+function effortAt({ efforts }: Measured, k: number): BitEffort {
+  const effort = efforts.bits[k];
+  invariant(effort !== undefined, 'every bit has its effort');
+  return effort;
 }
 
 function strokesOf(measured: Measured): Report['strokes'] {

@@ -111,6 +111,21 @@ export const jobFileSchema = z.strictObject({
   start: z.string().optional().meta({
     description: 'Day and time at which carving starts, such as "2026-12-01 09:00"; the clock of the shop',
   }),
+  feed: typed('speed', 'Speed of the bit along its way in the wood', '1000mm/min'),
+  plunge: typed('speed', 'Speed of the bit straight down', '300mm/min'),
+  rapid: typed('speed', 'Speed above the wood', '2500mm/min'),
+  accelerationMmPerS2: z
+    .number()
+    .positive()
+    .optional()
+    .meta({ description: 'How fast the machine speeds up and slows down, mm/s²' }),
+  passDepth: typed('length', 'Most depth that is taken in one pass', '1.5mm'),
+  stepoverPct: z
+    .number()
+    .min(1)
+    .max(50)
+    .optional()
+    .meta({ description: 'Distance between rounds when an area is cleared, percent of the tip’s diameter' }),
   tolerance: typed('length', 'Largest deviation of flattened curves', '0.005mm'),
   units: z.enum(['mm', 'in']).optional(),
 });

@@ -16,12 +16,13 @@ import { settleCoupons } from '../coupons/settle-coupons.ts';
 import type { Bit } from './bit.ts';
 import { JobError } from './job-error.ts';
 import type { JobFile } from './job-file.ts';
+import { type Driving, settleDriving } from './machine.ts';
 import { parseBit } from './parse-bit.ts';
 import { refuseNonsense } from './refuse-nonsense.ts';
 import { parseShopTime } from './shop-time.ts';
 
 /** The question that a proof answers; every value settled. Lengths in mm, angles in degrees, times in hours. */
-export interface Job extends SettledBoard {
+export interface Job extends SettledBoard, Driving {
   /** In the order of use; at least one. */
   readonly bits: readonly Bit[];
   readonly depthMm: number;
@@ -126,6 +127,7 @@ export function settleJobWith(materials: MaterialsBook, ...parts: readonly Parti
   const weigh = known('weigh', value('weigh'), materials.scales);
   const job: Omit<Job, 'coupons'> = {
     ...board,
+    ...settleDriving(given, (key, quantity) => measure(key, given[key] ?? '', quantity)),
     bits: value<readonly string[]>('bit').map((text) => read('bit', () => parseBit(text))),
     depthMm: typed('depth', 'length'),
     grainDeg: typed('grain', 'angle'),

@@ -1,3 +1,4 @@
+import { bitText } from './bit.ts';
 import type { Job } from './job.ts';
 import { JobError } from './job-error.ts';
 
@@ -44,10 +45,17 @@ export function refuseNonsense(job: Job): void {
       throw new JobError(message);
     }
   }
-  const other = job.bits.find((bit) => bit.kind !== 'flat');
-  if (other !== undefined) {
+  for (const [name, value] of Object.entries({ ...job.machine, passDepthMm: job.passDepthMm ?? 1 })) {
+    if (!(value > 0)) {
+      throw new JobError(`${name} is ${value}; it must be above 0.`);
+    }
+  }
+  const short = job.bits.find(
+    (bit) => bit.kind !== 'vee' && bit.cuttingLengthMm !== null && bit.cuttingLengthMm < job.depthMm,
+  );
+  if (short !== undefined) {
     throw new JobError(
-      `a ${other.kind} bit can't be vetted yet, only flat bits. Use --bit flat:… for now; nothing was computed.`,
+      `depth is ${job.depthMm} mm, but the cutting edge of the ${bitText(short, job.units)} is only ${short.cuttingLengthMm} mm long.`,
     );
   }
 }

@@ -81,10 +81,25 @@ const cut = z.object({
         .nonnegative()
         .meta({ description: 'In how many separate places it adds area' }),
       outlineMm: mm('Length of the artwork’s outline that is reached now and was not before'),
-      pathMm: mm('Length of its path').optional(),
-      minutes: z.number().nonnegative().optional(),
+      pathMm: mm('Length of its moves in the wood, over all passes'),
+      passes: z.number().int().nonnegative(),
+      lifts: z.number().int().nonnegative().meta({ description: 'How often it leaves the wood' }),
+      minutes: z.number().nonnegative().meta({ description: 'How long it takes' }),
     }),
   ),
+  time: z
+    .object({
+      minutes: z.number().nonnegative(),
+      assumptions: z.array(
+        z.object({
+          name: z.string(),
+          value: z.number(),
+          unit: z.string(),
+          origin: z.enum(['given', 'common practice']),
+        }),
+      ),
+    })
+    .meta({ description: 'Cutting and travelling of all bits; without changing them, and what it rests on' }),
 });
 
 const strokes = z.object({

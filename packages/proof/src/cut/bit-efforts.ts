@@ -1,0 +1,125 @@
+import {
+  type Assumption,
+  type Carving,
+  type CutterPath,
+  type CuttingTime,
+  clearingPath,
+  cuttingTime,
+  equalPasses,
+  followingPath,
+  inPasses,
+  type MedialAxis,
+  medialAxis,
+  polygonFromArcs,
+  radiusAt,
+  resolveRegions,
+} from '@pourproof/geometry';
+import { radians } from '@pourproof/plane';
+import type { Bit } from '../job/bit.ts';
+import type { Job } from '../job/job.ts';
+import { cutterOf } from './cutter-of.ts';
+
+/** How far a bit has to go and how long that takes. */
+export interface BitEffort {
+  /** Length of its moves in the wood over all passes, mm. */
+  readonly pathMm: number;
+  readonly passes: number;
+  readonly lifts: number;
+  readonly minutes: number;
+}
+
+/** The work of all bits, in their order, with what the times rest on. */
+export interface Efforts {
+  readonly bits: readonly BitEffort[];
+  readonly assumptions: readonly Assumption[];
+}
+
+/** Common practice (no source): rounds 40 % of the tip apart, passes half as deep as the bit is wide. */
+const STEPOVER_PCT = 40;
+const PASS_TO_DIAMETER = 0.5;
+
+/**
+ * Path and time of every bit of a job: a V follows the artwork's edge, a clearing bit takes what wider ones before it left, or the level floor of a V.
+ *
+ * A clearing bit with a round or sloped end takes its rounds by the width of its tip; the ridges that a ball leaves between rounds are not in the cut.
+ */
+export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Efforts {
+  const hasVee = job.bits.some((bit) => bit.kind === 'vee');
+  const area = hasVee ? floorAxis(carving, job.toleranceMm) : axis;
+  let narrowest = Number.POSITIVE_INFINITY;
+  const times = job.bits.map((bit, k) => {
+    const depthMm = carving.perCutter[k]?.depthMm ?? job.depthMm;
+    if (bit.kind === 'vee') {
+      return timeOf(veePath(axis, bit, depthMm), bit.diameterMm, depthMm, job);
+    }
+    const widthMm = 2 * radiusAt(cutterOf(bit), depthMm);
+    const path = clearing(area, { widthMm, tipMm: tipWidth(bit), depthMm, earlierMm: narrowest }, job);
+    narrowest = Math.min(narrowest, widthMm);
+    return timeOf(path, widthMm, depthMm, job);
+  });
+  return {
+    bits: times.map(({ effort }) => effort),
+    assumptions: times[0]?.time.assumptions ?? [],
+  };
+}
+
+/** The axis of the level floor that a V leaves. */
+function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
+  const floor = polygonFromArcs(carving.sliceOutline(carving.maxDepthMm), toleranceMm);
+  return medialAxis(resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region);
+}
+
+function veePath(axis: MedialAxis, bit: Extract<Bit, { kind: 'vee' }>, depthMm: number): CutterPath {
+  return followingPath(axis, {
+    includedRad: radians(bit.angleDeg),
+    tipRadiusMm: bit.tipRadiusMm,
+    depthMm,
+  }).path;
+}
+
+function clearing(
+  axis: MedialAxis,
+  bit: { widthMm: number; tipMm: number; depthMm: number; earlierMm: number },
+  job: Job,
+): CutterPath {
+  const { widthMm, tipMm, depthMm, earlierMm } = bit;
+  const stepoverMm = ((job.stepoverPct ?? STEPOVER_PCT) / 100) * Math.min(tipMm, widthMm);
+  return clearingPath(axis, {
+    diameterMm: widthMm,
+    stepoverMm,
+    depthMm,
+    ...(earlierMm === Number.POSITIVE_INFINITY ? {} : { earlierDiameterMm: earlierMm }),
+  });
+}
+
+/** Width of a bit's tip, which sets the distance between rounds. */
+function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
+  switch (bit.kind) {
+    case 'taper':
+      return bit.tipDiameterMm;
+    case 'profile':
+      return bit.points.find((point) => point.diameterMm > 0)?.diameterMm ?? 0;
+    default:
+      return bit.diameterMm;
+  }
+}
+
+function timeOf(
+  path: CutterPath,
+  widthMm: number,
+  depthMm: number,
+  job: Job,
+): { readonly effort: BitEffort; readonly time: CuttingTime } {
+  const depths = equalPasses(depthMm, job.passDepthMm ?? PASS_TO_DIAMETER * widthMm);
+  const time = cuttingTime(inPasses(path, depths), job.machine);
+  const isIdle = path.runEnds.length === 0;
+  return {
+    effort: {
+      pathMm: time.cutMm,
+      passes: isIdle ? 0 : depths.length,
+      lifts: time.lifts,
+      minutes: time.minutes,
+    },
+    time,
+  };
+}
