@@ -53,8 +53,8 @@ async function placing(page: Page): Promise<{ x: number; y: number; scale: numbe
 }
 
 async function setBit(page: Page, text: string): Promise<void> {
-  await page.getByLabel('Diameter of bit 1').fill(text);
-  await page.getByLabel('Diameter of bit 1').press('Enter');
+  await page.getByLabel('Bit 1', { exact: true }).fill(text);
+  await page.getByLabel('Bit 1', { exact: true }).press('Enter');
 }
 
 test('a dropped drawing is vetted, and a finding goes and comes with the bit', async () => {
@@ -176,7 +176,7 @@ test('all of it works by keyboard alone', async () => {
 
   // back to the top, and to the bit
   await page.locator('a.to-findings').focus();
-  await tabTo('Diameter of bit 1');
+  await tabTo('Bit 1');
   await page.keyboard.press('Control+A');
   await page.keyboard.type('1mm');
   await page.keyboard.press('Enter');
@@ -296,6 +296,7 @@ test('a typed width scales the artwork, and an empty one leaves it as drawn', as
   const { page } = await viewer.open();
   await dropFile(page, 'bars.svg', BARS);
   await verdict(page);
+  await page.getByText('Size and reading of the artwork').click();
   const width = page.getByLabel('Width of the artwork');
   await width.fill('4in');
   await width.press('Enter');
@@ -327,8 +328,9 @@ test('fibres, wood, seal and unit change the proof', async () => {
   const sealed = await savedReport(page);
   expect(sealed.bleed.blocks[0]?.species).toContain('walnut');
   expect(sealed.seal.filmMm).toBeGreaterThan(0);
-  expect(await page.locator('measure-table table').textContent()).toContain(' in');
-  expect(await page.locator('measure-table table').textContent()).not.toContain(' mm²');
+  const tables = (await page.locator('fact-table table').allTextContents()).join('');
+  expect(tables).toContain(' in');
+  expect(tables).not.toMatch(/ mm²/u);
 });
 
 test('lettering is set in a font that comes with the page and in a font file', async () => {
@@ -336,7 +338,7 @@ test('lettering is set in a font that comes with the page and in a font file', a
   await page.getByText('Type lettering instead').click();
   await page.getByRole('button', { name: 'Set this lettering' }).click();
   expect(await page.locator('lettering-form .problem').textContent()).toBe('Type the text to set.');
-  await page.getByLabel('Text').fill('HI');
+  await page.getByLabel('Text', { exact: true }).fill('HI');
   await page.getByLabel('Height of capitals').fill('20mm');
   await page.getByRole('button', { name: 'Set this lettering' }).click();
   await verdict(page);
@@ -344,7 +346,7 @@ test('lettering is set in a font that comes with the page and in a font file', a
   expect(shipped.artwork.format).toBe('lettering');
   // capitals without overshoot: the box is as high as the capitals
   expect(shipped.artwork.boundsMm[3] - shipped.artwork.boundsMm[1]).toBeCloseTo(20, 1);
-  await page.locator('lettering-form select').selectOption('own');
+  await page.getByLabel('Font', { exact: true }).selectOption('own');
   await page.locator('lettering-form input[type=file]').setInputFiles(`${fonts}arvo-400.ttf`);
   await page.getByRole('button', { name: 'Set this lettering' }).click();
   // the old verdict stands until the new one is there

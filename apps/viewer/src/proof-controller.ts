@@ -1,10 +1,15 @@
-import type { JobFile, Proof } from '@pourproof/proof';
-import { type FindingEntry, findingEntries } from '@pourproof/proof';
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import { type FindingEntry, findingEntries, JobError, type JobFile, type Proof } from '@pourproof/proof';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { ArtworkSource } from './model/artwork-source.ts';
+import type { ArtworkSource, NamedBytes, NewSource } from './model/artwork-source.ts';
+import { changedJob, type JobPart } from './model/changed-job.ts';
 import { demoOrderArtwork, demoOrderJob } from './model/demo-order.ts';
 import { failureOf } from './model/failure-of.ts';
+import { jobForSource } from './model/job-for-source.ts';
+import { type ChosenFile, openedFiles } from './model/opened-files.ts';
+import { openedState, type PageState } from './model/opened-state.ts';
 import type { Answer, Failure, Question } from './model/question.ts';
+import { refusalOf } from './model/refusal-of.ts';
 
 /** A place of a finding: the finding by its code, so that it outlives a new proof. */
 export interface Selection {
@@ -12,17 +17,19 @@ export interface Selection {
   readonly place: number;
 }
 
-/** Artwork without the key that the controller gives it. */
-export type NewSource = ArtworkSource extends infer S
-  ? S extends ArtworkSource
-    ? Omit<S, 'key'>
-    : never
-  : never;
-
 /** Owns all that the page shows: artwork, job, proof and selection. The proof itself is worked out in a worker. */
 export class ProofController implements ReactiveController {
   source: ArtworkSource | null = null;
   job: Partial<JobFile> = demoOrderJob();
+  materials: MaterialsBook = defaultMaterials;
+  /** File that the materials are from; `''` for the usual ones. */
+  materialsName = '';
+  /** The maker's own font that is at hand. */
+  font: NamedBytes | null = null;
+  /** Lettering that a job asks for and that waits for its font; `''` for none. */
+  waitingText = '';
+  /** What was wrong with files that were opened, or what else is asked for; `''` for nothing. */
+  note = '';
   proof: Proof | null = null;
   failure: Failure | null = null;
   entries: readonly FindingEntry[] = [];
@@ -44,10 +51,10 @@ export class ProofController implements ReactiveController {
 
   hostConnected(): void {
     this.#worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
-    this.#worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => this.#take(data));
+    this.#worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => this.#answer(data));
     this.#worker.addEventListener('error', (event) => {
       const failure = failureOf(new Error(event.message || 'the worker could not be started'));
-      this.#take({ id: this.#asked, kind: 'failure', failure });
+      this.#answer({ id: this.#asked, kind: 'failure', failure });
     });
   }
 
@@ -64,12 +71,40 @@ export class ProofController implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  /** Vets other artwork for the job as it stands; a factor that was meant for the artwork before is dropped. */
+  /** Vets other artwork for the job as it stands; what was meant for the artwork before is dropped. */
   useSource(source: NewSource): void {
-    const { scale: _, width: _w, height: _h, ...job } = this.job;
-    this.job = job;
-    this.source = { ...source, key: ++this.#keys };
-    this.selection = null;
+    this.job = jobForSource(this.job, source);
+    this.#putOn(source);
+    this.note = '';
+    this.waitingText = '';
+    this.font = source.kind === 'lettering' ? (source.font ?? this.font) : this.font;
+    this.#ask();
+  }
+
+  /** Opens files that were dropped or chosen together; where they cannot be used, all stays as it was, and the page says why. */
+  async openFiles(files: readonly ChosenFile[]): Promise<void> {
+    this.awaitSource();
+    try {
+      this.#take(await openedState(this.#state(), await openedFiles(files)));
+    } catch (error) {
+      if (error instanceof JobError) {
+        this.note = error.message;
+      } else {
+        const names = files.map(({ name }) => name).join(', ');
+        this.note = `${names} could not be opened. Check that it is still there and is a file, not a folder, and try again.`;
+      }
+    }
+    this.#ask();
+  }
+
+  /** Goes back to the usual materials, if the job can do without the maker's own. */
+  dropMaterials(): void {
+    const refusal = refusalOf(this.job, defaultMaterials);
+    this.note = refusal === '' ? '' : `The job needs these materials: ${refusal}`;
+    if (refusal === '') {
+      this.materials = defaultMaterials;
+      this.materialsName = '';
+    }
     this.#ask();
   }
 
@@ -79,16 +114,21 @@ export class ProofController implements ReactiveController {
     try {
       const bytes = await demoOrderArtwork();
       this.job = { ...demoOrderJob(), units: this.job.units ?? 'mm' };
-      this.useSource({ kind: 'file', name: 'board.svg', bytes });
+      this.useSource({ kind: 'file', name: 'board.svg', bytes, font: null });
     } catch (error) {
       this.fail(failureOf(error));
     }
   }
 
   /** Changes parts of the job and vets again; `undefined` puts a value back to its default. */
-  changeJob(part: { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined }): void {
-    const kept = Object.entries({ ...this.job, ...part }).filter(([, value]) => value !== undefined);
-    this.job = Object.fromEntries(kept);
+  changeJob(part: JobPart): void {
+    const job = changedJob(this.job, part);
+    this.note = refusalOf(job, this.materials);
+    if (this.note !== '') {
+      this.#host.requestUpdate();
+      return;
+    }
+    this.job = job;
     if (part.units !== undefined && this.proof !== null) {
       this.entries = findingEntries(this.proof.report, part.units);
     }
@@ -115,13 +155,31 @@ export class ProofController implements ReactiveController {
 
   #ask(): void {
     if (this.source === null) {
+      this.isBusy = false;
       this.#host.requestUpdate();
       return;
     }
-    this.#waiting = { id: ++this.#asked, source: this.source, job: this.job };
+    this.#waiting = { id: ++this.#asked, source: this.source, job: this.job, materials: this.materials };
     this.isBusy = true;
     this.#send();
     this.#host.requestUpdate();
+  }
+
+  #state(): PageState {
+    const { source, job, materials, materialsName, font, waitingText, note } = this;
+    return { source, job, materials, materialsName, font, waitingText, note };
+  }
+
+  #take({ source, job, materials, materialsName, font, waitingText, note }: PageState): void {
+    Object.assign(this, { job, materials, materialsName, font, waitingText, note });
+    if (source !== null && source !== this.source) {
+      this.#putOn(source);
+    }
+  }
+
+  #putOn(source: NewSource): void {
+    this.source = { ...source, key: ++this.#keys };
+    this.selection = null;
   }
 
   // at most one question is with the worker; while it works, only the newest one waits
@@ -133,7 +191,7 @@ export class ProofController implements ReactiveController {
     }
   }
 
-  #take(answer: Answer): void {
+  #answer(answer: Answer): void {
     this.#isWorking = false;
     this.#send();
     if (answer.id !== this.#asked) {

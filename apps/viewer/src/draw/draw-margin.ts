@@ -6,11 +6,18 @@ import type { SheetSize, View } from './view.ts';
 const MOST_PX = 150;
 const EDGE_PX = 22;
 
+/** What the margin says of the fibres: their angle, that they end at the face, or nothing where blocks differ. */
+export type FibreSign = number | 'end' | 'mixed';
+
 /** Draws what stands in the margin of the sheet: a scale bar in the maker's unit and the arrow of the fibres. */
-export function drawMargin(into: G, view: View, size: SheetSize, grainDeg: number, unit: LengthUnit): void {
+export function drawMargin(into: G, view: View, size: SheetSize, fibres: FibreSign, unit: LengthUnit): void {
   into.clear();
   drawScaleBar(into, view, size, unit);
-  drawFibreArrow(into, size, grainDeg);
+  if (typeof fibres === 'number') {
+    drawFibreArrow(into, size, fibres);
+  } else if (fibres === 'end') {
+    into.plain('end grain up').attr({ x: size.widthPx - 14, y: size.heightPx - 10, 'text-anchor': 'end' });
+  }
 }
 
 function drawScaleBar(into: G, view: View, size: SheetSize, unit: LengthUnit): void {

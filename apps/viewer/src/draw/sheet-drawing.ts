@@ -1,9 +1,7 @@
-import { fibreVector } from '@pourproof/geometry';
-import { type LengthUnit, radians } from '@pourproof/plane';
+import type { LengthUnit } from '@pourproof/plane';
 import type { Picture, Report } from '@pourproof/proof';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
-import { combPath } from './comb-path.ts';
-import { drawMargin } from './draw-margin.ts';
+import { drawMargin, type FibreSign } from './draw-margin.ts';
 import { drawMarks, type Mark } from './draw-marks.ts';
 import { linePath, ringsPath } from './path-data.ts';
 import type { SheetSize, View } from './view.ts';
@@ -12,29 +10,29 @@ import type { SheetSize, View } from './view.ts';
 const GRAIN_STEP_PX = 9;
 const HATCH_STEP_PX = 6;
 
+/** Fibres that dive at least this steeply show their ends at the face (our choice: half way). */
+const END_GRAIN_DEG = 45;
+
 /** The picture of a proof in an SVG element that it keeps up to date. */
 export class SheetDrawing {
   readonly #svg: Svg;
-  readonly #grain: Pattern;
   readonly #hatch: Pattern;
+  readonly #wood: G;
   readonly #art: G;
   readonly #outline: G;
   readonly #margin: G;
   readonly #marks: G;
-  #grainDeg = 0;
+  /** One pattern of fibres for each direction, and the directions that the margin shows. */
+  #grains: readonly { readonly pattern: Pattern; readonly grainDeg: number }[] = [];
+  #fibres: FibreSign = 'mixed';
 
   constructor(host: HTMLElement) {
     this.#svg = SVG().addTo(host).attr({ 'aria-hidden': 'true' });
-    this.#grain = this.#svg.pattern(240, 2 * GRAIN_STEP_PX, (add) => {
-      // two lines that waver a little and fit on to themselves, as fibres do
-      add.path(`M0 ${GRAIN_STEP_PX / 2}q60 -2 120 0t120 0`).addClass('grain-line');
-      add.path(`M0 ${GRAIN_STEP_PX * 1.5}q60 1.6 120 0t120 0`).addClass('grain-line');
-    });
     this.#hatch = this.#svg.pattern(HATCH_STEP_PX, HATCH_STEP_PX, (add) => {
       add.rect(HATCH_STEP_PX, HATCH_STEP_PX).addClass('hatch-ground');
       add.path(`M0 ${HATCH_STEP_PX / 2}h${HATCH_STEP_PX}`).addClass('hatch-line');
     });
-    this.#svg.rect('100%', '100%').fill(this.#grain).addClass('paper-grain');
+    this.#wood = this.#svg.group().addClass('wood');
     this.#art = this.#svg.group().addClass('art');
     this.#outline = this.#svg.group().addClass('art');
     this.#margin = this.#svg.group().addClass('margin');
@@ -45,23 +43,49 @@ export class SheetDrawing {
   showShapes(picture: Picture | null, report: Report | null): void {
     this.#art.clear();
     this.#outline.clear();
-    this.#grainDeg = report?.endGrain.grainDeg ?? 0;
+    this.#showWood(picture?.blocks ?? []);
     if (picture === null || report === null) {
       return;
     }
-    const fibre = fibreVector(radians(this.#grainDeg));
-    const reachMm = report.bleed.blocks[0]?.travelMm.median ?? 0;
     const path = (data: string, name: string): void => {
       if (data !== '') {
         this.#art.path(data).addClass(name);
       }
     };
-    path(picture.bleedWalls.map((wall) => combPath(wall, [fibre[0], fibre[1]], reachMm)).join(''), 'comb');
+    for (const reach of ['high', 'median'] as const) {
+      path(picture.bleed.map((block) => ringsPath(block[reach])).join(''), `bleed ${reach}`);
+    }
     path(ringsPath(picture.artwork), 'drawn');
     path(ringsPath(picture.cut), 'cut');
     this.#art.path(picture.standing.map(ringsPath).join('')).addClass('standing').fill(this.#hatch);
     path(picture.narrow.map((stroke) => linePath(stroke.path)).join(''), 'narrow');
     path(picture.bleedWalls.map(linePath).join(''), 'bleed-wall');
+  }
+
+  /** The wood behind the artwork: lines along the fibres of each block, rings where the face shows their ends. */
+  #showWood(blocks: Picture['blocks']): void {
+    this.#wood.clear();
+    for (const { pattern } of this.#grains) {
+      pattern.remove();
+    }
+    const kinds = new Map<string, { readonly pattern: Pattern; readonly grainDeg: number }>();
+    for (const { outline, grainDeg, diveDeg } of blocks) {
+      const isEnd = diveDeg >= END_GRAIN_DEG;
+      const key = isEnd ? 'end' : grainDeg.toFixed(3);
+      const kind = kinds.get(key) ?? {
+        grainDeg,
+        pattern: isEnd ? endPattern(this.#svg) : linePattern(this.#svg),
+      };
+      kinds.set(key, kind);
+      if (outline === null) {
+        this.#wood.rect('100%', '100%').fill(kind.pattern).addClass('everywhere');
+      } else {
+        this.#wood.path(ringsPath(outline)).fill(kind.pattern).addClass('block');
+      }
+    }
+    this.#grains = [...kinds.values()];
+    const [only] = this.#grains;
+    this.#fibres = only === undefined || kinds.size > 1 ? 'mixed' : kinds.has('end') ? 'end' : only.grainDeg;
   }
 
   /** Draws the shown part, the margin and the flags. */
@@ -70,14 +94,19 @@ export class SheetDrawing {
     this.#svg.attr({ viewBox: `0 0 ${widthPx} ${heightPx}` });
     const [x, y] = view.atMm;
     const shift = `${widthPx / 2 - x * view.pxPerMm} ${heightPx / 2 - y * view.pxPerMm}`;
-    for (const group of [this.#art, this.#outline]) {
-      group.attr('transform', `translate(${shift}) scale(${view.pxPerMm})`);
+    const place = `translate(${shift}) scale(${view.pxPerMm})`;
+    for (const group of [this.#art, this.#outline, ...this.#wood.find('.block')]) {
+      group.attr('transform', place);
     }
     // hatches keep their size on screen whatever the scale
     this.#hatch.attr('patternTransform', `scale(${1 / view.pxPerMm}) rotate(-45)`);
-    this.#grain.attr('patternTransform', `translate(${shift}) rotate(${-this.#grainDeg})`);
+    for (const { pattern, grainDeg } of this.#grains) {
+      const isBlock = this.#wood.find('.block').length > 0;
+      const own = isBlock ? `scale(${1 / view.pxPerMm})` : `translate(${shift})`;
+      pattern.attr('patternTransform', `${own} rotate(${-grainDeg})`);
+    }
     this.#showOutline(marks);
-    drawMargin(this.#margin, view, size, this.#grainDeg, unit);
+    drawMargin(this.#margin, view, size, this.#fibres, unit);
     drawMarks(this.#marks, marks, view, size);
   }
 
@@ -90,4 +119,22 @@ export class SheetDrawing {
       this.#outline.path(data).addClass('chosen-outline');
     }
   }
+}
+
+/** Lines that waver a little and fit on to themselves, as fibres do. */
+function linePattern(svg: Svg): Pattern {
+  return svg.pattern(240, 2 * GRAIN_STEP_PX, (add) => {
+    add.path(`M0 ${GRAIN_STEP_PX / 2}q60 -2 120 0t120 0`).addClass('grain-line');
+    add.path(`M0 ${GRAIN_STEP_PX * 1.5}q60 1.6 120 0t120 0`).addClass('grain-line');
+  });
+}
+
+/** Rings, for fibres that end at the face. */
+function endPattern(svg: Svg): Pattern {
+  return svg.pattern(2.6 * GRAIN_STEP_PX, 2.6 * GRAIN_STEP_PX, (add) => {
+    add
+      .circle(GRAIN_STEP_PX * 0.7)
+      .center(GRAIN_STEP_PX, GRAIN_STEP_PX)
+      .addClass('grain-line');
+  });
 }

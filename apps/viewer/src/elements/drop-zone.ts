@@ -1,11 +1,10 @@
-import { type CSSResultGroup, css, html, LitElement, type TemplateResult } from 'lit';
+import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
-import { failureOf } from '../model/failure-of.ts';
 import { emit } from './emit.ts';
 
-/** Where artwork comes in: a file dropped anywhere on the page or chosen here, or the demo order. */
+/** Where artwork comes in, with its job, font and materials: files dropped anywhere on the page or chosen here, or the demo order. */
 export class DropZone extends LitElement {
-  static override properties = { isOver: { state: true }, fileName: {} };
+  static override properties = { isOver: { state: true }, fileName: {}, note: {}, materialsName: {} };
   static override styles: CSSResultGroup = [
     shared,
     css`
@@ -27,6 +26,16 @@ export class DropZone extends LitElement {
       .row button {
         flex: 1 1 auto;
       }
+      .note {
+        margin-top: 0.6rem;
+        font-weight: 600;
+        color: var(--orange);
+        overflow-wrap: anywhere;
+        white-space: pre-line;
+      }
+      .note:empty {
+        display: none;
+      }
       .name {
         overflow-wrap: anywhere;
         font: 1.05rem/1.3 var(--serif);
@@ -37,11 +46,17 @@ export class DropZone extends LitElement {
   declare isOver: boolean;
   /** What is on the sheet now; `''` for nothing. */
   declare fileName: string;
+  /** What was wrong with the files, or what else is asked for; `''` for nothing. */
+  declare note: string;
+  /** The file that the materials are from; `''` for the usual ones. */
+  declare materialsName: string;
 
   constructor() {
     super();
     this.isOver = false;
     this.fileName = '';
+    this.note = '';
+    this.materialsName = '';
   }
 
   override connectedCallback(): void {
@@ -64,14 +79,30 @@ export class DropZone extends LitElement {
         ${
           this.fileName === ''
             ? html`<p>Drop an SVG or DXF file anywhere on this page. It stays on this computer.</p>`
-            : html`<p class="name">${this.fileName}</p>
-              <p class="soft">Drop another file anywhere on this page.</p>`
+            : html`<p class="name">${this.fileName}</p>`
         }
+        <p class="soft">A job file, a font, materials.json and coupons may come along or later.</p>
+        ${
+          this.materialsName === ''
+            ? nothing
+            : html`<p class="soft">
+                Materials from ${this.materialsName}
+                <button type="button" @click=${() => emit(this, 'materials-dropped', null)}>Back to the usual</button>
+              </p>`
+        }
+        <p class="note" role="alert">${this.note}</p>
         <div class="row">
-          <button type="button" class=${this.fileName === '' ? 'main' : ''} @click=${this.#open}>Choose a file…</button>
+          <button type="button" class=${this.fileName === '' ? 'main' : ''} @click=${this.#open}>Choose files…</button>
           <button type="button" @click=${() => emit(this, 'demo-chosen', null)}>Show the demo</button>
         </div>
-        <input type="file" hidden accept=".svg,.svgz,.dxf" aria-label="Artwork file" @change=${this.#chosen} />
+        <input
+          type="file"
+          hidden
+          multiple
+          accept=".svg,.svgz,.dxf,.json,.ttf,.otf,.ttc,.woff,.woff2"
+          aria-label="Artwork, job, font and materials files"
+          @change=${this.#chosen}
+        />
       </div>
     `;
   }
@@ -82,7 +113,7 @@ export class DropZone extends LitElement {
 
   #chosen(event: Event): void {
     const input = event.target as HTMLInputElement;
-    void this.#take(input.files?.[0]);
+    this.#take([...(input.files ?? [])]);
     // so that the same file can be chosen again after a change
     input.value = '';
   }
@@ -102,28 +133,16 @@ export class DropZone extends LitElement {
 
   readonly #drop = (event: DragEvent): void => {
     this.isOver = false;
-    const file = event.dataTransfer?.files[0];
-    if (file !== undefined) {
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files.length > 0) {
       event.preventDefault();
-      void this.#take(file);
+      this.#take(files);
     }
   };
 
-  async #take(file: File | undefined): Promise<void> {
-    if (file === undefined) {
-      return;
-    }
-    emit(this, 'source-opening', null);
-    try {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      emit(this, 'source-chosen', { kind: 'file', name: file.name, bytes });
-    } catch {
-      emit(this, 'source-failed', {
-        ...failureOf(null),
-        what: `${file.name} could not be opened.`,
-        where: '',
-        remedy: 'Check that it is still there and is a file, not a folder, and try again.',
-      });
+  #take(files: readonly File[]): void {
+    if (files.length > 0) {
+      emit(this, 'files-chosen', files);
     }
   }
 }

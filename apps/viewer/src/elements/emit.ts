@@ -1,6 +1,8 @@
-import type { JobFile } from '@pourproof/proof';
+import type { NewSource } from '../model/artwork-source.ts';
+import type { JobPart } from '../model/changed-job.ts';
+import type { ChosenFile } from '../model/opened-files.ts';
 import type { Failure } from '../model/question.ts';
-import type { NewSource, Selection } from '../proof-controller.ts';
+import type { Selection } from '../proof-controller.ts';
 
 /** What elements tell the page, by event name. */
 export interface PageEvents {
@@ -8,7 +10,9 @@ export interface PageEvents {
   readonly 'source-chosen': NewSource;
   readonly 'source-failed': Failure;
   readonly 'demo-chosen': null;
-  readonly 'job-changed': { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined };
+  readonly 'files-chosen': readonly ChosenFile[];
+  readonly 'materials-dropped': null;
+  readonly 'job-changed': JobPart;
   readonly 'place-chosen': Selection | null;
 }
 

@@ -1,4 +1,4 @@
-import { defaultMaterials } from '@pourproof/materials';
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import type { FindingEntry, FixEntry, JobFile } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
@@ -14,6 +14,8 @@ export class FindingList extends LitElement {
     selection: { attribute: false },
     job: { attribute: false },
     grainDeg: { attribute: false },
+    materials: { attribute: false },
+    isLettering: { attribute: false },
   };
   static override styles: CSSResultGroup = [
     shared,
@@ -130,6 +132,8 @@ export class FindingList extends LitElement {
   declare selection: Selection | null;
   declare job: Partial<JobFile>;
   declare grainDeg: number;
+  declare materials: MaterialsBook;
+  declare isLettering: boolean;
 
   constructor() {
     super();
@@ -137,6 +141,8 @@ export class FindingList extends LitElement {
     this.selection = null;
     this.job = {};
     this.grainDeg = 0;
+    this.materials = defaultMaterials;
+    this.isLettering = false;
   }
 
   protected override render(): TemplateResult {
@@ -210,8 +216,7 @@ export class FindingList extends LitElement {
         <h4>Ways out</h4>
         <ul>
           ${fixes.map(({ text, option }) => {
-            const change =
-              option === null ? null : jobChange(option, this.job, this.grainDeg, defaultMaterials);
+            const change = option === null ? null : jobChange(option, this);
             return html`<li>
               <span>${text}</span>
               ${

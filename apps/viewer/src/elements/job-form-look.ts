@@ -6,6 +6,21 @@ export const jobFormLook: CSSResult = css`
     display: grid;
     gap: 0.8rem;
   }
+  .group summary {
+    cursor: pointer;
+    padding: 0.3rem 0;
+  }
+  .group {
+    border-top: 1px solid #b9b39b;
+  }
+  .group:last-of-type {
+    border-bottom: 1px solid #b9b39b;
+  }
+  .fields {
+    display: grid;
+    gap: 0.8rem;
+    padding: 0.3rem 0 0.9rem;
+  }
   label,
   .field {
     display: grid;
@@ -59,15 +74,13 @@ export const jobFormLook: CSSResult = css`
     gap: 0.35rem;
     align-items: center;
   }
-  .scaled {
-    display: flex;
-    justify-content: space-between;
-    align-items: center;
-  }
   .problem {
     font-size: 0.87rem;
     font-weight: 600;
     color: var(--orange);
+  }
+  .pair:not(:has(job-field)) {
+    display: none;
   }
   .problem:empty {
     display: none;

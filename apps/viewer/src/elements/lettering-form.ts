@@ -1,30 +1,59 @@
-import { MeasureError, parseLengthMm } from '@pourproof/plane';
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import { type JobFile, LETTERING_SIDES } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
+import type { NamedBytes } from '../model/artwork-source.ts';
+import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { fetchBytes } from '../model/demo-order.ts';
 import { failureOf } from '../model/failure-of.ts';
+import { letteringPart } from '../model/lettering-part.ts';
+import { refusalOf } from '../model/refusal-of.ts';
+import { USUAL_CAP_HEIGHT } from '../model/scaled-size.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { emit } from './emit.ts';
 
 const OWN = 'own';
+const SINGLE_LINE = 'single-line';
 
-/** Sets lettering in a font file of the maker's own or in one that comes with the page. */
+const ARC_SIDES = [
+  ['over', 'over the circle'],
+  ['under', 'under the circle'],
+] as const;
+const FONT_FILE: TemplateResult = html`<input id="file" type="file" name="file" accept=".ttf,.otf,.woff,.woff2,.ttc" />`;
+
+/** Sets lettering in a font file of the maker's own, in one that comes with the page, or in single strokes. */
 export class LetteringForm extends LitElement {
-  static override properties = { problem: { state: true }, choice: { state: true } };
+  static override properties = {
+    job: { attribute: false },
+    materials: { attribute: false },
+    text: {},
+    font: { attribute: false },
+    problem: { state: true },
+    choice: { state: true },
+  };
   static override styles: CSSResultGroup = [
     shared,
     css`
-      form {
+      form,
+      .more {
         display: grid;
         gap: 0.6rem;
         padding-top: 0.6rem;
       }
-      label {
+      .field {
         display: grid;
         gap: 0.15rem;
       }
       summary {
         cursor: pointer;
+        padding: 0.2rem 0;
+      }
+      .pair {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: 0.6rem;
+        align-items: end;
       }
       .problem {
         font-weight: 600;
@@ -33,39 +62,95 @@ export class LetteringForm extends LitElement {
     `,
   ];
 
+  declare job: Partial<JobFile>;
+  declare materials: MaterialsBook;
+  /** What is set now, or what a job asks to be set. */
+  declare text: string;
+  /** The maker's own font that is at hand. */
+  declare font: NamedBytes | null;
   declare problem: string;
-  declare choice: string;
+  /** Which font is chosen; `null` for the one of the job. */
+  declare choice: string | null;
 
   constructor() {
     super();
+    this.job = {};
+    this.materials = defaultMaterials;
+    this.text = '';
+    this.font = null;
     this.problem = '';
-    this.choice = '0';
+    this.choice = null;
   }
 
   protected override render(): TemplateResult {
+    const choice = this.#choice();
+    const { capHeight } = this.job;
     return html`
       <details>
         <summary>Type lettering instead</summary>
         <form @submit=${this.#submit} novalidate>
-          <label>Text <textarea name="text" rows="2" required></textarea></label>
-          <label>
-            Font
-            <select name="font" @change=${this.#pick}>
-              ${shippedFonts.map((font, index) => html`<option value=${index}>${font.name}</option>`)}
-              <option value=${OWN}>A font file of mine…</option>
-            </select>
-          </label>
-          ${
-            this.choice === OWN
-              ? html`<label>Font file <input type="file" name="file" accept=".ttf,.otf,.woff,.woff2,.ttc" /></label>`
-              : nothing
-          }
-          <label>Height of capitals <input name="cap" value="15mm" autocomplete="off" /></label>
+          ${field('text', 'Text', html`<textarea id="text" name="text" rows="2" required .value=${this.text}></textarea>`)}
+          ${field('font', 'Font', this.#fonts(choice))}
+          ${choice === OWN ? field('file', this.#fileLabel(), FONT_FILE) : nothing}
+          ${field('capHeight', 'Height of capitals', typedIn('capHeight', capHeight ?? USUAL_CAP_HEIGHT, ''))}
+          ${this.#more(choice)}
           ${this.problem === '' ? nothing : html`<p class="problem" role="alert">${this.problem}</p>`}
           <button class="main">Set this lettering</button>
         </form>
       </details>
     `;
+  }
+
+  #fonts(choice: string): TemplateResult {
+    const option = (value: string, name: string): TemplateResult =>
+      html`<option value=${value} .selected=${live(choice === value)}>${name}</option>`;
+    return html`<select id="font" name="font" @change=${this.#pick}>
+      ${shippedFonts.map(({ name }, index) => option(String(index), name))}
+      ${option(SINGLE_LINE, 'Single strokes, as wide as the bit')}
+      ${option(OWN, this.font === null ? 'A font file of mine…' : `My font file ${this.font.name}`)}
+    </select>`;
+  }
+
+  #fileLabel(): string {
+    const { font } = this.job;
+    const isNamed = font !== undefined && font !== this.font?.name;
+    return isNamed ? `Font file (the job names ${font})` : 'Font file';
+  }
+
+  #more(choice: string): TemplateResult {
+    const { align, tracking, lineSpacing, arc, axis } = this.job;
+    const [radius = '', side = 'over'] = (arc ?? '').split(/\s+/u);
+    const edge = align ?? (arc === undefined ? 'left' : 'centre');
+    const sides = LETTERING_SIDES.map(
+      (each) => [each, each === 'centre' ? 'the centre' : `the ${each} edge`] as const,
+    );
+    return html`
+      <details>
+        <summary>More: lines, spacing, arc${choice === SINGLE_LINE ? nothing : ', axes'}</summary>
+        <div class="more">
+          ${field('align', 'Lines meet at', chosenOf('align', sides, edge))}
+          <div class="pair">
+            ${field('tracking', 'Room between letters', typedIn('tracking', tracking ?? '', '0mm'))}
+            ${field('lineSpacing', 'Line spacing', typedIn('lineSpacing', String(lineSpacing ?? ''), '1'))}
+          </div>
+          <div class="pair">
+            ${field('radius', 'Arc, radius', typedIn('radius', radius, 'straight'))}
+            ${field('side', 'Arc runs', chosenOf('side', ARC_SIDES, side))}
+          </div>
+          ${
+            choice === SINGLE_LINE
+              ? nothing
+              : field('axis', 'Axes of a variable font', typedIn('axis', (axis ?? []).join(' '), 'wght=600'))
+          }
+        </div>
+      </details>
+    `;
+  }
+
+  #choice(): string {
+    const shipped = shippedFonts.findIndex(({ file }) => file === this.job.font);
+    const ofJob = this.job.singleLine === true ? SINGLE_LINE : shipped >= 0 ? String(shipped) : OWN;
+    return this.choice ?? (this.job.singleLine === undefined && this.job.font === undefined ? '0' : ofJob);
   }
 
   #pick(event: Event): void {
@@ -76,42 +161,59 @@ export class LetteringForm extends LitElement {
     event.preventDefault();
     const form = new FormData(event.target as HTMLFormElement);
     const text = String(form.get('text') ?? '').trim();
-    const capHeight = String(form.get('cap') ?? '').trim();
     const file = form.get('file');
-    this.problem = problemOf(text, capHeight, this.choice === OWN, file);
+    const choice = this.#choice();
+    const own = file instanceof File && file.size > 0 ? file : null;
+    const part = letteringPart(form, choice === SINGLE_LINE);
+    this.problem = this.#problemOf(text, choice === OWN && own === null && this.font === null, part);
     if (this.problem !== '') {
       return;
     }
     emit(this, 'source-opening', null);
     try {
-      const shipped = shippedFonts[Number(this.choice)];
-      const font =
-        shipped === undefined
-          ? new Uint8Array(await (file as File).arrayBuffer())
-          : await fetchBytes(shipped.url);
-      emit(this, 'job-changed', { capHeight });
+      const font = await this.#chosenFont(choice, own);
+      emit(this, 'job-changed', { ...part, font: font?.name });
       emit(this, 'source-chosen', { kind: 'lettering', name: text.replaceAll(/\s+/gu, ' '), text, font });
     } catch (error) {
       emit(this, 'source-failed', failureOf(error));
     }
   }
+
+  async #chosenFont(choice: string, own: File | null): Promise<NamedBytes | null> {
+    if (choice === SINGLE_LINE) {
+      return null;
+    }
+    const shipped = shippedFonts[Number(choice)];
+    if (shipped !== undefined) {
+      return { name: shipped.file, bytes: await fetchBytes(shipped.url) };
+    }
+    return own === null ? this.font : { name: own.name, bytes: new Uint8Array(await own.arrayBuffer()) };
+  }
+
+  #problemOf(text: string, isFontMissing: boolean, part: JobPart): string {
+    if (text === '') {
+      return 'Type the text to set.';
+    }
+    return isFontMissing ? 'Choose the font file.' : refusalOf(changedJob(this.job, part), this.materials);
+  }
 }
 
-function problemOf(text: string, capHeight: string, isOwn: boolean, file: unknown): string {
-  if (text === '') {
-    return 'Type the text to set.';
-  }
-  if (isOwn && !(file instanceof File && file.size > 0)) {
-    return 'Choose the font file.';
-  }
-  try {
-    return parseLengthMm(capHeight) > 0 ? '' : 'The height of capitals must be above 0.';
-  } catch (error) {
-    if (error instanceof MeasureError) {
-      return error.message;
-    }
-    throw error;
-  }
+function field(id: string, label: string, control: TemplateResult): TemplateResult {
+  return html`<div class="field"><label for=${id}>${label}</label>${control}</div>`;
+}
+
+function typedIn(name: string, value: string, placeholder: string): TemplateResult {
+  return html`<input id=${name} name=${name} .value=${value} placeholder=${placeholder} autocomplete="off" />`;
+}
+
+function chosenOf(
+  name: string,
+  options: readonly (readonly [value: string, title: string])[],
+  chosen: string,
+): TemplateResult {
+  return html`<select id=${name} name=${name}>
+    ${options.map(([value, title]) => html`<option value=${value} ?selected=${value === chosen}>${title}</option>`)}
+  </select>`;
 }
 
 customElements.define('lettering-form', LetteringForm);

@@ -161,8 +161,12 @@ export const proofAppLook: CSSResult = css`
     margin-bottom: 0.4rem;
   }
   notice-list,
-  .measures {
-    margin-top: 1.2rem;
+  .remarks h3 {
+    margin-top: 1.4rem;
+  }
+  .lead,
+  .calendar {
+    margin: 0.4rem 0;
   }
   footer {
     color: #333d47;

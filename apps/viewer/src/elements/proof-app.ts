@@ -1,17 +1,28 @@
 import { cautions } from '@pourproof/materials';
-import type { Report } from '@pourproof/proof';
+import {
+  calendarFile,
+  cutSentences,
+  jobFacts,
+  measureFacts,
+  type Proof,
+  resinFacts,
+  settleJobWith,
+  VERDICT_WORDS,
+  workFacts,
+} from '@pourproof/proof';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
 import { jobLine } from '../model/job-line.ts';
+import { savedJob } from '../model/saved-job.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { ProofController } from '../proof-controller.ts';
 import './drop-zone.ts';
 import type { PageEvents } from './emit.ts';
+import './fact-table.ts';
 import './failure-note.ts';
 import './finding-list.ts';
 import './job-form.ts';
 import './lettering-form.ts';
-import './measure-table.ts';
 import './notice-list.ts';
 import { proofAppLook } from './proof-app-look.ts';
 import './proof-sheet.ts';
@@ -19,12 +30,6 @@ import type { ProofSheet } from './proof-sheet.ts';
 import { saveFile } from './save-file.ts';
 import { severityTag } from './severity-tag.ts';
 import './sheet-legend.ts';
-
-const VERDICTS: Readonly<Record<Report['verdict'], string>> = {
-  clear: 'Nothing here speaks against cutting it.',
-  caution: 'It can be cut, but read the cautions first.',
-  stop: 'Do not cut it yet.',
-};
 
 /** The whole page: job ticket, proof sheet, findings. */
 export class ProofApp extends LitElement {
@@ -62,6 +67,8 @@ export class ProofApp extends LitElement {
         @source-opening=${() => this.#proof.awaitSource()}
         @source-chosen=${({ detail }: CustomEvent<PageEvents['source-chosen']>) => this.#proof.useSource(detail)}
         @source-failed=${({ detail }: CustomEvent<PageEvents['source-failed']>) => this.#proof.fail(detail)}
+        @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => this.#proof.openFiles(detail)}
+        @materials-dropped=${() => this.#proof.dropMaterials()}
         @demo-chosen=${() => this.#proof.useDemo()}
         @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#proof.changeJob(detail)}
         @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#proof.select(detail)}
@@ -73,21 +80,27 @@ export class ProofApp extends LitElement {
   }
 
   #ticket(): TemplateResult {
+    const { source, job, materials, materialsName, font, waitingText, note } = this.#proof;
     return html`
       <section class="ticket no-print" aria-labelledby="ticket-title">
         <h2 id="ticket-title">Artwork</h2>
-        <drop-zone .fileName=${this.#proof.source?.name ?? ''}></drop-zone>
-        <lettering-form></lettering-form>
+        <drop-zone .fileName=${source?.name ?? ''} .note=${note} .materialsName=${materialsName}></drop-zone>
+        <lettering-form
+          .job=${job}
+          .materials=${materials}
+          .font=${font}
+          .text=${source?.kind === 'lettering' ? source.text : waitingText}
+        ></lettering-form>
         <details class="job" ?open=${matchMedia('(min-width: 760px)').matches}>
           <summary><h2>Job ticket</h2></summary>
-          <job-form .job=${this.#proof.job}></job-form>
+          <job-form .job=${job} .materials=${materials} .source=${source?.kind ?? null}></job-form>
         </details>
       </section>
     `;
   }
 
   #paper(): TemplateResult {
-    const { proof, failure, entries, selection, job, source, isBusy } = this.#proof;
+    const { proof, failure, entries, selection, job, source, isBusy, materials } = this.#proof;
     const unit = job.units ?? 'mm';
     return html`
       <article class="paper" aria-busy=${isBusy}>
@@ -123,17 +136,40 @@ export class ProofApp extends LitElement {
             .selection=${selection}
             .job=${job}
             .grainDeg=${proof?.report.endGrain.grainDeg ?? 0}
+            .materials=${materials}
+            .isLettering=${source?.kind === 'lettering'}
           ></finding-list>
           <notice-list .notices=${proof?.report.artwork.notices ?? []}></notice-list>
-          <h3 class="measures">Measures</h3>
-          <measure-table .report=${proof?.report ?? null} .unit=${unit}></measure-table>
+          ${proof === null ? nothing : this.#facts(proof)}
         </section>
       </article>
     `;
   }
 
+  /** What the printed sheet lists, in the same words. */
+  #facts({ report }: Proof): TemplateResult {
+    const { job, materials } = this.#proof;
+    const unit = job.units ?? 'mm';
+    const isDated = report.pour.schedule.some(({ earliest }) => earliest !== undefined);
+    return html`
+      <h3>Measures</h3>
+      <p class="lead">${cutSentences(report, unit).join(' ')}</p>
+      <fact-table .facts=${measureFacts(report, unit)}></fact-table>
+      <h3>Resin</h3>
+      <fact-table .facts=${resinFacts(report, unit)}></fact-table>
+      <h3>The work</h3>
+      <p class="calendar no-print">
+        <button type="button" ?disabled=${!isDated} @click=${this.#saveCalendar}>Save calendar (.ics)</button>
+        ${isDated ? nothing : html`<span class="soft">Say under “Shop and dates” when carving starts, and the steps get dates.</span>`}
+      </p>
+      <fact-table .facts=${workFacts(report)}></fact-table>
+      <h3>The job</h3>
+      <fact-table .facts=${jobFacts(settleJobWith(materials, job))}></fact-table>
+    `;
+  }
+
   #title(): TemplateResult {
-    const { proof, isBusy, source } = this.#proof;
+    const { proof, isBusy, source, job, materials } = this.#proof;
     return html`
       <div class="title">
         <p class="verdict" role="status" aria-live="polite">
@@ -142,10 +178,10 @@ export class ProofApp extends LitElement {
               ? html`<span class="busy">Working out the proof…</span>`
               : proof === null
                 ? nothing
-                : html`${severityTag.render(proof.report.verdict)} <span>${VERDICTS[proof.report.verdict]}</span>`
+                : html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`
           }
         </p>
-        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(this.#proof.job)}</p>
+        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(settleJobWith(materials, job))}</p>
       </div>
     `;
   }
@@ -172,17 +208,27 @@ export class ProofApp extends LitElement {
     this.#save('proof', this.#proof.proof?.report);
   }
 
-  // as the command line reads it, from the folder that the artwork is in
   #saveJob(): void {
     const { job, source } = this.#proof;
-    const artwork = source?.kind === 'lettering' ? { text: source.text } : { artwork: source?.name };
-    this.#save('job', { ...job, schema: 'pourproof/job@1', ...artwork });
+    if (source !== null) {
+      this.#save('job', savedJob(job, source));
+    }
+  }
+
+  #saveCalendar(): void {
+    const { proof, source } = this.#proof;
+    if (proof !== null && source !== null) {
+      saveFile(
+        `${stem(source.name)}.ics`,
+        'text/calendar',
+        calendarFile(proof.report.artwork.file, proof.report.pour.schedule),
+      );
+    }
   }
 
   #save(what: string, data: unknown): void {
-    const { source } = this.#proof;
-    const name = (source?.name ?? 'artwork').replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
-    saveFile(`${name}.${what}.json`, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
+    const name = this.#proof.source?.name ?? 'artwork';
+    saveFile(`${stem(name)}.${what}.json`, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
   }
 
   #skip(event: Event): void {
@@ -209,6 +255,11 @@ export class ProofApp extends LitElement {
       sheet?.showAll();
     }
   };
+}
+
+/** A name of artwork as the start of a file's name. */
+function stem(name: string): string {
+  return name.replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
 }
 
 customElements.define('proof-app', ProofApp);

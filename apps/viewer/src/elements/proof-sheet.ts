@@ -76,7 +76,7 @@ export class ProofSheet extends LitElement {
           height: auto;
           max-height: 120mm;
         }
-        .paper-grain {
+        .everywhere {
           display: none;
         }
       }

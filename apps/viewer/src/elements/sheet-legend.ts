@@ -66,7 +66,20 @@ export class SheetLegend extends LitElement {
           ? item(svg`<path class="narrow" d="M2 8h27" />`, 'stroke narrower than the smallest bit')
           : nothing
       }
-      ${has(picture?.bleedWalls) ? item(COMBED, 'wall likely to bleed: teeth as long as the likely travel') : nothing}
+      ${has(picture?.bleedWalls) ? item(svg`<path class="bleed-wall" d="M1 8h28" />`, 'wall at high risk of bleeding') : nothing}
+      ${
+        picture === null || picture.bleed.some(({ high }) => high.ringEnds.length > 0)
+          ? item(
+              BAND,
+              'face that colour may reach: to the line on every second board, to the dots on one in forty',
+            )
+          : nothing
+      }
+      ${
+        picture === null || picture.blocks.some(({ outline }) => outline !== null)
+          ? item(svg`<path class="block" d="M2 8h27" fill="none" />`, 'edge of a block')
+          : nothing
+      }
     </ul>`;
   }
 }
@@ -76,12 +89,12 @@ const HATCHED: SVGTemplateResult = svg`
   <path class="hatch-line" d="M1 9l8 -8M3 15l14 -14M11 15l14 -14M19 15l10 -10" />
   <rect class="standing" x="1" y="1" width="28" height="14" fill="none" />`;
 
-const COMBED: SVGTemplateResult = svg`
-  <path class="comb" d="M3 12V3M7 12V3M11 12V3M15 12V3M19 12V3M23 12V3M27 12V3" />
-  <path class="bleed-wall" d="M1 13h28" />`;
+const BAND: SVGTemplateResult = svg`
+  <rect class="bleed high" x="1" y="1" width="28" height="14" />
+  <rect class="bleed median" x="6" y="4" width="18" height="8" />`;
 
 function item(swatch: SVGTemplateResult, words: string): TemplateResult {
-  return html`<li><svg viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg>${words}</li>`;
+  return html`<li><svg class="wood" viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg>${words}</li>`;
 }
 
 customElements.define('sheet-legend', SheetLegend);

@@ -7,6 +7,12 @@ export const sheetLook: CSSResult = css`
     stroke: #e6dcc6;
     stroke-width: 1;
   }
+  .wood .block {
+    stroke: #8a7f66;
+    stroke-width: 1.4;
+    stroke-dasharray: 7 3;
+    vector-effect: non-scaling-stroke;
+  }
   .art path {
     vector-effect: non-scaling-stroke;
     stroke-linejoin: round;
@@ -39,10 +45,19 @@ export const sheetLook: CSSResult = css`
     stroke-dasharray: 0.1 4.4;
     stroke-linecap: round;
   }
-  .comb {
-    fill: none;
+  .bleed {
+    fill: var(--orange);
+    fill-rule: evenodd;
     stroke: var(--orange);
-    stroke-width: 1;
+  }
+  .bleed.high {
+    fill-opacity: 0.08;
+    stroke-width: 0.8;
+    stroke-dasharray: 1.5 3;
+  }
+  .bleed.median {
+    fill-opacity: 0.22;
+    stroke-width: 0.9;
   }
   .bleed-wall {
     fill: none;

@@ -1,19 +1,31 @@
-import { readArtwork, readLettering } from '@pourproof/artwork';
-import { type Drawing, parseLengthMm } from '@pourproof/plane';
-import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import { openFont, readArtwork, readLettering, readStickLettering, watchedFont } from '@pourproof/artwork';
+import type { Drawing } from '@pourproof/plane';
+import {
+  artworkSize,
+  fileReading,
+  idleFont,
+  idleSettings,
+  type Job,
+  type JobFile,
+  letteringSetting,
+  prove,
+  settleJobWith,
+  stickStrokeMm,
+} from '@pourproof/proof';
 import type { ArtworkSource } from './artwork-source.ts';
 import { failureOf } from './failure-of.ts';
 import type { Answer, Question } from './question.ts';
+import { USUAL_CAP_HEIGHT } from './scaled-size.ts';
 
 /** A function that answers questions by the same code as the command line, keeping the drawing between two of them. */
 export function questionAnswerer(): (question: Question) => Promise<Answer> {
   let kept: { readonly key: string; readonly drawing: Drawing } | null = null;
-  return async ({ id, source, job: jobFile }) => {
+  return async ({ id, source, job: asked, materials }) => {
     try {
-      const job = settleJob(jobFile);
-      const key = JSON.stringify([source.key, ...sizeOf(jobFile), job.toleranceMm]);
+      const job = settleJobWith(materials, asked);
+      const key = JSON.stringify([source.key, readingKeys(asked), job.toleranceMm, stickStrokeMm(job)]);
       if (kept?.key !== key) {
-        kept = { key, drawing: await drawingOf(source, jobFile, job.toleranceMm) };
+        kept = { key, drawing: await drawingOf(source, asked, job) };
       }
       return { id, kind: 'proof', proof: prove(kept.drawing, source.name, job) };
     } catch (error) {
@@ -22,26 +34,47 @@ export function questionAnswerer(): (question: Question) => Promise<Answer> {
   };
 }
 
-function sizeOf({ width, height, scale, capHeight }: Partial<JobFile>): readonly unknown[] {
-  return [width, height, scale, capHeight];
+/** All of a job that changes how its artwork is read. */
+function readingKeys(job: Partial<JobFile>): readonly unknown[] {
+  return [artworkSize(job), letteringSetting(job), fileReading(job)];
 }
 
-async function drawingOf(
-  source: ArtworkSource,
-  { width, height, scale, capHeight }: Partial<JobFile>,
-  toleranceMm: number,
+async function drawingOf(source: ArtworkSource, asked: Partial<JobFile>, job: Job): Promise<Drawing> {
+  const drawing =
+    source.kind === 'lettering'
+      ? await letteringDrawing(source, asked, job)
+      : await fileDrawing(source, asked, job);
+  return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format)] };
+}
+
+async function letteringDrawing(
+  { text, font }: ArtworkSource & { readonly kind: 'lettering' },
+  asked: Partial<JobFile>,
+  job: Job,
 ): Promise<Drawing> {
-  if (source.kind === 'lettering') {
-    const size =
-      width === undefined
-        ? { capHeightMm: parseLengthMm(capHeight ?? '15mm') * (scale ?? 1) }
-        : { widthMm: parseLengthMm(width) * (scale ?? 1) };
-    return readLettering(source.text, { font: source.font, toleranceMm, ...size });
-  }
-  return readArtwork(source.bytes, source.name, {
-    toleranceMm,
-    ...(width === undefined ? {} : { widthMm: parseLengthMm(width) }),
-    ...(height === undefined ? {} : { heightMm: parseLengthMm(height) }),
-    ...(scale === undefined ? {} : { scale }),
-  });
+  const { isSingleLine, ...placing } = letteringSetting(asked);
+  const sized = asked.width === undefined ? { capHeight: USUAL_CAP_HEIGHT, ...asked } : asked;
+  const { widthMm, capHeightMm } = artworkSize(sized);
+  const options = {
+    ...placing,
+    ...(widthMm === undefined ? { capHeightMm: capHeightMm ?? 0 } : { widthMm }),
+    toleranceMm: job.toleranceMm,
+  };
+  return isSingleLine || font === null
+    ? readStickLettering(text, { ...options, strokeMm: stickStrokeMm(job) })
+    : readLettering(text, { ...options, font: font.bytes });
+}
+
+async function fileDrawing(
+  { bytes, name, font }: ArtworkSource & { readonly kind: 'file' },
+  asked: Partial<JobFile>,
+  { toleranceMm }: Job,
+): Promise<Drawing> {
+  const { capHeightMm: _, ...size } = artworkSize(asked);
+  const watched = font === null ? null : watchedFont(await openFont(font.bytes));
+  const fonts = watched === null ? [] : [watched.font];
+  const drawing = readArtwork(bytes, name, { toleranceMm, ...size, ...fileReading(asked), fonts });
+  return watched === null || watched.isUsed()
+    ? drawing
+    : { ...drawing, notices: [...drawing.notices, idleFont()] };
 }

@@ -1,14 +1,12 @@
 import { defaultMaterials } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
-import { prove, settleJob } from '@pourproof/proof';
+import { type JobFile, prove, settleJob } from '@pourproof/proof';
 import { expect, test } from 'vitest';
+import { changedJob } from './changed-job.ts';
 import { jobChange } from './job-change.ts';
 
-const change = (
-  option: Parameters<typeof jobChange>[0],
-  job: Parameters<typeof jobChange>[1] = {},
-  grainDeg = 0,
-) => jobChange(option, job, grainDeg, defaultMaterials)?.part;
+const change = (option: Parameters<typeof jobChange>[0], job: Partial<JobFile> = {}, grainDeg = 0) =>
+  jobChange(option, { job, grainDeg, materials: defaultMaterials, isLettering: false })?.part;
 
 test('a bit is added after those at hand', () => {
   const option = { do: 'use-bit', value: 1, unit: 'mm', clears: true } as const;
@@ -18,6 +16,28 @@ test('a bit is added after those at hand', () => {
 test('scaling multiplies with the scale that the artwork has', () => {
   const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
   expect(change(option, { scale: 1.5 })).toEqual({ scale: 1.8 });
+});
+
+test('scaling keeps the key and the unit that the size was typed in', () => {
+  const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
+  expect(change(option, { width: '100mm' })).toEqual({ width: '120mm' });
+  expect(change(option, { height: '1-1/2in' })).toEqual({ height: '1.8in' });
+});
+
+test('lettering is scaled by its capitals, the only size besides a width that it has', () => {
+  const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
+  const on = (job: Partial<JobFile>) =>
+    jobChange(option, { job, grainDeg: 0, materials: defaultMaterials, isLettering: true })?.part;
+  expect(on({ capHeight: '20mm' })).toEqual({ capHeight: '24mm' });
+  expect(on({})).toEqual({ capHeight: '18mm' });
+  expect(on({ width: '4in' })).toEqual({ width: '4.8in' });
+});
+
+test('on a described board the artwork is turned, because the board keeps its fibres', () => {
+  const option = { do: 'turn-grain', value: 30, unit: 'deg', clears: false } as const;
+  const board = 'plain 300x180x20mm walnut';
+  expect(change(option, { board, turn: '-10deg' }, 10)).toEqual({ turn: '20deg' });
+  expect(change(option, { board }, 0)).toEqual({ turn: '30deg' });
 });
 
 test('turning the artwork counter-clockwise turns the fibres clockwise under it', () => {
@@ -43,7 +63,7 @@ test.each([1, 2])('the seal that a real proof offers at %d coats becomes the job
   expect(option).toBeDefined();
   const part = change(option!, job);
   expect(part).toMatchObject({ coats });
-  const after = prove(drawing, 'bar', settleJob(job, part!)).report.findings;
+  const after = prove(drawing, 'bar', settleJob(changedJob(job, part!))).report.findings;
   expect(after.map((finding) => finding.code)).not.toContain('high-bleed-wall');
 });
 

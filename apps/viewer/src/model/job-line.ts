@@ -1,20 +1,11 @@
-import { defaultMaterials } from '@pourproof/materials';
-import type { JobFile } from '@pourproof/proof';
+import type { Job } from '@pourproof/proof';
+import { jobFacts } from '@pourproof/proof';
 
-/** The job in one line, sizes as typed, for the head of the sheet. */
-export function jobLine({ bit, depth, wood, grain, seal, coats, sealHours }: Partial<JobFile>): string {
-  const { woods, sealers } = defaultMaterials;
-  const sealName = sealers[seal ?? 'none']?.name ?? '';
-  const count = coats ?? 1;
-  return [
-    `${(bit ?? []).map((each) => each.replace(':', ' ')).join(', then ')} bit`,
-    depth === undefined ? '' : `${depth} deep`,
-    woods[wood ?? 'maple']?.name ?? '',
-    `fibres ${(grain ?? '0deg').replace(/\s*deg$/u, '°')}`,
-    (seal ?? 'none') === 'none'
-      ? sealName
-      : `${count === 1 ? '1 coat' : `${count} coats`} of ${sealName}, left ${sealHours ?? '24h'}`,
-  ]
-    .filter((part) => part !== '')
+/** The job in one line for the head of the sheet: what is cut, in which wood, under which seal. */
+export function jobLine(job: Job): string {
+  const shown = ['Bit', 'Bits, in order', 'Depth', 'Wood', 'Fibres', 'Board', 'Seal'];
+  return jobFacts(job)
+    .filter(({ name }) => shown.includes(name))
+    .map(({ name, value }) => (/^Bit|Wood|Board/u.test(name) ? value : `${name.toLowerCase()} ${value}`))
     .join(' · ');
 }

@@ -1,3 +1,4 @@
+import type { MaterialsBook } from '@pourproof/materials';
 import type { JobFile, Proof } from '@pourproof/proof';
 import type { ArtworkSource } from './artwork-source.ts';
 
@@ -6,6 +7,7 @@ export interface Question {
   readonly id: number;
   readonly source: ArtworkSource;
   readonly job: Partial<JobFile>;
+  readonly materials: MaterialsBook;
 }
 
 /** Why there is no proof: what is wrong, where in the file, and what to do about it; `''` where that is not known. */

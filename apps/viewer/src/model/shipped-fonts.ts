@@ -4,20 +4,29 @@ import dancingLicence from '../../../../fixtures/fonts/dancing-script.OFL.txt?ur
 import dancing from '../../../../fixtures/fonts/dancing-script-400.ttf?url';
 import josefinLicence from '../../../../fixtures/fonts/josefin-sans.OFL.txt?url';
 import josefin from '../../../../fixtures/fonts/josefin-sans-400.ttf?url';
+import josefinVariable from '../../../../fixtures/fonts/josefin-sans-latin-variable.woff2?url';
 import loraLicence from '../../../../fixtures/fonts/lora.OFL.txt?url';
 import lora from '../../../../fixtures/fonts/lora-400.ttf?url';
 
 /** A font that comes with the page, under the SIL Open Font License. */
 export interface ShippedFont {
   readonly name: string;
+  /** As it is called in a job file. */
+  readonly file: string;
   readonly url: string;
   readonly licenceUrl: string;
 }
 
 /** Fonts to try lettering with before there is one of the maker's own. */
 export const shippedFonts: readonly ShippedFont[] = [
-  { name: 'Lora', url: lora, licenceUrl: loraLicence },
-  { name: 'Josefin Sans', url: josefin, licenceUrl: josefinLicence },
-  { name: 'Arvo', url: arvo, licenceUrl: arvoLicence },
-  { name: 'Dancing Script', url: dancing, licenceUrl: dancingLicence },
+  { name: 'Lora', file: 'lora-400.ttf', url: lora, licenceUrl: loraLicence },
+  { name: 'Josefin Sans', file: 'josefin-sans-400.ttf', url: josefin, licenceUrl: josefinLicence },
+  { name: 'Arvo', file: 'arvo-400.ttf', url: arvo, licenceUrl: arvoLicence },
+  { name: 'Dancing Script', file: 'dancing-script-400.ttf', url: dancing, licenceUrl: dancingLicence },
+  {
+    name: 'Josefin Sans, variable',
+    file: 'josefin-sans-latin-variable.woff2',
+    url: josefinVariable,
+    licenceUrl: josefinLicence,
+  },
 ];

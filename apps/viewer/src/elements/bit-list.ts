@@ -1,0 +1,111 @@
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import { type JobFile, parseBit, widestMm } from '@pourproof/proof';
+import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { shared } from '../look/shared.ts';
+import { refusalOf } from '../model/refusal-of.ts';
+import { emit } from './emit.ts';
+import { jobFormLook } from './job-form-look.ts';
+
+const FIRST_BIT = 'flat:1/8in';
+
+/** The bits at hand, in the order of use. */
+export class BitList extends LitElement {
+  static override properties = {
+    job: { attribute: false },
+    materials: { attribute: false },
+    problem: { state: true },
+  };
+  static override styles: CSSResultGroup = [shared, jobFormLook];
+
+  declare job: Partial<JobFile>;
+  declare materials: MaterialsBook;
+  /** What was typed for a bit and is refused, which stays until it is put right. */
+  declare problem: { readonly k: number; readonly text: string; readonly message: string } | null;
+
+  constructor() {
+    super();
+    this.job = {};
+    this.materials = defaultMaterials;
+    this.problem = null;
+  }
+
+  protected override render(): TemplateResult {
+    const bits = this.#bits();
+    return html`
+      <fieldset>
+        <legend>Bits, in the order of use</legend>
+        ${bits.map((bit, k) => this.#row(bit, k, bits.length))}
+        <span class="soft" id="hint">A size alone, such as 1/8in or 3mm, is a flat bit.</span>
+        <button type="button" @click=${() => this.#tell([...bits, smallerBit(bits, this.materials)])}>Add a bit</button>
+        <datalist id="sizes">
+          ${this.materials.cutters.value
+            .filter(({ shape }) => shape === 'flat')
+            .map(({ label }) => html`<option value=${label}></option>`)}
+        </datalist>
+      </fieldset>
+    `;
+  }
+
+  #row(bit: string, k: number, count: number): TemplateResult {
+    const problem = this.problem?.k === k ? this.problem : null;
+    return html`<div class="bit">
+      <input
+        id="bit-${k}"
+        name="bit-${k}"
+        aria-label="Bit ${k + 1}"
+        list="sizes"
+        autocomplete="off"
+        .value=${live(problem?.text ?? shownBit(bit))}
+        aria-invalid=${problem !== null}
+        aria-describedby="bit-${k}-problem hint"
+        @change=${(event: Event) => this.#change(k, event)}
+      />
+      <button type="button" aria-label="Take bit ${k + 1} off" ?disabled=${count < 2} @click=${() => this.#takeOff(k)}>
+        ×
+      </button>
+      <span class="problem" id="bit-${k}-problem" role="alert">${problem?.message ?? ''}</span>
+    </div>`;
+  }
+
+  #bits(): readonly string[] {
+    return this.job.bit ?? [FIRST_BIT];
+  }
+
+  #change(k: number, event: Event): void {
+    const text = (event.target as HTMLInputElement).value.trim();
+    const bit = this.#bits().with(k, text.includes(':') ? text : `flat:${text}`);
+    const message = refusalOf({ ...this.job, bit: [...bit] }, this.materials);
+    this.problem = message === '' ? null : { k, text, message };
+    if (message === '') {
+      this.#tell(bit);
+    }
+  }
+
+  #takeOff(k: number): void {
+    // the bits after it move up, and what was typed for one must not show at another
+    this.problem = null;
+    this.#tell(this.#bits().filter((_, other) => other !== k));
+  }
+
+  #tell(bits: readonly string[]): void {
+    emit(this, 'job-changed', { bit: [...bits] });
+  }
+}
+
+function shownBit(bit: string): string {
+  return bit.startsWith('flat:') ? bit.slice('flat:'.length) : bit;
+}
+
+/** The next smaller common flat bit in the unit of the last one, as typed; the last one again where there is none. */
+function smallerBit(bits: readonly string[], { cutters }: MaterialsBook): string {
+  const text = bits.at(-1) ?? FIRST_BIT;
+  const lastMm = widestMm(parseBit(text));
+  const next = cutters.value
+    .filter(({ shape, label }) => shape === 'flat' && label.endsWith('in') === text.endsWith('in'))
+    .filter(({ diameterMm }) => diameterMm < lastMm)
+    .toSorted((a, b) => b.diameterMm - a.diameterMm)[0];
+  return next === undefined ? text : `flat:${next.label}`;
+}
+
+customElements.define('bit-list', BitList);

@@ -1,0 +1,65 @@
+import type { Fact } from '@pourproof/proof';
+import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { shared } from '../look/shared.ts';
+
+/** A table of what was measured or is to be done, in the words of the printed sheet. */
+export class FactTable extends LitElement {
+  static override properties = { facts: { attribute: false } };
+  static override styles: CSSResultGroup = [
+    shared,
+    css`
+      table {
+        width: 100%;
+        border-collapse: collapse;
+        font-size: 0.93rem;
+      }
+      th,
+      td {
+        padding: 0.28rem 0;
+        border-bottom: 1px solid var(--rule);
+        text-align: left;
+        vertical-align: baseline;
+        font-weight: 400;
+      }
+      th {
+        width: 42%;
+        padding-right: 0.6rem;
+      }
+      .part {
+        padding-left: 0.9rem;
+      }
+      b {
+        font-weight: 600;
+        font-variant-numeric: tabular-nums;
+      }
+      .soft {
+        display: block;
+      }
+      tr {
+        break-inside: avoid;
+      }
+    `,
+  ];
+
+  declare facts: readonly Fact[];
+
+  constructor() {
+    super();
+    this.facts = [];
+  }
+
+  protected override render(): TemplateResult {
+    return html`<table>
+      <tbody>
+        ${this.facts.map(
+          ({ name, value, remark }) => html`<tr>
+            <th scope="row" class=${name.startsWith(' ') ? 'part' : ''}>${name.trim()}</th>
+            <td><b>${value}</b>${remark === '' ? nothing : html` <span class="soft">${remark}</span>`}</td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>`;
+  }
+}
+
+customElements.define('fact-table', FactTable);

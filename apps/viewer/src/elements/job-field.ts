@@ -1,0 +1,143 @@
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import type { JobFile } from '@pourproof/proof';
+import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { shared } from '../look/shared.ts';
+import { changedJob, type JobPart } from '../model/changed-job.ts';
+import { type JobField as Field, usualValue } from '../model/job-fields.ts';
+import { refusalOf } from '../model/refusal-of.ts';
+import { emit } from './emit.ts';
+import { jobFormLook } from './job-form-look.ts';
+
+/** One value of the job with its label, its way of being written, and what is wrong with it. */
+export class JobField extends LitElement {
+  static override properties = {
+    field: { attribute: false },
+    job: { attribute: false },
+    materials: { attribute: false },
+    problem: { state: true },
+  };
+  static override styles: CSSResultGroup = [
+    shared,
+    jobFormLook,
+    css`
+      textarea {
+        resize: vertical;
+      }
+    `,
+  ];
+
+  declare field: Field;
+  declare job: Partial<JobFile>;
+  declare materials: MaterialsBook;
+  /** What was typed and is refused, which stays until it is put right. */
+  declare problem: { readonly text: string; readonly message: string } | null;
+
+  constructor() {
+    super();
+    this.field = { key: 'depth', label: '', form: 'text' };
+    this.job = {};
+    this.materials = defaultMaterials;
+    this.problem = null;
+  }
+
+  protected override render(): TemplateResult {
+    const { label, hint, key } = this.field;
+    if (this.field.form === 'tick') {
+      return html`<div class="tick">
+        <input id=${key} name=${key} type="checkbox" .checked=${live(this.job[key] === true)} @change=${this.#tick} />
+        <label for=${key}>${label}</label>
+      </div>`;
+    }
+    return html`<div class="field">
+      <label for=${key}>${label}</label>
+      ${this.#control()} ${hint === undefined ? nothing : html`<span class="soft" id="${key}-hint">${hint}</span>`}
+      <span class="problem" id="${key}-problem" role="alert">${this.problem?.message ?? ''}</span>
+    </div>`;
+  }
+
+  #control(): TemplateResult {
+    const { key, form, options, hint } = this.field;
+    const shown = this.problem?.text ?? textOf(this.job[key]);
+    const isInvalid = this.problem !== null;
+    const described = `${key}-problem${hint === undefined ? '' : ` ${key}-hint`}`;
+    const change = (event: Event): void => this.#change((event.target as HTMLInputElement).value);
+    switch (form) {
+      case 'choice': {
+        const chosen = shown === '' ? usualValue(key, this.job) : shown;
+        return html`<select id=${key} name=${key} aria-describedby=${described} @change=${change}>
+          ${options?.(this.materials).map(
+            ([id, name]) => html`<option value=${id} .selected=${live(id === chosen)}>${name}</option>`,
+          )}
+        </select>`;
+      }
+      case 'lines':
+        return html`<textarea
+          id=${key}
+          name=${key}
+          rows="3"
+          aria-invalid=${isInvalid}
+          aria-describedby=${described}
+          .value=${live(shown)}
+          @change=${change}
+        ></textarea>`;
+      default:
+        return html`<input
+          id=${key}
+          name=${key}
+          type=${form === 'time' ? 'datetime-local' : 'text'}
+          inputmode=${form === 'number' ? 'decimal' : 'text'}
+          autocomplete="off"
+          placeholder=${usualValue(key, this.job)}
+          aria-invalid=${isInvalid}
+          aria-describedby=${described}
+          .value=${live(form === 'time' ? shown.replace(' ', 'T') : shown)}
+          @change=${change}
+        />`;
+    }
+  }
+
+  #tick(event: Event): void {
+    this.#tell({ [this.field.key]: (event.target as HTMLInputElement).checked ? true : undefined });
+  }
+
+  #change(text: string): void {
+    const typed = text.trim();
+    const value = typed === '' ? undefined : typedValue(typed, this.field.form);
+    const part: JobPart = { [this.field.key]: value };
+    const message =
+      typeof value === 'number' && !Number.isFinite(value)
+        ? `"${typed}" is not a number.`
+        : refusalOf(changedJob(this.job, part), this.materials);
+    this.problem = message === '' ? null : { text, message };
+    if (message === '') {
+      this.#tell(part);
+    }
+  }
+
+  #tell(part: JobPart): void {
+    emit(this, 'job-changed', part);
+  }
+}
+
+function typedValue(text: string, form: Field['form']): string | number | readonly string[] {
+  switch (form) {
+    case 'number':
+      return Number(text.replace(',', '.'));
+    case 'lines':
+      return text
+        .split('\n')
+        .map((line) => line.trim())
+        .filter((line) => line !== '');
+    case 'time':
+      return text.replace('T', ' ');
+    default:
+      return text;
+  }
+}
+
+function textOf(value: JobFile[keyof JobFile]): string {
+  return value === undefined ? '' : Array.isArray(value) ? value.join('\n') : String(value);
+}
+
+customElements.define('job-field', JobField);

@@ -1,0 +1,23 @@
+import type { JobFile } from '@pourproof/proof';
+
+/** Values of a job that change; `undefined` puts one back to its default. */
+export type JobPart = { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined };
+
+/** Sizes of the artwork: one of them at a time. */
+const SIZES = ['width', 'height', 'scale', 'capHeight'] as const;
+/** What a described board speaks for. */
+const FROM_BOARD = ['wood', 'grain', 'dive'] as const;
+/** What means nothing without one. */
+const OF_BOARD = ['block', 'margin', 'keepClear', 'place', 'turn', 'reading'] as const;
+
+/** A job with some values changed, and without those that would contradict them. */
+export function changedJob(job: Partial<JobFile>, part: JobPart): Partial<JobFile> {
+  const dropped: readonly (keyof JobFile)[] = [
+    ...(SIZES.some((key) => part[key] !== undefined) ? SIZES : []),
+    ...(part.board === undefined ? [] : FROM_BOARD),
+    ...('board' in part && part.board === undefined ? OF_BOARD : []),
+  ];
+  const kept = Object.entries(job).filter(([key]) => !dropped.includes(key as keyof JobFile));
+  const merged = { ...Object.fromEntries(kept), ...part };
+  return Object.fromEntries(Object.entries(merged).filter(([, value]) => value !== undefined));
+}

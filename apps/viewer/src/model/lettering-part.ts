@@ -1,0 +1,28 @@
+import { LETTERING_SIDES } from '@pourproof/proof';
+import type { JobPart } from './changed-job.ts';
+
+/**
+ * What a form of lettering says, as a part of the job: empty fields and what is usual anyway are put back to their defaults.
+ *
+ * A line spacing that is no number becomes NaN, which the job refuses.
+ */
+export function letteringPart(form: Pick<FormData, 'get'>, isSingleLine: boolean): JobPart {
+  const typed = (name: string): string | undefined => {
+    const text = String(form.get(name) ?? '').trim();
+    return text === '' ? undefined : text;
+  };
+  const radius = typed('radius');
+  const spacing = typed('lineSpacing');
+  const align = LETTERING_SIDES.find((side) => side === typed('align'));
+  const axis = typed('axis')?.split(/[\s,;]+/u);
+  return {
+    capHeight: typed('capHeight') ?? '',
+    singleLine: isSingleLine ? true : undefined,
+    // lines on an arc are centred unless the job says otherwise
+    align: align === (radius === undefined ? 'left' : 'centre') ? undefined : align,
+    tracking: typed('tracking'),
+    lineSpacing: spacing === undefined ? undefined : Number(spacing.replace(',', '.')),
+    arc: radius === undefined ? undefined : typed('side') === 'under' ? `${radius} under` : radius,
+    axis: isSingleLine ? undefined : axis,
+  };
+}

@@ -1,0 +1,76 @@
+import type { MaterialsBook } from '@pourproof/materials';
+import { JobError, type JobFile, readCouponsFile, readJobFile, readMaterialsFile } from '@pourproof/proof';
+import type { NamedBytes } from './artwork-source.ts';
+
+/** What a handful of files holds, sorted by kind. */
+export interface OpenedFiles {
+  readonly artwork: NamedBytes | null;
+  readonly font: NamedBytes | null;
+  readonly job: JobFile | null;
+  readonly coupons: NonNullable<JobFile['coupons']> | null;
+  readonly materials: { readonly name: string; readonly book: MaterialsBook } | null;
+}
+
+/** A file as the page gets it from a browser. */
+export type ChosenFile = Pick<File, 'name' | 'arrayBuffer'>;
+
+/**
+ * Sorts files that were dropped or chosen together: a drawing, a font for its text, a job, coupons, materials.
+ *
+ * @throws {JobError} when two are of one kind, or when a file of JSON cannot be used
+ */
+export async function openedFiles(files: readonly ChosenFile[]): Promise<OpenedFiles> {
+  const read: { -readonly [Key in keyof OpenedFiles]: OpenedFiles[Key] } = {
+    artwork: null,
+    font: null,
+    job: null,
+    coupons: null,
+    materials: null,
+  };
+  for (const file of files) {
+    const { name } = file;
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    if (/\.json$/iu.test(name)) {
+      Object.assign(read, jsonPart(read, name, bytes));
+    } else if (/\.(?:ttf|otf|ttc|woff2?)$/iu.test(name)) {
+      read.font = single(read.font, { name, bytes }, 'fonts');
+    } else {
+      read.artwork = single(read.artwork, { name, bytes }, 'drawings');
+    }
+  }
+  return read;
+}
+
+function jsonPart(read: OpenedFiles, name: string, bytes: Uint8Array): Partial<OpenedFiles> {
+  const data = parsed(name, bytes);
+  const schema = typeof data === 'object' && data !== null && 'schema' in data ? data.schema : undefined;
+  switch (schema) {
+    case 'pourproof/job@1':
+      return { job: single(read.job, readJobFile(data, name), 'job files') };
+    case 'pourproof/coupons@1':
+      return { coupons: single(read.coupons, readCouponsFile(data, name), 'coupons files') };
+    case 'pourproof/materials@1':
+      return {
+        materials: single(read.materials, { name, book: readMaterialsFile(data, name) }, 'materials files'),
+      };
+    default:
+      throw new JobError(
+        `${name} is neither a job, a materials nor a coupons file: its "schema" must be pourproof/job@1, pourproof/materials@1 or pourproof/coupons@1.`,
+      );
+  }
+}
+
+function parsed(name: string, bytes: Uint8Array): unknown {
+  try {
+    return JSON.parse(new TextDecoder().decode(bytes));
+  } catch (error) {
+    throw new JobError(`${name} is not JSON: ${error instanceof Error ? error.message : String(error)}.`);
+  }
+}
+
+function single<T>(before: T | null, now: T, kind: string): T {
+  if (before !== null) {
+    throw new JobError(`Two ${kind} were given at once. Choose one of them.`);
+  }
+  return now;
+}

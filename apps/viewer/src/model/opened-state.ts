@@ -1,0 +1,122 @@
+import type { MaterialsBook } from '@pourproof/materials';
+import { JobError, type JobFile } from '@pourproof/proof';
+import type { ArtworkSource, NamedBytes, NewSource } from './artwork-source.ts';
+import { fetchBytes } from './demo-order.ts';
+import { jobForSource } from './job-for-source.ts';
+import type { OpenedFiles } from './opened-files.ts';
+import { refusalOf } from './refusal-of.ts';
+import { shippedFonts } from './shipped-fonts.ts';
+
+/** What the page works on. */
+export interface PageState {
+  readonly source: ArtworkSource | NewSource | null;
+  readonly job: Partial<JobFile>;
+  readonly materials: MaterialsBook;
+  /** File that the materials are from; `''` for the usual ones. */
+  readonly materialsName: string;
+  /** The maker's own font that is at hand. */
+  readonly font: NamedBytes | null;
+  /** Lettering that a job asks for and that waits for its font; `''` for none. */
+  readonly waitingText: string;
+  /** What else is asked for; `''` for nothing. */
+  readonly note: string;
+}
+
+/**
+ * The state of the page after files were opened on it: what a job names and is not at hand is asked for.
+ *
+ * @throws {JobError} when the job that results cannot be vetted; the state before then stands
+ */
+export async function openedState(before: PageState, files: OpenedFiles): Promise<PageState> {
+  const materials = files.materials?.book ?? before.materials;
+  const font = files.font ?? before.font;
+  const job = {
+    ...(files.job === null ? before.job : ticketOf(files.job, before.job)),
+    ...(files.coupons === null ? {} : { coupons: files.coupons }),
+  };
+  const refusal = refusalOf(job, materials);
+  if (refusal !== '') {
+    throw new JobError(refusal);
+  }
+  const state = {
+    ...before,
+    job,
+    materials,
+    materialsName: files.materials?.name ?? before.materialsName,
+    font,
+    waitingText: files.job === null ? before.waitingText : '',
+    note: '',
+  };
+  if (files.artwork !== null) {
+    const ownFont = files.font ?? (files.job === null ? null : await fontNamed(files.job, before.font));
+    const source: NewSource = { kind: 'file', ...files.artwork, font: ownFont ?? null };
+    return withFile({ ...state, waitingText: '' }, source, files.job !== null);
+  }
+  return files.job === null ? withFont(state, files.font) : withNamed(state, files.job);
+}
+
+/** The values of a job file that are not its artwork; the unit of the page stands where it names none. */
+function ticketOf(
+  { schema: _, artwork: _a, text: _t, ...job }: JobFile,
+  { units }: Partial<JobFile>,
+): Partial<JobFile> {
+  return units === undefined ? job : { units, ...job };
+}
+
+/** A new drawing on the sheet; the sizes of the job are for it only if the job came with it. */
+function withFile(state: PageState, source: NewSource, isJobForIt: boolean): PageState {
+  return { ...state, source, job: isJobForIt ? state.job : jobForSource(state.job, source) };
+}
+
+/** A font alone: for the lettering or the live text that is on the sheet, or for lettering that waits for it. */
+function withFont(state: PageState, font: NamedBytes | null): PageState {
+  const { source, waitingText } = state;
+  if (font === null || (source === null && waitingText === '')) {
+    return state;
+  }
+  const again: NewSource =
+    waitingText === '' ? { ...(source as NewSource), font } : lettering(waitingText, font);
+  return { ...state, source: again, waitingText: '', job: { ...state.job, font: font.name } };
+}
+
+/** What a job file names: its lettering is set, its drawing is asked for where another one is on the sheet. */
+async function withNamed(state: PageState, file: JobFile): Promise<PageState> {
+  if (file.text !== undefined && file.artwork === undefined) {
+    const font = await fontNamed(file, state.font);
+    return font === undefined
+      ? {
+          ...state,
+          waitingText: file.text,
+          note: `This job sets lettering in ${file.font ?? 'a font that it does not name'}: choose that font file too.`,
+        }
+      : { ...state, source: lettering(file.text, font) };
+  }
+  const isShown = state.source?.kind === 'file' && state.source.name === basename(file.artwork ?? '');
+  return file.artwork === undefined || isShown
+    ? state
+    : { ...state, note: `This job is for ${basename(file.artwork)}: choose that file too.` };
+}
+
+/** `null` for letters that need no font, `undefined` where the font is not at hand. */
+async function fontNamed(
+  { singleLine, font: path = '' }: Partial<JobFile>,
+  atHand: NamedBytes | null,
+): Promise<NamedBytes | null | undefined> {
+  const name = basename(path);
+  if (singleLine === true) {
+    return null;
+  }
+  if (atHand?.name === name) {
+    return atHand;
+  }
+  const shipped = shippedFonts.find(({ file }) => file === name);
+  return shipped === undefined ? undefined : { name, bytes: await fetchBytes(shipped.url) };
+}
+
+function lettering(text: string, font: NamedBytes | null): NewSource {
+  return { kind: 'lettering', name: text.replaceAll(/\s+/gu, ' '), text, font };
+}
+
+function basename(path: string): string {
+  return path.replace(/^.*[/\\]/u, '');
+}

@@ -1,0 +1,26 @@
+import { mmFromInches, parseLengthMm } from '@pourproof/plane';
+import type { JobFile } from '@pourproof/proof';
+import type { JobPart } from './changed-job.ts';
+
+/** Height of capitals where nothing else sizes lettering (our choice). */
+export const USUAL_CAP_HEIGHT = '15mm';
+
+/** The size of a job times a factor, in the key and the unit that it is typed in: lettering is sized by its capitals. */
+export function scaledSize(job: Partial<JobFile>, factor: number, isLettering: boolean): JobPart {
+  const { width, height, scale, capHeight } = job;
+  if (width !== undefined) {
+    return { width: times(width, factor) };
+  }
+  if (height !== undefined) {
+    return { height: times(height, factor) };
+  }
+  return isLettering
+    ? { capHeight: times(capHeight ?? USUAL_CAP_HEIGHT, factor) }
+    : { scale: Number(((scale ?? 1) * factor).toFixed(4)) };
+}
+
+function times(text: string, factor: number): string {
+  const mm = parseLengthMm(text) * factor;
+  const isInch = /(?:in|inch|inches|["″”])\s*$/iu.test(text);
+  return isInch ? `${Number((mm / mmFromInches(1)).toFixed(4))}in` : `${Number(mm.toFixed(3))}mm`;
+}
