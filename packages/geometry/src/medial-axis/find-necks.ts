@@ -1,8 +1,7 @@
 import type { Boundary } from './boundary.ts';
 import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
 import { NeckDisc } from './neck-disc.ts';
-import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
-import { Window } from './window.ts';
+import { NeckSeeker } from './neck-seeker.ts';
 
 /**
  * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
@@ -19,48 +18,53 @@ export interface Necks {
   readonly endY: readonly number[];
 }
 
-/** Beyond this many times the distance to an edge, points of the edge besides the nearest are worth a cut. */
-const LONG_VIEW = 2;
+/** Nodes that are looked at for all vertices of a leaf together before each goes on alone. */
+const TOGETHER = 64;
 
 /** All necks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
   const search = new NeckSearch(boundary, tree);
-  for (let v = 0; v < boundary.count; v++) {
-    if (boundary.isReflex[v] !== 0) {
-      search.searchFrom(v);
-    }
+  for (let from = 0; from < boundary.count; from += LEAF_EDGES) {
+    search.searchFrom(from, Math.min(from + LEAF_EDGES, boundary.count));
   }
   return search.necks;
 }
 
-/** Buffers and found necks of one run. */
+/**
+ * The search for all vertices of one leaf. Neighbours see much the same, so one box around all their windows is taken down the tree first;
+ * where the windows have too little in common for that, each goes down alone.
+ */
 class NeckSearch {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
-  /** Error of a distance between points of the boundary, mm. */
-  readonly #rounding: number;
   readonly #disc: NeckDisc;
-  readonly #window = new Window();
+  readonly #seekers: NeckSeeker[];
+  #active = 0;
   readonly #stack = new Int32Array(128);
   readonly #vertex: number[] = [];
   readonly #site: number[] = [];
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
-  #candidates = 0;
-  readonly #candidateSite: number[] = [];
-  readonly #candidateX: number[] = [];
-  readonly #candidateY: number[] = [];
   /** The last two edges that cut a window short: likely to do the same for the next vertex. */
   #lastCut = -1;
   #cutBefore = -1;
+  /** Nodes still to be looked at together. */
+  #patience = 0;
+  /** The box around all windows: middle, unit direction, half extents. */
+  #cx = 0;
+  #cy = 0;
+  #ux = 1;
+  #uy = 0;
+  #halfU = 0;
+  #halfV = 0;
 
   constructor(boundary: Boundary, tree: ChainBoxes) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
-    this.#rounding = ROUNDING_SHARE * boundary.extent;
     this.#disc = new NeckDisc(boundary, tree);
+    this.#seekers = Array.from({ length: LEAF_EDGES }, () => new NeckSeeker(boundary, tree));
   }
 
   get necks(): Necks {
@@ -73,190 +77,189 @@ class NeckSearch {
     };
   }
 
-  /** Adds the necks at reflex vertex v, but not those that a vertex before v has with it. */
-  searchFrom(v: number): void {
-    const { tx, ty, previous, extent } = this.#boundary;
-    const h = previous[v];
-    this.#candidates = 0;
-    this.#window.open(-ty[h], tx[h], -ty[v], tx[v], 4 * extent);
-    const wasLast = this.#lastCut;
-    const wasBefore = this.#cutBefore;
-    if (wasLast >= 0) {
-      this.#cutBy(wasLast, v);
+  /** Adds the necks at reflex vertices from … to − 1, all of one leaf, but those with an earlier vertex. */
+  searchFrom(from: number, to: number): void {
+    const { isReflex } = this.#boundary;
+    let leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
+    this.#active = 0;
+    const lastCut = this.#lastCut;
+    const cutBefore = this.#cutBefore;
+    for (let v = from; v < to; v++) {
+      if (isReflex[v] !== 0) {
+        const seeker = this.#seekers[this.#active++];
+        seeker.start(v);
+        if (lastCut >= 0) {
+          seeker.cutBy(lastCut, false);
+        }
+        if (cutBefore >= 0) {
+          seeker.cutBy(cutBefore, false);
+        }
+        this.#note(seeker.lookAt(leaf));
+      }
     }
-    if (wasBefore >= 0) {
-      this.#cutBy(wasBefore, v);
+    if (this.#active === 0) {
+      return;
     }
-    let node = this.#leafStart + Math.floor(v / LEAF_EDGES);
-    this.#lookAt(node, v);
-    for (; node > 1; node >>= 1) {
-      this.#lookBelow(node ^ 1, v);
+    this.#patience = this.#active > 1 ? TOGETHER : 0;
+    this.#ux = this.#boxes[leaf * BOX_STRIDE + 2];
+    this.#uy = this.#boxes[leaf * BOX_STRIDE + 3];
+    this.#fitBox();
+    for (; leaf > 1; leaf >>= 1) {
+      this.#lookBelow(leaf ^ 1);
     }
-    this.#takeNecks(v);
+    for (let k = 0; k < this.#active; k++) {
+      this.#seekers[k].forEachEnd(this.#takeIfNeck);
+    }
   }
 
-  /** Looks at all edges below a node that may lie in the window, nearer runs first. */
-  #lookBelow(root: number, v: number): void {
-    const boxes = this.#boxes;
+  #note(cutter: number): void {
+    if (cutter >= 0 && cutter !== this.#lastCut) {
+      this.#cutBefore = this.#lastCut;
+      this.#lastCut = cutter;
+    }
+  }
+
+  /** Looks at all edges below a node that may lie in a window, nearer runs first: together, then one by one. */
+  #lookBelow(root: number): void {
+    if (this.#patience > 0 && !this.#sees(root)) {
+      this.#patience--;
+      return;
+    }
     const stack = this.#stack;
-    const window = this.#window;
-    const vx = this.#boundary.x[v];
-    const vy = this.#boundary.y[v];
     let size = 0;
     stack[size++] = root;
     while (size > 0) {
       const node = stack[--size];
-      const at = node * BOX_STRIDE;
-      const slack = CONE_SLACK_RAD * window.reach + this.#rounding;
-      if (
-        boxes[at + 4] < 0 ||
-        !window.meetsBox(
-          boxes[at] - vx,
-          boxes[at + 1] - vy,
-          boxes[at + 2],
-          boxes[at + 3],
-          boxes[at + 4] + slack,
-          boxes[at + 5] + slack,
-        )
-      ) {
+      if (this.#patience <= 0) {
+        for (let k = 0; k < this.#active; k++) {
+          this.#lookAlone(node, this.#seekers[k], size);
+        }
         continue;
       }
-      if (node >= this.#leafStart) {
-        this.#lookAt(node, v);
+      this.#patience--;
+      if (!this.#sees(node)) {
         continue;
       }
-      const left = at * 2;
-      const right = left + BOX_STRIDE;
-      const ax = boxes[left] - vx;
-      const ay = boxes[left + 1] - vy;
-      const bx = boxes[right] - vx;
-      const by = boxes[right + 1] - vy;
-      const isLeftNearer = ax * ax + ay * ay < bx * bx + by * by;
-      stack[size++] = isLeftNearer ? 2 * node + 1 : 2 * node;
-      stack[size++] = isLeftNearer ? 2 * node : 2 * node + 1;
+      if (node < this.#leafStart) {
+        size = this.#pushBoth(node, this.#cx, this.#cy, size);
+      } else if (this.#showAll(node)) {
+        this.#fitBox();
+      }
     }
   }
 
-  /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. */
-  #lookAt(leaf: number, v: number): void {
-    const { count, previous } = this.#boundary;
-    const from = LEAF_EDGES * (leaf - this.#leafStart);
-    const to = Math.min(from + LEAF_EDGES, count);
-    for (let e = from; e < to; e++) {
-      if (e !== v) {
-        this.#collectPoint(e, v);
-        if (e !== previous[v]) {
-          this.#collectFoot(e, v);
-          this.#cutBy(e, v);
+  /** Shows a leaf to all that may see it; whether a window was cut. */
+  #showAll(leaf: number): boolean {
+    let isCut = false;
+    for (let k = 0; k < this.#active; k++) {
+      const seeker = this.#seekers[k];
+      if (seeker.sees(leaf)) {
+        const cutter = seeker.lookAt(leaf);
+        this.#note(cutter);
+        isCut = isCut || cutter >= 0;
+      }
+    }
+    return isCut;
+  }
+
+  /** Looks at all edges below a node that one seeker may see; the stack is free from `base` on. */
+  #lookAlone(root: number, seeker: NeckSeeker, base: number): void {
+    const { x, y } = this.#boundary;
+    const stack = this.#stack;
+    const vx = x[seeker.vertex];
+    const vy = y[seeker.vertex];
+    let size = base;
+    stack[size++] = root;
+    while (size > base) {
+      const node = stack[--size];
+      if (seeker.sees(node)) {
+        if (node < this.#leafStart) {
+          size = this.#pushBoth(node, vx, vy, size);
+        } else {
+          this.#note(seeker.lookAt(node));
         }
       }
     }
   }
 
-  /** Cuts from the window what an empty disc can't reach for edge e. */
-  #cutBy(e: number, v: number): void {
-    const { x, y, tx, ty, length, previous } = this.#boundary;
-    if (e === v || e === previous[v]) {
-      return;
-    }
-    const ax = x[e] - x[v];
-    const ay = y[e] - y[v];
-    const foot = -(ax * tx[e] + ay * ty[e]);
-    const end = length[e];
-    const s = Math.min(Math.max(foot, 0), end);
-    const qx = ax + s * tx[e];
-    const qy = ay + s * ty[e];
-    const d2 = qx * qx + qy * qy;
-    let isCut = this.#cutAt(qx, qy, d2);
-    const reach = this.#window.reach;
-    if (reach * reach > LONG_VIEW * LONG_VIEW * d2) {
-      // points that are seen at half a right angle from the nearest one
-      const d = Math.sqrt(d2);
-      for (let k = -1; k <= 1; k += 2) {
-        const t = Math.min(Math.max(foot + k * d, 0), end);
-        if (Math.abs(t - s) > d / 4) {
-          const px = ax + t * tx[e];
-          const py = ay + t * ty[e];
-          isCut = this.#cutAt(px, py, px * px + py * py) || isCut;
-        }
-      }
-    }
-    if (isCut && e !== this.#lastCut) {
-      this.#cutBefore = this.#lastCut;
-      this.#lastCut = e;
-    }
+  /** Puts the two nodes below on the stack, the one nearer to a point on top; the new size. */
+  #pushBoth(node: number, px: number, py: number, size: number): number {
+    const boxes = this.#boxes;
+    const left = 2 * node * BOX_STRIDE;
+    const right = left + BOX_STRIDE;
+    const ax = boxes[left] - px;
+    const ay = boxes[left + 1] - py;
+    const bx = boxes[right] - px;
+    const by = boxes[right + 1] - py;
+    const isLeftNearer = ax * ax + ay * ay < bx * bx + by * by;
+    this.#stack[size] = isLeftNearer ? 2 * node + 1 : 2 * node;
+    this.#stack[size + 1] = isLeftNearer ? 2 * node : 2 * node + 1;
+    return size + 2;
   }
 
-  /** Cuts off what lies beyond q: a disc on a diameter to there would hold q, not only within what makes a disc count as empty. */
-  #cutAt(qx: number, qy: number, d2: number): boolean {
-    const reach = this.#window.reach;
-    return d2 > 0 && this.#window.cut(qx, qy, d2 + reach * (EMPTY_DISC_SHARE * reach + this.#rounding));
-  }
-
-  /** Keeps the first point of edge e as a possible other end. */
-  #collectPoint(e: number, v: number): void {
-    const { count, x, y, isReflex } = this.#boundary;
-    if (isReflex[e] !== 0 && v < e) {
-      const dx = x[e] - x[v];
-      const dy = y[e] - y[v];
-      if (this.#isInCone(v, dx, dy) && this.#isInCone(e, -dx, -dy)) {
-        this.#keep(count + e, dx, dy);
-      }
+  /** Fits the box around all windows, along the leaf's own direction. */
+  #fitBox(): void {
+    const { x, y } = this.#boundary;
+    const ux = this.#ux;
+    const uy = this.#uy;
+    let minU = Infinity;
+    let maxU = -Infinity;
+    let minV = Infinity;
+    let maxV = -Infinity;
+    let slack = 0;
+    for (let k = 0; k < this.#active; k++) {
+      const seeker = this.#seekers[k];
+      const window = seeker.window;
+      const u = x[seeker.vertex] * ux + y[seeker.vertex] * uy;
+      const v = y[seeker.vertex] * ux - x[seeker.vertex] * uy;
+      window.measure(ux, uy);
+      minU = Math.min(minU, u + window.minU);
+      maxU = Math.max(maxU, u + window.maxU);
+      minV = Math.min(minV, v + window.minV);
+      maxV = Math.max(maxV, v + window.maxV);
+      slack = Math.max(slack, seeker.slack);
     }
+    const u = (minU + maxU) / 2;
+    const v = (minV + maxV) / 2;
+    this.#cx = u * ux - v * uy;
+    this.#cy = u * uy + v * ux;
+    this.#halfU = (maxU - minU) / 2 + slack;
+    this.#halfV = (maxV - minV) / 2 + slack;
   }
 
-  /** Keeps the foot of v on edge e as a possible other end. */
-  #collectFoot(e: number, v: number): void {
-    const { x, y, tx, ty, length, next, isReflex } = this.#boundary;
-    const ax = x[e] - x[v];
-    const ay = y[e] - y[v];
-    const h = ax * ty[e] - ay * tx[e];
-    if (h > 0) {
-      const s = -(ax * tx[e] + ay * ty[e]);
-      const margin = CONE_SLACK_RAD * h;
-      const low = isReflex[e] !== 0 ? margin : -margin;
-      const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
-      if (s > low && s < high && this.#isInCone(v, ty[e], -tx[e])) {
-        this.#keep(e, h * ty[e], -h * tx[e]);
-      }
+  /** Whether the box of a node may meet the box around all windows: no side of either keeps them apart. */
+  #sees(node: number): boolean {
+    const boxes = this.#boxes;
+    const at = node * BOX_STRIDE;
+    const halfU = boxes[at + 4];
+    if (halfU < 0) {
+      return false;
     }
-  }
-
-  #keep(site: number, px: number, py: number): void {
-    this.#candidateSite[this.#candidates] = site;
-    this.#candidateX[this.#candidates] = px;
-    this.#candidateY[this.#candidates++] = py;
-  }
-
-  /** Whether direction d lies in the closed cone of normals of reflex vertex w. */
-  #isInCone(w: number, dx: number, dy: number): boolean {
-    const { tx, ty, previous } = this.#boundary;
-    const h = previous[w];
-    const slack = -CONE_SLACK_RAD * Math.sqrt(dx * dx + dy * dy);
-    // not before the normal of the edge that arrives, not after the normal of the edge that leaves
+    const halfV = boxes[at + 5];
+    const dx = boxes[at] - this.#cx;
+    const dy = boxes[at + 1] - this.#cy;
+    const ux = boxes[at + 2];
+    const uy = boxes[at + 3];
+    const gx = this.#ux;
+    const gy = this.#uy;
+    const c = Math.abs(gx * ux + gy * uy);
+    const s = Math.abs(gx * uy - gy * ux);
     return (
-      dx * tx[h] + dy * ty[h] >= slack &&
-      -(dx * tx[w] + dy * ty[w]) >= slack &&
-      (dy * tx[h] - dx * ty[h] > 0 || dy * tx[w] - dx * ty[w] > 0)
+      Math.abs(dx * gx + dy * gy) <= this.#halfU + halfU * c + halfV * s &&
+      Math.abs(dy * gx - dx * gy) <= this.#halfV + halfU * s + halfV * c &&
+      Math.abs(dx * ux + dy * uy) <= halfU + this.#halfU * c + this.#halfV * s &&
+      Math.abs(dy * ux - dx * uy) <= halfV + this.#halfU * s + this.#halfV * c
     );
   }
 
-  #takeNecks(v: number): void {
+  readonly #takeIfNeck = (v: number, site: number, px: number, py: number): void => {
     const { x, y } = this.#boundary;
-    const window = this.#window;
-    const slack = CONE_SLACK_RAD * window.reach + this.#rounding;
-    for (let k = 0; k < this.#candidates; k++) {
-      const px = this.#candidateX[k];
-      const py = this.#candidateY[k];
-      if (window.holds(px, py, slack)) {
-        const d = Math.sqrt(px * px + py * py);
-        if (this.#disc.isNeck(x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
-          this.#vertex.push(v);
-          this.#site.push(this.#candidateSite[k]);
-          this.#endX.push(x[v] + px);
-          this.#endY.push(y[v] + py);
-        }
-      }
+    const d = Math.sqrt(px * px + py * py);
+    if (this.#disc.isNeck(x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+      this.#vertex.push(v);
+      this.#site.push(site);
+      this.#endX.push(x[v] + px);
+      this.#endY.push(y[v] + py);
     }
-  }
+  };
 }

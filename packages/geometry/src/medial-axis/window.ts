@@ -15,8 +15,18 @@ export class Window {
   #spareY = new Float64Array(MOST_CORNERS + 2);
   readonly #beyond = new Float64Array(MOST_CORNERS + 2);
   #size = 0;
+  /** Sides as n·p ≤ limit, n pointing outwards; short ones are left out. */
+  readonly #outX = new Float64Array(MOST_CORNERS + 2);
+  readonly #outY = new Float64Array(MOST_CORNERS + 2);
+  readonly #limit = new Float64Array(MOST_CORNERS + 2);
+  #sides = 0;
   /** Largest distance of a corner. */
   reach = 0;
+  /** What `measure` found. */
+  minU = 0;
+  maxU = 0;
+  minV = 0;
+  maxV = 0;
 
   /** Takes the cone from unit direction a, turning from +y to +x by less than half a turn, to unit direction b, out to some reach. */
   open(ax: number, ay: number, bx: number, by: number, reach: number): void {
@@ -40,6 +50,7 @@ export class Window {
     y[3] = y[4] + wy;
     this.#size = 5;
     this.reach = 2 * reach;
+    this.#findSides();
   }
 
   /** Takes away what lies beyond p·q = limit, where limit is more than 0. Whether anything did. */
@@ -100,23 +111,45 @@ export class Window {
     this.#y = toY;
     this.#size = made;
     this.reach = Math.sqrt(reach2);
+    this.#findSides();
     return true;
   }
 
-  /** Whether a box, given by its middle, a unit direction and half extents, may have a point inside: neither's sides keep them apart. */
-  meetsBox(cx: number, cy: number, ux: number, uy: number, halfU: number, halfV: number): boolean {
+  #findSides(): void {
     const x = this.#x;
     const y = this.#y;
     const size = this.#size;
-    let minU = Infinity;
-    let maxU = -Infinity;
-    let minV = Infinity;
-    let maxV = -Infinity;
+    let sides = 0;
+    let px = x[size - 1];
+    let py = y[size - 1];
     for (let i = 0; i < size; i++) {
-      const dx = x[i] - cx;
-      const dy = y[i] - cy;
-      const u = dx * ux + dy * uy;
-      const v = dy * ux - dx * uy;
+      // the corners turn from +x to +y, so that the outside of a side along (ex, ey) is at (ey, -ex)
+      const ex = x[i] - px;
+      const ey = y[i] - py;
+      if (ex * ex + ey * ey > SHORT_SIDE * SHORT_SIDE * (px * px + py * py)) {
+        this.#outX[sides] = ey;
+        this.#outY[sides] = -ex;
+        this.#limit[sides++] = ey * px - ex * py;
+      }
+      px = x[i];
+      py = y[i];
+    }
+    this.#sides = sides;
+  }
+
+  /** Sets how far the window reaches along a unit direction and across it, a quarter turn from +x to +y on. */
+  measure(ux: number, uy: number): void {
+    const x = this.#x;
+    const y = this.#y;
+    const size = this.#size;
+    // the window's own point is at 0
+    let minU = 0;
+    let maxU = 0;
+    let minV = 0;
+    let maxV = 0;
+    for (let i = 0; i < size; i++) {
+      const u = x[i] * ux + y[i] * uy;
+      const v = y[i] * ux - x[i] * uy;
       if (u < minU) {
         minU = u;
       }
@@ -130,25 +163,36 @@ export class Window {
         maxV = v;
       }
     }
-    if (minU > halfU || maxU < -halfU || minV > halfV || maxV < -halfV) {
+    this.minU = minU;
+    this.maxU = maxU;
+    this.minV = minV;
+    this.maxV = maxV;
+  }
+
+  /** Whether a box, given by its middle, a unit direction and half extents, may have a point inside: neither's sides keep them apart. */
+  meetsBox(cx: number, cy: number, ux: number, uy: number, halfU: number, halfV: number): boolean {
+    const cu = cx * ux + cy * uy;
+    const cv = cy * ux - cx * uy;
+    this.measure(ux, uy);
+    if (
+      this.minU > cu + halfU ||
+      this.maxU < cu - halfU ||
+      this.minV > cv + halfV ||
+      this.maxV < cv - halfV
+    ) {
       return false;
     }
-    let px = x[size - 1];
-    let py = y[size - 1];
-    for (let i = 0; i < size; i++) {
-      // the corners turn from +x to +y, so that the outside of a side along (ex, ey) is at (ey, -ex)
-      const ex = x[i] - px;
-      const ey = y[i] - py;
-      const out = ey * (cx - px) - ex * (cy - py);
-      if (out > 0 && ex * ex + ey * ey > SHORT_SIDE * SHORT_SIDE * (px * px + py * py)) {
-        const along = ex * ux + ey * uy;
-        const across = ey * ux - ex * uy;
-        if (out > Math.abs(across) * halfU + Math.abs(along) * halfV) {
-          return false;
-        }
+    const outX = this.#outX;
+    const outY = this.#outY;
+    const limit = this.#limit;
+    const sides = this.#sides;
+    for (let i = 0; i < sides; i++) {
+      const nx = outX[i];
+      const ny = outY[i];
+      const out = nx * cx + ny * cy - limit[i];
+      if (out > 0 && out > Math.abs(nx * ux + ny * uy) * halfU + Math.abs(ny * ux - nx * uy) * halfV) {
+        return false;
       }
-      px = x[i];
-      py = y[i];
     }
     return true;
   }

@@ -1,0 +1,196 @@
+import type { Boundary } from './boundary.ts';
+import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
+import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+import { Window } from './window.ts';
+
+/** Beyond this many times the distance to an edge, points of the edge besides the nearest are worth a cut. */
+const LONG_VIEW = 2;
+
+/**
+ * Seeks the other ends of necks at one reflex vertex at a time: collects those among the edges that it is shown, and knows by its window
+ * which others need not be shown.
+ */
+export class NeckSeeker {
+  readonly #boundary: Boundary;
+  readonly #boxes: Float64Array;
+  readonly #leafStart: number;
+  /** Error of a distance between points of the boundary, mm. */
+  readonly #rounding: number;
+  readonly window: Window = new Window();
+  vertex = -1;
+  #x = 0;
+  #y = 0;
+  #count = 0;
+  readonly #site: number[] = [];
+  readonly #endX: number[] = [];
+  readonly #endY: number[] = [];
+
+  constructor(boundary: Boundary, tree: ChainBoxes) {
+    this.#boundary = boundary;
+    this.#boxes = tree.boxes;
+    this.#leafStart = tree.leafStart;
+    this.#rounding = ROUNDING_SHARE * boundary.extent;
+  }
+
+  /** Goes to reflex vertex v. */
+  start(v: number): void {
+    const { x, y, tx, ty, previous, extent } = this.#boundary;
+    const h = previous[v];
+    this.vertex = v;
+    this.#x = x[v];
+    this.#y = y[v];
+    this.#count = 0;
+    this.window.open(-ty[h], tx[h], -ty[v], tx[v], 4 * extent);
+  }
+
+  /** Whether the box of a node may lie in the window. */
+  sees(node: number): boolean {
+    const boxes = this.#boxes;
+    const at = node * BOX_STRIDE;
+    const halfU = boxes[at + 4];
+    const slack = this.slack;
+    return (
+      halfU >= 0 &&
+      this.window.meetsBox(
+        boxes[at] - this.#x,
+        boxes[at + 1] - this.#y,
+        boxes[at + 2],
+        boxes[at + 3],
+        halfU + slack,
+        boxes[at + 5] + slack,
+      )
+    );
+  }
+
+  /** Distance from the window within which an end may still count as inside. */
+  get slack(): number {
+    return CONE_SLACK_RAD * this.window.reach + this.#rounding;
+  }
+
+  /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. The last edge that cut the window, or -1. */
+  lookAt(leaf: number): number {
+    const { count, previous, next } = this.#boundary;
+    const v = this.vertex;
+    const from = LEAF_EDGES * (leaf - this.#leafStart);
+    const to = Math.min(from + LEAF_EDGES, count);
+    let cutter = -1;
+    for (let e = from; e < to; e++) {
+      if (e !== v) {
+        this.#collectPoint(e);
+        if (e !== previous[v]) {
+          this.#collectFoot(e);
+          cutter = this.cutBy(e, e > from && next[e - 1] === e) ? e : cutter;
+        }
+      }
+    }
+    return cutter;
+  }
+
+  /** Cuts from the window what an empty disc can't reach for edge e. Whether it did. */
+  cutBy(e: number, isPointSeen: boolean): boolean {
+    const { x, y, tx, ty, length, previous } = this.#boundary;
+    if (e === this.vertex || e === previous[this.vertex]) {
+      return false;
+    }
+    const ax = x[e] - this.#x;
+    const ay = y[e] - this.#y;
+    const ex = tx[e];
+    const ey = ty[e];
+    const end = length[e];
+    const foot = -(ax * ex + ay * ey);
+    if (foot <= 0 && isPointSeen) {
+      return false;
+    }
+    const s = Math.min(Math.max(foot, 0), end);
+    const qx = ax + s * ex;
+    const qy = ay + s * ey;
+    const d2 = qx * qx + qy * qy;
+    let isCut = this.#cutAt(qx, qy, d2);
+    const reach = this.window.reach;
+    if (reach * reach > LONG_VIEW * LONG_VIEW * d2) {
+      // points that are seen at half a right angle from the nearest one
+      const d = Math.sqrt(d2);
+      for (let k = -1; k <= 1; k += 2) {
+        const t = Math.min(Math.max(foot + k * d, 0), end);
+        if (Math.abs(t - s) > d / 4) {
+          const px = ax + t * ex;
+          const py = ay + t * ey;
+          isCut = this.#cutAt(px, py, px * px + py * py) || isCut;
+        }
+      }
+    }
+    return isCut;
+  }
+
+  /** Cuts off what lies beyond q: a disc on a diameter to there would hold q, not only within what makes a disc count as empty. */
+  #cutAt(qx: number, qy: number, d2: number): boolean {
+    const reach = this.window.reach;
+    // within the distance of q nothing lies beyond it
+    return (
+      d2 > 0 &&
+      reach * reach > d2 &&
+      this.window.cut(qx, qy, d2 + reach * (EMPTY_DISC_SHARE * reach + this.#rounding))
+    );
+  }
+
+  /** Keeps the first point of edge e as a possible other end. */
+  #collectPoint(e: number): void {
+    const { count, x, y, isReflex } = this.#boundary;
+    if (isReflex[e] !== 0 && this.vertex < e) {
+      const dx = x[e] - this.#x;
+      const dy = y[e] - this.#y;
+      if (this.#isInCone(this.vertex, dx, dy) && this.#isInCone(e, -dx, -dy)) {
+        this.#keep(count + e, dx, dy);
+      }
+    }
+  }
+
+  /** Keeps the foot of the vertex on edge e as a possible other end. */
+  #collectFoot(e: number): void {
+    const { x, y, tx, ty, length, next, isReflex } = this.#boundary;
+    const ax = x[e] - this.#x;
+    const ay = y[e] - this.#y;
+    const ex = tx[e];
+    const ey = ty[e];
+    const h = ax * ey - ay * ex;
+    if (h > 0) {
+      const s = -(ax * ex + ay * ey);
+      const margin = CONE_SLACK_RAD * h;
+      const low = isReflex[e] !== 0 ? margin : -margin;
+      const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
+      if (s > low && s < high && this.#isInCone(this.vertex, ey, -ex)) {
+        this.#keep(e, h * ey, -h * ex);
+      }
+    }
+  }
+
+  #keep(site: number, px: number, py: number): void {
+    const k = this.#count++;
+    this.#site[k] = site;
+    this.#endX[k] = px;
+    this.#endY[k] = py;
+  }
+
+  /** Whether direction d lies in the closed cone of normals of reflex vertex w. */
+  #isInCone(w: number, dx: number, dy: number): boolean {
+    const { tx, ty, previous } = this.#boundary;
+    const h = previous[w];
+    const slack = -CONE_SLACK_RAD * Math.sqrt(dx * dx + dy * dy);
+    // not before the normal of the edge that arrives, not after the normal of the edge that leaves, and on their side of the vertex
+    return (
+      dx * tx[h] + dy * ty[h] >= slack &&
+      -(dx * tx[w] + dy * ty[w]) >= slack &&
+      (dy * tx[h] - dx * ty[h] > 0 || dy * tx[w] - dx * ty[w] > 0)
+    );
+  }
+
+  /** Hands over each end collected, relative to the vertex, that what was seen later has not ruled out. */
+  forEachEnd(take: (vertex: number, site: number, px: number, py: number) => void): void {
+    const slack = this.slack;
+    for (let k = 0; k < this.#count; k++) {
+      if (this.window.holds(this.#endX[k], this.#endY[k], slack)) {
+        take(this.vertex, this.#site[k], this.#endX[k], this.#endY[k]);
+      }
+    }
+  }
+}
