@@ -158,7 +158,7 @@ type ShopPart = Pick<
 function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
   const { job, artwork, cutRegion } = base;
   const board = placeBoard(job, artwork.ringEnds.length === 0 ? [0, 0, 0, 0] : ringsBounds(artwork));
-  const blocks = blockMeasures(cutRegion, base.cutArea, job, board.blocks);
+  const blocks = blockMeasures(cutRegion, base.carving, job, board.blocks);
   const uptakeMl = blocks.reduce(
     (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
     0,
@@ -189,7 +189,15 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       base.strokes,
     ),
     levellingMap: cutLevellingMap({ ...base, filmMm: film, heights }),
-    slivers: findSlivers(cutRegion, job.depthMm, board.blocks),
+    slivers: findSlivers(
+      cutRegion,
+      {
+        depthMm: base.maxDepth,
+        shallowestMm: base.shape.sectionAt(base.strokes.narrowestMm ?? 0)?.depthMm ?? 0,
+        leanRad: (base.shape.includedRad ?? 0) / 2,
+      },
+      board.blocks,
+    ),
     pour,
     schedule: planSchedule({
       ...job.rows,

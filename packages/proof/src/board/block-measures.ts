@@ -1,8 +1,9 @@
-import { booleans, sweepAlong } from '@pourproof/geometry';
+import { booleans, type Carving, sweepAlong } from '@pourproof/geometry';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, radians, ringsBounds, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import { blockWalls } from './block-walls.ts';
+import { carvedExposure } from './carved-exposure.ts';
 import { nearRings } from './near-rings.ts';
 import type { PlacedBlock } from './place-board.ts';
 
@@ -13,9 +14,11 @@ export interface BlockMeasures {
   /** Part of the cut in this block. */
   readonly cut: CleanRegion;
   readonly floorAreaMm2: number;
+  readonly wallAreaMm2: number;
   readonly wallLengthMm: number;
-  /** ∫ |n·f| ds with the fibre's part in the face: exposure of upright walls per mm of depth. */
+  /** ∫ |n·f| ds along the outline with the fibre's part in the face: exposure of upright walls per mm of depth. */
   readonly exposedLengthMm: number;
+  /** ∫ |n·f| dA. */
   readonly wallExposedMm2: number;
   readonly floorExposedMm2: number;
   /** Face that colour may reach at the low, median and high travel, clipped at the block's edge. */
@@ -26,16 +29,17 @@ export interface BlockMeasures {
 /**
  * The cut in every block that it meets: walls, floor, exposure of end grain, and the face that colour may reach.
  *
- * Floors share out the true area in proportion to what flattened outlines say.
- * Upright walls only: |n·f| is the fibre's part in the face times |n·f₂|; a floor sees sin(dive).
+ * Floors share out the true area in proportion to what flattened outlines say. For upright walls |n·f| is the fibre's part in the face times
+ * |n·f₂|, and a floor sees sin(dive); other walls are summed element by element.
  */
 export function blockMeasures(
   cut: CleanRegion,
-  trueAreaMm2: number,
+  carving: Carving,
   job: Job,
   blocks: readonly PlacedBlock[],
 ): readonly BlockMeasures[] {
   const { byBlock } = blockWalls(cut, blocks);
+  const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedExposure(carving, blocks);
   const whole = signedArea(cut);
   return blocks.flatMap((block, b): BlockMeasures[] => {
     const near = block.region === null ? cut : nearRings(cut, ringsBounds(block.region));
@@ -46,7 +50,7 @@ export function blockMeasures(
     }
     const dive = radians(block.diveDeg);
     const travel = travelIn(block.row, job);
-    const floorAreaMm2 = whole > 0 ? (signedArea(part) * trueAreaMm2) / whole : 0;
+    const floorAreaMm2 = whole > 0 ? (signedArea(part) * carving.areaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
     const bleed = bleedIn(part, near, block, travel);
     return [
@@ -54,11 +58,13 @@ export function blockMeasures(
         block,
         travel,
         cut: part,
-        floorAreaMm2,
         wallLengthMm: walls.lengthMm,
         exposedLengthMm,
+        floorAreaMm2,
+        wallAreaMm2: walls.lengthMm * job.depthMm,
         wallExposedMm2: exposedLengthMm * job.depthMm,
         floorExposedMm2: floorAreaMm2 * Math.sin(dive),
+        ...carved?.[b],
         bleed,
         bleedAreaMm2: {
           low: signedArea(bleed.low),

@@ -20,21 +20,22 @@ interface BlockKind {
 /** End grain by kind of block; the totals are the sums of the kinds. */
 export function endGrainReport(
   blocks: readonly BlockMeasures[],
-  job: { readonly grainDeg: number; readonly diveDeg: number; readonly depthMm: number },
+  job: { readonly grainDeg: number; readonly diveDeg: number },
 ): Report['endGrain'] {
-  const wallLength = sum(blocks, (each) => each.wallLengthMm);
+  const wallArea = sum(blocks, (each) => each.wallAreaMm2);
   const wallExposedMm2 = sum(blocks, (each) => each.wallExposedMm2);
   return {
     grainDeg: job.grainDeg,
     diveDeg: job.diveDeg,
     wallExposedMm2,
     floorExposedMm2: sum(blocks, (each) => each.floorExposedMm2),
-    wallFraction: wallLength > 0 ? wallExposedMm2 / (wallLength * job.depthMm) : 0,
+    wallFraction: wallArea > 0 ? wallExposedMm2 / wallArea : 0,
     byBlock: kindsOf(blocks).map(({ first, all }) => ({
       species: speciesOf(first),
       blocks: all.length,
       grainDeg: first.block.grainDeg,
       diveDeg: first.block.diveDeg,
+      wallAreaMm2: sum(all, (each) => each.wallAreaMm2),
       wallLengthMm: sum(all, (each) => each.wallLengthMm),
       wallExposedMm2: sum(all, (each) => each.wallExposedMm2),
       floorAreaMm2: sum(all, (each) => each.floorAreaMm2),

@@ -1,0 +1,65 @@
+import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/geometry';
+import { radians } from '@pourproof/plane';
+import { clipSegment } from './clip-segment.ts';
+import type { PlacedBlock } from './place-board.ts';
+
+/** Surfaces of a cut in one block and the end grain in them, mm². */
+export interface CarvedExposure {
+  readonly wallAreaMm2: number;
+  readonly floorAreaMm2: number;
+  /** ∫ |n·f| dA over walls, slanted as they are. */
+  readonly wallExposedMm2: number;
+  readonly floorExposedMm2: number;
+}
+
+/** On a board of several blocks walls are shared out in stretches of this length, mm (our choice: finer than any block is laid). */
+const STRETCH_MM = 0.5;
+
+/**
+ * Walls and floors of a cut of any shape by the block in which they stand, with their exposure of end grain in three dimensions. Each element goes to
+ * the block under its point; those under none are left out.
+ */
+export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[]): readonly CarvedExposure[] {
+  const isOne = blocks.every(({ region }) => region === null);
+  const byFibre = new Map<string, CarvedWalls>();
+  const wallsFor = ({ grainDeg, diveDeg }: PlacedBlock): CarvedWalls => {
+    const key = `${grainDeg} ${diveDeg}`;
+    const known = byFibre.get(key);
+    const walls =
+      known ??
+      carvedWalls(carving, {
+        grainRad: radians(grainDeg),
+        diveRad: radians(diveDeg),
+        ...(isOne ? {} : { longestMm: STRETCH_MM }),
+      });
+    byFibre.set(key, walls);
+    return walls;
+  };
+  const [first] = blocks;
+  if (first === undefined) {
+    return [];
+  }
+  // the same elements in the same order whatever the fibre
+  const { count, points, areasMm2, isFloor } = wallsFor(first);
+  const sums = blocks.map(() => ({ wallAreaMm2: 0, floorAreaMm2: 0, wallExposedMm2: 0, floorExposedMm2: 0 }));
+  for (let k = 0; k < count; k++) {
+    const [x, y] = [points[2 * k] as number, points[2 * k + 1] as number];
+    const b = blocks.findIndex(
+      ({ region }) => region === null || clipSegment(region, [x, y, x, y], [0, 0]).length > 0,
+    );
+    const [sum, block] = [sums[b], blocks[b]];
+    if (sum === undefined || block === undefined) {
+      continue;
+    }
+    const area = areasMm2[k] as number;
+    const exposed = area * (wallsFor(block).exposures[k] as number);
+    if (isFloor[k] === 1) {
+      sum.floorAreaMm2 += area;
+      sum.floorExposedMm2 += exposed;
+    } else {
+      sum.wallAreaMm2 += area;
+      sum.wallExposedMm2 += exposed;
+    }
+  }
+  return sums;
+}
