@@ -2,29 +2,9 @@ import { leftStanding, medialAxis, narrowStretches, outsideOf, strokeWidths } fr
 import { signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
-
-/** Points of an arc as chords within a tolerance, both ends included. */
-function arc(cx: number, cy: number, r: number, from: number, to: number, tolerance: number): number[] {
-  const parts = Math.ceil(Math.abs(to - from) / (2 * Math.acos(1 - tolerance / r)));
-  return Array.from({ length: parts + 1 }, (_, k) => from + ((to - from) * k) / parts).flatMap((t) => [
-    cx + r * Math.cos(t),
-    cy + r * Math.sin(t),
-  ]);
-}
+import { arc, roundWedge, stadium, vee, wedge } from './stroke-shapes.ts';
 
 const FLAT = [0.01, 0.002];
-
-/** A bar of the given width with round ends. */
-const stadium = (length: number, width: number, tolerance: number): number[] => [
-  ...arc(length, 0, width / 2, -Math.PI / 2, Math.PI / 2, tolerance),
-  ...arc(0, 0, width / 2, Math.PI / 2, (3 * Math.PI) / 2, tolerance),
-];
-
-/** A wedge of the given angle and length with its point at the origin. */
-const wedge = (deg: number, length: number): number[] => {
-  const half = length * Math.tan((deg * Math.PI) / 360);
-  return [0, 0, length, -half, length, half];
-};
 
 /** What a person would call the narrowest stroke of each shape, mm; the bound covers the flattening alone. */
 const labelled: [name: string, ring: (tolerance: number) => number[], narrowest: number][] = [
@@ -56,28 +36,6 @@ const labelled: [name: string, ring: (tolerance: number) => number[], narrowest:
     2,
   ],
 ];
-
-/** Two bars of one width whose outer edges meet in a point at the given angle. */
-function vee(deg: number, length: number, width: number): number[] {
-  const half = (deg * Math.PI) / 360;
-  const along = [Math.cos(half), Math.sin(half)];
-  const out = [-Math.sin(half), Math.cos(half)];
-  const inner = width / Math.sin(half);
-  return [
-    0,
-    0,
-    length * along[0],
-    -length * along[1],
-    length * along[0] - width * out[0],
-    -length * along[1] + width * out[1],
-    inner,
-    0,
-    length * along[0] - width * out[0],
-    length * along[1] - width * out[1],
-    length * along[0],
-    length * along[1],
-  ];
-}
 
 describe('the narrowest stroke is the one that a person would point at', () => {
   for (const [name, ring, want] of labelled) {
@@ -129,12 +87,7 @@ describe('stretches narrower than a limit', () => {
   test('a needle with a rounded tip is a taper too, at either flattening', () => {
     for (const deg of [6, 9, 20]) {
       for (const tolerance of FLAT) {
-        const half = (deg * Math.PI) / 360;
-        const r = 0.2;
-        const far = 40;
-        const side = r / Math.cos(half) + far * Math.tan(half);
-        const tip = arc(0, 0, r, Math.PI / 2 + half, (3 * Math.PI) / 2 - half, tolerance);
-        const axis = medialAxis(cleanFrom([[...tip, far, -side, far, side]]));
+        const axis = medialAxis(cleanFrom([roundWedge(deg, 0.2, 40, tolerance)]));
         expect(narrowStretches(axis, 0.8).map((s) => s.kind)).toEqual(['taper']);
       }
     }

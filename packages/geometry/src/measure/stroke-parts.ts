@@ -1,5 +1,6 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
 
 /** What a piece of the axis carries: nothing but a corner, a stroke, or the taper at a stroke's end. */
 export const CORNER = 0;
@@ -10,7 +11,7 @@ export const TAPER = 2;
 export interface StrokeParts {
   /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; spokes are corners. */
   readonly part: Uint8Array;
-  /** Nodes from which no edge rises: where the clearance is greatest around. */
+  /** Nodes from which no edge rises, where the clearance is greatest around, but for waves of a taper. */
   readonly tops: readonly number[];
 }
 
@@ -19,6 +20,11 @@ export interface StrokeParts {
  * the disc there: corners of 60° and more reach at most once (1/sin 30° − 1).
  */
 const CORNER_REACH = 1;
+/**
+ * A taper that from its tip on never gains less clearance than this over its way is a corner too: a tip whose sides meet at 39° or more (sin 19.5°).
+ * A flat bit leaves no more than its own diameter of it, as any round bit would leave some. Our choice.
+ */
+const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
 /** A branch that narrows to its end is a taper up to where doubling the way from the tip widens it by no more than this factor. */
 const TAPER_GROWTH = 1.25;
 /**
@@ -27,6 +33,8 @@ const TAPER_GROWTH = 1.25;
  */
 const BLUNT_LENGTH = 12;
 const BLUNT_GROWTH = 1.4;
+/** Where a blunt end widens by less, it is still a needle's tip if doubling the way from where its flanks would meet widens it by this factor. */
+const NEEDLE_GROWTH = 1.6;
 /** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
 const TIP_RATIO = 4;
 
@@ -40,100 +48,84 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
   // longest way down from each node to the boundary; necks lead on, to another part
   const reach = new Float64Array(nodeR.length).fill(0);
   reach.fill(Infinity, 0, neckCount);
-  const rising = new Int32Array(nodeR.length).fill(-1);
-  const strokesBelow = new Uint8Array(nodeR.length);
+  const isTop = new Uint8Array(nodeR.length).fill(1);
+  const degree = new Int32Array(nodeR.length);
+  const otherEdge = new Int32Array(nodeR.length);
   for (let e = 0; e < count; e++) {
     if (edge.isSpoke(e)) {
       continue;
     }
     edge.load(e);
-    const to = edgeTo[e];
+    const [from, to] = [edgeFrom[e], edgeTo[e]];
     length[e] = edge.lengthBetween(0, 1);
-    const way = reach[edgeFrom[e]] + length[e];
+    const way = reach[from] + length[e];
     reach[to] = Math.max(reach[to], way);
-    if (edgeFrom[e] >= neckCount) {
-      rising[edgeFrom[e]] = e;
-    }
+    isTop[from] = 0;
     if (way - nodeR[to] > CORNER_REACH * nodeR[to]) {
       part[e] = STROKE;
-      strokesBelow[to] = Math.min(2, strokesBelow[to] + 1);
+      for (const node of [from, to]) {
+        degree[node]++;
+        otherEdge[node] ^= e;
+      }
+    }
+  }
+  for (let e = 0; e < count; e++) {
+    if (part[e] !== CORNER && edgeFrom[e] >= neckCount && degree[edgeFrom[e]] === 1) {
+      markTaper(endBranch(axis, e, { length, degree, otherEdge }), part, isTop);
     }
   }
   const tops: number[] = [];
   for (let k = neckCount; k < nodeR.length; k++) {
-    if (nodeR[k] > 0 && rising[k] < 0) {
+    if (nodeR[k] > 0 && isTop[k] !== 0) {
       tops.push(k);
-    }
-  }
-  for (let e = 0; e < count; e++) {
-    if (part[e] === STROKE && edgeFrom[e] >= neckCount && strokesBelow[edgeFrom[e]] === 0) {
-      markTaper(axis, e, { part, length, rising, strokesBelow, reach });
     }
   }
   return { part, tops };
 }
 
-interface Branches {
-  readonly part: Uint8Array;
-  readonly length: Float64Array;
-  readonly rising: Int32Array;
-  readonly strokesBelow: Uint8Array;
-  readonly reach: Float64Array;
-}
-
-/** Marks the taper at the free end where edge e starts, if the branch tapers. */
-function markTaper(axis: MedialAxis, e: number, branches: Branches): void {
-  const { edgeFrom, edgeTo, nodeR } = axis;
-  const { part, length, rising, strokesBelow } = branches;
-  const edges: number[] = [];
-  // way from the tip, and clearance there, at the nodes of the branch up to where it meets another
-  const tip = nodeR[edgeFrom[e]];
-  const ways = [tip];
-  const radii = [tip];
-  for (let at = e; at >= 0 && part[at] !== CORNER; at = rising[edgeTo[at]]) {
-    edges.push(at);
-    ways.push(ways[ways.length - 1] + length[at]);
-    radii.push(nodeR[edgeTo[at]]);
-    if (strokesBelow[edgeTo[at]] > 1) {
+/** Marks the taper at the end of a branch, if it tapers. */
+function markTaper(branch: EndBranch, part: Uint8Array, isTop: Uint8Array): void {
+  const before = wayBeforeTip(branch);
+  if (before < 0) {
+    return;
+  }
+  const { edges, nodes, radii } = branch;
+  const ways = branch.ways.map((way) => way + before);
+  const shifted = { ...branch, ways };
+  const whole = ways[ways.length - 1];
+  let end = 0;
+  let isCorner = true;
+  while (end < edges.length) {
+    const doubled = 2 * ways[end];
+    if (doubled > 0 && doubled <= whole && radiusAt(shifted, doubled) <= TAPER_GROWTH * radii[end]) {
       break;
     }
+    end++;
+    isCorner &&= radii[end] - radii[0] >= CORNER_SLOPE * (ways[end] - ways[0]);
   }
-  if (tip > 0) {
-    const look = Math.min(BLUNT_LENGTH * tip, (ways[ways.length - 1] - tip) / 2);
-    const growth = radiusAt(ways, radii, tip + look) - tip;
-    if (growth <= (BLUNT_GROWTH - 1) * tip || radii[radii.length - 1] < TIP_RATIO * tip) {
-      return;
-    }
-    // a rounded tip: the way counts from where the flanks would meet
-    const before = (tip * look) / growth - tip;
-    for (let k = 0; k < ways.length; k++) {
-      ways[k] += before;
-    }
-  }
-  for (let k = 0; k < edges.length; k++) {
-    const isEnd = ways[k] > 0 && 2 * ways[k] <= ways[ways.length - 1];
-    if (isEnd && radiusAt(ways, radii, 2 * ways[k]) <= TAPER_GROWTH * radii[k]) {
-      return;
-    }
-    part[edges[k]] = TAPER;
+  for (let k = 0; k < end; k++) {
+    part[edges[k]] = isCorner ? CORNER : TAPER;
+    isTop[nodes[k]] = 0;
   }
 }
 
-/** Clearance at a way from the tip, linear between nodes; the last one beyond the end. */
-function radiusAt(ways: readonly number[], radii: readonly number[], way: number): number {
-  let low = 0;
-  let high = ways.length - 1;
-  if (way >= ways[high]) {
-    return radii[high];
+/** By how much the way counts from before the end of a branch, where the flanks of a taper would meet; negative for a stroke's end. */
+function wayBeforeTip(branch: EndBranch): number {
+  const { ways, radii } = branch;
+  const tip = radii[0];
+  const whole = ways[ways.length - 1];
+  if (tip === 0) {
+    return 0;
   }
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (ways[middle] <= way) {
-      low = middle;
-    } else {
-      high = middle;
-    }
+  if (radii[radii.length - 1] < TIP_RATIO * tip) {
+    return -1;
   }
-  const span = ways[high] - ways[low];
-  return span > 0 ? radii[low] + ((radii[high] - radii[low]) * (way - ways[low])) / span : radii[low];
+  const look = Math.min(BLUNT_LENGTH * tip, whole / 2);
+  const growth = radiusAt(branch, look) - tip;
+  if (!(growth > 0)) {
+    return -1;
+  }
+  const before = (tip * look) / growth;
+  const isNeedle = before <= whole && radiusAt(branch, before) >= NEEDLE_GROWTH * tip;
+  return growth > (BLUNT_GROWTH - 1) * tip || isNeedle ? before : -1;
 }

@@ -1,0 +1,74 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+
+/** The way along a stroke from its free end up to where it meets others or is widest, over waves in its width. */
+export interface EndBranch {
+  readonly edges: readonly number[];
+  /** Nodes before each edge, and after the last. */
+  readonly nodes: readonly number[];
+  /** Way from the free end, and clearance, at each node, mm. */
+  readonly ways: readonly number[];
+  readonly radii: readonly number[];
+}
+
+/** Strokes as a graph: for each axis edge its length, for each node how many strokes end there, and the exclusive or of their edges. */
+export interface StrokeGraph {
+  readonly length: Float64Array;
+  readonly degree: Int32Array;
+  readonly otherEdge: Int32Array;
+}
+
+/** A branch may narrow again by this share of its width and still count as widening. */
+const WAVE = 0.1;
+
+/** The branch whose free end is where axis edge e starts. */
+export function endBranch(axis: MedialAxis, e: number, graph: StrokeGraph): EndBranch {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const { length, degree, otherEdge } = graph;
+  let node = edgeFrom[e];
+  const edges: number[] = [];
+  const nodes = [node];
+  const ways = [0];
+  const radii = [nodeR[node]];
+  let widest = 0;
+  for (let at = e; ; at = otherEdge[node] ^ at) {
+    node = edgeFrom[at] === node ? edgeTo[at] : edgeFrom[at];
+    if (nodeR[node] < (1 - WAVE) * radii[widest]) {
+      break;
+    }
+    edges.push(at);
+    nodes.push(node);
+    ways.push(ways[ways.length - 1] + length[at]);
+    radii.push(nodeR[node]);
+    if (nodeR[node] >= radii[widest]) {
+      widest = radii.length - 1;
+    }
+    if (degree[node] !== 2) {
+      break;
+    }
+  }
+  return {
+    edges: edges.slice(0, widest),
+    nodes: nodes.slice(0, widest + 1),
+    ways: ways.slice(0, widest + 1),
+    radii: radii.slice(0, widest + 1),
+  };
+}
+
+/** Clearance at a way from the free end, linear between nodes; the last one beyond the end. */
+export function radiusAt({ ways, radii }: EndBranch, way: number): number {
+  let low = 0;
+  let high = ways.length - 1;
+  if (way >= ways[high]) {
+    return radii[high];
+  }
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (ways[middle] <= way) {
+      low = middle;
+    } else {
+      high = middle;
+    }
+  }
+  const span = ways[high] - ways[low];
+  return span > 0 ? radii[low] + ((radii[high] - radii[low]) * (way - ways[low])) / span : radii[low];
+}
