@@ -87,7 +87,8 @@ describe('corners', () => {
     }
     // corners so flat allow more than the feed by themselves, but their circle no more than √(a·ρ) = 20 mm/s
     const length = 20 * 720 * 2 * radius * Math.sin(Math.PI / 720);
-    expect(cutSeconds(line(...points))).toBeGreaterThan(length / 20);
+    // moves are joined to chords, between whose ends it may gain a little: 2·a·0.2 mm on 400 mm²/s²
+    expect(cutSeconds(line(...points))).toBeGreaterThan((0.95 * length) / 20);
     expect(cutSeconds(line(...points))).toBeLessThan(length / 20 + 2 * (20 / 100));
   });
 });

@@ -72,10 +72,13 @@ function layOut(ring: readonly number[], stops: Stop[]): LaidRing {
   const count = ring.length / 3;
   let s = 0;
   for (let i = 0; i < count; i++) {
-    const j = (i + 1) % count;
-    const bend = arcOf(ring[3 * i], ring[3 * i + 1], ring[3 * j], ring[3 * j + 1], ring[3 * i + 2]);
     points.push(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
     end.push(-1);
+    if (s >= stops.length || stops[s].move !== i) {
+      continue;
+    }
+    const j = (i + 1) % count;
+    const bend = arcOf(ring[3 * i], ring[3 * i + 1], ring[3 * j], ring[3 * j + 1], ring[3 * i + 2]);
     for (; s < stops.length && stops[s].move === i; s++) {
       const n = points.length;
       points[n - 1] = bend(points[n - 3], points[n - 2], stops[s].x, stops[s].y);

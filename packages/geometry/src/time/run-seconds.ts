@@ -1,5 +1,6 @@
-import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
+import type { CutterPath } from '../paths/cutter-path.ts';
 import type { Machine } from './machine.ts';
+import { type PlannedMove, straightenedMoves } from './straightened-moves.ts';
 
 const SECONDS = 60;
 
@@ -11,16 +12,6 @@ export interface RunTime {
   readonly downMm: number;
 }
 
-interface Move {
-  readonly length: number;
-  /** Highest speed on it, mm per second. */
-  readonly speed: number;
-  /** Unit directions in which it starts and ends. */
-  readonly start: readonly [number, number, number];
-  readonly end: readonly [number, number, number];
-  readonly isDown: boolean;
-}
-
 /**
  * Time of the run between points `from` and `to` (excluded) of a path, planned as a machine does that looks ahead: each move speeds up and slows down
  * evenly between the speeds at its ends, which are set by the corners there. A corner that turns the way so that the angle between both
@@ -29,18 +20,13 @@ interface Move {
  * by φ, ρ is half the sum of their lengths over φ.
  */
 export function runSeconds(path: CutterPath, from: number, to: number, machine: Machine): RunTime {
-  const moves: Move[] = [];
-  for (let i = from; i + 1 < to; i++) {
-    const length = moveLength(path, i);
-    if (length > 0) {
-      moves.push(moveOf(path, i, length, machine));
-    }
-  }
+  const moves = straightenedMoves(path, from, to);
+  const speeds = moves.map((move) => topSpeed(move, machine));
   const a = machine.accelerationMmPerS2;
-  const square = jointSpeeds(moves, machine);
+  const square = jointSpeeds(moves, speeds, machine);
   let [cutSeconds, cutMm, downSeconds, downMm] = [0, 0, 0, 0];
-  moves.forEach(({ length, speed, isDown }, k) => {
-    const seconds = moveSeconds(length, Math.sqrt(square[k]), Math.sqrt(square[k + 1]), speed, a);
+  moves.forEach(({ length, isDown }, k) => {
+    const seconds = moveSeconds(length, Math.sqrt(square[k]), Math.sqrt(square[k + 1]), speeds[k], a);
     if (isDown) {
       downSeconds += seconds;
       downMm += length;
@@ -62,44 +48,28 @@ export function moveSeconds(length: number, v0: number, v1: number, speed: numbe
   return (2 * peak - v0 - v1) / a + Math.max(0, level) / peak;
 }
 
-function moveOf(path: CutterPath, i: number, length: number, machine: Machine): Move {
-  const { points, bulges } = path;
-  const dx = points[3 * i + 3] - points[3 * i];
-  const dy = points[3 * i + 4] - points[3 * i + 1];
-  const down = points[3 * i + 5] - points[3 * i + 2];
-  const bulge = bulges[i];
-  const chord = Math.hypot(dx, dy);
-  let speed = machine.feedMmPerMin / SECONDS;
-  if (down > 0) {
-    speed = Math.min(speed, ((machine.plungeMmPerMin / SECONDS) * length) / down);
-  }
-  if (chord === 0) {
-    const straight = [0, 0, Math.sign(down)] as const;
-    return { length, speed, start: straight, end: straight, isDown: down > 0 };
-  }
-  if (bulge !== 0) {
-    const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
-    speed = Math.min(speed, Math.sqrt(machine.accelerationMmPerS2 * radius));
-  }
-  // an arc leaves its chord by half of its turn, to one side at the start and to the other at the end
-  const half = 2 * Math.atan(bulge);
-  const slope = down / length;
-  const flat = Math.sqrt(Math.max(0, 1 - slope * slope)) / chord;
-  const turned = (by: number): readonly [number, number, number] => [
-    (dx * Math.cos(by) - dy * Math.sin(by)) * flat,
-    (dx * Math.sin(by) + dy * Math.cos(by)) * flat,
-    slope,
-  ];
-  return { length, speed, start: turned(-half), end: turned(half), isDown: false };
+/** Highest speed on a move, mm per second. */
+function topSpeed({ length, down, radius }: PlannedMove, machine: Machine): number {
+  const feed = machine.feedMmPerMin / SECONDS;
+  const plunge = machine.plungeMmPerMin / SECONDS;
+  return Math.min(
+    feed,
+    down > 0 ? (plunge * length) / down : Infinity,
+    Math.sqrt(machine.accelerationMmPerS2 * radius),
+  );
 }
 
 /** Squares of the speeds before, between and after the moves: 0 at both ends, and never more than can be reached from either side. */
-function jointSpeeds(moves: readonly Move[], machine: Machine): Float64Array {
+function jointSpeeds(
+  moves: readonly PlannedMove[],
+  speeds: readonly number[],
+  machine: Machine,
+): Float64Array {
   const a = machine.accelerationMmPerS2;
   const count = moves.length;
   const square = new Float64Array(count + 1);
   for (let k = 1; k < count; k++) {
-    const limit = Math.min(moves[k - 1].speed, moves[k].speed) ** 2;
+    const limit = Math.min(speeds[k - 1], speeds[k]) ** 2;
     square[k] = Math.min(
       limit,
       cornerSpeedSquared(moves[k - 1], moves[k], machine),
@@ -112,7 +82,7 @@ function jointSpeeds(moves: readonly Move[], machine: Machine): Float64Array {
   return square;
 }
 
-function cornerSpeedSquared(before: Move, after: Move, machine: Machine): number {
+function cornerSpeedSquared(before: PlannedMove, after: PlannedMove, machine: Machine): number {
   const [u, v] = [before.end, after.start];
   const dot = u[0] * v[0] + u[1] * v[1] + u[2] * v[2];
   const cross = Math.hypot(u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]);

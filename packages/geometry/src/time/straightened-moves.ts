@@ -1,0 +1,122 @@
+import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
+
+/**
+ * Moves that together keep within this of one straight line are planned as one, mm: what is finer than the flattening of the artwork is an
+ * accident of how it was drawn, and no machine follows it.
+ */
+const STRAIGHT_MM = DEFAULT_FLATTEN_TOLERANCE_MM;
+
+/** A move as it is planned. */
+export interface PlannedMove {
+  /** Length of all that it stands for, mm. */
+  readonly length: number;
+  /** How much deeper it ends than it starts, mm. */
+  readonly down: number;
+  /** Unit directions in which it starts and ends. */
+  readonly start: readonly [number, number, number];
+  readonly end: readonly [number, number, number];
+  /** Radius of an arc, mm; infinity for a straight move. */
+  readonly radius: number;
+  /** Whether it leads straight down. */
+  readonly isDown: boolean;
+}
+
+/** The moves of the run between points `from` and `to` (excluded), those that are nearly one straight line joined; none of length 0. */
+export function straightenedMoves(path: CutterPath, from: number, to: number): PlannedMove[] {
+  const moves: PlannedMove[] = [];
+  let i = from;
+  while (i + 1 < to) {
+    const j = isBent(path, i) ? i + 1 : farthestStraight(path, i, to - 1);
+    let length = 0;
+    for (let k = i; k < j; k++) {
+      length += moveLength(path, k);
+    }
+    if (length > 0) {
+      moves.push(moveBetween(path, i, j, length));
+    }
+    i = j;
+  }
+  return moves;
+}
+
+/** Whether move i is an arc that must not be taken for straight. */
+function isBent({ points, bulges }: CutterPath, i: number): boolean {
+  const chord = Math.hypot(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1]);
+  return (Math.abs(bulges[i]) * chord) / 2 > STRAIGHT_MM;
+}
+
+/** The last point up to which all moves from point i on are nearly one straight line, found by doubling and then halving the step. */
+function farthestStraight(path: CutterPath, i: number, last: number): number {
+  let good = i + 1;
+  let step = 1;
+  while (good + step <= last && isStraight(path, i, good + step)) {
+    good += step;
+    step *= 2;
+  }
+  for (step = Math.floor(step / 2); step > 0; step = Math.floor(step / 2)) {
+    if (good + step <= last && isStraight(path, i, good + step)) {
+      good += step;
+    }
+  }
+  return good;
+}
+
+/** Whether all moves from point i to point j lead onwards and keep close to the line between both. */
+function isStraight(path: CutterPath, i: number, j: number): boolean {
+  const { points } = path;
+  const [dx, dy, dz] = between(points, i, j);
+  const length = Math.hypot(dx, dy, dz);
+  if (length === 0) {
+    return false;
+  }
+  let reached = 0;
+  for (let k = i; k < j; k++) {
+    if (isBent(path, k)) {
+      return false;
+    }
+    const [ux, uy, uz] = between(points, i, k + 1);
+    const along = (ux * dx + uy * dy + uz * dz) / length;
+    const off = Math.hypot(
+      ux - (along / length) * dx,
+      uy - (along / length) * dy,
+      uz - (along / length) * dz,
+    );
+    if (off > STRAIGHT_MM || along < reached - STRAIGHT_MM) {
+      return false;
+    }
+    reached = Math.max(reached, along);
+  }
+  return true;
+}
+
+function between(points: Float64Array, i: number, j: number): [number, number, number] {
+  return [
+    points[3 * j] - points[3 * i],
+    points[3 * j + 1] - points[3 * i + 1],
+    points[3 * j + 2] - points[3 * i + 2],
+  ];
+}
+
+function moveBetween(path: CutterPath, i: number, j: number, length: number): PlannedMove {
+  const [dx, dy, down] = between(path.points, i, j);
+  const chord = Math.hypot(dx, dy);
+  const isDown = chord === 0 && down > 0;
+  const bulge = j === i + 1 && isBent(path, i) ? path.bulges[i] : 0;
+  if (bulge === 0) {
+    const direct = Math.hypot(chord, down);
+    const way = [dx / direct, dy / direct, down / direct] as const;
+    return { length, down, start: way, end: way, radius: Infinity, isDown };
+  }
+  // an arc leaves its chord by half of its turn, to one side at the start and to the other at the end
+  const half = 2 * Math.atan(bulge);
+  const slope = down / length;
+  const flat = Math.sqrt(Math.max(0, 1 - slope * slope)) / chord;
+  const turned = (by: number): readonly [number, number, number] => [
+    (dx * Math.cos(by) - dy * Math.sin(by)) * flat,
+    (dx * Math.sin(by) + dy * Math.cos(by)) * flat,
+    slope,
+  ];
+  const radius = (chord * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  return { length, down, start: turned(-half), end: turned(half), radius, isDown };
+}
