@@ -1,5 +1,5 @@
 import { cautions, sources } from '@pourproof/materials';
-import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import {
   cutSentences,
   type Fact,
@@ -21,7 +21,6 @@ import { digits } from './path-data.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
 import { shortBasis } from './short-basis.ts';
-import { keepUnits } from './wrap.ts';
 
 /** Enlargements beside one finding. */
 const MOST_LOUPES = 2;

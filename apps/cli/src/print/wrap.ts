@@ -1,4 +1,4 @@
-const NUMBER_UNIT = /(\d)[ ](mm²|mm|in²|in|ml|fl oz|g|h|%|°)(?![\p{L}\d])/gu;
+import { keepUnits } from '@pourproof/plane';
 
 /**
  * Breaks words into lines of at most `columns` characters; a longer word stands alone, and a number stays with its unit.
@@ -22,12 +22,4 @@ export function wrap(words: string, columns: number, first = ''): string[] {
   }
   lines.push(line);
   return lines.map((each) => each.replaceAll('\u00a0', ' ').trimEnd());
-}
-
-/** The text with no-break spaces between numbers and their units, which belong on one line. */
-export function keepUnits(text: string): string {
-  return text.replace(
-    NUMBER_UNIT,
-    (_, digit: string, unit: string) => `${digit}\u00a0${unit.replace(' ', '\u00a0')}`,
-  );
 }
