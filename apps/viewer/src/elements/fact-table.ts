@@ -1,3 +1,4 @@
+import { keepUnits } from '@pourproof/plane';
 import type { Fact } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
@@ -38,6 +39,15 @@ export class FactTable extends LitElement {
       tr {
         break-inside: avoid;
       }
+      @media print {
+        th {
+          width: 30%;
+        }
+        .soft {
+          display: inline;
+          margin-left: 0.5rem;
+        }
+      }
     `,
   ];
 
@@ -54,7 +64,7 @@ export class FactTable extends LitElement {
         ${this.facts.map(
           ({ name, value, remark }) => html`<tr>
             <th scope="row" class=${name.startsWith(' ') ? 'part' : ''}>${name.trim()}</th>
-            <td><b>${value}</b>${remark === '' ? nothing : html` <span class="soft">${remark}</span>`}</td>
+            <td><b>${keepUnits(value)}</b>${remark === '' ? nothing : html` <span class="soft">${keepUnits(remark)}</span>`}</td>
           </tr>`,
         )}
       </tbody>

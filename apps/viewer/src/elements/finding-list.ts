@@ -180,10 +180,11 @@ export class FindingList extends LitElement {
           <p>${entry.headline}</p>
           <p>${entry.why}</p>
           ${entry.fixes.length > 0 ? this.#fixes(entry.fixes) : nothing}
-          <details>
+          <details class="no-print">
             <summary class="soft">What this rests on</summary>
             <p class="soft">${entry.basis.join('; ')}.</p>
           </details>
+          <p class="soft print-only">Basis: ${entry.basis.join('; ')}.</p>
         </div>
       </li>
     `;

@@ -120,15 +120,17 @@ export class LetteringForm extends LitElement {
   #more(choice: string): TemplateResult {
     const { align, tracking, lineSpacing, arc, axis } = this.job;
     const [radius = '', side = 'over'] = (arc ?? '').split(/\s+/u);
-    const edge = align ?? (arc === undefined ? 'left' : 'centre');
-    const sides = LETTERING_SIDES.map(
-      (each) => [each, each === 'centre' ? 'the centre' : `the ${each} edge`] as const,
-    );
+    const sides = [
+      ['', 'the left edge; on an arc the centre'],
+      ...LETTERING_SIDES.map(
+        (each) => [each, each === 'centre' ? 'the centre' : `the ${each} edge`] as const,
+      ),
+    ] as const;
     return html`
       <details>
         <summary>More: lines, spacing, arc${choice === SINGLE_LINE ? nothing : ', axes'}</summary>
         <div class="more">
-          ${field('align', 'Lines meet at', chosenOf('align', sides, edge))}
+          ${field('align', 'Lines meet at', chosenOf('align', sides, align ?? ''))}
           <div class="pair">
             ${field('tracking', 'Room between letters', typedIn('tracking', tracking ?? '', '0mm'))}
             ${field('lineSpacing', 'Line spacing', typedIn('lineSpacing', String(lineSpacing ?? ''), '1'))}

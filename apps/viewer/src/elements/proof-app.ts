@@ -1,4 +1,5 @@
 import { cautions } from '@pourproof/materials';
+import { keepUnits } from '@pourproof/plane';
 import {
   calendarFile,
   cutSentences,
@@ -30,6 +31,10 @@ import type { ProofSheet } from './proof-sheet.ts';
 import { saveFile } from './save-file.ts';
 import { severityTag } from './severity-tag.ts';
 import './sheet-legend.ts';
+
+const SHOP_CAUTIONS: TemplateResult = html`<ul>
+  ${[cautions.dust, cautions.sensitisers, cautions.solvents, cautions.exotherm].map(({ value }) => html`<li>${value}</li>`)}
+</ul>`;
 
 /** The whole page: job ticket, proof sheet, findings. */
 export class ProofApp extends LitElement {
@@ -64,12 +69,21 @@ export class ProofApp extends LitElement {
         </div>
       </header>
       <main
-        @source-opening=${() => this.#proof.awaitSource()}
+        @source-opening=${() => {
+          this.#showPaper();
+          this.#proof.awaitSource();
+        }}
         @source-chosen=${({ detail }: CustomEvent<PageEvents['source-chosen']>) => this.#proof.useSource(detail)}
         @source-failed=${({ detail }: CustomEvent<PageEvents['source-failed']>) => this.#proof.fail(detail)}
-        @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => this.#proof.openFiles(detail)}
+        @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => {
+          this.#showPaper();
+          void this.#proof.openFiles(detail);
+        }}
         @materials-dropped=${() => this.#proof.dropMaterials()}
-        @demo-chosen=${() => this.#proof.useDemo()}
+        @demo-chosen=${() => {
+          this.#showPaper();
+          void this.#proof.useDemo();
+        }}
         @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#proof.changeJob(detail)}
         @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#proof.select(detail)}
       >
@@ -153,7 +167,7 @@ export class ProofApp extends LitElement {
     const isDated = report.pour.schedule.some(({ earliest }) => earliest !== undefined);
     return html`
       <h3>Measures</h3>
-      <p class="lead">${cutSentences(report, unit).join(' ')}</p>
+      <p class="lead">${keepUnits(cutSentences(report, unit).join(' '))}</p>
       <fact-table .facts=${measureFacts(report, unit)}></fact-table>
       <h3>Resin</h3>
       <fact-table .facts=${resinFacts(report, unit)}></fact-table>
@@ -192,10 +206,9 @@ export class ProofApp extends LitElement {
         <p>${cautions.rules.value} ${cautions.food.value}</p>
         <details class="no-print">
           <summary>Usual cautions in the shop</summary>
-          <ul>
-            ${[cautions.dust, cautions.sensitisers, cautions.solvents, cautions.exotherm].map(({ value }) => html`<li>${value}</li>`)}
-          </ul>
+          ${SHOP_CAUTIONS}
         </details>
+        <div class="print-only">${SHOP_CAUTIONS}</div>
         <p class="no-print">
           Fonts under the SIL Open Font License:
           ${shippedFonts.map(({ name, licenceUrl }, k) => html`${k > 0 ? ', ' : ''}<a href=${licenceUrl}>${name}</a>`)}.
@@ -229,6 +242,13 @@ export class ProofApp extends LitElement {
   #save(what: string, data: unknown): void {
     const name = this.#proof.source?.name ?? 'artwork';
     saveFile(`${stem(name)}.${what}.json`, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
+  }
+
+  /** On a phone the sheet lies below the ticket, out of sight. */
+  #showPaper(): void {
+    if (matchMedia('(max-width: 759px)').matches) {
+      this.renderRoot.querySelector('.paper')?.scrollIntoView();
+    }
   }
 
   #skip(event: Event): void {

@@ -90,7 +90,13 @@ export const shared: CSSResult = css`
     color: var(--ink-soft);
     font-size: 0.87rem;
   }
+  .print-only {
+    display: none;
+  }
   @media print {
+    .print-only {
+      display: block;
+    }
     button,
     .no-print {
       display: none !important;

@@ -50,7 +50,7 @@ export const FIRST_FIELDS = {
 /** The rest, folded away by subject. */
 export const JOB_GROUPS: readonly JobGroup[] = [
   {
-    title: 'Board, fibres out of the face, flatness',
+    title: 'Board',
     fields: [
       {
         key: 'board',

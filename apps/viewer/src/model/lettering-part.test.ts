@@ -32,18 +32,15 @@ test('what is typed becomes the keys of a job file', () => {
   });
 });
 
-test('what is usual anyway is left out', () => {
-  const straight = letteringPart(form({ capHeight: '15mm', align: 'left', tracking: ' ' }), false);
+test('what is left empty stays as usual', () => {
+  const straight = letteringPart(form({ capHeight: '15mm', align: '', tracking: ' ' }), false);
   expect(straight).toEqual({ capHeight: '15mm' });
-  const bent = letteringPart(
-    form({ capHeight: '15mm', align: 'centre', radius: '80mm', side: 'over' }),
-    false,
-  );
+  const bent = letteringPart(form({ capHeight: '15mm', align: '', radius: '80mm', side: 'over' }), false);
   expect(bent).toEqual({ capHeight: '15mm', arc: '80mm' });
 });
 
 test('single strokes have no axes', () => {
-  expect(letteringPart(form({ capHeight: '9mm', align: 'left', axis: 'wght=600' }), true)).toEqual({
+  expect(letteringPart(form({ capHeight: '9mm', axis: 'wght=600' }), true)).toEqual({
     capHeight: '9mm',
     singleLine: true,
   });

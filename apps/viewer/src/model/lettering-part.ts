@@ -2,7 +2,7 @@ import { LETTERING_SIDES } from '@pourproof/proof';
 import type { JobPart } from './changed-job.ts';
 
 /**
- * What a form of lettering says, as a part of the job: empty fields and what is usual anyway are put back to their defaults.
+ * What a form of lettering says, as a part of the job: empty fields are put back to their defaults.
  *
  * A line spacing that is no number becomes NaN, which the job refuses.
  */
@@ -13,13 +13,11 @@ export function letteringPart(form: Pick<FormData, 'get'>, isSingleLine: boolean
   };
   const radius = typed('radius');
   const spacing = typed('lineSpacing');
-  const align = LETTERING_SIDES.find((side) => side === typed('align'));
   const axis = typed('axis')?.split(/[\s,;]+/u);
   return {
     capHeight: typed('capHeight') ?? '',
     singleLine: isSingleLine ? true : undefined,
-    // lines on an arc are centred unless the job says otherwise
-    align: align === (radius === undefined ? 'left' : 'centre') ? undefined : align,
+    align: LETTERING_SIDES.find((side) => side === typed('align')),
     tracking: typed('tracking'),
     lineSpacing: spacing === undefined ? undefined : Number(spacing.replace(',', '.')),
     arc: radius === undefined ? undefined : typed('side') === 'under' ? `${radius} under` : radius,
