@@ -39,6 +39,9 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     [0.17, 0.5],
     [0.5, 0.45],
     [0.95, 0.3],
+    [0.14, 0.7],
+    [0.2, 0.95],
+    [0.4, 1],
   ])('with a radius of %d of the widest clearance sweeps just what the cutter can reach', (share, step) => {
     const r = share * widest;
     const path = clearingPath(axis, { diameterMm: 2 * r, stepoverMm: 2 * r * step, depthMm: 3 });
@@ -147,7 +150,7 @@ test('sizes out of range are refused', () => {
   const good = { diameterMm: 2, stepoverMm: 1, depthMm: 1 };
   for (const bad of [
     { diameterMm: 0 },
-    { stepoverMm: 1.01 },
+    { stepoverMm: 2.01 },
     { stepoverMm: 0 },
     { depthMm: -1 },
     { overlapMm: Number.NaN },

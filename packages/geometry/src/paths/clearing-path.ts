@@ -9,7 +9,10 @@ import { tourRings } from './tour-rings.ts';
 export interface Clearing {
   /** Diameter of the cutter, mm, above 0. */
   readonly diameterMm: number;
-  /** Distance between one round and the next, mm, above 0 and at most half the diameter: more would leave posts in corners. */
+  /**
+   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter rounds leave posts in corners, which
+   * get short ways of their own; after an earlier cutter no more than half the diameter is used.
+   */
   readonly stepoverMm: number;
   /** Depth of the floor below the face, mm, 0 or more. */
   readonly depthMm: number;
@@ -36,7 +39,7 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
   const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
   checkSize('diameterMm', diameterMm, diameterMm > 0);
-  checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm / 2);
+  checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm);
   checkSize('depthMm', depthMm, depthMm >= 0);
   checkSize('earlierDiameterMm', earlierDiameterMm, earlierDiameterMm >= 0);
   checkSize('overlapMm', overlapMm, overlapMm >= 0);
@@ -46,11 +49,13 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   if (wide <= radius) {
     return packRuns([]);
   }
+  const stepover = wide < Infinity ? Math.min(stepoverMm, radius) : stepoverMm;
   const edges = edgesToClear(axis, radius, wide);
   const { rings, links } = nestedRings(axis, {
     edges,
     wide,
-    levels: levelsOf(axis, edges, radius, stepoverMm, wide),
+    levels: levelsOf(axis, edges, radius, stepover, wide),
+    tailRadius: stepover > radius ? radius : undefined,
     discRadius: wide - radius,
     overlap: overlapMm,
     ignore: ignoreMm,

@@ -1,5 +1,6 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { CornerTails, type Tail } from './corner-tails.ts';
 import { mouthCircuits, type OpenStrand } from './mouth-circuits.ts';
 import { offsetPoint, type Strand, StrandTracer } from './offset-strands.ts';
 import type { Ring, RingLink } from './tour-rings.ts';
@@ -17,6 +18,8 @@ export interface Nesting {
   readonly discRadius: number;
   readonly overlap: number;
   readonly ignore: number;
+  /** Radius of the cutter, where rounds are farther apart than that and nothing was done before: corners between them get ways of their own. */
+  readonly tailRadius: number | undefined;
 }
 
 /** Rings at all levels, and links that tie those together that hang together, without a loop. */
@@ -35,6 +38,7 @@ class RingNester {
   readonly #edge: AxisEdge;
   readonly #nesting: Nesting;
   readonly #tracer: StrandTracer;
+  readonly #tails: CornerTails | undefined;
   readonly #strands: Strand[] = [];
   /** What is kept of each open strand; undefined for closed ones and those that add nothing. */
   readonly #kept: (TrimmedStrand | undefined)[] = [];
@@ -49,6 +53,8 @@ class RingNester {
     this.#edge = new AxisEdge(axis);
     this.#nesting = nesting;
     this.#tracer = new StrandTracer(axis, nesting.wide);
+    const { tailRadius } = nesting;
+    this.#tails = tailRadius === undefined ? undefined : new CornerTails(axis, tailRadius);
   }
 
   run(): NestedRings {
@@ -56,8 +62,10 @@ class RingNester {
     const { edgeTo, nodeR } = this.#axis;
     let inner: { strand: Strand; id: number; move: number }[] = [];
     let count = 0;
+    let above = Infinity;
     // from the innermost ring outwards, so that each level is traced once and forgotten
-    for (const level of [...levels].reverse()) {
+    for (let k = levels.length - 1; k >= 0; k--) {
+      const level = levels[k];
       while (count < edges.length && nodeR[edgeTo[edges[count]]] >= level) {
         count++;
       }
@@ -72,6 +80,8 @@ class RingNester {
         this.#linkInwards(strand, id, move, level);
       }
       this.#linkAcross(active, level);
+      this.#addTails(active, level, k > 0 ? levels[k - 1] : undefined, above);
+      above = level;
       inner = strands.flatMap((strand, i) =>
         strand.startEdge < 0 ? [{ strand, id: first + i, move: this.#tracer.moveOf[strand.half] }] : [],
       );
@@ -185,6 +195,49 @@ class RingNester {
         via: [x, y],
       });
     }
+  }
+
+  /** Adds the ways into what this level, the one outside it and the one above it leave uncovered. */
+  #addTails(active: Int32Array, level: number, outer: number | undefined, above: number): void {
+    const { edgeFrom, edgeTo, edgeLeft, nodeX, nodeY, nodeR } = this.#axis;
+    const { strandOf, moveOf } = this.#tracer;
+    const { tailRadius } = this.#nesting;
+    const tails = this.#tails;
+    if (tails === undefined || tailRadius === undefined) {
+      return;
+    }
+    for (const e of active) {
+      const top = edgeTo[e];
+      if (outer !== undefined && nodeR[edgeFrom[e]] < level) {
+        const tail = tails.fromMouth(e, level, outer);
+        if (tail !== undefined) {
+          this.#hang(tail, strandOf[2 * e], moveOf[2 * e], tail[0], tail[1]);
+        }
+      }
+      if (nodeR[top] > level + tailRadius && nodeR[top] < above && tails.isTop(e)) {
+        const [x, y] = offsetPoint(this.#axis, edgeLeft[e], nodeX[top], nodeY[top], level);
+        this.#hang(tails.fromTop(e, level), strandOf[2 * e + 1], moveOf[2 * e + 1], x, y);
+      }
+    }
+  }
+
+  /** Adds a closed way of its own, tied by its first point to a place on a strand. */
+  #hang(tail: Tail, strand: number, move: number, x: number, y: number): void {
+    const id = this.#strands.length;
+    this.#take({ clearance: 0, points: tail, startEdge: -1, endEdge: -1, half: -1 });
+    this.#unite(id, strand);
+    const [bx, by] = tail;
+    this.#links.push({
+      ringA: strand,
+      moveA: move,
+      ax: x,
+      ay: y,
+      ringB: id,
+      moveB: 0,
+      bx,
+      by,
+      via: undefined,
+    });
   }
 
   /** Whether a move of a strand is kept whole. */
