@@ -1,8 +1,9 @@
 import { type Point, packRings, type Rings } from '@pourproof/plane';
-import { findingEntries } from '@pourproof/proof';
+import { findingEntries, GRADE_WORDS, type LevellingGrade, type LevellingMap } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
+import { gradePath } from './levelling-figure.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
 import { type Mark, placeMarks } from './place-marks.ts';
 
@@ -16,6 +17,13 @@ const BLEED = [
   ['median', 'Face that colour reaches on every second board', 0.25],
   ['low', 'Face that colour reaches on nearly every board', 0.45],
 ] as const;
+/** Weight and pattern tell the grades apart; what holds is a hairline. */
+const LEVEL_PAINT: Readonly<Record<LevellingGrade, string>> = {
+  lost: 'stroke="#000000" stroke-width="0.9" stroke-dasharray="0.5 0.4"',
+  spoilt: 'stroke="#000000" stroke-width="0.6" stroke-dasharray="2 0.6"',
+  close: 'stroke="#000000" stroke-width="0.3" stroke-dasharray="1 0.6"',
+  holds: 'stroke="#000000" stroke-width="0.08"',
+};
 /** Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that carry their number as a title. */
 const MOST_DISCS = 12;
 
@@ -72,6 +80,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       'stroke="#b3400a" stroke-width="1" stroke-dasharray="0.25 0.5"',
       lines(picture.bleedWalls),
     ),
+    ...levellingGroups(picture.levelling),
     group(
       'marks',
       'Numbers of the findings',
@@ -116,6 +125,37 @@ function joined(pieces: readonly Rings[]): Rings {
 
 function lines(paths: readonly Float64Array[]): string {
   return paths.map((path) => `<path d="${linePath(path)}"/>`).join('\n');
+}
+
+function levellingGroups(levelling: LevellingMap): readonly string[] {
+  const grades = Object.entries(GRADE_WORDS) as readonly (readonly [LevellingGrade, string])[];
+  return [
+    ...grades.map(([grade, meaning]) =>
+      group(
+        `levelling-${grade}`,
+        `Strokes after levelling: ${meaning}`,
+        LEVEL_PAINT[grade],
+        pathOf(gradePath(levelling, grade)),
+      ),
+    ),
+    group(
+      'goes-first',
+      'Where levelling takes colour first',
+      'fill="#ffffff" stroke="#000000" stroke-width="0.25"',
+      goesFirst(levelling.goesFirstAt),
+    ),
+  ];
+}
+
+function pathOf(data: string): string {
+  return data === '' ? '' : `<path d="${data}"/>`;
+}
+
+/** A diamond on the place. */
+function goesFirst(at: Point | null): string {
+  return at === null
+    ? ''
+    : `<path d="M${digits(at[0])} ${digits(at[1] - 1.1)}l0.8 1.1l-0.8 1.1l-0.8 -1.1Z"/>`;
 }
 
 function markSvg({ label, atMm, discMm }: Mark): string {

@@ -17,6 +17,8 @@ import {
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
+import { keySample } from './key-sample.ts';
+import { levellingFigure } from './levelling-figure.ts';
 import { digits } from './path-data.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
@@ -62,6 +64,7 @@ function page(vetted: Vetted, id: string, version: string): string {
     '<main class="sheet">',
     header(report, unit),
     `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
+    levellingFigure(vetted),
     entries.length === 0 ? '' : `<h2>Findings</h2>\n${overview(entries)}`,
     ...entries.map((entry) => findingBlock(entry, vetted, id)),
     '<div class="columns"><div>',
@@ -116,36 +119,34 @@ function words(text: string): string {
 
 /** Small samples of what is in the picture, in the same patterns. */
 function key(report: Report, { picture }: Vetted, id: string): string {
-  const sample = (content: string, name: string): string =>
-    `<li><svg width="9mm" height="5mm" viewBox="0 0 34 19" aria-hidden="true">${content}</svg>${name}</li>`;
   const items = [
-    sample(
+    keySample(
       `<rect x="1" y="1" width="32" height="17" fill="#e6ecf3"/><path d="M1 10L10 1M1 18L18 1M10 18L27 1M18 18L33 3M27 18L33 12" stroke="#3d5a80" stroke-width="0.9"/><rect x="1" y="1" width="32" height="17" class="outline"/>`,
       'will be cut and filled',
     ),
   ];
   if (picture.standing.length > 0) {
     items.push(
-      sample('<rect x="1" y="1" width="32" height="17" class="standing"/>', 'drawn, but stays wood'),
+      keySample('<rect x="1" y="1" width="32" height="17" class="standing"/>', 'drawn, but stays wood'),
     );
   }
   if (picture.narrow.length > 0) {
     items.push(
-      sample(
+      keySample(
         '<path class="narrow-ground" d="M3 9.5H31"/><path class="narrow" d="M3 9.5H31"/>',
         'stroke narrower than the smallest bit',
       ),
     );
   }
   if (picture.bleedWalls.length > 0) {
-    items.push(sample('<path class="bleed" d="M2 9.5H32"/>', 'wall where colour may run'));
+    items.push(keySample('<path class="bleed" d="M2 9.5H32"/>', 'wall where colour may run'));
   }
   if (picture.blocks.some(({ outline }) => outline !== null)) {
-    items.push(sample('<path d="M2 9.5H32" stroke="#7c715a" stroke-width="1.2"/>', 'edge of a block'));
+    items.push(keySample('<path d="M2 9.5H32" stroke="#7c715a" stroke-width="1.2"/>', 'edge of a block'));
   }
   if (report.findings.length > 0) {
     items.push(
-      sample(
+      keySample(
         '<circle cx="17" cy="9.5" r="8" fill="#fffefb" stroke="#14213d" stroke-width="1.2"/><text x="17" y="13" font-size="10" text-anchor="middle" font-family="Arial, Liberation Sans, sans-serif">1</text>',
         'number of the finding',
       ),

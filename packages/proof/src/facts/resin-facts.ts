@@ -1,3 +1,4 @@
+import { levelMethods, shopAdvice } from '@pourproof/materials';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { formatMass, formatPercent } from './amounts.ts';
@@ -40,15 +41,29 @@ function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
   return facts;
 }
 
-function levellingFacts({ levelling }: Report, unit: LengthUnit): readonly Fact[] {
-  const { marginMm, method, methodMm, flatness } = levelling;
+function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): readonly Fact[] {
+  const { planMm, marginMm, method, methodMm, flatness, strokesMm } = levelling;
+  const advice = Object.values(levelMethods).find(({ name }) => name === method)?.advice ?? '';
   const facts = [
+    fact('Levelling', formatLength(planMm, unit), `by ${method}. ${advice}`),
     fact(
       'Can come off',
       formatLength(marginMm, unit),
       `before the first stroke is gone; ${method} usually takes ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
     ),
   ];
+  if (strokesMm.lost + strokesMm.spoilt > 0) {
+    facts.push(
+      fact(
+        '  strokes at risk',
+        formatLength(strokesMm.lost + strokesMm.spoilt, unit),
+        `under the plan: ${formatLength(strokesMm.lost, unit)} lose all colour, ${formatLength(strokesMm.spoilt, unit)} get too narrow or too shallow`,
+      ),
+    );
+  }
+  if (endGrain.wallExposedMm2 > 0) {
+    facts.push(fact('  it cannot cure', 'bleed', shopAdvice['bleed-stays'].value));
+  }
   if (flatness !== undefined) {
     facts.push(
       fact(
@@ -57,6 +72,16 @@ function levellingFacts({ levelling }: Report, unit: LengthUnit): readonly Fact[
         `under the cut; your readings lie within ${formatLength(flatness.residualMm, unit)} of the fitted face`,
       ),
     );
+    if (flatness.veeWidthMm !== undefined) {
+      const { narrowerBy, widerBy } = flatness.veeWidthMm;
+      facts.push(
+        fact(
+          '  V strokes',
+          `${formatLength(narrowerBy, unit)} narrower`,
+          `at the lowest place, ${formatLength(widerBy, unit)} wider at the highest, at most`,
+        ),
+      );
+    }
   }
   return facts;
 }

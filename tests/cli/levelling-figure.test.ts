@@ -1,0 +1,63 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { captured } from './captured-run.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'levelling-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Two bars of 40 mm, one 1 mm and one 6 mm wide. */
+const BARS =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30"><path d="M5 5H45V6H5ZM5 15H45V21H5Z"/></svg>';
+
+async function drawn(...flags: string[]): Promise<{ readonly sheet: string; readonly overlay: string }> {
+  const [svg, sheet, overlay] = ['bars.svg', 'sheet.html', 'overlay.svg'].map((name) =>
+    join(folder, name),
+  ) as [string, string, string];
+  writeFileSync(svg, BARS);
+  const { err } = await captured(
+    [
+      'vet',
+      svg,
+      '--bit',
+      'flat:0.5mm',
+      '--depth',
+      '3mm',
+      '--wood',
+      'walnut',
+      '--seal',
+      'epoxy',
+      ...flags,
+      '--report',
+      sheet,
+      '--overlay',
+      overlay,
+    ],
+    { cwd: folder },
+  );
+  expect(err).toBe('');
+  return { sheet: readFileSync(sheet, 'utf8'), overlay: readFileSync(overlay, 'utf8') };
+}
+
+const group = (overlay: string, id: string): string =>
+  new RegExp(`<g id="${id}"[^>]*>\\n<title>[^<]*</title>(.*?)</g>`, 'su').exec(overlay)?.[1] ??
+  'no such group';
+
+test('three coats of film pool deepest in the narrow bar: there levelling takes all, and its flag says so', async () => {
+  // pool of 0.3 mm film: 0.3 (1 + 6)/1 = 2.1 mm of 3 mm at 1 mm, 0.6 mm at 6 mm
+  const { sheet, overlay } = await drawn('--coats', '3', '--level', '0.9mm');
+  expect(sheet).toContain('What levelling leaves');
+  expect(sheet).toMatch(/all colour goes: 39\.00\s*mm of stroke/u);
+  expect(sheet).toMatch(/colour goes here first: after 0\.8[45]\s*mm/u);
+  expect(sheet).toContain('class="level-lost"');
+  expect(group(overlay, 'levelling-lost')).toContain('<path d="M');
+  expect(group(overlay, 'goes-first')).toContain('<path d="M');
+});
+
+test('where every stroke holds twice the plan there is no figure, and the overlay shows hairlines only', async () => {
+  const { sheet, overlay } = await drawn('--coats', '1', '--level', '0.2mm');
+  expect(sheet).not.toContain('What levelling leaves');
+  expect(group(overlay, 'levelling-lost').trim()).toBe('');
+  expect(group(overlay, 'levelling-holds')).toContain('<path d="M');
+});
