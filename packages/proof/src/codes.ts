@@ -4,6 +4,8 @@ export const FINDING_CODES = [
   'off-the-board',
   'bit-cannot-enter',
   'stroke-near-bit-width',
+  'floor-left-ridged',
+  'vee-ends-early',
   'stroke-too-narrow-to-level',
   'ghost-stroke',
   'sands-through',

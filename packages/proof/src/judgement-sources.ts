@@ -1,7 +1,12 @@
 import type { Source } from '@pourproof/materials';
 
 /** Id of a source that findings rest on beside those of the materials' tables. */
-export type JudgementSourceId = 'opening-by-disc' | 'local-thickness' | 'svg2-fill' | 'board-as-described';
+export type JudgementSourceId =
+  | 'opening-by-disc'
+  | 'local-thickness'
+  | 'svg2-fill'
+  | 'board-as-described'
+  | 'vee-depth';
 
 /** Sources of the geometry behind findings. */
 export const judgementSources: Readonly<Record<JudgementSourceId, Source>> = {
@@ -21,6 +26,11 @@ export const judgementSources: Readonly<Record<JudgementSourceId, Source>> = {
     title: 'The board as the job describes it: blocks, margin, holes, grooves and readings',
     status: 'entered',
     note: 'Compared with the cut by exact geometry; the description is the maker’s own.',
+  },
+  'vee-depth': {
+    title: 'Geometry of a V: it is half as wide as it is deep times tan(A/2), on either side',
+    status: 'computed',
+    note: 'A closed form; tests hold it for 30, 60 and 90°.',
   },
   'svg2-fill': {
     title:

@@ -5,6 +5,7 @@ import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
 import { floorDrinks } from './floor-drinks.ts';
+import { floorLeftRidged } from './floor-left-ridged.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
 import { offTheBoard } from './off-the-board.ts';
@@ -17,6 +18,7 @@ import { sealNotCured } from './seal-not-cured.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
 import { strokeNearBitWidth } from './stroke-near-bit-width.ts';
 import { strokeTooNarrowToLevel } from './stroke-too-narrow-to-level.ts';
+import { veeEndsEarly } from './vee-ends-early.ts';
 import { visibleBleedLikely } from './visible-bleed-likely.ts';
 
 /** All checks, in the order in which a maker should read them. */
@@ -25,6 +27,8 @@ export const checks: readonly Check[] = [
   offTheBoard,
   bitCannotEnter,
   strokeNearBitWidth,
+  floorLeftRidged,
+  veeEndsEarly,
   strokeTooNarrowToLevel,
   ghostStroke,
   sandsThrough,

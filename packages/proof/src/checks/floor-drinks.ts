@@ -11,12 +11,16 @@ const LEAST_EXPOSURE = 0.5;
 export const floorDrinks: Check = {
   code: 'floor-drinks',
   title: 'The floor drinks resin',
-  run: ({ job, blocks }) => {
+  run: ({ job, blocks, shape }) => {
+    // the walls of a V lean back and drink downwards too
+    const leans = shape.includedRad !== null;
     const [clean] = bleedClassEndsMm.value;
     const thirsty = blocks
       .filter(
-        ({ block, travel, floorAreaMm2 }) =>
-          floorAreaMm2 > 0 && Math.sin(radians(block.diveDeg)) >= LEAST_EXPOSURE && travel.medianMm >= clean,
+        ({ block, travel, floorAreaMm2, wallAreaMm2 }) =>
+          floorAreaMm2 + (leans ? wallAreaMm2 : 0) > 0 &&
+          Math.sin(radians(block.diveDeg)) >= LEAST_EXPOSURE &&
+          travel.medianMm >= clean,
       )
       .toSorted((a, b) => b.travel.medianMm - a.travel.medianMm);
     const [worst] = thirsty;
@@ -24,7 +28,8 @@ export const floorDrinks: Check = {
       return null;
     }
     const uptake = thirsty.reduce(
-      (sum, { floorExposedMm2, travel }) => sum + endGrainUptakeMl(floorExposedMm2, travel.medianMm),
+      (sum, { floorExposedMm2, wallExposedMm2, travel }) =>
+        sum + endGrainUptakeMl(floorExposedMm2 + (leans ? wallExposedMm2 : 0), travel.medianMm),
       0,
     );
     return {
@@ -43,7 +48,7 @@ export const floorDrinks: Check = {
     };
   },
   advise: (finding) => ({
-    headline: `End grain lies open in the floor of ${finding.where.length === 1 ? 'the cut' : `${finding.where.length} blocks`}, and it drinks.`,
+    headline: `End grain lies open at the bottom of ${finding.where.length === 1 ? 'the cut' : `${finding.where.length} blocks`}, and it drinks.`,
     why: 'Upright fibres take resin down like straws: the level falls after the pour, bubbles rise, and the wood round the floor darkens where a thin board lets it through.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'change-seal'

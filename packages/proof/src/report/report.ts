@@ -266,6 +266,7 @@ const fixOption = z.object({
     'close-gap',
     'merge-shapes',
     'deepen',
+    'cut-shallower',
     'level-less',
     'fewer-coats',
     'wait',

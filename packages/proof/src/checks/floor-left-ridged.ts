@@ -1,0 +1,86 @@
+import { medialAxis, openedArea, polygonFromArcs, resolveRegions } from '@pourproof/geometry';
+import { type CleanRegion, formatArea, packRings, ringArea, ringCoords } from '@pourproof/plane';
+import { bitSize } from '../job/bit.ts';
+import { flatBitsBelow } from '../job/common-bits.ts';
+import type { Measured } from '../measured.ts';
+import type { FixOption } from '../report/report.ts';
+import type { Check } from './check.ts';
+import { placeOfRings } from './places.ts';
+
+/** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
+const LEAST_FLOOR_MM2 = 4;
+/** Share of the floor that a flat bit has to take over to be offered (our choice). */
+const WORTHWHILE = 0.8;
+
+/** Level floor under a depth limit that only the point of a V goes over: it leaves ridges, not a floor. */
+export const floorLeftRidged: Check = {
+  code: 'floor-left-ridged',
+  title: 'Only the tip of the V goes over this floor',
+  run: (measured) => {
+    const { carving } = measured;
+    if (carving.scallopedFloorMm2 < LEAST_FLOOR_MM2) {
+      return null;
+    }
+    const floor = floorOf(measured);
+    return {
+      code: 'floor-left-ridged',
+      severity: 'caution',
+      where: outlinesOf(floor).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
+      measured: { value: carving.scallopedFloorMm2, unit: 'mm²' },
+      limit: { value: LEAST_FLOOR_MM2, unit: 'mm²' },
+      because: ['opening-by-disc', 'own-inference'],
+      fix: { options: fixes(measured, floor) },
+    };
+  },
+  advise: (finding, unit) => ({
+    headline: `${formatArea(finding.measured.value, unit)} of floor lies at the depth limit, where the V is no longer wide enough to meet the walls with its flanks.`,
+    why: 'A point that goes to and fro over a level floor leaves a ridge between every two rounds; they show through thin colour and hold bubbles.',
+    fixes: finding.fix.options.map((option) =>
+      option.do === 'use-bit'
+        ? `Add a ${bitSize(Number(option.value), unit)} flat bit for the floor: it takes ${option.unit.replace('mm, ', '')} of it.`
+        : `Cut ${bitSize(Number(option.value), unit)} deeper: then the V meets itself everywhere.`,
+    ),
+  }),
+};
+
+function floorOf({ carving, job }: Measured): CleanRegion {
+  const floor = polygonFromArcs(carving.sliceOutline(carving.maxDepthMm), job.toleranceMm);
+  return resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region;
+}
+
+/** The outer outlines of a region, largest first. */
+function outlinesOf(region: CleanRegion): readonly Float64Array[] {
+  const size = (ring: Float64Array): number => ringArea(ring, 0, ring.length / 2);
+  return Array.from(region.ringEnds, (_, k) => ringCoords(region, k))
+    .filter((ring) => size(ring) > 0)
+    .toSorted((a, b) => size(b) - size(a));
+}
+
+/** The widest flat bit that takes most of the floor, and the depth at which there is none. */
+function fixes(measured: Measured, floor: CleanRegion): FixOption[] {
+  const { job, carving, axis, shape } = measured;
+  const options: FixOption[] = [];
+  const floorAxis = medialAxis(floor);
+  const most = 2 * floorAxis.nodeR.reduce((widest, r) => Math.max(widest, r), 0);
+  for (const diameter of flatBitsBelow(most, job.units, job.materials.cutters)) {
+    const share = openedArea(floorAxis, diameter / 2) / carving.floorAreaMm2;
+    if (share >= WORTHWHILE) {
+      options.push({
+        do: 'use-bit',
+        value: diameter,
+        unit: `mm, ${Math.floor(share * 100)} %`,
+        clears: (1 - share) * carving.floorAreaMm2 < LEAST_FLOOR_MM2,
+      });
+      break;
+    }
+  }
+  const widest = 2 * axis.nodeR.reduce((w, r) => Math.max(w, r), 0);
+  const deepest = (widest - shape.entersMm) / 2 / Math.tan((shape.includedRad ?? Math.PI / 2) / 2);
+  const deeper = Math.ceil((deepest - carving.maxDepthMm) * 100) / 100;
+  const board = job.board?.thicknessMm ?? Number.POSITIVE_INFINITY;
+  // only where the bit's own flanks reach that far and the board is not cut through
+  if (carving.cappedAtMm === undefined && job.depthMm + deeper <= board / 2) {
+    options.push({ do: 'deepen', value: deeper, unit: 'mm', clears: true });
+  }
+  return options;
+}

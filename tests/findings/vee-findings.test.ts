@@ -1,0 +1,193 @@
+import { type FindingCode, type JobFile, prove, type Report, settleJob } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from './drawing-of.ts';
+
+const VEE: JobFile = {
+  schema: 'pourproof/job@1',
+  bit: ['vee:60deg:12mm'],
+  depth: '10mm',
+  wood: 'walnut',
+  seal: 'none',
+  level: '0.3mm',
+};
+const BAR = rectangle(0, 0, 30, 4);
+
+const reportOf = (rings: readonly number[][], job: Partial<JobFile> = {}, turnDeg = 0): Report =>
+  prove(drawingOf(rings, { turnDeg }), 'test', settleJob(VEE, job)).report;
+const find = (rings: readonly number[][], code: FindingCode, job: Partial<JobFile> = {}) =>
+  reportOf(rings, job).findings.find((finding) => finding.code === code);
+const SHRINKAGE = 0.03;
+
+describe('the report of a V cut', () => {
+  // b² (3a − b)/12 over tan(A/2): the integral of the distance to the edge of a 30 × 4 bar is 114.66667
+  test.each([
+    [30, 427.9418],
+    [60, 198.60849],
+    [90, 114.66667],
+  ])('has the closed form of a bar at %s°, wherever it is turned', (angleDeg, volumeMm3) => {
+    for (const turnDeg of [0, 33, 90]) {
+      const { cut } = reportOf([BAR], { bit: [`vee:${angleDeg}deg:25mm`], depth: '20mm' }, turnDeg);
+      expect(cut.volumeMm3).toBeCloseTo(volumeMm3, angleDeg === 30 ? 3 : 4);
+      expect(cut.areaMm2).toBeCloseTo(120, 8);
+      expect(cut.leftStandingMm2).toBeCloseTo(0, 8);
+      expect(cut.maxDepthMm).toBeCloseTo(2 / Math.tan((angleDeg * Math.PI) / 360), 9);
+      // plan area over sin(A/2)
+      expect(cut.wallAreaMm2).toBeCloseTo(120 / Math.sin((angleDeg * Math.PI) / 360), 8);
+      expect(cut.floorAreaMm2).toBe(0);
+    }
+  });
+
+  test('stops at its depth limit with a level floor: 149.45312 mm³ at 1.7 mm', () => {
+    const { cut } = reportOf([BAR], { depth: '1.7mm' });
+    expect(cut.volumeMm3).toBeCloseTo(149.45312, 4);
+    const inset = 2 * 1.7 * Math.tan(Math.PI / 6);
+    expect(cut.floorAreaMm2).toBeCloseTo((30 - inset) * (4 - inset), 8);
+    expect(cut.ridgedFloorMm2).toBeCloseTo(cut.floorAreaMm2, 8);
+  });
+
+  test('takes the same away when a flat bit clears its floor, which is then level but for its corners', () => {
+    const { cut } = reportOf([BAR], { depth: '1.7mm', bit: ['vee:60deg:12mm', 'flat:1mm'] });
+    expect(cut.volumeMm3).toBeCloseTo(149.45312, 4);
+    expect(cut.ridgedFloorMm2).toBeCloseTo((4 - Math.PI) * 0.25, 8);
+    expect(cut.perCutter[1]?.minutes).toBeGreaterThan(0);
+  });
+
+  test('exposes end walls by cos(A/2), and on end grain all walls by sin(A/2)', () => {
+    const ends = 2 * (0.5 * 4 * (2 / Math.sin(Math.PI / 6)));
+    const across = reportOf([BAR], { grain: '0deg' }).endGrain;
+    expect(across.wallExposedMm2).toBeCloseTo(ends * Math.cos(Math.PI / 6), 8);
+    const upright = reportOf([BAR], { dive: '90deg' }).endGrain;
+    expect(upright.wallExposedMm2).toBeCloseTo(240 * 0.5, 8);
+    expect(upright.wallFraction).toBeCloseTo(0.5, 9);
+  });
+
+  test('shares walls out to the blocks of a board without rest', () => {
+    const onBoard = (board: string): Report['endGrain'] => {
+      const { wood: _, ...job } = VEE;
+      return prove(drawingOf([BAR]), 'test', settleJob(job, { board })).report.endGrain;
+    };
+    const whole = onBoard('plain 100x60x20mm maple');
+    const endGrain = onBoard('stripes 100x60x20mm maple:30mm walnut:30mm');
+    expect(endGrain.byBlock).toHaveLength(2);
+    const sum = endGrain.byBlock.reduce((total, block) => total + block.wallAreaMm2, 0);
+    expect(sum).toBeCloseTo(240, 6);
+    expect(endGrain.wallExposedMm2).toBeCloseTo(whole.wallExposedMm2, 6);
+  });
+
+  test('pours what is cut: sealed walls and overpour apart, the resin fills the V', () => {
+    const { pour, cut } = reportOf([BAR], { overpour: '0mm', grain: '90deg' });
+    const volume = pour.colours.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
+    expect(volume).toBeGreaterThanOrEqual(cut.volumeMm3 / 1000);
+  });
+
+  test('leaves no colour without its share: two bars of two colours add up', () => {
+    const drawing = drawingOf([BAR, rectangle(0, 10, 30, 2)]);
+    const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
+    const job = settleJob(VEE, { overpour: '0mm', wastePct: 0, grain: '0deg' });
+    const { pour } = prove({ ...drawing, shapes }, 'two colours', job).report;
+    const [wide, narrow] = pour.colours.map(({ volumeMl }) => volumeMl);
+    // 4² (90 − 4) against 2² (90 − 2); uptake by end grain is shared by area, and small
+    expect((wide ?? 0) / (narrow ?? 1)).toBeGreaterThan(3);
+  });
+
+  test('narrows by 2 s tan(A/2) when levelled', () => {
+    const { levelling } = reportOf([BAR], { level: '0.5mm' });
+    expect(levelling.leftWidthMm).toBeCloseTo(3.42265, 5);
+    const depth = 2 / Math.tan(Math.PI / 6);
+    expect(levelling.marginMm).toBeLessThan(depth);
+    expect(levelling.marginMm).toBeGreaterThan(depth * (1 - SHRINKAGE));
+  });
+
+  test('reaches every corner with a true point, and leaves hairlines standing below a flat one', () => {
+    const hair = rectangle(0, 10, 20, 0.15);
+    expect(find([BAR, hair], 'bit-cannot-enter')).toBeUndefined();
+    const blunt = find([BAR, hair], 'bit-cannot-enter', { bit: ['vee:60deg:12mm:tip 0.2mm'] });
+    expect(blunt?.where).toHaveLength(1);
+  });
+});
+
+describe('floor-left-ridged', () => {
+  test('fires where a depth limit leaves a floor to the tip, and its flat bit clears most of it', () => {
+    const finding = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', { depth: '2mm' });
+    const inset = 4 * Math.tan(Math.PI / 6);
+    expect(finding?.severity).toBe('caution');
+    expect(finding?.measured.value).toBeCloseTo((30 - inset) * (12 - inset), 6);
+    const [bit, deeper] = finding?.fix.options ?? [];
+    expect(bit?.do).toBe('use-bit');
+    const left = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', {
+      depth: '2mm',
+      bit: ['vee:60deg:12mm', `flat:${bit?.value}mm`],
+    });
+    expect(left === undefined || bit?.clears === false).toBe(true);
+    expect(left?.measured.value ?? 0).toBeLessThan(0.2 * (finding?.measured.value ?? 0));
+    expect(deeper?.do).toBe('deepen');
+    expect(
+      find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', {
+        depth: `${2 + Number(deeper?.value)}mm`,
+        bit: ['vee:60deg:25mm'],
+      }),
+    ).toBeUndefined();
+  });
+
+  test('is silent where the flanks meet before the limit, and for flat bits', () => {
+    expect(find([BAR], 'floor-left-ridged')).toBeUndefined();
+    expect(find([BAR], 'floor-left-ridged', { bit: ['flat:2mm'], depth: '2mm' })).toBeUndefined();
+  });
+});
+
+describe('vee-ends-early', () => {
+  const wide = [rectangle(0, 0, 40, 14)];
+
+  test('fires where a stroke is wider than the bit, and a wider bit or less depth clears it', () => {
+    const finding = find(wide, 'vee-ends-early', { depth: '11mm' });
+    expect(finding?.measured.value).toBeCloseTo(6 / Math.tan(Math.PI / 6), 9);
+    expect(finding?.limit.value).toBe(11);
+    const [bit, depth] = finding?.fix.options ?? [];
+    expect(
+      find(wide, 'vee-ends-early', { depth: '11mm', bit: [`vee:60deg:${bit?.value}mm`] }),
+    ).toBeUndefined();
+    expect(find(wide, 'vee-ends-early', { depth: `${depth?.value}mm` })).toBeUndefined();
+  });
+
+  test('fires where the cutting edge is too short', () => {
+    expect(find(wide, 'vee-ends-early', { bit: ['vee:60deg:25mm:length 5mm'] })?.measured.value).toBe(5);
+  });
+
+  test('is silent where no stroke asks for more', () => {
+    expect(find([BAR], 'vee-ends-early')).toBeUndefined();
+  });
+});
+
+describe('findings that a V changes', () => {
+  test('sands-through tells the width that is left, and each way out clears it', () => {
+    const thin = [rectangle(0, 0, 30, 0.8)];
+    const finding = find(thin, 'sands-through', { level: '0.5mm' });
+    expect(finding?.severity).toBe('caution');
+    expect(finding?.measured).toMatchObject({ unit: 'mm wide' });
+    expect(finding?.measured.value).toBeCloseTo(0.8 - Math.tan(Math.PI / 6), 9);
+    const [widen, less] = finding?.fix.options ?? [];
+    expect(
+      find([rectangle(0, 0, 30, 0.8 + Number(widen?.value))], 'sands-through', { level: '0.5mm' }),
+    ).toBeUndefined();
+    expect(find(thin, 'sands-through', { level: `${0.5 - Number(less?.value)}mm` })).toBeUndefined();
+  });
+
+  test('sands-through is a stop where the whole depth of a stroke is taken', () => {
+    expect(find([rectangle(0, 0, 30, 0.5)], 'sands-through', { level: '0.5mm' })?.severity).toBe('stop');
+  });
+
+  test('ghost-stroke fires below 4 t/cos(A/2) over one half, and not on a wider stroke', () => {
+    const sealed: Partial<JobFile> = { seal: 'epoxy', coats: 1, sealHours: '24h' };
+    const { filmMm } = reportOf([BAR], sealed).seal;
+    const limit = (8 * filmMm) / Math.cos(Math.PI / 6);
+    expect(find([rectangle(0, 0, 30, limit * 0.99)], 'ghost-stroke', sealed)).toBeDefined();
+    expect(find([rectangle(0, 0, 30, limit * 1.01)], 'ghost-stroke', sealed)).toBeUndefined();
+    expect(reportOf([BAR], sealed).seal.ghostBelowMm).toBeCloseTo(limit / 2, 9);
+  });
+
+  test('stroke-near-bit-width has nothing to say of a V', () => {
+    expect(
+      find([rectangle(0, 0, 30, 3.05)], 'stroke-near-bit-width', { bit: ['vee:60deg:3mm'] }),
+    ).toBeUndefined();
+  });
+});
