@@ -3,12 +3,14 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
 import { ClearLayer } from './clear-layer.ts';
 import { confinedCentre } from './confined-centre.ts';
+import type { CutLayer } from './cut-layer.ts';
 import { heightAt, radiusAt } from './cutter.ts';
 import { DepthField } from './depth-field.ts';
 import { EdgeCells } from './edge-cells.ts';
 import { FollowLayer } from './follow-layer.ts';
 import { FollowProfile } from './follow-profile.ts';
 import { newPlaces } from './new-places.ts';
+import { RoundedLayer } from './rounded-layer.ts';
 import { UnionSlices } from './union-slices.ts';
 
 /** How far joined outlines may be off by default, mm: a fifth of the flattening's tolerance. */
@@ -29,7 +31,7 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     throw new RangeError('no steps are given; give one cutter or more');
   }
   const reaches = steps.map((step) => reachOf(step, depthMm));
-  const layers = layersOf(axis, steps, reaches);
+  const layers = layersOf(axis, steps, reaches, toleranceMm);
   const whole = new UnionSlices(layers, toleranceMm);
   const volume = whole.volume();
   const walls = whole.wallArea();
@@ -88,7 +90,8 @@ function layersOf(
   axis: MedialAxis,
   steps: readonly CarveStep[],
   reaches: readonly StepReach[],
-): (ClearLayer | FollowLayer)[] {
+  toleranceMm: number,
+): CutLayer[] {
   const profiles = steps.map((step, k) =>
     step.way === 'follow' ? new FollowProfile(step.cutter, reaches[k].depthMm) : undefined,
   );
@@ -96,7 +99,9 @@ function layersOf(
   return steps.map(({ cutter }, k) => {
     const profile = profiles[k];
     if (profile !== undefined) {
-      return new FollowLayer(axis, profile);
+      return profile.isStraight
+        ? new FollowLayer(axis, profile)
+        : new RoundedLayer(axis, profile, toleranceMm);
     }
     const { depthMm } = reaches[k];
     const centreMm =
@@ -109,7 +114,7 @@ function layersOf(
 
 function additions(
   axis: MedialAxis,
-  layers: readonly (ClearLayer | FollowLayer)[],
+  layers: readonly CutLayer[],
   reaches: readonly StepReach[],
   toleranceMm: number,
 ): StepAddition[] {
@@ -139,11 +144,7 @@ function additions(
 }
 
 /** Floor at the deepest that flat bottoms of clearing cutters go over. */
-function sweptFloor(
-  layers: readonly (ClearLayer | FollowLayer)[],
-  deepest: number,
-  toleranceMm: number,
-): number {
+function sweptFloor(layers: readonly CutLayer[], deepest: number, toleranceMm: number): number {
   const flats = layers.filter(
     (layer) => layer instanceof ClearLayer && layer.depthMm === deepest && radiusAt(layer.cutter, 0) > 0,
   );

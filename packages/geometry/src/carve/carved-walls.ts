@@ -9,8 +9,12 @@ import { addLevelCells } from './level-cells.ts';
 import { addOutlineWalls } from './outline-walls.ts';
 import { profileChords } from './profile-chords.ts';
 import { reachedOutline } from './reached-outline.ts';
+import { RoundedLayer } from './rounded-layer.ts';
 import { UnionSlices, type WallBand } from './union-slices.ts';
 import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
+
+/** Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too small. */
+const CHORDS_PER_ARC = 16;
 
 /** How the fibre runs, and how fine elements are. */
 export interface CarvedWallOptions extends FibreSetting {
@@ -21,7 +25,7 @@ export interface CarvedWallOptions extends FibreSetting {
 /**
  * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each. Which elements there are and in which
  * order does not depend on the fibre. Exact for upright walls, for the flanks of cutters that follow, and for level floors; walls by arcs of a profile stand
- * for 16 chords each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
+ * for a few chords each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
  *
  * @throws {RangeError} when the dive is out of −π/2 … π/2 or `longestMm` not above 0
  */
@@ -34,8 +38,12 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
   const union = new UnionSlices(carving.layers, carving.toleranceMm);
   for (const band of union.wallBands()) {
     const { topMm, bottomMm, holder } = band;
-    if (holder instanceof FollowLayer && topMm === 0 && bottomMm === holder.depthMm) {
-      addFollowWalls(walls, carving.axis, holder.profile, longestMm);
+    if (
+      (holder instanceof FollowLayer || holder instanceof RoundedLayer) &&
+      topMm === 0 &&
+      bottomMm === holder.depthMm
+    ) {
+      addFollowWalls(walls, carving.axis, holder, longestMm);
     } else if (holder instanceof ClearLayer) {
       addClearWalls(
         walls,
@@ -61,7 +69,7 @@ function addClearWalls(
   longestMm: number,
 ): void {
   const { centreMm } = slices;
-  for (const chord of profileChords(cutter, depthMm)) {
+  for (const chord of profileChords(cutter, depthMm, CHORDS_PER_ARC)) {
     const { fromHeightMm, toHeightMm, fromRadiusMm, toRadiusMm, leanRad } = chord;
     const from = Math.max(low, fromHeightMm);
     const to = Math.min(high, toHeightMm);

@@ -1,21 +1,21 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { findMouths } from '../outline/mouths.ts';
-import { CellFinder } from './cell-finder.ts';
+import { CellFinder, type CellPlace } from './cell-finder.ts';
 import { ClearLayer } from './clear-layer.ts';
 import type { CutLayer } from './cut-layer.ts';
 import { heightAt } from './cutter.ts';
+import { DeepestCentre } from './deepest-centre.ts';
 import { FollowLayer } from './follow-layer.ts';
 import { NearIndex } from './near-index.ts';
+import { RoundedLayer } from './rounded-layer.ts';
 
-/**
- * Depth of several cuts together, asked point by point. Exact to rounding for clearing cutters and for following ones with a true tip; for flat and
- * rounded tips what the cutter leaves from the contact's own normal, which is less than the truth only near ends and corners of strokes.
- */
+/** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
 export class DepthField {
   readonly #axis: MedialAxis;
   readonly #layers: readonly CutLayer[];
   readonly #finder: CellFinder;
   readonly #mouthsOf = new Map<CutLayer, MouthIndex>();
+  readonly #centreOf = new Map<CutLayer, DeepestCentre>();
 
   constructor(axis: MedialAxis, layers: readonly CutLayer[]) {
     this.#axis = axis;
@@ -28,30 +28,46 @@ export class DepthField {
     const { originX, originY } = this.#axis.boundary;
     const [x, y] = [xMm - originX, yMm - originY];
     const place = this.#finder.find(x, y);
+    if (place === undefined) {
+      return 0;
+    }
     let depth = 0;
-    for (const layer of place === undefined ? [] : this.#layers) {
-      const { distanceMm, clearanceMm } = place ?? { distanceMm: 0, clearanceMm: 0 };
-      if (layer instanceof FollowLayer) {
-        depth = Math.max(depth, layer.profile.depthBeside(distanceMm, clearanceMm));
-      } else if (layer instanceof ClearLayer && layer.depthMm > depth) {
-        const { centreMm } = layer.slices;
-        const off =
-          clearanceMm >= centreMm
-            ? Math.max(0, centreMm - distanceMm)
-            : this.#mouths(layer).nearest(x, y, centreMm);
-        depth = Math.max(depth, layer.depthMm - heightAt(layer.cutter, off));
+    for (const layer of this.#layers) {
+      if (layer instanceof ClearLayer && layer.depthMm > depth) {
+        depth = Math.max(depth, this.#clearDepth(layer, place, x, y));
+      } else if (layer instanceof FollowLayer || layer instanceof RoundedLayer) {
+        depth = Math.max(depth, this.#followDepth(layer, place, x, y));
       }
     }
     return depth;
   }
 
-  #mouths(layer: ClearLayer): MouthIndex {
-    let index = this.#mouthsOf.get(layer);
-    if (index === undefined) {
-      index = new MouthIndex(this.#axis, layer.slices.centreMm);
-      this.#mouthsOf.set(layer, index);
+  #clearDepth(layer: ClearLayer, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
+    const { centreMm } = layer.slices;
+    let off = Math.max(0, centreMm - distanceMm);
+    if (clearanceMm < centreMm) {
+      const mouths = this.#mouthsOf.get(layer) ?? new MouthIndex(this.#axis, centreMm);
+      this.#mouthsOf.set(layer, mouths);
+      off = mouths.nearest(x, y, centreMm);
     }
-    return index;
+    return layer.depthMm - heightAt(layer.cutter, off);
+  }
+
+  #followDepth(
+    layer: FollowLayer | RoundedLayer,
+    { distanceMm, clearanceMm }: CellPlace,
+    x: number,
+    y: number,
+  ): number {
+    const { profile } = layer;
+    const own = profile.depthBeside(distanceMm, clearanceMm);
+    // a true tip reaches every point from its own contact's normal; so does any where the flanks touch both walls
+    if (profile.flankFromMm === 0 || clearanceMm >= profile.reachMm) {
+      return own;
+    }
+    const centre = this.#centreOf.get(layer) ?? new DeepestCentre(this.#axis, profile);
+    this.#centreOf.set(layer, centre);
+    return centre.depthAt(x, y, own);
   }
 }
 

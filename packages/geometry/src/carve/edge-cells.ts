@@ -144,26 +144,18 @@ export class EdgeCells {
   }
 
   /** Integral over the rising clearance from a to b of the angle between both contacts, as a disc there sees them. */
-  sweepIntegral(a: number, b: number, weight: (clearance: number) => number, tolerance: number): number {
+  sweepIntegral(a: number, b: number, tolerance: number): number {
     const { kind, left, right } = this.#edge;
     if (kind === 'lines') {
       const { tx, ty } = this.#axis.boundary;
       const cross = tx[left] * ty[right] - ty[left] * tx[right];
-      const sweep = Math.atan2(Math.abs(cross), tx[left] * tx[right] + ty[left] * ty[right]);
-      // contacts face each other where the edges run against each other
-      return sweep * adaptiveIntegral(weight, a, b, tolerance).value;
+      return (b - a) * Math.atan2(Math.abs(cross), tx[left] * tx[right] + ty[left] * ty[right]);
     }
     const h = this.#h;
     const [ax, ay, bx, by] = this.#ends(a, b);
     const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)].map(Math.abs).sort((p, q) => p - q);
-    const rise =
-      kind === 'points'
-        ? (u: number) => [Math.hypot(u, h), u / Math.hypot(u, h)]
-        : (u: number) => [(u * u + h * h) / (2 * h), u / h];
-    const along = (u: number): number => {
-      const [clearance, slope] = rise(u);
-      return (Math.PI - 2 * Math.atan(u / h)) * slope * weight(clearance);
-    };
+    const riseAt = kind === 'points' ? (u: number) => u / Math.hypot(u, h) : (u: number) => u / h;
+    const along = (u: number): number => (Math.PI - 2 * Math.atan(u / h)) * riseAt(u);
     return adaptiveIntegral(along, ua, ub, tolerance).value;
   }
 

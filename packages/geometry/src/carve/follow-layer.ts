@@ -1,38 +1,36 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import { erodedArea } from '../measure/eroded-area.ts';
 import { reachedArea } from '../measure/profile-volume.ts';
+import { vVolume } from '../measure/v-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { ArcRings } from '../outline/arc-rings.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import { contactSum } from './contact-sum.ts';
 import type { CutLayer, Reach } from './cut-layer.ts';
-import { type Cutter, radiusAt } from './cutter.ts';
-import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
-import { FollowProfile } from './follow-profile.ts';
+import { EdgeCells } from './edge-cells.ts';
+import type { FollowProfile } from './follow-profile.ts';
 import { reachedOutline } from './reached-outline.ts';
-import { ReachedSlices } from './reached-slices.ts';
 
 /** Share of artwork area times depth that all integrals of one measure together may be off. */
 const INTEGRAL_SHARE = 1e-12;
+/** Share of a volume between two depths inside the cut that the integral over slices may be off. */
+const BAND_SHARE = 1e-7;
 
-/** What a cutter cuts that goes everywhere as deep as its flanks and the depth limit allow. */
+/**
+ * What a cutter with straight flanks, and a true or a flat tip, cuts that goes everywhere as deep as its flanks and the depth limit allow: at each depth the
+ * opening, by the tip's flat, of the artwork eroded by what the flanks widen from there to the face.
+ */
 export class FollowLayer implements CutLayer {
   readonly depthMm: number;
+  readonly isExact = true;
   readonly profile: FollowProfile;
   readonly #axis: MedialAxis;
-  readonly #areaMm2: number;
-  readonly #widestMm: number;
+  #whole: Bounded | undefined;
 
   constructor(axis: MedialAxis, profile: FollowProfile) {
     this.#axis = axis;
     this.profile = profile;
     this.depthMm = profile.depthMm;
-    this.#areaMm2 = erodedArea(axis, 0);
-    this.#widestMm = axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
-  }
-
-  /** A rounded tip leaves slices that are no one opening of an erosion. */
-  get isExact(): boolean {
-    return this.profile.isStraight;
   }
 
   get edgeClearanceMm(): number {
@@ -40,37 +38,16 @@ export class FollowLayer implements CutLayer {
   }
 
   reachAt(depthMm: number): Reach {
-    const { profile } = this;
-    if (!this.isExact) {
-      return { centreMm: profile.reachMm, reachMm: radiusAt(profile.cutter, this.depthMm - depthMm) };
-    }
-    const inset = Math.min(depthMm * profile.slope, profile.reachMm - profile.tipFlatMm);
-    return { centreMm: profile.tipFlatMm + inset, reachMm: profile.tipFlatMm };
+    const { tipFlatMm, reachMm, slope } = this.profile;
+    const inset = Math.min(depthMm * slope, reachMm - tipFlatMm);
+    return { centreMm: tipFlatMm + inset, reachMm: tipFlatMm };
   }
 
   sliceArea(depthMm: number): Bounded {
-    if (this.isExact) {
-      const { centreMm, reachMm } = this.reachAt(depthMm);
-      const value =
-        reachMm === 0 ? erodedArea(this.#axis, centreMm) : reachedArea(this.#axis, centreMm, reachMm);
-      return { value, error: 0 };
-    }
-    const { profile } = this;
-    const inset = (clearance: number): number => {
-      const z = Math.min(clearance, profile.reachMm);
-      return z - profile.radiusBelow(z, depthMm);
-    };
-    const value = this.#overContacts(radiusAt(profile.cutter, depthMm), {
-      strip: (h) => h - inset(h),
-      fan: (h) => (h * h - inset(h) ** 2) / 2,
-      kinks: this.#kinks(depthMm),
-    });
-    // no centre anywhere reaches nearer to the wall than one with the greatest clearance
-    const most = erodedArea(
-      this.#axis,
-      Math.max(0, inset(Math.max(this.#widestMm, radiusAt(profile.cutter, depthMm)))),
-    );
-    return { value, error: Math.max(0, most - value) };
+    const { centreMm, reachMm } = this.reachAt(depthMm);
+    const value =
+      reachMm === 0 ? erodedArea(this.#axis, centreMm) : reachedArea(this.#axis, centreMm, reachMm);
+    return { value, error: 0 };
   }
 
   sliceOutline(depthMm: number): ArcRings {
@@ -80,110 +57,56 @@ export class FollowLayer implements CutLayer {
 
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
-      const { depthMm } = this;
-      let error = 0;
-      const slice = (depth: number): number => {
-        const area = this.sliceArea(depth);
-        error = Math.max(error, area.error);
-        return area.value;
-      };
-      const sum = adaptiveIntegral(slice, topMm, Math.min(bottomMm, depthMm), 1e-7 * this.#areaMm2 * depthMm);
-      return { value: sum.value, error: sum.error + error * (bottomMm - topMm) };
+      const most = this.sliceArea(topMm).value * (bottomMm - topMm);
+      const slice = (depth: number): number => this.sliceArea(depth).value;
+      return adaptiveIntegral(slice, topMm, Math.min(bottomMm, this.depthMm), BAND_SHARE * most);
     }
-    const { profile } = this;
-    const value = this.#overContacts(profile.tipFlatMm, {
-      strip: (h) => profile.stripMm2(h),
-      fan: (h) => profile.fanMm3(h),
-      kinks: this.#kinks(0),
-    });
-    return this.isExact
-      ? { value: value + this.#tipSectors(), error: this.#overlapBound() }
-      : this.#roundedVolume(value);
+    this.#whole ??= this.profile.tipFlatMm === 0 ? this.#pointedVolume() : this.#bluntVolume();
+    return this.#whole;
   }
 
-  /**
-   * Volume by a rounded tip: no more than by its flanks with the tip as deep as the widest place lets it, moved up beside walls; no less than from the
-   * contacts' own normals, nor than by the cutter without its tip and, at the depth limit, by its tip alone.
-   */
-  #roundedVolume(ownMm3: number): Bounded {
-    const { profile } = this;
-    const reach = Math.min(profile.reachMm, this.#widestMm);
-    const most = this.#overContacts(0, {
-      strip: (h) => profile.stripBoundMm2(h, reach),
-      fan: (h) => profile.fanBoundMm3(h, reach),
-      kinks: [...this.#kinks(0), reach].sort((a, b) => a - b),
-    });
-    let least = ownMm3;
-    const tipMm = profile.flankHeightMm;
-    if (profile.flankFromMm < profile.reachMm) {
-      const blunt = new FollowLayer(
-        this.#axis,
-        new FollowProfile(withoutTip(profile.cutter, tipMm), this.depthMm - tipMm),
-      );
-      const flanks = blunt.volumeBetween(0, blunt.depthMm);
-      const tip = new ReachedSlices(this.#axis, profile.reachMm).volumeBetween(profile.cutter, 0, tipMm);
-      least = Math.max(least, flanks.value - flanks.error + tip.value - tip.error);
-    }
-    return { value: least, error: Math.max(0, most - least) };
-  }
-
+  /** Area of the walls between two depths; what a flat tip leaves along the axis counts as between level and as steep as the flanks. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
-    const { flankFromMm, reachMm, slope, tipFlatMm } = this.profile;
+    const { reachMm, slope, tipFlatMm } = this.profile;
     const steepness = Math.hypot(1, slope) / slope;
     const planMm2 = this.sliceArea(topMm).value - this.sliceArea(bottomMm).value;
-    let flankMm2 = tipFlatMm === 0 && this.isExact ? planMm2 : 0;
-    if (flankMm2 === 0 && topMm === 0 && bottomMm >= this.depthMm) {
-      const flankOf = (h: number): number => Math.max(0, Math.min(h, reachMm) - flankFromMm);
-      flankMm2 = this.#overContacts(flankFromMm, {
-        strip: flankOf,
-        fan: (h) => flankOf(h) ** 2 / 2,
-        kinks: [reachMm],
-      });
+    let flankMm2 = tipFlatMm === 0 ? planMm2 : 0;
+    if (tipFlatMm > 0 && topMm === 0 && bottomMm >= this.depthMm) {
+      const flank = (h: number): number => Math.max(0, Math.min(h, reachMm) - tipFlatMm);
+      const of = { strip: flank, fan: (h: number) => flank(h) ** 2 / 2, kinks: [reachMm] };
+      flankMm2 = contactSum(this.#axis, tipFlatMm, INTEGRAL_SHARE * planMm2, () => of);
     }
-    // what the tip leaves is between level and as steep as the flanks
     const tip = Math.max(0, planMm2 - flankMm2);
     return { value: flankMm2 * steepness + (tip * (1 + steepness)) / 2, error: (tip * (steepness - 1)) / 2 };
   }
 
-  /** Clearances at which the depth beside a wall is not smooth. */
-  #kinks(depthMm: number): number[] {
-    const { cutter, reachMm } = this.profile;
-    const kinks = [reachMm];
-    for (const { toHeightMm, toRadiusMm } of cutter.pieces) {
-      kinks.push(toRadiusMm, radiusAt(cutter, toHeightMm + depthMm));
-    }
-    return kinks.filter((kink) => kink <= reachMm).sort((a, b) => a - b);
+  #pointedVolume(): Bounded {
+    const { slope, depthMm } = this.profile;
+    return { value: vVolume(this.#axis, { includedRad: 2 * Math.atan(slope), depthMm }), error: 0 };
   }
 
-  /** Integral over all contacts with at least this clearance. */
-  #overContacts(least: number, integrand: ContactIntegrand): number {
-    const { edgeFrom, edgeTo, nodeR } = this.#axis;
-    const edge = new AxisEdge(this.#axis);
-    const cells = new EdgeCells(this.#axis, edge);
-    const tolerance = (INTEGRAL_SHARE * this.#areaMm2 * this.depthMm) / Math.max(1, edgeFrom.length);
-    let sum = 0;
-    for (let e = 0; e < edgeFrom.length; e++) {
-      const high = nodeR[edgeTo[e]];
-      if (high >= least && !edge.isSpoke(e)) {
-        edge.load(e);
-        cells.load();
-        sum += cells.integral(Math.max(edge.r0, least), high, integrand, tolerance);
-      }
-    }
-    return sum;
+  #bluntVolume(): Bounded {
+    const { profile } = this;
+    const { tipFlatMm, reachMm } = profile;
+    const centre = (h: number): number => Math.min(h, reachMm);
+    const of = {
+      strip: (h: number) => profile.stripMm2(h, centre(h)),
+      fan: (h: number) => profile.fanMm3(h, centre(h)),
+      kinks: [reachMm],
+    };
+    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0) * this.depthMm;
+    const own = contactSum(this.#axis, tipFlatMm, tolerance, () => of);
+    return { value: own + this.#tipSectors(tolerance), error: this.#overlapBound() };
   }
 
   /** Volume in narrow parts that a flat tip reaches from their mouths, over all depths. */
-  #tipSectors(): number {
+  #tipSectors(tolerance: number): number {
     const { tipFlatMm: flat, reachMm, slope } = this.profile;
-    if (flat === 0 || !this.isExact) {
-      return 0;
-    }
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
     const edge = new AxisEdge(this.#axis);
     const cells = new EdgeCells(this.#axis, edge);
-    const weight = (): number => (flat * flat) / (2 * slope);
-    const tolerance = (INTEGRAL_SHARE * this.#areaMm2 * this.depthMm) / Math.max(1, edgeFrom.length);
+    const weight = (flat * flat) / (2 * slope);
+    const ofEach = tolerance / (weight * Math.max(1, edgeFrom.length));
     let sum = 0;
     for (let e = 0; e < edgeFrom.length; e++) {
       const low = Math.max(nodeR[edgeFrom[e]], flat);
@@ -191,10 +114,10 @@ export class FollowLayer implements CutLayer {
       if (high > low && !edge.isSpoke(e)) {
         edge.load(e);
         cells.load();
-        sum += cells.sweepIntegral(low, high, weight, tolerance);
+        sum += cells.sweepIntegral(low, high, ofEach);
       }
     }
-    return sum;
+    return sum * weight;
   }
 
   /** What discs of the tip flat can share at necks: at most half a disc over the rise from a neck to a tip flat's radius above it. */
@@ -203,24 +126,10 @@ export class FollowLayer implements CutLayer {
     const { profile } = this;
     const flat = profile.tipFlatMm;
     let sum = 0;
-    for (let k = 0; k < neckCount && flat > 0; k++) {
+    for (let k = 0; k < neckCount; k++) {
       const rise = profile.tipDepth(nodeR[k] + flat) - profile.tipDepth(nodeR[k]);
       sum += (Math.PI * flat * flat * rise) / 2;
     }
     return sum;
   }
-}
-
-/** The cutter ground flat at a height above its tip, up to where it is straight. */
-function withoutTip(cutter: Cutter, heightMm: number): Cutter {
-  const flanks = cutter.pieces.filter(
-    (piece) => piece.fromHeightMm >= heightMm && piece.toHeightMm > heightMm,
-  );
-  const flat = { fromHeightMm: 0, fromRadiusMm: 0, toHeightMm: 0, toRadiusMm: flanks[0].fromRadiusMm };
-  const lowered = flanks.map((piece) => ({
-    ...piece,
-    fromHeightMm: piece.fromHeightMm - heightMm,
-    toHeightMm: piece.toHeightMm - heightMm,
-  }));
-  return { ...cutter, pieces: [flat, ...lowered] };
 }

@@ -1,5 +1,8 @@
 import { type Cutter, heightAt, type ProfilePiece, radiusAt } from './cutter.ts';
-import { radiusMoments } from './profile-moments.ts';
+import type { ProfileChord } from './profile-chords.ts';
+import { type HeightMoments, heightMoments, radiusMoments } from './profile-moments.ts';
+
+type Slant = Pick<HeightMoments, 'flankMm' | 'flankRadiusMm2'>;
 
 /** Share by which a flank may seem to get flatter upwards through rounding where two pieces touch. */
 const SLOPE_SHARE = 1e-9;
@@ -69,35 +72,56 @@ export class FollowProfile {
     return height < 0 ? -1 : radiusAt(this.cutter, height);
   }
 
-  /** ∫ of the depth beside a straight wall over the distance from it, up to the axis, mm². */
-  stripMm2(clearanceMm: number): number {
-    const z = Math.min(clearanceMm, this.reachMm);
-    const deep = this.tipDepth(z);
-    return clearanceMm * deep - radiusMoments(this.cutter, z).heightMm2;
+  /**
+   * ∫ of the depth beside a straight wall over the distance from it, up to the axis at `clearanceMm`, mm²: left by a cutter as deep as a clearance
+   * of `centreMm` allows, moved so that it touches the wall.
+   */
+  stripMm2(clearanceMm: number, centreMm: number): number {
+    const z = Math.min(clearanceMm, centreMm);
+    const all = radiusMoments(this.cutter, centreMm).heightMm2;
+    const beyond = z < centreMm ? radiusMoments(this.cutter, centreMm - z).heightMm2 : 0;
+    return clearanceMm * this.tipDepth(centreMm) - (all - beyond);
   }
 
-  /** ∫ of the depth times the distance around a reflex point, up to the axis, mm³ for each radian. */
-  fanMm3(clearanceMm: number): number {
-    const z = Math.min(clearanceMm, this.reachMm);
-    const { heightMm2, heightRadiusMm3 } = radiusMoments(this.cutter, z);
-    return (clearanceMm ** 2 * this.tipDepth(z)) / 2 - z * heightMm2 + heightRadiusMm3;
-  }
-
-  /** The same two integrals for a cutter as deep as `reachMm` allows, moved up until it touches the wall: no cut is deeper anywhere. */
-  stripBoundMm2(clearanceMm: number, reachMm: number): number {
-    const z = Math.min(clearanceMm, reachMm);
-    const all = radiusMoments(this.cutter, reachMm).heightMm2;
-    const beyond = radiusMoments(this.cutter, reachMm - z).heightMm2;
-    return clearanceMm * this.tipDepth(reachMm) - (all - beyond);
-  }
-
-  fanBoundMm3(clearanceMm: number, reachMm: number): number {
-    const z = Math.min(clearanceMm, reachMm);
-    const all = radiusMoments(this.cutter, reachMm);
-    const beyond = radiusMoments(this.cutter, reachMm - z);
+  /** The same around a reflex point: ∫ of the depth times the distance, mm³ for each radian. */
+  fanMm3(clearanceMm: number, centreMm: number): number {
+    const z = Math.min(clearanceMm, centreMm);
+    const all = radiusMoments(this.cutter, centreMm);
+    const beyond = radiusMoments(this.cutter, centreMm - z);
     const heightMm2 = all.heightMm2 - beyond.heightMm2;
     const weighted = all.heightRadiusMm3 - beyond.heightRadiusMm3;
-    return (clearanceMm ** 2 * this.tipDepth(reachMm)) / 2 - reachMm * heightMm2 + weighted;
+    return (clearanceMm ** 2 * this.tipDepth(centreMm)) / 2 - centreMm * heightMm2 + weighted;
+  }
+
+  /** Length of the surface beside a straight wall, up to the axis, without what is floor at the depth limit; mm. */
+  slantMm(clearanceMm: number, centreMm: number): number {
+    const [top, low] = this.#surface(clearanceMm, centreMm);
+    return top.flankMm - low.flankMm;
+  }
+
+  /** The same around a reflex point: ∫ of the distance over that length, mm² for each radian. */
+  slantFanMm2(clearanceMm: number, centreMm: number): number {
+    const [top, low] = this.#surface(clearanceMm, centreMm);
+    return centreMm * (top.flankMm - low.flankMm) - (top.flankRadiusMm2 - low.flankRadiusMm2);
+  }
+
+  /** Length and first moment of the profile out to the wall and out to the axis. */
+  #surface(clearanceMm: number, centreMm: number): readonly [Slant, Slant] {
+    const inner = Math.max(0, centreMm - clearanceMm);
+    const flat = centreMm >= this.reachMm ? 0 : Math.max(0, this.tipFlatMm - inner);
+    const top = heightMoments(this.cutter, this.tipDepth(centreMm));
+    const level = {
+      flankMm: top.flankMm + flat,
+      flankRadiusMm2: top.flankRadiusMm2 + (flat * (flat + 2 * inner)) / 2,
+    };
+    return [level, heightMoments(this.cutter, heightAt(this.cutter, inner))];
+  }
+
+  /** Distances from the wall between which a stretch of the profile makes the surface; the first is not below the second where it makes none. */
+  chordSpan(chord: ProfileChord, clearanceMm: number, centreMm: number): readonly [number, number] {
+    const isFloor = chord.toHeightMm === 0 && centreMm >= this.reachMm;
+    const far = Math.min(clearanceMm, centreMm - chord.fromRadiusMm);
+    return isFloor ? [0, 0] : [Math.max(0, centreMm - chord.toRadiusMm), far];
   }
 }
 

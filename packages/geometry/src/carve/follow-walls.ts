@@ -2,12 +2,16 @@ import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { adaptiveIntegral } from './adaptive-integral.ts';
 import { EdgeCells, type Fan } from './edge-cells.ts';
+import type { FollowLayer } from './follow-layer.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { type ProfileChord, profileChords } from './profile-chords.ts';
+import { RoundedLayer } from './rounded-layer.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** Share of an element's area that its integral may be off. */
 const ELEMENT_SHARE = 1e-11;
+/** Chords that stand for a rounded tip, each with its own lean. */
+const CHORDS_PER_TIP = 4;
 const SIGN_PROBES = 8;
 const SIGN_HALVINGS = 50;
 
@@ -18,10 +22,11 @@ const SIGN_HALVINGS = 50;
 export function addFollowWalls(
   walls: WallCollector,
   axis: MedialAxis,
-  profile: FollowProfile,
+  layer: FollowLayer | RoundedLayer,
   longestMm: number,
 ): void {
-  const chords = profileChords(profile.cutter, profile.depthMm);
+  const { profile } = layer;
+  const chords = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
   for (let e = 0; e < axis.edgeFrom.length; e++) {
@@ -34,7 +39,9 @@ export function addFollowWalls(
     const isLevel = edge.kind === 'lines' && edge.r1 - edge.r0 <= 1e-9 * edge.r1;
     for (let p = 0; p < parts; p++) {
       edge.atShare((p + 0.5) / parts);
-      const part = new CellPart(axis, edge, cells, profile, [edge.x, edge.y]);
+      const centre =
+        layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
+      const part = new CellPart(axis, edge, cells, { profile, centre, at: [edge.x, edge.y] });
       const [a, b] = isLevel
         ? [edge.r0, edge.r1]
         : [clearanceAt(edge, p / parts), clearanceAt(edge, (p + 1) / parts)];
@@ -76,27 +83,30 @@ function clearanceAt(edge: AxisEdge, share: number): number {
   return edge.clearance;
 }
 
+interface PartSetting {
+  readonly profile: FollowProfile;
+  /** Clearance that the cutter uses where that over the contact is as given. */
+  readonly centre: (clearance: number) => number;
+  readonly at: readonly [number, number];
+}
+
 /** The walls in the two cells beside a part of one axis edge. */
 class CellPart {
   readonly #axis: MedialAxis;
   readonly #cells: EdgeCells;
   readonly #profile: FollowProfile;
+  readonly #centre: (clearance: number) => number;
   readonly #left: number;
   readonly #right: number;
   readonly #isLines: boolean;
   /** A point of the axis in this part, relative to its origin. */
   readonly #at: readonly [number, number];
 
-  constructor(
-    axis: MedialAxis,
-    edge: AxisEdge,
-    cells: EdgeCells,
-    profile: FollowProfile,
-    at: readonly [number, number],
-  ) {
+  constructor(axis: MedialAxis, edge: AxisEdge, cells: EdgeCells, { profile, centre, at }: PartSetting) {
     this.#axis = axis;
     this.#cells = cells;
     this.#profile = profile;
+    this.#centre = centre;
     this.#left = edge.left;
     this.#right = edge.right;
     this.#isLines = edge.kind === 'lines';
@@ -112,7 +122,7 @@ class CellPart {
       a,
       b,
       { strip: (h) => this.#width(chord, h), fan: () => 0, kinks: this.#kinks(chord) },
-      0,
+      ELEMENT_SHARE * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
     );
     for (const site of [this.#left, this.#right]) {
       if (site < count) {
@@ -173,27 +183,14 @@ class CellPart {
 
   /** Width, seen from above, of what a stretch of the profile leaves beside a straight wall. */
   #width(chord: ProfileChord, clearance: number): number {
-    if (this.#isFloor(chord, clearance)) {
-      return 0;
-    }
-    const z = Math.min(clearance, this.#profile.reachMm);
-    return Math.max(0, Math.min(z, chord.toRadiusMm) - chord.fromRadiusMm);
+    const [near, far] = this.#profile.chordSpan(chord, clearance, this.#centre(clearance));
+    return Math.max(0, far - near);
   }
 
   /** The same around a reflex point, mm² for each radian. */
   #planPerRad(chord: ProfileChord, clearance: number): number {
-    if (this.#isFloor(chord, clearance)) {
-      return 0;
-    }
-    const z = Math.min(clearance, this.#profile.reachMm);
-    const far = Math.max(0, z - chord.fromRadiusMm);
-    const near = Math.max(0, z - chord.toRadiusMm);
-    return (far * far - near * near) / 2;
-  }
-
-  /** Whether the tip's flat lies on the floor at the depth limit, which is no wall. */
-  #isFloor({ toHeightMm }: ProfileChord, clearance: number): boolean {
-    return toHeightMm === 0 && clearance >= this.#profile.reachMm;
+    const [near, far] = this.#profile.chordSpan(chord, clearance, this.#centre(clearance));
+    return far > near ? (far * far - near * near) / 2 : 0;
   }
 
   #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {

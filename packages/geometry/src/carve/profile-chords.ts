@@ -1,8 +1,5 @@
 import type { Cutter, ProfilePiece } from './cutter.ts';
 
-/** Chords that stand for one arc of a profile where only the lean of a wall is asked. */
-const CHORDS_PER_ARC = 16;
-
 /** One stretch of a profile with one lean. */
 export interface ProfileChord {
   readonly fromHeightMm: number;
@@ -13,12 +10,12 @@ export interface ProfileChord {
   readonly leanRad: number;
 }
 
-/** The profile up to a height as chords: its straight pieces themselves, arcs in equal turns. Above the profile it is upright. */
-export function profileChords(cutter: Cutter, heightMm: number): readonly ProfileChord[] {
+/** The profile up to a height as chords: its straight pieces themselves, arcs in `perArc` equal turns. Above the profile it is upright. */
+export function profileChords(cutter: Cutter, heightMm: number, perArc: number): readonly ProfileChord[] {
   const chords: ProfileChord[] = [];
   for (const piece of cutter.pieces) {
     if (piece.fromHeightMm < heightMm) {
-      chords.push(...chordsOf(piece, heightMm));
+      chords.push(...chordsOf(piece, heightMm, perArc));
     }
   }
   const { toHeightMm, toRadiusMm } = cutter.pieces[cutter.pieces.length - 1];
@@ -28,7 +25,7 @@ export function profileChords(cutter: Cutter, heightMm: number): readonly Profil
   return chords;
 }
 
-function chordsOf(piece: ProfilePiece, top: number): ProfileChord[] {
+function chordsOf(piece: ProfilePiece, top: number, perArc: number): ProfileChord[] {
   const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } = piece;
   if (arc === undefined) {
     const share = toHeightMm > top ? (top - fromHeightMm) / (toHeightMm - fromHeightMm) : 1;
@@ -39,13 +36,13 @@ function chordsOf(piece: ProfilePiece, top: number): ProfileChord[] {
     Math.asin(Math.min(1, Math.max(-1, (height - arc.centreHeightMm) / arc.radiusMm)));
   const [from, to] = [angleAt(fromHeightMm), angleAt(Math.min(top, toHeightMm))];
   const at = (k: number): [number, number] => {
-    const angle = from + ((to - from) * k) / CHORDS_PER_ARC;
+    const angle = from + ((to - from) * k) / perArc;
     return [
       arc.centreHeightMm + arc.radiusMm * Math.sin(angle),
       arc.centreRadiusMm + arc.radiusMm * Math.cos(angle),
     ];
   };
-  return Array.from({ length: CHORDS_PER_ARC }, (_, k) => chord(...at(k), ...at(k + 1)));
+  return Array.from({ length: perArc }, (_, k) => chord(...at(k), ...at(k + 1)));
 }
 
 function chord(

@@ -1,9 +1,8 @@
-import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
-import { booleans } from '../boolean/booleans.ts';
-import { type ArcRings, polygonFromArcs } from '../outline/arc-rings.ts';
-import { resolveRegions } from '../resolve/resolve-regions.ts';
+import { perimeter, signedArea } from '@pourproof/plane';
+import type { ArcRings } from '../outline/arc-rings.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { type CutLayer, containsReach } from './cut-layer.ts';
+import { joinOutlines } from './join-outlines.ts';
 
 /** Depths in a band at which it is looked whether one step's slice holds all others. */
 const PROBES = 64;
@@ -42,7 +41,7 @@ export class UnionSlices {
     if (parts.length <= 1) {
       return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
     }
-    const joined = this.#join(parts, depthMm);
+    const joined = this.sliceOutline(depthMm);
     return { value: signedArea(joined), error: this.toleranceMm * perimeter(joined) };
   }
 
@@ -52,9 +51,10 @@ export class UnionSlices {
     if (parts.length === 1) {
       return parts[0].sliceOutline(depthMm);
     }
-    const none = { coords: new Float64Array(), ringEnds: new Uint32Array() };
-    const rings = parts.length === 0 ? none : this.#join(parts, depthMm);
-    return { ...rings, bulges: new Float64Array(rings.coords.length / 2) };
+    return joinOutlines(
+      parts.map((part) => part.sliceOutline(depthMm)),
+      this.toleranceMm,
+    );
   }
 
   volume(): Bounded {
@@ -129,14 +129,6 @@ export class UnionSlices {
       parts.splice(0, parts.length, ...kept, layer);
     }
     return parts;
-  }
-
-  #join(parts: readonly CutLayer[], depthMm: number): CleanRegion {
-    const regions = parts.map((part) => {
-      const rings = polygonFromArcs(part.sliceOutline(depthMm), this.toleranceMm);
-      return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
-    });
-    return regions.reduce((sum, region) => booleans(sum, region, 'union'));
   }
 }
 

@@ -1,0 +1,207 @@
+import { erodedArea } from '../measure/eroded-area.ts';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import type { ArcRings } from '../outline/arc-rings.ts';
+import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import { climbedClearance } from './climbed-clearance.ts';
+import { contactSum } from './contact-sum.ts';
+import type { CutLayer, Reach } from './cut-layer.ts';
+import { type Cutter, radiusAt } from './cutter.ts';
+import type { ContactIntegrand } from './edge-cells.ts';
+import { FollowLayer } from './follow-layer.ts';
+import { FollowProfile } from './follow-profile.ts';
+import { joinOutlines } from './join-outlines.ts';
+import { reachedOutline } from './reached-outline.ts';
+import { ReachedSlices } from './reached-slices.ts';
+
+/** Loss allowed on a climb along the axis, as a share of the width of the rounded tip: a tenth moves no depth by more than a tenth of the tip's. */
+const CLIMB_SHARE = 0.1;
+/** Heights in the rounded tip whose discs are joined for one outline. */
+const TIP_STEPS = 8;
+/** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
+const INTEGRAL_SHARE = 1e-9;
+/** Share of a volume between two depths inside the cut that the integral over slices may be off. */
+const BAND_SHARE = 1e-4;
+
+/**
+ * What a cutter with a rounded tip cuts that goes everywhere as deep as its flanks and the depth limit allow. Where its flanks touch both walls the cut
+ * is exact; what the tip leaves is exact between parallel walls and around a reflex point and close to the truth elsewhere. Bounds
+ * hold everywhere.
+ */
+export class RoundedLayer implements CutLayer {
+  readonly depthMm: number;
+  readonly isExact = false;
+  readonly profile: FollowProfile;
+  readonly #axis: MedialAxis;
+  readonly #toleranceMm: number;
+  readonly #areaMm2: number;
+  readonly #widestMm: number;
+  #climbed: Float64Array | undefined;
+  #whole: Bounded | undefined;
+
+  constructor(axis: MedialAxis, profile: FollowProfile, toleranceMm: number) {
+    this.#axis = axis;
+    this.profile = profile;
+    this.depthMm = profile.depthMm;
+    this.#toleranceMm = toleranceMm;
+    this.#areaMm2 = erodedArea(axis, 0);
+    this.#widestMm = axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
+  }
+
+  get edgeClearanceMm(): number {
+    return this.profile.tipFlatMm;
+  }
+
+  /** A part of the slice: at the face all of it, below what is reached from where the tip is deepest. */
+  reachAt(depthMm: number): Reach {
+    const { tipFlatMm, reachMm, cutter } = this.profile;
+    return depthMm === 0
+      ? { centreMm: tipFlatMm, reachMm: tipFlatMm }
+      : { centreMm: reachMm, reachMm: Math.min(reachMm, radiusAt(cutter, this.depthMm - depthMm)) };
+  }
+
+  sliceArea(depthMm: number): Bounded {
+    const { profile } = this;
+    if (depthMm === 0 && profile.tipFlatMm === 0) {
+      return { value: this.#areaMm2, error: 0 };
+    }
+    const least = radiusAt(profile.cutter, depthMm);
+    const inset = (z: number): number => z - profile.radiusBelow(z, depthMm);
+    const value = this.#sum(least, this.#areaMm2, (z) => ({
+      strip: (h) => Math.max(0, h - inset(z(h))),
+      fan: (h) => Math.max(0, h * h - inset(z(h)) ** 2) / 2,
+      kinks: this.#kinks(depthMm),
+    }));
+    // no centre anywhere reaches nearer to the wall than one with the greatest clearance
+    const widest = Math.min(profile.reachMm, Math.max(this.#widestMm, least));
+    const most = erodedArea(this.#axis, Math.max(0, inset(widest)));
+    return { value: Math.min(value, most), error: Math.max(0, most - value) };
+  }
+
+  /** Joined from what discs of several sizes reach: inside the slice, which is never more than that by a few hundredths of the tip's radius. */
+  sliceOutline(depthMm: number): ArcRings {
+    const { cutter, reachMm, flankHeightMm, tipFlatMm } = this.profile;
+    if (depthMm === 0) {
+      return reachedOutline(this.#axis, tipFlatMm, tipFlatMm);
+    }
+    const highest = Math.min(flankHeightMm, this.depthMm - depthMm);
+    const outlines: ArcRings[] = [];
+    for (let k = 0; k <= TIP_STEPS; k++) {
+      // heights crowd at the tip, where its radius grows fastest
+      const height = highest * (k / TIP_STEPS) ** 2;
+      const centreMm = Math.min(reachMm, radiusAt(cutter, depthMm + height));
+      outlines.push(reachedOutline(this.#axis, centreMm, Math.min(centreMm, radiusAt(cutter, height))));
+    }
+    return joinOutlines(outlines, this.#toleranceMm);
+  }
+
+  volumeBetween(topMm: number, bottomMm: number): Bounded {
+    if (topMm > 0 || bottomMm < this.depthMm) {
+      let worst = 0;
+      const slice = (depth: number): number => {
+        const { value, error } = this.sliceArea(depth);
+        worst = Math.max(worst, error);
+        return value;
+      };
+      const tolerance = BAND_SHARE * this.#areaMm2 * (bottomMm - topMm);
+      const sum = adaptiveIntegral(slice, topMm, Math.min(bottomMm, this.depthMm), tolerance);
+      return { value: sum.value, error: sum.error + worst * (bottomMm - topMm) };
+    }
+    this.#whole ??= this.#wholeVolume();
+    return this.#whole;
+  }
+
+  /** Area of the walls; the error is by how much two ways to count what the tip leaves are apart, which is no bound. */
+  wallBetween(topMm: number, bottomMm: number): Bounded {
+    const share = (bottomMm - topMm) / this.depthMm;
+    const { profile } = this;
+    const integrand = (z: Centre): ContactIntegrand => ({
+      strip: (h) => profile.slantMm(h, z(h)),
+      fan: (h) => profile.slantFanMm2(h, z(h)),
+      kinks: this.#kinks(0),
+    });
+    const value = this.#sum(profile.tipFlatMm, this.#areaMm2, integrand);
+    const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
+    return { value: value * share, error: Math.abs(value - own) * share };
+  }
+
+  /** Clearance that the cutter uses at contacts of an axis edge: of the place to which a climb leads. */
+  centreFor(edge: number): Centre {
+    this.#climbed ??= climbedClearance(this.#axis, CLIMB_SHARE * this.#tipMm);
+    const { reachMm } = this.profile;
+    const top = Math.min(reachMm, this.#climbed[edge]);
+    return top > 0 ? () => top : (h) => Math.min(h, reachMm);
+  }
+
+  /**
+   * No more than by the deepest cutter moved up beside all walls; no less than from the contacts' own normals, nor than by the cutter without its tip and,
+   * at the depth limit, by its tip alone.
+   */
+  #wholeVolume(): Bounded {
+    const { profile } = this;
+    const whole = this.#areaMm2 * this.depthMm;
+    const integrand = (z: Centre): ContactIntegrand => ({
+      strip: (h) => profile.stripMm2(h, z(h)),
+      fan: (h) => profile.fanMm3(h, z(h)),
+      kinks: this.#kinks(0),
+    });
+    const widest = Math.min(profile.reachMm, this.#widestMm);
+    const most = contactSum(this.#axis, 0, INTEGRAL_SHARE * whole, () => integrand(() => widest));
+    const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
+    const least = Math.max(own, this.#bluntVolume());
+    const value = Math.min(most, Math.max(least, this.#sum(profile.tipFlatMm, whole, integrand)));
+    return { value, error: Math.max(most - value, value - least) };
+  }
+
+  #bluntVolume(): number {
+    const { profile } = this;
+    if (profile.flankFromMm >= profile.reachMm) {
+      return 0;
+    }
+    const height = profile.flankHeightMm;
+    const blunt = new FollowProfile(withoutTip(profile.cutter, height), this.depthMm - height);
+    const flanks = new FollowLayer(this.#axis, blunt).volumeBetween(0, blunt.depthMm);
+    const tip = new ReachedSlices(this.#axis, profile.reachMm).volumeBetween(profile.cutter, 0, height);
+    return flanks.value - flanks.error + tip.value - tip.error;
+  }
+
+  get #tipMm(): number {
+    return this.profile.flankFromMm;
+  }
+
+  #sum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
+    return contactSum(this.#axis, least, INTEGRAL_SHARE * whole, (edge) => of(this.centreFor(edge)));
+  }
+
+  #ownSum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
+    const { reachMm } = this.profile;
+    const own = of((h) => Math.min(h, reachMm));
+    return contactSum(this.#axis, least, INTEGRAL_SHARE * whole, () => own);
+  }
+
+  /** Clearances at which the depth beside a wall is not smooth. */
+  #kinks(depthMm: number): number[] {
+    const { cutter, reachMm } = this.profile;
+    const kinks = [reachMm];
+    for (const { toHeightMm, toRadiusMm } of cutter.pieces) {
+      kinks.push(toRadiusMm, radiusAt(cutter, toHeightMm + depthMm));
+    }
+    return kinks.filter((kink) => kink <= reachMm).sort((a, b) => a - b);
+  }
+}
+
+/** Clearance that the cutter uses where that over the contact is as given. */
+type Centre = (clearance: number) => number;
+
+/** The cutter ground flat at a height above its tip, up to where it is straight. */
+function withoutTip(cutter: Cutter, heightMm: number): Cutter {
+  const flanks = cutter.pieces.filter(
+    (piece) => piece.fromHeightMm >= heightMm && piece.toHeightMm > heightMm,
+  );
+  const flat = { fromHeightMm: 0, fromRadiusMm: 0, toHeightMm: 0, toRadiusMm: flanks[0].fromRadiusMm };
+  const lowered = flanks.map((piece) => ({
+    ...piece,
+    fromHeightMm: piece.fromHeightMm - heightMm,
+    toHeightMm: piece.toHeightMm - heightMm,
+  }));
+  return { ...cutter, pieces: [flat, ...lowered] };
+}
