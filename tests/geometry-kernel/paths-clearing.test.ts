@@ -1,5 +1,4 @@
 import {
-  type CutterPath,
   clearingPath,
   medialAxis,
   openedArea,
@@ -12,20 +11,7 @@ import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle } from './clean-from.ts';
 import { floatSweptArea } from './float-offsets.ts';
 import { boundaryDistance, pathShapes } from './path-shapes.ts';
-
-/** The runs of a path seen from above, arcs as chords within a tolerance. */
-function runsOf(path: CutterPath, toleranceMm: number): number[][] {
-  return Array.from(path.runEnds, (to, k) => {
-    const from = k === 0 ? 0 : path.runEnds[k - 1]!;
-    const coords = new Float64Array(2 * (to - from));
-    for (let i = from; i < to; i++) {
-      coords[2 * (i - from)] = path.points[3 * i]!;
-      coords[2 * (i - from) + 1] = path.points[3 * i + 1]!;
-    }
-    const ring = { coords, ringEnds: Uint32Array.of(to - from), bulges: path.bulges.slice(from, to) };
-    return Array.from(polygonFromArcs(ring, toleranceMm).coords);
-  });
-}
+import { runsOf } from './runs-of.ts';
 
 const ARC_MM = 1e-3;
 

@@ -17,7 +17,10 @@ export interface Following {
   readonly depthMm: number;
   /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
   readonly toleranceMm?: number;
-  /** Branches that would reach no more than this farther into a corner are left out, mm; twice the flattening tolerance by default. */
+  /**
+   * Branches that would reach no more than this farther into a corner are left out, mm; 0.02 by default (our choice: not seen). Less than twice the
+   * flattening tolerance lets branches into the facets of flattened curves through.
+   */
   readonly ignoreMm?: number;
   /** Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift takes at a common feed). */
   readonly retraceMm?: number;
@@ -34,6 +37,7 @@ export interface FollowingPath {
 
 /** What a lift with its way there takes, at a common feed, rounded (our choice). */
 const DEFAULT_RETRACE_MM = 40;
+const DEFAULT_IGNORE_MM = 0.02;
 
 /**
  * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as the clearance there asks for, up
@@ -46,7 +50,7 @@ const DEFAULT_RETRACE_MM = 40;
 export function followingPath(axis: MedialAxis, following: Following): FollowingPath {
   const { includedRad, tipRadiusMm = 0, depthMm } = following;
   const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = DEFAULT_RETRACE_MM } = following;
-  const { ignoreMm = 2 * DEFAULT_FLATTEN_TOLERANCE_MM } = following;
+  const { ignoreMm = DEFAULT_IGNORE_MM } = following;
   check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI);
   check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity);
   check('depthMm', depthMm, depthMm > 0);
