@@ -149,7 +149,7 @@ function cutOf(measured: Measured): Report['cut'] {
   const areaError = job.toleranceMm * artworkPerimeter;
   return {
     areaMm2: cutArea,
-    leftStandingMm2: Math.max(0, artworkArea - cutArea),
+    leftStandingMm2: leftStandingArea(artworkArea, cutArea),
     volumeMm3: carving.volumeMm3,
     floorAreaMm2: carving.floorAreaMm2,
     wallAreaMm2: carving.wallAreaMm2,
@@ -170,6 +170,12 @@ function cutOf(measured: Measured): Report['cut'] {
       assumptions: efforts.assumptions.map((each) => ({ ...each })),
     },
   };
+}
+
+/** What rounding leaves of two areas that are the same is nothing. */
+function leftStandingArea(artworkArea: number, cutArea: number): number {
+  const left = artworkArea - cutArea;
+  return left > 1e-9 * artworkArea ? left : 0;
 }
 
 function effortAt({ efforts }: Measured, k: number): BitEffort {

@@ -7,13 +7,22 @@ import { formatShare } from './amounts.ts';
 export function cutSentences(report: Report, unit: LengthUnit): readonly string[] {
   const { artwork, cut, strokes } = report;
   const sentences = [
-    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${bitSize(cut.maxDepthMm, unit)} deep.`,
-    `${formatArea(cut.leftStandingMm2, unit)} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(cut, unit)} deep.`,
   ];
+  if (cut.leftStandingMm2 > 0) {
+    sentences.push(
+      `${formatArea(cut.leftStandingMm2, unit)} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+    );
+  }
   if (strokes.lengthNarrowerThanBitMm > 0) {
     sentences.push(
       `${formatLength(strokes.lengthNarrowerThanBitMm, unit)} of ${formatLength(strokes.lengthMm, unit)} of stroke is narrower than the smallest bit.`,
     );
   }
   return sentences;
+}
+
+/** A pocket has the depth that was typed; a V is as deep as its widest stroke. */
+function deepText({ floorAreaMm2, maxDepthMm }: Report['cut'], unit: LengthUnit): string {
+  return floorAreaMm2 > 0 ? bitSize(maxDepthMm, unit) : `up to ${formatLength(maxDepthMm, unit)}`;
 }

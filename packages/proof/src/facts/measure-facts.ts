@@ -1,6 +1,7 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { formatPercent, formatShare } from './amounts.ts';
+import { cutterFacts } from './cutter-facts.ts';
 import { type Fact, fact } from './fact.ts';
 import { fibreText } from './fibre-text.ts';
 
@@ -26,11 +27,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       formatArea(cut.leftStandingMm2, unit),
       formatShare(cut.leftStandingMm2, artwork.areaMm2),
     ),
-    ...(cut.perCutter.length > 1
-      ? cut.perCutter.map((each) =>
-          fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), 'more than the bits before it'),
-        )
-      : []),
+    ...cutterFacts(report, unit),
     fact('Wall', formatLength(cut.wallLengthMm, unit), `${formatArea(cut.wallAreaMm2, unit)} of wall`),
     fact(
       'Narrowest stroke',

@@ -1,0 +1,72 @@
+import { formatArea, formatLength, inchesFromMm, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '../report/report.ts';
+import { type Fact, fact } from './fact.ts';
+
+type PerCutter = Report['cut']['perCutter'][number];
+
+/** What each bit adds, in how many places and in how long a time; and the time of all. */
+export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] {
+  const isOne = cut.perCutter.length === 1;
+  const ridged = cut.ridgedFloorMm2 ?? 0;
+  return [
+    ...cut.perCutter.map((each, k) =>
+      fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), `${added(each, k)}${work(each, unit)}`),
+    ),
+    ...(ridged > 0
+      ? [fact('Ridged floor', formatArea(ridged, unit), 'gone over by the point of the V alone')]
+      : []),
+    fact(
+      'Cutting time',
+      formatMinutes(cut.time.minutes),
+      `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}`,
+    ),
+  ];
+}
+
+function added({ areaMm2, places }: PerCutter, k: number): string {
+  if (k === 0) {
+    return '';
+  }
+  return areaMm2 > 0
+    ? `more than the bits before it, in ${counted(places, 'place')}; `
+    : 'no more at the face; ';
+}
+
+function work({ minutes, pathMm, passes, lifts }: PerCutter, unit: LengthUnit): string {
+  return passes === 0
+    ? 'it has nothing to do'
+    : `${formatMinutes(minutes)} for ${formatLength(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(lifts, 'lift')}`;
+}
+
+function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Minutes with sensible digits: a time of a plan is no better than that. */
+export function formatMinutes(minutes: number): string {
+  return minutes < 1 ? 'under 1 min' : `${minutes < 10 ? minutes.toFixed(1) : Math.round(minutes)} min`;
+}
+
+const NAMES: Readonly<Record<string, string>> = {
+  feedMmPerMin: 'feed',
+  plungeMmPerMin: 'plunge',
+  rapidMmPerMin: 'travel',
+};
+
+/** The speeds that a time rests on, and where they come from. */
+function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
+  return assumptions
+    .filter(({ name }) => NAMES[name] !== undefined)
+    .map(
+      ({ name, value, origin }) =>
+        `${NAMES[name]} ${speedText(value, unit)}${origin === 'given' ? '' : ' (common practice)'}`,
+    )
+    .join(', ');
+}
+
+/** A speed as makers say it: whole millimetres or tenths of inches per minute. */
+function speedText(mmPerMin: number, unit: LengthUnit): string {
+  return unit === 'mm'
+    ? `${Math.round(mmPerMin)} mm/min`
+    : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
+}
