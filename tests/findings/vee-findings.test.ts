@@ -111,7 +111,8 @@ describe('floor-left-ridged', () => {
     const finding = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', { depth: '2mm' });
     const inset = 4 * Math.tan(Math.PI / 6);
     expect(finding?.severity).toBe('caution');
-    expect(finding?.measured.value).toBeCloseTo((30 - inset) * (12 - inset), 6);
+    // but for corners that a disc of 1 mm leaves
+    expect(finding?.measured.value).toBeCloseTo((30 - inset) * (12 - inset) - (4 - Math.PI) * 0.25, 6);
     const [bit, deeper] = finding?.fix.options ?? [];
     expect(bit?.do).toBe('use-bit');
     const left = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', {
@@ -127,6 +128,12 @@ describe('floor-left-ridged', () => {
         bit: ['vee:60deg:25mm'],
       }),
     ).toBeUndefined();
+  });
+
+  test('is silent on a floor that is no wider than a round or two', () => {
+    // 100 mm of a stroke whose floor is 0.9 mm wide
+    const width = 0.9 + 4 * Math.tan(Math.PI / 6);
+    expect(find([rectangle(0, 0, 100, width)], 'floor-left-ridged', { depth: '2mm' })).toBeUndefined();
   });
 
   test('is silent where the flanks meet before the limit, and for flat bits', () => {

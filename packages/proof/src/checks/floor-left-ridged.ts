@@ -1,4 +1,10 @@
-import { medialAxis, openedArea, polygonFromArcs, resolveRegions } from '@pourproof/geometry';
+import {
+  type MedialAxis,
+  medialAxis,
+  openedArea,
+  polygonFromArcs,
+  resolveRegions,
+} from '@pourproof/geometry';
 import { type CleanRegion, formatArea, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { bitSize } from '../job/bit.ts';
 import { flatBitsBelow } from '../job/common-bits.ts';
@@ -9,6 +15,8 @@ import { placeOfRings } from './places.ts';
 
 /** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
 const LEAST_FLOOR_MM2 = 4;
+/** Floor no wider than this is done in a round or two, mm (our choice). */
+const NARROW_FLOOR_MM = 1;
 /** Share of the floor that a flat bit has to take over to be offered (our choice). */
 const WORTHWHILE = 0.8;
 
@@ -22,14 +30,20 @@ export const floorLeftRidged: Check = {
       return null;
     }
     const floor = floorOf(measured);
+    const axis = medialAxis(floor);
+    const swept = carving.floorAreaMm2 - carving.scallopedFloorMm2;
+    const ridged = openedArea(axis, NARROW_FLOOR_MM / 2) - swept;
+    if (ridged < LEAST_FLOOR_MM2) {
+      return null;
+    }
     return {
       code: 'floor-left-ridged',
       severity: 'caution',
       where: outlinesOf(floor).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
-      measured: { value: carving.scallopedFloorMm2, unit: 'mm²' },
+      measured: { value: ridged, unit: 'mm²' },
       limit: { value: LEAST_FLOOR_MM2, unit: 'mm²' },
       because: ['opening-by-disc', 'own-inference'],
-      fix: { options: fixes(measured, floor) },
+      fix: { options: fixes(measured, axis) },
     };
   },
   advise: (finding, unit) => ({
@@ -48,19 +62,18 @@ function floorOf({ carving, job }: Measured): CleanRegion {
   return resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region;
 }
 
-/** The outer outlines of a region, largest first. */
+/** The outer outlines of a region that are not specks, largest first. */
 function outlinesOf(region: CleanRegion): readonly Float64Array[] {
   const size = (ring: Float64Array): number => ringArea(ring, 0, ring.length / 2);
   return Array.from(region.ringEnds, (_, k) => ringCoords(region, k))
-    .filter((ring) => size(ring) > 0)
+    .filter((ring) => size(ring) > NARROW_FLOOR_MM ** 2)
     .toSorted((a, b) => size(b) - size(a));
 }
 
 /** The widest flat bit that takes most of the floor, and the depth at which there is none. */
-function fixes(measured: Measured, floor: CleanRegion): FixOption[] {
+function fixes(measured: Measured, floorAxis: MedialAxis): FixOption[] {
   const { job, carving, axis, shape } = measured;
   const options: FixOption[] = [];
-  const floorAxis = medialAxis(floor);
   const most = 2 * floorAxis.nodeR.reduce((widest, r) => Math.max(widest, r), 0);
   for (const diameter of flatBitsBelow(most, job.units, job.materials.cutters)) {
     const share = openedArea(floorAxis, diameter / 2) / carving.floorAreaMm2;
