@@ -71,8 +71,8 @@ parts of the axis carry a stroke is told by a rule. Code: \`packages/geometry/sr
   may narrow again by a tenth on its way and still be one. The way goes on up to where strokes meet.
 - A blunt end is a tip only if its branch gets at least four times as wide, and either widens by more than 40 % over twelve half widths
   (or half its branch), or so steadily that doubling the way from where its flanks would meet widens it by 60 %. Else a stroke ends there.
-- A taper that from its tip on never gains clearance less steeply than a tip of 39° does is a **corner** again: of such a tip a flat bit
-  leaves at most its own diameter, cut off square or not.
+- Where a taper, all along from its tip, has gained clearance as steeply as a tip of 39° does, it is a **corner** again, if there it is within a quarter
+  of its full width: of such a tip a flat bit leaves at most its own diameter, cut off square or not.
 - The narrowest stroke is the least clearance on what is neither; the greatest clearance around counts too, so that dots have a width, but not that of a
   wave within a taper.
 

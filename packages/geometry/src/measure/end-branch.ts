@@ -20,17 +20,17 @@ export interface StrokeGraph {
 /** A branch may narrow again by this share of its width and still count as widening. */
 const WAVE = 0.1;
 
-/** The branch whose free end is where axis edge e starts. */
-export function endBranch(axis: MedialAxis, e: number, graph: StrokeGraph): EndBranch {
+/** The branch from a free end: a node where one stroke ends. */
+export function endBranch(axis: MedialAxis, end: number, graph: StrokeGraph): EndBranch {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const { length, degree, otherEdge } = graph;
-  let node = edgeFrom[e];
+  let node = end;
   const edges: number[] = [];
   const nodes = [node];
   const ways = [0];
   const radii = [nodeR[node]];
   let widest = 0;
-  for (let at = e; ; at = otherEdge[node] ^ at) {
+  for (let at = otherEdge[end]; ; at = otherEdge[node] ^ at) {
     node = edgeFrom[at] === node ? edgeTo[at] : edgeFrom[at];
     if (nodeR[node] < (1 - WAVE) * radii[widest]) {
       break;

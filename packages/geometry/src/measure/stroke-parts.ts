@@ -21,8 +21,8 @@ export interface StrokeParts {
  */
 const CORNER_REACH = 1;
 /**
- * A taper that from its tip on never gains less clearance than this over its way is a corner too: a tip whose sides meet at 39° or more (sin 19.5°).
- * A flat bit leaves no more than its own diameter of it, as any round bit would leave some. Our choice.
+ * Where a taper has gained at least this much clearance over its way all along from its tip it is a corner too, if only {@link TAPER_GROWTH} is
+ * left to gain: a tip whose sides meet at 39° or more (sin 19.5°). A flat bit leaves no more than its own diameter of it. Our choice.
  */
 const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
 /** A branch that narrows to its end is a taper up to where doubling the way from the tip widens it by no more than this factor. */
@@ -69,9 +69,9 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
       }
     }
   }
-  for (let e = 0; e < count; e++) {
-    if (part[e] !== CORNER && edgeFrom[e] >= neckCount && degree[edgeFrom[e]] === 1) {
-      markTaper(endBranch(axis, e, { length, degree, otherEdge }), part, isTop);
+  for (let k = neckCount; k < nodeR.length; k++) {
+    if (degree[k] === 1) {
+      markTaper(endBranch(axis, k, { length, degree, otherEdge }), part, isTop);
     }
   }
   const tops: number[] = [];
@@ -94,19 +94,27 @@ function markTaper(branch: EndBranch, part: Uint8Array, isTop: Uint8Array): void
   const shifted = { ...branch, ways };
   const whole = ways[ways.length - 1];
   let end = 0;
-  let isCorner = true;
   while (end < edges.length) {
     const doubled = 2 * ways[end];
     if (doubled > 0 && doubled <= whole && radiusAt(shifted, doubled) <= TAPER_GROWTH * radii[end]) {
       break;
     }
     end++;
-    isCorner &&= radii[end] - radii[0] >= CORNER_SLOPE * (ways[end] - ways[0]);
   }
+  const corner = cornerEnd(branch, end);
   for (let k = 0; k < end; k++) {
-    part[edges[k]] = isCorner ? CORNER : TAPER;
+    part[edges[k]] = k < corner ? CORNER : TAPER;
     isTop[nodes[k]] = 0;
   }
+}
+
+/** How many of the edges of a taper that ends at node `end` are a corner: all that are steep, if with them it is nearly as wide as it gets. */
+function cornerEnd({ ways, radii }: EndBranch, end: number): number {
+  let steep = 0;
+  while (steep < end && radii[steep + 1] - radii[0] >= CORNER_SLOPE * (ways[steep + 1] - ways[0])) {
+    steep++;
+  }
+  return TAPER_GROWTH * radii[steep] >= radii[end] ? steep : 0;
 }
 
 /** By how much the way counts from before the end of a branch, where the flanks of a taper would meet; negative for a stroke's end. */
