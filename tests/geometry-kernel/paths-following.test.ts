@@ -123,6 +123,17 @@ test('a rounded tip goes less deep by what its cone would reach farther, and ris
   expect(found.lengthMm - found.retracedMm).toBeCloseTo(10 + 4 * (arc + cone), 7);
 });
 
+test('a flat tip stops where it fits no longer, and goes less deep by what its cone would reach farther', () => {
+  const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
+  const found = followingPath(axis, { includedRad: Math.PI / 3, tipFlatMm: 1, depthMm: Infinity });
+  const deepest = (5 - 0.5) / Math.tan(Math.PI / 6);
+  expect(Math.max(...found.path.points.filter((_, i) => i % 3 === 2))).toBeCloseTo(deepest, 9);
+  // 0.5 mm from both walls of each corner to the ridge's end 5 mm from them
+  expect(onceMm(found.path)).toBeCloseTo(10 + 4 * Math.hypot(4.5, 4.5, deepest), 9);
+  expect(found.lengthMm - found.retracedMm).toBeCloseTo(onceMm(found.path), 9);
+  expect(followingPath(axis, { includedRad: 1, tipFlatMm: 10.1, depthMm: 4 }).path.runEnds.length).toBe(0);
+});
+
 describe.each(pathShapes)('following the %s', (_, region) => {
   const axis = medialAxis(region);
   const widest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
@@ -159,14 +170,17 @@ describe.each(pathShapes)('following the %s', (_, region) => {
     }
   });
 
-  test('has the length to which that of its chords tends', () => {
-    const options = { includedRad: 1.1, tipRadiusMm: 0.1 * widest, depthMm: 0.7 * widest, ignoreMm: 0 };
-    const found = followingPath(axis, options);
-    const fine = followingPath(axis, { ...options, toleranceMm: 1e-8 * widest });
-    expect(fine.lengthMm).toBe(found.lengthMm);
-    // chords within 1e-8 of the width are shorter by no more than about that share of their number of bends
-    expect(Math.abs(pathLength(fine.path) - found.lengthMm)).toBeLessThan(1e-6 * found.lengthMm);
-  });
+  test.each(['tipRadiusMm', 'tipFlatMm'])(
+    'has the length to which that of its chords tends, with a %s',
+    (tip) => {
+      const options = { includedRad: 1.1, [tip]: 0.1 * widest, depthMm: 0.7 * widest, ignoreMm: 0 };
+      const found = followingPath(axis, options);
+      const fine = followingPath(axis, { ...options, toleranceMm: 1e-8 * widest });
+      expect(fine.lengthMm).toBe(found.lengthMm);
+      // chords within 1e-8 of the width are shorter by no more than about that share of their number of bends
+      expect(Math.abs(pathLength(fine.path) - found.lengthMm)).toBeLessThan(1e-6 * found.lengthMm);
+    },
+  );
 
   test('has a length that grows with the size and stays the same when turned', () => {
     const options = { includedRad: 1.1, depthMm: 0.6 * widest, ignoreMm: 0, retraceMm: 0 };
@@ -215,6 +229,7 @@ test('sizes out of range are refused', () => {
     { includedRad: 4 },
     { depthMm: 0 },
     { tipRadiusMm: -1 },
+    { tipRadiusMm: 1, tipFlatMm: 1 },
     { toleranceMm: 0 },
   ]) {
     expect(() => followingPath(axis, { ...good, ...bad })).toThrow(RangeError);

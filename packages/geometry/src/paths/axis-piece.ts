@@ -25,20 +25,30 @@ export class AxisPiece {
     this.#tip = tip;
   }
 
-  /** Points `[x, y, depth, …]` from the low end of edge e up to clearance `top`, within `tolerance` of the true curve and on it. */
+  /**
+   * Points `[x, y, depth, …]` from where the tip fits on edge e, or its low end, up to clearance `top`, within `tolerance` of the true curve and
+   * on it.
+   */
   points(e: number, top: number, tolerance: number): number[] {
     const edge = this.#edge;
     edge.load(e);
     const end = edge.shareOf(top);
     const out: number[] = [];
     const joint = this.#tip.tipRadiusMm * Math.cos(this.#tip.includedRad / 2);
-    const shares =
-      edge.r0 < joint && joint < Math.min(top, edge.r1) ? [0, edge.shareOf(joint), end] : [0, end];
-    out.push(...this.#at(0));
+    const start = this.#startShare();
+    const isBent = edge.r0 < joint && joint < Math.min(top, edge.r1);
+    const shares = isBent ? [start, edge.shareOf(joint), end] : [start, end];
+    out.push(...this.#at(start));
     for (let k = 1; k < shares.length; k++) {
       this.#refine(shares[k - 1], this.#at(shares[k - 1]), shares[k], this.#at(shares[k]), tolerance, 0, out);
     }
     return out;
+  }
+
+  /** Share of the edge at hand from which on a flat tip fits. */
+  #startShare(): number {
+    const flat = this.#tip.tipFlatMm / 2;
+    return flat > this.#edge.r0 ? this.#edge.shareOf(flat) : 0;
   }
 
   #at(share: number): [number, number, number] {
@@ -75,9 +85,10 @@ export class AxisPiece {
     }
     const { h, u0, u1 } = this.#bisector();
     const span = u1 - u0;
-    const turn = u0 + edge.shareOf(Math.min(Math.max(joint, edge.r0), high)) * span;
+    const start = u0 + this.#startShare() * span;
+    const turn = Math.max(start, u0 + edge.shareOf(Math.min(Math.max(joint, edge.r0), high)) * span);
     const end = u0 + edge.shareOf(high) * span;
-    return this.#quadrature(h, u0, turn) + this.#quadrature(h, turn, end);
+    return this.#quadrature(h, start, turn) + this.#quadrature(h, turn, end);
   }
 
   #lengthOnLine(high: number, joint: number): number {
@@ -87,10 +98,10 @@ export class AxisPiece {
       return flat;
     }
     const perRadius = flat / (r1 - r0);
-    const { tipRadiusMm: rho, includedRad } = this.#tip;
-    const steep = Math.max(r0, Math.min(joint, high));
+    const { tipRadiusMm: rho, tipFlatMm, includedRad } = this.#tip;
+    const steep = Math.max(r0, Math.min(joint, high), tipFlatMm / 2);
     const coneLength = (high - steep) * Math.hypot(perRadius, 1 / Math.tan(includedRad / 2));
-    if (steep <= r0) {
+    if (joint <= r0) {
       return coneLength;
     }
     // on the rounded tip r = ρ sin t

@@ -22,27 +22,28 @@ export interface FollowGraph {
 const NO_RING: readonly number[] = [];
 
 /**
- * The axis where its clearance is at most `cap`, without branches that change less than `ignoreMm`, and the curves of clearance `cap`. Nodes of
+ * The axis where its clearance is from `floor` to `cap`, without branches that change less than `ignoreMm`, and the curves of clearance `cap`. Nodes of
  * the axis keep their numbers; those after them are points of the curves.
  */
-export function followGraph(axis: MedialAxis, cap: number, ignoreMm: number): FollowGraph {
+export function followGraph(axis: MedialAxis, floor: number, cap: number, ignoreMm: number): FollowGraph {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const { isKept, lonely } = keptAxis(axis, ignoreMm);
   const pieces: FollowPiece[] = [];
-  const spots = lonely.filter((v) => nodeR[v] < cap);
+  const spots = lonely.filter((v) => nodeR[v] < cap && nodeR[v] >= floor);
   let nodeCount = nodeR.length;
   /** Node on the curve at which each kept edge ends that reaches it. */
   const mouthOf = new Map<number, number>();
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (isKept[e] === 0 || nodeR[edgeFrom[e]] >= cap) {
+    if (isKept[e] === 0 || nodeR[edgeFrom[e]] >= cap || nodeR[edgeTo[e]] < floor) {
       continue;
     }
+    const from = nodeR[edgeFrom[e]] < floor ? nodeCount++ : edgeFrom[e];
     let to = edgeTo[e];
     if (nodeR[to] >= cap) {
       to = nodeCount++;
       mouthOf.set(e, to);
     }
-    pieces.push({ from: edgeFrom[e], to, edge: e, ring: NO_RING });
+    pieces.push({ from, to, edge: e, ring: NO_RING });
   }
   if (cap < Infinity) {
     nodeCount = addRings(axis, cap, mouthOf, nodeCount, pieces);

@@ -13,6 +13,8 @@ export interface Following {
   readonly includedRad: number;
   /** Radius of the rounded tip, mm; 0, the default, for a true point. */
   readonly tipRadiusMm?: number;
+  /** Width of a flat tip, mm; 0, the default, for none. It goes only where it fits. Not together with a rounded tip. */
+  readonly tipFlatMm?: number;
   /** Deepest that the tip may go, mm, above 0; infinity for no limit. */
   readonly depthMm: number;
   /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
@@ -48,18 +50,19 @@ const DEFAULT_IGNORE_MM = 0.02;
  * @throws {RangeError} when a size is out of range
  */
 export function followingPath(axis: MedialAxis, following: Following): FollowingPath {
-  const { includedRad, tipRadiusMm = 0, depthMm } = following;
+  const { includedRad, tipRadiusMm = 0, tipFlatMm = 0, depthMm } = following;
   const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = DEFAULT_RETRACE_MM } = following;
   const { ignoreMm = DEFAULT_IGNORE_MM } = following;
   check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI);
   check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity);
+  check('tipFlatMm', tipFlatMm, tipFlatMm >= 0 && tipFlatMm < Infinity && tipFlatMm * tipRadiusMm === 0);
   check('depthMm', depthMm, depthMm > 0);
   check('toleranceMm', toleranceMm, toleranceMm > 0);
   check('ignoreMm', ignoreMm, ignoreMm >= 0);
   check('retraceMm', retraceMm, retraceMm >= 0);
-  const tip = { includedRad, tipRadiusMm };
+  const tip = { includedRad, tipRadiusMm, tipFlatMm };
   const cap = widthAtDepth(tip, depthMm);
-  const graph = followGraph(axis, cap, ignoreMm);
+  const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
   const shape = new AxisPiece(axis, tip);
   const lengths = graph.pieces.map((piece) =>
     piece.edge < 0 ? ringLength(piece.ring) : shape.length(piece.edge, cap),
