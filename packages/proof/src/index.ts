@@ -3,6 +3,7 @@ export { checks } from './checks/checks.ts';
 export { FINDING_CODES, type FindingCode } from './codes.ts';
 export type { CouponRow } from './coupons/coupon-row.ts';
 export { readCouponsFile } from './coupons/coupons-file.ts';
+export { passWidthMm } from './cut/pass-width.ts';
 export { cutSentences } from './facts/cut-sentences.ts';
 export type { Fact } from './facts/fact.ts';
 export { jobFacts } from './facts/job-facts.ts';

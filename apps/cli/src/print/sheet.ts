@@ -8,10 +8,10 @@ import {
   jobFacts,
   type MarkedPlace,
   measureFacts,
+  passWidthMm,
   type Report,
   resinFacts,
   VERDICT_WORDS,
-  widestMm,
   workFacts,
 } from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
@@ -201,7 +201,7 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
 
 /** One place enlarged: a round window wide enough to show the bit twice over. */
 function loupe({ label, atMm }: MarkedPlace, { job }: Vetted, id: string): string {
-  const bitMm = Math.min(...job.bits.map(widestMm));
+  const bitMm = passWidthMm(job);
   const radius = Math.max(1.5 * bitMm, 2);
   const box = [atMm[0] - radius, atMm[1] - radius, 2 * radius, 2 * radius].map(digits).join(' ');
   return [

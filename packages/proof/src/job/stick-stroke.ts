@@ -1,11 +1,11 @@
-import { widestMm } from './bit.ts';
+import { passWidthMm } from '../cut/pass-width.ts';
 import type { Job } from './job.ts';
 
 /**
- * Width in mm of single-line letters for a job: as wide as its smallest bit.
+ * Width in mm of single-line letters for a job: as wide as its smallest bit cuts in one pass.
  *
  * Flattened strokes weave by the tolerance on either side; the bit must still fit where they are narrowest.
  */
-export function stickStrokeMm({ bits, toleranceMm }: Pick<Job, 'bits' | 'toleranceMm'>): number {
-  return Math.min(...bits.map(widestMm)) + 2 * toleranceMm;
+export function stickStrokeMm(job: Pick<Job, 'bits' | 'depthMm' | 'toleranceMm'>): number {
+  return passWidthMm(job) + 2 * job.toleranceMm;
 }
