@@ -1,8 +1,9 @@
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import type { Report } from '@pourproof/proof';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { build, type InlineConfig, preview } from 'vite';
 import { ensureChromium } from '../find-chromium.mjs';
@@ -109,6 +110,45 @@ export async function dropFile(page: Page, name: string, content: string | Uint8
   );
   await page.dispatchEvent('body', 'dragover', { dataTransfer: transfer });
   await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+}
+
+/** Chooses files as the page's own dialogue would hand them over: contents by name. */
+export async function chooseFiles(
+  page: Page,
+  files: Readonly<Record<string, string | Uint8Array>>,
+): Promise<void> {
+  const chosen = Object.entries(files).map(([name, content]) => ({
+    name,
+    mimeType: 'application/octet-stream',
+    buffer: Buffer.from(content as string),
+  }));
+  await page.locator('drop-zone input[type=file]').setInputFiles(chosen);
+}
+
+/** Opens a group of the job ticket by the start of its title. */
+export async function openGroup(page: Page, title: string): Promise<void> {
+  await page.locator('job-form summary', { hasText: title }).first().click();
+}
+
+/** The text of the file that a button saves. */
+export async function savedText(page: Page, button: string): Promise<string> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return readFileSync(await download.path(), 'utf8');
+}
+
+/** The JSON of the file that a button saves. */
+export async function saved(page: Page, button: string): Promise<unknown> {
+  return JSON.parse(await savedText(page, button));
+}
+
+/** Through JSON, as the saved file is; sines of two JavaScript engines may differ in the last of 16 digits, and sums of them by more. */
+export function toTenDigits(report: Report): unknown {
+  return JSON.parse(JSON.stringify(report), (_, value: unknown) =>
+    typeof value === 'number' ? Number(value.toPrecision(10)) : value,
+  );
 }
 
 /** Waits for the proof that the last change asked for and gives its verdict in words, or what stands in its way. */

@@ -4,7 +4,15 @@ import { readArtwork } from '@pourproof/artwork';
 import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { dropFile, keepPicture, type ServedViewer, serveViewer, verdict } from './served-viewer.ts';
+import {
+  dropFile,
+  keepPicture,
+  type ServedViewer,
+  saved,
+  serveViewer,
+  toTenDigits,
+  verdict,
+} from './served-viewer.ts';
 
 const demo = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
@@ -22,23 +30,8 @@ afterAll(async () => {
   await viewer?.close();
 });
 
-/** Through JSON, as the saved file is; sines of two JavaScript engines may differ in the last of 16 digits, and sums of them by more. */
-function toTenDigits(report: Report): unknown {
-  return JSON.parse(JSON.stringify(report), (_, value: unknown) =>
-    typeof value === 'number' ? Number(value.toPrecision(10)) : value,
-  );
-}
-
 async function titles(page: Page): Promise<string[]> {
   return page.locator('.head .title').allTextContents();
-}
-
-async function saved(page: Page, button: string): Promise<unknown> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button }).click(),
-  ]);
-  return JSON.parse(readFileSync(await download.path(), 'utf8'));
 }
 
 async function savedReport(page: Page): Promise<Report> {

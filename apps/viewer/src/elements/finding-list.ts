@@ -100,7 +100,7 @@ export class FindingList extends LitElement {
       ul button {
         flex: none;
       }
-      h4 {
+      h3 {
         margin: 0.6rem 0 0;
         font: 600 0.9rem var(--sans);
       }
@@ -214,7 +214,7 @@ export class FindingList extends LitElement {
   #fixes(fixes: readonly FixEntry[]): TemplateResult {
     return html`
       <div>
-        <h4>Ways out</h4>
+        <h3>Ways out</h3>
         <ul>
           ${fixes.map(({ text, option }) => {
             const change = option === null ? null : jobChange(option, this);

@@ -58,7 +58,9 @@ export class ProofApp extends LitElement {
   protected override render(): TemplateResult {
     const { proof } = this.#proof;
     return html`
-      <a class="unseen to-findings" href="#findings" @click=${this.#skip}>Skip to the findings</a>
+      <nav aria-label="Shortcuts">
+        <a class="unseen to-findings" href="#findings" @click=${this.#skip}>Skip to the findings</a>
+      </nav>
       <header class="no-print">
         <h1>pourproof</h1>
         <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>

@@ -1,0 +1,323 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { readArtwork, readLettering, readStickLettering } from '@pourproof/artwork';
+import type { Drawing } from '@pourproof/plane';
+import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import {
+  chooseFiles,
+  openGroup,
+  type ServedViewer,
+  saved,
+  savedText,
+  serveViewer,
+  toTenDigits,
+  verdict,
+} from './served-viewer.ts';
+
+const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
+
+/** A bar 40 × 6 mm and one of 40 × 3 mm. */
+const BARS = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">
+  <rect x="5" y="5" width="40" height="6"/><rect x="5" y="20" width="40" height="3"/></svg>`;
+const LIVE_TEXT = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">
+  <text x="4" y="24" font-size="24">Oak</text></svg>`;
+const JOB = {
+  schema: 'pourproof/job@1',
+  artwork: 'bars.svg',
+  bit: ['flat:2mm'],
+  depth: '3mm',
+  board: 'stripes 300x180x20mm maple:60mm walnut:20mm',
+  turn: '15deg',
+  seal: 'epoxy',
+  coats: 2,
+  colour: 'black',
+  start: '2026-12-01 09:00',
+  units: 'mm',
+} as const;
+
+let viewer: ServedViewer;
+beforeAll(async () => {
+  viewer = await serveViewer();
+}, 60_000);
+afterAll(async () => {
+  await viewer?.close();
+});
+
+const savedReport = async (page: Page): Promise<Report> => (await saved(page, 'Save report')) as Report;
+const savedJob = async (page: Page): Promise<Record<string, unknown>> =>
+  (await saved(page, 'Save job')) as Record<string, unknown>;
+const note = (page: Page): Promise<string | null> => page.locator('drop-zone .note').textContent();
+const barsReport = (job: object): Report =>
+  prove(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'bars.svg', settleJob(readJobFile(job, 'j')))
+    .report;
+const lettered = (drawing: Drawing, text: string, job: object): Report =>
+  prove(drawing, text, settleJob(readJobFile(job, 'j'))).report;
+
+/** Types into a field and waits for the proof. */
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Tab');
+  await verdict(page);
+}
+
+test('a job file and its artwork, opened together, give the proof of the command line and come out the same', async () => {
+  const { page, complaints } = await viewer.open();
+  await chooseFiles(page, { 'job.json': JSON.stringify(JOB), 'bars.svg': BARS });
+  await verdict(page);
+  expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(barsReport(JOB)));
+  expect(await savedJob(page)).toEqual(JOB);
+  // two kinds of block are drawn, each in its own outline, and each has its line of end grain
+  expect(await page.locator('proof-sheet .wood .block').count()).toBe(5);
+  const tables = (await page.locator('fact-table table').allTextContents()).join(' ');
+  expect(tables).toMatch(/hard maple.*black walnut/su);
+  expect(complaints).toEqual([]);
+});
+
+test('the schedule has the days of the job, and the calendar is that of the command line', async () => {
+  const { page } = await viewer.open();
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  const button = page.getByRole('button', { name: 'Save calendar' });
+  expect(await button.isDisabled()).toBe(true);
+  await openGroup(page, 'Shop and dates');
+  await page.getByLabel('Carving starts').fill('2026-12-01T09:00');
+  await page.getByLabel('Carving starts').press('Tab');
+  await verdict(page);
+  expect(await page.locator('fact-table table').nth(2).textContent()).toContain('2026-12-01 09:00');
+  const calendar = await savedText(page, 'Save calendar');
+  expect(calendar).toMatch(/^BEGIN:VCALENDAR\r\n/u);
+  const { schedule } = (await savedReport(page)).pour;
+  expect(calendar.match(/^BEGIN:VEVENT/gmu)).toHaveLength(schedule.length);
+  expect(calendar).toContain('DTSTART:20261201T090000');
+});
+
+test('every field of the ticket lands in the job file, which asks for the same proof', async () => {
+  const { page } = await viewer.open();
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  for (const group of ['Resin and colour', 'Levelling', 'Shop and dates', 'Size and reading', 'Board']) {
+    await openGroup(page, group);
+  }
+  const typed: readonly (readonly [label: string, text: string])[] = [
+    ['Fibres dive into the face by', '5deg'],
+    ['Pigment, percent of the mix', '4'],
+    ['Poured proud of the face by', '0.8mm'],
+    ['Stays in the cup, percent', '20'],
+    ['Equal boards poured together', '3'],
+    ['Price of a gram of mix', '0.03'],
+    ['Takes off the face', '0.7mm'],
+    ['Temperature of shop and resin', '20C'],
+    ['Width of the artwork', '100mm'],
+    ['Largest deviation of flattened curves', '0.01mm'],
+  ];
+  for (const [label, text] of typed) {
+    await type(page, label, text);
+  }
+  await page.getByLabel('Colour', { exact: true }).selectOption('blue');
+  await page.getByLabel('Resin', { exact: true }).selectOption('deep-pour');
+  await page.getByLabel('Scale', { exact: true }).selectOption('fine');
+  await page.getByLabel('Levelled by').selectOption('planer');
+  await page.getByLabel('oiled or waxed').check();
+  await verdict(page);
+  const job = await savedJob(page);
+  expect(job).toMatchObject({
+    dive: '5deg',
+    pigmentPct: 4,
+    overpour: '0.8mm',
+    wastePct: 20,
+    boards: 3,
+    pricePerG: 0.03,
+    level: '0.7mm',
+    shopTemp: '20C',
+    width: '100mm',
+    tolerance: '0.01mm',
+    colour: 'blue',
+    resin: 'deep-pour',
+    weigh: 'fine',
+    levelBy: 'planer',
+    oiled: true,
+  });
+  const drawing = readArtwork(new TextEncoder().encode(BARS), 'bars.svg', {
+    widthMm: 100,
+    toleranceMm: 0.01,
+  });
+  const there = prove(drawing, 'bars.svg', settleJob(readJobFile(job, 'j'))).report;
+  expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(there));
+});
+
+test('a board is laid and taken off again, and what the job cannot mean is refused at its field', async () => {
+  const { page } = await viewer.open();
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  await openGroup(page, 'Board');
+  const board = page.getByLabel('Glue-up in one line');
+  await board.fill('stripes 300x180x20mm maple');
+  await board.press('Tab');
+  expect(await page.locator('#board-problem').textContent()).toBe(
+    'board: the stripe of maple has no width. Type it as in maple:40mm.',
+  );
+  expect(await board.getAttribute('aria-invalid')).toBe('true');
+  await type(page, 'Glue-up in one line', 'plain 300x180x20mm walnut');
+  expect(await page.locator('#board-problem').textContent()).toBe('');
+  // the board speaks for wood and fibres
+  expect(await page.getByLabel('Wood', { exact: true }).count()).toBe(0);
+  await type(page, 'Turn of the artwork, counter-clockwise', '30deg');
+  const places = ['10mm,10mm 20mm', '290mm,10mm 20mm', '10mm,170mm 20mm', '290mm,170mm 20.4mm'];
+  await type(page, 'Heights of the face, 5 to 9, one a line', places.join('\n'));
+  expect(await page.locator('#reading-problem').textContent()).toContain('flatness needs 5 to 9');
+  await type(page, 'Heights of the face, 5 to 9, one a line', [...places, '150mm,90mm 20mm'].join('\n'));
+  const { endGrain, levelling } = await savedReport(page);
+  expect(endGrain.byBlock.map((kind) => kind.grainDeg)).toEqual([150]);
+  expect(levelling.flatness?.rangeMm).toBeGreaterThan(0);
+  await type(page, 'Glue-up in one line', '');
+  expect(await savedJob(page)).not.toHaveProperty('turn');
+  expect(await page.getByLabel('Wood', { exact: true }).count()).toBe(1);
+});
+
+test('own materials are offered and used, and the page goes back to the usual ones', async () => {
+  const { page } = await viewer.open();
+  const materials = {
+    schema: 'pourproof/materials@1',
+    woods: { plum: { like: 'cherry', name: 'garden plum' } },
+  };
+  await chooseFiles(page, { 'materials.json': JSON.stringify(materials), 'bars.svg': BARS });
+  await verdict(page);
+  await page.getByLabel('Wood', { exact: true }).selectOption('plum');
+  await verdict(page);
+  expect((await savedReport(page)).bleed.blocks[0]?.species).toBe('garden plum');
+  await page.getByRole('button', { name: 'Back to the usual' }).click();
+  // the job still names the maker's wood
+  expect(await note(page)).toContain('wood "plum" is unknown');
+  await page.getByLabel('Wood', { exact: true }).selectOption('cherry');
+  await page.getByRole('button', { name: 'Back to the usual' }).click();
+  expect(await page.getByLabel('Wood', { exact: true }).locator('option').allTextContents()).not.toContain(
+    'garden plum',
+  );
+});
+
+test('files that cannot be used are told, and what was on the page stays', async () => {
+  const { page, complaints } = await viewer.open();
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  const before = await savedReport(page);
+  const bad: readonly (readonly [content: string, words: string])[] = [
+    ['{"schema": "pourproof/job@1", "wod": 1}', 'job.json is not a pourproof/job@1 file'],
+    ['{"schema": ', 'job.json is not JSON'],
+    ['{"name": "x"}', 'neither a job, a materials nor a coupons file'],
+    ['{"schema": "pourproof/job@1", "depth": "0mm"}', 'depth is 0 mm'],
+    [
+      '{"schema": "pourproof/job@1", "artwork": "crest.dxf"}',
+      'This job is for crest.dxf: choose that file too.',
+    ],
+  ];
+  for (const [content, words] of bad) {
+    await chooseFiles(page, { 'job.json': content });
+    await verdict(page);
+    expect(await note(page)).toContain(words);
+  }
+  expect((await savedReport(page)).artwork).toEqual(before.artwork);
+  expect(complaints).toEqual([]);
+});
+
+test('a font that comes with a drawing turns its live text into shapes, and one for no text is told', async () => {
+  const { page } = await viewer.open();
+  const font = readFileSync(`${fonts}arvo-400.ttf`);
+  await chooseFiles(page, { 'words.svg': LIVE_TEXT, 'arvo-400.ttf': font });
+  await verdict(page);
+  expect((await savedReport(page)).artwork.areaMm2).toBeGreaterThan(20);
+  expect(await savedJob(page)).toMatchObject({ artwork: 'words.svg', font: 'arvo-400.ttf' });
+  await chooseFiles(page, { 'bars.svg': BARS, 'arvo-400.ttf': font });
+  await verdict(page);
+  const codes = (await savedReport(page)).artwork.notices.map(({ code }) => code);
+  expect(codes).toContain('setting-without-effect');
+});
+
+test('lettering takes all that the command line takes, by keyboard, and its job comes back', async () => {
+  const { page, complaints } = await viewer.open();
+  await page.getByText('Type lettering instead').focus();
+  await page.keyboard.press('Enter');
+  await page.getByLabel('Text', { exact: true }).fill('HAW\nHI');
+  await page.getByLabel('Font', { exact: true }).selectOption('Josefin Sans, variable');
+  await page.getByText('More: lines').focus();
+  await page.keyboard.press('Enter');
+  for (const [label, text] of [
+    ['Height of capitals', '20mm'],
+    ['Room between letters', '1mm'],
+    ['Line spacing', '1.4'],
+    ['Axes of a variable font', 'wght=650'],
+  ] as const) {
+    await page.getByLabel(label).fill(text);
+  }
+  await page.getByLabel('Lines meet at').selectOption('right');
+  await page.getByLabel('Axes of a variable font').press('Enter');
+  await verdict(page);
+  const job = await savedJob(page);
+  const file = 'josefin-sans-latin-variable.woff2';
+  expect(job).toMatchObject({
+    text: 'HAW\nHI',
+    font: file,
+    capHeight: '20mm',
+    align: 'right',
+    tracking: '1mm',
+    lineSpacing: 1.4,
+    axis: ['wght=650'],
+  });
+  const drawing = await readLettering('HAW\nHI', {
+    font: new Uint8Array(readFileSync(fonts + file)),
+    capHeightMm: 20,
+    align: 'right',
+    trackingMm: 1,
+    lineSpacing: 1.4,
+    axes: { wght: 650 },
+    toleranceMm: 0.005,
+  });
+  const { artwork } = await savedReport(page);
+  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW HI', job).artwork.areaMm2, 6);
+  const again = await viewer.open();
+  await chooseFiles(again.page, { 'sign.json': JSON.stringify(job) });
+  await verdict(again.page);
+  expect((await savedReport(again.page)).artwork).toEqual(artwork);
+  expect(await savedJob(again.page)).toEqual(job);
+  expect([...complaints, ...again.complaints]).toEqual([]);
+});
+
+test('letters of single strokes on an arc are as wide as the bit, and follow it', async () => {
+  const { page } = await viewer.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  await page.getByText('Type lettering instead').tap();
+  await page.getByLabel('Text', { exact: true }).fill('Oak 1987');
+  await page.getByLabel('Font', { exact: true }).selectOption('single-line');
+  await page.getByText('More: lines').tap();
+  await page.getByLabel('Arc, radius').fill('60');
+  await page.getByRole('button', { name: 'Set this lettering' }).tap();
+  expect(await page.locator('lettering-form .problem').textContent()).toContain('Did you mean 60mm or 60in?');
+  await page.getByLabel('Arc, radius').fill('60mm');
+  await page.getByLabel('Arc runs').selectOption('under');
+  await page.getByRole('button', { name: 'Set this lettering' }).tap();
+  await verdict(page);
+  // the sheet has come into sight
+  expect((await page.locator('proof-sheet').boundingBox())!.y).toBeLessThan(600);
+  const { artwork, strokes } = await savedReport(page);
+  const options = { capHeightMm: 15, strokeMm: 1.51, toleranceMm: 0.005 } as const;
+  const drawing = readStickLettering('Oak 1987', { ...options, arc: { radiusMm: 60, side: 'under' } });
+  const job = { schema: 'pourproof/job@1', bit: ['flat:1.5mm'] };
+  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'x', job).artwork.areaMm2, 6);
+  // within the flattening on both sides
+  expect(Math.abs((strokes.narrowestMm ?? 0) - 1.5)).toBeLessThan(0.03);
+});
+
+test('a job whose lettering needs a font that is not at hand asks for it, and takes it later', async () => {
+  const { page } = await viewer.open();
+  const job = { schema: 'pourproof/job@1', text: 'HI', font: 'my-own.ttf', capHeight: '18mm' };
+  await chooseFiles(page, { 'job.json': JSON.stringify(job) });
+  await expect.poll(() => note(page)).toContain('This job sets lettering in my-own.ttf');
+  await chooseFiles(page, { 'my-own.ttf': readFileSync(`${fonts}lora-400.ttf`) });
+  await verdict(page);
+  const { boundsMm, format } = (await savedReport(page)).artwork;
+  expect(format).toBe('lettering');
+  // capitals without overshoot: the box is as high as the capitals
+  expect(boundsMm[3] - boundsMm[1]).toBeCloseTo(18, 1);
+  expect(await note(page)).toBe('');
+});
