@@ -134,7 +134,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
     cutArea: carving.areaMm2,
     maxDepth: shape.sectionAt(2 * widestClearance(axis))?.depthMm ?? 0,
     wallLength: perimeter(cut),
-    standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm) : [],
+    standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm).pieces : [],
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
   };

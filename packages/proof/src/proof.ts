@@ -16,6 +16,7 @@ import { veeWidthErrors } from './board/vee-width-errors.ts';
 import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
 import type { BitEffort } from './cut/bit-efforts.ts';
+import { type DepthContour, depthContours } from './cut/depth-contours.ts';
 import { type Bit, bitText } from './job/bit.ts';
 import type { Job } from './job/job.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
@@ -52,6 +53,8 @@ export interface Picture {
   readonly blocks: readonly PicturedBlock[];
   /** Every stroke that is cut, along its middle, by how much levelling it stands. */
   readonly levelling: LevellingMap;
+  /** Lines of equal depth where a V shapes the walls. */
+  readonly depths: readonly DepthContour[];
   readonly boundsMm: Bounds;
 }
 
@@ -276,6 +279,10 @@ function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
       diveDeg,
     })),
     levelling: measured.levellingMap,
+    depths:
+      measured.shape.includedRad === null
+        ? []
+        : depthContours(measured.carving, measured.maxDepth, measured.job),
     boundsMm: boundsOrZero(measured.artwork),
   };
 }

@@ -1,5 +1,11 @@
-import { type Point, packRings, type Rings } from '@pourproof/plane';
-import { findingEntries, GRADE_WORDS, type LevellingGrade, type LevellingMap } from '@pourproof/proof';
+import { formatLength, type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
+import {
+  findingEntries,
+  GRADE_WORDS,
+  type LevellingGrade,
+  type LevellingMap,
+  type Picture,
+} from '@pourproof/proof';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
@@ -53,20 +59,14 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       'stroke="#6b7280" stroke-width="0.15" stroke-dasharray="2 1"',
       picture.blocks.flatMap(({ outline }) => (outline === null ? [] : [area(outline)])).join('\n'),
     ),
-    ...BLEED.map(([end, title, opacity]) =>
-      group(
-        `bleed-${end}`,
-        title,
-        `fill="#b3400a" fill-opacity="${opacity}"`,
-        picture.bleed.map((block) => area(block[end])).join('\n'),
-      ),
-    ),
+    ...bleedGroups(picture),
     group(
       'cut',
       'What the bits cut',
       'fill="#9fb4cc" fill-opacity="0.55" stroke="#3d5a80" stroke-width="0.1"',
       area(picture.cut),
     ),
+    ...depthGroups(picture, job.units),
     group('left-standing', 'Artwork that stays wood', 'fill="#b3400a"', area(joined(picture.standing))),
     group(
       'narrow-strokes',
@@ -125,6 +125,29 @@ function joined(pieces: readonly Rings[]): Rings {
 
 function lines(paths: readonly Float64Array[]): string {
   return paths.map((path) => `<path d="${linePath(path)}"/>`).join('\n');
+}
+
+function bleedGroups({ bleed }: Picture): readonly string[] {
+  return BLEED.map(([end, title, opacity]) =>
+    group(
+      `bleed-${end}`,
+      title,
+      `fill="#b3400a" fill-opacity="${opacity}"`,
+      bleed.map((block) => area(block[end])).join('\n'),
+    ),
+  );
+}
+
+/** Lines of equal depth in the walls of a V, one group for each. */
+function depthGroups({ depths }: Picture, unit: LengthUnit): readonly string[] {
+  return depths.map(({ depthMm, outline }) =>
+    group(
+      `depth-${digits(depthMm)}`,
+      `Line of equal depth: ${formatLength(depthMm, unit)}`,
+      'stroke="#3d5a80" stroke-width="0.05"',
+      area(outline),
+    ),
+  );
 }
 
 function levellingGroups(levelling: LevellingMap): readonly string[] {

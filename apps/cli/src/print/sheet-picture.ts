@@ -158,6 +158,7 @@ function shapes(picture: Picture, id: string): string {
     area(picture.artwork, 'fill="#fff"'),
     area(picture.cut, `fill="url(#${id}-cut)"`),
     area(picture.cut, 'class="cut-edge"'),
+    ...picture.depths.map(({ outline }) => area(outline, 'class="depth"')),
     ...picture.standing.map((rings) => area(rings, 'class="standing"')),
     area(picture.artwork, 'class="outline"'),
     picture.bleedWalls.length === 0

@@ -52,6 +52,7 @@ tr { break-inside: avoid; }
 .signing span { border-top: 0.25mm solid var(--ink); padding-top: 1mm; margin-top: 7mm; }
 footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
 .outline { fill: none; stroke: var(--ink); stroke-width: 0.8px; vector-effect: non-scaling-stroke; }
+.depth { fill: none; stroke: #3d5a80; stroke-width: 0.35px; vector-effect: non-scaling-stroke; }
 .cut-edge { fill: none; stroke: #3d5a80; stroke-width: 0.6px; vector-effect: non-scaling-stroke; }
 .standing { fill: var(--ink); }
 .narrow { fill: none; stroke: var(--paper); stroke-width: 1.5px; stroke-linecap: round; stroke-dasharray: 0.1 3.4; vector-effect: non-scaling-stroke; }

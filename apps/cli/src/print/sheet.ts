@@ -118,13 +118,22 @@ function words(text: string): string {
 }
 
 /** Small samples of what is in the picture, in the same patterns. */
-function key(report: Report, { picture }: Vetted, id: string): string {
+function key(report: Report, { picture, job }: Vetted, id: string): string {
   const items = [
     keySample(
       `<rect x="1" y="1" width="32" height="17" fill="#e6ecf3"/><path d="M1 10L10 1M1 18L18 1M10 18L27 1M18 18L33 3M27 18L33 12" stroke="#3d5a80" stroke-width="0.9"/><rect x="1" y="1" width="32" height="17" class="outline"/>`,
       'will be cut and filled',
     ),
   ];
+  const [shallowest] = picture.depths;
+  if (shallowest !== undefined) {
+    items.push(
+      keySample(
+        '<path d="M1 5H33M1 9.500H33M1 14H33" class="depth"/>',
+        `lines of equal depth, ${formatLength(shallowest.depthMm, job.units)} apart`,
+      ),
+    );
+  }
   if (picture.standing.length > 0) {
     items.push(
       keySample('<rect x="1" y="1" width="32" height="17" class="standing"/>', 'drawn, but stays wood'),

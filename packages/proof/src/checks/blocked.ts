@@ -12,7 +12,7 @@ const LEAST_PIECE_MM2 = 0.01;
  */
 export function blockedPieces(measured: Measured, diameterMm: number): readonly StandingPiece[] {
   const { axis, job, bitMm, standing } = measured;
-  const all = diameterMm === bitMm ? standing : leftStanding(axis, diameterMm / 2, job.toleranceMm);
+  const all = diameterMm === bitMm ? standing : leftStanding(axis, diameterMm / 2, job.toleranceMm).pieces;
   return all
     .filter(
       (piece) =>
