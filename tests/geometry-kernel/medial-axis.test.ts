@@ -97,7 +97,7 @@ describe('the medial axis meets its definition', () => {
     expect(axis.nodeR.length).toBe(0);
     expect(openedArea(axis, 1)).toBe(0);
     expect(openedOutline(axis, 1).ringEnds.length).toBe(0);
-    expect(leftStanding(axis, 1, 0.01)).toEqual([]);
+    expect(leftStanding(axis, 1, 0.01)).toEqual({ pieces: [], facetCount: 0, facetAreaMm2: 0 });
   });
 });
 
@@ -113,7 +113,8 @@ describe('what is cut and what is left', () => {
     for (const share of shares) {
       const radius = share * largest;
       const area = openedArea(axis, radius);
-      const standing = leftStanding(axis, radius, 0.01).reduce((sum, piece) => sum + piece.areaMm2, 0);
+      const { pieces, facetAreaMm2 } = leftStanding(axis, radius, 0.01);
+      const standing = pieces.reduce((sum, piece) => sum + piece.areaMm2, facetAreaMm2);
       expect(Math.abs(area - arcRingsArea(openedOutline(axis, radius))), name).toBeLessThan(1e-9 * whole);
       expect(Math.abs(whole - area - standing), name).toBeLessThan(1e-9 * whole);
       expect(area, `${name}: a larger bit cuts less`).toBeLessThanOrEqual(before * (1 + 1e-12));
@@ -135,7 +136,7 @@ describe('what is cut and what is left', () => {
   test('discs that overlap in a short neck leave two cusps at its walls', () => {
     const ring = [0, 0, 6, 0, 6, 2, 6.2, 2, 6.2, 0, 12, 0, 12, 6, 6.2, 6, 6.2, 3.5, 6, 3.5, 6, 6, 0, 6];
     const axis = medialAxis(cleanFrom([ring]));
-    const cusps = leftStanding(axis, 1, 0.001).filter((piece) => !piece.isCorner);
+    const cusps = leftStanding(axis, 1, 0.001).pieces.filter((piece) => !piece.isCorner);
     expect(cusps.length).toBe(2);
     expect(cusps[0].areaMm2).toBeCloseTo(cusps[1].areaMm2, 12);
   });

@@ -82,7 +82,7 @@ function residueArea(deg: number): StrokeRule {
     name: `area left of more than a corner of ${deg}° keeps`,
     thinPlaces: (axis, limitMm) =>
       leftStanding(axis, limitMm / 2, 0.001)
-        .filter((piece) => piece.areaMm2 > share * 1.001 * (limitMm / 2) ** 2)
+        .pieces.filter((piece) => piece.areaMm2 > share * 1.001 * (limitMm / 2) ** 2)
         .map(({ outline }) => ({
           lines: linesAlong(outline.coords.subarray(0, 2 * outline.ringEnds[0]), true),
         })),

@@ -1,4 +1,11 @@
-import { leftStanding, medialAxis, narrowStretches, outsideOf, strokeWidths } from '@pourproof/geometry';
+import {
+  leftStanding,
+  medialAxis,
+  narrowStretches,
+  openedArea,
+  outsideOf,
+  strokeWidths,
+} from '@pourproof/geometry';
 import { signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
@@ -118,7 +125,7 @@ describe('stretches narrower than a limit', () => {
 describe('pieces left standing', () => {
   test('corners are told from parts of strokes', () => {
     const bell = [0, 0, 6, 0, 6, 2, 10, 2, 10, 0, 16, 0, 16, 6, 10, 6, 10, 3, 6, 3, 6, 6, 0, 6];
-    const pieces = leftStanding(medialAxis(cleanFrom([bell])), 1, 0.001);
+    const { pieces } = leftStanding(medialAxis(cleanFrom([bell])), 1, 0.001);
     const [corridor, ...more] = pieces.filter((piece) => !piece.isCorner);
     expect(more).toEqual([]);
     expect(corridor.widestMm).toBeCloseTo(1, 9);
@@ -131,9 +138,35 @@ describe('pieces left standing', () => {
     }
   });
 
+  test('between chords of an arc nothing stands but facets, which are counted with their area', () => {
+    for (const tolerance of FLAT) {
+      const axis = medialAxis(cleanFrom([stadium(9, 3, tolerance)]));
+      for (const radius of [0.3, 1, 1.4]) {
+        const { pieces, facetCount, facetAreaMm2 } = leftStanding(axis, radius, tolerance);
+        expect(pieces).toEqual([]);
+        expect(facetCount).toBeGreaterThan(10);
+        // each stands off by less than the tolerance, along no more than the round ends
+        expect(facetAreaMm2).toBeLessThan(tolerance * 3 * Math.PI);
+        expect(facetAreaMm2).toBeCloseTo(signedArea(axis.region) - openedArea(axis, radius), 12);
+      }
+    }
+  });
+
+  test('a corner counts as a facet only where the bit comes within the tolerance of its tip', () => {
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 9, 4)]));
+    // a bit of radius 1 stays √2 − 1 away from a right corner
+    const off = Math.SQRT2 - 1;
+    expect(leftStanding(axis, 1, off - 1e-6)).toMatchObject({ facetCount: 0, facetAreaMm2: 0 });
+    const { pieces, facetCount, facetAreaMm2 } = leftStanding(axis, 1, off + 1e-6);
+    expect(pieces).toEqual([]);
+    expect(facetCount).toBe(4);
+    expect(facetAreaMm2).toBeCloseTo(4 - Math.PI, 12);
+    expect(() => leftStanding(axis, 1, 0)).toThrow(RangeError);
+  });
+
   test('artwork that no bit enters stands as a whole, holes and all', () => {
     const region = cleanFrom([rectangle(0, 0, 10, 10)], [rectangle(1, 1, 8, 8)]);
-    const [piece, ...more] = leftStanding(medialAxis(region), 2, 0.01);
+    const [piece, ...more] = leftStanding(medialAxis(region), 2, 0.01).pieces;
     expect(more).toEqual([]);
     expect(piece.areaMm2).toBeCloseTo(36, 12);
     expect(piece.outline.ringEnds.length).toBe(2);

@@ -23,30 +23,62 @@ export interface StandingPiece {
   readonly outline: Rings;
 }
 
+/** All that a flat cutter leaves. */
+export interface Standing {
+  readonly pieces: readonly StandingPiece[];
+  /**
+   * Corners that the cutter misses by less than the tolerance, left out of the pieces: between the chords of a flattened arc there is one at every
+   * point. How many, and their area together.
+   */
+  readonly facetCount: number;
+  readonly facetAreaMm2: number;
+}
+
 /**
- * What a flat cutter of radius `radiusMm` leaves of the artwork, piece by piece; the areas add up to the artwork's less `openedArea`, the
- * outlines are within `toleranceMm`. None for an empty region or radius 0.
+ * What a flat cutter of radius `radiusMm` leaves of the artwork, piece by piece; the areas of pieces and facets add up to the artwork's less
+ * `openedArea`, the outlines are within `toleranceMm`. None for an empty region or radius 0.
  *
  * @throws {RangeError} when the radius is negative or the tolerance not positive
  */
-export function leftStanding(
-  axis: MedialAxis,
-  radiusMm: number,
-  toleranceMm: number,
-): readonly StandingPiece[] {
+export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: number): Standing {
   checkRadius(radiusMm);
+  if (!(toleranceMm > 0)) {
+    throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
+  }
   const mouths = findMouths(axis, radiusMm);
   const arcs = openArcs(mouths);
   const loops = traceLoops(axis, mouths, arcs, 'left');
   const uncut = uncutAxis(axis, mouths, strokeParts(axis).part);
   const pieces: StandingPiece[] = [];
+  let facetCount = 0;
+  let facetAreaMm2 = 0;
   for (const [component, group] of byComponent(axis, mouths, loops)) {
     const isTrimmed = group.some((loop) => loop.mouths.some((k) => arcs.isTrimmed[k] !== 0));
+    const left = isTrimmed ? undefined : uncut.get(component);
     for (const part of isTrimmed ? separated(group) : [group]) {
-      pieces.push(pieceOf(axis, part, isTrimmed ? undefined : uncut.get(component), toleranceMm));
+      if (isCorner(part, left) && left.length < toleranceMm) {
+        facetCount++;
+        facetAreaMm2 += areaOf(part);
+      } else {
+        pieces.push(pieceOf(axis, part, left, toleranceMm));
+      }
     }
   }
-  return pieces;
+  return { pieces, facetCount, facetAreaMm2 };
+}
+
+/** Whether the loops bound nothing but a corner: the rest of the axis leads from one mouth into the boundary and carries no stroke. */
+function isCorner(loops: readonly Loop[], uncut: UncutAxis | undefined): uncut is UncutAxis {
+  return (
+    uncut !== undefined &&
+    uncut.strokeLength === 0 &&
+    new Set(loops.flatMap((loop) => loop.mouths)).size === 1
+  );
+}
+
+function areaOf(loops: readonly Loop[]): number {
+  const rings = packArcRings(loops.map((loop) => loop.points));
+  return loops.reduce((sum, _, k) => sum + arcRingArea(rings, k), 0);
 }
 
 function byComponent(axis: MedialAxis, mouths: Mouths, loops: readonly Loop[]): Map<number, Loop[]> {
@@ -77,9 +109,8 @@ function pieceOf(
   toleranceMm: number,
 ): StandingPiece {
   const rings = packArcRings(loops.map((loop) => loop.points));
-  const areaMm2 = loops.reduce((sum, _, k) => sum + arcRingArea(rings, k), 0);
+  const areaMm2 = areaOf(loops);
   const outline = polygonFromArcs(rings, toleranceMm);
-  const mouthCount = new Set(loops.flatMap((loop) => loop.mouths)).size;
   if (uncut === undefined) {
     const { atMm, offMm } = deepest(rings, outline);
     return { areaMm2, widestMm: offMm, atMm, lengthMm: 0, isCorner: false, outline };
@@ -90,7 +121,7 @@ function pieceOf(
     widestMm: 2 * uncut.clearance,
     atMm: [originX + uncut.x, originY + uncut.y],
     lengthMm: uncut.length,
-    isCorner: mouthCount === 1 && uncut.strokeLength === 0,
+    isCorner: isCorner(loops, uncut),
     outline,
   };
 }
