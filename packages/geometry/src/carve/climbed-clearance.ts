@@ -1,32 +1,32 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { risingEdges } from './rising-axis.ts';
+
+/** Share of the clearance gained that a climb may lose: corners sharper than 164° are none between chords. */
+const LOSS_SHARE = 0.01;
 
 /**
  * For each axis edge the clearance at the top of a climb from its low end along the rising axis, as far as the clearance rises nearly as fast as the way:
- * by at most `lossMm` less. The disc there all but holds those below, so that corners between chords of a flattened curve
+ * by at most `lossMm` and a hundredth less. The disc there all but holds those below, so that corners between chords of a flattened curve
  * count as what they stand for. 0 for edges whose own loss is more.
  */
 export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const edge = new AxisEdge(axis);
   const loss = new Float64Array(edgeFrom.length);
-  const rising = new Int32Array(nodeR.length).fill(-1);
+  const rising = risingEdges(axis);
   for (let e = 0; e < edgeFrom.length; e++) {
     if (edge.isSpoke(e)) {
       continue;
     }
     edge.load(e);
     loss[e] = Math.max(0, edge.length(edge.r0, edge.r1) - (edge.r1 - edge.r0));
-    const before = rising[edgeFrom[e]];
-    if (before < 0 || nodeR[edgeTo[e]] > nodeR[edgeTo[before]]) {
-      rising[edgeFrom[e]] = e;
-    }
   }
   const top = new Float64Array(edgeFrom.length);
   for (let e = 0; e < edgeFrom.length; e++) {
     let lost = loss[e];
     let at = e;
-    while (lost <= lossMm) {
+    while (lost <= Math.min(lossMm, LOSS_SHARE * (nodeR[edgeTo[at]] - nodeR[edgeFrom[e]]))) {
       top[e] = nodeR[edgeTo[at]];
       const next = rising[edgeTo[at]];
       if (next < 0) {

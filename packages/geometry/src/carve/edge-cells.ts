@@ -29,6 +29,16 @@ export interface Fan {
   directionAt(t: number): [number, number];
 }
 
+/** How both cells look at one point of an edge. */
+export interface ContactSide {
+  readonly isFan: boolean;
+  /** Unit direction from the contact to the point of the axis. */
+  readonly nx: number;
+  readonly ny: number;
+  /** Contacts, in mm or in radians, for each share of the edge. */
+  readonly perShare: number;
+}
+
 /** Clearances that differ by less than this share are level along an edge: integrals over them would be all rounding. */
 const LEVEL_SHARE = 1e-13;
 
@@ -105,6 +115,36 @@ export class EdgeCells {
       }
     }
     return sum;
+  }
+
+  /** Both sides of the point at share t of the way up the edge. */
+  sidesAt(t: number): ContactSide[] {
+    const { count, x, y, tx, ty } = this.#axis.boundary;
+    const edge = this.#edge;
+    edge.atShare(t);
+    const [cx, cy] = [edge.x, edge.y];
+    const u = this.#position(cx, cy);
+    const span = this.#position(edge.x1, edge.y1) - this.#position(edge.x0, edge.y0);
+    const turn = (span * this.#h) / (this.#h * this.#h + u * u);
+    return [edge.left, edge.right].map((site) => {
+      if (site < count) {
+        const along = (edge.x1 - edge.x0) * this.#tx + (edge.y1 - edge.y0) * this.#ty;
+        return {
+          isFan: false,
+          nx: -ty[site],
+          ny: tx[site],
+          perShare: Math.abs(edge.kind === 'lines' ? along / 2 : span),
+        };
+      }
+      const [dx, dy] = [cx - x[site - count], cy - y[site - count]];
+      const d = Math.hypot(dx, dy);
+      return {
+        isFan: true,
+        nx: dx / d,
+        ny: dy / d,
+        perShare: Math.abs(edge.kind === 'points' ? turn : 2 * turn),
+      };
+    });
   }
 
   /** The fans of the part of the edge with clearance from a to b: none, one or two. */

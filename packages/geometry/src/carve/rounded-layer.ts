@@ -1,20 +1,25 @@
+import { AxisEdge } from '../measure/axis-edge.ts';
 import { erodedArea } from '../measure/eroded-area.ts';
+import { reachedArea } from '../measure/profile-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import type { ArcRings } from '../outline/arc-rings.ts';
+import { type ArcRings, arcRingsArea } from '../outline/arc-rings.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { climbedClearance } from './climbed-clearance.ts';
 import { contactSum } from './contact-sum.ts';
+import { CornerVolume } from './corner-volume.ts';
 import type { CutLayer, Reach } from './cut-layer.ts';
 import { type Cutter, radiusAt } from './cutter.ts';
-import type { ContactIntegrand } from './edge-cells.ts';
+import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
 import { FollowLayer } from './follow-layer.ts';
 import { FollowProfile } from './follow-profile.ts';
 import { joinOutlines } from './join-outlines.ts';
 import { reachedOutline } from './reached-outline.ts';
 import { ReachedSlices } from './reached-slices.ts';
 
-/** Loss allowed on a climb along the axis, as a share of the width of the rounded tip: a tenth moves no depth by more than a tenth of the tip's. */
-const CLIMB_SHARE = 0.1;
+/** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
+const CLIMB_SHARE = 0.05;
+/** Rise along the axis below which walls count as parallel; what that leaves out is its square, here 4e-4 of what the tip cuts. */
+const LEVEL_SLOPE = 0.02;
 /** Heights in the rounded tip whose discs are joined for one outline. */
 const TIP_STEPS = 8;
 /** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
@@ -61,20 +66,18 @@ export class RoundedLayer implements CutLayer {
 
   sliceArea(depthMm: number): Bounded {
     const { profile } = this;
-    if (depthMm === 0 && profile.tipFlatMm === 0) {
-      return { value: this.#areaMm2, error: 0 };
+    if (depthMm === 0 || depthMm >= this.depthMm) {
+      const { centreMm, reachMm } = this.reachAt(Math.min(depthMm, this.depthMm));
+      return {
+        value: reachMm === 0 ? erodedArea(this.#axis, centreMm) : reachedArea(this.#axis, centreMm, reachMm),
+        error: 0,
+      };
     }
-    const least = radiusAt(profile.cutter, depthMm);
-    const inset = (z: number): number => z - profile.radiusBelow(z, depthMm);
-    const value = this.#sum(least, this.#areaMm2, (z) => ({
-      strip: (h) => Math.max(0, h - inset(z(h))),
-      fan: (h) => Math.max(0, h * h - inset(z(h)) ** 2) / 2,
-      kinks: this.#kinks(depthMm),
-    }));
+    const value = arcRingsArea(this.sliceOutline(depthMm));
     // no centre anywhere reaches nearer to the wall than one with the greatest clearance
-    const widest = Math.min(profile.reachMm, Math.max(this.#widestMm, least));
-    const most = erodedArea(this.#axis, Math.max(0, inset(widest)));
-    return { value: Math.min(value, most), error: Math.max(0, most - value) };
+    const widest = Math.min(profile.reachMm, Math.max(this.#widestMm, radiusAt(profile.cutter, depthMm)));
+    const most = erodedArea(this.#axis, Math.max(0, widest - profile.radiusBelow(widest, depthMm)));
+    return { value, error: Math.max(0, most - value) };
   }
 
   /** Joined from what discs of several sizes reach: inside the slice, which is never more than that by a few hundredths of the tip's radius. */
@@ -126,9 +129,8 @@ export class RoundedLayer implements CutLayer {
 
   /** Clearance that the cutter uses at contacts of an axis edge: of the place to which a climb leads. */
   centreFor(edge: number): Centre {
-    this.#climbed ??= climbedClearance(this.#axis, CLIMB_SHARE * this.#tipMm);
     const { reachMm } = this.profile;
-    const top = Math.min(reachMm, this.#climbed[edge]);
+    const top = Math.min(reachMm, this.#climbTop(edge));
     return top > 0 ? () => top : (h) => Math.min(h, reachMm);
   }
 
@@ -148,8 +150,35 @@ export class RoundedLayer implements CutLayer {
     const most = contactSum(this.#axis, 0, INTEGRAL_SHARE * whole, () => integrand(() => widest));
     const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
     const least = Math.max(own, this.#bluntVolume());
-    const value = Math.min(most, Math.max(least, this.#sum(profile.tipFlatMm, whole, integrand)));
+    const value = Math.min(most, Math.max(least, this.#nearestVolume(integrand)));
     return { value, error: Math.max(most - value, value - least) };
+  }
+
+  /** Volume from the best centres: the contacts' own between parallel walls, those up a climb on flattened curves, searched for in corners. */
+  #nearestVolume(of: (z: Centre) => ContactIntegrand): number {
+    const { reachMm } = this.profile;
+    const { edgeFrom, edgeTo, nodeR } = this.#axis;
+    const corners = new CornerVolume(this.#axis, this.profile);
+    const edge = new AxisEdge(this.#axis);
+    const cells = new EdgeCells(this.#axis, edge);
+    const tolerance = (INTEGRAL_SHARE * this.#areaMm2 * this.depthMm) / Math.max(1, edgeFrom.length);
+    let sum = 0;
+    for (let e = 0; e < edgeFrom.length; e++) {
+      if (edge.isSpoke(e)) {
+        continue;
+      }
+      edge.load(e);
+      cells.load();
+      const rise = edge.r1 - edge.r0;
+      const isCorner =
+        edge.r0 < reachMm && this.#climbTop(e) === 0 && rise > LEVEL_SLOPE * edge.length(edge.r0, edge.r1);
+      const low = isCorner ? Math.min(reachMm, edge.r1) : edge.r0;
+      sum += isCorner ? corners.beside(e, low) : 0;
+      if (!isCorner || low < edge.r1) {
+        sum += cells.integral(low, nodeR[edgeTo[e]], of(this.centreFor(e)), tolerance);
+      }
+    }
+    return sum;
   }
 
   #bluntVolume(): number {
@@ -164,8 +193,9 @@ export class RoundedLayer implements CutLayer {
     return flanks.value - flanks.error + tip.value - tip.error;
   }
 
-  get #tipMm(): number {
-    return this.profile.flankFromMm;
+  #climbTop(edge: number): number {
+    this.#climbed ??= climbedClearance(this.#axis, CLIMB_SHARE * this.profile.flankFromMm);
+    return this.#climbed[edge];
   }
 
   #sum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
