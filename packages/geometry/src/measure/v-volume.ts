@@ -24,8 +24,8 @@ export function vVolume(axis: MedialAxis, cut: VCut): number {
   for (let e = 0; e < edgeFrom.length; e++) {
     edge.load(e);
     const high = nodeR[edgeTo[e]];
-    // up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
-    if (edge.r0 < cap) {
+    // level edges may lie just at the cap; up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
+    if (edge.r0 < cap || high <= cap) {
       sum += edge.distanceIntegral(edge.r0, Math.min(high, cap), cap);
     }
     if (high > cap) {
