@@ -90,6 +90,25 @@ describe('the report of a V cut', () => {
     expect((wide ?? 0) / (narrow ?? 1)).toBeGreaterThan(3);
   });
 
+  test('has the way of its point along the middle and up into all corners, in one pass where that is deep enough', () => {
+    const [effort] = reportOf([BAR]).cut.perCutter;
+    // 26 mm of middle, four corners of 2√2 mm across and 2/tan 30° up, two of which are walked twice to save lifts
+    const corner = Math.hypot(2, 2, 2 / Math.tan(Math.PI / 6));
+    expect(effort?.passes).toBe(1);
+    expect(effort?.lifts).toBe(1);
+    expect(effort?.pathMm).toBeCloseTo(26 + 6 * corner, 6);
+    expect(reportOf([BAR], { passDepth: '1mm' }).cut.perCutter[0]?.passes).toBe(4);
+  });
+
+  test('takes the longer the slower it is driven, and says what was given', () => {
+    const fast = reportOf([BAR]).cut.time;
+    const slow = reportOf([BAR], { feed: '100mm/min' }).cut.time;
+    expect(slow.minutes).toBeGreaterThan(2 * fast.minutes);
+    const origins = (time: typeof fast) => time.assumptions.find(({ name }) => name === 'feedMmPerMin');
+    expect(origins(fast)).toMatchObject({ origin: 'common practice' });
+    expect(origins(slow)).toMatchObject({ origin: 'given', value: 100 });
+  });
+
   test('narrows by 2 s tan(A/2) when levelled', () => {
     const { levelling } = reportOf([BAR], { level: '0.5mm' });
     expect(levelling.leftWidthMm).toBeCloseTo(3.42265, 5);

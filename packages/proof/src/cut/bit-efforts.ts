@@ -50,12 +50,12 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
   const times = job.bits.map((bit, k) => {
     const depthMm = carving.perCutter[k]?.depthMm ?? job.depthMm;
     if (bit.kind === 'vee') {
-      return timeOf(veePath(axis, bit, depthMm), bit.diameterMm, depthMm, job);
+      return timeOf(veePath(axis, bit, depthMm), bit.diameterMm, job);
     }
     const widthMm = 2 * radiusAt(cutterOf(bit), depthMm);
     const path = clearing(area, { widthMm, tipMm: tipWidth(bit), depthMm, earlierMm: narrowest }, job);
     narrowest = Math.min(narrowest, widthMm);
-    return timeOf(path, widthMm, depthMm, job);
+    return timeOf(path, widthMm, job);
   });
   return {
     bits: times.map(({ effort }) => effort),
@@ -107,10 +107,9 @@ function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
 function timeOf(
   path: CutterPath,
   widthMm: number,
-  depthMm: number,
   job: Job,
 ): { readonly effort: BitEffort; readonly time: CuttingTime } {
-  const depths = equalPasses(depthMm, job.passDepthMm ?? PASS_TO_DIAMETER * widthMm);
+  const depths = equalPasses(greatestDepth(path), job.passDepthMm ?? PASS_TO_DIAMETER * widthMm);
   const time = cuttingTime(inPasses(path, depths), job.machine);
   const isIdle = path.runEnds.length === 0;
   return {
@@ -122,4 +121,13 @@ function timeOf(
     },
     time,
   };
+}
+
+/** A V stays above its limit where no stroke is wide enough. */
+function greatestDepth({ points }: CutterPath): number {
+  let most = 0;
+  for (let i = 2; i < points.length; i += 3) {
+    most = Math.max(most, points[i] as number);
+  }
+  return most;
 }
