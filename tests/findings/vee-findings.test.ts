@@ -155,9 +155,10 @@ describe('floor-left-ridged', () => {
     expect(find([rectangle(0, 0, 100, width)], 'floor-left-ridged', { depth: '2mm' })).toBeUndefined();
   });
 
-  test('is silent where the flanks meet before the limit, and for flat bits', () => {
+  test('is silent where the flanks meet before the limit, and for other bits', () => {
     expect(find([BAR], 'floor-left-ridged')).toBeUndefined();
     expect(find([BAR], 'floor-left-ridged', { bit: ['flat:2mm'], depth: '2mm' })).toBeUndefined();
+    expect(find([BAR], 'floor-left-ridged', { bit: ['ball:2mm'], depth: '2mm' })).toBeUndefined();
   });
 });
 

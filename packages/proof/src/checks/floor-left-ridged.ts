@@ -25,8 +25,9 @@ export const floorLeftRidged: Check = {
   code: 'floor-left-ridged',
   title: 'Only the tip of the V goes over this floor',
   run: (measured) => {
-    const { carving } = measured;
-    if (carving.scallopedFloorMm2 < LEAST_FLOOR_MM2) {
+    const { carving, shape } = measured;
+    // a ball leaves ridges as fine as its rounds are close: that is the maker's to choose
+    if (shape.includedRad === null || carving.scallopedFloorMm2 < LEAST_FLOOR_MM2) {
       return null;
     }
     const floor = floorOf(measured);

@@ -13,7 +13,7 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
       fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), `${added(each, k)}${work(each, unit)}`),
     ),
     ...(ridged > 0
-      ? [fact('Ridged floor', formatArea(ridged, unit), 'gone over by the point of the V alone')]
+      ? [fact('Ridged floor', formatArea(ridged, unit), 'gone over by points or balls alone')]
       : []),
     fact(
       'Cutting time',
