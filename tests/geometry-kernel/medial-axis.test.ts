@@ -1,24 +1,9 @@
 import { arcRingsArea, leftStanding, medialAxis, openedArea, openedOutline } from '@pourproof/geometry';
-import { type CleanRegion, ringArea, ringCoords, signedArea, transformRings } from '@pourproof/plane';
+import { type CleanRegion, signedArea, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
+import { expectSound } from './expect-sound.ts';
 import { gridCells, holed, randomFrom, star, untangled } from './random-regions.ts';
-import { axisFaults } from './validate-medial-axis.ts';
-
-function expectSound(region: CleanRegion, name: string): void {
-  const faults = axisFaults(medialAxis(region));
-  let loops = 0;
-  for (let k = 0; k < region.ringEnds.length; k++) {
-    loops += Math.sign(ringArea(ringCoords(region, k)));
-  }
-  // nodes are solved from three sites at once: rounding of a few hundred units at most, where bisectors meet flatly
-  expect(faults.emptiness, `${name}: discs are empty`).toBeLessThan(1e-9);
-  expect(faults.touching, `${name}: discs touch their sites`).toBeLessThan(1e-9);
-  expect(Math.abs(faults.tiling), `${name}: cells tile the region`).toBeLessThan(1e-9);
-  expect(faults.fall, `${name}: clearance rises along edges`).toBeLessThan(1e-9);
-  expect(faults.unlinked, `${name}: half-edges are linked`).toBe(0);
-  expect(faults.euler, `${name}: one loop for each hole`).toBe(loops);
-}
 
 const seeds = Array.from({ length: 60 }, (_, k) => k + 1);
 
