@@ -94,6 +94,33 @@ test('the schedule has the days of the job, and the calendar is that of the comm
   expect(calendar).toContain('DTSTART:20261201T090000');
 });
 
+test('the picture turns to what levelling leaves, with the lengths of the proof, and back', async () => {
+  const { page } = await viewer.open();
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  await openGroup(page, 'Levelling');
+  await type(page, 'Bit 1', 'vee:60deg:1/2in');
+  await type(page, 'Depth of the pocket', '5mm');
+  await type(page, 'Takes off the face', '1.5mm');
+  await page.getByRole('button', { name: 'Levelling', exact: true }).click();
+  const job = settleJob(readJobFile(await savedJob(page), 'j'));
+  const { levelling } = prove(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'x', job).picture;
+  const lengths = Object.entries(levelling.lengthMm).filter(([, lengthMm]) => lengthMm > 0);
+  // the two bars fare differently
+  expect(lengths.length).toBeGreaterThan(1);
+  const items = await page.locator('sheet-legend:visible li').allTextContents();
+  expect(items.slice(0, -1)).toEqual(
+    lengths.map(([, lengthMm]) => expect.stringContaining(`: ${lengthMm.toFixed(2)} mm of stroke`)),
+  );
+  expect(items.at(-1)).toBe('under 1.50 mm off the face');
+  for (const [grade] of lengths) {
+    expect(await page.locator(`proof-sheet .art .level-${grade}`).count()).toBe(1);
+  }
+  expect(await page.locator('proof-sheet .art .cut').count()).toBe(0);
+  await page.getByRole('button', { name: 'Cut', exact: true }).click();
+  expect(await page.locator('proof-sheet .art .cut').count()).toBe(1);
+});
+
 test('every field of the ticket lands in the job file, which asks for the same proof', async () => {
   const { page } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });

@@ -350,11 +350,22 @@ test('lettering is set in a font that comes with the page and in a font file', a
   expect(elsewhere).toEqual([]);
 });
 
-test('on paper all findings are open and the controls are gone', async () => {
+test('on paper all findings are open, the whole artwork is shown, and the controls are gone', async () => {
   const { page } = await viewer.open();
   await dropFile(page, 'bars.svg', BARS);
   await verdict(page);
+  for (let k = 0; k < 3; k++) {
+    await page.getByRole('button', { name: 'Zoom in' }).click();
+  }
+  const isWhole = async (): Promise<boolean> => {
+    const [sheet, art] = await Promise.all(
+      ['.sheet', '.art .drawn'].map((part) => page.locator(`proof-sheet ${part}`).first().boundingBox()),
+    );
+    return art!.x >= sheet!.x && art!.x + art!.width <= sheet!.x + sheet!.width;
+  };
+  expect(await isWhole()).toBe(false);
   await page.emulateMedia({ media: 'print' });
+  await expect.poll(isWhole).toBe(true);
   const count = await page.locator('.head').count();
   expect(count).toBeGreaterThan(1);
   for (let k = 0; k < count; k++) {

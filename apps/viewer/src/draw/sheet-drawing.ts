@@ -1,8 +1,9 @@
 import type { LengthUnit } from '@pourproof/plane';
-import type { Picture, Report } from '@pourproof/proof';
+import { GRADE_WORDS, type Picture } from '@pourproof/proof';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
 import { drawMargin, type FibreSign } from './draw-margin.ts';
 import { drawMarks, type Mark } from './draw-marks.ts';
+import type { Layer } from './layer.ts';
 import { linePath, ringsPath } from './path-data.ts';
 import type { SheetSize, View } from './view.ts';
 
@@ -40,11 +41,11 @@ export class SheetDrawing {
   }
 
   /** Draws the shapes of a proof; `null` leaves the sheet empty. */
-  showShapes(picture: Picture | null, report: Report | null): void {
+  showShapes(picture: Picture | null, layer: Layer): void {
     this.#art.clear();
     this.#outline.clear();
     this.#showWood(picture?.blocks ?? []);
-    if (picture === null || report === null) {
+    if (picture === null) {
       return;
     }
     const path = (data: string, name: string): void => {
@@ -52,6 +53,19 @@ export class SheetDrawing {
         this.#art.path(data).addClass(name);
       }
     };
+    if (layer === 'levelling') {
+      path(ringsPath(picture.artwork), 'drawn');
+      // the gravest last, so that it lies on top
+      for (const grade of Object.keys(GRADE_WORDS).toReversed()) {
+        const data = picture.levelling.stretches
+          .filter((stretch) => stretch.grade === grade)
+          .map((stretch) => linePath(stretch.path))
+          .join('');
+        path(grade === 'lost' || grade === 'spoilt' ? data : '', 'level-ground');
+        path(data, `level-${grade}`);
+      }
+      return;
+    }
     for (const reach of ['high', 'median'] as const) {
       path(picture.bleed.map((block) => ringsPath(block[reach])).join(''), `bleed ${reach}`);
     }

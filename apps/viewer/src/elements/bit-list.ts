@@ -36,7 +36,7 @@ export class BitList extends LitElement {
       <fieldset>
         <legend>Bits, in the order of use</legend>
         ${bits.map((bit, k) => this.#row(bit, k, bits.length))}
-        <span class="soft" id="hint">A size alone, such as 1/8in or 3mm, is a flat bit.</span>
+        <span class="soft" id="hint">A size alone, such as 1/8in or 3mm, is a flat bit; a V is written as in vee:60deg:1/2in.</span>
         <button type="button" @click=${() => this.#tell([...bits, smallerBit(bits, this.materials)])}>Add a bit</button>
         <datalist id="sizes">
           ${this.materials.cutters.value

@@ -1,3 +1,4 @@
+import type { Layer } from '../draw/layer.ts';
 import type { NewSource } from '../model/artwork-source.ts';
 import type { JobPart } from '../model/changed-job.ts';
 import type { ChosenFile } from '../model/opened-files.ts';
@@ -13,6 +14,7 @@ export interface PageEvents {
   readonly 'files-chosen': readonly ChosenFile[];
   readonly 'materials-dropped': null;
   readonly 'job-changed': JobPart;
+  readonly 'layer-chosen': Layer;
   readonly 'place-chosen': Selection | null;
 }
 

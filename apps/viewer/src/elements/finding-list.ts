@@ -121,6 +121,10 @@ export class FindingList extends LitElement {
         .head[aria-expanded='true'] {
           background: none;
         }
+        .head[aria-expanded='true'] .number {
+          background: #fff;
+          color: var(--ink);
+        }
         .head {
           break-after: avoid;
         }

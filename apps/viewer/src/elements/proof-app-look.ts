@@ -9,6 +9,9 @@ export const proofAppLook: CSSResult = css`
     gap: 0.9rem;
     padding: 0.9rem;
   }
+  nav {
+    position: absolute;
+  }
   .to-findings:focus {
     position: absolute;
     z-index: 2;
@@ -219,7 +222,8 @@ export const proofAppLook: CSSResult = css`
       z-index: 1;
       margin: 0;
       border-width: 1px 0;
-      height: 62vw;
+      height: calc(62vw + 2.9rem);
+      background: var(--paper);
       min-height: 15rem;
       max-height: 60vh;
     }

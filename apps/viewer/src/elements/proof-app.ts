@@ -12,6 +12,7 @@ import {
   workFacts,
 } from '@pourproof/proof';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Layer } from '../draw/layer.ts';
 import { shared } from '../look/shared.ts';
 import { jobLine } from '../model/job-line.ts';
 import { savedJob } from '../model/saved-job.ts';
@@ -40,7 +41,17 @@ const SHOP_CAUTIONS: TemplateResult = html`<ul>
 export class ProofApp extends LitElement {
   static override styles: CSSResultGroup = [shared, severityTag.styles, proofAppLook];
 
+  static override properties = { layer: { state: true } };
+
+  /** What the picture shows. */
+  declare layer: Layer;
+
   readonly #proof: ProofController = new ProofController(this);
+
+  constructor() {
+    super();
+    this.layer = 'cut';
+  }
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -87,6 +98,9 @@ export class ProofApp extends LitElement {
           void this.#proof.useDemo();
         }}
         @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#proof.changeJob(detail)}
+        @layer-chosen=${({ detail }: CustomEvent<PageEvents['layer-chosen']>) => {
+          this.layer = detail;
+        }}
         @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#proof.select(detail)}
       >
         ${this.#ticket()} ${this.#paper()}
@@ -138,12 +152,17 @@ export class ProofApp extends LitElement {
           <proof-sheet
             ?hidden=${proof === null}
             .picture=${proof?.picture ?? null}
-            .report=${proof?.report ?? null}
+            .layer=${this.layer}
             .entries=${entries}
             .selection=${selection}
             .unit=${unit}
           ></proof-sheet>
-          <sheet-legend .picture=${proof?.picture ?? null} ?hidden=${proof === null}></sheet-legend>
+          <sheet-legend
+            .picture=${proof?.picture ?? null}
+            .layer=${this.layer}
+            .unit=${unit}
+            ?hidden=${proof === null}
+          ></sheet-legend>
         </div>
         <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${proof === null}>
           <h2>Findings</h2>

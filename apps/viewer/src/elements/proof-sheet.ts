@@ -1,7 +1,8 @@
 import type { Bounds, LengthUnit, Point } from '@pourproof/plane';
-import type { FindingEntry, Picture, Report } from '@pourproof/proof';
+import type { FindingEntry, Picture } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark } from '../draw/draw-marks.ts';
+import type { Layer } from '../draw/layer.ts';
 import { SheetDrawing } from '../draw/sheet-drawing.ts';
 import { fittingView, type SheetSize, type View, viewBetween, zoomedView } from '../draw/view.ts';
 import { shared } from '../look/shared.ts';
@@ -12,6 +13,10 @@ import { sheetLook } from './sheet-look.ts';
 const ZOOM_STEP = 1.5;
 const PAN_STEP_PX = 60;
 const GLIDE_MS = 350;
+const LAYERS: readonly (readonly [Layer, string])[] = [
+  ['cut', 'Cut'],
+  ['levelling', 'Levelling'],
+];
 /** Least part of the artwork's surroundings shown around a chosen place, mm. */
 const PLACE_MARGIN_MM = 5;
 
@@ -19,7 +24,7 @@ const PLACE_MARGIN_MM = 5;
 export class ProofSheet extends LitElement {
   static override properties = {
     picture: { attribute: false },
-    report: { attribute: false },
+    layer: {},
     entries: { attribute: false },
     selection: { attribute: false },
     unit: {},
@@ -56,17 +61,41 @@ export class ProofSheet extends LitElement {
         user-select: none;
         -webkit-user-select: none;
       }
-      .zoom {
+      .zoom,
+      .layers {
         position: absolute;
         top: 0.6rem;
-        right: 0.6rem;
         display: flex;
-        gap: 0;
+      }
+      .zoom {
+        right: 0.6rem;
+      }
+      .layers {
+        left: 0.6rem;
+      }
+      .layers button {
+        padding: 0.2rem 0.6rem;
+        margin-right: -1px;
+      }
+      .layers button[aria-pressed='true'] {
+        background: var(--ink);
+        color: #fff;
       }
       .zoom button {
         min-width: 2.3rem;
         padding: 0.2rem 0.5rem;
         margin-left: -1px;
+      }
+      @media (max-width: 759px) {
+        /* the controls would hide what little is shown */
+        .sheet {
+          top: 2.9rem;
+          border-top: 1px solid var(--rule);
+        }
+        .zoom,
+        .layers {
+          top: 0.4rem;
+        }
       }
       @media print {
         .sheet {
@@ -84,7 +113,7 @@ export class ProofSheet extends LitElement {
   ];
 
   declare picture: Picture | null;
-  declare report: Report | null;
+  declare layer: Layer;
   declare entries: readonly FindingEntry[];
   declare selection: Selection | null;
   declare unit: LengthUnit;
@@ -94,6 +123,9 @@ export class ProofSheet extends LitElement {
   #size: SheetSize = { widthPx: 600, heightPx: 400 };
   #fitted = '';
   #glide = 0;
+  /** On paper the whole artwork is shown, whatever part is looked at on the screen. */
+  readonly #paper = matchMedia('print');
+  readonly #print = (): void => this.#show();
   readonly #watch = new ResizeObserver(() => this.#resize());
   readonly #pointers = new Map<number, Point>();
   #moved = 0;
@@ -101,14 +133,20 @@ export class ProofSheet extends LitElement {
   constructor() {
     super();
     this.picture = null;
-    this.report = null;
+    this.layer = 'cut';
     this.entries = [];
     this.selection = null;
     this.unit = 'mm';
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#paper.addEventListener('change', this.#print);
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#paper.removeEventListener('change', this.#print);
     this.#watch.disconnect();
     cancelAnimationFrame(this.#glide);
   }
@@ -129,6 +167,17 @@ export class ProofSheet extends LitElement {
         @pointerup=${this.#release}
         @pointercancel=${this.#release}
       ></div>
+      <div class="layers no-print" role="group" aria-label="What the picture shows">
+        ${LAYERS.map(
+          ([layer, name]) => html`<button
+            type="button"
+            aria-pressed=${layer === this.layer}
+            @click=${() => emit(this, 'layer-chosen', layer)}
+          >
+            ${name}
+          </button>`,
+        )}
+      </div>
       <div class="zoom no-print" role="group" aria-label="Zoom">
         <button type="button" aria-label="Zoom out" title="Zoom out (−)" @click=${() => this.zoom(1 / ZOOM_STEP)}>−</button>
         <button type="button" aria-label="Show all" title="Show all (0)" @click=${() => this.showAll()}>All</button>
@@ -144,8 +193,8 @@ export class ProofSheet extends LitElement {
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    if (changed.has('picture')) {
-      this.#drawing?.showShapes(this.picture, this.report);
+    if (changed.has('picture') || changed.has('layer')) {
+      this.#drawing?.showShapes(this.picture, this.layer);
       const bounds = this.#bounds();
       if (this.#fitted !== bounds.join(' ')) {
         this.#fitted = bounds.join(' ');
@@ -183,10 +232,11 @@ export class ProofSheet extends LitElement {
   }
 
   #marks(): readonly Mark[] {
-    const { selection } = this;
-    // an open finding has the sheet for itself
+    const selection = this.#paper.matches ? null : this.selection;
+    // an open finding has the sheet for itself, and what levelling leaves is shown without the marks of others
+    const isShown = selection === null ? this.layer === 'cut' : null;
     return this.entries
-      .filter(({ code }) => selection === null || code === selection.code)
+      .filter(({ code }) => isShown ?? code === selection?.code)
       .flatMap((entry) =>
         entry.places.map((place, k): Mark => {
           const isOpen = entry.code === selection?.code;
@@ -196,8 +246,9 @@ export class ProofSheet extends LitElement {
   }
 
   #show(): void {
-    this.#drawing?.showView(this.#view, this.#size, this.#marks(), this.unit);
-    const isClose = this.#view.pxPerMm > 1.05 * fittingView(this.#bounds(), this.#size).pxPerMm;
+    const whole = fittingView(this.#bounds(), this.#size);
+    this.#drawing?.showView(this.#paper.matches ? whole : this.#view, this.#size, this.#marks(), this.unit);
+    const isClose = this.#view.pxPerMm > 1.05 * whole.pxPerMm;
     this.#sheet().classList.toggle('close', isClose);
   }
 

@@ -1,4 +1,5 @@
-import type { Picture } from '@pourproof/proof';
+import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { GRADE_WORDS, type LevellingGrade, type Picture } from '@pourproof/proof';
 import {
   type CSSResultGroup,
   css,
@@ -9,12 +10,13 @@ import {
   svg,
   type TemplateResult,
 } from 'lit';
+import type { Layer } from '../draw/layer.ts';
 import { shared } from '../look/shared.ts';
 import { sheetLook } from './sheet-look.ts';
 
 /** What the inks and patterns of the picture mean; only those that are on the sheet, all where it is blank. */
 export class SheetLegend extends LitElement {
-  static override properties = { picture: { attribute: false } };
+  static override properties = { picture: { attribute: false }, layer: {}, unit: {} };
   static override styles: CSSResultGroup = [
     shared,
     sheetLook,
@@ -48,14 +50,21 @@ export class SheetLegend extends LitElement {
   ];
 
   declare picture: Picture | null;
+  declare layer: Layer;
+  declare unit: LengthUnit;
 
   constructor() {
     super();
     this.picture = null;
+    this.layer = 'cut';
+    this.unit = 'mm';
   }
 
   protected override render(): TemplateResult {
     const { picture } = this;
+    if (this.layer === 'levelling' && picture !== null) {
+      return this.#levelling(picture);
+    }
     // a blank sheet explains all that may come
     const has = (list: readonly unknown[] | undefined): boolean => list === undefined || list.length > 0;
     return html`<ul aria-label="Legend">
@@ -82,7 +91,22 @@ export class SheetLegend extends LitElement {
       }
     </ul>`;
   }
+
+  /** The strokes by what the planned levelling leaves of them; only the grades that there are. */
+  #levelling({ levelling }: Picture): TemplateResult {
+    return html`<ul aria-label="Legend">
+      ${GRADES.filter((grade) => levelling.lengthMm[grade] > 0).map((grade) =>
+        item(
+          svg`<path class=${grade === 'lost' || grade === 'spoilt' ? 'level-ground' : ''} d="M1 8h28" /><path class="level-${grade}" d="M1 8h28" />`,
+          `${GRADE_WORDS[grade]}: ${formatLength(levelling.lengthMm[grade], this.unit)} of stroke`,
+        ),
+      )}
+      <li>under ${formatLength(levelling.planMm, this.unit)} off the face</li>
+    </ul>`;
+  }
 }
+
+const GRADES = Object.keys(GRADE_WORDS) as readonly LevellingGrade[];
 
 const HATCHED: SVGTemplateResult = svg`
   <rect x="1" y="1" width="28" height="14" fill="#fff" />

@@ -64,6 +64,32 @@ export const sheetLook: CSSResult = css`
     stroke: var(--ink);
     stroke-width: 2.4;
   }
+  .level-ground,
+  .level-lost,
+  .level-spoilt,
+  .level-close,
+  .level-holds {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 5;
+  }
+  .level-lost {
+    stroke: #fff;
+    stroke-width: 2.6;
+    stroke-dasharray: 2 2.6;
+  }
+  .level-spoilt {
+    stroke: #fff;
+    stroke-width: 2.6;
+  }
+  .level-close {
+    stroke-width: 2;
+    stroke-dasharray: 6 3;
+  }
+  .level-holds {
+    stroke: var(--blue);
+    stroke-width: 1.2;
+  }
   .halo {
     fill: none;
     stroke: #fff;

@@ -123,6 +123,17 @@ export const JOB_GROUPS: readonly JobGroup[] = [
     ],
   },
   {
+    title: 'Feeds and passes',
+    fields: [
+      { key: 'feed', label: 'Speed in the wood', form: 'text' },
+      { key: 'plunge', label: 'Speed straight down', form: 'text' },
+      { key: 'rapid', label: 'Speed above the wood', form: 'text' },
+      { key: 'accelerationMmPerS2', label: 'Acceleration, mm/s²', form: 'number' },
+      { key: 'passDepth', label: 'Most depth of one pass', form: 'text' },
+      { key: 'stepoverPct', label: 'Between rounds, percent of the bit', form: 'number' },
+    ],
+  },
+  {
     title: 'Shop and dates',
     fields: [
       { key: 'shopTemp', label: 'Temperature of shop and resin', form: 'text' },
