@@ -16,7 +16,7 @@ export interface Clearing {
   readonly stepoverMm: number;
   /** Depth of the floor below the face, mm, 0 or more. */
   readonly depthMm: number;
-  /** Diameter of the widest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
+  /** Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
   readonly earlierDiameterMm?: number;
   /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
