@@ -1,8 +1,6 @@
 import { type Cutter, heightAt, type ProfilePiece, radiusAt } from './cutter.ts';
 import type { ProfileChord } from './profile-chords.ts';
-import { type HeightMoments, heightMoments, radiusMoments } from './profile-moments.ts';
-
-type Slant = Pick<HeightMoments, 'flankMm' | 'flankRadiusMm2'>;
+import { type FlankMoments, flankMoments, radiusMoments } from './profile-moments.ts';
 
 /** Share by which a flank may seem to get flatter upwards through rounding where two pieces touch. */
 const SLOPE_SHARE = 1e-9;
@@ -106,15 +104,15 @@ export class FollowProfile {
   }
 
   /** Length and first moment of the profile out to the wall and out to the axis. */
-  #surface(clearanceMm: number, centreMm: number): readonly [Slant, Slant] {
+  #surface(clearanceMm: number, centreMm: number): readonly [FlankMoments, FlankMoments] {
     const inner = Math.max(0, centreMm - clearanceMm);
     const flat = centreMm >= this.reachMm ? 0 : Math.max(0, this.tipFlatMm - inner);
-    const top = heightMoments(this.cutter, this.tipDepth(centreMm));
+    const top = flankMoments(this.cutter, this.tipDepth(centreMm));
     const level = {
       flankMm: top.flankMm + flat,
       flankRadiusMm2: top.flankRadiusMm2 + (flat * (flat + 2 * inner)) / 2,
     };
-    return [level, heightMoments(this.cutter, heightAt(this.cutter, inner))];
+    return [level, flankMoments(this.cutter, heightAt(this.cutter, inner))];
   }
 
   /** Distances from the wall between which a stretch of the profile makes the surface; the first is not below the second where it makes none. */

@@ -1,4 +1,4 @@
-import type { Cutter, ProfilePiece } from './cutter.ts';
+import type { Cutter } from './cutter.ts';
 
 /** Integrals over a cutter's height, from the tip up. */
 export interface HeightMoments {
@@ -6,8 +6,13 @@ export interface HeightMoments {
   readonly radiusMm2: number;
   /** ∫ radius² dh, mm³. */
   readonly radiusSquaredMm3: number;
-  /** Length of the profile without its level pieces, mm, and ∫ radius over it, mm². */
+}
+
+/** Integrals along a cutter's profile without its level pieces, from the tip up. */
+export interface FlankMoments {
+  /** Length, mm. */
   readonly flankMm: number;
+  /** ∫ radius over it, mm². */
   readonly flankRadiusMm2: number;
 }
 
@@ -20,49 +25,57 @@ export interface RadiusMoments {
 }
 
 /** Closed forms up to a height above the tip; above the profile the radius stays. */
-export function heightMoments(cutter: Cutter, heightMm: number): HeightMoments {
-  const sum = { radiusMm2: 0, radiusSquaredMm3: 0, flankMm: 0, flankRadiusMm2: 0 };
-  for (const piece of cutter.pieces) {
-    if (heightMm > piece.fromHeightMm && piece.toHeightMm > piece.fromHeightMm) {
-      addPiece(sum, piece, Math.min(heightMm, piece.toHeightMm));
+export function heightMoments({ pieces }: Cutter, heightMm: number): HeightMoments {
+  let radiusMm2 = 0;
+  let radiusSquaredMm3 = 0;
+  for (const { fromHeightMm, fromRadiusMm: a, toHeightMm, toRadiusMm, arc } of pieces) {
+    const rise = Math.min(heightMm, toHeightMm) - fromHeightMm;
+    if (rise <= 0) {
+      continue;
+    }
+    if (arc === undefined) {
+      const b = a + (rise / (toHeightMm - fromHeightMm)) * (toRadiusMm - a);
+      radiusMm2 += (rise * (a + b)) / 2;
+      radiusSquaredMm3 += (rise * (a * a + a * b + b * b)) / 3;
+    } else {
+      const { radiusMm: r, centreHeightMm, centreRadiusMm: c } = arc;
+      const v0 = fromHeightMm - centreHeightMm;
+      const v1 = v0 + rise;
+      const beside = underCircle(v1, r) - underCircle(v0, r);
+      radiusMm2 += c * rise + beside;
+      radiusSquaredMm3 += c * c * rise + 2 * c * beside + r * r * rise - (v1 ** 3 - v0 ** 3) / 3;
     }
   }
-  const last = cutter.pieces[cutter.pieces.length - 1];
-  const above = Math.max(0, heightMm - last.toHeightMm);
-  const r = last.toRadiusMm;
-  return {
-    radiusMm2: sum.radiusMm2 + r * above,
-    radiusSquaredMm3: sum.radiusSquaredMm3 + r * r * above,
-    flankMm: sum.flankMm + above,
-    flankRadiusMm2: sum.flankRadiusMm2 + r * above,
-  };
+  const { toHeightMm, toRadiusMm: r } = pieces[pieces.length - 1];
+  const above = Math.max(0, heightMm - toHeightMm);
+  return { radiusMm2: radiusMm2 + r * above, radiusSquaredMm3: radiusSquaredMm3 + r * r * above };
 }
 
-function addPiece(
-  sum: { -readonly [K in keyof HeightMoments]: number },
-  { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc }: ProfilePiece,
-  top: number,
-): void {
-  const rise = top - fromHeightMm;
-  if (arc === undefined) {
-    const a = fromRadiusMm;
-    const b = a + (rise / (toHeightMm - fromHeightMm)) * (toRadiusMm - a);
-    const slant = Math.hypot(rise, b - a);
-    sum.radiusMm2 += (rise * (a + b)) / 2;
-    sum.radiusSquaredMm3 += (rise * (a * a + a * b + b * b)) / 3;
-    sum.flankMm += slant;
-    sum.flankRadiusMm2 += (slant * (a + b)) / 2;
-    return;
+/** Closed forms up to a height above the tip; above the profile it is upright. */
+export function flankMoments({ pieces }: Cutter, heightMm: number): FlankMoments {
+  let flankMm = 0;
+  let flankRadiusMm2 = 0;
+  for (const { fromHeightMm, fromRadiusMm: a, toHeightMm, toRadiusMm, arc } of pieces) {
+    const rise = Math.min(heightMm, toHeightMm) - fromHeightMm;
+    if (rise <= 0) {
+      continue;
+    }
+    if (arc === undefined) {
+      const gain = (rise / (toHeightMm - fromHeightMm)) * (toRadiusMm - a);
+      const slant = Math.sqrt(rise * rise + gain * gain);
+      flankMm += slant;
+      flankRadiusMm2 += slant * (a + gain / 2);
+    } else {
+      const { radiusMm: r, centreHeightMm, centreRadiusMm: c } = arc;
+      const v0 = fromHeightMm - centreHeightMm;
+      const length = r * (Math.asin(clampUnit((v0 + rise) / r)) - Math.asin(clampUnit(v0 / r)));
+      flankMm += length;
+      flankRadiusMm2 += c * length + r * rise;
+    }
   }
-  const { radiusMm: r, centreHeightMm, centreRadiusMm: c } = arc;
-  const v0 = fromHeightMm - centreHeightMm;
-  const v1 = top - centreHeightMm;
-  const beside = underCircle(v1, r) - underCircle(v0, r);
-  const length = r * (Math.asin(clampUnit(v1 / r)) - Math.asin(clampUnit(v0 / r)));
-  sum.radiusMm2 += c * rise + beside;
-  sum.radiusSquaredMm3 += c * c * rise + 2 * c * beside + r * r * rise - (v1 ** 3 - v0 ** 3) / 3;
-  sum.flankMm += length;
-  sum.flankRadiusMm2 += c * length + r * rise;
+  const { toHeightMm, toRadiusMm } = pieces[pieces.length - 1];
+  const above = Math.max(0, heightMm - toHeightMm);
+  return { flankMm: flankMm + above, flankRadiusMm2: flankRadiusMm2 + toRadiusMm * above };
 }
 
 /** Closed forms out to a radius, at most the cutter's largest. */
@@ -98,7 +111,8 @@ function underCircle(v: number, r: number): number {
 
 /** (r² − w²)^(3/2). */
 function cubed(w: number, r: number): number {
-  return Math.max(0, (r - w) * (r + w)) ** 1.5;
+  const square = Math.max(0, (r - w) * (r + w));
+  return square * Math.sqrt(square);
 }
 
 function clampUnit(x: number): number {

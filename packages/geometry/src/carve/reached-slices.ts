@@ -6,7 +6,7 @@ import { openArcs } from '../outline/open-arcs.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { type Cutter, radiusAt } from './cutter.ts';
 import { EdgeCells } from './edge-cells.ts';
-import { heightMoments } from './profile-moments.ts';
+import { flankMoments, heightMoments } from './profile-moments.ts';
 
 /** Share of a slice's area that a whole integral over overlapping discs may be off. */
 const OVERLAP_SHARE = 1e-11;
@@ -79,8 +79,8 @@ export class ReachedSlices {
 
   /** Area in mm² of the walls between two heights above the tip, level steps of the profile between them included. */
   wallBetween(cutter: Cutter, lowMm: number, highMm: number): Bounded {
-    const low = heightMoments(cutter, lowMm);
-    const high = heightMoments(cutter, highMm);
+    const low = flankMoments(cutter, lowMm);
+    const high = flankMoments(cutter, highMm);
     const flank = high.flankMm - low.flankMm;
     const weighted = high.flankRadiusMm2 - low.flankRadiusMm2;
     const turned = this.#turnRad * (this.centreMm * flank - weighted);

@@ -23,7 +23,7 @@ const LEVEL_SLOPE = 0.02;
 /** Heights in the rounded tip whose discs are joined for one outline. */
 const TIP_STEPS = 8;
 /** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
-const INTEGRAL_SHARE = 1e-9;
+const INTEGRAL_SHARE = 1e-7;
 /** Share of a volume between two depths inside the cut that the integral over slices may be off. */
 const BAND_SHARE = 1e-4;
 

@@ -1,0 +1,406 @@
+import {
+  ballCutter,
+  bullNoseCutter,
+  type CarveStep,
+  type Carving,
+  carve,
+  flatCutter,
+  heightAt,
+  type MedialAxis,
+  medialAxis,
+  openedArea,
+  polygonFromArcs,
+  profileCutter,
+  radiusAt,
+  resolveRegions,
+  taperedBallCutter,
+  veeCutter,
+} from '@pourproof/geometry';
+import { type CleanRegion, perimeter, radians, rotation, signedArea, transformRings } from '@pourproof/plane';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { cleanFrom, rectangle, regular } from './clean-from.ts';
+import { offsetPeers, PEER_GRID_MM } from './offset-peers.ts';
+import { holed, randomFrom, star, untangled } from './random-regions.ts';
+
+const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
+  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 20, ...tip }),
+  way: 'follow',
+});
+const clear = (cutter: CarveStep['cutter'], depthMm?: number): CarveStep =>
+  depthMm === undefined ? { cutter, way: 'clear' } : { cutter, way: 'clear', depthMm };
+
+const EXACT: readonly (readonly [string, CarveStep])[] = [
+  ['flat', clear(flatCutter(0.8))],
+  ['ball', clear(ballCutter(0.9))],
+  ['bull nose', clear(bullNoseCutter(0.8, 0.2))],
+  ['tapered ball', clear(taperedBallCutter({ tipDiameterMm: 0.3, sideRad: radians(10), diameterMm: 3 }))],
+  ['true tip', vee(60)],
+  ['tip flat', vee(45, { tipFlatMm: 0.2 })],
+];
+
+function region(seed: number): CleanRegion {
+  const random = randomFrom(seed);
+  return [holed(random), cleanFrom([star(random, 30, 1, 6)]), untangled(random, 16)][seed % 3]!;
+}
+
+const seeds = fc.integer({ min: 0, max: 1e6 });
+
+describe('laws of a cut', () => {
+  test.each(EXACT)('%s: the volume is the integral of the slices', (_, step) => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const cut = carve(medialAxis(region(seed)), [step], { depthMm: 0.7 });
+        // Simpson in 200 steps; a ball's slices change like a root at the floor, which costs some 1e-4
+        let sum = 0;
+        const steps = 200;
+        for (let k = 0; k < steps; k++) {
+          const [a, b] = [(0.7 * k) / steps, (0.7 * (k + 1)) / steps];
+          const [low, high] = [cut.sliceArea(a), cut.sliceArea(Math.min(b, 0.7 - 1e-12))];
+          sum += ((b - a) * (low + 4 * cut.sliceArea((a + b) / 2) + high)) / 6;
+        }
+        expect(Math.abs(sum - cut.volumeMm3)).toBeLessThan(cut.volumeErrorMm3 + 2e-4 * cut.volumeMm3);
+      }),
+      { numRuns: 4 },
+    );
+  });
+
+  test.each(EXACT)(
+    '%s: a little deeper adds the floor where walls stay, else at least the floor',
+    (_, step) => {
+      fc.assert(
+        fc.property(seeds, (seed) => {
+          const axis = medialAxis(region(seed));
+          const at = (depthMm: number): Carving => carve(axis, [step], { depthMm });
+          const h = 1e-4;
+          const gain = (at(0.6 + h).volumeMm3 - at(0.6 - h).volumeMm3) / (2 * h);
+          const { floorAreaMm2, areaMm2 } = at(0.6);
+          const keepsWalls = step.way === 'follow' || step.cutter.shape === 'flat';
+          if (keepsWalls) {
+            expect(Math.abs(gain - floorAreaMm2)).toBeLessThan(1e-3 * areaMm2 + 1e-9);
+          } else if (step.cutter.shape === 'ball' || step.cutter.shape === 'bull nose') {
+            // upright above its corner: the whole pocket goes down
+            expect(Math.abs(gain - areaMm2)).toBeLessThan(1e-3 * areaMm2 + 1e-9);
+          }
+        }),
+        { numRuns: 4 },
+      );
+    },
+  );
+
+  test('slices shrink downwards, lie in the artwork and are told alike by area and outline', () => {
+    fc.assert(
+      fc.property(seeds, fc.constantFrom(...EXACT), (seed, [, step]) => {
+        const shape = region(seed);
+        const cut = carve(medialAxis(shape), [step], { depthMm: 0.7 });
+        let before = signedArea(shape) * (1 + 1e-12);
+        for (const depth of [0, 0.1, 0.3, 0.5, 0.69]) {
+          const area = cut.sliceArea(depth);
+          expect(area).toBeLessThanOrEqual(before + 1e-9);
+          const outline = polygonFromArcs(cut.sliceOutline(depth), 1e-5);
+          expect(Math.abs(signedArea(outline) - area)).toBeLessThan(1e-5 * perimeter(shape) + 1e-9);
+          before = area;
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  test('turned, mirrored and scaled, all measures go along', () => {
+    const steps = (s: number): CarveStep[] => [
+      {
+        cutter: veeCutter({ includedRad: radians(60), diameterMm: 20 * s, tipFlatMm: 0.1 * s }),
+        way: 'follow',
+      },
+      clear(flatCutter(0.5 * s)),
+    ];
+    for (const [name, scale, map] of [
+      ['turned', 1, rotation(1.1)],
+      ['mirrored', 1, [-1, 0, 0, 1, 0, 0]],
+      ['scaled up', 1e6, [1e6, 0, 0, 1e6, 0, 0]],
+      ['scaled down', 1e-6, [1e-6, 0, 0, 1e-6, 0, 0]],
+    ] as const) {
+      const shape = region(30);
+      const mapped = transformRings(map, shape);
+      const rings = Array.from(mapped.ringEnds, (end, k) => [
+        ...mapped.coords.subarray(2 * (k === 0 ? 0 : mapped.ringEnds[k - 1]!), 2 * end),
+      ]);
+      const one = carve(medialAxis(shape), steps(1), { depthMm: 0.6 });
+      const other = carve(medialAxis(cleanFrom([rings[0]!], rings.slice(1))), steps(scale), {
+        depthMm: 0.6 * scale,
+      });
+      expect(other.areaMm2 / one.areaMm2 / scale ** 2, name).toBeCloseTo(1, 9);
+      expect(other.volumeMm3 / one.volumeMm3 / scale ** 3, name).toBeCloseTo(1, 9);
+      expect(other.wallAreaMm2 / one.wallAreaMm2 / scale ** 2, name).toBeCloseTo(1, 9);
+      expect(other.floorAreaMm2 / one.floorAreaMm2 / scale ** 2, name).toBeCloseTo(1, 9);
+      expect(other.scallopedFloorMm2 / one.scallopedFloorMm2 / scale ** 2, name).toBeCloseTo(1, 8);
+    }
+  });
+
+  test('the order of cutters changes what each adds, never the cut', () => {
+    const axis = medialAxis(region(30));
+    const steps = [
+      clear(flatCutter(1.4)),
+      clear(ballCutter(0.6)),
+      clear(flatCutter(0.5), 0.4),
+      clear(bullNoseCutter(1, 0.2)),
+    ];
+    const one = carve(axis, steps, { depthMm: 0.8 });
+    const other = carve(axis, [...steps].reverse(), { depthMm: 0.8 });
+    const apart = one.volumeErrorMm3 + other.volumeErrorMm3 + 1e-9 * one.volumeMm3;
+    expect(Math.abs(one.volumeMm3 - other.volumeMm3)).toBeLessThanOrEqual(apart);
+    expect(other.areaMm2).toBeCloseTo(one.areaMm2, 9);
+    expect(other.floorAreaMm2).toBeCloseTo(one.floorAreaMm2, 9);
+    for (const cut of [one, other]) {
+      const sum = cut.perCutter.reduce((total, step) => total + step.volumeMm3, 0);
+      expect(Math.abs(sum - cut.volumeMm3)).toBeLessThanOrEqual(apart);
+      expect(Math.min(...cut.perCutter.map((step) => step.volumeMm3))).toBeGreaterThanOrEqual(-apart);
+    }
+  });
+
+  test('carving once more what was cut changes nothing', () => {
+    for (const step of [clear(flatCutter(0.8)), vee(60)]) {
+      const cut = carve(medialAxis(region(30)), [step], { depthMm: 0.7 });
+      const outline = polygonFromArcs(cut.outline, 1e-5);
+      const again = carve(medialAxis(resolveRegions([{ ...outline, fillRule: 'nonzero' }]).region), [step], {
+        depthMm: 0.7,
+      });
+      expect(Math.abs(again.areaMm2 - cut.areaMm2)).toBeLessThan(2e-5 * perimeter(outline));
+      expect(Math.abs(again.volumeMm3 - cut.volumeMm3)).toBeLessThan(2e-5 * perimeter(outline));
+    }
+  });
+});
+
+describe('several cutters', () => {
+  const bar = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
+
+  test('a flat bit clears only the level floor that a V leaves, and takes the scallops there', () => {
+    const slope = Math.tan(radians(30));
+    const inset = 2 * slope;
+    const cut = carve(bar, [vee(60), clear(flatCutter(3))], { depthMm: 2 });
+    const [w, l] = [10 - 2 * inset, 30 - 2 * inset];
+    const swept = w * l - (4 - Math.PI) * 1.5 ** 2;
+    expect(cut.floorAreaMm2).toBeCloseTo(w * l, 9);
+    expect(cut.perCutter[1]?.floorMm2).toBeCloseTo(swept, 9);
+    expect(cut.scallopedFloorMm2).toBeCloseTo(w * l - swept, 9);
+    expect(cut.perCutter[1]?.areaMm2).toBeCloseTo(0, 9);
+    expect(cut.perCutter[1]?.volumeMm3).toBeCloseTo(0, 9);
+    expect(cut.volumeMm3).toBeCloseTo(carve(bar, [vee(60)], { depthMm: 2 }).volumeMm3, 9);
+  });
+
+  test('a ball beside a V keeps off its slopes at every depth', () => {
+    const cut = carve(bar, [vee(90), clear(ballCutter(2))], { depthMm: 2 });
+    const alone = carve(bar, [vee(90)], { depthMm: 2 });
+    expect(cut.volumeMm3).toBeCloseTo(alone.volumeMm3, 9);
+    for (const [x, y] of [
+      [15, 1],
+      [15, 1.9],
+      [1, 5],
+      [2.5, 2.5],
+    ] as const) {
+      expect(cut.depthAt(x, y)).toBeCloseTo(alone.depthAt(x, y), 9);
+    }
+  });
+
+  test('below a V that ends early a flat bit goes on, upright', () => {
+    const cut = carve(
+      bar,
+      [
+        { cutter: veeCutter({ includedRad: Math.PI / 2, diameterMm: 2 }), way: 'follow' },
+        clear(flatCutter(1)),
+      ],
+      {
+        depthMm: 3,
+      },
+    );
+    // 1 deep and 1 in on all sides by the V, then 2 more by the bit with its corners
+    const slope = 300 * 1 - 40 + 4 / 3;
+    const floor = 8 * 28 - (4 - Math.PI) * 0.25;
+    expect(cut.cappedAtMm).toBeCloseTo(1, 12);
+    expect(cut.volumeMm3).toBeCloseTo(slope + 2 * floor, 9);
+    expect(cut.floorAreaMm2).toBeCloseTo(floor, 9);
+    expect(cut.ledgeAreaMm2).toBeCloseTo(8 * 28 - floor, 9);
+    expect(cut.maxDepthMm).toBe(3);
+  });
+
+  test('a fine bit that may not go as deep', () => {
+    const cut = carve(bar, [clear(flatCutter(4)), clear(flatCutter(1, { cuttingLengthMm: 1.5 }))], {
+      depthMm: 3,
+    });
+    const [coarse, fine] = [300 - (4 - Math.PI) * 4, 300 - (4 - Math.PI) * 0.25];
+    expect(cut.volumeMm3).toBeCloseTo(1.5 * coarse + 1.5 * fine, 9);
+    expect(cut.perCutter[1]).toMatchObject({ depthMm: 1.5, limitedBy: 'length' });
+    expect(cut.perCutter[1]?.places.length).toBe(4);
+    expect(cut.perCutter[1]?.areaMm2).toBeCloseTo(fine - coarse, 9);
+    // both tangents of each corner, twice the difference of radii
+    expect(cut.perCutter[1]?.lengthMm).toBeCloseTo(8 * 1.5, 9);
+    expect(cut.ledgeAreaMm2).toBeCloseTo(fine - coarse, 9);
+  });
+
+  test('cutters neither of which holds the other are joined within the tolerance that is told', () => {
+    // shallow and wide against deep and narrow, with a corner radius between
+    const steps = [clear(bullNoseCutter(2, 0.9)), clear(flatCutter(2.2))];
+    const cut = carve(bar, steps, { depthMm: 0.8 });
+    const alone = steps.map((step) => carve(bar, [step], { depthMm: 0.8 }).volumeMm3);
+    expect(cut.volumeMm3).toBeGreaterThan(Math.max(...alone) - cut.volumeErrorMm3);
+    expect(cut.volumeErrorMm3).toBeLessThan(0.01 * cut.volumeMm3);
+    let sum = 0;
+    const n = 150;
+    for (let i = 0; i < n; i++) {
+      for (let j = 0; j < n; j++) {
+        sum += cut.depthAt((30 * (i + 0.5)) / n, (10 * (j + 0.5)) / n);
+      }
+    }
+    expect(Math.abs((sum * 300) / n ** 2 - cut.volumeMm3)).toBeLessThan(0.005 * cut.volumeMm3);
+  });
+
+  test('facets of a flattened curve are no places', () => {
+    const disc = medialAxis(cleanFrom([regular(200, 6), regular(60, 2, 20, 0)]));
+    const cut = carve(disc, [clear(flatCutter(3)), clear(flatCutter(1))], { depthMm: 1 });
+    expect(cut.perCutter[0]?.places.length).toBe(2);
+    expect(cut.perCutter[1]?.places).toEqual([]);
+  });
+});
+
+describe('slices and volumes against independent offset engines', () => {
+  const ARC_MM = 1e-4;
+  const DEPTH = 0.7;
+
+  test.each(EXACT)('%s', async (_, step) => {
+    const peers = await offsetPeers();
+    for (const seed of [3, 4, 5]) {
+      const shape = region(seed);
+      const axis: MedialAxis = medialAxis(shape);
+      const cut = carve(axis, [step], { depthMm: DEPTH });
+      for (const peer of peers) {
+        const slice = (depth: number): number => {
+          const { cutter, way } = step;
+          const [flat, slope] = [radiusAt(cutter, 0), radiusAt(cutter, 1) - radiusAt(cutter, 0)];
+          const centre = way === 'clear' ? radiusAt(cutter, DEPTH) : flat + depth * slope;
+          const reach = way === 'clear' ? radiusAt(cutter, DEPTH - depth) : flat;
+          return peer.areas(shape, centre, [reach], ARC_MM)[0]!;
+        };
+        const bound = (2 * peer.arcExcess * ARC_MM + 4 * PEER_GRID_MM) * perimeter(shape);
+        for (const depth of [0.1, 0.35, 0.6]) {
+          expect(Math.abs(cut.sliceArea(depth) - slice(depth)), peer.name).toBeLessThan(bound);
+        }
+        // prisms under the slices at the lower ends of bands lie inside the cut, those at the upper ends hold it
+        const n = 12;
+        const areas = Array.from({ length: n + 1 }, (_v, k) => slice((DEPTH * Math.min(k, n - 1e-9)) / n));
+        const sum = (from: number): number =>
+          areas.slice(from, from + n).reduce((a, b) => a + b, 0) * (DEPTH / n);
+        expect(cut.volumeMm3, peer.name).toBeGreaterThan(sum(1) - bound * DEPTH);
+        expect(cut.volumeMm3, peer.name).toBeLessThan(sum(0) + bound * DEPTH + cut.volumeErrorMm3);
+      }
+    }
+  });
+});
+
+describe('cutters', () => {
+  const all = [
+    flatCutter(3),
+    ballCutter(3),
+    bullNoseCutter(3, 0.5),
+    veeCutter({ includedRad: 1, diameterMm: 6 }),
+    veeCutter({ includedRad: 1, diameterMm: 6, tipFlatMm: 0.2 }),
+    veeCutter({ includedRad: 1, diameterMm: 6, tipRadiusMm: 0.2 }),
+    taperedBallCutter({ tipDiameterMm: 1, sideRad: 0.1, diameterMm: 4 }),
+    profileCutter([
+      [0, 0.3],
+      [1, 0.3],
+      [1, 1],
+      [4, 2],
+    ]),
+  ];
+
+  test('height and radius undo each other, and neither falls', () => {
+    for (const cutter of all) {
+      let before = 0;
+      for (let k = 0; k <= 200; k++) {
+        const radius = (cutter.diameterMm / 2) * (k / 200);
+        const height = heightAt(cutter, radius);
+        expect(height).toBeGreaterThanOrEqual(before);
+        expect(radiusAt(cutter, height)).toBeGreaterThanOrEqual(radius - 1e-9);
+        if (height > 0) {
+          expect(radiusAt(cutter, height * (1 - 1e-9))).toBeLessThanOrEqual(radius + 1e-7);
+        }
+        before = height;
+      }
+      expect(heightAt(cutter, cutter.diameterMm)).toBe(Infinity);
+      expect(radiusAt(cutter, 1e9)).toBe(cutter.diameterMm / 2);
+    }
+  });
+
+  test('a rounded tip touches the flanks without a kink', () => {
+    const side = radians(30);
+    const cutter = veeCutter({ includedRad: 2 * side, diameterMm: 6, tipRadiusMm: 0.4 });
+    const touch = 0.4 * (1 - Math.sin(side));
+    const slope = (h: number): number => (radiusAt(cutter, h + 1e-7) - radiusAt(cutter, h)) / 1e-7;
+    expect(radiusAt(cutter, touch)).toBeCloseTo(0.4 * Math.cos(side), 12);
+    expect(slope(touch - 2e-7)).toBeCloseTo(Math.tan(side), 4);
+    expect(slope(touch + 2e-7)).toBeCloseTo(Math.tan(side), 4);
+  });
+
+  test('what makes no cutter or no step is refused', () => {
+    for (const misuse of [
+      () => flatCutter(0),
+      () => ballCutter(Number.NaN),
+      () => flatCutter(3, { cuttingLengthMm: 0 }),
+      () => bullNoseCutter(3, 1.5),
+      () => bullNoseCutter(3, 0),
+      () => veeCutter({ includedRad: Math.PI, diameterMm: 6 }),
+      () => veeCutter({ includedRad: 1, diameterMm: 6, tipFlatMm: 6 }),
+      () => veeCutter({ includedRad: 1, diameterMm: 6, tipFlatMm: -1 }),
+      () => veeCutter({ includedRad: 1, diameterMm: 6, tipFlatMm: 0.1, tipRadiusMm: 0.1 }),
+      () => veeCutter({ includedRad: 1, diameterMm: 6, tipRadiusMm: 4 }),
+      () => taperedBallCutter({ tipDiameterMm: 1, sideRad: 0, diameterMm: 4 }),
+      () => profileCutter([[0, 1]]),
+      () =>
+        profileCutter([
+          [0.1, 0],
+          [1, 1],
+        ]),
+      () =>
+        profileCutter([
+          [0, 1],
+          [1, 0.5],
+        ]),
+      () =>
+        profileCutter([
+          [0, 0],
+          [1, 0],
+        ]),
+      () => radiusAt(flatCutter(1), -1),
+      () => heightAt(flatCutter(1), -1),
+    ]) {
+      expect(misuse).toThrow(RangeError);
+    }
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 3, 3)]));
+    for (const misuse of [
+      () => carve(axis, [], { depthMm: 1 }),
+      () => carve(axis, [clear(flatCutter(1))], { depthMm: 0 }),
+      () => carve(axis, [clear(flatCutter(1), -1)], { depthMm: 1 }),
+      () => carve(axis, [clear(flatCutter(1))], { depthMm: 1, toleranceMm: 0 }),
+      () => carve(axis, [{ cutter: flatCutter(1), way: 'follow' }], { depthMm: 1 }),
+      () => carve(axis, [{ cutter: all[7]!, way: 'follow' }], { depthMm: 3 }),
+      () => carve(axis, [clear(flatCutter(1))], { depthMm: 1 }).sliceArea(-1),
+    ]) {
+      expect(misuse).toThrow(RangeError);
+    }
+  });
+
+  test('nothing to cut, and cutters that fit nowhere, give an empty cut', () => {
+    const none = carve(medialAxis(cleanFrom([])), [vee(60), clear(flatCutter(1))], { depthMm: 1 });
+    const wide = carve(medialAxis(cleanFrom([rectangle(0, 0, 3, 3)])), [clear(flatCutter(4))], {
+      depthMm: 1,
+    });
+    for (const cut of [none, wide]) {
+      expect([cut.areaMm2, cut.volumeMm3, cut.floorAreaMm2, cut.wallAreaMm2, cut.depthAt(1, 1)]).toEqual([
+        0, 0, 0, 0, 0,
+      ]);
+      expect(cut.outline.ringEnds.length).toBe(0);
+      expect(cut.perCutter.flatMap((step) => step.places)).toEqual([]);
+    }
+    expect(openedArea(medialAxis(cleanFrom([])), 1)).toBe(0);
+  });
+});
