@@ -1,12 +1,14 @@
 import type { Boundary } from './boundary.ts';
 import { STRAIGHT_RAD } from './tolerances.ts';
 
-/** Points with their clearances, mm. */
-export interface Discs {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly r: Float64Array;
-}
+/**
+ * Numbers kept for each disc in one array: x, y, clearance, and for events the clearance at which they are due. What belongs together lies
+ * together, because a large boundary's collapse jumps about in memory.
+ */
+export const DISC_STRIDE = 4;
+
+/** Numbers kept for each edge beside each other: start, unit direction, length. */
+const EDGE_STRIDE = 5;
 
 /** Works out where the cell of one site closes between its two neighbours; the result is written to the events given. */
 export interface CellEvents {
@@ -28,38 +30,45 @@ export interface CellEvents {
 
 /** Each event is solved from its three sites directly, so that errors do not add up along the axis. */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: an algorithm kernel: its steps share the arrays and the coefficients
-export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): CellEvents {
-  const { count: n, x, y, tx, ty, length, next: nextPoint, previous: previousPoint } = boundary;
+export function cellEvents(boundary: Boundary, nodes: Float64Array, events: Float64Array): CellEvents {
+  const { count: n, next: nextPoint, previous: previousPoint } = boundary;
+  const edges = edgesSideBySide(boundary);
 
   // radius of the disc that touches edge b at arc length s and also a neighbour, as c2·u² + c1·u + c0 with u = s − low
   let c2 = 0;
   let c1 = 0;
   let c0 = 0;
   const radiusAlongEdge = (b: number, low: number, other: number): boolean => {
+    const bx = edges[b * EDGE_STRIDE];
+    const by = edges[b * EDGE_STRIDE + 1];
+    const btx = edges[b * EDGE_STRIDE + 2];
+    const bty = edges[b * EDGE_STRIDE + 3];
     if (other < n) {
-      const dx = tx[b] - tx[other];
-      const dy = ty[b] - ty[other];
+      const otx = edges[other * EDGE_STRIDE + 2];
+      const oty = edges[other * EDGE_STRIDE + 3];
+      const dx = btx - otx;
+      const dy = bty - oty;
       const share = (dx * dx + dy * dy) / 2;
       if (2 * share < STRAIGHT_RAD * STRAIGHT_RAD) {
         return false;
       }
       // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
-      const p = nextPoint[other] === b ? b : other;
-      const ox = x[b] - x[p] + low * tx[b];
-      const oy = y[b] - y[p] + low * ty[b];
+      const p = EDGE_STRIDE * (nextPoint[other] === b ? b : other);
+      const ox = bx - edges[p] + low * btx;
+      const oy = by - edges[p + 1] + low * bty;
       c2 = 0;
-      c1 = (ty[b] * tx[other] - tx[b] * ty[other]) / share;
-      c0 = (oy * tx[other] - ox * ty[other]) / share;
+      c1 = (bty * otx - btx * oty) / share;
+      c0 = (oy * otx - ox * oty) / share;
       return true;
     }
-    const q = other - n;
-    const qx = x[q] - x[b];
-    const qy = y[q] - y[b];
-    const h = qy * tx[b] - qx * ty[b];
+    const q = EDGE_STRIDE * (other - n);
+    const qx = edges[q] - bx;
+    const qy = edges[q + 1] - by;
+    const h = qy * btx - qx * bty;
     if (!(h > 0)) {
       return false;
     }
-    const u = qx * tx[b] + qy * ty[b] - low;
+    const u = qx * btx + qy * bty - low;
     c2 = 1 / (2 * h);
     c1 = -u / h;
     c0 = (u * u + h * h) / (2 * h);
@@ -67,14 +76,21 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
   };
 
   const meetOnEdge = (i: number, b: number, left: number, right: number, from: number, to: number): void => {
+    const event = i * DISC_STRIDE;
     const isOwnLeft = left === n + b;
     const isOwnRight = right === n + nextPoint[b];
     if (isOwnLeft && isOwnRight) {
-      events.r[i] = Infinity;
+      events[event + 2] = Infinity;
       return;
     }
-    const low = isOwnLeft ? 0 : (nodes.x[from] - x[b]) * tx[b] + (nodes.y[from] - y[b]) * ty[b];
-    const high = isOwnRight ? length[b] : (nodes.x[to] - x[b]) * tx[b] + (nodes.y[to] - y[b]) * ty[b];
+    const bx = edges[b * EDGE_STRIDE];
+    const by = edges[b * EDGE_STRIDE + 1];
+    const btx = edges[b * EDGE_STRIDE + 2];
+    const bty = edges[b * EDGE_STRIDE + 3];
+    const f = from * DISC_STRIDE;
+    const t = to * DISC_STRIDE;
+    const low = isOwnLeft ? 0 : (nodes[f] - bx) * btx + (nodes[f + 1] - by) * bty;
+    const high = isOwnRight ? edges[b * EDGE_STRIDE + 4] : (nodes[t] - bx) * btx + (nodes[t + 1] - by) * bty;
     const width = Math.max(0, high - low);
     const hasLeft = !isOwnLeft && radiusAlongEdge(b, low, left);
     const a2 = c2;
@@ -96,13 +112,13 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
       u = width;
       r = (a2 * u + a1) * u + a0;
     } else {
-      events.r[i] = Infinity;
+      events[event + 2] = Infinity;
       return;
     }
     const at = low + u;
-    events.r[i] = r;
-    events.x[i] = x[b] + at * tx[b] - r * ty[b];
-    events.y[i] = y[b] + at * ty[b] + r * tx[b];
+    events[event] = bx + at * btx - r * bty;
+    events[event + 1] = by + at * bty + r * btx;
+    events[event + 2] = r;
   };
 
   // one over the radius of the disc that touches vertex v in direction d and also a neighbour, as k0 + kx·dx + ky·dy
@@ -110,18 +126,24 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
   let kx = 0;
   let ky = 0;
   const curvatureAtVertex = (v: number, other: number): boolean => {
+    const vx = edges[v * EDGE_STRIDE];
+    const vy = edges[v * EDGE_STRIDE + 1];
     if (other < n) {
-      const h = (y[v] - y[other]) * tx[other] - (x[v] - x[other]) * ty[other];
+      const o = other * EDGE_STRIDE;
+      const otx = edges[o + 2];
+      const oty = edges[o + 3];
+      const h = (vy - edges[o + 1]) * otx - (vx - edges[o]) * oty;
       if (!(h > 0)) {
         return false;
       }
       k0 = 1 / h;
-      kx = ty[other] / h;
-      ky = -tx[other] / h;
+      kx = oty / h;
+      ky = -otx / h;
       return true;
     }
-    const qx = x[other - n] - x[v];
-    const qy = y[other - n] - y[v];
+    const q = EDGE_STRIDE * (other - n);
+    const qx = edges[q] - vx;
+    const qy = edges[q + 1] - vy;
     const d2 = qx * qx + qy * qy;
     if (d2 === 0) {
       return false;
@@ -141,11 +163,12 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
     from: number,
     to: number,
   ): void => {
+    const event = i * DISC_STRIDE;
     const before = previousPoint[v];
     const isOwnLeft = left === before;
     const isOwnRight = right === v;
     if (isOwnLeft && isOwnRight) {
-      events.r[i] = Infinity;
+      events[event + 2] = Infinity;
       return;
     }
     const hasLeft = !isOwnLeft && curvatureAtVertex(v, left);
@@ -153,36 +176,47 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
     const ax = kx;
     const ay = ky;
     const hasRight = !isOwnRight && curvatureAtVertex(v, right);
-    let lowX = -ty[before];
-    let lowY = tx[before];
+    const vx = edges[v * EDGE_STRIDE];
+    const vy = edges[v * EDGE_STRIDE + 1];
+    let lowX = -edges[before * EDGE_STRIDE + 3];
+    let lowY = edges[before * EDGE_STRIDE + 2];
     if (!isOwnLeft) {
-      lowX = (nodes.x[from] - x[v]) / nodes.r[from];
-      lowY = (nodes.y[from] - y[v]) / nodes.r[from];
+      const f = from * DISC_STRIDE;
+      lowX = (nodes[f] - vx) / nodes[f + 2];
+      lowY = (nodes[f + 1] - vy) / nodes[f + 2];
     }
-    let highX = -ty[v];
-    let highY = tx[v];
+    let highX = -edges[v * EDGE_STRIDE + 3];
+    let highY = edges[v * EDGE_STRIDE + 2];
     if (!isOwnRight) {
-      highX = (nodes.x[to] - x[v]) / nodes.r[to];
-      highY = (nodes.y[to] - y[v]) / nodes.r[to];
+      const t = to * DISC_STRIDE;
+      highX = (nodes[t] - vx) / nodes[t + 2];
+      highY = (nodes[t + 1] - vy) / nodes[t + 2];
     }
+    // directions of the neighbours, where they are edges
+    const l = left < n ? left * EDGE_STRIDE : 0;
+    const ltx = edges[l + 2];
+    const lty = edges[l + 3];
+    const r = right < n ? right * EDGE_STRIDE : 0;
+    const rtx = edges[r + 2];
+    const rty = edges[r + 3];
     // beyond a line's own normal lies the other branch of the parabola: the first branch ends there, at infinity
-    const isLeftCut = left < n && !isOwnLeft && isBetween(lowX, lowY, -ty[left], tx[left], highX, highY);
-    const isRightCut = right < n && !isOwnRight && isBetween(lowX, lowY, -ty[right], tx[right], highX, highY);
+    const isLeftCut = left < n && !isOwnLeft && isBetween(lowX, lowY, -lty, ltx, highX, highY);
+    const isRightCut = right < n && !isOwnRight && isBetween(lowX, lowY, -rty, rtx, highX, highY);
     if (
       (isLeftCut && isOwnRight) ||
       (isRightCut && isOwnLeft) ||
-      (isLeftCut && isRightCut && tx[left] * ty[right] - ty[left] * tx[right] <= 0)
+      (isLeftCut && isRightCut && ltx * rty - lty * rtx <= 0)
     ) {
-      events.r[i] = Infinity;
+      events[event + 2] = Infinity;
       return;
     }
     if (isRightCut) {
-      lowX = -ty[right];
-      lowY = tx[right];
+      lowX = -rty;
+      lowY = rtx;
     }
     if (isLeftCut) {
-      highX = -ty[left];
-      highY = tx[left];
+      highX = -lty;
+      highY = ltx;
     }
     let dx = lowX;
     let dy = lowY;
@@ -201,9 +235,10 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
         dx = (-w0 * wx - root * wy) / w2;
         dy = (-w0 * wy + root * wx) / w2;
       }
-      const l = a0 + ax * dx + ay * dy;
-      const r = k0 + kx * dx + ky * dy;
-      curvature = Math.abs(ax * dy - ay * dx) < Math.abs(kx * dy - ky * dx) ? l : r;
+      curvature =
+        Math.abs(ax * dy - ay * dx) < Math.abs(kx * dy - ky * dx)
+          ? a0 + ax * dx + ay * dy
+          : k0 + kx * dx + ky * dy;
     } else if (hasRight) {
       curvature = k0 + kx * dx + ky * dy;
     } else if (hasLeft) {
@@ -212,16 +247,29 @@ export function cellEvents(boundary: Boundary, nodes: Discs, events: Discs): Cel
       curvature = a0 + ax * dx + ay * dy;
     }
     if (!(curvature > 0)) {
-      events.r[i] = Infinity;
+      events[event + 2] = Infinity;
       return;
     }
-    const r = 1 / curvature;
-    events.r[i] = r;
-    events.x[i] = x[v] + r * dx;
-    events.y[i] = y[v] + r * dy;
+    const radius = 1 / curvature;
+    events[event] = vx + radius * dx;
+    events[event + 1] = vy + radius * dy;
+    events[event + 2] = radius;
   };
 
   return { meetOnEdge, meetOnVertex };
+}
+
+function edgesSideBySide(boundary: Boundary): Float64Array {
+  const { count, x, y, tx, ty, length } = boundary;
+  const edges = new Float64Array(EDGE_STRIDE * count);
+  for (let i = 0; i < count; i++) {
+    edges[EDGE_STRIDE * i] = x[i];
+    edges[EDGE_STRIDE * i + 1] = y[i];
+    edges[EDGE_STRIDE * i + 2] = tx[i];
+    edges[EDGE_STRIDE * i + 3] = ty[i];
+    edges[EDGE_STRIDE * i + 4] = length[i];
+  }
+  return edges;
 }
 
 /** Whether direction d lies on the way from low to high, turning from +y to +x by less than half a turn. */

@@ -1,91 +1,83 @@
-/** Items by least key first, where the key of a waiting item may change: a binary heap with positions. */
+/**
+ * Items by least key first: a binary heap that holds keys beside items, so that sifting reads no other memory. Entries are not taken back:
+ * whoever pops has to know whether the entry still counts.
+ */
 export class EventQueue {
-  readonly #heap: Int32Array;
-  readonly #position: Int32Array;
-  readonly #key: Float64Array;
+  #item: Int32Array = new Int32Array(64);
+  #key: Float64Array = new Float64Array(64);
   #size = 0;
+  /** Key of the item popped last. */
+  poppedKey = 0;
 
-  /** @param capacity number of items; items are 0 … capacity − 1 */
-  constructor(capacity: number) {
-    this.#heap = new Int32Array(capacity);
-    this.#position = new Int32Array(capacity).fill(-1);
-    this.#key = new Float64Array(capacity);
-  }
-
-  get size(): number {
-    return this.#size;
-  }
-
-  /** Adds an item or moves it to its new key. */
-  set(item: number, key: number): void {
-    let at = this.#position[item];
-    const old = this.#key[item];
-    this.#key[item] = key;
-    if (at < 0) {
-      at = this.#size++;
-      this.#rise(at, item, key);
-    } else if (key < old) {
-      this.#rise(at, item, key);
-    } else {
-      this.#sink(at, item, key);
+  push(item: number, key: number): void {
+    if (this.#size === this.#item.length) {
+      this.#grow();
     }
+    const items = this.#item;
+    const keys = this.#key;
+    let at = this.#size++;
+    while (at > 0) {
+      const parent = (at - 1) >> 1;
+      if (keys[parent] <= key) {
+        break;
+      }
+      items[at] = items[parent];
+      keys[at] = keys[parent];
+      at = parent;
+    }
+    items[at] = item;
+    keys[at] = key;
   }
 
-  /** Takes out the item with the least key. */
+  /** Takes out the item with the least key, -1 if there is none. */
   pop(): number {
-    const top = this.#heap[0];
-    this.#position[top] = -1;
+    if (this.#size === 0) {
+      return -1;
+    }
+    const top = this.#item[0];
+    this.poppedKey = this.#key[0];
     this.#size--;
     if (this.#size > 0) {
-      const last = this.#heap[this.#size];
-      this.#sink(0, last, this.#key[last]);
+      this.#sink(this.#item[this.#size], this.#key[this.#size]);
     }
     return top;
   }
 
   /** Forgets all items. */
   clear(): void {
-    for (let k = 0; k < this.#size; k++) {
-      this.#position[this.#heap[k]] = -1;
-    }
     this.#size = 0;
   }
 
-  #rise(from: number, item: number, key: number): void {
-    let at = from;
-    while (at > 0) {
-      const parent = (at - 1) >> 1;
-      const other = this.#heap[parent];
-      if (this.#key[other] <= key) {
-        break;
-      }
-      this.#heap[at] = other;
-      this.#position[other] = at;
-      at = parent;
-    }
-    this.#heap[at] = item;
-    this.#position[item] = at;
-  }
-
-  #sink(from: number, item: number, key: number): void {
-    let at = from;
+  #sink(item: number, key: number): void {
+    const items = this.#item;
+    const keys = this.#key;
+    const size = this.#size;
+    let at = 0;
     for (;;) {
       let child = 2 * at + 1;
-      if (child >= this.#size) {
+      if (child >= size) {
         break;
       }
-      if (child + 1 < this.#size && this.#key[this.#heap[child + 1]] < this.#key[this.#heap[child]]) {
+      if (child + 1 < size && keys[child + 1] < keys[child]) {
         child++;
       }
-      const other = this.#heap[child];
-      if (this.#key[other] >= key) {
+      if (keys[child] >= key) {
         break;
       }
-      this.#heap[at] = other;
-      this.#position[other] = at;
+      items[at] = items[child];
+      keys[at] = keys[child];
       at = child;
     }
-    this.#heap[at] = item;
-    this.#position[item] = at;
+    items[at] = item;
+    keys[at] = key;
+  }
+
+  #grow(): void {
+    const item = new Int32Array(2 * this.#size);
+    const key = new Float64Array(2 * this.#size);
+    item.set(this.#item);
+    key.set(this.#key);
+    this.#item = item;
+    this.#key = key;
   }
 }
