@@ -21,11 +21,10 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
   const nothing = packRings([]);
 
   test.each([
-    [0.14, 0.4],
     [0.17, 0.5],
     [0.5, 0.45],
     [0.95, 0.3],
-    [0.14, 0.7],
+    [0.25, 0.7],
     [0.2, 0.95],
     [0.4, 1],
   ])('with a radius of %d of the widest clearance sweeps just what the cutter can reach', (share, step) => {

@@ -182,6 +182,68 @@ test('no path is faster than its feed, and more acceleration never takes longer'
   );
 });
 
+test('a plan equals a simulation in small steps, forwards and backwards under the speed limit', () => {
+  const point = fc.tuple(
+    fc.integer({ min: -20, max: 20 }),
+    fc.integer({ min: -20, max: 20 }),
+    fc.integer({ min: 0, max: 6 }),
+  );
+  fc.assert(
+    fc.property(fc.array(point, { minLength: 2, maxLength: 8 }), (drawn) => {
+      // moves of no length, or straight down, are counted elsewhere
+      const points = drawn.filter(
+        (p, i) => i === 0 || p[0] !== drawn[i - 1]![0] || p[1] !== drawn[i - 1]![1],
+      );
+      fc.pre(points.length > 1 && points.every((p, i) => i === 0 || isApart(p, points[i - 1]!)));
+      const seconds = 60 * cuttingTime(line(...points), machine).cutMinutes;
+      // 2000 steps to a move: the first and last of each ramp are taken too coarsely
+      expect(Math.abs(seconds - simulated(points))).toBeLessThan(0.01 * seconds);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+const isApart = (p: readonly number[], q: readonly number[]): boolean => p[0] !== q[0] || p[1] !== q[1];
+
+/** Seconds along a polyline in small steps: limits at every step, then what acceleration lets through both ways. */
+function simulated(points: readonly (readonly [number, number, number])[]): number {
+  const a = machine.accelerationMmPerS2;
+  const limit: number[] = [0];
+  const step: number[] = [];
+  for (let i = 0; i + 1 < points.length; i++) {
+    const d = points[i + 1]!.map((v, k) => v - points[i]![k]!);
+    const length = Math.hypot(...d);
+    const speed = Math.min(60, d[2]! > 0 ? (6 * length) / d[2]! : Infinity);
+    const count = 2000;
+    for (let k = 1; k <= count; k++) {
+      step.push(length / count);
+      limit.push(speed);
+    }
+    const before = i > 0 ? points[i]!.map((v, k) => v - points[i - 1]![k]!) : undefined;
+    if (before !== undefined) {
+      const dot = d.reduce((sum, v, k) => sum + v * before[k]!, 0) / length / Math.hypot(...before);
+      const cos = Math.min(1, Math.max(-1, dot));
+      // half the angle between both moves, from the cosine of the turn
+      const sin = Math.sqrt(Math.max(0, (1 + cos) / 2));
+      const radius = Math.min(
+        (0.02 * sin) / (1 - sin),
+        (length + Math.hypot(...before)) / 2 / Math.acos(cos),
+      );
+      const at = limit.length - 1 - count;
+      limit[at] = Math.min(limit[at]!, speed, Math.sqrt(a * radius));
+    }
+  }
+  limit[limit.length - 1] = 0;
+  const v = limit.slice();
+  for (let i = 1; i < v.length; i++) {
+    v[i] = Math.min(v[i]!, Math.sqrt(v[i - 1]! ** 2 + 2 * a * step[i - 1]!));
+  }
+  for (let i = v.length - 2; i >= 0; i--) {
+    v[i] = Math.min(v[i]!, Math.sqrt(v[i + 1]! ** 2 + 2 * a * step[i]!));
+  }
+  return step.reduce((sum, s, i) => sum + (2 * s) / (v[i]! + v[i + 1]!), 0);
+}
+
 describe('passes', () => {
   test('are equal, and as many as the deepest allowed pass asks for', () => {
     expect(equalPasses(6, 2)).toEqual([2, 4, 6]);

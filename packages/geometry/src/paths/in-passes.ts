@@ -1,3 +1,4 @@
+import { arcCentre } from './arc-centre.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 
 /** Ends closer than this in plan are one place, mm: what rounding makes of one point (our choice; far below any machine). */
@@ -103,9 +104,7 @@ function pointOn(run: Run, i: number, share: number): [number, number] {
     return share === 1 ? [bx, by] : [ax + share * (bx - ax), ay + share * (by - ay)];
   }
   const turn = 4 * Math.atan(bulge);
-  const up = (1 - bulge * bulge) / (4 * bulge);
-  const cx = (ax + bx) / 2 - (by - ay) * up;
-  const cy = (ay + by) / 2 + (bx - ax) * up;
+  const [cx, cy] = arcCentre(ax, ay, bx, by, bulge);
   const [c, s] = [Math.cos(share * turn), Math.sin(share * turn)];
   return [cx + (ax - cx) * c - (ay - cy) * s, cy + (ax - cx) * s + (ay - cy) * c];
 }

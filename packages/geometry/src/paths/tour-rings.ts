@@ -1,3 +1,5 @@
+import { arcCentre } from './arc-centre.ts';
+
 /** A closed curve to be walked once. */
 export interface Ring {
   /** `[x, y, bulge, …]`. */
@@ -101,9 +103,7 @@ function arcOf(
   if (bulge === 0) {
     return () => 0;
   }
-  const up = (1 - bulge * bulge) / (4 * bulge);
-  const cx = (ax + bx) / 2 - (by - ay) * up;
-  const cy = (ay + by) / 2 + (bx - ax) * up;
+  const [cx, cy] = arcCentre(ax, ay, bx, by, bulge);
   return (px, py, qx, qy) => {
     const [ux, uy, vx, vy] = [px - cx, py - cy, qx - cx, qy - cy];
     return Math.tan(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy) / 4);

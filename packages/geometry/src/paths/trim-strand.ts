@@ -1,3 +1,5 @@
+import { arcCentre } from './arc-centre.ts';
+
 /** What is left of an open strand: its points, and which of its moves, `from` … `to` (excluded), are still whole. */
 export interface TrimmedStrand {
   readonly points: number[];
@@ -74,9 +76,7 @@ function isInside(points: readonly number[], i: number, disc: Disc): boolean {
   if (bulge === 0) {
     return true;
   }
-  const up = (1 - bulge * bulge) / (4 * bulge);
-  const cx = (ax + bx) / 2 - (by - ay) * up;
-  const cy = (ay + by) / 2 + (bx - ax) * up;
+  const [cx, cy] = arcCentre(ax, ay, bx, by, bulge);
   const radius = Math.hypot(ax - cx, ay - cy);
   const [dx, dy] = [cx - disc.x, cy - disc.y];
   const d = Math.hypot(dx, dy);
