@@ -401,9 +401,9 @@ const READER_CASES: readonly BadInput[] = [
     ),
   },
   {
-    name: 'a V bit, which is no flat one',
-    argv: vet('square.svg', '--bit', 'vee:60deg:1/2in'),
-    err: "pourproof: a vee bit can't be vetted yet, only flat bits. Use --bit flat:… for now; nothing was computed.\n",
+    name: 'a V bit that is more than flat',
+    argv: vet('square.svg', '--bit', 'vee:200deg:1/2in'),
+    err: 'pourproof: bit: bit "vee:200deg:1/2in" has an angle of 200°; it must lie between 0 and 180°.\n',
   },
   {
     name: 'an unknown seal',

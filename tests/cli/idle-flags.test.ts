@@ -38,6 +38,8 @@ test.each([
   [['square.svg', '--file-unit', 'in'], 'the unit of a DXF drawing (fileUnit), but this is an SVG'],
   [['square.svg', '--join', '0.2mm'], 'lines of a DXF drawing (join), but this is an SVG'],
   [['square.dxf', '--carve', 'visible'], 'what of the paint is carved (carve), but this is a DXF'],
+  [['square.svg', '--coats', '2'], 'the number of seal coats (coats), but there is no seal'],
+  [['square.svg', '--seal', 'none', '--seal-hours', '9h'], '(sealHours), but there is no seal'],
   [['square.svg', '--font', FONT], 'A font is given, but the file has no text'],
   [['square.dxf', '--font', FONT], 'A font is given, but the file has no text'],
 ] as const)('%j says that the flag changes nothing', async (argv, words) => {
@@ -51,6 +53,7 @@ test.each([
   [['square.svg', '--carve', 'visible']],
   [['square.dxf', '--file-unit', 'in', '--join', '0.2mm']],
   [['words.svg', '--font', FONT]],
+  [['square.svg', '--seal', 'epoxy', '--coats', '2', '--seal-hours', '9h']],
 ] as const)('%j is silent, because the flag does something', async (argv) => {
   expect(await idle(...argv)).toEqual([]);
 });

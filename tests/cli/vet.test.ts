@@ -218,6 +218,11 @@ describe('outputs', () => {
       'left-standing',
       'narrow-strokes',
       'bleed-walls',
+      'levelling-lost',
+      'levelling-spoilt',
+      'levelling-close',
+      'levelling-holds',
+      'goes-first',
       'marks',
       'more-places',
     ]);

@@ -134,7 +134,7 @@ function unusedFact({ couponsUnused }: Report['bleed']): Fact {
 
 /** A band of printed amounts; a band too narrow for its digits is not told as two equal numbers. */
 function likely(low: string, high: string): string {
-  return low === high ? 'no other amount is likely' : `${low} to ${high} is likely`;
+  return low === high ? 'no more is likely' : `${low} to ${high} is likely`;
 }
 
 /** Masses are whole steps of the scale, so that parts add up to the total as printed. */

@@ -18,11 +18,22 @@ const ONLY_FOR: readonly (readonly [key: keyof JobFile, words: string, formats: 
 ];
 const NAMES: Readonly<Record<Format, string>> = { svg: 'an SVG', dxf: 'a DXF', lettering: 'lettering' };
 
-/** What a job asks for that changes nothing for artwork of this format: a notice each, so that nobody counts on it. */
+/** What means nothing where the wood is not sealed. */
+const ONLY_SEALED: readonly (readonly [key: keyof JobFile, words: string])[] = [
+  ['coats', 'the number of seal coats'],
+  ['sealHours', 'how long the seal is left'],
+];
+
+/** What a job asks for that changes nothing for it or for artwork of this format: a notice each, so that nobody counts on it. */
 export function idleSettings(job: Partial<JobFile>, format: Format): readonly Notice[] {
-  return ONLY_FOR.filter(([key, , formats]) => job[key] !== undefined && !formats.includes(format)).map(
-    ([key, words]) => idleNotice(`The job sets ${words} (${key})`, `this is ${NAMES[format]}`),
-  );
+  const ofFormat = ONLY_FOR.filter(([, , formats]) => !formats.includes(format));
+  const isBare = (job.seal ?? 'none') === 'none';
+  return [
+    ...ofFormat.map(([key, words]) => [key, words, `this is ${NAMES[format]}`] as const),
+    ...(isBare ? ONLY_SEALED : []).map(([key, words]) => [key, words, 'there is no seal'] as const),
+  ]
+    .filter(([key]) => job[key] !== undefined)
+    .map(([key, words, why]) => idleNotice(`The job sets ${words} (${key})`, why));
 }
 
 /** The notice that a font was given for a file in which no text asked for it. */
