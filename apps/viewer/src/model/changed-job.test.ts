@@ -22,3 +22,10 @@ test('a described board speaks for wood and fibres, and takes what lies on it al
 test('a value put back to its default is gone', () => {
   expect(changedJob({ level: '1mm' }, { level: undefined })).toEqual({});
 });
+
+test('coats and their hours go with the seal', () => {
+  expect(changedJob({ seal: 'epoxy', coats: 2, sealHours: '9h' }, { seal: 'none' })).toEqual({
+    seal: 'none',
+  });
+  expect(changedJob({ seal: 'epoxy', coats: 2 }, { seal: 'shellac' })).toEqual({ seal: 'shellac', coats: 2 });
+});

@@ -10,11 +10,15 @@ const FROM_BOARD = ['wood', 'grain', 'dive'] as const;
 /** What means nothing without one. */
 const OF_BOARD = ['block', 'margin', 'keepClear', 'place', 'turn', 'reading'] as const;
 
+/** What means nothing without a seal. */
+const OF_SEAL = ['coats', 'sealHours'] as const;
+
 /** A job with some values changed, and without those that would contradict them. */
 export function changedJob(job: Partial<JobFile>, part: JobPart): Partial<JobFile> {
   const dropped: readonly (keyof JobFile)[] = [
     ...(SIZES.some((key) => part[key] !== undefined) ? SIZES : []),
     ...(part.board === undefined ? [] : FROM_BOARD),
+    ...(part.seal === 'none' ? OF_SEAL : []),
     ...('board' in part && part.board === undefined ? OF_BOARD : []),
   ];
   const kept = Object.entries(job).filter(([key]) => !dropped.includes(key as keyof JobFile));
