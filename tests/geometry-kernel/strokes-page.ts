@@ -66,7 +66,8 @@ parts of the axis carry a stroke is told by a rule. Code: \`packages/geometry/sr
 
 ## The rule
 - A branch towards the boundary is a **corner** if the way along it reaches at most one clearance beyond the disc at its root. A corner of
-  angle φ reaches 1/sin(φ/2) − 1 clearances, so corners of 60° and more are never strokes, nor are facets of flattened arcs.
+  angle φ reaches 1/sin(φ/2) − 1 clearances, so corners of 60° and more are never strokes, nor are facets of flattened arcs. Where a
+  branch reaches farther, its stroke begins where it does so: a blunt end shows its width that far in.
 - What is left and has a free end is a **taper** from its tip up to where doubling the way from the tip widens it by less than a quarter. A branch
   may narrow again by a tenth on its way and still be one. The way goes on up to where strokes meet.
 - A blunt end is a tip only if its branch gets at least four times as wide, and either widens by more than 40 % over twelve half widths

@@ -38,9 +38,10 @@ const labelled: [name: string, ring: (tolerance: number) => number[], narrowest:
   ],
   ['waist', () => [0, 0, 10, 1, 20, 0, 20, 4, 10, 3, 0, 4], 2],
   [
-    'wedge of 10° shows its blunt end',
+    // 2 mm wide at its end; the stroke begins where the way from the end's corner is two clearances, 1.942 mm in
+    'wedge of 10° with a blunt end',
     () => [0, -1, 20, -1 - 20 * Math.tan(Math.PI / 36), 20, 1 + 20 * Math.tan(Math.PI / 36), 0, 1],
-    2,
+    2 * (1 + 1.942 * Math.tan(Math.PI / 36)) * Math.cos(Math.PI / 36),
   ],
 ];
 

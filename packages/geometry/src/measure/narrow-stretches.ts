@@ -28,13 +28,14 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
   }
-  const { part } = strokeParts(axis);
+  const { part, start } = strokeParts(axis);
   const limit = widthLimitMm / 2;
   const { edgeFrom, edgeTo, nodeR } = axis;
   const groups = new StretchGroups(2 * nodeR.length);
   const chosen: number[] = [];
+  const shape = new AxisEdge(axis);
   for (let e = 0; e < part.length; e++) {
-    if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit) {
+    if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit && isBelowAtStart(shape, e, start, limit)) {
       chosen.push(e);
       if (nodeR[edgeTo[e]] < limit) {
         groups.join(2 * edgeFrom[e] + part[e] - 1, 2 * edgeTo[e] + part[e] - 1);
@@ -51,7 +52,9 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
       list.push(e);
     }
   }
-  return [...byGroup.values()].map((edges) => stretchOf(axis, edges, part[edges[0]] === STROKE, limit));
+  return [...byGroup.values()].map((edges) =>
+    stretchOf({ axis, start, limit }, edges, part[edges[0]] === STROKE),
+  );
 }
 
 /** Sets that grow by joining. */
@@ -77,28 +80,44 @@ class StretchGroups {
   }
 }
 
-function stretchOf(
-  axis: MedialAxis,
-  edges: readonly number[],
-  isStroke: boolean,
-  limit: number,
-): NarrowStretch {
-  const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
+/** Whether the edge is narrower than the limit where it begins to count. */
+function isBelowAtStart(shape: AxisEdge, e: number, start: Float64Array, limit: number): boolean {
+  if (start[e] === 0) {
+    return true;
+  }
+  shape.load(e);
+  shape.atShare(start[e]);
+  return shape.clearance < limit;
+}
+
+/** The axis, where on each edge it begins to count, and the clearance that is too little. */
+interface Narrow {
+  readonly axis: MedialAxis;
+  readonly start: Float64Array;
+  readonly limit: number;
+}
+
+function stretchOf(narrow: Narrow, edges: readonly number[], isStroke: boolean): NarrowStretch {
+  const { axis, start, limit } = narrow;
+  const { originX, originY } = axis.boundary;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
-  let least = edgeFrom[edges[0]];
+  let least = Infinity;
+  let atMm: Point = [0, 0];
   for (const e of edges) {
     shape.load(e);
-    lengthMm += shape.length(shape.r0, Math.min(shape.r1, limit));
-    if (nodeR[edgeFrom[e]] < nodeR[least]) {
-      least = edgeFrom[e];
+    lengthMm += shape.lengthBetween(start[e], shape.shareOf(limit));
+    shape.atShare(start[e]);
+    if (shape.clearance < least) {
+      least = shape.clearance;
+      atMm = [shape.x + originX, shape.y + originY];
     }
   }
-  const { path, widths } = longestWay(axis, edges, limit);
+  const { path, widths } = longestWay(narrow, edges);
   return {
     lengthMm,
-    narrowestMm: 2 * nodeR[least],
-    atMm: [nodeX[least] + boundary.originX, nodeY[least] + boundary.originY],
+    narrowestMm: 2 * least,
+    atMm,
     kind: isStroke ? 'stroke' : 'taper',
     path,
     widths,
@@ -112,14 +131,11 @@ interface Link {
 }
 
 /** The longest way through the edges as a tree; loops are opened at one place. */
-function longestWay(
-  axis: MedialAxis,
-  edges: readonly number[],
-  limit: number,
-): { path: Float64Array; widths: Float64Array } {
-  const links = linkTree(axis, edges, limit);
-  const [start] = links.keys();
-  const far = farthest(links, start ?? 0).node;
+function longestWay(narrow: Narrow, edges: readonly number[]): { path: Float64Array; widths: Float64Array } {
+  const { axis, start, limit } = narrow;
+  const links = linkTree(narrow, edges);
+  const [first] = links.keys();
+  const far = farthest(links, first ?? 0).node;
   const { node: end, cameBy } = farthest(links, far);
   const shape = new AxisEdge(axis);
   const { boundary, edgeFrom } = axis;
@@ -133,13 +149,14 @@ function longestWay(
   for (let at = end, link = cameBy.get(at); link !== undefined; at = link.to, link = cameBy.get(at)) {
     shape.load(link.edge);
     const top = shape.shareOf(limit);
+    const bottom = start[link.edge];
     const isDown = link.to === edgeFrom[link.edge];
-    for (const share of isDown ? [top, top / 2] : [0, top / 2]) {
+    for (const share of [isDown ? top : bottom, (bottom + top) / 2]) {
       shape.atShare(share);
       push();
     }
     if (cameBy.get(link.to) === undefined) {
-      shape.atShare(isDown ? 0 : top);
+      shape.atShare(isDown ? bottom : top);
       push();
     }
   }
@@ -147,7 +164,7 @@ function longestWay(
 }
 
 /** Neighbours of each node; the cut-off top of an edge is a node of its own, named by -1 - edge. */
-function linkTree(axis: MedialAxis, edges: readonly number[], limit: number): Map<number, Link[]> {
+function linkTree({ axis, start, limit }: Narrow, edges: readonly number[]): Map<number, Link[]> {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const shape = new AxisEdge(axis);
   const links = new Map<number, Link[]>();
@@ -168,7 +185,7 @@ function linkTree(axis: MedialAxis, edges: readonly number[], limit: number): Ma
       tree.join(a, b);
     }
     shape.load(e);
-    const length = shape.length(shape.r0, Math.min(shape.r1, limit));
+    const length = shape.lengthBetween(start[e], shape.shareOf(limit));
     links.set(from, [...(links.get(from) ?? []), { edge: e, to, length }]);
     links.set(to, [...(links.get(to) ?? []), { edge: e, to: from, length }]);
   }

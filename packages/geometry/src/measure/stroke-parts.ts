@@ -1,4 +1,5 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { LEVEL_SHARE } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
 
@@ -11,6 +12,8 @@ export const TAPER = 2;
 export interface StrokeParts {
   /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; spokes are corners. */
   readonly part: Uint8Array;
+  /** Share of the way up at which each edge begins to be what it is; above 0 only where a stroke begins within the edge. */
+  readonly start: Float64Array;
   /** Nodes from which no edge rises, where the clearance is greatest around, but for waves of a taper. */
   readonly tops: readonly number[];
 }
@@ -35,6 +38,8 @@ const BLUNT_LENGTH = 12;
 const BLUNT_GROWTH = 1.4;
 /** Where a blunt end widens by less, it is still a needle's tip if doubling the way from where its flanks would meet widens it by this factor. */
 const NEEDLE_GROWTH = 1.6;
+/** Steps by which the place is found where a stroke begins within an edge: 2^-30 of the edge. */
+const HALVINGS = 30;
 /** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
 const TIP_RATIO = 4;
 
@@ -44,6 +49,7 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
   const edge = new AxisEdge(axis);
   const count = edgeFrom.length;
   const part = new Uint8Array(count);
+  const start = new Float64Array(count);
   const length = new Float64Array(count);
   // longest way down from each node to the boundary; necks lead on, to another part
   const reach = new Float64Array(nodeR.length).fill(0);
@@ -61,8 +67,9 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
     const way = reach[from] + length[e];
     reach[to] = Math.max(reach[to], way);
     isTop[from] = 0;
-    if (way - nodeR[to] > CORNER_REACH * nodeR[to]) {
+    if (isBeyondCorner(way, nodeR[to])) {
       part[e] = STROKE;
+      start[e] = isBeyondCorner(reach[from], nodeR[from]) ? 0 : strokeStart(edge, reach[from]);
       for (const node of [from, to]) {
         degree[node]++;
         otherEdge[node] ^= e;
@@ -71,7 +78,7 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
   }
   for (let k = neckCount; k < nodeR.length; k++) {
     if (degree[k] === 1) {
-      markTaper(endBranch(axis, k, { length, degree, otherEdge }), part, isTop);
+      markTaper(endBranch(axis, k, { length, degree, otherEdge }), { part, start, isTop });
     }
   }
   const tops: number[] = [];
@@ -80,11 +87,45 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
       tops.push(k);
     }
   }
-  return { part, tops };
+  return { part, start, tops };
+}
+
+/** Whether the way from the boundary to a point of the axis with this clearance reaches beyond a corner. */
+function isBeyondCorner(way: number, clearance: number): boolean {
+  return way - clearance > CORNER_REACH * clearance;
+}
+
+/**
+ * Share of the loaded edge at which the way leaves the corner, so that it does not depend on where a flattened arc has its points. Level
+ * edges count as a whole: which of their ends is the lower one is rounding.
+ */
+function strokeStart(edge: AxisEdge, wayBefore: number): number {
+  if (edge.r0 >= edge.r1 * (1 - LEVEL_SHARE)) {
+    return 0;
+  }
+  let low = 0;
+  let high = 1;
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (low + high) / 2;
+    edge.atShare(middle);
+    if (isBeyondCorner(wayBefore + edge.lengthBetween(0, middle), edge.clearance)) {
+      high = middle;
+    } else {
+      low = middle;
+    }
+  }
+  return high;
+}
+
+/** What is marked along branches. */
+interface Marks {
+  readonly part: Uint8Array;
+  readonly start: Float64Array;
+  readonly isTop: Uint8Array;
 }
 
 /** Marks the taper at the end of a branch, if it tapers. */
-function markTaper(branch: EndBranch, part: Uint8Array, isTop: Uint8Array): void {
+function markTaper(branch: EndBranch, { part, start, isTop }: Marks): void {
   const before = wayBeforeTip(branch);
   if (before < 0) {
     return;
@@ -104,6 +145,7 @@ function markTaper(branch: EndBranch, part: Uint8Array, isTop: Uint8Array): void
   const corner = cornerEnd(branch, end);
   for (let k = 0; k < end; k++) {
     part[edges[k]] = k < corner ? CORNER : TAPER;
+    start[edges[k]] = 0;
     isTop[nodes[k]] = 0;
   }
 }

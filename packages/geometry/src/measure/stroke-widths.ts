@@ -19,15 +19,17 @@ export interface StrokeWidths {
 
 /** The stroke widths of the artwork of `axis`: exact along the axis; what counts as a stroke is told in docs/method. */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
-  const { part, tops } = strokeParts(axis);
-  const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
+  const { part, start, tops } = strokeParts(axis);
+  const { nodeR, nodeX, nodeY, boundary } = axis;
   const shape = new AxisEdge(axis);
   const edges: number[] = [];
   let lengthMm = 0;
-  let narrowest = -1;
-  const offer = (node: number): void => {
-    if (narrowest < 0 || nodeR[node] < nodeR[narrowest]) {
-      narrowest = node;
+  let narrowest = Infinity;
+  let narrowestAt: Point = [0, 0];
+  const offer = (clearance: number, x: number, y: number): void => {
+    if (clearance < narrowest) {
+      narrowest = clearance;
+      narrowestAt = [x + boundary.originX, y + boundary.originY];
     }
   };
   for (let e = 0; e < part.length; e++) {
@@ -36,26 +38,28 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     }
     edges.push(e);
     shape.load(e);
-    lengthMm += shape.lengthBetween(0, 1);
+    lengthMm += shape.lengthBetween(start[e], 1);
     if (part[e] === STROKE) {
-      offer(edgeFrom[e]);
+      shape.atShare(start[e]);
+      offer(shape.clearance, shape.x, shape.y);
     }
   }
-  tops.forEach(offer);
+  for (const top of tops) {
+    offer(nodeR[top], nodeX[top], nodeY[top]);
+  }
   const lengthNarrowerThan = (widthMm: number): number => {
     let sum = 0;
     for (const e of edges) {
       shape.load(e);
       if (2 * shape.r0 < widthMm) {
-        sum += shape.length(shape.r0, Math.min(shape.r1, widthMm / 2));
+        sum += shape.lengthBetween(start[e], Math.max(start[e], shape.shareOf(widthMm / 2)));
       }
     }
     return sum;
   };
   return {
-    narrowestMm: narrowest < 0 ? null : 2 * nodeR[narrowest],
-    narrowestAt:
-      narrowest < 0 ? [0, 0] : [nodeX[narrowest] + boundary.originX, nodeY[narrowest] + boundary.originY],
+    narrowestMm: narrowest === Infinity ? null : 2 * narrowest,
+    narrowestAt,
     lengthMm,
     lengthNarrowerThan,
     histogram: (edgesMm) => {

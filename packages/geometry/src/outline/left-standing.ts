@@ -48,7 +48,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const mouths = findMouths(axis, radiusMm);
   const arcs = openArcs(mouths);
   const loops = traceLoops(axis, mouths, arcs, 'left');
-  const uncut = uncutAxis(axis, mouths, strokeParts(axis).part);
+  const uncut = uncutAxis(axis, mouths, strokeParts(axis));
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;

@@ -1,5 +1,5 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
-import { CORNER } from '../measure/stroke-parts.ts';
+import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { Mouths } from './mouths.ts';
 
@@ -20,7 +20,11 @@ const HALVINGS = 40;
 const PROBES = 16;
 
 /** For each narrow part, named as in `mouths.component`, what the discs at its mouths do not cover of its axis. */
-export function uncutAxis(axis: MedialAxis, mouths: Mouths, part: Uint8Array): Map<number, UncutAxis> {
+export function uncutAxis(
+  axis: MedialAxis,
+  mouths: Mouths,
+  { part, start }: StrokeParts,
+): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY } = axis;
   const discs = new DiscGroups(mouths);
   const shape = new AxisEdge(axis);
@@ -41,7 +45,9 @@ export function uncutAxis(axis: MedialAxis, mouths: Mouths, part: Uint8Array): M
     if (high > low) {
       const length = shape.lengthBetween(low, high);
       sum.length += length;
-      sum.strokeLength += part[e] === CORNER ? 0 : length;
+      if (part[e] !== CORNER && start[e] < high) {
+        sum.strokeLength += shape.lengthBetween(Math.max(low, start[e]), high);
+      }
       shape.atShare(high);
       if (shape.clearance > sum.clearance) {
         sum.clearance = shape.clearance;
