@@ -105,3 +105,24 @@ test('a flat quadratic keeps its area at every height, also where one inner vert
     expect(Math.abs(ringArea(out))).toBeCloseTo((4 / 3) * height, 12);
   }
 });
+
+test('a curve with one tight bend is not divided finely all along', () => {
+  // equal steps in t would need √(6·bend/4·tolerance) of them everywhere
+  const p = [0, 0, 40, 1, 0.5, -1, 0.2, 6] as const;
+  const bend = Math.hypot(40 - 2 * 0.5 + 0.2, 1 + 2 + 6);
+  const even = Math.ceil(Math.sqrt((6 * Math.max(bend, Math.hypot(-2 * 40 + 0.5, -3))) / (4 * 0.005)));
+  const out: number[] = [0, 0];
+  flattenCubic(out, ...p, 0.005);
+  expect(out.length / 2).toBeLessThan(0.6 * even);
+});
+
+test('a quarter circle takes no more points than equal chords of half the tolerance need, and one', () => {
+  for (const r of [0.5, 1, 2.5, 5, 20, 100]) {
+    const h = (4 / 3) * Math.tan(Math.PI / 8) * r;
+    const out: number[] = [];
+    flattenCubic(out, r, 0, r, h, h, r, 0, r, 0.005);
+    const step = 2 * Math.acos(1 - 0.0025 / r);
+    // the bend of the Bézier varies by about a percent along the arc, and pieces are planned a twentieth lower
+    expect(out.length / 2).toBeLessThanOrEqual(Math.ceil((1.03 * Math.PI) / 2 / step) + 1);
+  }
+});

@@ -1,6 +1,11 @@
 /** A growing list of ring coordinates `[x0,y0,x1,y1,…]` in mm. */
 export type CoordSink = number[];
 
+/** What takes the points of a ring one by one, in mm: a list, or a store of rings. */
+export interface PointSink {
+  push(x: number, y: number): unknown;
+}
+
 /** Never more pieces than this for one curve; reached only by curves far larger than a board. */
 const MAX_PIECES = 65_536;
 
@@ -12,12 +17,14 @@ const MAX_PIECES = 65_536;
  * polyline weaves about the curve and the area is the curve's, to rounding. The start point is not appended; the end point
  * is, unmoved, so that pieces join. Curves that are straight within rounding give one segment.
  *
+ * Pieces are as long as the curve's bend at each place allows, and each is checked against its control points.
+ *
  * Cost: O(number of segments), which grows with 1/√tolerance.
  *
  * @param toleranceMm largest deviation, > 0
  */
 export function flattenCubic(
-  out: CoordSink,
+  out: PointSink,
   x0: number,
   y0: number,
   x1: number,
@@ -28,41 +35,26 @@ export function flattenCubic(
   y3: number,
   toleranceMm: number,
 ): void {
-  const n = cubicPieces(x0, y0, x1, y1, x2, y2, x3, y3, toleranceMm);
-  if (n === 1) {
+  if (isStraight(x0, y0, x1, y1, x2, y2, x3, y3)) {
     out.push(x3, y3);
     return;
   }
-  const points = [x0, y0];
-  const slices = new Float64Array(n);
-  // piece i has the control points p(a), p(a) + h·p'(a)/3, p(b) − h·p'(b)/3, p(b)
-  const h = 1 / n;
-  let px = x0;
-  let py = y0;
-  let dx = h * (x1 - x0);
-  let dy = h * (y1 - y0);
-  for (let i = 1; i <= n; i++) {
-    const t = i / n;
-    const u = 1 - t;
-    const qx = i === n ? x3 : u * u * u * x0 + 3 * u * t * (u * x1 + t * x2) + t * t * t * x3;
-    const qy = i === n ? y3 : u * u * u * y0 + 3 * u * t * (u * y1 + t * y2) + t * t * t * y3;
-    const ex = h * (u * u * (x1 - x0) + 2 * u * t * (x2 - x1) + t * t * (x3 - x2));
-    const ey = h * (u * u * (y1 - y0) + 2 * u * t * (y2 - y1) + t * t * (y3 - y2));
-    slices[i - 1] = cubicSliceArea(dx, dy, qx - ex - px, qy - ey - py, qx - px, qy - py);
-    points.push(qx, qy);
-    px = qx;
-    py = qy;
-    dx = ex;
-    dy = ey;
+  const c = CURVE;
+  c.set(x0, y0, x1, y1, x2, y2, x3, y3);
+  // half the tolerance is for the chords, half for moving vertices; more pieces where they are too few to take in all of the area
+  for (let height = toleranceMm / 2; height > toleranceMm / 100; height /= 2) {
+    if (c.makePolyline(height, toleranceMm / 2) === 0) {
+      break;
+    }
   }
-  appendWithArea(out, points, slices, toleranceMm / 2);
+  appendRest(out, POINTS);
 }
 
 /**
  * Appends a quadratic Bézier to `out`; see {@link flattenCubic}, to which it is raised exactly.
  */
 export function flattenQuadratic(
-  out: CoordSink,
+  out: PointSink,
   x0: number,
   y0: number,
   x1: number,
@@ -102,7 +94,7 @@ export interface EllipseArc {
  * Appends an ellipse arc (any affine image of a circle's arc) to `out` with exactly its signed area, within `toleranceMm`.
  * The start point is not appended, the end point is, at its exact place on the ellipse.
  */
-export function flattenEllipseArc(out: CoordSink, arc: EllipseArc, toleranceMm: number): void {
+export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: number): void {
   const { cx, cy, ux, uy, vx, vy, start, end } = arc;
   const sweep = end - start;
   // on a circle of the larger half-axis a step φ deviates r(1 − cos(φ/2)); an affine image deviates no more
@@ -120,33 +112,155 @@ export function flattenEllipseArc(out: CoordSink, arc: EllipseArc, toleranceMm: 
   // area between arc and chord: the sector's (u×v)/2 · step, less the triangle's (u×v)/2 · sin(step)
   const piece = sweep / n;
   const slice = ((ux * vy - uy * vx) * (piece - Math.sin(piece))) / 2;
-  appendWithArea(out, points, new Float64Array(n).fill(slice), toleranceMm);
+  appendWithArea(out, points, new Array<number>(n).fill(slice), toleranceMm);
 }
 
-/** Segments that keep every chord within the tolerance: the bound L²·|p''|/8 with |p''| at most 6·max second difference. */
-function cubicPieces(
-  x0: number,
-  y0: number,
-  x1: number,
-  y1: number,
-  x2: number,
-  y2: number,
-  x3: number,
-  y3: number,
-  tolerance: number,
-): number {
-  const bend = Math.max(
-    Math.hypot(x0 - 2 * x1 + x2, y0 - 2 * y1 + y2),
-    Math.hypot(x1 - 2 * x2 + x3, y1 - 2 * y2 + y3),
-  );
-  const size = Math.abs(x1 - x0) + Math.abs(y1 - y0) + Math.abs(x3 - x0) + Math.abs(y3 - y0);
-  if (isStraight(x0, y0, x1, y1, x2, y2, x3, y3, size)) {
-    return 1;
+/** How often a piece is halved at most that turned out too high: at cusps, where the bend tells little. */
+const MAX_HALVINGS = 8;
+
+/** Part of the height allowed that pieces are planned for: the bend within a piece varies, and one that is too high is halved. */
+const PLANNED = 0.96;
+
+/** Places at which a curve's bend is looked at. */
+const LOOKS = 8;
+
+// the polyline in the making, kept between curves so that not every one makes new lists
+const POINTS: number[] = [];
+const SLICES: number[] = [];
+/** How far each point was moved, positive where the area grew. */
+const MOVES: number[] = [];
+
+/** One cubic being flattened: its polynomial from the start point, and how many pieces its bend asks for up to each look. */
+class Curve {
+  private ox = 0;
+  private oy = 0;
+  private endX = 0;
+  private endY = 0;
+  // p(t) − p(0) = ((a·t + b)·t + c)·t
+  private ax = 0;
+  private ay = 0;
+  private bx = 0;
+  private by = 0;
+  private cx = 0;
+  private cy = 0;
+  private pieces = 1;
+  private readonly bendTo = new Float64Array(LOOKS + 1);
+
+  set(x0: number, y0: number, x1: number, y1: number, x2: number, y2: number, x3: number, y3: number): void {
+    this.ox = x0;
+    this.oy = y0;
+    this.endX = x3;
+    this.endY = y3;
+    this.cx = 3 * (x1 - x0);
+    this.cy = 3 * (y1 - y0);
+    this.bx = 3 * (x2 - x1) - this.cx;
+    this.by = 3 * (y2 - y1) - this.cy;
+    this.ax = x3 - x0 - this.bx - this.cx;
+    this.ay = y3 - y0 - this.by - this.cy;
   }
-  // half the tolerance is for the chord, half for moving vertices
-  const n = Math.ceil(Math.sqrt((6 * bend) / (4 * tolerance)));
-  // with one inner vertex alone to take in both slices it would have to move 4/3 of their height, more than half the tolerance
-  return n === 2 && bend > 2 * tolerance ? 3 : Math.min(MAX_PIECES, Math.max(2, n));
+
+  /** Cuts the curve into pieces no higher than a height and moves their ends by up to a limit so that the polyline has its area; returns what it still lacks. */
+  makePolyline(heightMm: number, limitMm: number): number {
+    this.planPieces(heightMm);
+    const { pieces } = this;
+    POINTS.length = 0;
+    SLICES.length = 0;
+    POINTS.push(this.ox, this.oy);
+    for (let i = 0; i < pieces; i++) {
+      this.appendPiece(this.pieceEnd(i), this.pieceEnd(i + 1), i === pieces - 1, heightMm, MAX_HALVINGS);
+    }
+    return spreadArea(POINTS, SLICES, limitMm);
+  }
+
+  /**
+   * The number of pieces, by the integral of √(bend/8) over t: a piece of h in t is a slice of height h²·bend/8, where bend is the part of the second
+   * derivative across the direction of travel.
+   */
+  private planPieces(heightMm: number): void {
+    const { bendTo } = this;
+    const size =
+      Math.abs(this.cx) +
+      Math.abs(this.cy) +
+      Math.abs(this.bx) +
+      Math.abs(this.by) +
+      Math.abs(this.ax) +
+      Math.abs(this.ay);
+    let before = 0;
+    for (let i = 0; i <= LOOKS; i++) {
+      const t = i / LOOKS;
+      const dx = (3 * this.ax * t + 2 * this.bx) * t + this.cx;
+      const dy = (3 * this.ay * t + 2 * this.by) * t + this.cy;
+      const ddx = 6 * this.ax * t + 2 * this.bx;
+      const ddy = 6 * this.ay * t + 2 * this.by;
+      // near a cusp there is no direction of travel, and nothing is lost by looking at a little more than the bend
+      const speed = Math.max(Math.sqrt(dx * dx + dy * dy), 0.02 * size);
+      const root = Math.sqrt(Math.abs(dx * ddy - dy * ddx) / speed / 8);
+      bendTo[i] = i === 0 ? 0 : (bendTo[i - 1] as number) + (before + root) / (2 * LOOKS);
+      before = root;
+    }
+    const all = bendTo[LOOKS] as number;
+    this.pieces = Math.min(MAX_PIECES, Math.max(2, Math.ceil(all / Math.sqrt(PLANNED * heightMm))));
+  }
+
+  /** The parameter where piece i starts and the one before ends: an equal share of the bend for each. */
+  private pieceEnd(i: number): number {
+    const { bendTo, pieces } = this;
+    const all = bendTo[LOOKS] as number;
+    if (i === 0 || i === pieces || all === 0) {
+      return i / pieces;
+    }
+    const share = (all * i) / pieces;
+    let k = 1;
+    while ((bendTo[k] as number) < share) {
+      k++;
+    }
+    const from = bendTo[k - 1] as number;
+    return (k - 1 + (share - from) / ((bendTo[k] as number) - from)) / LOOKS;
+  }
+
+  /** Adds the piece from a to b to the polyline, in halves where the curve may lie further from its chord than `highest`. */
+  private appendPiece(a: number, b: number, isLast: boolean, highest: number, halvings: number): void {
+    const n = POINTS.length;
+    const px = POINTS[n - 2] as number;
+    const py = POINTS[n - 1] as number;
+    const qx = isLast ? this.endX : this.ox + ((this.ax * b + this.bx) * b + this.cx) * b;
+    const qy = isLast ? this.endY : this.oy + ((this.ay * b + this.by) * b + this.cy) * b;
+    // the piece's own control points are p, p + h·p′(a)/3, q − h·p′(b)/3, q
+    const h = (b - a) / 3;
+    const x1 = h * ((3 * this.ax * a + 2 * this.bx) * a + this.cx);
+    const y1 = h * ((3 * this.ay * a + 2 * this.by) * a + this.cy);
+    const lx = qx - px;
+    const ly = qy - py;
+    const x2 = lx - h * ((3 * this.ax * b + 2 * this.bx) * b + this.cx);
+    const y2 = ly - h * ((3 * this.ay * b + 2 * this.by) * b + this.cy);
+    if (halvings > 0 && heightOver(lx, ly, x1, y1, x2, y2) > highest) {
+      const middle = (a + b) / 2;
+      this.appendPiece(a, middle, false, highest, halvings - 1);
+      this.appendPiece(middle, b, isLast, highest, halvings - 1);
+      return;
+    }
+    POINTS.push(qx, qy);
+    SLICES.push(cubicSliceArea(x1, y1, x2, y2, lx, ly));
+  }
+}
+
+const CURVE = new Curve();
+
+/**
+ * A bound for how far a cubic from the origin lies from its chord to (lx, ly): ¾ of its farther control point's distance, or 4/9 of it in an S; and where
+ * control points lie beyond the chord's ends, how far.
+ */
+function heightOver(lx: number, ly: number, x1: number, y1: number, x2: number, y2: number): number {
+  const length = Math.sqrt(lx * lx + ly * ly);
+  if (!(length > 0)) {
+    return Math.max(Math.abs(x1), Math.abs(y1), Math.abs(x2), Math.abs(y2));
+  }
+  const d1 = (lx * y1 - ly * x1) / length;
+  const d2 = (lx * y2 - ly * x2) / length;
+  const across = Math.max(Math.abs(d1), Math.abs(d2)) * (d1 * d2 > 0 ? 3 / 4 : 4 / 9);
+  const a1 = (lx * x1 + ly * y1) / length;
+  const a2 = (lx * x2 + ly * y2) / length;
+  return across + Math.max(0, -a1, -a2, a1 - length, a2 - length);
 }
 
 // control points on the chord and in order: the curve is the chord itself
@@ -159,8 +273,8 @@ function isStraight(
   y2: number,
   x3: number,
   y3: number,
-  size: number,
 ): boolean {
+  const size = Math.abs(x1 - x0) + Math.abs(y1 - y0) + Math.abs(x3 - x0) + Math.abs(y3 - y0);
   const dx = x3 - x0;
   const dy = y3 - y0;
   const length = Math.hypot(dx, dy);
@@ -177,7 +291,14 @@ function isStraight(
 }
 
 /** Signed area between a cubic that starts at the origin and its chord, by Green's theorem on the Bernstein form. */
-function cubicSliceArea(x1: number, y1: number, x2: number, y2: number, x3: number, y3: number): number {
+export function cubicSliceArea(
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  x3: number,
+  y3: number,
+): number {
   return (3 * (x1 * y2 - x2 * y1) + 3 * (x1 * y3 - x3 * y1) + 6 * (x2 * y3 - x3 * y2)) / 20;
 }
 
@@ -190,36 +311,52 @@ function cubicSliceArea(x1: number, y1: number, x2: number, y2: number, x3: numb
  * @returns area that no point could take, in mm²; 0 but for hairpins in very few pieces
  */
 export function appendWithArea(
-  out: CoordSink,
+  out: PointSink,
   points: number[],
-  slices: Float64Array,
+  slices: ArrayLike<number>,
   limit: number,
 ): number {
+  const carried = spreadArea(points, slices, limit);
+  appendRest(out, points);
+  return carried;
+}
+
+function appendRest(out: PointSink, points: readonly number[]): void {
+  for (let i = 2; i < points.length; i += 2) {
+    out.push(points[i] as number, points[i + 1] as number);
+  }
+}
+
+function spreadArea(points: number[], slices: ArrayLike<number>, limit: number): number {
   const n = slices.length;
+  MOVES.length = 0;
+  MOVES.push(0);
   let carried = 0;
   for (let i = 1; i < n; i++) {
+    MOVES.push(0);
     const before = (slices[i - 1] as number) / (i === 1 ? 1 : 2);
     const after = (slices[i] as number) / (i === n - 1 ? 1 : 2);
     carried = moveForArea(points, i, before + after + carried, limit);
   }
+  MOVES.push(0);
   for (let i = n - 2; i > 0 && carried !== 0; i--) {
     carried = moveForArea(points, i, carried, limit);
-  }
-  for (let i = 2; i < points.length; i++) {
-    out.push(points[i] as number);
   }
   return carried;
 }
 
-/** Moves point i so that the polyline's area grows by `area`, at most by `limit`; returns the area still lacking. */
+/** Moves point i so that the polyline's area grows by `area`, by `limit` in all at most; returns the area still lacking. */
 function moveForArea(points: number[], i: number, area: number, limit: number): number {
   const dx = (points[2 * i + 2] as number) - (points[2 * i - 2] as number);
   const dy = (points[2 * i + 3] as number) - (points[2 * i - 1] as number);
-  const length = Math.hypot(dx, dy);
-  const reach = (limit * length) / 2;
-  const taken = Math.max(-reach, Math.min(reach, area));
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const moved = MOVES[i] as number;
+  const most = ((limit - moved) * length) / 2;
+  const least = ((-limit - moved) * length) / 2;
+  const taken = Math.max(least, Math.min(most, area));
   if (taken !== 0) {
     const k = (2 * taken) / length;
+    MOVES[i] = moved + k;
     points[2 * i] = (points[2 * i] as number) + k * (dy / length);
     points[2 * i + 1] = (points[2 * i + 1] as number) - k * (dx / length);
   }

@@ -1,88 +1,172 @@
-import { type Bounds, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from '@pourproof/plane';
+import { type Bounds, boundsOf, type Rings } from '@pourproof/plane';
 
-/** Boxes sorted into the cells of a grid, to be asked which of them a box overlaps. */
+/** Boxes one after the other as `[minX, minY, maxX, maxY, …]`; those without extent are inside out. */
+export type Boxes = Float64Array;
+
+/** Boxes sorted into the cells of a grid, to be asked which of them one overlaps. */
 export interface BoxIndex {
-  /** Numbers of the boxes that overlap `box` by more than an edge, each once, in rising order. */
-  overlapping(box: Bounds): number[];
-  /** Whether a box before number `end` that overlaps `box` passes a test; stops at the first that does. */
-  someBefore(end: number, box: Bounds, test: (i: number) => boolean): boolean;
+  /** Numbers of the boxes that overlap box `i` by more than an edge, each once and without `i`, in rising order. */
+  overlapping(i: number): number[];
+  /** Whether a box before box `i` that overlaps it passes a test; stops at the first that does. */
+  someBefore(i: number, test: (k: number) => boolean): boolean;
 }
 
 /** Boxes that would lie in more cells than this are kept apart and always compared. */
 const MAX_CELLS = 64;
 
+/** The boxes of regions in their order. */
+export function boxesOf(regions: Iterable<Rings>, count: number): Boxes {
+  const boxes = new Float64Array(4 * count);
+  let at = 0;
+  for (const { coords } of regions) {
+    boxes.set(boundsOf(coords), at);
+    at += 4;
+  }
+  return boxes;
+}
+
+/** Box `i` of a list. */
+export function boxAt(boxes: Boxes, i: number): Bounds {
+  return [boxes[4 * i], boxes[4 * i + 1], boxes[4 * i + 2], boxes[4 * i + 3]] as unknown as Bounds;
+}
+
+/** The box around all boxes of a list. */
+export function boxAround(boxes: Boxes): Bounds {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < boxes.length; i += 4) {
+    minX = Math.min(minX, boxes[i] as number);
+    minY = Math.min(minY, boxes[i + 1] as number);
+    maxX = Math.max(maxX, boxes[i + 2] as number);
+    maxY = Math.max(maxY, boxes[i + 3] as number);
+  }
+  return [minX, minY, maxX, maxY];
+}
+
 /** Sorts boxes into about as many cells as there are boxes; O(n) unless most of them are larger than many others. */
-export function indexBoxes(boxes: readonly Bounds[]): BoxIndex {
-  const all = boxes.filter((b) => !isEmptyBounds(b)).reduce(joinBounds, EMPTY_BOUNDS);
-  const side = Math.max(1, Math.ceil(Math.sqrt(boxes.length)));
-  const stepX = (all[2] - all[0]) / side || 1;
-  const stepY = (all[3] - all[1]) / side || 1;
-  const cellsOf = (b: Bounds): [number, number, number, number] => [
-    Math.max(0, Math.floor((b[0] - all[0]) / stepX)),
-    Math.max(0, Math.floor((b[1] - all[1]) / stepY)),
-    Math.min(side, Math.floor((b[2] - all[0]) / stepX)),
-    Math.min(side, Math.floor((b[3] - all[1]) / stepY)),
-  ];
-  const cells = new Map<number, number[]>();
-  const large: number[] = [];
-  boxes.forEach((b, i) => {
-    const [x0, y0, x1, y1] = cellsOf(b);
-    if ((x1 - x0 + 1) * (y1 - y0 + 1) > MAX_CELLS) {
-      large.push(i);
-      return;
-    }
-    for (let y = y0; y <= y1; y++) {
-      for (let x = x0; x <= x1; x++) {
-        const key = y * (side + 1) + x;
-        const cell = cells.get(key);
-        if (cell === undefined) {
-          cells.set(key, [i]);
-        } else {
-          cell.push(i);
-        }
-      }
-    }
-  });
-  const overlapping = (box: Bounds): number[] => {
-    const found = new Set<number>(large);
-    const [x0, y0, x1, y1] = cellsOf(box);
-    for (let y = y0; y <= y1; y++) {
-      for (let x = x0; x <= x1; x++) {
-        for (const i of cells.get(y * (side + 1) + x) ?? []) {
-          found.add(i);
-        }
-      }
-    }
-    return [...found].filter((i) => overlap(boxes[i] as Bounds, box)).sort((a, b) => a - b);
-  };
-  const someBefore = (end: number, box: Bounds, test: (i: number) => boolean): boolean => {
-    const passes = (list: readonly number[]): boolean => {
-      for (const i of list) {
-        if (i >= end) {
-          return false;
-        }
-        if (overlap(boxes[i] as Bounds, box) && test(i)) {
-          return true;
-        }
+export function indexBoxes(boxes: Boxes): BoxIndex {
+  const grid = new CellGrid(boxes);
+  const seen = new Int32Array(boxes.length / 4).fill(-1);
+  const overlapping = (i: number): number[] => {
+    const found: number[] = [];
+    grid.visit(i, (k) => {
+      if (seen[k] !== i && k !== i && overlap(boxes, k, i)) {
+        seen[k] = i;
+        found.push(k);
       }
       return false;
-    };
-    if (passes(large)) {
-      return true;
+    });
+    for (const k of found) {
+      seen[k] = -1;
     }
-    const [x0, y0, x1, y1] = cellsOf(box);
+    return found.sort((a, b) => a - b);
+  };
+  const someBefore = (i: number, test: (k: number) => boolean): boolean =>
+    grid.visit(i, (k) => k < i && overlap(boxes, k, i) && test(k));
+  return { overlapping, someBefore };
+}
+
+/** Numbers of boxes by cell in one flat list, and those that are too large for cells. */
+class CellGrid {
+  readonly #boxes: Boxes;
+  readonly #side: number;
+  readonly #minX: number;
+  readonly #minY: number;
+  readonly #stepX: number;
+  readonly #stepY: number;
+  readonly #cellEnds: Uint32Array;
+  readonly #inCells: Uint32Array;
+  readonly #large: number[] = [];
+
+  constructor(boxes: Boxes) {
+    const count = boxes.length / 4;
+    const [minX, minY, maxX, maxY] = boxAround(boxes);
+    this.#boxes = boxes;
+    this.#side = Math.max(1, Math.ceil(Math.sqrt(count)));
+    this.#minX = minX;
+    this.#minY = minY;
+    this.#stepX = (maxX - minX) / this.#side || 1;
+    this.#stepY = (maxY - minY) / this.#side || 1;
+    // counted first, so that the lists of all cells lie in one array without gaps
+    const ends = new Uint32Array(this.#side * this.#side);
+    for (let i = 0; i < count; i++) {
+      if (this.#isLarge(i)) {
+        this.#large.push(i);
+      } else {
+        this.#eachCell(i, (cell) => {
+          ends[cell] = (ends[cell] as number) + 1;
+          return false;
+        });
+      }
+    }
+    let sum = 0;
+    for (let cell = 0; cell < ends.length; cell++) {
+      sum += ends[cell] as number;
+      ends[cell] = sum;
+    }
+    this.#inCells = new Uint32Array(sum);
+    // from the last box to the first, so that each cell's list ends up rising and `ends` at its start
+    for (let i = count - 1; i >= 0; i--) {
+      if (!this.#isLarge(i)) {
+        this.#eachCell(i, (cell) => {
+          ends[cell] = (ends[cell] as number) - 1;
+          this.#inCells[ends[cell] as number] = i;
+          return false;
+        });
+      }
+    }
+    this.#cellEnds = ends;
+  }
+
+  /** Visits the boxes that may overlap box i, some of them several times, until a visit answers true; tells whether one did. */
+  visit(i: number, isEnough: (k: number) => boolean): boolean {
+    return (
+      this.#large.some(isEnough) ||
+      this.#eachCell(i, (cell) => {
+        const to = this.#cellEnds[cell + 1] ?? this.#inCells.length;
+        for (let at = this.#cellEnds[cell] as number; at < to; at++) {
+          if (isEnough(this.#inCells[at] as number)) {
+            return true;
+          }
+        }
+        return false;
+      })
+    );
+  }
+
+  #isLarge(i: number): boolean {
+    const [x0, y0, x1, y1] = this.#cellsOf(i);
+    return (x1 - x0 + 1) * (y1 - y0 + 1) > MAX_CELLS;
+  }
+
+  #cellsOf(i: number): readonly [number, number, number, number] {
+    const b = this.#boxes;
+    const column = (x: number): number =>
+      Math.min(this.#side - 1, Math.max(0, Math.floor((x - this.#minX) / this.#stepX)));
+    const row = (y: number): number =>
+      Math.min(this.#side - 1, Math.max(0, Math.floor((y - this.#minY) / this.#stepY)));
+    return [
+      column(b[4 * i] as number),
+      row(b[4 * i + 1] as number),
+      column(b[4 * i + 2] as number),
+      row(b[4 * i + 3] as number),
+    ];
+  }
+
+  #eachCell(i: number, isEnough: (cell: number) => boolean): boolean {
+    const [x0, y0, x1, y1] = this.#cellsOf(i);
     for (let y = y0; y <= y1; y++) {
       for (let x = x0; x <= x1; x++) {
-        if (passes(cells.get(y * (side + 1) + x) ?? [])) {
+        if (isEnough(y * this.#side + x)) {
           return true;
         }
       }
     }
     return false;
-  };
-  return { overlapping, someBefore };
+  }
 }
 
-function overlap(a: Bounds, b: Bounds): boolean {
-  return a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+function overlap(boxes: Boxes, i: number, k: number): boolean {
+  const [a, b] = [4 * i, 4 * k];
+  const at = (index: number): number => boxes[index] as number;
+  return at(a) < at(b + 2) && at(b) < at(a + 2) && at(a + 1) < at(b + 3) && at(b + 1) < at(a + 3);
 }

@@ -111,7 +111,7 @@ function flattenRationalBezier(out: CoordSink, bezier: readonly number[], tolera
   const mark = out.length;
   for (let cut = toleranceMm / 4; ; cut /= 4) {
     const { points, slices } = cutBezier(bezier, cut);
-    const missing = appendWithArea(out, points, Float64Array.from(slices), toleranceMm / 2);
+    const missing = appendWithArea(out, points, slices, toleranceMm / 2);
     if (missing === 0 || cut < toleranceMm / 4096) {
       return;
     }

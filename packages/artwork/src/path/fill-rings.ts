@@ -1,38 +1,63 @@
-import { type CoordSink, flattenCubic, flattenEllipseArc } from '../flatten.ts';
+import type { Transform } from '@pourproof/plane';
+import { flattenCubic, flattenEllipseArc } from '../flatten.ts';
 import type { Path, Segment } from './path.ts';
+import type { RingSink, RingWriter } from './ring-writer.ts';
+import { transformSegment } from './transform-path.ts';
 
 /**
- * Each subpath as a closed ring of flat coordinates for filling, in the path's unit, within `tolerance` of the curves and with
- * exactly their area. Open subpaths are closed by a straight line, as SVG fills them. Rings of fewer than three points are left out:
- * they hold no area.
+ * Writes each subpath, through a map, as a closed ring for filling, within `tolerance` of the mapped curves and with exactly their area. Open
+ * subpaths are closed by a straight line, as SVG fills them. Rings of fewer than three points are left out: they hold no area.
  */
-export function fillRings(path: Path, tolerance: number): number[][] {
-  const rings: number[][] = [];
-  for (const sub of path) {
-    const ring: CoordSink = [sub.x0, sub.y0];
-    for (const segment of sub.segments) {
-      appendSegment(ring, segment, tolerance);
-    }
-    while (ring.length > 2 && ring[ring.length - 2] === ring[0] && ring[ring.length - 1] === ring[1]) {
-      ring.length -= 2;
-    }
-    if (ring.length >= 6) {
-      rings.push(ring);
-    }
+export function fillRings(out: RingWriter, path: Path, toMm: Transform, tolerance: number): void {
+  if (path.reduce((sum, sub) => sum + sub.segments.length, 0) > COUNTED_FROM) {
+    const count = new PointCount();
+    writeRings(count, path, toMm, tolerance);
+    out.expect(2 * count.points);
   }
-  return rings;
+  writeRings(out, path, toMm, tolerance);
 }
 
-/** Appends a segment without its start point. */
-function appendSegment(ring: CoordSink, s: Segment, tolerance: number): void {
-  if (s.kind === 'line') {
-    ring.push(s.x, s.y);
-  } else if (s.kind === 'cubic') {
-    flattenCubic(ring, s.x0, s.y0, s.x1, s.y1, s.x2, s.y2, s.x, s.y, tolerance);
-  } else {
-    flattenEllipseArc(ring, s.arc, tolerance);
+/** From this many segments on points are counted first: the time is little, and otherwise the region would be held twice while it is put together. */
+const COUNTED_FROM = 5000;
+
+/** Counts points as a writer of rings takes them, before any are dropped. */
+class PointCount implements RingSink {
+  points = 0;
+
+  push(): void {
+    this.points++;
+  }
+
+  pop(): void {
+    this.points--;
+  }
+
+  closeRing(): void {}
+}
+
+function writeRings(out: RingSink, path: Path, toMm: Transform, tolerance: number): void {
+  for (const sub of path) {
+    const [a, b, c, d, e, f] = toMm;
+    out.push(a * sub.x0 + c * sub.y0 + e, b * sub.x0 + d * sub.y0 + f);
+    sub.segments.forEach((s) => {
+      if (s.kind === 'line') {
+        out.push(a * s.x + c * s.y + e, b * s.x + d * s.y + f);
+      } else {
+        appendCurve(out, transformSegment(toMm, s), tolerance);
+      }
+    });
+    out.closeRing();
+  }
+}
+
+/** Appends a curve without its start point. */
+function appendCurve(out: RingSink, s: Segment, tolerance: number): void {
+  if (s.kind === 'cubic') {
+    flattenCubic(out, s.x0, s.y0, s.x1, s.y1, s.x2, s.y2, s.x, s.y, tolerance);
+  } else if (s.kind === 'arc') {
+    flattenEllipseArc(out, s.arc, tolerance);
     // the end as the file gives it, so that pieces join to the last digit
-    ring.length -= 2;
-    ring.push(s.x, s.y);
+    out.pop();
+    out.push(s.x, s.y);
   }
 }

@@ -1,4 +1,5 @@
 import type { EllipseArc } from '../flatten.ts';
+import { PackedSegments } from './packed-segments.ts';
 
 /** A straight piece from (x0,y0) to (x,y). */
 export interface LineSegment {
@@ -35,11 +36,17 @@ export interface ArcSegment {
 /** One piece of a path with its own start, so that it can be taken by itself. */
 export type Segment = LineSegment | CubicSegment | ArcSegment;
 
+/** Segments in order; an array of them is one, and so are {@link PackedSegments}. */
+export interface Segments extends Iterable<Segment> {
+  readonly length: number;
+  forEach(visit: (segment: Segment, index: number) => void): void;
+}
+
 /** A run of segments, each starting where the one before ends; `closed` when the file closes it (the closing line is a segment too). */
 export interface Subpath {
   readonly x0: number;
   readonly y0: number;
-  readonly segments: readonly Segment[];
+  readonly segments: Segments;
   readonly closed: boolean;
 }
 
@@ -51,7 +58,7 @@ export class PathBuilder {
   x = 0;
   y = 0;
   private readonly done: Subpath[] = [];
-  private segments: Segment[] = [];
+  private segments = new PackedSegments(0, 0);
   private startX = 0;
   private startY = 0;
   private started = false;
@@ -63,15 +70,22 @@ export class PathBuilder {
     this.startY = y;
     this.x = x;
     this.y = y;
+    this.segments = new PackedSegments(x, y);
     this.started = true;
   }
 
   lineTo(x: number, y: number): void {
-    this.add({ kind: 'line', x0: this.x, y0: this.y, x, y });
+    this.open();
+    this.segments.addLine(x, y);
+    this.x = x;
+    this.y = y;
   }
 
   cubicTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
-    this.add({ kind: 'cubic', x0: this.x, y0: this.y, x1, y1, x2, y2, x, y });
+    this.open();
+    this.segments.addCubic(x1, y1, x2, y2, x, y);
+    this.x = x;
+    this.y = y;
   }
 
   quadraticTo(qx: number, qy: number, x: number, y: number): void {
@@ -88,7 +102,10 @@ export class PathBuilder {
   }
 
   arcTo(arc: EllipseArc, x: number, y: number): void {
-    this.add({ kind: 'arc', x0: this.x, y0: this.y, arc, x, y });
+    this.open();
+    this.segments.addArc(arc, x, y);
+    this.x = x;
+    this.y = y;
   }
 
   /** Closes the subpath with a straight line; the current point is its start again. */
@@ -109,21 +126,17 @@ export class PathBuilder {
     return this.done;
   }
 
-  private add(segment: Segment): void {
+  private open(): void {
     if (!this.started) {
       // drawing goes on after a close: a new subpath starts at the current point
       this.moveTo(this.x, this.y);
     }
-    this.segments.push(segment);
-    this.x = segment.x;
-    this.y = segment.y;
   }
 
   private finish(closed: boolean): void {
     if (this.started && this.segments.length > 0) {
       this.done.push({ x0: this.startX, y0: this.startY, segments: this.segments, closed });
     }
-    this.segments = [];
     this.started = false;
   }
 }

@@ -5,11 +5,16 @@ import type { Path, Segment, Subpath } from './path.ts';
 export function transformPath(t: Transform, path: Path): Path {
   return path.map((sub): Subpath => {
     const [x0, y0] = applyTransform(t, [sub.x0, sub.y0]);
-    return { x0, y0, closed: sub.closed, segments: sub.segments.map((s) => transformSegment(t, s)) };
+    const segments: Segment[] = [];
+    for (const s of sub.segments) {
+      segments.push(transformSegment(t, s));
+    }
+    return { x0, y0, closed: sub.closed, segments };
   });
 }
 
-function transformSegment(t: Transform, s: Segment): Segment {
+/** A segment through an affine map. */
+export function transformSegment(t: Transform, s: Segment): Segment {
   const [x0, y0] = applyTransform(t, [s.x0, s.y0]);
   const [x, y] = applyTransform(t, [s.x, s.y]);
   if (s.kind === 'line') {

@@ -16,7 +16,7 @@ function wave(close: boolean): Path {
 }
 
 const lengthOf = (path: Path): number =>
-  path.flatMap((sub) => sub.segments).reduce((sum, s) => sum + measureSegment(s).total, 0);
+  path.flatMap((sub) => Array.from(sub.segments)).reduce((sum, s) => sum + measureSegment(s).total, 0);
 
 /** Length of 0…total that the dashes of a pattern cover, by counting over each turn of it. */
 function covered(pattern: readonly number[], offset: number, total: number): number {

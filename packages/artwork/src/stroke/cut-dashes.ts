@@ -17,7 +17,7 @@ export const MAX_DASHES = 100_000;
 export function cutDashes(path: Path, pattern: readonly number[], offset: number): Path | undefined {
   const out: Subpath[] = [];
   for (const sub of path) {
-    const segments = sub.segments.filter((s) => !isPointSegment(s));
+    const segments = Array.from(sub.segments).filter((s) => !isPointSegment(s));
     if (segments.length === 0) {
       out.push(sub);
       continue;

@@ -93,7 +93,7 @@ describe('the outline of a stroke', () => {
           const path = polyline(points, close);
           const rings = strokeOutline(path, { ...STYLE, width, cap: 'round' }, 0.001);
           const samples = path.flatMap((sub) =>
-            sub.segments.flatMap((s) =>
+            Array.from(sub.segments).flatMap((s) =>
               Array.from(
                 { length: 2001 },
                 (_, i) => [s.x0 + (i / 2000) * (s.x - s.x0), s.y0 + (i / 2000) * (s.y - s.y0)] as const,
@@ -114,7 +114,7 @@ describe('the outline of a stroke', () => {
     for (const tolerance of [0.1, 0.01, 0.001]) {
       const path = cubic([0, 0, 20, -10, 40, 30, 60, 10]);
       const [ring] = strokeOutline(path, STYLE, tolerance);
-      const length = path[0].segments.reduce((sum, s) => sum + measureSegment(s).total, 0);
+      const length = Array.from(path[0].segments).reduce((sum, s) => sum + measureSegment(s).total, 0);
       // exact but for the quadrature: the same at every tolerance
       expect(Math.abs(ringArea(ring) - 2 * length)).toBeLessThan(1e-6 * length);
     }

@@ -33,48 +33,74 @@ export interface StrokeEdges {
  */
 export function strokeOutline(path: Path, style: StrokeStyle, tolerance: number): number[][] {
   const rings: number[][] = [];
-  if (!(style.width > 0)) {
-    return rings;
-  }
   for (const sub of path) {
-    strokeSubpath(rings, sub, style, tolerance);
+    strokeSubpath(sub, style, tolerance, (ring) => rings.push(ring));
   }
   return rings;
 }
 
-function strokeSubpath(rings: number[][], sub: Subpath, style: StrokeStyle, tolerance: number): void {
+/** Makes the rings of one subpath's stroke, as {@link strokeOutline} says, and hands them on one by one, so that they need not all be held. */
+export function strokeSubpath(
+  sub: Subpath,
+  style: StrokeStyle,
+  tolerance: number,
+  take: (ring: number[]) => void,
+): void {
+  if (!(style.width > 0)) {
+    return;
+  }
   const half = style.width / 2;
-  const segments = sub.segments.filter((s) => !isPointSegment(s));
-  const first = segments[0];
-  const last = segments[segments.length - 1];
+  const edges: StrokeEdges = { right: [], left: [], extra: [] };
+  let first: Segment | undefined;
+  let last: Segment | undefined;
+  for (const segment of sub.segments) {
+    if (isPointSegment(segment)) {
+      continue;
+    }
+    if (last !== undefined) {
+      joinAt(edges, last, segment, style, tolerance);
+    }
+    appendSides(edges, segment, half, tolerance);
+    first ??= segment;
+    last = segment;
+  }
   if (first === undefined || last === undefined) {
     const dot = lonePointRing(sub.x0, sub.y0, half, style.cap, tolerance);
     if (dot !== undefined) {
-      rings.push(dot);
+      take(dot);
     }
     return;
   }
-  const edges: StrokeEdges = { right: [], left: [], extra: [] };
-  segments.forEach((segment, i) => {
-    if (i > 0) {
-      joinAt(edges, segments[i - 1] as Segment, segment, style, tolerance);
-    }
-    appendSides(edges, segment, half, tolerance);
-  });
-  if (sub.closed) {
+  finishRings(edges, sub.closed, first, last, style, tolerance, take);
+}
+
+function finishRings(
+  edges: StrokeEdges,
+  closed: boolean,
+  first: Segment,
+  last: Segment,
+  style: StrokeStyle,
+  tolerance: number,
+  take: (ring: number[]) => void,
+): void {
+  const half = style.width / 2;
+  if (closed) {
     joinAt(edges, last, first, style, tolerance);
-    rings.push(withoutRepeats(edges.right, half), withoutRepeats(reversed(edges.left), half), ...edges.extra);
-    return;
+    take(withoutRepeats(edges.right, half));
+    take(withoutRepeats(reversed(edges.left), half));
+  } else {
+    const ring = edges.right;
+    appendCap(ring, last.x, last.y, endDirection(last), half, style.cap, tolerance);
+    const { left } = edges;
+    for (let i = left.length - 2; i >= 0; i -= 2) {
+      ring.push(left[i] as number, left[i + 1] as number);
+    }
+    left.length = 0;
+    const [tx, ty] = startDirection(first);
+    appendCap(ring, first.x0, first.y0, [-tx, -ty], half, style.cap, tolerance);
+    take(withoutRepeats(ring, half));
   }
-  const ring = edges.right;
-  appendCap(ring, last.x, last.y, endDirection(last), half, style.cap, tolerance);
-  const back = reversed(edges.left);
-  for (let i = 0; i < back.length; i++) {
-    ring.push(back[i] as number);
-  }
-  const [tx, ty] = startDirection(first);
-  appendCap(ring, first.x0, first.y0, [-tx, -ty], half, style.cap, tolerance);
-  rings.push(withoutRepeats(ring, half), ...edges.extra);
+  edges.extra.forEach(take);
 }
 
 function joinAt(edges: StrokeEdges, a: Segment, b: Segment, style: StrokeStyle, tolerance: number): void {
@@ -89,30 +115,31 @@ function endDirection(s: Segment): readonly [number, number] {
   return directionAt(s, 1) ?? [1, 0];
 }
 
-/** Drops points that repeat the one before, where pieces of a smooth path join. */
-function withoutRepeats(ring: readonly number[], half: number): number[] {
-  const out: number[] = [];
+/** Drops points that repeat the one before, where pieces of a smooth path join, in place. */
+function withoutRepeats(ring: number[], half: number): number[] {
   const least = 1e-9 * half;
-  for (let i = 0; i < ring.length; i += 2) {
+  let n = Math.min(2, ring.length);
+  for (let i = 2; i < ring.length; i += 2) {
     const x = ring[i] as number;
     const y = ring[i + 1] as number;
-    const n = out.length;
-    if (
-      n === 0 ||
-      Math.abs(x - (out[n - 2] as number)) > least ||
-      Math.abs(y - (out[n - 1] as number)) > least
-    ) {
-      out.push(x, y);
+    if (Math.abs(x - (ring[n - 2] as number)) > least || Math.abs(y - (ring[n - 1] as number)) > least) {
+      ring[n] = x;
+      ring[n + 1] = y;
+      n += 2;
     }
   }
-  return out;
+  ring.length = n;
+  return ring;
 }
 
-function reversed(ring: readonly number[]): number[] {
-  const out = new Array<number>(ring.length);
-  for (let i = 0; i < ring.length; i += 2) {
-    out[i] = ring[ring.length - 2 - i] as number;
-    out[i + 1] = ring[ring.length - 1 - i] as number;
+/** Turns a ring round in place. */
+function reversed(ring: number[]): number[] {
+  for (let i = 0, k = ring.length - 2; i < k; i += 2, k -= 2) {
+    const [x, y] = [ring[i] as number, ring[i + 1] as number];
+    ring[i] = ring[k] as number;
+    ring[i + 1] = ring[k + 1] as number;
+    ring[k] = x;
+    ring[k + 1] = y;
   }
-  return out;
+  return ring;
 }

@@ -97,7 +97,7 @@ function appendEdge(
   const flush = (): void => {
     edge.push(run[0] as number, run[1] as number);
     if (slices.length > 0) {
-      appendWithArea(edge, run, Float64Array.from(slices), tolerance / 2);
+      appendWithArea(edge, run, slices, tolerance / 2);
     }
   };
   stations.forEach((b, i) => {

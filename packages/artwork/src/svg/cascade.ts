@@ -1,10 +1,11 @@
 import { type Declaration, parseDeclarations } from './css-rules.ts';
 import type { RuleIndex } from './match-rules.ts';
 import { isPresentationAttribute, isValidValue, PROPERTIES } from './properties.ts';
+import { StringPairs } from './string-pairs.ts';
 import type { SvgElement } from './svg-element.ts';
 
 /** The winning declaration of each property of an element, before inheritance. */
-export type Declared = ReadonlyMap<string, string>;
+export type Declared = StringPairs;
 
 /**
  * Cascades presentation attributes, style rules and the `style` attribute (SVG 2 §6, CSS Cascade 4): attributes are the weakest,
@@ -38,7 +39,7 @@ export function cascade(element: SvgElement, rules: RuleIndex): Declared {
   for (const { property, value } of important) {
     declare(won, property, value);
   }
-  return won;
+  return new StringPairs([...won].flat());
 }
 
 function declare(won: Map<string, string>, property: string, raw: string): void {

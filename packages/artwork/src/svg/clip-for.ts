@@ -62,7 +62,7 @@ function clipRegion(
       scene.draw(cutting, child, unclipped);
     }
   }
-  const union = uniteRegions(cutting.painted.map((p) => p.region));
+  const union = uniteRegions(cutting.painted.map((p) => p.shape.region));
   const further = clipFor(scene, clipPath, { ...unclipped, toMm: state.toMm });
   if (further === 'empty') {
     return uniteRegions([]);

@@ -17,8 +17,23 @@ export function isColour(value: string): boolean {
   return /^currentcolor$/i.test(value) || SYSTEM_COLOURS.test(value) || parseColour(value) !== undefined;
 }
 
+/** Colours already read: drawings have few, in very many elements. */
+const KNOWN = new Map<string, Colour | undefined>();
+const MOST_KNOWN = 2000;
+
 /** A CSS colour (CSS Color 4) clipped to what `#rrggbb` holds; `undefined` for anything else, `currentColor` included. */
 export function parseColour(value: string): Colour | undefined {
+  if (KNOWN.has(value)) {
+    return KNOWN.get(value);
+  }
+  const colour = readColour(value);
+  if (KNOWN.size < MOST_KNOWN && value.length < 100) {
+    KNOWN.set(value, colour);
+  }
+  return colour;
+}
+
+function readColour(value: string): Colour | undefined {
   if (SYSTEM_COLOURS.test(value)) {
     return { hex: '#000000', alpha: 1 };
   }

@@ -11,6 +11,8 @@ import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround
 import { elementName, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
+const MARKERS = ['marker-start', 'marker-mid', 'marker-end'] as const;
+
 /** A vertex of a path with the directions of arriving and leaving, in radians, as far as there are any. */
 interface Vertex {
   readonly x: number;
@@ -31,6 +33,9 @@ export function drawMarkers(
     return;
   }
   if (state.style.get('visibility') !== 'visible') {
+    return;
+  }
+  if (MARKERS.every((property) => state.style.get(property) === 'none')) {
     return;
   }
   const vertices = verticesOf(path);
@@ -67,20 +72,21 @@ function markerOf(
 function verticesOf(path: Path): Vertex[] {
   const out: Vertex[] = [];
   for (const { segments, closed, x0, y0 } of path) {
-    const angles = segments.map((s) => ({
-      start: angleOf(directionAt(s, 0)),
-      end: angleOf(directionAt(s, 1)),
-    }));
-    // a segment of no length takes the direction of its neighbours
-    const into = (i: number): number | undefined =>
-      angles.slice(0, i + 1).findLast((a) => a.end !== undefined)?.end;
-    const leaving = (i: number): number | undefined =>
-      angles.slice(i).find((a) => a.start !== undefined)?.start;
-    const last = segments.length - 1;
-    out.push({ x: x0, y: y0, into: closed ? into(last) : undefined, out: leaving(0) });
+    const arriving: (number | undefined)[] = [];
+    const leaving: (number | undefined)[] = [];
     segments.forEach((s, i) => {
-      const out_ = i === last ? (closed ? leaving(0) : undefined) : leaving(i + 1);
-      out.push({ x: s.x, y: s.y, into: into(i) ?? leaving(0), out: out_ });
+      // a segment of no length takes the direction of its neighbours
+      arriving.push(angleOf(directionAt(s, 1)) ?? arriving[i - 1]);
+      leaving.push(angleOf(directionAt(s, 0)));
+    });
+    const last = segments.length - 1;
+    for (let i = last - 1; i >= 0; i--) {
+      leaving[i] ??= leaving[i + 1];
+    }
+    out.push({ x: x0, y: y0, into: closed ? arriving[last] : undefined, out: leaving[0] });
+    segments.forEach((s, i) => {
+      const onwards = i === last ? (closed ? leaving[0] : undefined) : leaving[i + 1];
+      out.push({ x: s.x, y: s.y, into: arriving[i] ?? leaving[0], out: onwards });
     });
   }
   return out;

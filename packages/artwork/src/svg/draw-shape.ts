@@ -1,26 +1,27 @@
 import {
+  applyTransform,
   type Bounds,
   compose,
+  type DrawnShape,
   determinant,
-  packRings,
+  type Point,
   type Region,
-  ringArea,
   type Transform,
-  transformRings,
 } from '@pourproof/plane';
 import { intersectRegions } from '../clip/clip-region.ts';
 import { fillRings } from '../path/fill-rings.ts';
-import type { Path, Segment } from '../path/path.ts';
+import type { Path, Subpath } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
+import { subpathArea } from '../path/subpath-area.ts';
 import { transformPath } from '../path/transform-path.ts';
 import { cutDashes } from '../stroke/cut-dashes.ts';
-import { strokeOutline } from '../stroke/stroke-outline.ts';
+import { strokeSubpath } from '../stroke/stroke-outline.ts';
 import { SHAPE_ELEMENTS } from './basic-shape.ts';
 import type { Colour } from './css-colour.ts';
 import { paintOf } from './paint-of.ts';
-import { type DrawState, type Painted, placeOf, type Scene } from './scene.ts';
+import { type DrawState, placeOf, type Scene } from './scene.ts';
 import { strokeDashes, strokeStyle } from './stroke-style.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import type { SvgElement } from './svg-element.ts';
 
 /** Strokes thinner than this, in mm, are called hairlines (common practice; no source). */
 const HAIRLINE_MM = 0.1;
@@ -93,7 +94,7 @@ export function emit(
   element: SvgElement,
   state: DrawState,
   region: Region,
-  paint: Colour & Pick<Painted, 'isPieced'>,
+  paint: Colour & Pick<DrawnShape, 'isPieced'>,
 ): void {
   if (region.ringEnds.length === 0) {
     return;
@@ -110,24 +111,18 @@ export function emit(
   if (!opaque && scene.mode === 'paint') {
     scene.notices.add('translucent-paint', placeOf(element));
   }
+  const shape = { region: seen, layer: state.layer, colour: paint.hex, source: scene.sources.of(element) };
   scene.painted.push({
-    region: seen,
-    layer: state.layer,
-    colour: paint.hex,
-    source: `${elementName(element)}, line ${element.line}`,
-    ...(paint.isPieced === true ? { isPieced: true } : {}),
+    shape: paint.isPieced === true ? { ...shape, isPieced: true } : shape,
     opaque,
-    place: placeOf(element),
+    element,
   });
 }
 
 function filledRegion(scene: Scene, state: DrawState, path: Path, rule: 'fill-rule' | 'clip-rule'): Region {
-  // one subpath at a time, so that a large file is never held twice
-  const rings = path.flatMap((sub) => fillRings(transformPath(state.toMm, [sub]), scene.options.toleranceMm));
-  return {
-    ...packRings(rings),
-    fillRule: state.style.get(rule).toLowerCase() === 'evenodd' ? 'evenodd' : 'nonzero',
-  };
+  fillRings(scene.writer, path, state.toMm, scene.options.toleranceMm);
+  const isEvenOdd = state.style.get(rule).toLowerCase() === 'evenodd';
+  return scene.writer.takeRegion(scene.arena, isEvenOdd ? 'evenodd' : 'nonzero');
 }
 
 /** The stroke's outline, made in the space where the pen is round and then mapped, so that unequal scales flatten it truly. */
@@ -141,8 +136,21 @@ function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path
     scene.notices.add('hairline-stroke', placeOf(element), '', widthMm);
   }
   const dashed = dashedPath(scene, element, state, onPen);
-  const rings = strokeOutline(dashed, style, scene.options.toleranceMm / largestScale(penToMm));
-  return transformRings(penToMm, { ...packRings(rings), fillRule: 'nonzero' });
+  const { writer } = scene;
+  const [a, b, c, d, e, f] = penToMm;
+  const tolerance = scene.options.toleranceMm / largestScale(penToMm);
+  const write = (ring: readonly number[]): void => {
+    for (let i = 0; i < ring.length; i += 2) {
+      const x = ring[i] as number;
+      const y = ring[i + 1] as number;
+      writer.push(a * x + c * y + e, b * x + d * y + f);
+    }
+    writer.closeRing();
+  };
+  for (const sub of dashed) {
+    strokeSubpath(sub, style, tolerance, write);
+  }
+  return writer.takeRegion(scene.arena, 'nonzero');
 }
 
 function dashedPath(scene: Scene, element: SvgElement, state: DrawState, onPen: Path): Path {
@@ -163,29 +171,37 @@ function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState,
     if (sub.closed) {
       continue;
     }
-    const [end] = transformPath(state.toMm, [{ ...sub, segments: sub.segments.slice(-1) }]);
-    const last = end?.segments[0];
-    if (end === undefined || last === undefined) {
-      continue;
-    }
-    const gapMm = Math.hypot(last.x - end.x0, last.y - end.y0);
-    const [ring] =
-      gapMm > 1e-6 ? fillRings(transformPath(state.toMm, [sub]), 10 * scene.options.toleranceMm) : [];
-    if (ring !== undefined && Math.abs(ringArea(ring)) > 1e-9 * gapMm * gapMm) {
-      scene.notices.add('open-outline', { ...placeOf(element), atMm: [last.x, last.y], gapMm }, '', gapMm);
+    const [first, last] = endsOf(sub, state.toMm);
+    const gapMm = Math.hypot(last[0] - first[0], last[1] - first[1]);
+    const areaMm2 = gapMm > 1e-6 ? subpathArea(sub) * determinant(state.toMm) : 0;
+    if (Math.abs(areaMm2) > 1e-9 * gapMm * gapMm) {
+      scene.notices.add('open-outline', { ...placeOf(element), atMm: last, gapMm }, '', gapMm);
     }
   }
+}
+
+/** A subpath's first and last point through a map. */
+function endsOf(sub: Subpath, toMm: Transform): [Point, Point] {
+  let [x, y] = [sub.x0, sub.y0];
+  sub.segments.forEach((s) => {
+    x = s.x;
+    y = s.y;
+  });
+  return [applyTransform(toMm, [sub.x0, sub.y0]), applyTransform(toMm, [x, y])];
 }
 
 /** Says where the drawing itself has lines shorter than the tolerance; lines of no length are caps and closings. */
 function noticeShortSegments(scene: Scene, element: SvgElement, state: DrawState, path: Path): void {
   const { toleranceMm } = scene.options;
   const least = toleranceMm / largestScale(state.toMm);
-  const isShort = (s: Segment): boolean => {
-    const length = s.kind === 'line' ? Math.hypot(s.x - s.x0, s.y - s.y0) : 0;
-    return length > 0 && length < least;
-  };
-  if (SHAPE_ELEMENTS.has(element.name) && path.some((sub) => sub.segments.some(isShort))) {
+  let isShort = false;
+  for (const sub of SHAPE_ELEMENTS.has(element.name) ? path : []) {
+    sub.segments.forEach((s) => {
+      const length = s.kind === 'line' ? Math.hypot(s.x - s.x0, s.y - s.y0) : 0;
+      isShort ||= length > 0 && length < least;
+    });
+  }
+  if (isShort) {
     scene.notices.add('short-segments', placeOf(element), `${toleranceMm}`);
   }
 }

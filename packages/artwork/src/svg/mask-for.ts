@@ -94,7 +94,8 @@ function litRegion(
 /** White lights, black puts out, in painter's order; by alpha everything lights. */
 function litBy(painted: readonly Painted[], byAlpha: boolean): Region | undefined {
   let lit = uniteRegions([]);
-  for (const { colour, opaque, region } of painted) {
+  for (const { opaque, shape } of painted) {
+    const { colour, region } = shape;
     if (!opaque || !(byAlpha || colour === '#ffffff' || colour === '#000000')) {
       return undefined;
     }

@@ -57,13 +57,14 @@ export function indexRules(rules: readonly StyleRule[]): RuleIndex {
   return { rulesFor, unknown };
 }
 
+/** The library only reads the lists, which it asks to be writable; copying them for each question would cost the square of their length. */
 const ADAPTER = {
   isTag: (node: SvgElement): node is SvgElement => node !== undefined,
   getAttributeValue: (element: SvgElement, name: string): string | undefined => element.attributes.get(name),
-  getChildren: (node: SvgElement): SvgElement[] => node.children,
+  getChildren: (node: SvgElement): SvgElement[] => node.children as SvgElement[],
   getName: (element: SvgElement): string => element.name,
   getParent: (node: SvgElement): SvgElement | null => node.parent ?? null,
-  getSiblings: (node: SvgElement): SvgElement[] => node.parent?.children ?? [node],
+  getSiblings: (node: SvgElement): SvgElement[] => (node.parent?.children ?? [node]) as SvgElement[],
   prevElementSibling: (node: SvgElement): SvgElement | null => node.parent?.children[node.index - 1] ?? null,
   getText: (node: SvgElement): string => ownText(node),
   hasAttrib: (element: SvgElement, name: string): boolean => element.attributes.has(name),

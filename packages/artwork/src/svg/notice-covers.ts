@@ -1,8 +1,8 @@
-import { type Bounds, signedArea } from '@pourproof/plane';
-import { indexBoxes } from '../clip/box-index.ts';
+import { type DrawnShape, signedArea } from '@pourproof/plane';
+import { type Boxes, indexBoxes } from '../clip/box-index.ts';
 import { intersectRegions } from '../clip/clip-region.ts';
 import type { NoticeBook } from './notice-book.ts';
-import type { Painted } from './scene.ts';
+import { type Painted, placeOf } from './scene.ts';
 
 /** Pairs of shapes that are compared exactly for each shape; beyond, overlapping boxes are enough to say so. */
 const MAX_COMPARED = 8;
@@ -14,19 +14,16 @@ const MAX_COORDS = 20_000;
 const TOUCHING_MM2 = 1e-4;
 
 /** Writes down shapes that lie over earlier ones of another colour; white ones apart, since they look like knock-outs. */
-export function noticeCovers(
-  notices: NoticeBook,
-  painted: readonly Painted[],
-  boxes: readonly Bounds[],
-): void {
-  if (new Set(painted.map((p) => p.colour)).size < 2) {
+export function noticeCovers(notices: NoticeBook, painted: readonly Painted[], boxes: Boxes): void {
+  const colour = painted[0]?.shape.colour;
+  if (painted.every((p) => p.shape.colour === colour)) {
     return;
   }
   const index = indexBoxes(boxes);
-  painted.forEach((shape, i) => {
+  painted.forEach(({ shape, element }, i) => {
     let compared = 0;
-    const covers = index.someBefore(i, boxes[i] as Bounds, (k) => {
-      const below = painted[k] as Painted;
+    const covers = index.someBefore(i, (k) => {
+      const below = (painted[k] as Painted).shape;
       if (below.colour === shape.colour) {
         return false;
       }
@@ -34,12 +31,12 @@ export function noticeCovers(
       return compared > MAX_COMPARED || trulyOverlap(shape, below);
     });
     if (covers) {
-      notices.add(shape.colour === '#ffffff' ? 'likely-knock-out' : 'paint-covers-paint', shape.place);
+      notices.add(shape.colour === '#ffffff' ? 'likely-knock-out' : 'paint-covers-paint', placeOf(element));
     }
   });
 }
 
-function trulyOverlap(a: Painted, b: Painted): boolean {
+function trulyOverlap(a: DrawnShape, b: DrawnShape): boolean {
   if (a.region.coords.length + b.region.coords.length > MAX_COORDS) {
     return true;
   }

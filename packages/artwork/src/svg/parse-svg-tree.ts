@@ -1,6 +1,8 @@
-import { SaxesParser, type SaxesTagNS } from 'saxes';
+import { type SaxesAttributeNS, SaxesParser, type SaxesTagNS } from 'saxes';
 import { ArtworkError } from '../artwork-error.ts';
 import type { ExpandedEntities } from './expand-entities.ts';
+import { StringPairs } from './string-pairs.ts';
+import { StringPool } from './string-pool.ts';
 import { SVG_NAMESPACE, type SvgElement } from './svg-element.ts';
 
 /** Elements inside one another, at most; drawings stay below 50, and the reader walks by recursion. */
@@ -41,9 +43,21 @@ export function parseSvgTree({ text, values }: Pick<ExpandedEntities, 'text' | '
   return builder.tree();
 }
 
+/** An element whose content is still being read. Most elements are empty, and share the one list of nothing. */
+interface OpenElement extends SvgElement {
+  children: SvgElement[];
+  texts: string[];
+}
+
+const NO_CHILDREN: SvgElement[] = [];
+const NO_TEXTS: string[] = [];
+
 class TreeBuilder {
   private root: SvgElement | undefined;
-  private readonly stack: SvgElement[] = [];
+  private readonly stack: OpenElement[] = [];
+  private readonly pool = new StringPool();
+  /** How many of the open elements are `text`, where white space counts. */
+  private textDepth = 0;
   private undeclaredPrefix: string | undefined;
   private bare = false;
   private startLine = 1;
@@ -58,7 +72,7 @@ class TreeBuilder {
       this.startColumn = Math.max(1, parser.columnIndex - tag.name.length);
     });
     parser.on('opentag', (tag) => this.open(tag));
-    parser.on('closetag', () => this.stack.pop());
+    parser.on('closetag', () => this.close());
     parser.on('text', (text) => this.addText(text));
     parser.on('cdata', (text) => this.addText(text));
   }
@@ -109,35 +123,58 @@ class TreeBuilder {
         { line: this.startLine, column: this.startColumn },
       );
     }
-    const attributes = new Map<string, string>();
-    for (const key of Object.keys(tag.attributes)) {
-      const attribute = tag.attributes[key];
-      if (attribute !== undefined) {
-        attributes.set(attributeName(attribute), attribute.value);
-      }
-    }
     const isSvg = tag.uri === SVG_NAMESPACE || (this.bare && tag.uri === '');
-    const element: SvgElement = {
-      name: isSvg ? tag.local : '',
-      attributes,
+    const element: OpenElement = {
+      name: isSvg ? this.pool.one(tag.local) : '',
+      attributes: this.attributesOf(tag),
       parent,
-      children: [],
-      texts: [],
+      children: NO_CHILDREN,
+      texts: NO_TEXTS,
       index: parent?.children.length ?? 0,
       line: this.startLine,
       column: this.startColumn,
     };
-    parent?.children.push(element);
+    if (parent !== undefined) {
+      if (parent.children === NO_CHILDREN) {
+        parent.children = [];
+      }
+      parent.children.push(element);
+    }
     this.root ??= element;
     this.stack.push(element);
+    this.textDepth += element.name === 'text' ? 1 : 0;
+  }
+
+  private close(): void {
+    const element = this.stack.pop();
+    this.textDepth -= element?.name === 'text' ? 1 : 0;
+    if (element !== undefined && element.children.length > 0) {
+      // a list that has grown keeps room for more
+      element.children = element.children.slice();
+    }
+  }
+
+  private attributesOf(tag: SaxesTagNS): StringPairs {
+    const keys = Object.keys(tag.attributes);
+    const flat = new Array<string>(2 * keys.length);
+    keys.forEach((key, i) => {
+      const attribute = tag.attributes[key] as SaxesAttributeNS;
+      flat[2 * i] = this.pool.one(attributeName(attribute));
+      flat[2 * i + 1] = this.pool.one(attribute.value);
+    });
+    return new StringPairs(flat);
   }
 
   private addText(text: string): void {
     const element = this.stack[this.stack.length - 1];
-    if (element !== undefined) {
-      const at = element.children.length;
-      element.texts[at] = (element.texts[at] ?? '') + text;
+    if (element === undefined || (this.textDepth === 0 && /^\s*$/.test(text))) {
+      return;
     }
+    if (element.texts === NO_TEXTS) {
+      element.texts = [];
+    }
+    const at = element.children.length;
+    element.texts[at] = (element.texts[at] ?? '') + text;
   }
 }
 

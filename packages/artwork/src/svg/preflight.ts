@@ -1,16 +1,16 @@
 import {
   type Bounds,
-  EMPTY_BOUNDS,
   isEmptyBounds,
-  joinBounds,
+  type Point,
+  type Region,
   ringArea,
   ringStart,
-  ringsBounds,
   SPECK_AREA_MM2,
 } from '@pourproof/plane';
+import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/box-index.ts';
 import type { NoticeBook } from './notice-book.ts';
 import { noticeCovers } from './notice-covers.ts';
-import type { Painted, Scene } from './scene.ts';
+import { type Painted, placeOf, type Scene } from './scene.ts';
 
 /** Artwork larger or smaller than this, in mm, is most likely in a wrong unit (common practice; no source). */
 const HUGE_MM = 3000;
@@ -27,8 +27,8 @@ export function preflight(
   page: { readonly widthMm: number; readonly heightMm: number } | undefined,
 ): void {
   const { notices } = scene;
-  const boxes = painted.map((p) => ringsBounds(p.region));
-  noticeWholeSize(notices, boxes.reduce(joinBounds, EMPTY_BOUNDS));
+  const boxes = boxesOf(regionsOf(painted), painted.length);
+  noticeWholeSize(notices, boxAround(boxes));
   noticeSpecks(notices, painted);
   noticeDetail(notices, painted);
   noticeDoubles(notices, painted);
@@ -37,6 +37,13 @@ export function preflight(
   }
   if (page !== undefined) {
     noticePage(notices, painted, boxes, page.widthMm, page.heightMm);
+  }
+}
+
+/** The regions of what was painted, one after the other. */
+export function* regionsOf(painted: readonly Painted[]): Generator<Region> {
+  for (const { shape } of painted) {
+    yield shape.region;
   }
 }
 
@@ -55,7 +62,8 @@ function noticeWholeSize(notices: NoticeBook, box: Bounds): void {
 }
 
 function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
-  for (const { region, place } of painted) {
+  for (const { shape, element } of painted) {
+    const { region } = shape;
     let area = 0;
     for (let k = 0; k < region.ringEnds.length; k++) {
       area += Math.abs(ringArea(region.coords, ringStart(region, k), region.ringEnds[k] as number));
@@ -63,7 +71,7 @@ function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
     if (area < SPECK_AREA_MM2) {
       notices.add(
         'speck',
-        { ...place, atMm: [region.coords[0] as number, region.coords[1] as number] },
+        { ...placeOf(element), atMm: [region.coords[0] as number, region.coords[1] as number] },
         `${SPECK_AREA_MM2}`,
       );
     }
@@ -74,7 +82,7 @@ function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
 function noticeDetail(notices: NoticeBook, painted: readonly Painted[]): void {
   let all = 0;
   let fine = 0;
-  for (const { coords, ringEnds } of painted.map((p) => p.region)) {
+  for (const { coords, ringEnds } of regionsOf(painted)) {
     let i = 2;
     for (const end of ringEnds) {
       for (; i < 2 * end; i += 2) {
@@ -93,23 +101,35 @@ function noticeDetail(notices: NoticeBook, painted: readonly Painted[]): void {
 
 /** Shapes with exactly the same outline as an earlier one. */
 function noticeDoubles(notices: NoticeBook, painted: readonly Painted[]): void {
-  const seen = new Map<string, Painted[]>();
-  for (const shape of painted) {
-    const { coords, ringEnds } = shape.region;
-    const key = `${coords.length} ${ringEnds.length} ${coords[0]} ${coords[1]} ${coords[coords.length >> 1]}`;
-    const alike = seen.get(key);
-    if (alike === undefined) {
-      seen.set(key, [shape]);
-    } else if (alike.some((other) => sameCoords(other.region.coords, coords))) {
-      notices.add(
-        'doubled-shape',
-        { ...shape.place, atMm: [coords[0] as number, coords[1] as number] },
-        shape.source,
-      );
-    } else {
-      alike.push(shape);
+  // a table of lists by the outline's hash: the first shape of each list, and of each shape the next
+  const size = 2 ** Math.ceil(Math.log2(painted.length + 1));
+  const first = new Int32Array(size).fill(-1);
+  const next = new Int32Array(painted.length).fill(-1);
+  painted.forEach(({ shape, element }, i) => {
+    const { coords } = shape.region;
+    const slot = hashOf(coords) & (size - 1);
+    for (let k = first[slot] as number; k >= 0; k = next[k] as number) {
+      if (sameCoords((painted[k] as Painted).shape.region.coords, coords)) {
+        const atMm: Point = [coords[0] as number, coords[1] as number];
+        notices.add('doubled-shape', { ...placeOf(element), atMm }, shape.source);
+        return;
+      }
     }
+    next[i] = first[slot] as number;
+    first[slot] = i;
+  });
+}
+
+/** A whole number from the count of coordinates and some of them. */
+function hashOf(coords: Float64Array): number {
+  let hash = coords.length;
+  for (const i of [0, 1, coords.length >> 1, coords.length - 1]) {
+    const value = coords[i] ?? 0;
+    // the digits down to 2⁻²⁰ mm and those above 2³² mm fold into one another
+    hash = Math.imul(hash ^ (value * 2 ** 20), 0x9e3779b1) ^ Math.floor(value);
+    hash ^= hash >>> 15;
   }
+  return hash;
 }
 
 function sameCoords(a: Float64Array, b: Float64Array): boolean {
@@ -119,27 +139,27 @@ function sameCoords(a: Float64Array, b: Float64Array): boolean {
 function noticePage(
   notices: NoticeBook,
   painted: readonly Painted[],
-  boxes: readonly Bounds[],
+  boxes: Boxes,
   widthMm: number,
   heightMm: number,
 ): void {
   const slack = 1e-3 * Math.max(widthMm, heightMm);
   const [first] = painted;
-  const box = boxes[0];
+  const box = first === undefined ? undefined : boxAt(boxes, 0);
   const covers =
     box !== undefined &&
     box[0] <= slack &&
     box[1] <= slack &&
     box[2] >= widthMm - slack &&
     box[3] >= heightMm - slack;
-  if (first !== undefined && covers && painted.length > 1 && first.region.coords.length === 8) {
-    notices.add('page-background', first.place, `${first.source}, ${first.colour}`);
+  if (first !== undefined && covers && painted.length > 1 && first.shape.region.coords.length === 8) {
+    notices.add('page-background', placeOf(first.element), `${first.shape.source}, ${first.shape.colour}`);
   }
-  painted.forEach((shape, i) => {
-    const b = boxes[i] as Bounds;
+  painted.forEach(({ element }, i) => {
+    const b = boxAt(boxes, i);
     const out = Math.max(-b[0], -b[1], b[2] - widthMm, b[3] - heightMm);
     if (out > slack) {
-      notices.add('outside-page', { ...shape.place, atMm: [b[0], b[1]] }, '', out);
+      notices.add('outside-page', { ...placeOf(element), atMm: [b[0], b[1]] }, '', out);
     }
   });
 }

@@ -1,13 +1,7 @@
-import {
-  type Bounds,
-  type Drawing,
-  type DrawnShape,
-  EMPTY_BOUNDS,
-  joinBounds,
-  ringsBounds,
-  scaling,
-  transformRings,
-} from '@pourproof/plane';
+import { type Bounds, type Drawing, scaling } from '@pourproof/plane';
+import { boxAround, boxesOf } from '../clip/box-index.ts';
+import { CoordArena } from '../path/coord-arena.ts';
+import { RingWriter } from '../path/ring-writer.ts';
 import { ComputedStyle } from './computed-style.ts';
 import { decodeSvg } from './decode-svg.ts';
 import { drawContent, drawElement } from './draw-element.ts';
@@ -16,10 +10,11 @@ import { expandEntities } from './expand-entities.ts';
 import { NoticeBook } from './notice-book.ts';
 import { type PageSize, pageSize } from './page-size.ts';
 import { parseSvgTree } from './parse-svg-tree.ts';
-import { preflight } from './preflight.ts';
+import { preflight, regionsOf } from './preflight.ts';
 import { readStyleSheets } from './read-style-sheets.ts';
 import { declaredOf, type Painted, type Scene } from './scene.ts';
 import { noticeSize } from './size-notices.ts';
+import { SourceWords } from './source-words.ts';
 import type { SvgElement } from './svg-element.ts';
 import { type SettledSvgOptions, type SvgOptions, settleSvgOptions } from './svg-options.ts';
 import { visiblePaint } from './visible-paint.ts';
@@ -88,6 +83,9 @@ function makeScene(root: SvgElement, notices: NoticeBook, options: SettledSvgOpt
     mode: 'paint',
     painted: [],
     boxes: [],
+    writer: new RingWriter(),
+    arena: new CoordArena(),
+    sources: new SourceWords(),
     declared: new Map(),
     reuse: { count: 0 },
     draw: drawElement,
@@ -100,15 +98,11 @@ function makeScene(root: SvgElement, notices: NoticeBook, options: SettledSvgOpt
 function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Drawing {
   const { options } = scene;
   const wanted = options.widthMm !== undefined || options.heightMm !== undefined;
-  const trial = wanted
-    ? paint({ ...scene, notices: new NoticeBook(), painted: [], reuse: { count: 0 } }, rootStyle, page, 1)
-    : [];
-  const factor = wanted ? wantedFactor(options, boxOf(trial)) : options.scale;
-  let painted = paint(scene, rootStyle, page, factor);
+  const factor = wanted ? trialFactor(scene, rootStyle, page) : options.scale;
+  const painted = paint(scene, rootStyle, page, factor);
   if (wanted && painted.length > 0) {
     // flattening moves an edge by up to the tolerance; the last digits are put right by a scale so close to 1 that nothing else changes
-    const exact = scaling(wantedFactor(options, boxOf(painted)));
-    painted = painted.map((p) => ({ ...p, region: transformRings(exact, p.region) }));
+    scaleInPlace(painted, wantedFactor(options, boxOf(painted)));
   }
   const pageMm = {
     widthMm: page.width * page.mmPerPx * factor,
@@ -124,15 +118,7 @@ function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Dra
   return {
     format: 'svg',
     scaleSource,
-    shapes: kept.map(
-      ({ region, layer, colour, source, isPieced }): DrawnShape => ({
-        region,
-        layer,
-        colour,
-        source,
-        ...(isPieced === true ? { isPieced } : {}),
-      }),
-    ),
+    shapes: kept.map((p) => p.shape),
     notices: scene.notices.notices(),
     toleranceMm: options.toleranceMm,
     ...(page.hasPage ? { pageMm } : {}),
@@ -160,6 +146,22 @@ function wantedFactor({ widthMm, heightMm }: SettledSvgOptions, box: Bounds): nu
   return factor > 0 && Number.isFinite(factor) ? factor : 1;
 }
 
+/** The factor that a drawing at its own size asks for; that drawing is let go before the true one is made. */
+function trialFactor(scene: Scene, style: ComputedStyle, page: PageSize): number {
+  const trial = { ...scene, notices: new NoticeBook(), painted: [], reuse: { count: 0 } };
+  return wantedFactor(scene.options, boxOf(paint({ ...trial, arena: new CoordArena() }, style, page, 1)));
+}
+
+function scaleInPlace(painted: readonly Painted[], factor: number): void {
+  for (const { shape } of painted) {
+    // the reader's own arrays, given to nobody yet
+    const { coords } = shape.region;
+    for (let i = 0; i < coords.length; i++) {
+      coords[i] = (coords[i] as number) * factor;
+    }
+  }
+}
+
 function boxOf(painted: readonly Painted[]): Bounds {
-  return painted.reduce((box, p) => joinBounds(box, ringsBounds(p.region)), EMPTY_BOUNDS);
+  return boxAround(boxesOf(regionsOf(painted), painted.length));
 }

@@ -1,24 +1,23 @@
-import type { Bounds, NoticePlace, Region, Transform } from '@pourproof/plane';
+import type { Bounds, DrawnShape, NoticePlace, Region, Transform } from '@pourproof/plane';
+import type { CoordArena } from '../path/coord-arena.ts';
+import type { RingWriter } from '../path/ring-writer.ts';
 import { cascade, type Declared } from './cascade.ts';
 import { ComputedStyle } from './computed-style.ts';
 import type { Colour } from './css-colour.ts';
 import type { LengthContext } from './css-length.ts';
 import type { RuleIndex } from './match-rules.ts';
 import type { NoticeBook } from './notice-book.ts';
+import type { SourceWords } from './source-words.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 import type { SettledSvgOptions } from './svg-options.ts';
 
 /** One painted area with what later steps need to know of it. */
 export interface Painted {
-  readonly region: Region;
-  readonly layer: string;
-  readonly colour: string;
-  readonly source: string;
-  /** Whether it is a stroke, whose pieces overlap. */
-  readonly isPieced?: true;
+  readonly shape: DrawnShape;
   /** Whether it hides what lies beneath. */
   readonly opaque: boolean;
-  readonly place: NoticePlace;
+  /** What it was drawn for. */
+  readonly element: SvgElement;
 }
 
 /** What the whole reading of a file shares. */
@@ -32,6 +31,10 @@ export interface Scene {
   /** `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry. */
   readonly mode: 'paint' | 'clip' | 'box';
   readonly painted: Painted[];
+  /** Where regions are put together, and where their arrays come from. */
+  readonly writer: RingWriter;
+  readonly arena: CoordArena;
+  readonly sources: SourceWords;
   /** In `box` mode the boxes of all shapes, through the state's map. */
   readonly boxes: Bounds[];
   readonly declared: Map<SvgElement, Declared>;
@@ -62,8 +65,11 @@ export interface DrawState {
   readonly contextStroke?: Colour | undefined;
 }
 
-/** The winning declarations of an element, worked out once. */
+/** The winning declarations of an element; worked out once for those that hold others, which are asked again for each. */
 export function declaredOf(scene: Scene, element: SvgElement): Declared {
+  if (element.children.length === 0) {
+    return cascade(element, scene.rules);
+  }
   let declared = scene.declared.get(element);
   if (declared === undefined) {
     declared = cascade(element, scene.rules);

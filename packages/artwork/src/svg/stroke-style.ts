@@ -65,7 +65,7 @@ function pathLengthFactor(element: SvgElement, path: Path): number | undefined {
     return undefined;
   }
   const total = path
-    .flatMap((sub) => sub.segments)
+    .flatMap((sub) => Array.from(sub.segments))
     .reduce((sum, segment) => sum + measureSegment(segment).total, 0);
   return total / stated;
 }

@@ -1,3 +1,5 @@
+import type { StringPairs } from './string-pairs.ts';
+
 /** The namespace of SVG elements. */
 export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 
@@ -5,11 +7,11 @@ export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 export interface SvgElement {
   /** Local name for SVG elements; `''` for elements of other namespaces. */
   readonly name: string;
-  readonly attributes: ReadonlyMap<string, string>;
+  readonly attributes: StringPairs;
   readonly parent: SvgElement | undefined;
-  readonly children: SvgElement[];
-  /** Text directly inside: item i stands before child i, the last one after all; items without text are missing. */
-  readonly texts: string[];
+  readonly children: readonly SvgElement[];
+  /** Text directly inside: item i stands before child i, the last one after all; items without text are missing, and so are those of white space alone outside of `text`. */
+  readonly texts: readonly string[];
   /** Place among its parent's children. */
   readonly index: number;
   readonly line: number;

@@ -13,7 +13,7 @@ export interface TextPath {
 
 /** Measures a path for setting text on it (SVG 2 §11.8); lengths in the path's unit. */
 export function measureTextPath(path: Path): TextPath {
-  const segments = path.flatMap((sub) => sub.segments);
+  const segments = path.flatMap((sub) => Array.from(sub.segments));
   const lengths = segments.map(measureSegment);
   const total = lengths.reduce((sum, l) => sum + l.total, 0);
   const place = (letter: RunLetter, offset: number): Transform | null => {

@@ -1,8 +1,9 @@
-import { type Bounds, isEmptyBounds, ringsBounds } from '@pourproof/plane';
-import { indexBoxes } from '../clip/box-index.ts';
+import { isEmptyBounds, ringsBounds } from '@pourproof/plane';
+import { boxesOf, indexBoxes } from '../clip/box-index.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import type { NoticeBook } from './notice-book.ts';
-import type { Painted } from './scene.ts';
+import { regionsOf } from './preflight.ts';
+import { type Painted, placeOf } from './scene.ts';
 
 /** The colour of paper: paint in it hides, but is not carved. */
 const PAPER = '#ffffff';
@@ -12,21 +13,21 @@ const PAPER = '#ffffff';
  * leaves wood standing. Translucent paint hides nothing.
  */
 export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): Painted[] {
-  const boxes = painted.map((p) => ringsBounds(p.region));
-  const index = indexBoxes(boxes);
+  const index = indexBoxes(boxesOf(regionsOf(painted), painted.length));
   const out: Painted[] = [];
-  painted.forEach((shape, i) => {
+  painted.forEach((below, i) => {
+    const { shape, element } = below;
     if (shape.colour === PAPER) {
-      notices.add('paper-left-out', shape.place);
+      notices.add('paper-left-out', placeOf(element));
       return;
     }
     const above = index
-      .overlapping(boxes[i] as Bounds)
+      .overlapping(i)
       .filter((k) => k > i && (painted[k] as Painted).opaque)
-      .map((k) => (painted[k] as Painted).region);
+      .map((k) => (painted[k] as Painted).shape.region);
     const region = subtractRegions(shape.region, above);
     if (region.ringEnds.length > 0 && !isEmptyBounds(ringsBounds(region))) {
-      out.push({ ...shape, region });
+      out.push({ ...below, shape: { ...shape, region } });
     }
   });
   return out;

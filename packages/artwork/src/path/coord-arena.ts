@@ -1,0 +1,54 @@
+/** Numbers in one shared array: 64 kB of coordinates. */
+const CHUNK = 8192;
+
+/** Arrays longer than this part of a chunk get a store of their own, so that no more than that part of a chunk is left over. */
+const OWN_FROM = CHUNK / 8;
+
+/** Ring ends of regions of one ring, up to this many points, are one array for all of them. */
+const MOST_SHARED = 4096;
+
+/**
+ * Gives out the arrays of regions as parts of larger ones: an array of its own costs some 350 bytes beyond its numbers, more than a small shape has.
+ * The arrays are never written to once they are given out, so equal ones may be the same.
+ */
+export class CoordArena {
+  #coords = new Float64Array(0);
+  #coordsUsed = 0;
+  #ends = new Uint32Array(0);
+  #endsUsed = 0;
+  readonly #oneRing = new Map<number, Uint32Array>();
+
+  /** An array for so many numbers, zeroed. */
+  coords(length: number): Float64Array {
+    if (length > OWN_FROM) {
+      return new Float64Array(length);
+    }
+    if (this.#coordsUsed + length > this.#coords.length) {
+      this.#coords = new Float64Array(CHUNK);
+      this.#coordsUsed = 0;
+    }
+    this.#coordsUsed += length;
+    return this.#coords.subarray(this.#coordsUsed - length, this.#coordsUsed);
+  }
+
+  /** The ends as an array. */
+  ringEnds(ends: readonly number[]): Uint32Array {
+    const [only] = ends;
+    if (ends.length === 1 && only !== undefined && only <= MOST_SHARED) {
+      const known = this.#oneRing.get(only) ?? Uint32Array.of(only);
+      this.#oneRing.set(only, known);
+      return known;
+    }
+    if (ends.length > OWN_FROM) {
+      return Uint32Array.from(ends);
+    }
+    if (this.#endsUsed + ends.length > this.#ends.length) {
+      this.#ends = new Uint32Array(CHUNK);
+      this.#endsUsed = 0;
+    }
+    this.#endsUsed += ends.length;
+    const out = this.#ends.subarray(this.#endsUsed - ends.length, this.#endsUsed);
+    out.set(ends);
+    return out;
+  }
+}
