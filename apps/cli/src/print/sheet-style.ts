@@ -78,6 +78,7 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
   .mark .disc { transform: scale(1.7); }
   .bar text { transform-box: fill-box; transform-origin: left bottom; transform: scale(1.7); }
   .columns { grid-template-columns: 1fr; }
+  .facts th { white-space: normal; width: 36%; }
   .overview thead { display: none; }
   .overview tr { display: grid; grid-template-columns: 10mm 1fr auto; border-bottom: 0.2mm solid var(--rule); padding: 1.5mm 0; }
   .overview td { border: 0; padding: 0; }
