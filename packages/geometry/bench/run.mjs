@@ -1,94 +1,75 @@
-// Times of the axis and all its measures against one opening by other libraries, on real lettering and on awkward families.
-import {
-  arcRingsArea,
-  erodedArea,
-  medialAxis,
-  openedArea,
-  openedOutline,
-  strokeWidths,
-  vVolume,
-} from '@pourproof/geometry';
+// Times of the axis and all its measures against one opening by other libraries on real lettering, and their growth on awkward families.
+// npm run bench [-- --quick] [-- --page]: --page writes docs/method/performance.md from what was measured.
+import { execFileSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { fileURLToPath } from 'node:url';
+import { medialAxis, openedArea } from '@pourproof/geometry';
+import { allMeasures, RADIUS_MM } from './all-measures.mjs';
 import { awkward } from './awkward-regions.mjs';
+import { boostAnchor } from './boost-anchor.mjs';
+import { leastTime } from './least-time.mjs';
 import { lettering } from './lettering.mjs';
-import { clipper2Wasm, clipperLib, jsts } from './opening-peers.mjs';
+import { clipper2Wasm, clipperLib, jsts, jstsAtTolerance } from './opening-peers.mjs';
+import { performancePage } from './performance-page.mjs';
 
-const RADIUS_MM = 0.8;
 const isQuick = process.argv.includes('--quick');
+const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
 
-/** Median time of some runs in ms, and the last result; the result keeps the work from being left out. */
-function time(run, times = 5) {
-  const spent = [];
-  let result;
-  for (let k = 0; k < times; k++) {
-    const start = performance.now();
-    result = run();
-    spent.push(performance.now() - start);
+const cases = await timeLettering();
+const families = Object.keys(awkward).map(timeFamily);
+const page = performancePage({
+  date: new Date().toISOString().slice(0, 10),
+  machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
+  cases,
+  families,
+});
+console.log(page);
+if (process.argv.includes('--page')) {
+  writeFileSync(fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url)), page);
+}
+
+/** For each case of lettering our times and those of the peers, ms. */
+async function timeLettering() {
+  const peers = [clipperLib(), await clipper2Wasm(), await jsts(), await jstsAtTolerance()];
+  const anchor = boostAnchor();
+  const regions = await lettering(isQuick ? { texts: ['name'], capHeights: [15] } : {});
+  for (const { region } of regions) {
+    allMeasures(medialAxis(region));
+    peers.slice(1).forEach((peer) => {
+      peer.run(peer.prepare(region), RADIUS_MM);
+    });
   }
-  return { ms: spent.sort((a, b) => a - b)[times >> 1], result };
-}
-
-/** All that a proof asks: one cut with its outline, erosion, widths and a V cut. */
-function measures(axis) {
-  return (
-    openedArea(axis, RADIUS_MM) +
-    erodedArea(axis, RADIUS_MM) +
-    arcRingsArea(openedOutline(axis, RADIUS_MM)) +
-    strokeWidths(axis).lengthMm +
-    vVolume(axis, { includedRad: Math.PI / 3, depthMm: 3 })
-  );
-}
-
-const peers = [clipperLib(), await clipper2Wasm(), await jsts()];
-const cases = await lettering(isQuick ? { texts: ['name'], capHeights: [15] } : {});
-for (const { region } of cases) {
-  measures(medialAxis(region));
-}
-const ratios = new Map(peers.map((peer) => [peer.name, []]));
-const second = [];
-console.log(`One opening at ${RADIUS_MM} mm; ours is the axis plus all measures. Times in ms, medians.`);
-for (const { name, region } of cases) {
-  const axis = time(() => medialAxis(region));
-  const all = time(() => measures(axis.result));
-  const again = time(() => openedArea(axis.result, RADIUS_MM * 1.1));
-  const ours = axis.ms + all.ms;
-  second.push(again.ms / ours);
-  const area = openedArea(axis.result, RADIUS_MM);
-  const cells = peers.map((peer) => {
-    const input = peer.prepare(region);
-    const theirs = time(() => peer.run(input, RADIUS_MM), 3);
-    ratios.get(peer.name).push(ours / theirs.ms);
-    return `${peer.name} ${theirs.ms.toFixed(1)} (area ${(peer.area(theirs.result) - area).toExponential(1)})`;
+  const rows = regions.map(({ name, region }) => {
+    const axis = leastTime(() => medialAxis(region));
+    const measures = leastTime(() => allMeasures(axis.result));
+    const again = leastTime(() => openedArea(axis.result, RADIUS_MM * 1.1));
+    const theirs = Object.fromEntries(
+      peers.map((peer) => {
+        const input = peer.prepare(region);
+        return [peer.name, leastTime(() => peer.run(input, RADIUS_MM), 2).ms];
+      }),
+    );
+    const edges = region.coords.length / 2;
+    const row = {
+      name,
+      edges,
+      axisMs: axis.ms,
+      measuresMs: measures.ms,
+      againMs: again.ms,
+      theirs,
+      anchorMs: anchor?.time(region, 2),
+    };
+    console.error(JSON.stringify(row));
+    return row;
   });
-  const n = region.coords.length / 2;
-  console.log(
-    `${name.padEnd(34)} ${String(n).padStart(6)} edges  axis ${axis.ms.toFixed(1)}  measures ${all.ms.toFixed(1)}  ${cells.join('  ')}`,
-  );
+  anchor?.close();
+  return rows;
 }
-const median = (list) => [...list].sort((a, b) => a - b)[list.length >> 1];
-for (const [name, list] of ratios) {
-  console.log(`ours / ${name}: median ${median(list).toFixed(3)}, worst ${Math.max(...list).toFixed(3)}`);
-}
-console.log(
-  `another radius / first: median ${median(second).toFixed(3)}, worst ${Math.max(...second).toFixed(3)}`,
-);
 
-console.log('Growth on awkward families, one run each.');
-for (const [family, make] of Object.entries(awkward)) {
-  const cells = [];
-  let before;
-  for (const size of isQuick ? [1000, 4000] : [1000, 10_000, 100_000]) {
-    const region = make(size);
-    const n = region.coords.length / 2;
-    const { ms, result } = time(() => medialAxis(region), size > 10_000 ? 1 : 3);
-    const exponent =
-      before === undefined
-        ? ''
-        : ` exponent ${(Math.log(ms / before.ms) / Math.log(n / before.n)).toFixed(2)}`;
-    cells.push(`${n}: ${((1000 * ms) / n).toFixed(2)} µs an edge, ${result.neckCount} necks${exponent}`);
-    before = { ms, n };
-    if (ms > 4000) {
-      break;
-    }
-  }
-  console.log(`${family.padEnd(16)} ${cells.join('   ')}`);
+function timeFamily(family) {
+  const script = fileURLToPath(new URL('./grow-family.mjs', import.meta.url));
+  const rows = JSON.parse(execFileSync(process.execPath, [script, family, ...SIZES.map(String)]));
+  console.error(family, JSON.stringify(rows));
+  return { family, rows };
 }

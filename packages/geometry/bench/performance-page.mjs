@@ -1,0 +1,112 @@
+/** The page docs/method/performance.md from what was measured. */
+export function performancePage({ date, machine, cases, families }) {
+  return `# How long it takes
+
+Rendered by \`npm run bench -- --page\` on ${date}: ${machine}. Processor time, the least of several runs, in one process for all that is
+compared; the machine had other work, so read ratios. Regenerate it on your own machine: only the ratios should agree.
+
+## Against one opening by other engines
+Real lettering: a name of 24 glyphs and the 94 printable characters of ASCII in five faces, capitals 8, 15 and 40 mm high, flattened at 10 µm
+and 2 µm: ${cases.length} cases, ${sum(cases, 'edges').toLocaleString('en')} edges. *Ours* is the medial axis and all that a proof reads from it:
+opened area, eroded area, outline of the cut with its area, stroke widths, V volume with a depth cap. *Theirs* is a single opening at
+0.8 mm, arcs within 2 µm. *jsts* simplifies what it is given by up to 8 µm at this radius, unless it is told to keep to 2 µm as the others do.
+
+| ours over | median | worst | worst case | aim | cases within it |
+| --- | --- | --- | --- | --- | --- |
+${comparisons(cases).join('\n')}
+
+By processor time over all cases the axis takes ${perEdge(cases, 'axisMs')} µs an edge and all measures ${perEdge(cases, 'measuresMs')} µs.
+${anchorNote(cases)}
+## Growth
+Families of regions each of which makes some construction slow (\`packages/geometry/bench/awkward-regions.mjs\`). The exponent is that of the
+number of edges, by least squares over all sizes; the aim is 1.15. Where arrays outgrow the processor's caches, each look at memory takes
+longer: that alone is a part of every exponent above 1.
+
+| family | axis, µs an edge at ${sizes(families)} edges | axis | with all measures |
+| --- | --- | --- | --- |
+${families.map(growthRow).join('\n')}
+
+## Memory
+Bytes an edge at the largest size: of the axis with its region, and at the peak while it is made (how much the process grew).
+
+| family | edges | at rest | at the peak |
+| --- | --- | --- | --- |
+${families.map(memoryRow).join('\n')}
+`;
+}
+
+function comparisons(cases) {
+  const rows = Object.keys(cases[0].theirs).map((name) =>
+    comparison(name, cases, AIMS[name], (c) => (c.axisMs + c.measuresMs) / c.theirs[name]),
+  );
+  if (cases[0].anchorMs !== undefined) {
+    rows.push(
+      comparison(
+        'segment Voronoi diagram, native',
+        cases,
+        0.4,
+        (c) => (c.axisMs + c.measuresMs) / c.anchorMs,
+      ),
+    );
+  }
+  rows.push(
+    comparison(
+      'ours (another radius over the first)',
+      cases,
+      0.05,
+      (c) => c.againMs / (c.axisMs + c.measuresMs),
+    ),
+  );
+  return rows;
+}
+
+const AIMS = { 'clipper-lib': 0.15, 'clipper2-wasm': 1, jsts: 0.5, 'jsts at equal tolerance': 0.5 };
+
+function comparison(name, cases, aim, ratioOf) {
+  const ratios = cases.map((c) => ({ name: c.name, ratio: ratioOf(c) })).sort((a, b) => a.ratio - b.ratio);
+  const worst = ratios[ratios.length - 1];
+  const within = ratios.filter(({ ratio }) => ratio <= aim).length;
+  return `| ${name} | ${ratios[ratios.length >> 1].ratio.toFixed(3)} | ${worst.ratio.toFixed(3)} | ${worst.name.replace(' um', ' µm')} | ${aim} | ${within} of ${cases.length} |`;
+}
+
+function anchorNote(cases) {
+  return cases[0].anchorMs === undefined
+    ? 'The native segment Voronoi diagram (Boost.Polygon, an optional anchor) was not found on this machine.\n'
+    : 'The native segment Voronoi diagram is that of Boost.Polygon (`boost-anchor.cpp`, compiled with -O2): of all segments, inside and outside.\n';
+}
+
+function growthRow({ family, rows }) {
+  const times = rows.map(({ edges, axisMs }) => ((1000 * axisMs) / edges).toFixed(2)).join(', ');
+  const axis = exponent(rows, ({ axisMs }) => axisMs);
+  const all = exponent(rows, ({ axisMs, measuresMs }) => axisMs + measuresMs);
+  return `| ${family} | ${times} | ${axis.toFixed(2)} | ${all.toFixed(2)} |`;
+}
+
+/** Slope of log time over log edges by least squares. */
+function exponent(rows, timeOf) {
+  const x = rows.map(({ edges }) => Math.log(edges));
+  const y = rows.map((row) => Math.log(timeOf(row)));
+  const mean = (list) => list.reduce((a, v) => a + v, 0) / list.length;
+  const mx = mean(x);
+  const my = mean(y);
+  return (
+    x.reduce((a, v, i) => a + (v - mx) * (y[i] - my), 0) / x.reduce((a, v) => a + (v - mx) * (v - mx), 0)
+  );
+}
+
+function memoryRow({ family, rows }) {
+  const { edges, restBytes, peakBytes } = rows[rows.length - 1];
+  return `| ${family} | ${edges} | ${Math.round(restBytes / edges)} | ${Math.round(peakBytes / edges)} |`;
+}
+
+function sizes(families) {
+  return families[0].rows.map(({ edges }) => edges.toLocaleString('en')).join(', ');
+}
+
+function perEdge(cases, key) {
+  return ((1000 * sum(cases, key)) / sum(cases, 'edges')).toFixed(2);
+}
+
+function sum(cases, key) {
+  return cases.reduce((total, c) => total + c[key], 0);
+}
