@@ -1,10 +1,11 @@
-import { booleans, type Carving, sweepAlong } from '@pourproof/geometry';
+import { booleans, type Carving, fibreVector, resolveRegions, sweepAlong } from '@pourproof/geometry';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
-import { type CleanRegion, radians, ringsBounds, signedArea } from '@pourproof/plane';
+import { type CleanRegion, packRings, radians, ringsBounds, signedArea } from '@pourproof/plane';
 import type { Job } from '../job/job.ts';
 import { blockWalls } from './block-walls.ts';
 import { carvedExposure } from './carved-exposure.ts';
-import { nearRings } from './near-rings.ts';
+import { jointBands } from './joint-bands.ts';
+import { nearParts } from './near-parts.ts';
 import type { PlacedBlock } from './place-board.ts';
 
 /** What a cut does in one block. Areas in mm², lengths in mm. */
@@ -41,15 +42,24 @@ export function blockMeasures(
   const { byBlock } = blockWalls(cut, blocks);
   const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedExposure(carving, blocks);
   const whole = signedArea(cut);
+  const nearby =
+    cut.ringEnds.length === 0
+      ? blocks.map(() => cut)
+      : nearParts(
+          cut,
+          blocks.map(({ region }) => ringsBounds(region ?? cut)),
+        );
+  const travels = new Map<Wood, CalibratedTravel>();
   return blocks.flatMap((block, b): BlockMeasures[] => {
-    const near = block.region === null ? cut : nearRings(cut, ringsBounds(block.region));
+    const near = nearby[b] ?? cut;
     const part = block.region === null ? cut : partIn(near, block.region);
     const walls = byBlock[b] ?? { lengthMm: 0, exposedMm: 0 };
     if (part.ringEnds.length === 0 && walls.lengthMm === 0) {
       return [];
     }
     const dive = radians(block.diveDeg);
-    const travel = travelIn(block.row, job);
+    const travel = travels.get(block.row) ?? travelIn(block.row, job);
+    travels.set(block.row, travel);
     const floorAreaMm2 = whole > 0 ? (signedArea(part) * carving.areaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
     const bleed = bleedIn(part, near, block, travel);
@@ -106,6 +116,11 @@ export function travelIn(
   );
 }
 
+function joined(region: CleanRegion, bands: readonly (readonly number[])[]): CleanRegion {
+  const whole = { ...region, fillRule: 'nonzero' as const };
+  return resolveRegions([whole, { ...packRings(bands), fillRule: 'nonzero' }]).region;
+}
+
 function bleedIn(
   part: CleanRegion,
   near: CleanRegion,
@@ -115,10 +130,14 @@ function bleedIn(
   const reach = inFace(radians(block.diveDeg));
   const swept = (travelMm: number): CleanRegion => {
     const { region } = sweepAlong(part, radians(block.grainDeg), travelMm * reach);
+    if (block.region === null) {
+      return region;
+    }
+    const [fx, fy] = fibreVector(radians(block.grainDeg));
+    const bands = jointBands(near, block.region, [fx * travelMm * reach, fy * travelMm * reach]);
+    const all = bands.length === 0 ? region : joined(region, bands);
     // a glue line stops colour; and what the neighbouring block lost to the cut is not wood
-    return block.region === null
-      ? region
-      : booleans(booleans(region, block.region, 'intersect'), near, 'subtract');
+    return booleans(booleans(all, block.region, 'intersect'), near, 'subtract');
   };
   return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };
 }

@@ -1,5 +1,6 @@
 import { fibreVector } from '@pourproof/geometry';
-import { type Bounds, type CleanRegion, radians, ringStart, ringsBounds } from '@pourproof/plane';
+import { type CleanRegion, radians, ringStart } from '@pourproof/plane';
+import { blockIndex } from './block-index.ts';
 import { clipSegment } from './clip-segment.ts';
 import type { PlacedBlock } from './place-board.ts';
 
@@ -19,7 +20,7 @@ export function blockWalls(
   cut: CleanRegion,
   blocks: readonly PlacedBlock[],
 ): { readonly byBlock: readonly BlockWalls[]; readonly strayMm: number } {
-  const boxes = blocks.map(({ region }) => (region === null ? null : ringsBounds(region)));
+  const index = blockIndex(blocks);
   const fibres = blocks.map(({ grainDeg }) => fibreVector(radians(grainDeg)));
   const lengths = new Float64Array(blocks.length);
   const exposed = new Float64Array(blocks.length);
@@ -27,14 +28,11 @@ export function blockWalls(
   forEachEdge(cut, (ax, ay, bx, by) => {
     const length = Math.hypot(bx - ax, by - ay);
     total += length;
-    for (let b = 0; b < blocks.length; b++) {
+    const box = [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)] as const;
+    for (const b of index.near(box)) {
       const region = blocks[b]?.region ?? null;
-      const box = boxes[b];
       let share = 1;
       if (region !== null) {
-        if (box === null || box === undefined || !meets(box, ax, ay, bx, by)) {
-          continue;
-        }
         // the inside of a clean ring lies towards (−ey, ex); wood is on the other side
         const parts = clipSegment(region, [ax, ay, bx, by], [by - ay, ax - bx]);
         share = parts.reduce((sum, [from, to]) => sum + to - from, 0);
@@ -49,16 +47,6 @@ export function blockWalls(
     byBlock: blocks.map((_, b) => ({ lengthMm: lengths[b] as number, exposedMm: exposed[b] as number })),
     strayMm: Math.max(0, total - standing),
   };
-}
-
-function meets([left, top, right, bottom]: Bounds, ax: number, ay: number, bx: number, by: number): boolean {
-  const slack = 1e-5;
-  return (
-    Math.max(ax, bx) >= left - slack &&
-    Math.min(ax, bx) <= right + slack &&
-    Math.max(ay, by) >= top - slack &&
-    Math.min(ay, by) <= bottom + slack
-  );
 }
 
 function forEachEdge(

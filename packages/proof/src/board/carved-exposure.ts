@@ -1,6 +1,6 @@
 import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
-import { clipSegment } from './clip-segment.ts';
+import { blockAt } from './block-at.ts';
 import type { PlacedBlock } from './place-board.ts';
 
 /** Surfaces of a cut in one block and the end grain in them, mm². */
@@ -42,11 +42,10 @@ export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[])
   // the same elements in the same order whatever the fibre
   const { count, points, areasMm2, isFloor } = wallsFor(first);
   const sums = blocks.map(() => ({ wallAreaMm2: 0, floorAreaMm2: 0, wallExposedMm2: 0, floorExposedMm2: 0 }));
+  const under = blockAt(blocks);
   for (let k = 0; k < count; k++) {
     const [x, y] = [points[2 * k] as number, points[2 * k + 1] as number];
-    const b = blocks.findIndex(
-      ({ region }) => region === null || clipSegment(region, [x, y, x, y], [0, 0]).length > 0,
-    );
+    const b = under(x, y);
     const [sum, block] = [sums[b], blocks[b]];
     if (sum === undefined || block === undefined) {
       continue;

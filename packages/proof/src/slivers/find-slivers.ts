@@ -1,7 +1,7 @@
 import { fibreVector, medialAxis, narrowStretches, outsideOf, strokeWidths } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import { type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
-import { clipSegment } from '../board/clip-segment.ts';
+import { blockAt } from '../board/block-at.ts';
 import type { PlacedBlock } from '../board/place-board.ts';
 
 /** A stretch of wood between pockets, or inside a counter, that is too thin for its height. */
@@ -57,6 +57,7 @@ export function findSlivers(
   const widths = strokeWidths(axis);
   // both sides lean: half way down it is thicker by one lean over half the depth on each
   const gainMm = shallowestMm * Math.tan(leanRad);
+  const under = blockAt(blocks);
   const thin = narrowStretches(axis, Math.max(0, Math.max(along, across) - gainMm))
     .filter((stretch) => stretch.kind === 'stroke')
     .flatMap((stretch) =>
@@ -64,7 +65,7 @@ export function findSlivers(
         along: along - gainMm,
         across: across - gainMm,
         depthMm,
-        blocks,
+        grainAt: (x, y) => (blocks[under(x, y)] ?? blocks[0])?.grainDeg ?? 0,
       }),
     );
   // as wide as the rim that is looked at is open wood, not a sliver between cuts
@@ -80,7 +81,8 @@ interface Terms {
   readonly along: number;
   readonly across: number;
   readonly depthMm: number;
-  readonly blocks: readonly PlacedBlock[];
+  /** Fibres at a place, degrees. */
+  readonly grainAt: (x: number, y: number) => number;
 }
 
 /** Runs of an axis line whose width is below the limit for the way its fibres run there. */
@@ -93,7 +95,7 @@ function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): reado
     if (length === 0) {
       continue;
     }
-    const [fx, fy] = fibreVector(radians(grainAt(terms.blocks, (ax + bx) / 2, (ay + by) / 2)));
+    const [fx, fy] = fibreVector(radians(terms.grainAt((ax + bx) / 2, (ay + by) / 2)));
     const angleDeg = degrees(Math.acos(Math.min(1, Math.abs(((bx - ax) * fx + (by - ay) * fy) / length))));
     const isShortGrain = angleDeg >= SHORT_GRAIN_DEG;
     const limitMm = isShortGrain ? terms.across : terms.along;
@@ -134,11 +136,4 @@ interface Run {
   turned: number;
   widthMm: number;
   at: Point;
-}
-
-function grainAt(blocks: readonly PlacedBlock[], x: number, y: number): number {
-  const found = blocks.find(
-    ({ region }) => region === null || clipSegment(region, [x, y, x, y], [0, 0]).length > 0,
-  );
-  return (found ?? blocks[0])?.grainDeg ?? 0;
 }

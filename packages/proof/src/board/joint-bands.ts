@@ -1,0 +1,80 @@
+import { type CleanRegion, ringCoords, ringsBounds } from '@pourproof/plane';
+import { clipSegment } from './clip-segment.ts';
+
+/** A stretch of wall, as shares of an edge. */
+type Part = readonly [from: number, to: number];
+
+/**
+ * The ground that colour sweeps out of walls that stand exactly on the edge of a block, with the block on the side of the wood: one
+ * parallelogram for each stretch, `[x0, y0, …]`, in the block and turned as outer rings are.
+ *
+ * Such a wall bounds no part of the cut in its block, so that sweeping that part leaves it out; but the wood behind it is the block's, and its
+ * pores stand open.
+ * @param region the block
+ * @param reach travel along the block's fibres, as a vector on the face
+ */
+export function jointBands(
+  cut: CleanRegion,
+  region: CleanRegion,
+  [dx, dy]: readonly [number, number],
+): readonly (readonly number[])[] {
+  const [left, top, right, bottom] = ringsBounds(region);
+  const bands: number[][] = [];
+  for (let k = 0; k < cut.ringEnds.length; k++) {
+    const ring = ringCoords(cut, k);
+    for (let i = 0; i < ring.length; i += 2) {
+      const j = (i + 2) % ring.length;
+      const [ax, ay, bx, by] = [ring[i], ring[i + 1], ring[j], ring[j + 1]] as [
+        number,
+        number,
+        number,
+        number,
+      ];
+      const isNear =
+        Math.max(ax, bx) >= left &&
+        Math.min(ax, bx) <= right &&
+        Math.max(ay, by) >= top &&
+        Math.min(ay, by) <= bottom;
+      // the outward normal of an edge is (ey, −ex): out of the cut, into the wood
+      const facing = (by - ay) * dx - (bx - ax) * dy;
+      if (!isNear || facing === 0) {
+        continue;
+      }
+      const edge = [ax, ay, bx, by] as const;
+      const wood = clipSegment(region, edge, [by - ay, ax - bx]);
+      const sign = Math.sign(facing);
+      for (const [from, to] of without(wood, clipSegment(region, edge, [ay - by, bx - ax]))) {
+        bands.push(bandOf(edge, from, to, [sign * dx, sign * dy]));
+      }
+    }
+  }
+  return bands;
+}
+
+/** Stretches of the first list that are in none of the second; both run in order. */
+function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[] {
+  const left: Part[] = [];
+  for (const [from, to] of parts) {
+    let at = from;
+    for (const [start, end] of taken) {
+      if (start > at && start < to) {
+        left.push([at, start]);
+      }
+      at = Math.max(at, Math.min(to, end));
+    }
+    left.push([at, to]);
+  }
+  return left.filter(([from, to]) => to - from > 1e-9);
+}
+
+function bandOf(
+  [ax, ay, bx, by]: readonly [number, number, number, number],
+  from: number,
+  to: number,
+  [dx, dy]: readonly [number, number],
+): number[] {
+  const [px, py] = [ax + from * (bx - ax), ay + from * (by - ay)];
+  const [qx, qy] = [ax + to * (bx - ax), ay + to * (by - ay)];
+  // from the far end back and out: wood lies on the left of a wall as it runs, with y down
+  return [qx, qy, px, py, px + dx, py + dy, qx + dx, qy + dy];
+}
