@@ -27,7 +27,8 @@ export function boundaryDistance(region: CleanRegion, px: number, py: number): n
       const j = (i + 2) % c.length;
       const dx = c[j]! - c[i]!;
       const dy = c[j + 1]! - c[i + 1]!;
-      const t = ((px - c[i]!) * dx + (py - c[i + 1]!) * dy) / (dx * dx + dy * dy);
+      const dd = dx * dx + dy * dy;
+      const t = dd > 0 ? ((px - c[i]!) * dx + (py - c[i + 1]!) * dy) / dd : 0;
       const s = Math.min(1, Math.max(0, t));
       least = Math.min(least, Math.hypot(px - c[i]! - s * dx, py - c[i + 1]! - s * dy));
     }

@@ -1,4 +1,5 @@
 import {
+  type CutterPath,
   clearingPath,
   medialAxis,
   openedArea,
@@ -104,17 +105,66 @@ test('a rectangle is cleared in one closed run of nested rectangles and the link
   expect(path.points[2]).toBe(2);
 });
 
-test('after a wider cutter only the four corners of a rectangle are left, one run each', () => {
-  const path = clearingPath(medialAxis(cleanFrom([rectangle(0, 0, 20, 10)])), {
-    diameterMm: 1,
-    stepoverMm: 0.4,
-    depthMm: 2,
-    earlierDiameterMm: 3,
-    overlapMm: 0.1,
+describe('after a wider cutter', () => {
+  const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
+  const rest = { diameterMm: 1, stepoverMm: 0.4, depthMm: 2, earlierDiameterMm: 3, overlapMm: 0.1 };
+
+  test('only the four corners of a rectangle are left, one run each where the cutter is lifted', () => {
+    const path = clearingPath(axis, { ...rest, stayDownMm: 0 });
+    expect(path.runEnds.length).toBe(4);
+    // R − r along each wall and 0.1 mm in and out
+    expect(pathLength(path)).toBeCloseTo(4 * (2 * 1 + 0.2), 9);
   });
-  expect(path.runEnds.length).toBe(4);
-  // R − r along each wall and 0.1 mm in and out
-  expect(pathLength(path)).toBeCloseTo(4 * (2 * 1 + 0.2), 9);
+
+  test('they are one run where it stays down, on its way from corner to corner only once, at full depth', () => {
+    const path = clearingPath(axis, { ...rest, deepestPassMm: 0.5 });
+    expect(path.runEnds.length).toBe(1);
+    const ways = movesBetween(path, 6.9);
+    // along the walls between the discs of the wider cutter, 17 or 7 mm
+    expect(ways.map(({ length }) => Math.round(length)).sort((p, q) => p - q)).toEqual([7, 7, 17]);
+    expect(ways.every(({ depths }) => depths.every((depth) => depth === 2))).toBe(true);
+  });
+});
+
+/** Straight moves of at least a length. */
+function movesBetween(path: CutterPath, least: number): { length: number; depths: number[] }[] {
+  const found: { length: number; depths: number[] }[] = [];
+  for (let i = 0; i + 1 < path.bulges.length; i++) {
+    const [ax, ay, az, bx, by, bz] = path.points.slice(3 * i, 3 * i + 6) as unknown as number[];
+    const length = Math.hypot(bx! - ax!, by! - ay!);
+    if (length >= least) {
+      found.push({ length, depths: [az!, bz!] });
+    }
+  }
+  return found;
+}
+
+describe.each(pathShapes)('staying down in the %s', (_, region) => {
+  const axis = medialAxis(region);
+  const widest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
+
+  test('leads only over what the earlier cutter has cut, and saves lifts', () => {
+    const before = 0.5 * widest;
+    const r = 0.2 * widest;
+    const rest = { diameterMm: 2 * r, stepoverMm: r, depthMm: 1, earlierDiameterMm: 2 * before };
+    const lifted = clearingPath(axis, { ...rest, stayDownMm: 0 });
+    const joined = clearingPath(axis, { ...rest, stayDownMm: 4 * widest });
+    expect(joined.runEnds.length).toBeLessThanOrEqual(lifted.runEnds.length);
+    const key = (path: CutterPath, i: number): string => path.points.slice(3 * i, 3 * i + 6).join();
+    const cutting = new Set(Array.from({ length: lifted.bulges.length }, (__, i) => key(lifted, i)));
+    const done = polygonFromArcs(openedOutline(axis, before), 1e-6 * widest) as CleanRegion;
+    for (let k = 0; k < joined.runEnds.length; k++) {
+      for (let i = k === 0 ? 0 : joined.runEnds[k - 1]!; i + 1 < joined.runEnds[k]!; i++) {
+        if (!cutting.has(key(joined, i))) {
+          const [ax, ay, , bx, by] = joined.points.slice(3 * i, 3 * i + 6) as unknown as number[];
+          for (const t of [0, 0.25, 0.5, 0.75, 1]) {
+            const d = boundaryDistance(done, ax! + t * (bx! - ax!), ay! + t * (by! - ay!));
+            expect(d).toBeGreaterThan(r - 1e-5 * widest);
+          }
+        }
+      }
+    }
+  });
 });
 
 test('an annulus takes one run, a dumbbell whose waist is too narrow two, a cutter that fits nowhere none', () => {
@@ -139,6 +189,8 @@ test('sizes out of range are refused', () => {
     { stepoverMm: 0 },
     { depthMm: -1 },
     { overlapMm: Number.NaN },
+    { stayDownMm: -1 },
+    { deepestPassMm: 0 },
   ]) {
     expect(() => clearingPath(axis, { ...good, ...bad })).toThrow(RangeError);
   }

@@ -21,7 +21,7 @@ function time(run) {
 
 function all(region, diameterMm, earlierDiameterMm) {
   const axis = time(() => medialAxis(region));
-  const clearing = { stepoverMm: 0.4 * diameterMm, depthMm: 3 };
+  const clearing = { stepoverMm: 0.4 * diameterMm, depthMm: 3, deepestPassMm: 3 };
   const clear = time(() => clearingPath(axis.result, { ...clearing, diameterMm }));
   const rest = time(() => clearingPath(axis.result, { ...clearing, diameterMm, earlierDiameterMm }));
   const follow = time(() => followingPath(axis.result, { includedRad: Math.PI / 3, depthMm: 4 }));

@@ -1,8 +1,9 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
+import { equalPasses, runInPasses } from './in-passes.ts';
+import { joinRuns } from './join-runs.ts';
 import { nestedRings } from './nested-rings.ts';
-import { orderRuns } from './order-runs.ts';
 import { tourRings } from './tour-rings.ts';
 
 /** How an area is cleared by a flat cutter. */
@@ -18,6 +19,13 @@ export interface Clearing {
   readonly depthMm: number;
   /** Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
   readonly earlierDiameterMm?: number;
+  /** Most depth taken in one pass, mm; unlimited by default. */
+  readonly deepestPassMm?: number;
+  /**
+   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, and it is no farther than this, mm; 40 by default
+   * (our choice: what a lift takes at a common feed). The earlier cutter must have been as deep.
+   */
+  readonly stayDownMm?: number;
   /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
   /** Places where the cutter would reach no more than this beyond the earlier cut are passed over, mm; 0.02 by default (our choice: not seen). */
@@ -26,6 +34,7 @@ export interface Clearing {
 
 const DEFAULT_OVERLAP_MM = 0.1;
 const DEFAULT_IGNORE_MM = 0.02;
+const DEFAULT_STAY_DOWN_MM = 40;
 
 /**
  * Path of a flat cutter that takes all it can reach at one depth: rounds at clearance radius, radius + stepover, … until nothing is left,
@@ -38,12 +47,15 @@ const DEFAULT_IGNORE_MM = 0.02;
 export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
   const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
+  const { deepestPassMm = Infinity, stayDownMm = DEFAULT_STAY_DOWN_MM } = clearing;
   checkSize('diameterMm', diameterMm, diameterMm > 0);
   checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm);
   checkSize('depthMm', depthMm, depthMm >= 0);
   checkSize('earlierDiameterMm', earlierDiameterMm, earlierDiameterMm >= 0);
   checkSize('overlapMm', overlapMm, overlapMm >= 0);
   checkSize('ignoreMm', ignoreMm, ignoreMm >= 0);
+  checkSize('stayDownMm', stayDownMm, stayDownMm >= 0);
+  const depths = deepestPassMm === Infinity ? [depthMm] : equalPasses(depthMm, deepestPassMm);
   const radius = diameterMm / 2;
   const wide = earlierDiameterMm > 0 ? earlierDiameterMm / 2 : Infinity;
   if (wide <= radius) {
@@ -60,15 +72,11 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
     overlap: overlapMm,
     ignore: ignoreMm,
   });
-  const runs = tourRings(rings, links).map((run) => level(run, depthMm));
-  const starts = runs.flatMap((run) => [run[0], run[1]]);
-  const ends = runs.flatMap((run) => [run[run.length - 4], run[run.length - 3]]);
-  const { originX, originY } = axis.boundary;
-  return packRuns(
-    orderRuns(starts, ends).map((k) => runs[k]),
-    originX,
-    originY,
+  const runs = tourRings(rings, links).flatMap(({ points, first: { hub } }) =>
+    runInPasses(level(points, depthMm), depths).map((run) => ({ points: run, hub })),
   );
+  const { originX, originY } = axis.boundary;
+  return packRuns(joinRuns(axis, runs, wide, stayDownMm), originX, originY);
 }
 
 /** A run `[x, y, bulge, …]` at one depth. */

@@ -27,22 +27,23 @@ export function equalPasses(depthMm: number, deepestPassMm: number): readonly nu
  * if it can, without a lift. The depths rise; the last is the path's own greatest depth.
  */
 export function inPasses(path: CutterPath, depthsMm: readonly number[]): CutterPath {
+  return packRuns(Array.from(path.runEnds, (_, k) => runInPasses(runAt(path, k), depthsMm)).flat());
+}
+
+/** The same for one run; a level one stays one run. */
+export function runInPasses(whole: Run, depthsMm: readonly number[]): Run[] {
   const out: number[][] = [];
-  for (let k = 0; k < path.runEnds.length; k++) {
-    const whole = runAt(path, k);
-    let open: number[] | undefined;
-    const stretches = depthsMm.slice(0, -1).flatMap((depth) => stretchesBelow(whole, depth));
-    for (const stretch of [...stretches, whole]) {
-      const next = open === undefined ? undefined : goingOn(open, stretch);
-      if (open !== undefined && next !== undefined) {
-        append(open, next);
-      } else {
-        open = stretch.slice();
-        out.push(open);
-      }
+  const stretches = depthsMm.slice(0, -1).flatMap((depth): Run[] => stretchesBelow(whole, depth));
+  for (const stretch of [...stretches, whole]) {
+    const open = out.at(-1);
+    const next = open === undefined ? undefined : goingOn(open, stretch);
+    if (open !== undefined && next !== undefined) {
+      append(open, next);
+    } else {
+      out.push(stretch.slice());
     }
   }
-  return packRuns(out);
+  return out;
 }
 
 function runAt({ points, bulges, runEnds }: CutterPath, k: number): number[] {

@@ -11,6 +11,8 @@ export interface OpenStrand {
 /** Closed rings made of open strands; strand `id` begins at point `offset` of ring `ring`, walked backwards where `isBack`. */
 export interface MouthCircuits {
   readonly rings: number[][];
+  /** Axis edge of the wide place at which each ring both starts and ends; -1 where it ends elsewhere. */
+  readonly hubs: number[];
   readonly places: ReadonlyMap<number, { ring: number; offset: number; isBack: boolean }>;
 }
 
@@ -28,6 +30,7 @@ export function mouthCircuits(strands: readonly OpenStrand[]): MouthCircuits {
   const from = strands.map((strand) => node(strand.startEdge));
   const to = strands.map((strand) => node(strand.endEdge));
   const rings: number[][] = [];
+  const hubs: number[] = [];
   const places = new Map<number, { ring: number; offset: number; isBack: boolean }>();
   for (const trail of eulerTrails(nodeOf.size, from, to)) {
     const ring: number[] = [];
@@ -42,8 +45,16 @@ export function mouthCircuits(strands: readonly OpenStrand[]): MouthCircuits {
       ring[ring.length - 1] = 0;
     }
     rings.push(ring);
+    const [start, end] = [endsOf(strands, trail[0])[0], endsOf(strands, trail[trail.length - 1])[1]];
+    hubs.push(start === end ? start : -1);
   }
-  return { rings, places };
+  return { rings, hubs, places };
+}
+
+/** The wide places from and to which a step of a trail leads. */
+function endsOf(strands: readonly OpenStrand[], step: number): [number, number] {
+  const { startEdge, endEdge } = strands[step >> 1];
+  return (step & 1) === 0 ? [startEdge, endEdge] : [endEdge, startEdge];
 }
 
 /** An open strand walked the other way. */

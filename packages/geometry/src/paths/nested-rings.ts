@@ -262,23 +262,27 @@ class RingNester {
     return ra !== rb;
   }
 
-  /** Open strands become rings by way of the wide places; links are given in rings instead of strands. */
+  /** Open strands become rings by way of the wide places, ahead of all others; links are given in rings instead of strands. */
   #assemble(): NestedRings {
-    const rings: Ring[] = [];
-    const ringOf = new Int32Array(this.#strands.length).fill(-1);
     const open: OpenStrand[] = [];
-    this.#strands.forEach(({ points, startEdge, endEdge }, id) => {
+    this.#strands.forEach(({ startEdge, endEdge }, id) => {
       const kept = this.#kept[id];
-      if (startEdge < 0) {
-        ringOf[id] = rings.length;
-        rings.push({ points, isLoose: false });
-      } else if (kept !== undefined) {
+      if (startEdge >= 0 && kept !== undefined) {
         open.push({ id, points: kept.points, startEdge, endEdge });
       }
     });
     const circuits = mouthCircuits(open);
-    const firstCircuit = rings.length;
-    rings.push(...circuits.rings.map((points) => ({ points, isLoose: true })));
+    const rings = circuits.rings.map((points, k): Ring => {
+      const { x, y } = this.#discAt(Math.max(0, circuits.hubs[k]), 0);
+      return circuits.hubs[k] < 0 ? { points, isLoose: true } : { points, isLoose: true, hub: [x, y] };
+    });
+    const ringOf = new Int32Array(this.#strands.length).fill(-1);
+    this.#strands.forEach(({ points, startEdge }, id) => {
+      if (startEdge < 0) {
+        ringOf[id] = rings.length;
+        rings.push({ points, isLoose: false });
+      }
+    });
     const place = (id: number, move: number): [number, number] => {
       const kept = this.#kept[id];
       const at = circuits.places.get(id);
@@ -287,7 +291,7 @@ class RingNester {
       }
       const within = move - kept.shift;
       const turned = at.isBack ? kept.points.length / 3 - 2 - within : within;
-      return [firstCircuit + at.ring, at.offset + turned];
+      return [at.ring, at.offset + turned];
     };
     const links = this.#links.map((link) => {
       const [ringA, moveA] = place(link.ringA, link.moveA);

@@ -1,11 +1,27 @@
+/** Runs that are to follow each other where they can. */
+export interface Preference {
+  /** Whether run b can follow run a without a lift. */
+  readonly isNear: (a: number, b: number) => boolean;
+  /** How far its start may be from the end before, mm. */
+  readonly limit: number;
+}
+
+/** Candidates that are tried for a preferred run before it is given up: what is not found among so many is rarely worth the search. */
+const TRIES = 24;
+
 /**
- * An order in which to cut runs: from the first one on, always the one whose start is nearest to the end of the one before. Near-linear time
- * where starts are spread evenly, on a grid that is laid anew whenever half of the runs are done.
+ * An order in which to cut runs: from the first one on, the nearest that is preferred after the one before, and else the one whose start is
+ * nearest to where that ended. Near-linear time where starts are spread evenly, on a grid that is laid anew whenever half of the runs are
+ * done.
  *
  * @param starts `[x, y, …]` of each run's start, mm
  * @param ends `[x, y, …]` of each run's end, mm
  */
-export function orderRuns(starts: ArrayLike<number>, ends: ArrayLike<number>): number[] {
+export function orderRuns(
+  starts: ArrayLike<number>,
+  ends: ArrayLike<number>,
+  preference?: Preference,
+): number[] {
   const count = starts.length / 2;
   const order: number[] = [];
   if (count === 0) {
@@ -24,7 +40,21 @@ export function orderRuns(starts: ArrayLike<number>, ends: ArrayLike<number>): n
     left = left.filter((k) => isDone[k] === 0);
     const grid = gridOf(left, starts);
     for (let n = Math.ceil(left.length / 2); n > 0; n--) {
-      take(takeNearest(grid, starts, ends[2 * current], ends[2 * current + 1]));
+      const at = [ends[2 * current], ends[2 * current + 1]] as const;
+      const preferred =
+        preference === undefined
+          ? undefined
+          : nearest(grid, starts, at, {
+              limit: preference.limit,
+              tries: TRIES,
+              isGood: (run) => preference.isNear(current, run),
+            });
+      const found =
+        preferred ?? nearest(grid, starts, at, { limit: Infinity, tries: Infinity, isGood: () => true });
+      if (found !== undefined) {
+        found.cell.splice(found.cell.indexOf(found.run), 1);
+        take(found.run);
+      }
     }
   }
   return order;
@@ -64,8 +94,20 @@ function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
   return { minX, minY, size, columns, rows, cells };
 }
 
-/** Takes out of the grid the run that starts nearest to a point; the grid must hold one. */
-function takeNearest(grid: Grid, starts: ArrayLike<number>, px: number, py: number): number {
+interface Search {
+  readonly limit: number;
+  /** How many candidates may be refused. */
+  readonly tries: number;
+  readonly isGood: (run: number) => boolean;
+}
+
+/** The run in the grid that starts nearest to a point, is good and within the limit; with the cell that holds it. */
+function nearest(
+  grid: Grid,
+  starts: ArrayLike<number>,
+  [px, py]: readonly [number, number],
+  { limit, tries, isGood }: Search,
+): { run: number; cell: number[] } | undefined {
   const { minX, minY, size, columns, rows, cells } = grid;
   const column = Math.min(Math.max(Math.floor((px - minX) / size), 0), columns - 1);
   const row = Math.min(Math.max(Math.floor((py - minY) / size), 0), rows - 1);
@@ -74,24 +116,29 @@ function takeNearest(grid: Grid, starts: ArrayLike<number>, px: number, py: numb
     Math.max(minX + column * size - px, px - minX - (column + 1) * size, 0),
     Math.max(minY + row * size - py, py - minY - (row + 1) * size, 0),
   );
-  let best = -1;
-  let bestCell: number[] = [];
-  let least = Infinity;
+  let best: { run: number; cell: number[] } | undefined;
+  let least = limit;
+  let refused = 0;
   const look = (c: number, r: number): void => {
     if (c < 0 || r < 0 || c >= columns || r >= rows) {
       return;
     }
     const cell = cells[r * columns + c];
-    for (const k of cell) {
-      const d = Math.hypot(starts[2 * k] - px, starts[2 * k + 1] - py);
-      if (d < least) {
+    for (const run of cell) {
+      const d = Math.hypot(starts[2 * run] - px, starts[2 * run + 1] - py);
+      if (d > least || (best !== undefined && d === least) || refused >= tries) {
+        continue;
+      }
+      if (isGood(run)) {
         least = d;
-        best = k;
-        bestCell = cell;
+        best = { run, cell };
+      } else {
+        refused++;
       }
     }
   };
-  for (let reach = 0; best < 0 || (reach - 1) * size - away <= least; reach++) {
+  const farthest = columns + rows;
+  for (let reach = 0; reach <= farthest && (reach - 1) * size - away <= least; reach++) {
     for (let c = column - reach; c <= column + reach; c++) {
       look(c, row - reach);
       if (reach > 0) {
@@ -102,10 +149,6 @@ function takeNearest(grid: Grid, starts: ArrayLike<number>, px: number, py: numb
       look(column - reach, r);
       look(column + reach, r);
     }
-    if (reach > columns + rows) {
-      break;
-    }
   }
-  bestCell.splice(bestCell.indexOf(best), 1);
   return best;
 }

@@ -6,6 +6,16 @@ export interface Ring {
   readonly points: readonly number[];
   /** Whether the move from the last point back to the first serves nothing but to close the ring. */
   readonly isLoose: boolean;
+  /** Middle of a disc in which a loose ring starts and ends. */
+  readonly hub?: readonly [number, number];
+}
+
+/** A run over rings and links. */
+export interface Tour {
+  /** `[x, y, bulge, …]`. */
+  readonly points: number[];
+  /** The ring at which it starts. */
+  readonly first: Ring;
 }
 
 /** A way between two rings; it starts and ends on moves of theirs, at points that need not be corners. */
@@ -23,10 +33,10 @@ export interface RingLink {
 }
 
 /**
- * One run `[x, y, bulge, …]` for each set of rings that the links hold together: it walks every ring once and every link there and back, and
+ * One run for each set of rings that the links hold together: it walks every ring once and every link there and back, and
  * ends where it began, at the last point if its first ring is loose. The links must not close a loop. Linear time but for sorting the links along their rings.
  */
-export function tourRings(rings: readonly Ring[], links: readonly RingLink[]): number[][] {
+export function tourRings(rings: readonly Ring[], links: readonly RingLink[]): Tour[] {
   const stops = rings.map((): Stop[] => []);
   links.forEach((link, k) => {
     stops[link.ringA].push(stopAt(rings[link.ringA], link.moveA, link.ax, link.ay, 2 * k));
@@ -34,10 +44,10 @@ export function tourRings(rings: readonly Ring[], links: readonly RingLink[]): n
   });
   const laid = rings.map((ring, k) => layOut(ring.points, stops[k]));
   const isWalked = new Uint8Array(rings.length);
-  const runs: number[][] = [];
+  const runs: Tour[] = [];
   for (let k = 0; k < rings.length; k++) {
     if (isWalked[k] === 0) {
-      runs.push(tourFrom(k, rings[k].isLoose, laid, links, isWalked));
+      runs.push({ points: tourFrom(k, rings[k].isLoose, laid, links, isWalked), first: rings[k] });
     }
   }
   return runs;

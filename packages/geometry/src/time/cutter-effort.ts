@@ -3,7 +3,7 @@ import { newPlaces } from '../carve/new-places.ts';
 import { openedArea } from '../measure/opened-area.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { clearingPath } from '../paths/clearing-path.ts';
-import { equalPasses, inPasses } from '../paths/in-passes.ts';
+import { equalPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
 import type { Machine } from './machine.ts';
 
@@ -52,10 +52,10 @@ export function cutterEffort(
   return cutters.map((cutter) => {
     const { diameterMm, stepoverMm = STEPOVER_SHARE * diameterMm } = cutter;
     const { deepestPassMm = PASS_SHARE * diameterMm } = cutter;
-    const depths = equalPasses(depthMm, deepestPassMm);
+    const passes = equalPasses(depthMm, deepestPassMm).length;
     const earlier = narrowest === Infinity ? {} : { earlierDiameterMm: narrowest };
-    const path = clearingPath(axis, { diameterMm, stepoverMm, depthMm, ...earlier });
-    const time = cuttingTime(inPasses(path, depths), given);
+    const path = clearingPath(axis, { diameterMm, stepoverMm, depthMm, deepestPassMm, ...earlier });
+    const time = cuttingTime(path, given);
     const before = narrowest;
     const isAdding = diameterMm < before;
     narrowest = Math.min(narrowest, diameterMm);
@@ -66,7 +66,7 @@ export function cutterEffort(
         : 0,
       places: isAdding ? newPlaces(axis, diameterMm / 2, before / 2) : [],
       pathMm: time.cutMm,
-      passes: path.runEnds.length === 0 ? 0 : depths.length,
+      passes: path.runEnds.length === 0 ? 0 : passes,
       minutes: time.minutes,
       time,
     };
