@@ -22,8 +22,9 @@ export interface Clearing {
   /** Most depth taken in one pass, mm; unlimited by default. */
   readonly deepestPassMm?: number;
   /**
-   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, and it is no farther than this, mm; 40 by default
-   * (our choice: what a lift takes at a common feed). The earlier cutter must have been as deep.
+   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, at least as deep, and it is no farther than this,
+   * mm. With `deepestPassMm` 40 by default (our choice: what a lift takes at a common feed), else 0: passes made of the path later would go
+   * that way each time.
    */
   readonly stayDownMm?: number;
   /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
@@ -47,7 +48,8 @@ const DEFAULT_STAY_DOWN_MM = 40;
 export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
   const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
-  const { deepestPassMm = Infinity, stayDownMm = DEFAULT_STAY_DOWN_MM } = clearing;
+  const { deepestPassMm = Infinity } = clearing;
+  const { stayDownMm = deepestPassMm === Infinity ? 0 : DEFAULT_STAY_DOWN_MM } = clearing;
   checkSize('diameterMm', diameterMm, diameterMm > 0);
   checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm);
   checkSize('depthMm', depthMm, depthMm >= 0);
