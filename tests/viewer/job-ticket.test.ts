@@ -1,10 +1,13 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { readArtwork, readLettering, readStickLettering } from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
 import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { captured } from '../cli/captured-run.ts';
 import {
   chooseFiles,
   openGroup,
@@ -55,6 +58,20 @@ const barsReport = (job: object): Report =>
 const lettered = (drawing: Drawing, text: string, job: object): Report =>
   prove(drawing, text, settleJob(readJobFile(job, 'j'))).report;
 
+/** What the command line says to a job file beside its artwork and font. */
+async function onCommandLine(
+  job: object,
+  files: Readonly<Record<string, string | Uint8Array>>,
+): Promise<Report> {
+  const folder = mkdtempSync(join(tmpdir(), 'pourproof-job-'));
+  for (const [name, content] of Object.entries({ ...files, 'my.job.json': JSON.stringify(job) })) {
+    writeFileSync(join(folder, name), content);
+  }
+  const { out } = await captured(['vet', '--job', 'my.job.json', '--json'], { cwd: folder });
+  rmSync(folder, { recursive: true });
+  return JSON.parse(out) as Report;
+}
+
 /** Types into a field and waits for the proof. */
 async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByLabel(label, { exact: true });
@@ -68,7 +85,9 @@ test('a job file and its artwork, opened together, give the proof of the command
   await chooseFiles(page, { 'job.json': JSON.stringify(JOB), 'bars.svg': BARS });
   await verdict(page);
   expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(barsReport(JOB)));
-  expect(await savedJob(page)).toEqual(JOB);
+  const job = await savedJob(page);
+  expect(job).toEqual(JOB);
+  expect(toTenDigits(await onCommandLine(job, { 'bars.svg': BARS }))).toEqual(toTenDigits(barsReport(JOB)));
   // two kinds of block are drawn, each in its own outline, and each has its line of end grain
   expect(await page.locator('proof-sheet .wood .block').count()).toBe(5);
   const tables = (await page.locator('fact-table table').allTextContents()).join(' ');
@@ -301,7 +320,13 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
     axes: { wght: 650 },
     toleranceMm: 0.005,
   });
-  const { artwork } = await savedReport(page);
+  const report = await savedReport(page);
+  const { artwork } = report;
+  const there = await onCommandLine(job, { [file]: readFileSync(fonts + file) });
+  // the page names lettering without its line breaks
+  const nameless = (each: Report): unknown =>
+    toTenDigits({ ...each, artwork: { ...each.artwork, file: '' } });
+  expect(nameless(there)).toEqual(nameless(report));
   expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW HI', job).artwork.areaMm2, 6);
   const again = await viewer.open();
   await chooseFiles(again.page, { 'sign.json': JSON.stringify(job) });

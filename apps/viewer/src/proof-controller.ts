@@ -73,7 +73,7 @@ export class ProofController implements ReactiveController {
 
   /** Vets other artwork for the job as it stands; what was meant for the artwork before is dropped. */
   useSource(source: NewSource): void {
-    this.job = jobForSource(this.job, source);
+    this.job = jobForSource(this.job, source, this.source);
     this.#putOn(source);
     this.note = '';
     this.waitingText = '';

@@ -1,5 +1,5 @@
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import type { FindingEntry, FixEntry, JobFile } from '@pourproof/proof';
+import type { FindingEntry, JobFile } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
 import { jobChange } from '../model/job-change.ts';
@@ -183,7 +183,7 @@ export class FindingList extends LitElement {
           ${isOpen ? this.#steps(entry) : nothing}
           <p>${entry.headline}</p>
           <p>${entry.why}</p>
-          ${entry.fixes.length > 0 ? this.#fixes(entry.fixes) : nothing}
+          ${entry.fixes.length > 0 ? this.#fixes(entry) : nothing}
           <details class="no-print">
             <summary class="soft">What this rests on</summary>
             <p class="soft">${entry.basis.join('; ')}.</p>
@@ -215,13 +215,15 @@ export class FindingList extends LitElement {
     `;
   }
 
-  #fixes(fixes: readonly FixEntry[]): TemplateResult {
+  #fixes({ code, fixes }: FindingEntry): TemplateResult {
+    const { job, grainDeg, materials, isLettering } = this;
+    const thing = { code, job, grainDeg, materials, isLettering };
     return html`
       <div>
         <h3>Ways out</h3>
         <ul>
           ${fixes.map(({ text, option }) => {
-            const change = option === null ? null : jobChange(option, this);
+            const change = option === null ? null : jobChange(option, thing);
             return html`<li>
               <span>${text}</span>
               ${

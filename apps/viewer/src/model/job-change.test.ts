@@ -6,7 +6,13 @@ import { changedJob } from './changed-job.ts';
 import { jobChange } from './job-change.ts';
 
 const change = (option: Parameters<typeof jobChange>[0], job: Partial<JobFile> = {}, grainDeg = 0) =>
-  jobChange(option, { job, grainDeg, materials: defaultMaterials, isLettering: false })?.part;
+  jobChange(option, {
+    code: 'bit-cannot-enter',
+    job,
+    grainDeg,
+    materials: defaultMaterials,
+    isLettering: false,
+  })?.part;
 
 test('a bit is added after those at hand', () => {
   const option = { do: 'use-bit', value: 1, unit: 'mm', clears: true } as const;
@@ -27,7 +33,13 @@ test('scaling keeps the key and the unit that the size was typed in', () => {
 test('lettering is scaled by its capitals, the only size besides a width that it has', () => {
   const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
   const on = (job: Partial<JobFile>) =>
-    jobChange(option, { job, grainDeg: 0, materials: defaultMaterials, isLettering: true })?.part;
+    jobChange(option, {
+      code: 'bit-cannot-enter',
+      job,
+      grainDeg: 0,
+      materials: defaultMaterials,
+      isLettering: true,
+    })?.part;
   expect(on({ capHeight: '20mm' })).toEqual({ capHeight: '24mm' });
   expect(on({})).toEqual({ capHeight: '18mm' });
   expect(on({ width: '4in' })).toEqual({ width: '4.8in' });
@@ -65,6 +77,59 @@ test.each([1, 2])('the seal that a real proof offers at %d coats becomes the job
   expect(part).toMatchObject({ coats });
   const after = prove(drawing, 'bar', settleJob(changedJob(job, part!))).report.findings;
   expect(after.map((finding) => finding.code)).not.toContain('high-bleed-wall');
+});
+
+/** A pocket of 40 × 20 mm, or a stroke as long and of another width. */
+function pocket(widthMm: number): Drawing {
+  const ring = { coords: Float64Array.of(0, 0, 40, 0, 40, widthMm, 0, widthMm), ringEnds: Uint32Array.of(4) };
+  const shape = {
+    region: { ...ring, fillRule: 'nonzero' as const },
+    layer: '',
+    colour: '#000000',
+    source: 'x',
+  };
+  return {
+    format: 'svg',
+    scaleSource: 'made by a test in mm',
+    toleranceMm: 0.005,
+    notices: [],
+    shapes: [shape],
+  };
+}
+
+const CALM: Partial<JobFile> = {
+  bit: ['flat:0.5mm'],
+  wood: 'walnut',
+  seal: 'epoxy',
+  coats: 1,
+  sealHours: '24h',
+  boards: 10,
+};
+test.each<readonly [doing: string, code: string, widthMm: number, job: Partial<JobFile>]>([
+  ['wait', 'seal-not-cured', 20, { sealHours: '1h' }],
+  ['level-less', 'sands-through', 20, { depth: '1.5mm', level: '1mm' }],
+  ['deepen', 'sands-through', 20, { depth: '1.5mm', level: '1mm' }],
+  ['fewer-coats', 'ghost-stroke', 1.45, { depth: '3mm', coats: 3 }],
+  ['use-scale', 'batch-too-small', 15, { boards: 1, weigh: 'tenth' }],
+  ['use-resin', 'pour-too-deep', 20, { depth: '12mm', level: '0.2mm' }],
+])('pressing "%s" clears a real finding of %s', (doing, code, widthMm, over) => {
+  const job = { ...CALM, ...over };
+  const { findings } = prove(pocket(widthMm), 'x', settleJob(job)).report;
+  const finding = findings.find((each) => each.code === code);
+  const option = finding?.fix.options.find((each) => each.do === doing);
+  expect(option?.clears).toBe(true);
+  const thing = { code, job, grainDeg: 0, materials: defaultMaterials, isLettering: false };
+  const part = jobChange(option!, thing)?.part;
+  const after = prove(pocket(widthMm), 'x', settleJob(changedJob(job, part!))).report.findings;
+  expect(after.map((each) => each.code)).not.toContain(code);
+});
+
+test('a wider V, and the depth of one thin wall, are left to the maker', () => {
+  const thing = { job: {}, grainDeg: 0, materials: defaultMaterials, isLettering: false };
+  const wider = { do: 'use-bit', value: 14, unit: 'mm', clears: true } as const;
+  expect(jobChange(wider, { ...thing, code: 'vee-ends-early' })).toBeNull();
+  const depth = { do: 'deepen', value: 2, unit: 'mm', clears: true } as const;
+  expect(jobChange(depth, { ...thing, code: 'short-grain-will-break' })).toBeNull();
 });
 
 test('work on the drawing itself changes no job', () => {

@@ -6,13 +6,18 @@ const OF_FILES = ['width', 'height', 'scale', 'carve', 'fileUnit', 'join'] as co
 
 /**
  * A job as it stands when other artwork is put on the sheet: sizes and ways of reading that were meant for the artwork before are
- * dropped, and the font is that of the new one.
+ * dropped, and the font is that of the new one. A file of the same name is the same drawing, exported again.
  */
-export function jobForSource(job: Partial<JobFile>, source: NewSource): Partial<JobFile> {
+export function jobForSource(
+  job: Partial<JobFile>,
+  source: NewSource,
+  before: NewSource | null,
+): Partial<JobFile> {
+  const isAgain = before?.kind === 'file' && before.name === source.name;
   // the width of lettering is set with it, that of a file belongs to the file before
   const dropped: readonly string[] =
     source.kind === 'file'
-      ? [...OF_LETTERING, ...OF_FILES, 'font']
+      ? [...OF_LETTERING, ...(isAgain ? [] : OF_FILES), 'font']
       : [...OF_FILES.filter((key) => key !== 'width'), 'font'];
   const kept = Object.entries(job).filter(([key]) => !dropped.includes(key));
   return { ...Object.fromEntries(kept), ...(source.font === null ? {} : { font: source.font.name }) };

@@ -65,7 +65,7 @@ function ticketOf(
 
 /** A new drawing on the sheet; the sizes of the job are for it only if the job came with it. */
 function withFile(state: PageState, source: NewSource, isJobForIt: boolean): PageState {
-  return { ...state, source, job: isJobForIt ? state.job : jobForSource(state.job, source) };
+  return { ...state, source, job: isJobForIt ? state.job : jobForSource(state.job, source, state.source) };
 }
 
 /** A font alone: for the lettering or the live text that is on the sheet, or for lettering that waits for it. */

@@ -1,6 +1,7 @@
-import { mmFromInches, parseLengthMm } from '@pourproof/plane';
+import { parseLengthMm } from '@pourproof/plane';
 import type { JobFile } from '@pourproof/proof';
 import type { JobPart } from './changed-job.ts';
+import { lengthLike } from './length-like.ts';
 
 /** Height of capitals where nothing else sizes lettering (our choice). */
 export const USUAL_CAP_HEIGHT = '15mm';
@@ -20,7 +21,5 @@ export function scaledSize(job: Partial<JobFile>, factor: number, isLettering: b
 }
 
 function times(text: string, factor: number): string {
-  const mm = parseLengthMm(text) * factor;
-  const isInch = /(?:in|inch|inches|["″”])\s*$/iu.test(text);
-  return isInch ? `${Number((mm / mmFromInches(1)).toFixed(4))}in` : `${Number(mm.toFixed(3))}mm`;
+  return lengthLike(parseLengthMm(text) * factor, text);
 }
