@@ -114,7 +114,38 @@ function drawnSegments(rings: Rings, vertexOfPoint: Uint32Array, vertices: Verte
   return segments;
 }
 
-function sweepOrder(vertices: VertexIndex): Uint32Array {
-  const order = Uint32Array.from(vertices.x, (_, v) => v);
-  return order.sort((u, v) => vertices.x[u] - vertices.x[v] || vertices.y[u] - vertices.y[v]);
+/** All vertices by x, then y: sorted into as many slots of equal width as there are vertices, and within those by comparing. */
+function sweepOrder({ x, y }: VertexIndex): Uint32Array {
+  const count = x.length;
+  let minX = Number.POSITIVE_INFINITY;
+  let maxX = Number.NEGATIVE_INFINITY;
+  for (let v = 0; v < count; v++) {
+    minX = Math.min(minX, x[v]);
+    maxX = Math.max(maxX, x[v]);
+  }
+  const density = (count - 1) / (maxX - minX);
+  const perMm = Number.isFinite(density) ? density : 0;
+  const slotOf = (v: number): number => Math.min(count - 1, Math.floor((x[v] - minX) * perMm));
+  // at first how many lie in each slot, then where each slot ends, at last where it begins
+  const slots = new Uint32Array(count + 1);
+  for (let v = 0; v < count; v++) {
+    slots[slotOf(v)]++;
+  }
+  for (let k = 1; k <= count; k++) {
+    slots[k] += slots[k - 1];
+  }
+  const order = new Uint32Array(count);
+  for (let v = count - 1; v >= 0; v--) {
+    order[--slots[slotOf(v)]] = v;
+  }
+  const compare = (u: number, v: number): number => x[u] - x[v] || y[u] - y[v];
+  for (let k = 0; k < count; k++) {
+    const [from, to] = [slots[k], slots[k + 1]];
+    if (to - from === 2 && compare(order[from], order[from + 1]) > 0) {
+      [order[from], order[from + 1]] = [order[from + 1], order[from]];
+    } else if (to - from > 2) {
+      order.subarray(from, to).sort(compare);
+    }
+  }
+  return order;
 }

@@ -88,17 +88,17 @@ function startSweep(
   const vertexCount = set.vertices.x.length;
   const sweep: Sweep = {
     set,
-    status: new SweepStatus(),
+    status: new SweepStatus(set.lo.length),
     heap: new VertexHeap(set.vertices),
     shapeOfEdge,
     toleranceMm,
     onCrossing,
     startHead: new Array<number>(vertexCount).fill(-1),
-    startNext: [],
+    startNext: new Array<number>(set.lo.length).fill(-1),
     endHead: new Array<number>(vertexCount).fill(-1),
     endSegment: [],
     endNext: [],
-    below: [],
+    below: new Array<number>(set.lo.length).fill(-1),
     pending: [],
     pairsLeft: LEAST_AGAIN + MOST_AGAIN_PER_SEGMENT * set.lo.length,
     current: -1,
@@ -108,8 +108,6 @@ function startSweep(
   };
   for (let s = 0; s < set.lo.length; s++) {
     sweep.status.addSlot();
-    sweep.startNext.push(-1);
-    sweep.below.push(-1);
     if (set.owners[s] >= 0) {
       addStart(sweep, s);
       addEnd(sweep, s);

@@ -3,37 +3,50 @@
  * so that neighbours and removal need no comparison. The order is the caller's business.
  */
 export class SweepStatus {
-  /** Next segment towards smaller y, −1 for none; meaningful while the segment is in. */
-  readonly below: number[] = [];
+  /** Next segment towards smaller y, −1 for none; meaningful while the segment is in. A new array when room is made for more segments. */
+  below: Int32Array;
   /** Next segment towards larger y, −1 for none. */
-  readonly above: number[] = [];
-  readonly #left: number[] = [];
-  readonly #right: number[] = [];
-  readonly #parent: number[] = [];
-  readonly #priority: number[] = [];
-  readonly #isIn: boolean[] = [];
+  above: Int32Array;
+  #left: Int32Array;
+  #right: Int32Array;
+  #parent: Int32Array;
+  #priority: Int32Array;
+  #isIn: Uint8Array;
+  #size = 0;
   #root = -1;
   #lowest = -1;
   #seed = 0x2545f491;
 
+  /** @param expected about how many segments there will be */
+  constructor(expected = 0) {
+    const capacity = Math.max(64, expected + (expected >> 2));
+    this.below = new Int32Array(capacity);
+    this.above = new Int32Array(capacity);
+    this.#left = new Int32Array(capacity);
+    this.#right = new Int32Array(capacity);
+    this.#parent = new Int32Array(capacity);
+    this.#priority = new Int32Array(capacity);
+    this.#isIn = new Uint8Array(capacity);
+  }
+
   /** Makes room for one more segment, numbered in order. */
   addSlot(): void {
+    const s = this.#size++;
+    if (s === this.below.length) {
+      this.#grow();
+    }
     // xorshift: the tree needs spread, not secrecy, and equal runs must give equal results
     this.#seed ^= this.#seed << 13;
     this.#seed ^= this.#seed >>> 17;
     this.#seed ^= this.#seed << 5;
-    this.#priority.push(this.#seed);
-    this.below.push(-1);
-    this.above.push(-1);
-    this.#left.push(-1);
-    this.#right.push(-1);
-    this.#parent.push(-1);
-    this.#isIn.push(false);
+    this.#priority[s] = this.#seed;
+    this.below[s] = -1;
+    this.above[s] = -1;
   }
 
   /** Whether the sweep line meets segment s now. */
   has(s: number): boolean {
-    return this.#isIn[s];
+    return this.#isIn[s] === 1;
   }
 
   /** The segment with the smallest y, −1 when empty. */
@@ -58,7 +71,7 @@ export class SweepStatus {
 
   /** Puts s in directly above `lower`, or lowest of all when that is −1. */
   insertAbove(lower: number, s: number): void {
-    this.#isIn[s] = true;
+    this.#isIn[s] = 1;
     this.#left[s] = -1;
     this.#right[s] = -1;
     const upper = lower < 0 ? this.#lowest : this.above[lower];
@@ -107,7 +120,19 @@ export class SweepStatus {
     if (upper >= 0) {
       this.below[upper] = lower;
     }
-    this.#isIn[s] = false;
+    this.#isIn[s] = 0;
+  }
+
+  #grow(): void {
+    this.below = doubled(this.below);
+    this.above = doubled(this.above);
+    this.#left = doubled(this.#left);
+    this.#right = doubled(this.#right);
+    this.#parent = doubled(this.#parent);
+    this.#priority = doubled(this.#priority);
+    const isIn = new Uint8Array(2 * this.#isIn.length);
+    isIn.set(this.#isIn);
+    this.#isIn = isIn;
   }
 
   #rotateUp(s: number): void {
@@ -147,4 +172,10 @@ export class SweepStatus {
       this.#parent[child] = parent;
     }
   }
+}
+
+function doubled(list: Int32Array): Int32Array {
+  const out = new Int32Array(2 * list.length);
+  out.set(list);
+  return out;
 }
