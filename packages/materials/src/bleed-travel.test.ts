@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { bleedClass, bleedTravel, visibleProbability } from './bleed-travel.ts';
+import { cited } from './cited.ts';
 import type { SealId } from './sealer.ts';
-import type { WoodId } from './wood.ts';
+import { type WoodId, woods } from './wood.ts';
 
 const REFERENCE_WOODS: readonly WoodId[] = ['poplar', 'cherry', 'maple', 'walnut'];
 
@@ -132,6 +133,17 @@ test('a wood without a prior gets the mean of the known ones and a wider band, a
   expect(travel.medianMm).toBeCloseTo((6 * 3 * 2 * 1) ** 0.25, 12);
   // sample standard deviation of ln 6, ln 3, ln 2, ln 1: √(1.687402/3)
   expect(travel.spread).toBeCloseTo(Math.hypot(0.7, 0.5, 0.749978), 6);
+});
+
+test('heart and sap move the travel only where the wood’s row has a factor for them', () => {
+  const base = { seal: 'none', coats: 0, sealHours: 0 } as const;
+  expect(bleedTravel({ ...base, wood: 'walnut', part: 'heart' }).medianMm).toBe(1);
+  const wood = { ...woods.walnut, sapFactor: cited(4, 'entered', 'maker-entry') };
+  const sap = bleedTravel({ ...base, wood, part: 'sap' });
+  expect(sap.medianMm).toBeCloseTo(4, 12);
+  expect(sap.sources).toContain('maker-entry');
+  expect(bleedTravel({ ...base, wood, part: 'heart' }).medianMm).toBe(1);
+  expect(bleedTravel({ ...base, wood }).medianMm).toBe(1);
 });
 
 test('class ends belong to the worse class', () => {

@@ -26,6 +26,8 @@ export type BleedClass = 'clean' | 'slight' | 'moderate' | 'severe';
 /** The wood, the seal and the resin whose colour may run. */
 export interface BleedJob {
   readonly wood: Wood | WoodId;
+  /** Heartwood or sapwood; moves the travel only where the wood's row has a factor for it. */
+  readonly part?: 'heart' | 'sap' | null;
   readonly seal: Sealer | SealId;
   /** Coats of seal; 0 is the same as none. */
   readonly coats: number;
@@ -72,9 +74,11 @@ export function bleedTravel(job: BleedJob): BleedTravel {
   const temperatureC = job.temperatureC ?? REFERENCE_TEMPERATURE_C;
 
   const prior = woodPrior(wood);
+  const part = job.part === 'heart' ? wood.heartFactor : job.part === 'sap' ? wood.sapFactor : null;
   const flow =
     openTubeLimitMm(resin, temperatureC) / openTubeLimitMm(resins.coating, REFERENCE_TEMPERATURE_C);
-  const medianMm = prior.medianMm * sealFactor(seal, job.coats, job.sealHours, temperatureC) * flow;
+  const medianMm =
+    prior.medianMm * (part?.value ?? 1) * sealFactor(seal, job.coats, job.sealHours, temperatureC) * flow;
   const spread = Math.hypot(spreadBetweenBoards.value, spreadWithinBoard.value, prior.extraSpread);
   const reach = Math.exp(1.959963984540054 * spread);
   return {
@@ -90,6 +94,7 @@ export function bleedTravel(job: BleedJob): BleedTravel {
     sources: [
       ...new Set<SourceId>([
         ...prior.because,
+        ...(part?.because ?? []),
         ...seal.curve.because,
         ...resin.viscosityPaS.because,
         ...resin.gelMin.because,

@@ -11,6 +11,8 @@ export interface WoodEntry {
   readonly lab?: Lab;
   /** Median streak length in mm in the unsealed wood, from the maker's own tests. */
   readonly bleedPriorMm?: number;
+  readonly heartFactor?: number;
+  readonly sapFactor?: number;
   readonly oily?: boolean;
   readonly radialPerPct?: number;
   readonly tangentialPerPct?: number;

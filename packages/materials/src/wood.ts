@@ -44,6 +44,9 @@ export interface Wood {
   readonly lab: Cited<Lab> | null;
   /** Median length in mm of a streak of coating resin along the grain of the unsealed wood: a prior, never a measurement. */
   readonly bleedPriorMm: Cited | null;
+  /** Travel in heartwood and in sapwood as factors on that prior; `null` as they ship: no figure was found. */
+  readonly heartFactor: Cited | null;
+  readonly sapFactor: Cited | null;
 }
 
 /** Woods by id. */
@@ -72,7 +75,9 @@ export const woods: Readonly<Record<WoodId, Wood>> = {
 /** The sources behind every value of a wood, each once. */
 export function woodSources(wood: Wood): readonly SourceId[] {
   const { strength, movement, pores } = wood;
-  const rows = [...Object.values(strength), ...Object.values(movement), pores, wood.lab, wood.bleedPriorMm];
+  const { lab, bleedPriorMm, heartFactor, sapFactor } = wood;
+  const own = [pores, lab, bleedPriorMm, heartFactor, sapFactor];
+  const rows = [...Object.values(strength), ...Object.values(movement), ...own];
   return [...new Set(rows.flatMap((row) => row?.because ?? []))];
 }
 
@@ -85,5 +90,7 @@ function assemble(id: WoodId, name: string, botanical: string): Wood {
     pores: woodPores[id],
     lab: woodColours[id],
     bleedPriorMm: bleedPriors[id],
+    heartFactor: null,
+    sapFactor: null,
   };
 }

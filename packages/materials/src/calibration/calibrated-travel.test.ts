@@ -73,6 +73,23 @@ describe('coupons of the board itself', () => {
   });
 });
 
+describe('heart and sap', () => {
+  const heart: BleedJob = { ...CHERRY, part: 'heart' };
+  const one = (part?: 'heart' | 'sap') =>
+    calibratedTravel(heart, [coupon(1, streaks(1, 1, 1), { made: { ...CHERRY, part } })]);
+
+  test('a coupon that says neither, or the same, counts fully', () => {
+    expect(one().medianMm).toBeCloseTo(calibratedTravel(CHERRY, [coupon(1, streaks(1, 1, 1))]).medianMm, 12);
+    expect(one('heart').medianMm).toBe(one().medianMm);
+  });
+
+  test('a coupon of the other part counts by what it says of board and wood', () => {
+    expect(one('sap').medianMm).toBeGreaterThan(one('heart').medianMm);
+    expect(one('sap').medianMm).toBeLessThan(3);
+    expect(one('sap').ownSlots).toBeNull();
+  });
+});
+
 describe('coupons of other boards', () => {
   test('of one other board say nothing of the wood', () => {
     const travel = calibratedTravel(CHERRY, [otherBoard(1, 'a', 1, 1, 1), otherBoard(2, 'a', 1.2)]);

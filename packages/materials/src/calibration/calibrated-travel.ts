@@ -116,7 +116,8 @@ function groupsOf(job: BleedJob, medianMm: number, coupons: readonly Coupon[]): 
     const isOwnTreatment = isSameTreatment(job, made);
     const treatment = isOwnTreatment ? 'own' : treatmentKey(made);
     const id = JSON.stringify([board, treatment]);
-    const factor = medianMm / bleedTravel(made).medianMm;
+    // a coupon that does not say heart or sap is taken to be of the job's part
+    const factor = medianMm / bleedTravel({ ...made, part: partOf(made) ?? partOf(job) }).medianMm;
     groups.set(id, {
       board,
       treatment,
@@ -138,14 +139,15 @@ function isSameTreatment(job: BleedJob, made: BleedJob): boolean {
     a.seal === b.seal &&
     a.coats === b.coats &&
     a.resin === b.resin &&
+    (a.part === null || b.part === null || a.part === b.part) &&
     (late <= early * sameHoursFactor.value || a.coats === 0 || a.seal.curve.value.length === 0) &&
     Math.abs(a.temperatureC - b.temperatureC) <= sameTemperatureK.value
   );
 }
 
 function treatmentKey(made: BleedJob): string {
-  const { seal, coats, sealHours, resin, temperatureC } = partsOf(made);
-  return JSON.stringify([seal.name, coats, sealHours, resin.name, temperatureC]);
+  const { seal, coats, sealHours, resin, temperatureC, part } = partsOf(made);
+  return JSON.stringify([seal.name, coats, sealHours, resin.name, temperatureC, part]);
 }
 
 /** Slots of the job's own board and treatment counted by whether a streak shows; readings that leave it open are not counted. */
@@ -161,8 +163,13 @@ function ownSlotsOf(job: BleedJob, coupons: readonly Coupon[]): CalibratedTravel
   return { slots: seen.length, bleeding, chance: bleedChance(bleeding, seen.length) };
 }
 
+function partOf({ part = null }: BleedJob): 'heart' | 'sap' | null {
+  return part;
+}
+
 function partsOf(job: BleedJob): {
   readonly wood: Wood;
+  readonly part: 'heart' | 'sap' | null;
   readonly seal: Sealer;
   readonly coats: number;
   readonly sealHours: number;
@@ -172,6 +179,7 @@ function partsOf(job: BleedJob): {
   const resin = job.resin ?? 'coating';
   return {
     wood: typeof job.wood === 'string' ? woods[job.wood] : job.wood,
+    part: partOf(job),
     seal: typeof job.seal === 'string' ? sealers[job.seal] : job.seal,
     coats: job.coats,
     sealHours: job.sealHours,

@@ -49,7 +49,8 @@ export function blockMeasures(
           cut,
           blocks.map(({ region }) => ringsBounds(region ?? cut)),
         );
-  const travels = new Map<Wood, CalibratedTravel>();
+  // many blocks, few woods
+  const travels = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
   return blocks.flatMap((block, b): BlockMeasures[] => {
     const near = nearby[b] ?? cut;
     const part = block.region === null ? cut : partIn(near, block.region);
@@ -58,8 +59,9 @@ export function blockMeasures(
       return [];
     }
     const dive = radians(block.diveDeg);
-    const travel = travels.get(block.row) ?? travelIn(block.row, job);
-    travels.set(block.row, travel);
+    const byPart = travels.get(block.row) ?? new Map<PlacedBlock['part'], CalibratedTravel>();
+    const travel = byPart.get(block.part) ?? travelIn(block, job);
+    travels.set(block.row, byPart.set(block.part, travel));
     const floorAreaMm2 = whole > 0 ? (signedArea(part) * carving.areaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
     const bleed = bleedIn(part, near, block, travel);
@@ -96,15 +98,16 @@ export function inFace(diveRad: number): number {
   return Math.abs(part) < 1e-12 ? 0 : part;
 }
 
-/** Colour travel in a wood under the job's seal and resin, or under another seal, moved by the job's coupons. */
+/** Colour travel in a block under the job's seal and resin, or under another seal, moved by the job's coupons. */
 export function travelIn(
-  wood: Wood,
+  { row, part }: Pick<PlacedBlock, 'row' | 'part'>,
   job: Job,
   seal: Partial<Pick<BleedJob, 'seal' | 'coats' | 'sealHours'>> = {},
 ): CalibratedTravel {
   return calibratedTravel(
     {
-      wood,
+      wood: row,
+      part,
       seal: job.rows.seal,
       coats: job.coats,
       sealHours: job.sealHours,

@@ -12,7 +12,7 @@ export function sealFixes(job: Job, inBlock: BlockMeasures, reachMm: number, lim
   const coats = Math.max(1, job.coats);
   for (const seal of Object.values(job.materials.sealers)) {
     const sealHours = seal.readyHours.high;
-    const travel = travelIn(inBlock.block.row, job, { seal, coats, sealHours });
+    const travel = travelIn(inBlock.block, job, { seal, coats, sealHours });
     const isSeal = seal.curve.value.length > 0;
     if (isSeal && (travel.medianMm * reachMm) / inBlock.travel.medianMm < limitMm) {
       return [{ do: 'change-seal', value: sealWords(coats, seal), unit: 'seal', clears: true }];

@@ -12,6 +12,10 @@ export const couponRowSchema = z.strictObject({
     description: 'Name of the board that it was cut from; left out, it is the board of the job',
   }),
   wood: z.string().optional().meta({ description: 'Its wood: an id of the tables or of materials.json' }),
+  part: z
+    .enum(['heart', 'sap'])
+    .optional()
+    .meta({ description: 'Heartwood or sapwood, where that is known' }),
   seal: z.string().optional().meta({ description: 'Its seal: an id of the tables or of materials.json' }),
   coats: z.number().int().min(0).max(10).optional(),
   sealHours: z

@@ -64,6 +64,7 @@ function settleCoupon(
     board: row.board ?? null,
     made: {
       wood: known(at, 'wood', woodId, materials.woods),
+      part: row.part ?? null,
       seal: known(at, 'seal', row.seal ?? defaults.seal, materials.sealers),
       coats: row.coats ?? defaults.coats,
       sealHours,

@@ -30,6 +30,8 @@ const wood = z.strictObject({
     .optional()
     .meta({ description: 'CIE L*a*b* of the dry, sanded face' }),
   bleedPriorMm: above('Median streak length in the unsealed wood, from own tests, mm'),
+  heartFactor: above('Travel in heartwood as a factor on that length, from own tests'),
+  sapFactor: above('Travel in sapwood as a factor on that length, from own tests'),
   oily: z.boolean().optional(),
   radialPerPct: above('Radial movement per percent of moisture, share'),
   tangentialPerPct: above('Tangential movement per percent of moisture, share'),
