@@ -20,6 +20,10 @@ beforeAll(() => {
   writeFileSync(join(folder, 'wrong.json'), '{"schema": "pourproof/job@1", "wod": "maple", "coats": 99}');
   writeFileSync(join(folder, 'list.json'), '[1, 2]');
   writeFileSync(
+    join(folder, 'both.json'),
+    '{"schema": "pourproof/job@1", "artwork": "square.svg", "text": "Oak"}',
+  );
+  writeFileSync(
     join(folder, 'sizes.json'),
     '{"schema": "pourproof/job@1", "width": "40mm", "height": "40mm"}',
   );
@@ -316,6 +320,14 @@ const FILE_CASES: readonly BadInput[] = [
   },
 ];
 
+const JOB_CASES: readonly BadInput[] = [
+  {
+    name: 'a job of a drawing and of lettering at once',
+    argv: vet('--job', 'both.json'),
+    err: 'pourproof: both.json names both artwork and text. Check which of them is meant, and take the other one out.\n',
+  },
+];
+
 const OUTPUT_CASES: readonly BadInput[] = [
   {
     name: 'an overlay over its own artwork',
@@ -464,6 +476,7 @@ describe.each([
   ['flags', FLAG_CASES],
   ['values', VALUE_CASES],
   ['files', FILE_CASES],
+  ['jobs', JOB_CASES],
   ['outputs', OUTPUT_CASES],
   ['contents', READER_CASES],
 ] as const)('bad %s are refused with exit code 2 and one message', (_, cases) => {

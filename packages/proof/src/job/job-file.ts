@@ -141,9 +141,18 @@ export type JobFile = z.infer<typeof jobFileSchema>;
 export function readJobFile(data: unknown, name: string): JobFile {
   const result = jobFileSchema.safeParse(data);
   if (result.success) {
+    refuseTwoArtworks(result.data, name);
     return result.data;
   }
   throw new JobError(
     `${name} is not a pourproof/job@1 file:\n${issueLines(result.error)}\nThe schema is in docs/schema/job@1.json.`,
   );
+}
+
+function refuseTwoArtworks({ artwork, text }: JobFile, name: string): void {
+  if (artwork !== undefined && text !== undefined) {
+    throw new JobError(
+      `${name} names both artwork and text. Check which of them is meant, and take the other one out.`,
+    );
+  }
 }
