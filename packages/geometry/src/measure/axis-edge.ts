@@ -202,7 +202,9 @@ export class AxisEdge {
   /** Length of the edge between two shares of the way from the low to the high end. */
   lengthBetween(from: number, to: number): number {
     if (this.kind !== 'line-point') {
-      return (to - from) * Math.hypot(this.x1 - this.x0, this.y1 - this.y0);
+      const dx = this.x1 - this.x0;
+      const dy = this.y1 - this.y0;
+      return (to - from) * Math.sqrt(dx * dx + dy * dy);
     }
     const span = this.#u1 - this.#u0;
     return this.#arcLength(this.#u0 + from * span, this.#u0 + to * span);
@@ -212,7 +214,7 @@ export class AxisEdge {
   #arcLength(from: number, to: number): number {
     const a = from / this.#h;
     const b = to / this.#h;
-    return (this.#h / 2) * (b * Math.hypot(1, b) + Math.asinh(b) - a * Math.hypot(1, a) - Math.asinh(a));
+    return (this.#h / 2) * (parabolaLength(b) - parabolaLength(a));
   }
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
@@ -267,17 +269,17 @@ export class AxisEdge {
     const h = this.#h;
     const s = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
     const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
-    const turn = 2 * (Math.atan(t) - Math.atan(s));
     if (b > cap) {
+      const turn = 2 * (Math.atan(t) - Math.atan(s));
       const strip = this.kind === 'points' ? 0 : (cap * cap * h * (t - s)) / 2;
-      return cap * this.area(a, b, 0) - this.#sign * (strip + (cap ** 3 * turn) / 6);
+      return cap * this.area(a, b, 0) - this.#sign * (strip + (cap * cap * cap * turn) / 6);
     }
     // strips: ∫ H²/2 ds, fans: ∫ H³/3 dθ, both in powers of t = tan of the angle (points) or of its half (line and point)
     const part =
       this.kind === 'points'
-        ? (t * Math.hypot(1, t) + Math.asinh(t) - s * Math.hypot(1, s) - Math.asinh(s)) / 3
-        : (5 / 24) * (t - s + (2 / 3) * (t ** 3 - s ** 3) + (t ** 5 - s ** 5) / 5);
-    return this.#sign * h ** 3 * part;
+        ? (parabolaLength(t) - parabolaLength(s)) / 3
+        : (5 / 24) * (t * quintic(t * t) - s * quintic(s * s));
+    return this.#sign * h * h * h * part;
   }
 
   /** Length of the part of the edge with clearance from a to b. */
@@ -287,10 +289,22 @@ export class AxisEdge {
     const ay = this.y;
     this.atHigh(b);
     if (this.kind !== 'line-point') {
-      return Math.hypot(this.x - ax, this.y - ay);
+      const dx = this.x - ax;
+      const dy = this.y - ay;
+      return Math.sqrt(dx * dx + dy * dy);
     }
     const ua = a <= this.r0 ? this.#u0 : this.#position(a);
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
     return this.#arcLength(ua, ub);
   }
+}
+
+/** Twice the length of the parabola y = x²/2 from 0 to t. */
+function parabolaLength(t: number): number {
+  return t * Math.sqrt(1 + t * t) + Math.asinh(t);
+}
+
+/** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */
+function quintic(t2: number): number {
+  return 1 + t2 * (2 / 3 + t2 / 5);
 }

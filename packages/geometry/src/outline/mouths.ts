@@ -21,8 +21,10 @@ export interface Mouths {
   readonly closes: readonly number[];
 }
 
-/** All mouths of the axis at a radius, mm. Linear time. */
-export function findMouths(axis: MedialAxis, radius: number): Mouths {
+/**
+ * All mouths of the axis at a radius, mm; those of single corners can be left out, which close nothing but their own corner. Linear time.
+ */
+export function findMouths(axis: MedialAxis, radius: number, isWithCorners: boolean = true): Mouths {
   const { edgeFrom, edgeTo, nodeR, boundary } = axis;
   const shape = new AxisEdge(axis);
   const component = joinBelow(axis, radius);
@@ -37,6 +39,9 @@ export function findMouths(axis: MedialAxis, radius: number): Mouths {
     if (nodeR[edgeFrom[e]] >= radius || nodeR[edgeTo[e]] < radius || shape.isSpoke(e)) {
       continue;
     }
+    if (!isWithCorners && isCornerBranch(axis, e)) {
+      continue;
+    }
     shape.load(e);
     shape.at(radius);
     const [ax, ay] = contactDirection(boundary, shape.left, shape.x, shape.y);
@@ -49,6 +54,12 @@ export function findMouths(axis: MedialAxis, radius: number): Mouths {
     closes.push(component[edgeFrom[e]]);
   }
   return { radius, edge, x, y, angle, sweep, ofEdge, component, closes };
+}
+
+/** Whether axis edge e starts in a convex corner of the boundary. */
+export function isCornerBranch(axis: MedialAxis, e: number): boolean {
+  const { edgeFrom, edgeLeft, edgeRight, nodeR, boundary } = axis;
+  return nodeR[edgeFrom[e]] === 0 && edgeLeft[e] < boundary.count && edgeRight[e] < boundary.count;
 }
 
 /** Turn in radians, 0 … π, between the directions to both contacts at the point where `edge` was last asked. */
@@ -71,13 +82,13 @@ function contactDirection(
   }
   const dx = x[site - count] - px;
   const dy = y[site - count] - py;
-  const d = Math.hypot(dx, dy);
+  const d = Math.sqrt(dx * dx + dy * dy);
   return [dx / d, dy / d];
 }
 
 /** Names each node by one node of all those that hang together below the radius. */
 function joinBelow(axis: MedialAxis, radius: number): Int32Array {
-  const { edgeFrom, edgeTo, nodeR } = axis;
+  const { edgeFrom, edgeTo, nodeR, neckCount } = axis;
   const parent = new Int32Array(nodeR.length);
   for (let k = 0; k < parent.length; k++) {
     parent[k] = k;
@@ -90,9 +101,16 @@ function joinBelow(axis: MedialAxis, radius: number): Int32Array {
     }
     return at;
   };
-  for (let e = 0; e < edgeFrom.length; e++) {
-    if (nodeR[edgeFrom[e]] < radius && nodeR[edgeTo[e]] < radius) {
-      parent[find(edgeFrom[e])] = find(edgeTo[e]);
+  // edges are made from the boundary up: backwards, the way up from each edge's end is known already
+  for (let e = edgeFrom.length - 1; e >= 0; e--) {
+    const from = edgeFrom[e];
+    const to = edgeTo[e];
+    if (nodeR[to] < radius && nodeR[from] < radius) {
+      if (from >= neckCount && parent[from] === from && parent[to] !== from) {
+        parent[from] = parent[to];
+      } else {
+        parent[find(from)] = find(to);
+      }
     }
   }
   for (let k = 0; k < parent.length; k++) {

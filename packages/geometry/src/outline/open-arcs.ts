@@ -84,7 +84,9 @@ function coveredParts(mouths: Mouths): Map<number, Part[]> {
       const k = group[i];
       for (let l = i + 1; l < group.length && x[group[l]] - x[k] < 2 * radius; l++) {
         const j = group[l];
-        const d = Math.hypot(x[j] - x[k], y[j] - y[k]);
+        const dx = x[j] - x[k];
+        const dy = y[j] - y[k];
+        const d = Math.sqrt(dx * dx + dy * dy);
         if (d > 0 && d < 2 * radius) {
           add(k, j, d);
           add(j, k, d);
