@@ -3,6 +3,7 @@ import { findMouths } from '../outline/mouths.ts';
 import { openArcs } from '../outline/open-arcs.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { checkRadius } from './check-radius.ts';
+import { enteringRadius } from './entering-radius.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
@@ -19,17 +20,19 @@ export function reachedArea(axis: MedialAxis, centreMm: number, reachMm: number)
     throw new RangeError(`reachMm is ${reachMm}; give at most centreMm, ${centreMm}`);
   }
   const { edgeFrom, edgeTo, nodeR } = axis;
+  const centre = enteringRadius(axis, centreMm);
+  const reach = Math.min(reachMm, centre);
   const edge = new AxisEdge(axis);
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
     const high = nodeR[edgeTo[e]];
-    if (high >= centreMm) {
+    if (high >= centre) {
       edge.load(e);
-      sum += edge.area(Math.max(edge.r0, centreMm), high, centreMm - reachMm);
+      sum += edge.area(Math.max(edge.r0, centre), high, centre - reach);
     }
   }
   // the same mouths as those of the whole cutter, with smaller discs
-  const mouths = { ...findMouths(axis, centreMm), radius: reachMm };
+  const mouths = { ...findMouths(axis, centre), radius: reach };
   return sum + sectorArea(mouths, openArcs(mouths));
 }
 

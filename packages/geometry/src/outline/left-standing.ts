@@ -1,5 +1,6 @@
 import type { Point, Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
+import { enteringRadius } from '../measure/entering-radius.ts';
 import { strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingArea, packArcRings, polygonFromArcs } from './arc-rings.ts';
@@ -45,7 +46,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   if (!(toleranceMm > 0)) {
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
   }
-  const mouths = findMouths(axis, radiusMm);
+  const mouths = findMouths(axis, enteringRadius(axis, radiusMm));
   const arcs = openArcs(mouths);
   const loops = traceLoops(axis, mouths, arcs, 'left');
   const uncut = uncutAxis(axis, mouths, strokeParts(axis));

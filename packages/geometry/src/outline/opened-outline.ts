@@ -1,4 +1,5 @@
 import { checkRadius } from '../measure/check-radius.ts';
+import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, packArcRings } from './arc-rings.ts';
 import { findMouths } from './mouths.ts';
@@ -14,6 +15,6 @@ import { traceLoops } from './trace-loops.ts';
  */
 export function openedOutline(axis: MedialAxis, radiusMm: number): ArcRings {
   checkRadius(radiusMm);
-  const mouths = findMouths(axis, radiusMm);
+  const mouths = findMouths(axis, enteringRadius(axis, radiusMm));
   return packArcRings(traceLoops(axis, mouths, openArcs(mouths), 'taken').map((loop) => loop.points));
 }
