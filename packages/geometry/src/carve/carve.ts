@@ -1,4 +1,5 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
+import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
 import { ClearLayer } from './clear-layer.ts';
@@ -108,7 +109,7 @@ function layersOf(
       follows.length === 0
         ? radiusAt(cutter, depthMm)
         : Math.min(...follows.map((follow) => confinedCentre(cutter, depthMm, follow)));
-    return new ClearLayer(axis, cutter, depthMm, centreMm);
+    return new ClearLayer(axis, cutter, depthMm, enteringRadius(axis, centreMm));
   });
 }
 
@@ -131,10 +132,10 @@ function additions(
       centreMm,
     };
     const added: StepAddition = {
-      areaMm2: now.areaMm2 - before.areaMm2,
-      lengthMm: now.lengthMm - before.lengthMm,
-      volumeMm3: now.volumeMm3 - before.volumeMm3,
-      floorMm2: now.floorMm2 - before.floorMm2,
+      areaMm2: Math.max(0, now.areaMm2 - before.areaMm2),
+      lengthMm: Math.max(0, now.lengthMm - before.lengthMm),
+      volumeMm3: Math.max(0, now.volumeMm3 - before.volumeMm3),
+      floorMm2: Math.max(0, now.floorMm2 - before.floorMm2),
       places: centreMm < before.centreMm ? newPlaces(axis, centreMm, before.centreMm) : [],
       ...reaches[k],
     };

@@ -1,5 +1,6 @@
 import { invariant, ringCoords } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
+import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, packArcRings } from '../outline/arc-rings.ts';
 import { findMouths, type Mouths } from '../outline/mouths.ts';
@@ -25,15 +26,16 @@ export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: numb
   if (centreMm === 0) {
     return packArcRings(Array.from(axis.region.ringEnds, (_, k) => withoutArcs(ringCoords(axis.region, k))));
   }
-  const mouths = findMouths(axis, centreMm);
-  const reach = { ...mouths, radius: reachMm };
-  const tracer = new InsetTracer(axis, reach, openArcs(reach), centreMm - reachMm);
+  const centre = enteringRadius(axis, centreMm);
+  const mouths = findMouths(axis, centre);
+  const reach = { ...mouths, radius: Math.min(reachMm, centre) };
+  const tracer = new InsetTracer(axis, reach, openArcs(reach), centre - reach.radius);
   const loops: number[][] = [];
   for (let k = 0; k < mouths.edge.length; k++) {
     tracer.traceFromMouth(k, loops);
   }
   for (let e = 0; e < axis.edgeFrom.length; e++) {
-    if (mouths.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centreMm) {
+    if (mouths.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centre) {
       tracer.traceWhole(2 * e, loops);
       tracer.traceWhole(2 * e + 1, loops);
     }
