@@ -17,7 +17,7 @@ export interface PlacedRun {
 export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: number, limit: number): Run[] {
   const starts = runs.flatMap(({ points }) => [points[0], points[1]]);
   const ends = runs.flatMap(({ points }) => [points[points.length - 4], points[points.length - 3]]);
-  if (wide === Infinity) {
+  if (wide === Infinity || limit === 0) {
     return orderRuns(starts, ends).map((k) => runs[k].points);
   }
   const ways = new FreeWays(axis, wide);
