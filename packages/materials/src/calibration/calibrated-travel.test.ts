@@ -255,3 +255,24 @@ test('the order of coupons does not matter, and more coupons of the board never 
     { numRuns: 50 },
   );
 });
+
+test('forty coupons of as many boards, sixty classes each, still settle to a belief', () => {
+  const classes = ['clean', 'slight', 'moderate', 'severe'] as const;
+  const travel = calibratedTravel(
+    CHERRY,
+    Array.from({ length: 40 }, (_, k) =>
+      coupon(
+        k + 1,
+        Array.from(
+          { length: 60 },
+          (_, slot): CouponReading => ({ kind: 'class', class: classes[(k + slot) % 3] ?? 'clean' }),
+        ),
+        { board: `board ${k}` },
+      ),
+    ),
+  );
+  // a third of the slots each below 0.45, 1 and 2 mm: the wood lies about the middle class
+  expect(travel.medianMm).toBeGreaterThan(0.45);
+  expect(travel.medianMm).toBeLessThan(1);
+  expect(travel.slots).toBe(2400);
+});

@@ -109,13 +109,14 @@ function afterStreaks(prior: BoardPrior, readings: readonly CouponReading[]): No
 }
 
 function weighIntervals(start: Normal, within: number, readings: readonly CouponReading[]): Belief {
-  const intervals = readings.flatMap((reading) => (reading.kind === 'streak' ? [] : [logInterval(reading)]));
+  const intervals = countedIntervals(readings);
   if (intervals.length === 0) {
     return { ...start, grid: null };
   }
   const logWeight = (log: number): number =>
     intervals.reduce(
-      (sum, [low, high]) => sum + Math.log(normalBetween((low - log) / within, (high - log) / within)),
+      (sum, { low, high, count }) =>
+        sum + count * Math.log(normalBetween((low - log) / within, (high - log) / within)),
       -0.5 * ((log - start.mean) / start.sd) ** 2,
     );
   // many readings leave a belief narrower than the first grid's step: lay it again where the belief is
@@ -142,6 +143,21 @@ function onGrid(around: Normal, logWeight: (log: number) => number): Belief {
   const mean = grid.reduce((sum, { log, weight }) => sum + weight * log, 0);
   const variance = grid.reduce((sum, { log, weight }) => sum + weight * (log - mean) ** 2, 0);
   return { mean, sd: Math.sqrt(variance), grid };
+}
+
+/** The intervals that readings leave, equal ones once with their number: a maker reads hundreds of slots in a handful of classes. */
+function countedIntervals(
+  readings: readonly CouponReading[],
+): readonly { readonly low: number; readonly high: number; readonly count: number }[] {
+  const counted = new Map<string, { readonly low: number; readonly high: number; readonly count: number }>();
+  for (const reading of readings) {
+    if (reading.kind !== 'streak') {
+      const [low, high] = logInterval(reading);
+      const key = `${low} ${high}`;
+      counted.set(key, { low, high, count: (counted.get(key)?.count ?? 0) + 1 });
+    }
+  }
+  return [...counted.values()];
 }
 
 /** Ends of ln(travel) that a censored or classed reading leaves open. */

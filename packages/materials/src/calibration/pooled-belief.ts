@@ -36,31 +36,31 @@ interface LogFactor {
  *
  * ln(median) of a group is the prior plus a part of the wood, of its treatment and of its board, all normal; the parts that two groups
  * have in common tie them. Streak lengths are weighed exactly; readings that leave an interval are matched by mean and variance, each
- * group given all others (expectation propagation), until nothing moves by 1e-9. The job's own group is weighed along with the others,
+ * group given all others (expectation propagation), until nothing moves by a millionth of what is said. The job's own group is weighed along with the others,
  * but its own say is left out of the result, so that a caller can add it exactly. Without other groups it is the prior: 0 and its spread.
  */
 export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: PooledPrior): LogFactor {
-  const own = groups.findIndex((group) => group.isOwnBoard && group.isOwnTreatment);
-  const covariance = covarianceOf(groups, prior);
-  const sites: Site[] = groups.map(() => ({ precision: 0, shift: 0 }));
+  const joint = new JointBelief(covarianceOf(groups, prior));
+  const sites: Site[] = groups.map(() => NOTHING_SAID);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     let moved = 0;
-    for (let g = 0; g < groups.length; g++) {
+    groups.forEach((group, g) => {
       const before = sites[g] as Site;
-      const others = beliefOf(g, covariance, sites, g);
-      const after = siteOf(groups[g] as CouponGroup, others, prior);
+      const after = siteOf(group, joint.without(g, before), prior);
+      joint.add(g, difference(after, before));
       sites[g] = after;
-      moved = Math.max(
-        moved,
-        Math.abs(after.precision - before.precision),
-        Math.abs(after.shift - before.shift),
-      );
-    }
-    if (moved < 1e-9) {
+      const { precision, shift } = difference(after, before);
+      moved = Math.max(moved, (Math.abs(precision) + Math.abs(shift)) / (1 + after.precision));
+    });
+    if (moved < 1e-6) {
       break;
     }
   }
-  return beliefOf(groups.length, covariance, sites, own);
+  const own = groups.findIndex((group) => group.isOwnBoard && group.isOwnTreatment);
+  if (own >= 0) {
+    joint.add(own, difference(NOTHING_SAID, sites[own] as Site));
+  }
+  return joint.at(groups.length);
 }
 
 const MOST_TURNS = 40;
@@ -83,25 +83,42 @@ function covarianceOf(groups: readonly CouponGroup[], prior: PooledPrior): reado
   );
 }
 
-/** Belief of one row given all sites but one. */
-function beliefOf(
-  row: number,
-  prior: readonly Float64Array[],
-  sites: readonly Site[],
-  except: number,
-): LogFactor {
-  const covariance = prior.map((line) => Float64Array.from(line));
-  const mean = new Float64Array(prior.length);
-  for (let g = 0; g < sites.length; g++) {
-    const { precision, shift } = sites[g] as Site;
-    if (g === except || precision <= 0) {
-      continue;
-    }
-    const column = Float64Array.from(covariance[g] as Float64Array);
-    const gain = 1 / (1 + precision * (column[g] as number));
-    const pull = gain * (shift - precision * (mean[g] as number));
+const NOTHING_SAID: Site = { precision: 0, shift: 0 };
+
+function difference(a: Site, b: Site): Site {
+  return { precision: a.precision - b.precision, shift: a.shift - b.shift };
+}
+
+/** A joint normal belief of the groups' ln(median) and the job's own, moved by one site at a time. */
+class JointBelief {
+  readonly #covariance: readonly Float64Array[];
+  readonly #mean: Float64Array;
+
+  constructor(covariance: readonly Float64Array[]) {
+    this.#covariance = covariance.map((line) => Float64Array.from(line));
+    this.#mean = new Float64Array(covariance.length);
+  }
+
+  /** Belief of one row. */
+  at(row: number): LogFactor {
+    return { mean: this.#mean[row] as number, sd: Math.sqrt(this.#variance(row)) };
+  }
+
+  /** Belief of one row as it were without what a site says of it. */
+  without(row: number, { precision, shift }: Site): LogFactor {
+    const variance = this.#variance(row);
+    const rest = 1 / variance - precision;
+    return { mean: ((this.#mean[row] as number) / variance - shift) / rest, sd: rest ** -0.5 };
+  }
+
+  /** Takes in what is said of one row; a negative site takes it out again. */
+  add(row: number, { precision, shift }: Site): void {
+    const mean = this.#mean;
+    const column = Float64Array.from(this.#covariance[row] as Float64Array);
+    const gain = 1 / (1 + precision * this.#variance(row));
+    const pull = gain * (shift - precision * (mean[row] as number));
     for (let i = 0; i < mean.length; i++) {
-      const line = covariance[i] as Float64Array;
+      const line = this.#covariance[i] as Float64Array;
       const at = column[i] as number;
       mean[i] = (mean[i] as number) + at * pull;
       for (let j = 0; j < mean.length; j++) {
@@ -109,7 +126,10 @@ function beliefOf(
       }
     }
   }
-  return { mean: mean[row] as number, sd: Math.sqrt((covariance[row] as Float64Array)[row] as number) };
+
+  #variance(row: number): number {
+    return (this.#covariance[row] as Float64Array)[row] as number;
+  }
 }
 
 /** The likelihood of a group that turns what the others say into what they say with it. */
