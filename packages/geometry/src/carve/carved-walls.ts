@@ -1,6 +1,4 @@
-import { perimeter } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { polygonFromArcs } from '../outline/arc-rings.ts';
 import type { Carving } from './carving.ts';
 import { ClearLayer } from './clear-layer.ts';
 import { FollowLayer } from './follow-layer.ts';
@@ -38,12 +36,8 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
   const union = new UnionSlices(carving.layers, carving.toleranceMm);
   for (const band of union.wallBands()) {
     const { topMm, bottomMm, holder } = band;
-    if (
-      (holder instanceof FollowLayer || holder instanceof RoundedLayer) &&
-      topMm === 0 &&
-      bottomMm === holder.depthMm
-    ) {
-      addFollowWalls(walls, carving.axis, holder, longestMm);
+    if (holder instanceof FollowLayer || holder instanceof RoundedLayer) {
+      addFollowWalls(walls, carving.axis, holder, { depthsMm: [topMm, bottomMm], longestMm });
     } else if (holder instanceof ClearLayer) {
       addClearWalls(
         walls,
@@ -84,20 +78,15 @@ function addClearWalls(
   }
 }
 
-/** Walls of a band in which slices are joined: as upright as their area allows, along the outline half way down. */
+/** Walls of a thin band in which slices are joined, along the outline half way down. */
 function addMeanWalls(
   walls: WallCollector,
   union: UnionSlices,
-  { topMm, bottomMm, areaMm2 }: WallBand,
+  { topMm, bottomMm, leanRad }: WallBand,
   longestMm: number,
 ): void {
   const outline = union.sliceOutline((topMm + bottomMm) / 2);
-  const length = perimeter(polygonFromArcs(outline, union.toleranceMm));
-  if (length > 0) {
-    const slantMm = areaMm2 / length;
-    const leanRad = Math.acos(Math.min(1, (bottomMm - topMm) / slantMm));
-    addOutlineWalls(walls, outline, { leanRad, slantMm, longestMm });
-  }
+  addOutlineWalls(walls, outline, { leanRad, slantMm: (bottomMm - topMm) / Math.cos(leanRad), longestMm });
 }
 
 /** The floor at the deepest, and level ledges above it. */

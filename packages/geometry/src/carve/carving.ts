@@ -24,7 +24,7 @@ export interface CarveOptions {
   readonly toleranceMm?: number;
 }
 
-/** What one step adds to those before it. */
+/** What one step adds to those before it; never below 0, where joined outlines would say so within their tolerance. */
 export interface StepAddition {
   /** Area at the face, mm². */
   readonly areaMm2: number;

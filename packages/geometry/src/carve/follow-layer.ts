@@ -9,10 +9,14 @@ import { contactSum } from './contact-sum.ts';
 import type { CutLayer, Reach } from './cut-layer.ts';
 import { EdgeCells } from './edge-cells.ts';
 import type { FollowProfile } from './follow-profile.ts';
+import { profileChords } from './profile-chords.ts';
 import { reachedOutline } from './reached-outline.ts';
+import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
 
 /** Share of artwork area times depth that all integrals of one measure together may be off. */
 const INTEGRAL_SHARE = 1e-12;
+/** Share by which what a flat tip sweeps may be off along curved stretches of the axis (seen: far less). */
+const CHORD_SHARE = 0.01;
 /** Share of a volume between two depths inside the cut that the integral over slices may be off. */
 const BAND_SHARE = 1e-7;
 
@@ -65,19 +69,31 @@ export class FollowLayer implements CutLayer {
     return this.#whole;
   }
 
-  /** Area of the walls between two depths; what a flat tip leaves along the axis counts as between level and as steep as the flanks. */
+  /** Area of the walls between two depths, with what a flat tip leaves along the axis. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
-    const { reachMm, slope, tipFlatMm } = this.profile;
+    const { profile } = this;
+    const { slope, tipFlatMm } = profile;
     const steepness = Math.hypot(1, slope) / slope;
-    const planMm2 = this.sliceArea(topMm).value - this.sliceArea(bottomMm).value;
-    let flankMm2 = tipFlatMm === 0 ? planMm2 : 0;
-    if (tipFlatMm > 0 && topMm === 0 && bottomMm >= this.depthMm) {
-      const flank = (h: number): number => Math.max(0, Math.min(h, reachMm) - tipFlatMm);
-      const of = { strip: flank, fan: (h: number) => flank(h) ** 2 / 2, kinks: [reachMm] };
-      flankMm2 = contactSum(this.#axis, tipFlatMm, INTEGRAL_SHARE * planMm2, () => of);
+    if (tipFlatMm === 0) {
+      const planMm2 = this.sliceArea(topMm).value - this.sliceArea(bottomMm).value;
+      return { value: planMm2 * steepness, error: 0 };
     }
-    const tip = Math.max(0, planMm2 - flankMm2);
-    return { value: flankMm2 * steepness + (tip * (1 + steepness)) / 2, error: (tip * (steepness - 1)) / 2 };
+    const depths = [topMm, bottomMm] as const;
+    const [flank] = profileChords(profile.cutter, this.depthMm, 1).filter((chord) => chord.toHeightMm > 0);
+    const span = (h: number): readonly [number, number] =>
+      profile.chordSpan(flank, h, Math.min(h, profile.reachMm), depths);
+    const of = {
+      strip: (h: number) => Math.max(0, span(h)[1] - span(h)[0]),
+      fan: (h: number) => Math.max(0, span(h)[1] ** 2 - span(h)[0] ** 2) / 2,
+      kinks: [tipFlatMm + topMm * slope, tipFlatMm + bottomMm * slope, profile.reachMm],
+    };
+    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0);
+    const flankMm2 = contactSum(this.#axis, tipFlatMm, tolerance, () => of) * steepness;
+    const { sweeps, rests, share } = tipSurfaces(this.#axis, profile, depths);
+    const swept = sweeps.reduce((sum, sweep) => sum + 2 * share * halfSweepArea(sweep, tipFlatMm), 0);
+    const rested = rests.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+    // stretches of curved axis edges stand for four chords each
+    return { value: flankMm2 + swept + rested, error: CHORD_SHARE * swept };
   }
 
   #pointedVolume(): Bounded {
@@ -120,14 +136,17 @@ export class FollowLayer implements CutLayer {
     return sum * weight;
   }
 
-  /** What discs of the tip flat can share at necks: at most half a disc over the rise from a neck to a tip flat's radius above it. */
+  /** What discs of the tip flat can share at necks: at most half a disc, from the neck on to where the discs on both sides part. */
   #overlapBound(): number {
     const { nodeR, neckCount } = this.#axis;
     const { profile } = this;
     const flat = profile.tipFlatMm;
     let sum = 0;
     for (let k = 0; k < neckCount; k++) {
-      const rise = profile.tipDepth(nodeR[k] + flat) - profile.tipDepth(nodeR[k]);
+      const r = nodeR[k];
+      // beside two points or a line and a point the clearance has risen no more than this where the discs part
+      const apart = r + Math.min(flat, Math.max(Math.hypot(r, flat) - r, (flat * flat) / (4 * r)));
+      const rise = profile.tipDepth(apart) - profile.tipDepth(r);
       sum += (Math.PI * flat * flat * rise) / 2;
     }
     return sum;

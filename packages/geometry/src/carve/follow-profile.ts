@@ -115,11 +115,23 @@ export class FollowProfile {
     return [level, flankMoments(this.cutter, heightAt(this.cutter, inner))];
   }
 
-  /** Distances from the wall between which a stretch of the profile makes the surface; the first is not below the second where it makes none. */
-  chordSpan(chord: ProfileChord, clearanceMm: number, centreMm: number): readonly [number, number] {
-    const isFloor = chord.toHeightMm === 0 && centreMm >= this.reachMm;
-    const far = Math.min(clearanceMm, centreMm - chord.fromRadiusMm);
-    return isFloor ? [0, 0] : [Math.max(0, centreMm - chord.toRadiusMm), far];
+  /**
+   * Distances from the wall between which a stretch of the profile makes the surface between two depths; the second is not above the first where it makes
+   * none. At the depth limit the tip's own flat is floor.
+   */
+  chordSpan(
+    { fromRadiusMm, toRadiusMm, toHeightMm }: ProfileChord,
+    clearanceMm: number,
+    centreMm: number,
+    [topMm, bottomMm]: readonly [number, number],
+  ): readonly [number, number] {
+    if (toHeightMm === 0 && centreMm >= this.reachMm) {
+      return [0, 0];
+    }
+    const least =
+      bottomMm < this.depthMm ? Math.max(fromRadiusMm, this.radiusBelow(centreMm, bottomMm)) : fromRadiusMm;
+    const most = topMm > 0 ? Math.min(toRadiusMm, this.radiusBelow(centreMm, topMm)) : toRadiusMm;
+    return [Math.max(0, centreMm - most), Math.min(clearanceMm, centreMm - least)];
   }
 }
 

@@ -1,11 +1,13 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { adaptiveIntegral } from './adaptive-integral.ts';
+import { radiusAt } from './cutter.ts';
 import { EdgeCells, type Fan } from './edge-cells.ts';
-import type { FollowLayer } from './follow-layer.ts';
+import { FollowLayer } from './follow-layer.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { type ProfileChord, profileChords } from './profile-chords.ts';
 import { RoundedLayer } from './rounded-layer.ts';
+import { addTipWalls } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** Share of an element's area that its integral may be off. */
@@ -23,10 +25,16 @@ export function addFollowWalls(
   walls: WallCollector,
   axis: MedialAxis,
   layer: FollowLayer | RoundedLayer,
-  longestMm: number,
+  { depthsMm, longestMm }: FollowBand,
 ): void {
   const { profile } = layer;
-  const chords = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
+  const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
+  const isStraight = layer instanceof FollowLayer;
+  // a flat tip between straight flanks has surfaces of its own
+  const chords = isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all;
+  if (isStraight && profile.tipFlatMm > 0) {
+    addTipWalls(walls, axis, profile, depthsMm);
+  }
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
   for (let e = 0; e < axis.edgeFrom.length; e++) {
@@ -41,7 +49,12 @@ export function addFollowWalls(
       edge.atShare((p + 0.5) / parts);
       const centre =
         layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
-      const part = new CellPart(axis, edge, cells, { profile, centre, at: [edge.x, edge.y] });
+      const part = new CellPart(axis, edge, cells, {
+        profile,
+        centre,
+        depthsMm,
+        at: [edge.x, edge.y],
+      });
       const [a, b] = isLevel
         ? [edge.r0, edge.r1]
         : [clearanceAt(edge, p / parts), clearanceAt(edge, (p + 1) / parts)];
@@ -83,7 +96,14 @@ function clearanceAt(edge: AxisEdge, share: number): number {
   return edge.clearance;
 }
 
+/** Between which depths walls are wanted, and how long elements may be. */
+export interface FollowBand {
+  readonly depthsMm: readonly [topMm: number, bottomMm: number];
+  readonly longestMm: number;
+}
+
 interface PartSetting {
+  readonly depthsMm: readonly [topMm: number, bottomMm: number];
   readonly profile: FollowProfile;
   /** Clearance that the cutter uses where that over the contact is as given. */
   readonly centre: (clearance: number) => number;
@@ -95,6 +115,7 @@ class CellPart {
   readonly #axis: MedialAxis;
   readonly #cells: EdgeCells;
   readonly #profile: FollowProfile;
+  readonly #depthsMm: readonly [number, number];
   readonly #centre: (clearance: number) => number;
   readonly #left: number;
   readonly #right: number;
@@ -102,11 +123,17 @@ class CellPart {
   /** A point of the axis in this part, relative to its origin. */
   readonly #at: readonly [number, number];
 
-  constructor(axis: MedialAxis, edge: AxisEdge, cells: EdgeCells, { profile, centre, at }: PartSetting) {
+  constructor(
+    axis: MedialAxis,
+    edge: AxisEdge,
+    cells: EdgeCells,
+    { profile, centre, depthsMm, at }: PartSetting,
+  ) {
     this.#axis = axis;
     this.#cells = cells;
     this.#profile = profile;
     this.#centre = centre;
+    this.#depthsMm = depthsMm;
     this.#left = edge.left;
     this.#right = edge.right;
     this.#isLines = edge.kind === 'lines';
@@ -183,17 +210,24 @@ class CellPart {
 
   /** Width, seen from above, of what a stretch of the profile leaves beside a straight wall. */
   #width(chord: ProfileChord, clearance: number): number {
-    const [near, far] = this.#profile.chordSpan(chord, clearance, this.#centre(clearance));
+    const [near, far] = this.#span(chord, clearance);
     return Math.max(0, far - near);
   }
 
   /** The same around a reflex point, mm² for each radian. */
   #planPerRad(chord: ProfileChord, clearance: number): number {
-    const [near, far] = this.#profile.chordSpan(chord, clearance, this.#centre(clearance));
+    const [near, far] = this.#span(chord, clearance);
     return far > near ? (far * far - near * near) / 2 : 0;
   }
 
+  #span(chord: ProfileChord, clearance: number): readonly [number, number] {
+    return this.#profile.chordSpan(chord, clearance, this.#centre(clearance), this.#depthsMm);
+  }
+
   #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {
-    return [fromRadiusMm, toRadiusMm, this.#profile.reachMm].sort((p, q) => p - q);
+    const { cutter, reachMm } = this.#profile;
+    // with straight flanks the surface leaves a depth where the clearance is the radius there
+    const depths = this.#depthsMm.map((depth) => radiusAt(cutter, depth));
+    return [fromRadiusMm, toRadiusMm, reachMm, ...depths].sort((p, q) => p - q);
   }
 }

@@ -1,5 +1,5 @@
 import { perimeter, signedArea } from '@pourproof/plane';
-import type { ArcRings } from '../outline/arc-rings.ts';
+import { type ArcRings, polygonFromArcs } from '../outline/arc-rings.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { type CutLayer, containsReach } from './cut-layer.ts';
 import { joinOutlines } from './join-outlines.ts';
@@ -10,13 +10,22 @@ const PROBES = 64;
 const INTEGRAL_SHARE = 1e-4;
 
 /** Depths between which one step's slices hold all others', or none do. */
-export interface WallBand {
+interface Band {
   readonly topMm: number;
   readonly bottomMm: number;
   readonly holder: CutLayer | undefined;
-  /** Area of the walls there. */
-  readonly areaMm2: number;
 }
+
+/** The same with its walls where no step holds all: their area, and how far they lean back from upright. */
+export interface WallBand extends Band {
+  readonly slantMm2: number;
+  readonly leanRad: number;
+}
+
+/** Thin bands into which joined slices are cut to tell their walls. */
+const THIN_BANDS = 8;
+/** Share by which their walls may be off (our guess, no bound). */
+const JOINED_SHARE = 0.02;
 
 /** The steps' cuts together, slice by slice. */
 export class UnionSlices {
@@ -67,13 +76,20 @@ export class UnionSlices {
   }
 
   wallArea(): Bounded {
-    return this.#bands()
-      .map((band) => this.#wallsOf(band))
+    return this.wallBands()
+      .map(({ topMm, bottomMm, holder, slantMm2 }) =>
+        holder === undefined
+          ? { value: slantMm2, error: JOINED_SHARE * slantMm2 }
+          : holder.wallBetween(topMm, bottomMm),
+      )
       .reduce(added, NOTHING);
   }
 
+  /** The bands between stops; those that no step holds alone in thin ones. */
   wallBands(): readonly WallBand[] {
-    return this.#bands().map((band) => ({ ...band, areaMm2: this.#wallsOf(band).value }));
+    return this.#bands().flatMap((band) =>
+      band.holder === undefined ? this.#thinBands(band) : { ...band, slantMm2: 0, leanRad: 0 },
+    );
   }
 
   /** Level floors above the deepest, where a step ends and the next goes on in a smaller slice. */
@@ -90,20 +106,43 @@ export class UnionSlices {
     return sum;
   }
 
-  #bands(): readonly Omit<WallBand, 'areaMm2'>[] {
-    return this.#stops.slice(1).map((bottomMm, k) => {
+  /** The bands between stops, those with the same holder as one. */
+  #bands(): readonly Band[] {
+    const bands: Band[] = [];
+    this.#stops.slice(1).forEach((bottomMm, k) => {
       const topMm = this.#stops[k];
       const active = this.layers.filter((layer) => layer.depthMm >= bottomMm);
-      return { topMm, bottomMm, holder: active.find((layer) => holdsAll(layer, active, topMm, bottomMm)) };
+      const holder = active.find((layer) => holdsAll(layer, active, topMm, bottomMm));
+      const above = bands.at(-1);
+      if (above !== undefined && holder !== undefined && above.holder === holder) {
+        bands[bands.length - 1] = { ...above, bottomMm };
+      } else {
+        bands.push({ topMm, bottomMm, holder });
+      }
     });
+    return bands;
   }
 
-  #wallsOf({ topMm, bottomMm, holder }: Omit<WallBand, 'areaMm2'>): Bounded {
-    const active = this.layers.filter((layer) => layer.depthMm >= bottomMm);
-    return (
-      holder?.wallBetween(topMm, bottomMm) ??
-      joinedWalls(active.map((layer) => layer.wallBetween(topMm, bottomMm)))
+  /** A band in thin ones, each as steep as its outline and what its slices lose let it be. */
+  #thinBands({ topMm, bottomMm }: Band): WallBand[] {
+    const active = new UnionSlices(
+      this.layers.filter((layer) => layer.depthMm >= bottomMm),
+      this.toleranceMm,
     );
+    const height = (bottomMm - topMm) / THIN_BANDS;
+    return Array.from({ length: THIN_BANDS }, (_, k) => {
+      const top = topMm + k * height;
+      const plan = active.sliceArea(top).value - active.sliceArea(top + height).value;
+      const upright =
+        height * perimeter(polygonFromArcs(active.sliceOutline(top + height / 2), this.toleranceMm));
+      return {
+        topMm: top,
+        bottomMm: top + height,
+        holder: undefined,
+        slantMm2: Math.hypot(plan, upright),
+        leanRad: Math.atan2(Math.max(0, plan), upright),
+      };
+    });
   }
 
   #joinedVolume(top: number, bottom: number): Bounded {
@@ -150,12 +189,4 @@ const NOTHING: Bounded = { value: 0, error: 0 };
 
 function added(a: Bounded, b: Bounded): Bounded {
   return { value: a.value + b.value, error: a.error + b.error };
-}
-
-/** Walls of cuts none of which holds the other: between the most that one has and all that they have. */
-function joinedWalls(walls: readonly Bounded[]): Bounded {
-  const least = Math.max(...walls.map((wall) => wall.value));
-  const most = walls.reduce((sum, wall) => sum + wall.value, 0);
-  const own = walls.reduce((sum, wall) => sum + wall.error, 0);
-  return { value: (least + most) / 2, error: (most - least) / 2 + own };
 }

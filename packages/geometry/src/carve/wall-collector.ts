@@ -57,10 +57,15 @@ export class WallCollector {
     return Math.abs(this.along(nx, ny, leanRad));
   }
 
+  /** Product of any vector, z up out of the face, with the fibre. */
+  dot(x: number, y: number, z: number): number {
+    return this.#level * (x * this.#fx + y * this.#fy) + this.#rise * z;
+  }
+
   /** n·f of a surface with this normal. */
   along(nx: number, ny: number, leanRad: number): number {
-    const level = this.#level * Math.cos(leanRad) * (nx * this.#fx + ny * this.#fy);
-    return level - this.#rise * Math.sin(leanRad);
+    const cos = Math.cos(leanRad);
+    return this.dot(nx * cos, ny * cos, -Math.sin(leanRad));
   }
 
   flat(x: number, y: number, nx: number, ny: number, leanRad: number, areaMm2: number): void {
