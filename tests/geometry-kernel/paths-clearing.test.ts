@@ -1,6 +1,8 @@
 import {
+  type ArcRings,
   type CutterPath,
   clearingPath,
+  erodedOutline,
   medialAxis,
   openedArea,
   openedOutline,
@@ -80,6 +82,22 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     }
   });
 
+  test('is no longer than its rounds and two links there and back for each, none longer than two stepovers', () => {
+    const options = { diameterMm: 0.3 * widest, stepoverMm: 0.15 * widest, depthMm: 0 };
+    let rounds = 0;
+    let count = 0;
+    for (let level = options.diameterMm / 2; level <= widest; level += options.stepoverMm) {
+      const { coords, bulges, ringEnds } = erodedOutline(axis, level);
+      count += ringEnds.length;
+      for (const run of ringsOf({ coords, bulges, ringEnds })) {
+        rounds += run;
+      }
+    }
+    const length = pathLength(clearingPath(axis, options));
+    expect(length).toBeGreaterThan(rounds - 1e-9);
+    expect(length - rounds).toBeLessThanOrEqual(2 * count * 2 * options.stepoverMm);
+  });
+
   test('has a length that grows with the size and hardly changes when turned', () => {
     const options = { diameterMm: 0.3 * widest, stepoverMm: 0.13 * widest, depthMm: 0 };
     const length = pathLength(clearingPath(axis, options));
@@ -92,6 +110,21 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     expect(Math.abs(pathLength(clearingPath(medialAxis(turned), options)) - length)).toBeLessThan(slack);
   });
 });
+
+/** Length of each ring, its arcs by their angle. */
+function ringsOf({ coords, bulges, ringEnds }: ArcRings): number[] {
+  return Array.from(ringEnds, (to, k) => {
+    const from = k === 0 ? 0 : ringEnds[k - 1]!;
+    let sum = 0;
+    for (let i = from; i < to; i++) {
+      const j = i + 1 === to ? from : i + 1;
+      const chord = Math.hypot(coords[2 * j]! - coords[2 * i]!, coords[2 * j + 1]! - coords[2 * i + 1]!);
+      const half = 2 * Math.atan(Math.abs(bulges[i]!));
+      sum += half === 0 ? chord : (chord * half) / Math.sin(half);
+    }
+    return sum;
+  });
+}
 
 test('a rectangle is cleared in one closed run of nested rectangles and the links between them', () => {
   const path = clearingPath(medialAxis(cleanFrom([rectangle(0, 0, 20, 10)])), {
