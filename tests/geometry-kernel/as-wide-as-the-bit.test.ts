@@ -1,12 +1,15 @@
 import {
   arcRingsArea,
   carve,
+  clearingPath,
   flatCutter,
+  followingPath,
   leftStanding,
   type MedialAxis,
   medialAxis,
   openedArea,
   openedOutline,
+  pathLength,
   reachedArea,
   reachedOutline,
   resolveRegions,
@@ -69,6 +72,26 @@ test('strokes exactly as wide as the bit are cut all along, whichever way they r
     expectOneCut(region, r, `bars that cross ${k}`);
     expectOneCut(cleanFrom([turned(vee(40 + k, 14, w), rad)]), r, `two strokes at an angle ${k}`);
     expectOneCut(cleanFrom([turned(stadium(20, w, 0.005), rad)]), r, `stadium ${k}`);
+  }
+});
+
+test('their paths run along them as those of a bit a little narrower, or of a limit a little deeper', () => {
+  for (let k = 0; k < 30; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    for (const ring of [rectangle(0, 0, 20, w), vee(50, 14, w), stadium(20, w, 0.005)]) {
+      const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
+      const cleared = (diameterMm: number): number =>
+        pathLength(clearingPath(axis, { diameterMm, stepoverMm: w / 4, depthMm: 1 }));
+      // there and back along the middle, and the sliver round it that the narrower bit has
+      for (const diameterMm of [w, 2 * w * 0.375]) {
+        expect(Math.abs(cleared(diameterMm) / cleared(diameterMm * (1 - 1e-6)) - 1), `${k}`).toBeLessThan(
+          1e-3,
+        );
+      }
+      const followed = (depthMm: number): number =>
+        followingPath(axis, { includedRad: Math.PI / 2, depthMm }).lengthMm;
+      expect(Math.abs(followed(w / 2) / followed((w / 2) * (1 + 1e-6)) - 1), `${k}`).toBeLessThan(1e-3);
+    }
   }
 });
 

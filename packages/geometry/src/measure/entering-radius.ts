@@ -5,7 +5,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
  * rounding, about 1e-15 of the artwork's size: without this the cutter would enter here and not there, and the same stroke turned would give
  * another cut. Ten times more would show in areas, which are promised to 1e-9.
  */
-const TIE_SHARE = 1e-9;
+export const TIE_SHARE = 1e-9;
 
 /**
  * The radius with which a cutter is let into the artwork, mm: its own, or twice {@link TIE_SHARE} less where some clearance is as good as equal to it,

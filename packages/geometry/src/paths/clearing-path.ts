@@ -1,4 +1,5 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
+import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 import { equalPasses, runInPasses } from './in-passes.ts';
@@ -58,8 +59,8 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   checkSize('ignoreMm', ignoreMm, ignoreMm >= 0);
   checkSize('stayDownMm', stayDownMm, stayDownMm >= 0);
   const depths = deepestPassMm === Infinity ? [depthMm] : equalPasses(depthMm, deepestPassMm);
-  const radius = diameterMm / 2;
-  const wide = earlierDiameterMm > 0 ? earlierDiameterMm / 2 : Infinity;
+  const radius = enteringRadius(axis, diameterMm / 2);
+  const wide = earlierDiameterMm > 0 ? enteringRadius(axis, earlierDiameterMm / 2) : Infinity;
   if (wide <= radius) {
     return packRuns([]);
   }
@@ -111,16 +112,17 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Arra
 
 /** Clearances of the rounds, from the least on. */
 function levelsOf(
-  { edgeTo, nodeR }: MedialAxis,
+  axis: MedialAxis,
   edges: Int32Array,
   radius: number,
   stepover: number,
   wide: number,
 ): number[] {
   const levels: number[] = [];
-  const widest = edges.length === 0 ? 0 : nodeR[edgeTo[edges[0]]];
-  for (let k = 0; radius + k * stepover <= widest && radius + k * stepover < wide; k++) {
-    levels.push(radius + k * stepover);
+  const widest = edges.length === 0 ? 0 : axis.nodeR[axis.edgeTo[edges[0]]];
+  for (let level = radius; level <= widest && level < wide; ) {
+    levels.push(level);
+    level = enteringRadius(axis, radius + levels.length * stepover);
   }
   return levels;
 }

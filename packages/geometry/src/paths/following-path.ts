@@ -1,4 +1,5 @@
 import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { stoppingClearance } from '../measure/stopping-clearance.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisPiece } from './axis-piece.ts';
 import { arcLength, type CutterPath, packRuns, type Run } from './cutter-path.ts';
@@ -61,7 +62,7 @@ export function followingPath(axis: MedialAxis, following: Following): Following
   check('ignoreMm', ignoreMm, ignoreMm >= 0);
   check('retraceMm', retraceMm, retraceMm >= 0);
   const tip = { includedRad, tipRadiusMm, tipFlatMm };
-  const cap = widthAtDepth(tip, depthMm);
+  const cap = stoppingClearance(axis, widthAtDepth(tip, depthMm));
   const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
   const shape = new AxisPiece(axis, tip);
   const lengths = graph.pieces.map((piece) =>
