@@ -2,21 +2,12 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { dropFile, openGroup, type ServedViewer, serveViewer, verdict } from './served-viewer.ts';
+import { expect, test } from 'vitest';
+import { BARS, dropFile, openGroup, verdict, viewerForTests } from './served-viewer.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-/** One bar of 40 × 6 mm and one of 20 × 1.2 mm, too narrow for the bit of the demo's job. */
-const BARS = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">
-  <rect x="5" y="5" width="40" height="6"/><rect x="5" y="20" width="20" height="1.2"/></svg>`;
 
-let viewer: ServedViewer;
-beforeAll(async () => {
-  viewer = await serveViewer();
-}, 60_000);
-afterAll(async () => {
-  await viewer?.close();
-});
+const viewer = viewerForTests();
 
 /** What an independent checker finds wrong by WCAG 2.2 A and AA, with the elements. */
 async function breaches(page: Page): Promise<string[]> {

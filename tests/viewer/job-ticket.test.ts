@@ -6,17 +6,16 @@ import { readArtwork, readLettering, readStickLettering } from '@pourproof/artwo
 import type { Drawing } from '@pourproof/plane';
 import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { captured } from '../cli/captured-run.ts';
 import {
   chooseFiles,
   openGroup,
-  type ServedViewer,
   saved,
   savedText,
-  serveViewer,
   toTenDigits,
   verdict,
+  viewerForTests,
 } from './served-viewer.ts';
 
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
@@ -40,13 +39,7 @@ const JOB = {
   units: 'mm',
 } as const;
 
-let viewer: ServedViewer;
-beforeAll(async () => {
-  viewer = await serveViewer();
-}, 60_000);
-afterAll(async () => {
-  await viewer?.close();
-});
+const viewer = viewerForTests();
 
 const savedReport = async (page: Page): Promise<Report> => (await saved(page, 'Save report')) as Report;
 const savedJob = async (page: Page): Promise<Record<string, unknown>> =>

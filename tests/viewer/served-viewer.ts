@@ -6,17 +6,18 @@ import { fileURLToPath } from 'node:url';
 import type { Report } from '@pourproof/proof';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { build, type InlineConfig, preview } from 'vite';
+import { afterAll, beforeAll } from 'vitest';
 import { ensureChromium } from '../find-chromium.mjs';
 
 /** The built viewer on a loopback address, and a browser to open it in. */
-export interface ServedViewer {
+interface ServedViewer {
   readonly url: string;
   readonly open: (options?: BrowserContextOptions) => Promise<OpenedPage>;
   readonly close: () => Promise<void>;
 }
 
 /** A page with all that went wrong or went elsewhere since it was opened. */
-export interface OpenedPage {
+interface OpenedPage {
   readonly page: Page;
   readonly complaints: string[];
   readonly elsewhere: string[];
@@ -33,8 +34,27 @@ const ARGS = [
   '--disable-sync',
 ];
 
+/** A bar 40 × 6 mm and two of 20 × 1.2 mm, too narrow for the bit of the demo's job. */
+export const BARS = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">
+  <rect x="5" y="5" width="40" height="6"/><rect x="5" y="20" width="20" height="1.2"/>
+  <rect x="30" y="20" width="20" height="1.2"/></svg>`;
+
+/** The viewer for all tests of a file: served before the first, closed after the last. */
+export function viewerForTests(): Pick<ServedViewer, 'open'> {
+  let viewer: ServedViewer | null = null;
+  beforeAll(async () => {
+    viewer = await serveViewer();
+  }, 60_000);
+  afterAll(async () => {
+    await viewer?.close();
+  });
+  return {
+    open: (options) => viewer?.open(options) ?? Promise.reject(new Error('the viewer is not served yet')),
+  };
+}
+
 /** Builds the viewer as `npm start` does, into a folder of its own, and serves it. */
-export async function serveViewer(): Promise<ServedViewer> {
+async function serveViewer(): Promise<ServedViewer> {
   const executablePath = ensureChromium();
   const outDir = mkdtempSync(join(tmpdir(), 'pourproof-viewer-'));
   const root = join(ROOT, 'apps/viewer');

@@ -3,32 +3,13 @@ import { fileURLToPath } from 'node:url';
 import { readArtwork } from '@pourproof/artwork';
 import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  dropFile,
-  keepPicture,
-  type ServedViewer,
-  saved,
-  serveViewer,
-  toTenDigits,
-  verdict,
-} from './served-viewer.ts';
+import { expect, test } from 'vitest';
+import { BARS, dropFile, keepPicture, saved, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
 
 const demo = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
 
-/** A bar 40 × 6 mm and two of 20 × 1.2 mm. */
-const BARS = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">
-  <rect x="5" y="5" width="40" height="6"/><rect x="5" y="20" width="20" height="1.2"/>
-  <rect x="30" y="20" width="20" height="1.2"/></svg>`;
-
-let viewer: ServedViewer;
-beforeAll(async () => {
-  viewer = await serveViewer();
-}, 60_000);
-afterAll(async () => {
-  await viewer?.close();
-});
+const viewer = viewerForTests();
 
 async function titles(page: Page): Promise<string[]> {
   return page.locator('.head .title').allTextContents();
