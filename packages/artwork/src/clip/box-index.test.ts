@@ -23,6 +23,9 @@ test('finds exactly the boxes that comparing all of them finds, in rising order'
         expect(index.someBefore(asked, (i) => i % 8 === wanted)).toBe(
           all.some((i) => i < asked && i % 8 === wanted),
         );
+        expect(index.someAfter(asked, (i) => i % 8 === wanted)).toBe(
+          all.some((i) => i > asked && i % 8 === wanted),
+        );
       }
     }),
   );

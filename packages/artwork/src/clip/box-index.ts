@@ -9,6 +9,8 @@ export interface BoxIndex {
   overlapping(i: number): number[];
   /** Whether a box before box `i` that overlaps it passes a test; stops at the first that does. */
   someBefore(i: number, test: (k: number) => boolean): boolean;
+  /** The same for boxes after box `i`; a box may be tested more than once. */
+  someAfter(i: number, test: (k: number) => boolean): boolean;
 }
 
 /** Boxes that would lie in more cells than this are kept apart and always compared. */
@@ -62,7 +64,9 @@ export function indexBoxes(boxes: Boxes): BoxIndex {
   };
   const someBefore = (i: number, test: (k: number) => boolean): boolean =>
     grid.visit(i, (k) => k < i && overlap(boxes, k, i) && test(k));
-  return { overlapping, someBefore };
+  const someAfter = (i: number, test: (k: number) => boolean): boolean =>
+    grid.visit(i, (k) => k > i && overlap(boxes, k, i) && test(k));
+  return { overlapping, someBefore, someAfter };
 }
 
 /** Numbers of boxes by cell in one flat list, and those that are too large for cells. */

@@ -25,8 +25,8 @@ export function intersectRegions(subject: Region, clip: Region): Region {
   return combine(ClipType.Intersection, subject, [clip], joinBounds(a, b));
 }
 
-/** The part of a region outside all the others, in mm. */
-export function subtractRegions(subject: Region, others: readonly Region[]): Region {
+/** The part of a region outside all the others, in mm, on the grid of `around` where that is given (it must hold the region and those near it). */
+export function subtractRegions(subject: Region, others: readonly Region[], around?: Bounds): Region {
   const a = ringsBounds(subject);
   const near = others.filter((other) => {
     const b = ringsBounds(other);
@@ -38,17 +38,17 @@ export function subtractRegions(subject: Region, others: readonly Region[]): Reg
         ClipType.Difference,
         subject,
         near,
-        near.reduce((box, other) => joinBounds(box, ringsBounds(other)), a),
+        around ?? near.reduce((box, other) => joinBounds(box, ringsBounds(other)), a),
       );
 }
 
-/** What all the regions cover, each by its own fill rule, as one region. */
-export function uniteRegions(regions: readonly Region[]): Region {
+/** What all the regions cover, each by its own fill rule, as one region, on the grid of `around` where that is given (it must hold them all). */
+export function uniteRegions(regions: readonly Region[], around?: Bounds): Region {
   const [first, ...rest] = regions;
   if (first === undefined) {
     return EMPTY_REGION;
   }
-  const box = regions.reduce((sum, r) => joinBounds(sum, ringsBounds(r)), ringsBounds(first));
+  const box = around ?? regions.reduce((sum, r) => joinBounds(sum, ringsBounds(r)), ringsBounds(first));
   return combine(ClipType.Union, first, rest, box);
 }
 
@@ -71,8 +71,13 @@ function combine(kind: ClipType, subject: Region, others: readonly Region[], box
   }
   const out: Paths64 = [];
   clipper.execute(kind, FillRule.NonZero, out);
-  return { ...packRings(out.map((ring) => grid.toMm(ring))), fillRule: 'nonzero' };
+  const made: Region = { ...packRings(out.map((ring) => grid.toMm(ring))), fillRule: 'nonzero' };
+  RESOLVED.add(made);
+  return made;
 }
+
+/** Regions that a boolean has made: their rings are simple and turn the right way already. */
+const RESOLVED = new WeakSet<Region>();
 
 class Grid {
   private readonly x: number;
@@ -91,6 +96,13 @@ class Grid {
     const paths: Paths64 = [];
     for (let k = 0; k < region.ringEnds.length; k++) {
       paths.push(this.toGrid(ringCoords(region, k)));
+    }
+    if (RESOLVED.has(region)) {
+      return paths;
+    }
+    const [only] = paths;
+    if (paths.length === 1 && only !== undefined && isConvex(only)) {
+      return paths;
     }
     const clipper = new Clipper64();
     clipper.addSubject(paths);
@@ -117,6 +129,23 @@ class Grid {
     }
     return out;
   }
+}
+
+/** Whether a ring turns one way all along and only once round, towards the side that counts as positive: then it is its own fill by both rules. */
+function isConvex(ring: Path64): boolean {
+  let turns = 0;
+  let a = ring[ring.length - 2];
+  let b = ring[ring.length - 1];
+  for (const c of ring) {
+    if (a === undefined || b === undefined || (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) < 0) {
+      return false;
+    }
+    // a convex ring goes up through each height once
+    turns += a.y < b.y !== b.y < c.y ? 1 : 0;
+    a = b;
+    b = c;
+  }
+  return turns === 2;
 }
 
 function isUprightRectangle({ coords, ringEnds }: Region): boolean {
