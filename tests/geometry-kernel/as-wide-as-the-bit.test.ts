@@ -7,12 +7,14 @@ import {
   leftStanding,
   type MedialAxis,
   medialAxis,
+  narrowStretches,
   openedArea,
   openedOutline,
   pathLength,
   reachedArea,
   reachedOutline,
   resolveRegions,
+  strokeWidths,
 } from '@pourproof/geometry';
 import { type CleanRegion, packRings, signedArea, transformRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
@@ -91,6 +93,19 @@ test('their paths run along them as those of a bit a little narrower, or of a li
       const followed = (depthMm: number): number =>
         followingPath(axis, { includedRad: Math.PI / 2, depthMm }).lengthMm;
       expect(Math.abs(followed(w / 2) / followed((w / 2) * (1 + 1e-6)) - 1), `${k}`).toBeLessThan(1e-3);
+    }
+  }
+});
+
+test('a stroke exactly as wide as a limit is not narrower, whichever way it runs', () => {
+  for (let k = 0; k < 60; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    for (const ring of [rectangle(0, 0, 20, w), [0, 0, 14, 0, 14, w, w, w, w, 14, 0, 14]]) {
+      const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
+      expect(narrowStretches(axis, w), `${k}`).toEqual([]);
+      const widths = strokeWidths(axis);
+      expect(widths.lengthNarrowerThan(w), `${k}`).toBe(0);
+      expect(widths.histogram([0, w, 2 * w])[1], `${k}`).toBeCloseTo(widths.lengthMm, 9);
     }
   }
 });

@@ -1,6 +1,7 @@
 import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { enteringRadius } from './entering-radius.ts';
 import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
 
 /** A connected stretch of stroke, or of the taper at its end, that is narrower than a limit. */
@@ -29,7 +30,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
   }
   const { part, start } = strokeParts(axis);
-  const limit = widthLimitMm / 2;
+  const limit = enteringRadius(axis, widthLimitMm / 2);
   const { edgeFrom, edgeTo, nodeR } = axis;
   const groups = new StretchGroups(2 * nodeR.length);
   const chosen: number[] = [];

@@ -1,6 +1,7 @@
 import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { enteringRadius } from './entering-radius.ts';
 import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
 
 /** Widths of the strokes of an artwork, read along its medial axis without the branches into corners. */
@@ -48,11 +49,12 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     offer(nodeR[top], nodeX[top], nodeY[top]);
   }
   const lengthNarrowerThan = (widthMm: number): number => {
+    const limit = enteringRadius(axis, widthMm / 2);
     let sum = 0;
     for (const e of edges) {
       shape.load(e);
-      if (2 * shape.r0 < widthMm) {
-        sum += shape.lengthBetween(start[e], Math.max(start[e], shape.shareOf(widthMm / 2)));
+      if (shape.r0 < limit) {
+        sum += shape.lengthBetween(start[e], Math.max(start[e], shape.shareOf(limit)));
       }
     }
     return sum;
