@@ -117,6 +117,36 @@ describe('walls in three dimensions', () => {
     }
   });
 
+  test('cut small, elements lie where their surfaces are: each half of a bar has half of walls and of floors', () => {
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
+    for (const steps of [
+      [clear(flatCutter(3))],
+      [clear(ballCutter(3))],
+      [vee(90)],
+      [vee(60, { tipFlatMm: 0.4 })],
+      [vee(60, { tipRadiusMm: 0.3 })],
+    ]) {
+      for (const depthMm of [1, 20]) {
+        const walls = carvedWalls(carve(axis, steps, { depthMm }), { grainRad: 0.2, longestMm: 0.5 });
+        for (const side of [0, 1]) {
+          for (const floor of [0, 1]) {
+            const of = (isHalf: boolean): number =>
+              sum(walls, (k) =>
+                walls.isFloor[k] === floor && (!isHalf || walls.points[2 * k + side]! < (side === 0 ? 15 : 5))
+                  ? walls.areasMm2[k]!
+                  : 0,
+              );
+            expect(Math.abs(2 * of(true) - of(false))).toBeLessThan(0.02 * of(false) + 0.5);
+          }
+        }
+        for (let k = 0; k < walls.count; k++) {
+          const [x, y] = [walls.points[2 * k]!, walls.points[2 * k + 1]!];
+          expect(Math.min(x, y, 30 - x, 10 - y)).toBeGreaterThan(-1e-9);
+        }
+      }
+    }
+  });
+
   test('V walls: ∫E dA equals the slope of the depth along the fibre, summed on a grid', () => {
     const cut = carve(medialAxis(cleanFrom([[0, 0, 9, 0, 9, 3, 4, 3, 4, 8, 0, 8]])), [vee(70)], {
       depthMm: 1.5,

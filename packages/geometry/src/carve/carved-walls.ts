@@ -16,7 +16,7 @@ const CHORDS_PER_ARC = 16;
 
 /** How the fibre runs, and how fine elements are. */
 export interface CarvedWallOptions extends FibreSetting {
-  /** Straight walls longer than this are cut into equal elements, mm, so that each can be given to one board block. Default: not cut. */
+  /** Larger walls and floors are cut into elements of about this size, mm, so that each can be given to one board block. Default: not cut. */
   readonly longestMm?: number;
 }
 
@@ -50,7 +50,7 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
       addMeanWalls(walls, union, band, longestMm);
     }
   }
-  addFloors(walls, carving);
+  addFloors(walls, carving, longestMm);
   return walls.collected();
 }
 
@@ -68,7 +68,7 @@ function addClearWalls(
     const from = Math.max(low, fromHeightMm);
     const to = Math.min(high, toHeightMm);
     if (fromHeightMm === toHeightMm && fromHeightMm > Math.max(low, 0) && fromHeightMm < high) {
-      addLevelCells(walls, axis, { centreMm, reachMm: toRadiusMm, butMm: fromRadiusMm });
+      addLevelCells(walls, axis, { centreMm, reachMm: toRadiusMm, butMm: fromRadiusMm, longestMm });
     } else if (to > from) {
       const gain = (toRadiusMm - fromRadiusMm) / (toHeightMm - fromHeightMm);
       const middle = fromRadiusMm + gain * ((from + to) / 2 - fromHeightMm);
@@ -93,6 +93,7 @@ function addMeanWalls(
 function addFloors(
   walls: WallCollector,
   { axis, layers, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
+  longestMm: number,
 ): void {
   const stops = [...new Set(layers.map((layer) => layer.depthMm))].sort((a, b) => b - a);
   for (const stop of stops) {
@@ -104,6 +105,7 @@ function addFloors(
     addLevelCells(walls, axis, {
       ...reach,
       totalMm2: isDeepest ? floorAreaMm2 : ledgeAreaMm2 / (stops.length - 1),
+      longestMm,
     });
   }
 }

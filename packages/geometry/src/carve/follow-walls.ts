@@ -3,11 +3,12 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { adaptiveIntegral } from './adaptive-integral.ts';
 import { radiusAt } from './cutter.ts';
 import { EdgeCells, type Fan } from './edge-cells.ts';
+import { type EdgePart, edgeParts } from './edge-parts.ts';
 import { FollowLayer } from './follow-layer.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { type ProfileChord, profileChords } from './profile-chords.ts';
 import { RoundedLayer } from './rounded-layer.ts';
-import { addTipWalls } from './tip-walls.ts';
+import { addTipWalls, type TipBand } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** Share of an element's area that its integral may be off. */
@@ -25,15 +26,15 @@ export function addFollowWalls(
   walls: WallCollector,
   axis: MedialAxis,
   layer: FollowLayer | RoundedLayer,
-  { depthsMm, longestMm }: FollowBand,
+  { depthsMm, longestMm }: TipBand,
 ): void {
   const { profile } = layer;
   const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
   const isStraight = layer instanceof FollowLayer;
   // a flat tip between straight flanks has surfaces of its own
-  const chords = isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all;
+  const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
   if (isStraight && profile.tipFlatMm > 0) {
-    addTipWalls(walls, axis, profile, depthsMm);
+    addTipWalls(walls, axis, profile, { depthsMm, longestMm });
   }
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
@@ -43,26 +44,34 @@ export function addFollowWalls(
     }
     edge.load(e);
     cells.load();
-    const parts = Math.max(1, Math.ceil(edge.length(edge.r0, edge.r1) / longestMm));
-    const isLevel = edge.kind === 'lines' && edge.r1 - edge.r0 <= 1e-9 * edge.r1;
-    for (let p = 0; p < parts; p++) {
-      edge.atShare((p + 0.5) / parts);
-      const centre =
-        layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
-      const part = new CellPart(axis, edge, cells, {
-        profile,
-        centre,
-        depthsMm,
-        at: [edge.x, edge.y],
-      });
-      const [a, b] = isLevel
-        ? [edge.r0, edge.r1]
-        : [clearanceAt(edge, p / parts), clearanceAt(edge, (p + 1) / parts)];
+    const centre =
+      layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
+    for (const part of edgeParts(edge, 0, longestMm)) {
+      const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part });
       for (const chord of chords) {
-        part.add(walls, chord, a, b, isLevel ? 1 / parts : 1);
+        cellPart.add(walls, chord);
       }
     }
   }
+}
+
+/** The chords, those wider than `longestMm` cut into equal ones. */
+function cutChords(chords: readonly ProfileChord[], longestMm: number): ProfileChord[] {
+  return chords.flatMap((chord) => {
+    const { fromRadiusMm, toRadiusMm, fromHeightMm, toHeightMm } = chord;
+    const count = Math.max(1, Math.ceil((toRadiusMm - fromRadiusMm) / longestMm));
+    const at = (k: number): { readonly radius: number; readonly height: number } => ({
+      radius: fromRadiusMm + ((toRadiusMm - fromRadiusMm) * k) / count,
+      height: fromHeightMm + ((toHeightMm - fromHeightMm) * k) / count,
+    });
+    return Array.from({ length: count }, (_, k) => ({
+      ...chord,
+      fromRadiusMm: at(k).radius,
+      fromHeightMm: at(k).height,
+      toRadiusMm: at(k + 1).radius,
+      toHeightMm: at(k + 1).height,
+    }));
+  });
 }
 
 /** Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is next to 0 there. */
@@ -88,26 +97,12 @@ function signChanges(f: (t: number) => number, from: number, to: number): number
   return changes;
 }
 
-function clearanceAt(edge: AxisEdge, share: number): number {
-  if (share <= 0 || share >= 1) {
-    return share <= 0 ? edge.r0 : edge.r1;
-  }
-  edge.atShare(share);
-  return edge.clearance;
-}
-
-/** Between which depths walls are wanted, and how long elements may be. */
-export interface FollowBand {
-  readonly depthsMm: readonly [topMm: number, bottomMm: number];
-  readonly longestMm: number;
-}
-
 interface PartSetting {
   readonly depthsMm: readonly [topMm: number, bottomMm: number];
   readonly profile: FollowProfile;
   /** Clearance that the cutter uses where that over the contact is as given. */
   readonly centre: (clearance: number) => number;
-  readonly at: readonly [number, number];
+  readonly part: EdgePart;
 }
 
 /** The walls in the two cells beside a part of one axis edge. */
@@ -120,14 +115,13 @@ class CellPart {
   readonly #left: number;
   readonly #right: number;
   readonly #isLines: boolean;
-  /** A point of the axis in this part, relative to its origin. */
-  readonly #at: readonly [number, number];
+  readonly #part: EdgePart;
 
   constructor(
     axis: MedialAxis,
     edge: AxisEdge,
     cells: EdgeCells,
-    { profile, centre, depthsMm, at }: PartSetting,
+    { profile, centre, depthsMm, part }: PartSetting,
   ) {
     this.#axis = axis;
     this.#cells = cells;
@@ -137,14 +131,15 @@ class CellPart {
     this.#left = edge.left;
     this.#right = edge.right;
     this.#isLines = edge.kind === 'lines';
-    this.#at = at;
+    this.#part = part;
   }
 
-  add(walls: WallCollector, chord: ProfileChord, a: number, b: number, share: number): void {
-    const { count, tx, ty, x, y, originX, originY } = this.#axis.boundary;
+  add(walls: WallCollector, chord: ProfileChord): void {
+    const { count, tx, ty, originX, originY } = this.#axis.boundary;
     const lean = chord.leanRad;
     const steepness = 1 / Math.sin(lean);
-    const [px, py] = this.#at;
+    const { from: a, to: b, share, x: px, y: py, clearance } = this.#part;
+    const back = clearance - this.#middle(chord);
     const strip = this.#cells.integral(
       a,
       b,
@@ -153,9 +148,7 @@ class CellPart {
     );
     for (const site of [this.#left, this.#right]) {
       if (site < count) {
-        const off = (py - y[site]) * tx[site] - (px - x[site]) * ty[site];
-        // half way between the wall and the axis
-        const [mx, my] = [px + (off / 2) * ty[site], py - (off / 2) * tx[site]];
+        const [mx, my] = [px + back * ty[site], py - back * tx[site]];
         const area = strip * share * steepness * (this.#isLines ? 0.5 : 1);
         walls.flat(originX + mx, originY + my, ty[site], -tx[site], lean, area);
       }
@@ -168,6 +161,12 @@ class CellPart {
         fans.map((stretch) => stretch[k]),
       );
     }
+  }
+
+  /** Distance from the wall of the middle of what a stretch of the profile leaves at the middle of the part. */
+  #middle(chord: ProfileChord): number {
+    const [near, far] = this.#span(chord, this.#part.clearance);
+    return far > near ? (near + far) / 2 : this.#part.clearance / 2;
   }
 
   /** The clearances from a to b without a kink inside. */
@@ -204,7 +203,8 @@ class CellPart {
     const [first, last] = [stretches[0], stretches[stretches.length - 1]];
     const [wx, wy] = first.directionAt((first.from + last.to) / 2);
     const p = first.site - count;
-    const [mx, my] = [(x[p] + this.#at[0]) / 2, (y[p] + this.#at[1]) / 2];
+    const far = this.#middle(chord) / this.#part.clearance;
+    const [mx, my] = [x[p] + far * (this.#part.x - x[p]), y[p] + far * (this.#part.y - y[p])];
     walls.known(originX + mx, originY + my, -wx, -wy, lean, area, exposedMm2);
   }
 

@@ -43,13 +43,14 @@ export interface TipSurfaces {
 }
 
 /**
- * What a flat tip leaves along the axis between two depths, where it lies above the depth limit. Arcs that end at a node and do not go on from it rest
+ * What a flat tip leaves along the axis between two depths, where it lies above the depth limit, in stretches no longer than `longestMm`. Arcs that end at a node and do not go on from it rest
  * there as sectors; those that start from nothing, at a neck, are missing from what is swept afterwards.
  */
 export function tipSurfaces(
   axis: MedialAxis,
   profile: FollowProfile,
   [topMm, bottomMm]: readonly [number, number],
+  longestMm: number = Infinity,
 ): TipSurfaces {
   const { tipFlatMm: flat, slope, reachMm } = profile;
   const least = flat + topMm * slope;
@@ -75,7 +76,7 @@ export function tipSurfaces(
     if (edge.r1 >= least && edge.r0 < most) {
       const from = edge.r0 >= least ? 0 : edge.shareOf(least);
       const to = edge.r1 < most ? 1 : edge.shareOf(most);
-      addSweeps(axis, edge, slope, [from, to], sweeps);
+      addSweeps(axis, edge, { slope, longestMm, shares: [from, to] }, sweeps);
     }
   }
   return { sweeps, ...settled(axis, ended, flat, sweeps) };
@@ -105,14 +106,22 @@ function settled(
   return { rests, share: plan > missing ? 1 - missing / plan : 0 };
 }
 
+interface SweepSetting {
+  readonly slope: number;
+  readonly longestMm: number;
+  /** Shares of the way up the edge between which the tip sweeps. */
+  readonly shares: readonly [number, number];
+}
+
 function addSweeps(
   axis: MedialAxis,
   edge: AxisEdge,
-  slope: number,
-  [from, to]: readonly [number, number],
+  { slope, longestMm, shares }: SweepSetting,
   sweeps: TipSweep[],
 ): void {
-  const stretches = edge.kind === 'lines' ? 1 : STRETCHES;
+  const [from, to] = shares;
+  const least = edge.kind === 'lines' ? 1 : STRETCHES;
+  const stretches = Math.max(least, Math.ceil(edge.lengthBetween(from, to) / longestMm));
   for (let k = 0; k < stretches; k++) {
     const low = from + ((to - from) * k) / stretches;
     const high = from + ((to - from) * (k + 1)) / stretches;

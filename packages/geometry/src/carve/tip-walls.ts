@@ -3,15 +3,21 @@ import type { FollowProfile } from './follow-profile.ts';
 import { halfSweepArea, type TipSweep, tipSurfaces } from './tip-surfaces.ts';
 import type { WallCollector } from './wall-collector.ts';
 
+/** Between which depths surfaces are wanted, and how long elements may be. */
+export interface TipBand {
+  readonly depthsMm: readonly [topMm: number, bottomMm: number];
+  readonly longestMm: number;
+}
+
 /** Adds what a flat tip leaves along the axis between two depths: on each stretch two quarter turns of its rim, sloped as the axis falls. */
 export function addTipWalls(
   walls: WallCollector,
   axis: MedialAxis,
   profile: FollowProfile,
-  depthsMm: readonly [number, number],
+  { depthsMm, longestMm }: TipBand,
 ): void {
   const { originX, originY } = axis.boundary;
-  const { sweeps, rests, share } = tipSurfaces(axis, profile, depthsMm);
+  const { sweeps, rests, share } = tipSurfaces(axis, profile, depthsMm, longestMm);
   for (const sweep of sweeps) {
     addHalf(walls, axis, { ...sweep, lengthMm: share * sweep.lengthMm }, profile.tipFlatMm, 1);
     addHalf(walls, axis, { ...sweep, lengthMm: share * sweep.lengthMm }, profile.tipFlatMm, -1);
