@@ -237,6 +237,26 @@ test('own materials are offered and used, and the page goes back to the usual on
   );
 });
 
+test('coupons move the band, and the page can do without them again', async () => {
+  const { page } = await viewer.open();
+  const coupons = {
+    schema: 'pourproof/coupons@1',
+    coupons: [{ slots: ['none below 0.45mm', 'none below 0.45mm'] }],
+  };
+  await chooseFiles(page, { 'bars.svg': BARS });
+  await verdict(page);
+  const before = (await savedReport(page)).bleed.blocks[0];
+  await chooseFiles(page, { 'coupons.json': JSON.stringify(coupons) });
+  await verdict(page);
+  const after = (await savedReport(page)).bleed.blocks[0];
+  expect([before?.basis, after?.basis]).toEqual(['prior', 'calibrated']);
+  expect(after?.travelMm.median).toBeLessThan(before?.travelMm.median ?? 0);
+  expect(await savedJob(page)).toMatchObject({ coupons: coupons.coupons });
+  await page.getByRole('button', { name: 'Take them off' }).click();
+  await verdict(page);
+  expect((await savedReport(page)).bleed.blocks[0]?.basis).toBe('prior');
+});
+
 test('files that cannot be used are told, and what was on the page stays', async () => {
   const { page, complaints } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });

@@ -4,7 +4,13 @@ import { emit } from './emit.ts';
 
 /** Where artwork comes in, with its job, font and materials: files dropped anywhere on the page or chosen here, or the demo order. */
 export class DropZone extends LitElement {
-  static override properties = { isOver: { state: true }, fileName: {}, note: {}, materialsName: {} };
+  static override properties = {
+    isOver: { state: true },
+    fileName: {},
+    note: {},
+    materialsName: {},
+    coupons: { type: Number },
+  };
   static override styles: CSSResultGroup = [
     shared,
     css`
@@ -50,6 +56,8 @@ export class DropZone extends LitElement {
   declare note: string;
   /** The file that the materials are from; `''` for the usual ones. */
   declare materialsName: string;
+  /** How many rows of coupons the job has. */
+  declare coupons: number;
 
   constructor() {
     super();
@@ -57,6 +65,7 @@ export class DropZone extends LitElement {
     this.fileName = '';
     this.note = '';
     this.materialsName = '';
+    this.coupons = 0;
   }
 
   override connectedCallback(): void {
@@ -88,6 +97,14 @@ export class DropZone extends LitElement {
             : html`<p class="soft">
                 Materials from ${this.materialsName}
                 <button type="button" @click=${() => emit(this, 'materials-dropped', null)}>Back to the usual</button>
+              </p>`
+        }
+        ${
+          this.coupons === 0
+            ? nothing
+            : html`<p class="soft">
+                ${this.coupons} ${this.coupons === 1 ? 'row' : 'rows'} of coupons
+                <button type="button" @click=${() => emit(this, 'job-changed', { coupons: undefined })}>Take them off</button>
               </p>`
         }
         <p class="note" role="alert">${this.note}</p>

@@ -114,7 +114,7 @@ export class ProofApp extends LitElement {
     return html`
       <section class="ticket no-print" aria-labelledby="ticket-title">
         <h2 id="ticket-title">Artwork</h2>
-        <drop-zone .fileName=${source?.name ?? ''} .note=${note} .materialsName=${materialsName}></drop-zone>
+        <drop-zone .fileName=${source?.name ?? ''} .note=${note} .materialsName=${materialsName} .coupons=${job.coupons?.length ?? 0}></drop-zone>
         <lettering-form
           .job=${job}
           .materials=${materials}
