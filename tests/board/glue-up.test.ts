@@ -144,3 +144,24 @@ test('the mean exposed length over a full turn of the grain is 2/π of the wall 
   }
   expect(sum / 360 / wall).toBeCloseTo(2 / Math.PI, 4);
 });
+
+test('a place of a finding about a wall over two blocks lies in the block that it speaks of', () => {
+  // under shellac maple may show a short streak and walnut none; the joint lies 10 mm from the left end of the bar
+  const { findings } = report(BAR, {
+    board: 'polygons 80x40x20mm',
+    block: [
+      'maple grain:90deg 0mm,0mm 30mm,0mm 30mm,40mm 0mm,40mm',
+      'walnut grain:90deg 30mm,0mm 80mm,0mm 80mm,40mm 30mm,40mm',
+    ],
+    place: '40mm,20mm',
+    seal: 'shellac',
+    coats: 1,
+    sealHours: '2h',
+  });
+  const places = findings.find(({ code }) => code === 'visible-bleed-likely')?.where ?? [];
+  expect(places).toHaveLength(2);
+  for (const { atMm, outline } of places) {
+    expect(atMm[0]).toBeLessThan(10);
+    expect(Math.max(...outline.flat().map(([x]) => x))).toBeCloseTo(10, 6);
+  }
+});

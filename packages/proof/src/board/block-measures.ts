@@ -14,6 +14,8 @@ export interface BlockMeasures {
   readonly travel: CalibratedTravel;
   /** Part of the cut in this block. */
   readonly cut: CleanRegion;
+  /** The cut as it is in this block and a little beyond; farther away parts may be missing. */
+  readonly near: CleanRegion;
   readonly floorAreaMm2: number;
   readonly wallAreaMm2: number;
   readonly wallLengthMm: number;
@@ -70,6 +72,7 @@ export function blockMeasures(
         block,
         travel,
         cut: part,
+        near,
         wallLengthMm: walls.lengthMm,
         exposedLengthMm,
         floorAreaMm2,

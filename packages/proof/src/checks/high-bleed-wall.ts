@@ -1,8 +1,8 @@
-import { endGrainLength, fibreVector, wallRuns } from '@pourproof/geometry';
+import { endGrainLength, fibreVector } from '@pourproof/geometry';
 import { bleedClassEndsMm } from '@pourproof/materials';
-import { formatLength, type Point, type Rings, radians } from '@pourproof/plane';
+import { formatLength, type Point, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
-import { clipPath } from '../board/clip-path.ts';
+import { blockWallRuns } from '../board/block-wall-runs.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import { basisWords, isPrior } from './bleed-basis.ts';
@@ -26,7 +26,7 @@ export const highBleedWall: Check = {
   run: (measured) => {
     const [, moderate, severe] = bleedClassEndsMm.value;
     const walls = measured.blocks
-      .flatMap((each) => riskyWalls(measured.cut, each, moderate))
+      .flatMap((each) => riskyWalls(each, moderate))
       .toSorted((a, b) => b.lengthMm * b.reachMm - a.lengthMm * a.reachMm);
     const [first] = walls;
     if (first === undefined) {
@@ -81,28 +81,26 @@ interface RiskyWall {
   readonly inBlock: BlockMeasures;
 }
 
-function riskyWalls(cut: Rings, inBlock: BlockMeasures, moderate: number): readonly RiskyWall[] {
+function riskyWalls(inBlock: BlockMeasures, moderate: number): readonly RiskyWall[] {
   const { block, travel } = inBlock;
   const reach = travel.medianMm * inFace(radians(block.diveDeg));
   if (reach < moderate) {
     return [];
   }
   const grainRad = radians(block.grainDeg);
-  return wallRuns(cut, grainRad, {
+  return blockWallRuns(inBlock, {
     minExposure: moderate / reach,
     joinGapMm: JOIN_MM,
     minLengthMm: LEAST_WALL_MM,
-  }).flatMap((run) =>
-    clipPath(run.path, block.region)
-      .map((path) => ({
-        path,
-        atMm: block.region === null ? run.atMm : middleOf(path),
-        lengthMm: lengthOf(path),
-        reachMm: reach * highestExposure(path, grainRad),
-        inBlock,
-      }))
-      .filter(({ lengthMm }) => lengthMm >= LEAST_WALL_MM),
-  );
+  })
+    .map(({ path, atMm }) => ({
+      path,
+      atMm,
+      lengthMm: lengthOf(path),
+      reachMm: reach * highestExposure(path, grainRad),
+      inBlock,
+    }))
+    .filter(({ lengthMm }) => lengthMm >= LEAST_WALL_MM);
 }
 
 function lengthOf(path: Float64Array): number {
@@ -114,26 +112,6 @@ function lengthOf(path: Float64Array): number {
     );
   }
   return sum;
-}
-
-/** The point half-way along the longest edge of a line. */
-function middleOf(path: Float64Array): Point {
-  let best: Point = [path[0] ?? 0, path[1] ?? 0];
-  let longest = -1;
-  for (let i = 0; i + 3 < path.length; i += 2) {
-    const [ax, ay, bx, by] = [path[i], path[i + 1], path[i + 2], path[i + 3]] as [
-      number,
-      number,
-      number,
-      number,
-    ];
-    const length = Math.hypot(bx - ax, by - ay);
-    if (length > longest) {
-      longest = length;
-      best = [(ax + bx) / 2, (ay + by) / 2];
-    }
-  }
-  return best;
 }
 
 /** The turn of the artwork that opens the least end grain, where it is worth the trouble. */

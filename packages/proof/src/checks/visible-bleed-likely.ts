@@ -1,8 +1,7 @@
-import { wallRuns } from '@pourproof/geometry';
 import { bleedClassEndsMm, limits, resinColours, streakDifference } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { inFace } from '../board/block-measures.ts';
-import { clipPath } from '../board/clip-path.ts';
+import { blockWallRuns } from '../board/block-wall-runs.ts';
 import type { Measured } from '../measured.ts';
 import { basisWords, couponFix } from './bleed-basis.ts';
 import type { Check } from './check.ts';
@@ -22,7 +21,7 @@ export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
   title: 'A short streak is likely to show',
   run: (measured) => {
-    const { job, cut } = measured;
+    const { job } = measured;
     const [clean, moderate] = bleedClassEndsMm.value;
     const risky = measured.blocks.filter((each) => {
       const reach = each.travel.medianMm * inFace(radians(each.block.diveDeg));
@@ -37,12 +36,12 @@ export const visibleBleedLikely: Check = {
     const onFace = inFace(radians(worst.block.diveDeg));
     const reach = worst.travel.medianMm * onFace;
     const chance = worst.travel.longerThan(limits.visibleStreak.value / onFace);
-    const walls = risky.flatMap(({ block, travel }) =>
-      wallRuns(cut, radians(block.grainDeg), {
-        minExposure: Math.min(1, clean / (travel.medianMm * inFace(radians(block.diveDeg)))),
+    const walls = risky.flatMap((each) =>
+      blockWallRuns(each, {
+        minExposure: Math.min(1, clean / (each.travel.medianMm * inFace(radians(each.block.diveDeg)))),
         joinGapMm: LEAST_WALL_MM,
         minLengthMm: LEAST_WALL_MM,
-      }).flatMap((run) => clipPath(run.path, block.region).map((path) => ({ atMm: run.atMm, path }))),
+      }),
     );
     if (chance < LIKELY || walls.length === 0) {
       return null;
