@@ -62,6 +62,8 @@ export interface Picture {
 export interface PicturedBlock {
   /** `null` where the wood is everywhere. */
   readonly outline: Rings | null;
+  /** Name of its wood. */
+  readonly species: string;
   /** Fibres on the face, counter-clockwise from the artwork's x axis. */
   readonly grainDeg: number;
   /** Fibres out of the face; 90 is end grain up. */
@@ -273,8 +275,9 @@ function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
       place.outline.map((line) => Float64Array.from(line.flat())),
     ),
     bleed: measured.blocks.map(({ bleed }) => bleed),
-    blocks: measured.board.blocks.map(({ region, grainDeg, diveDeg }) => ({
+    blocks: measured.board.blocks.map(({ region, row, grainDeg, diveDeg }) => ({
       outline: region,
+      species: row.name,
       grainDeg,
       diveDeg,
     })),

@@ -46,5 +46,5 @@ function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['b
   const woods = [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]?.name ?? wood))];
   const size = [board.widthMm, board.heightMm, board.thicknessMm].map((mm) => bitSize(mm, units)).join(' × ');
   const blocks = `${board.blocks.length} ${board.blocks.length === 1 ? 'block' : 'blocks'} of ${woods.join(' and ')}`;
-  return `${size}, ${blocks}; the artwork turned by ${angle(turnDeg)}`;
+  return `${size}, ${blocks}${turnDeg === 0 ? '' : `; the artwork turned by ${angle(turnDeg)}`}`;
 }
