@@ -50,12 +50,14 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
   const times = job.bits.map((bit, k) => {
     const depthMm = carving.perCutter[k]?.depthMm ?? job.depthMm;
     if (bit.kind === 'vee') {
-      return timeOf(veePath(axis, bit, depthMm), bit.diameterMm, job);
+      const path = veePath(axis, bit, depthMm);
+      const depths = equalPasses(greatestDepth(path), passDepth(bit.diameterMm, job));
+      return effortOf(inPasses(path, depths), depths.length, job);
     }
     const widthMm = 2 * radiusAt(cutterOf(bit), depthMm);
     const path = clearing(area, { widthMm, tipMm: tipWidth(bit), depthMm, earlierMm: narrowest }, job);
     narrowest = Math.min(narrowest, widthMm);
-    return timeOf(path, widthMm, job);
+    return effortOf(path, equalPasses(depthMm, passDepth(widthMm, job)).length, job);
   });
   return {
     bits: times.map(({ effort }) => effort),
@@ -73,6 +75,7 @@ function veePath(axis: MedialAxis, bit: Extract<Bit, { kind: 'vee' }>, depthMm: 
   return followingPath(axis, {
     includedRad: radians(bit.angleDeg),
     tipRadiusMm: bit.tipRadiusMm,
+    tipFlatMm: bit.tipMm,
     depthMm,
   }).path;
 }
@@ -88,6 +91,7 @@ function clearing(
     diameterMm: widthMm,
     stepoverMm,
     depthMm,
+    deepestPassMm: passDepth(widthMm, job),
     ...(earlierMm === Number.POSITIVE_INFINITY ? {} : { earlierDiameterMm: earlierMm }),
   });
 }
@@ -104,18 +108,20 @@ function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
   }
 }
 
-function timeOf(
+function passDepth(widthMm: number, job: Job): number {
+  return job.passDepthMm ?? PASS_TO_DIAMETER * widthMm;
+}
+
+function effortOf(
   path: CutterPath,
-  widthMm: number,
+  passes: number,
   job: Job,
 ): { readonly effort: BitEffort; readonly time: CuttingTime } {
-  const depths = equalPasses(greatestDepth(path), job.passDepthMm ?? PASS_TO_DIAMETER * widthMm);
-  const time = cuttingTime(inPasses(path, depths), job.machine);
-  const isIdle = path.runEnds.length === 0;
+  const time = cuttingTime(path, job.machine);
   return {
     effort: {
       pathMm: time.cutMm,
-      passes: isIdle ? 0 : depths.length,
+      passes: path.runEnds.length === 0 ? 0 : passes,
       lifts: time.lifts,
       minutes: time.minutes,
     },
