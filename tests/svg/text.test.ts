@@ -73,3 +73,18 @@ test('a letter that the font lacks is an error that names it and its line', () =
     expect.objectContaining({ code: 'missing-glyph', line: 2, message: expect.stringContaining('漢') }),
   );
 });
+
+test('letters larger than any board are refused, however the drawing scales them', () => {
+  const scaled = (size: number, scale: number): string =>
+    page(`<g transform="scale(${scale})"><text font-size="${size}">A</text></g>`);
+  for (const [size, scale] of [
+    [30_000, 1],
+    [30, 1000],
+    [1e300, 1],
+  ] as const) {
+    expect(() => readSvg(scaled(size, scale), { fonts: [font] })).toThrow(
+      expect.objectContaining({ code: 'lettering-size', line: 1 }),
+    );
+  }
+  expect(readSvg(scaled(30_000, 1 / 1000), { fonts: [font] }).shapes).toHaveLength(1);
+});

@@ -7,9 +7,11 @@ import {
   type Transform,
   translation,
 } from '@pourproof/plane';
+import { largestScale } from '../path/largest-scale.ts';
 import { glyphRings } from './glyph-outline.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import type { LetteringFont } from './open-font.ts';
+import { refuseHugeLetters } from './refuse-huge-letters.ts';
 import { type Cluster, type ShapeOptions, shapeLine } from './shape-line.ts';
 
 /** How a run of text in a drawing is set. */
@@ -18,6 +20,8 @@ export interface OutlineTextOptions extends ShapeOptions {
   readonly emSize: number;
   /** From the drawing's units, x along the text, y down, origin on the baseline, to mm. */
   readonly toMm: Transform;
+  /** What a unit of `toMm`'s result is in mm where a further map follows; 1 by default. */
+  readonly unitMm?: number;
   /** Which point of the run is at the origin; `start` by default (for text from right to left its right end). */
   readonly anchor?: 'start' | 'middle' | 'end';
   /** Added after each letter, in the drawing's units. */
@@ -64,11 +68,14 @@ export interface OutlinedText {
  * One line of text of a drawing as outlines in mm, shaped and kerned like {@link readLettering}, for text elements of other formats.
  * Blank text gives no glyphs. Regions are to be filled by their non-zero rule.
  *
- * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character
+ * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character, `lettering-size` when the em is larger than any board
  */
 export function outlineText(font: LetteringFont, text: string, options: OutlineTextOptions): OutlinedText {
   const { emSize, toMm, letterSpacing = 0, wordSpacing = 0 } = options;
   const toleranceMm = options.toleranceMm ?? DEFAULT_FLATTEN_TOLERANCE_MM;
+  if (text.trim() !== '') {
+    refuseHugeLetters(emSize * largestScale(toMm) * (options.unitMm ?? 1));
+  }
   const shape: ShapeOptions =
     letterSpacing === 0 ? options : { ...options, features: ['-liga', '-clig', ...(options.features ?? [])] };
   const clusters = shapeLine(font, text, shape);

@@ -1,6 +1,7 @@
 import { applyTransform, compose, rotation, scaling, type Transform, translation } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import type { InkBox } from './glyph-outline.ts';
+import { refuseHugeLetters } from './refuse-huge-letters.ts';
 import type { Cluster } from './shape-line.ts';
 
 /** A circle for the baseline of the first line. */
@@ -124,21 +125,12 @@ function checkOptions({ capHeightMm, widthMm, lineSpacing, trackingMm }: Placing
   }
 }
 
-/** No board is as large as this; beyond it lies a slip of the unit or the decimal point, and outlines without end. */
-const LARGEST_LETTER_MM = 20_000;
-
 function refuseHuge(lines: readonly InkedLine[], mmPerEm: number): void {
   let tallestEm = 0;
   for (const ink of lines.flatMap((line) => line.inks)) {
     tallestEm = Math.max(tallestEm, ink.maxY - ink.minY, ink.maxX - ink.minX);
   }
-  if (!(tallestEm * mmPerEm <= LARGEST_LETTER_MM)) {
-    throw new ArtworkError(
-      'lettering-size',
-      `A letter would be ${((tallestEm * mmPerEm) / 1000).toPrecision(3)} m tall or wide.`,
-      'Check the size and its unit.',
-    );
-  }
+  refuseHugeLetters(tallestEm * mmPerEm);
 }
 
 interface Extent {

@@ -35,7 +35,7 @@ export function shapeGeometry(
     case 'rect':
       return { path: shape.rect() };
     case 'circle':
-      return { path: ellipse(shape.x('cx'), shape.y('cy'), shape.other('r'), shape.other('r')) };
+      return { path: ellipsePath(shape.x('cx'), shape.y('cy'), shape.other('r'), shape.other('r')) };
     case 'ellipse':
       return { path: shape.ellipse() };
     case 'line':
@@ -90,7 +90,7 @@ class Shape {
   }
 
   ellipse(): Path {
-    return ellipse(this.x('cx'), this.y('cy'), ...this.radii());
+    return ellipsePath(this.x('cx'), this.y('cy'), ...this.radii());
   }
 
   line(): Path {
@@ -141,7 +141,7 @@ function roundedRect(x: number, y: number, w: number, h: number, rx: number, ry:
 }
 
 /** Four quarter arcs from the rightmost point towards +y (SVG 2 §10.3). */
-function ellipse(cx: number, cy: number, rx: number, ry: number): Path {
+export function ellipsePath(cx: number, cy: number, rx: number, ry: number): Path {
   if (!(rx > 0) || !(ry > 0)) {
     return [];
   }

@@ -1,11 +1,14 @@
 import { compose, isEmptyBounds, type Region, type Transform } from '@pourproof/plane';
 import { intersectRegions, uniteRegions } from '../clip/clip-region.ts';
+import { fillRings } from '../path/fill-rings.ts';
+import { clipBox } from './clip-box.ts';
+import { clipShape } from './clip-shape.ts';
 import { ComputedStyle } from './computed-style.ts';
 import { narrowed } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { ownTransform } from './own-transform.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, placeOf, type Scene, styleAround } from './scene.ts';
+import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 
 /**
@@ -19,8 +22,7 @@ export function clipFor(scene: Scene, element: SvgElement, state: DrawState): Re
   }
   const address = urlAddress(value);
   if (address === undefined) {
-    scene.notices.add('clip-unknown', placeOf(element), value.slice(0, 40));
-    return state.clip;
+    return shapeClip(scene, element, state, value);
   }
   const clipPath = findReferenced(scene, address, element);
   if (clipPath?.name !== 'clipPath') {
@@ -32,6 +34,39 @@ export function clipFor(scene: Scene, element: SvgElement, state: DrawState): Re
   }
   const clip = narrowed(state.clip, own);
   return clip.ringEnds.length === 0 ? 'empty' : clip;
+}
+
+/** The clip of an element narrowed by a CSS basic shape, by a box, or by both words in either order. */
+function shapeClip(
+  scene: Scene,
+  element: SvgElement,
+  state: DrawState,
+  value: string,
+): Region | 'empty' | undefined {
+  const [, before, shape = '', after] = CLIP_VALUE.exec(value.trim()) ?? [];
+  const word = (before ?? after ?? '').toLowerCase();
+  const isShape = shape !== '' && (before === undefined || after === undefined);
+  if (!isShape && (shape !== '' || word === '')) {
+    return unknownClip(scene, element, state, value);
+  }
+  const box = clipBox(scene, element, state, word);
+  const found = isShape
+    ? clipShape(shape, box, lengthsAt(scene, state))
+    : clipShape('inset(0)', box, lengthsAt(scene, state));
+  if (found === undefined) {
+    return unknownClip(scene, element, state, value);
+  }
+  fillRings(scene.writer, found.path, state.toMm, scene.options.toleranceMm);
+  const clip = narrowed(state.clip, scene.writer.takeRegion(scene.arena, found.fillRule));
+  return clip.ringEnds.length === 0 ? 'empty' : clip;
+}
+
+/** A shape with the word for its box before or after it, or such a word alone. */
+const CLIP_VALUE = /^(?:([a-z]+-box)\s*)?([a-z]+\([\s\S]*\))?(?:\s*([a-z]+-box))?$/i;
+
+function unknownClip(scene: Scene, element: SvgElement, state: DrawState, value: string): Region | undefined {
+  scene.notices.add('clip-unknown', placeOf(element), value.slice(0, 40));
+  return state.clip;
 }
 
 /** What a `clipPath` element lets through, in mm; `undefined` for one that refers to itself, which counts as absent. */

@@ -10,6 +10,8 @@ import {
 } from '@pourproof/plane';
 import { intersectRegions } from '../clip/clip-region.ts';
 import { fillRings } from '../path/fill-rings.ts';
+import { inverseTransform } from '../path/inverse-transform.ts';
+import { largestScale } from '../path/largest-scale.ts';
 import type { Path, Subpath } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
 import { subpathArea } from '../path/subpath-area.ts';
@@ -129,7 +131,7 @@ function filledRegion(scene: Scene, state: DrawState, path: Path, rule: 'fill-ru
 function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path: Path): Region {
   const fixed = state.style.get('vector-effect').includes('non-scaling-stroke');
   const penToMm = fixed ? state.hostToMm : state.toMm;
-  const onPen = fixed ? transformPath(compose(inverse(penToMm), state.toMm), path) : path;
+  const onPen = fixed ? transformPath(compose(inverseTransform(penToMm), state.toMm), path) : path;
   const style = strokeStyle(scene, element, state);
   const widthMm = style.width * Math.sqrt(Math.abs(determinant(penToMm)));
   if (widthMm > 0 && widthMm < HAIRLINE_MM) {
@@ -204,17 +206,4 @@ function noticeShortSegments(scene: Scene, element: SvgElement, state: DrawState
   if (isShort) {
     scene.notices.add('short-segments', placeOf(element), `${toleranceMm}`);
   }
-}
-
-/** The largest factor by which a map stretches a length. */
-export function largestScale([a, b, c, d]: Transform): number {
-  const sum = a * a + b * b + c * c + d * d;
-  const det = a * d - b * c;
-  return Math.sqrt((sum + Math.sqrt(Math.max(0, sum * sum - 4 * det * det))) / 2);
-}
-
-function inverse(t: Transform): Transform {
-  const [a, b, c, d, e, f] = t;
-  const det = determinant(t);
-  return [d / det, -b / det, -c / det, a / det, (c * f - d * e) / det, (b * e - a * f) / det];
 }

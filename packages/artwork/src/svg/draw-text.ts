@@ -3,11 +3,12 @@ import { ArtworkError } from '../artwork-error.ts';
 import { findFont } from '../lettering/find-font.ts';
 import type { LetteringFont } from '../lettering/open-font.ts';
 import { type OutlinedText, type OutlineTextOptions, outlineText } from '../lettering/outline-text.ts';
+import { largestScale } from '../path/largest-scale.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { shapeGeometry } from './basic-shape.ts';
 import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
-import { drawShape, largestScale } from './draw-shape.ts';
+import { drawShape } from './draw-shape.ts';
 import { findReferenced, hrefOf } from './references.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { ownText, type SvgElement } from './svg-element.ts';
@@ -108,6 +109,7 @@ function setRun(
     return outlineText(font, run.text, {
       emSize: style.fontSize,
       toMm: IDENTITY,
+      unitMm: largestScale(state.toMm),
       anchor: 'middle',
       direction: style.get('direction') === 'rtl' ? 'rtl' : 'ltr',
       letterSpacing: spacing('letter-spacing'),
