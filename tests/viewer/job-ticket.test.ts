@@ -81,8 +81,11 @@ test('a job file and its artwork, opened together, give the proof of the command
   const job = await savedJob(page);
   expect(job).toEqual(JOB);
   expect(toTenDigits(await onCommandLine(job, { 'bars.svg': BARS }))).toEqual(toTenDigits(barsReport(JOB)));
-  // two kinds of block are drawn, each in its own outline, and each has its line of end grain
-  expect(await page.locator('proof-sheet .wood .block').count()).toBe(5);
+  // every block is drawn, the two woods differ by tint and stand in the legend, and each has its line of end grain
+  expect(await page.locator('proof-sheet .wood .tint-0').count()).toBe(3);
+  expect(await page.locator('proof-sheet .wood .tint-1').count()).toBe(2);
+  const legend = await page.locator('sheet-legend:visible li').allTextContents();
+  expect(legend.slice(-2)).toEqual(['hard maple', 'black walnut']);
   const tables = (await page.locator('fact-table table').allTextContents()).join(' ');
   expect(tables).toMatch(/hard maple.*black walnut/su);
   expect(complaints).toEqual([]);
@@ -125,12 +128,15 @@ test('the picture turns to what levelling leaves, with the lengths of the proof,
     lengths.map(([, lengthMm]) => expect.stringContaining(`: ${lengthMm.toFixed(2)} mm of stroke`)),
   );
   expect(items.at(-1)).toBe('under 1.50 mm off the face');
+  // lines of equal depth lie in what the V cuts, not over what levelling leaves
+  expect(await page.locator('proof-sheet .art .depth').count()).toBe(0);
   for (const [grade] of lengths) {
     expect(await page.locator(`proof-sheet .art .level-${grade}`).count()).toBe(1);
   }
   expect(await page.locator('proof-sheet .art .cut').count()).toBe(0);
   await page.getByRole('button', { name: 'Cut', exact: true }).click();
   expect(await page.locator('proof-sheet .art .cut').count()).toBe(1);
+  expect(await page.locator('proof-sheet .art .depth').count()).toBe(1);
 });
 
 test('every field of the ticket lands in the job file, which asks for the same proof', async () => {

@@ -71,6 +71,7 @@ export class SheetDrawing {
     }
     path(ringsPath(picture.artwork), 'drawn');
     path(ringsPath(picture.cut), 'cut');
+    path(picture.depths.map(({ outline }) => ringsPath(outline)).join(''), 'depth');
     this.#art.path(picture.standing.map(ringsPath).join('')).addClass('standing').fill(this.#hatch);
     path(picture.narrow.map((stroke) => linePath(stroke.path)).join(''), 'narrow');
     path(picture.bleedWalls.map(linePath).join(''), 'bleed-wall');
@@ -83,7 +84,8 @@ export class SheetDrawing {
       pattern.remove();
     }
     const kinds = new Map<string, { readonly pattern: Pattern; readonly grainDeg: number }>();
-    for (const { outline, grainDeg, diveDeg } of blocks) {
+    const woods = speciesOf(blocks);
+    for (const { outline, species, grainDeg, diveDeg } of blocks) {
       const isEnd = diveDeg >= END_GRAIN_DEG;
       const key = isEnd ? 'end' : grainDeg.toFixed(3);
       const kind = kinds.get(key) ?? {
@@ -94,7 +96,9 @@ export class SheetDrawing {
       if (outline === null) {
         this.#wood.rect('100%', '100%').fill(kind.pattern).addClass('everywhere');
       } else {
-        this.#wood.path(ringsPath(outline)).fill(kind.pattern).addClass('block');
+        const data = ringsPath(outline);
+        this.#wood.path(data).addClass(`block tint-${woods.indexOf(species)}`);
+        this.#wood.path(data).fill(kind.pattern).addClass('block');
       }
     }
     this.#grains = [...kinds.values()];
@@ -133,6 +137,11 @@ export class SheetDrawing {
       this.#outline.path(data).addClass('chosen-outline');
     }
   }
+}
+
+/** Woods in the order in which they first lie on the board. */
+function speciesOf(blocks: Picture['blocks']): readonly string[] {
+  return [...new Set(blocks.map(({ species }) => species))];
 }
 
 /** Lines that waver a little and fit on to themselves, as fibres do. */

@@ -69,6 +69,14 @@ export class SheetLegend extends LitElement {
     const has = (list: readonly unknown[] | undefined): boolean => list === undefined || list.length > 0;
     return html`<ul aria-label="Legend">
       ${item(svg`<rect class="cut" x="1" y="1" width="28" height="14" />`, 'cut and filled')}
+      ${
+        picture !== null && picture.depths.length > 0
+          ? item(
+              svg`<rect class="cut" x="1" y="1" width="28" height="14" /><rect class="depth" x="5" y="4" width="20" height="8" />`,
+              `lines of equal depth, ${formatLength(picture.depths[0]?.depthMm ?? 0, this.unit)} apart`,
+            )
+          : nothing
+      }
       ${has(picture?.standing) ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
       ${
         has(picture?.narrow)
@@ -89,6 +97,7 @@ export class SheetLegend extends LitElement {
           ? item(svg`<path class="block" d="M2 8h27" fill="none" />`, 'edge of a block')
           : nothing
       }
+      ${picture === null ? nothing : woodItems(picture)}
     </ul>`;
   }
 
@@ -116,6 +125,14 @@ const HATCHED: SVGTemplateResult = svg`
 const BAND: SVGTemplateResult = svg`
   <rect class="bleed high" x="1" y="1" width="28" height="14" />
   <rect class="bleed median" x="6" y="4" width="18" height="8" />`;
+
+/** The woods of a glue-up by their tint. */
+function woodItems({ blocks }: Picture): readonly TemplateResult[] {
+  const woods = [...new Set(blocks.map(({ species }) => species))];
+  return woods.length < 2
+    ? []
+    : woods.map((name, k) => item(svg`<path class="block tint-${k}" d="M1 1h28v14h-28z" />`, name));
+}
 
 function item(swatch: SVGTemplateResult, words: string): TemplateResult {
   return html`<li><svg class="wood" viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg>${words}</li>`;

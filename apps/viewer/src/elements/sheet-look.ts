@@ -7,6 +7,18 @@ export const sheetLook: CSSResult = css`
     stroke: #e6dcc6;
     stroke-width: 1;
   }
+  [class*='tint-'] {
+    fill: rgb(96 66 28 / 30%);
+  }
+  .tint-0 {
+    fill: none;
+  }
+  .tint-1 {
+    fill: rgb(96 66 28 / 20%);
+  }
+  .tint-2 {
+    fill: rgb(96 66 28 / 10%);
+  }
   .wood .block {
     stroke: #8a7f66;
     stroke-width: 1.4;
@@ -26,6 +38,11 @@ export const sheetLook: CSSResult = css`
     fill: var(--blue-wash);
     stroke: var(--blue);
     stroke-width: 1.4;
+  }
+  .depth {
+    fill: none;
+    stroke: var(--blue);
+    stroke-width: 0.8;
   }
   .standing {
     stroke: var(--orange);
