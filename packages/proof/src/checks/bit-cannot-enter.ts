@@ -54,7 +54,10 @@ function fixes(
 ): FixOption[] {
   const { bitMm } = measured;
   const options: FixOption[] = [];
-  const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(enters);
+  // what is wider than the largest by more than its uncertainty need not be tried
+  const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(
+    (diameter) => diameter <= CERTAINTY * (largest ?? bitMm) && enters(diameter),
+  );
   if (bit !== undefined) {
     options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
   }
@@ -71,6 +74,8 @@ function fixes(
   return options;
 }
 
+/** How closely the largest bit that enters is found. */
+const CERTAINTY = 1.01;
 /** A little below the narrowest stroke a bit enters nearly always, and a little above it hardly ever (our choice of a first guess). */
 const GUESS: readonly [number, number] = [0.995, 1.05];
 
@@ -100,7 +105,7 @@ function largestThatEnters(
   if (!isLowKnown && !enters(low)) {
     return null;
   }
-  while (high / low > 1.01) {
+  while (high / low > CERTAINTY) {
     const middle = Math.sqrt(low * high);
     if (enters(middle)) {
       low = middle;
