@@ -27,7 +27,7 @@ export function levellingFigure({ picture, report, job }: Vetted): string {
   return [
     '<h2>What levelling leaves</h2>',
     `<figure>${drawing(picture)}`,
-    `<ul class="key">${GRADES.map((grade) => keyItem(grade, levelling, job.units)).join('')}${firstItem(levelling, job.units)}</ul>`,
+    `<ul class="key">${GRADES.map((grade) => keyItem(grade, levelling, job.units)).join('')}${firstItem(levelling)}</ul>`,
     `<figcaption>Strokes along their middle, under ${formatLength(levelling.planMm, job.units)} off the face (${report.levelling.method}). Not to scale.</figcaption></figure>`,
   ].join('');
 }
@@ -81,8 +81,6 @@ function keyItem(grade: LevellingGrade, levelling: LevellingMap, unit: LengthUni
     : keySample(lines(grade, 'M3 9.5H31'), `${GRADE_WORDS[grade]}: ${formatLength(length, unit)} of stroke`);
 }
 
-function firstItem({ goesFirstAt, goesFirstMm }: LevellingMap, unit: LengthUnit): string {
-  return goesFirstAt === null
-    ? ''
-    : keySample(flag(14, 17, 2.4), `colour goes here first: after ${formatLength(goesFirstMm, unit)}`);
+function firstItem({ goesFirstAt }: LevellingMap): string {
+  return goesFirstAt === null ? '' : keySample(flag(14, 17, 2.4), 'colour goes here first');
 }
