@@ -25,7 +25,8 @@ export function adaptiveIntegral(f: (x: number) => number, a: number, b: number,
     const fine = gauss(f, from, to, EIGHT);
     const apart = Math.abs(fine - gauss(f, from, to, FOUR));
     const allowed = Math.max((tolerance * (to - from)) / (b - a), 4 * Number.EPSILON * Math.abs(fine));
-    if (apart <= allowed || depth === MOST_HALVINGS) {
+    // not a number must end here too
+    if (!(apart > allowed) || depth === MOST_HALVINGS) {
       value += fine;
       error += apart;
       return;

@@ -130,12 +130,14 @@ function addSweeps(
     edge.atShare(high);
     const [bx, by, br] = [edge.x, edge.y, edge.clearance];
     const chord = Math.hypot(bx - ax, by - ay);
-    if (chord > 0) {
+    const lengthMm = edge.lengthBetween(low, high);
+    if (chord > 0 && lengthMm > 0) {
       edge.atShare((low + high) / 2);
-      const lengthMm = edge.lengthBetween(low, high);
       const sweepRad = sweepAt(axis.boundary, edge);
       const [upX, upY] = [(bx - ax) / chord, (by - ay) / chord];
-      sweeps.push({ x: edge.x, y: edge.y, upX, upY, lengthMm, fall: (br - ar) / slope / lengthMm, sweepRad });
+      // the clearance never rises faster than the way, but for rounding on the shortest edges
+      const fall = Math.min(1, Math.max(0, (br - ar) / lengthMm)) / slope;
+      sweeps.push({ x: edge.x, y: edge.y, upX, upY, lengthMm, fall, sweepRad });
     }
   }
 }
