@@ -26,6 +26,15 @@ const CASES = {
     '<text x="10" y="60" font-size="40" fill="none" stroke="black" stroke-width="2">Rim</text>',
   'a text path':
     '<path id="p" d="M10 80A150 150 0 0 1 190 80" fill="none"/><text font-size="20"><textPath href="#p" startOffset="20">round the bend</textPath></text>',
+  'letters turned one by one, the last turn going on':
+    '<text x="20" y="60" font-size="30" rotate="20 -15 0 40">TURNED</text>',
+  'a span turned within a turned text':
+    '<text x="20" y="60" font-size="30" rotate="15">OH<tspan rotate="-30">NO</tspan>OH</text>',
+  'words spaced out to a length': '<text x="10" y="60" font-size="30" textLength="170">WOODEN</text>',
+  'letters stretched to a length':
+    '<text x="10" y="60" font-size="30" textLength="170" lengthAdjust="spacingAndGlyphs">WOODEN</text>',
+  'letters narrowed from the end':
+    '<text x="190" y="60" font-size="40" text-anchor="end" textLength="90" lengthAdjust="spacingAndGlyphs">HOUSE</text>',
   'a clip of letters':
     '<clipPath id="c"><text x="10" y="70" font-size="60">WOOD</text></clipPath><rect width="200" height="60" clip-path="url(#c)"/>',
 };
@@ -87,4 +96,45 @@ test('letters larger than any board are refused, however the drawing scales them
     );
   }
   expect(readSvg(scaled(30_000, 1 / 1000), { fonts: [font] }).shapes).toHaveLength(1);
+});
+
+test('a span with a length of its own is as long as that, and what follows stands behind it', () => {
+  const drawing = readSvg(
+    page('<text x="10" y="60" font-size="20">I<tspan textLength="100">III</tspan>I</text>'),
+    { fonts: [font] },
+  );
+  expect(drawing.notices).toEqual([]);
+  const lefts = drawing.shapes.map(({ region }) => ringsBounds(region)[0]);
+  const plain = readSvg(page('<text x="10" y="60" font-size="20">II</text>'), { fonts: [font] });
+  const [a, b] = plain.shapes.map(({ region }) => ringsBounds(region)[0]);
+  const advance = b! - a!;
+  // 100 from the start of the span to the end of its last letter, so its three letters are (100 − advance)/2 apart
+  const expected = [0, advance, advance + (100 - advance) / 2, 100, advance + 100].map((x) => a! + x);
+  lefts.forEach((left, i) => {
+    expect(Math.abs(left - expected[i]!), `letter ${i}`).toBeLessThan(1e-6);
+  });
+});
+
+test('words pressed together about their middle reach as far to both sides', () => {
+  // by the specification's steps the anchor comes after the length, whose last letter has no room behind it
+  const outer = (text: string): readonly number[] => {
+    const { shapes } = readSvg(page(text), { fonts: [font] });
+    const boxes = shapes.map(({ region }) => ringsBounds(region));
+    return [boxes[0]![0], boxes.at(-1)![2]];
+  };
+  const pressed = outer(
+    '<text x="100" y="60" font-size="30" text-anchor="middle" textLength="60">HOUSE</text>',
+  );
+  const [left] = outer('<text x="70" y="60" font-size="30">H</text>');
+  const [, right] = outer('<text x="130" y="60" font-size="30" text-anchor="end">E</text>');
+  expect(Math.abs(pressed[0]! - left!)).toBeLessThan(1e-6);
+  expect(Math.abs(pressed[1]! - right!)).toBeLessThan(1e-6);
+});
+
+test.each([
+  ['a length for letters placed one by one', '<text x="10 40" y="50" textLength="90">AB</text>'],
+  ['a length within a length', '<text y="50" textLength="90">A<tspan textLength="20">BC</tspan></text>'],
+])('%s is not followed, and said', (_, body) => {
+  const { notices } = readSvg(page(body), { fonts: [font] });
+  expect(notices.map((notice) => notice.code)).toContain('text-simplified');
 });

@@ -112,7 +112,8 @@ export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: 
   // area between arc and chord: the sector's (u×v)/2 · step, less the triangle's (u×v)/2 · sin(step)
   const piece = sweep / n;
   const slice = ((ux * vy - uy * vx) * (piece - Math.sin(piece))) / 2;
-  appendWithArea(out, points, new Array<number>(n).fill(slice), toleranceMm);
+  // coordinates that are no numbers make no slices: the reader tells of them
+  appendWithArea(out, points, Array.from({ length: n }, () => slice), toleranceMm);
 }
 
 /** How often a piece is halved at most that turned out too high: at cusps, where the bend tells little. */

@@ -28,6 +28,8 @@ export interface OutlineTextOptions extends ShapeOptions {
   readonly letterSpacing?: number;
   /** Added after each space, in the drawing's units. */
   readonly wordSpacing?: number;
+  /** Added after each letter like `letterSpacing`, but without parting ligatures. */
+  readonly stretch?: number;
   /**
    * Moves letters one by one, in the drawing's units: from where the letter stands on its straight baseline to where it goes, as for text
    * along a path or with a list of places. `null` leaves the letter out, as past the end of a path.
@@ -60,6 +62,8 @@ export interface OutlinedText {
   readonly glyphs: readonly OutlinedGlyph[];
   /** Length of the run along its baseline in the drawing's units. */
   readonly advance: number;
+  /** How many letters it has, a ligature counted as one. */
+  readonly letters: number;
   /** Whether the font says nothing about the place of a mark that occurs. */
   readonly looseMarks: boolean;
 }
@@ -71,7 +75,7 @@ export interface OutlinedText {
  * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character, `lettering-size` when the em is larger than any board
  */
 export function outlineText(font: LetteringFont, text: string, options: OutlineTextOptions): OutlinedText {
-  const { emSize, toMm, letterSpacing = 0, wordSpacing = 0 } = options;
+  const { emSize, toMm, letterSpacing = 0, wordSpacing = 0, stretch = 0 } = options;
   const toleranceMm = options.toleranceMm ?? DEFAULT_FLATTEN_TOLERANCE_MM;
   if (text.trim() !== '') {
     refuseHugeLetters(emSize * largestScale(toMm) * (options.unitMm ?? 1));
@@ -85,7 +89,7 @@ export function outlineText(font: LetteringFont, text: string, options: OutlineT
   );
   const lengths = clusters.map((cluster) => {
     const space = /^\s+$/u.test(text.slice(cluster.start, cluster.end)) ? wordSpacing : 0;
-    return cluster.advance * emSize + letterSpacing + space;
+    return cluster.advance * emSize + letterSpacing + stretch + space;
   });
   const advance = lengths.reduce((sum, length) => sum + length, 0);
   const first = clusters.reduce((a, b) => (b.start < a.start ? b : a), {
@@ -103,7 +107,8 @@ export function outlineText(font: LetteringFont, text: string, options: OutlineT
     }
     x += letter.advance;
   });
-  return { glyphs, advance, looseMarks: clusters.some((cluster) => cluster.looseMark) };
+  const looseMarks = clusters.some((cluster) => cluster.looseMark);
+  return { glyphs, advance, letters: clusters.length, looseMarks };
 }
 
 function drawCluster(

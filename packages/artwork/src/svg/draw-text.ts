@@ -1,8 +1,22 @@
-import { IDENTITY, type Region, ringCoords, translation } from '@pourproof/plane';
+import {
+  compose,
+  IDENTITY,
+  type Region,
+  ringCoords,
+  rotation,
+  scaling,
+  type Transform,
+  translation,
+} from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import { findFont } from '../lettering/find-font.ts';
 import type { LetteringFont } from '../lettering/open-font.ts';
-import { type OutlinedText, type OutlineTextOptions, outlineText } from '../lettering/outline-text.ts';
+import {
+  type OutlinedText,
+  type OutlineTextOptions,
+  outlineText,
+  type RunLetter,
+} from '../lettering/outline-text.ts';
 import { largestScale } from '../path/largest-scale.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { shapeGeometry } from './basic-shape.ts';
@@ -12,6 +26,7 @@ import { drawShape } from './draw-shape.ts';
 import { findReferenced, hrefOf } from './references.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { ownText, type SvgElement } from './svg-element.ts';
+import { fitRuns, type RunFit } from './text-length.ts';
 import { measureTextPath, type TextPath } from './text-path.ts';
 import { type TextRun, textRuns } from './text-runs.ts';
 
@@ -29,10 +44,10 @@ export function drawText(scene: Scene, element: SvgElement, state: DrawState): v
     }
     return;
   }
-  noticeSimplified(scene, element, state, runs);
+  noticeSimplified(scene, element, state);
   let pen = { x: 0, y: 0 };
   for (const chunk of chunksOf(runs)) {
-    pen = drawChunk(scene, chunk, state, pen);
+    pen = drawChunk(scene, chunk, runs, state, pen);
   }
 }
 
@@ -55,6 +70,7 @@ function chunksOf(runs: readonly TextRun[]): TextRun[][] {
 function drawChunk(
   scene: Scene,
   chunk: readonly TextRun[],
+  all: readonly TextRun[],
   state: DrawState,
   pen: { x: number; y: number },
 ): { x: number; y: number } {
@@ -63,8 +79,19 @@ function drawChunk(
   if (first.along !== undefined && path === undefined) {
     return pen;
   }
-  const advances = chunk.map((run) => setRun(scene, run, state, {}).advance);
-  const total = chunk.reduce((sum, run, i) => sum + run.dx + (advances[i] as number), 0);
+  const sizes = chunk.map((run) => setRun(scene, run, state, {}));
+  const { fits, unfitted } = fitRuns(chunk, all, sizes, lengthsAt(scene, state));
+  for (const element of scene.mode === 'paint' ? unfitted : []) {
+    scene.notices.add('text-simplified', placeOf(element), 'textLength is not followed');
+  }
+  const advances = sizes.map(({ advance, letters }, i) => {
+    const { gap, factor } = fits[i] as RunFit;
+    return factor * advance + gap * letters;
+  });
+  const total = chunk.reduce(
+    (sum, run, i) => sum + run.dx + (advances[i] as number) - (fits[i] as RunFit).surplus,
+    0,
+  );
   const anchor = first.style.get('text-anchor').toLowerCase();
   const rightToLeft = first.style.get('direction') === 'rtl';
   const before = anchor === 'middle' ? total / 2 : (anchor === 'end') !== rightToLeft ? total : 0;
@@ -75,13 +102,21 @@ function drawChunk(
     y += run.dy;
     // runs are set about their middle, which is the same place in both directions of reading
     const middle = x + (advances[i] as number) / 2;
+    const { gap, factor, surplus } = fits[i] as RunFit;
+    const turned = (letter: RunLetter): Transform => turnOf(run, letter);
     const set = setRun(
       scene,
       run,
       state,
       path === undefined
-        ? { toMm: translation(middle, y) }
-        : { moveLetter: (letter) => path.measured.place(letter, path.offset + middle) },
+        ? { toMm: compose(translation(middle, y), scaling(factor, 1)), stretch: gap, moveLetter: turned }
+        : {
+            stretch: gap,
+            moveLetter: (letter) => {
+              const placed = path.measured.place(letter, path.offset + middle);
+              return placed === null ? null : compose(placed, turned(letter));
+            },
+          },
     );
     for (const glyph of set.glyphs) {
       drawShape(scene, run.element, { ...state, style: run.style }, outlinePath(glyph.region));
@@ -89,9 +124,17 @@ function drawChunk(
     if (set.looseMarks) {
       scene.notices.add('text-simplified', placeOf(run.element), 'marks that the font gives no place');
     }
-    x += set.advance;
+    x += (advances[i] as number) - surplus;
   }
   return { x, y };
+}
+
+/** A letter's own turn, about where it starts on the baseline. */
+function turnOf({ turns }: TextRun, { index, x }: RunLetter): Transform {
+  const degrees = turns[index] ?? 0;
+  return degrees === 0
+    ? IDENTITY
+    : compose(translation(x, 0), compose(rotation((degrees * Math.PI) / 180), translation(-x, 0)));
 }
 
 /** A run's outlines in user units. */
@@ -99,7 +142,7 @@ function setRun(
   scene: Scene,
   run: TextRun,
   state: DrawState,
-  place: Pick<Partial<OutlineTextOptions>, 'toMm' | 'moveLetter'>,
+  place: Pick<Partial<OutlineTextOptions>, 'toMm' | 'moveLetter' | 'stretch'>,
 ): OutlinedText {
   const { style } = run;
   const lengths = { ...lengthsAt(scene, state), fontSize: style.fontSize };
@@ -182,22 +225,9 @@ function textPathOf(
 }
 
 /** What of the text's setting is not followed. */
-function noticeSimplified(
-  scene: Scene,
-  element: SvgElement,
-  state: DrawState,
-  runs: readonly TextRun[],
-): void {
+function noticeSimplified(scene: Scene, element: SvgElement, state: DrawState): void {
   if (scene.mode !== 'paint') {
     return;
-  }
-  const elements = new Set([element, ...runs.map((run) => run.element)]);
-  for (const part of elements) {
-    for (const name of ['rotate', 'textLength']) {
-      if (part.attributes.has(name)) {
-        scene.notices.add('text-simplified', placeOf(part), `${name} is not followed`);
-      }
-    }
   }
   for (const [name, usual] of [
     ['writing-mode', /^(?:horizontal-tb|lr|lr-tb)$/],

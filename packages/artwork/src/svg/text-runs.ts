@@ -17,6 +17,8 @@ export interface TextRun {
   readonly dy: number;
   /** The `textPath` around it. */
   readonly along?: SvgElement;
+  /** Degrees by which each character is turned about its own origin, by its UTF-16 index; empty for none. */
+  readonly turns: readonly number[];
 }
 
 interface Letter {
@@ -28,22 +30,23 @@ interface Letter {
   y?: number;
   dx?: number;
   dy?: number;
+  turn?: number;
 }
 
 /**
  * The runs of a `text` element in reading order (SVG 2 §11.5): white space collapsed unless `xml:space` or `white-space` keeps it,
- * places from `x`, `y`, `dx` and `dy` lists given to their letters, the innermost element's first.
+ * places from `x`, `y`, `dx` and `dy` lists and turns from `rotate` lists given to their letters, the innermost element's first.
  */
 export function textRuns(scene: Scene, text: SvgElement, state: DrawState): TextRun[] {
   const letters: Letter[] = [];
   collect(scene, text, state, undefined, letters);
   const kept = keepsSpace(text, state.style) ? letters : collapsed(letters);
   const runs: TextRun[] = [];
-  let run: (Letter & { text: string }) | undefined;
+  let run: (Letter & { text: string; turns: number[] }) | undefined;
   const flush = (): void => {
     if (run !== undefined) {
-      const { dx = 0, dy = 0, ...rest } = run;
-      runs.push({ ...rest, dx, dy });
+      const { dx = 0, dy = 0, turn: _turn, turns, ...rest } = run;
+      runs.push({ ...rest, dx, dy, turns: turns.some((t) => t !== 0) ? turns : [] });
     }
   };
   for (const letter of kept) {
@@ -51,13 +54,18 @@ export function textRuns(scene: Scene, text: SvgElement, state: DrawState): Text
       letter.x !== undefined || letter.y !== undefined || letter.dx !== undefined || letter.dy !== undefined;
     if (run === undefined || placed || letter.element !== run.element) {
       flush();
-      run = { ...letter };
+      run = { ...letter, turns: turnsOf(letter) };
     } else {
-      run = { ...run, text: run.text + letter.text };
+      run = { ...run, text: run.text + letter.text, turns: [...run.turns, ...turnsOf(letter)] };
     }
   }
   flush();
   return runs;
+}
+
+/** A character's turn for each of its UTF-16 units. */
+function turnsOf({ text, turn = 0 }: Letter): number[] {
+  return new Array<number>(text.length).fill(turn);
 }
 
 function collect(
@@ -94,6 +102,24 @@ function collect(
       }
     });
   }
+  const turns = numbersIn(element.attributes.get('rotate'));
+  // the last turn counts for all letters after it too
+  mine.forEach((letter, i) => {
+    const turn = turns[Math.min(i, turns.length - 1)];
+    if (turn !== undefined) {
+      letter.turn ??= turn;
+    }
+  });
+}
+
+/** The numbers of a list, up to the first thing that is none. */
+function numbersIn(text: string | undefined): number[] {
+  const numbers = (text ?? '')
+    .split(/[\s,]+/)
+    .filter(Boolean)
+    .map(Number);
+  const wrong = numbers.findIndex((n) => !Number.isFinite(n));
+  return wrong < 0 ? numbers : numbers.slice(0, wrong);
 }
 
 function placesIn(text: string | undefined, axis: 'x' | 'y', lengths: LengthContext): number[] {
