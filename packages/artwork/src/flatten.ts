@@ -113,7 +113,12 @@ export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: 
   const piece = sweep / n;
   const slice = ((ux * vy - uy * vx) * (piece - Math.sin(piece))) / 2;
   // coordinates that are no numbers make no slices: the reader tells of them
-  appendWithArea(out, points, Array.from({ length: n }, () => slice), toleranceMm);
+  appendWithArea(
+    out,
+    points,
+    Array.from({ length: n }, () => slice),
+    toleranceMm,
+  );
 }
 
 /** How often a piece is halved at most that turned out too high: at cusps, where the bend tells little. */
