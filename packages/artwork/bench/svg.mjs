@@ -6,7 +6,8 @@
 //           collector's own trace, with a full collection at each step of new allocation, so that garbage does not count
 //   result  what of it is the drawing that was asked for: all that lives after the reading less what lived before
 //   coords  its coordinates alone: 16 bytes for each point
-// and the exponent by which time grew from the size before. The checksum must not change with speed-ups.
+// working is peak less result. Then the exponents by which both times grew from the size before, and the most memory that the process held, with
+// garbage, the engine and its own code. The checksum must not change with speed-ups.
 import { spawnSync } from 'node:child_process';
 import process from 'node:process';
 import { DRAWINGS } from './svg-drawings.mjs';
@@ -17,22 +18,27 @@ const only = args[1] ?? '';
 const withMemory = !process.argv.includes('--no-memory');
 /** Smallest size, in MB, from which growth is told. */
 const SMALLEST = Math.min(0.25, largest);
+/** Up to these sizes, in MB, memory is traced and shapes are resolved: a full collection at each step, and a board's worth of drawing many times over. */
+const MOST_TRACED = 5;
+const MOST_RESOLVED = 20;
 const ONCE = new URL('./svg-once.mjs', import.meta.url).pathname;
 const KB = 1024;
 
 for (const name of Object.keys(DRAWINGS).filter((n) => n.includes(only))) {
   let before;
   for (let mb = SMALLEST; mb <= largest * 1.001; mb *= mb < 2 ? 2 : 5) {
-    const time = once(name, mb, mb <= 2 ? 3 : 1, ['--expose-gc']);
-    const memory = withMemory ? memoryOf(name, mb) : '';
-    const { bytes, readS, bothS } = time;
+    const time = once(name, mb, mb <= 2 ? 3 : 1, ['--expose-gc'], mb <= MOST_RESOLVED ? 'resolve' : 'read');
+    const memory = withMemory && mb <= MOST_TRACED ? memoryOf(name, mb) : '';
+    const { bytes, readS, bothS, bothWallS } = time;
+    const both =
+      bothS === null ? '' : `, with resolving ${bothS.toFixed(3)} s (wall ${bothWallS.toFixed(3)})`;
     const growth =
       before === undefined
         ? ''
         : `, growth ^${exponent(before, time, 'readS')} ^${exponent(before, time, 'bothS')}`;
     before = time;
     console.log(
-      `${name} / ${(bytes / 1e6).toFixed(2)} MB, ${time.shapes} shapes: read ${readS.toFixed(3)} s, with resolving ${bothS.toFixed(3)} s (wall ${time.bothWallS.toFixed(3)}), ${(bytes / 1e6 / readS).toFixed(1)} MB/s${growth}${memory}, rss ${(time.rssBytes / bytes).toFixed(0)} ×, checksum ${time.checksum}`,
+      `${name} / ${(bytes / 1e6).toFixed(2)} MB, ${time.shapes} shapes: read ${readS.toFixed(3)} s${both}, ${(bytes / 1e6 / readS).toFixed(1)} MB/s${growth}${memory}, rss ${(time.rssBytes / 1e6).toFixed(0)} MB, checksum ${time.checksum}`,
     );
   }
 }
@@ -50,7 +56,7 @@ function once(name, mb, runs, flags, until = 'resolve') {
 }
 
 function exponent(a, b, key) {
-  return (Math.log(b[key] / a[key]) / Math.log(b.bytes / a.bytes)).toFixed(2);
+  return b[key] === null ? '–' : (Math.log(b[key] / a[key]) / Math.log(b.bytes / a.bytes)).toFixed(2);
 }
 
 function memoryOf(name, mb) {
