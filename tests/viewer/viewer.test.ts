@@ -296,7 +296,7 @@ test('fibres, wood, seal and unit change the proof', async () => {
   expect(across.endGrain.grainDeg).toBe(90);
   expect(across.endGrain.wallFraction).toBeGreaterThan(3 * along);
   await page.getByLabel('Seal before the colour').selectOption('epoxy');
-  await page.getByLabel('Wood').selectOption('walnut');
+  await page.getByLabel('Wood', { exact: true }).selectOption('walnut');
   await page.getByLabel('inches').check();
   await verdict(page);
   const sealed = await savedReport(page);
