@@ -125,7 +125,12 @@ export const JOB_GROUPS: readonly JobGroup[] = [
   {
     title: 'Feeds and passes',
     fields: [
-      { key: 'feed', label: 'Speed in the wood', form: 'text' },
+      {
+        key: 'feed',
+        label: 'Speed in the wood',
+        form: 'text',
+        hint: 'As in 1000mm/min or 40in/min; the measures say what is taken where nothing is typed',
+      },
       { key: 'plunge', label: 'Speed straight down', form: 'text' },
       { key: 'rapid', label: 'Speed above the wood', form: 'text' },
       { key: 'accelerationMmPerS2', label: 'Acceleration, mm/s²', form: 'number' },
