@@ -1,4 +1,4 @@
-import { type FindingCode, type JobFile, prove, type Report, settleJob } from '@pourproof/proof';
+import { adviceFor, type FindingCode, type JobFile, prove, type Report, settleJob } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -125,16 +125,83 @@ describe('the report of a V cut', () => {
   });
 });
 
+describe('a V with a flat tip', () => {
+  const blunt: Partial<JobFile> = { bit: ['vee:60deg:12mm:tip 2mm'], depth: '6mm', level: '0.5mm' };
+  const wideAndThin = [rectangle(0, 0, 30, 20), rectangle(40, 0, 1.5, 20)];
+
+  test('is levelled by the narrowest stroke that it cuts, not by one that stays wood', () => {
+    const { levelling } = reportOf(wideAndThin, blunt);
+    expect(levelling.leftWidthMm).toBeCloseTo(20 - Math.tan(Math.PI / 6), 6);
+    expect(levelling.firstLostAt?.[0]).toBeLessThan(30);
+    expect(find(wideAndThin, 'sands-through', blunt)).toBeUndefined();
+    expect(find([wideAndThin[0] ?? []], 'sands-through', blunt)).toBeUndefined();
+  });
+
+  test('enters with a finer tip, which no flat bit can stand for: each way out clears the finding', () => {
+    const finding = find(wideAndThin, 'bit-cannot-enter', blunt);
+    const [tip, scale, widen] = finding?.fix.options ?? [];
+    expect(tip).toMatchObject({ do: 'use-bit', unit: 'mm wide' });
+    const finer = { ...blunt, bit: [`vee:60deg:12mm:tip ${tip?.value}mm`] };
+    expect(find(wideAndThin, 'bit-cannot-enter', finer)).toBeUndefined();
+    const larger = wideAndThin.map((ring) => ring.map((each) => each * Number(scale?.value)));
+    expect(find(larger, 'bit-cannot-enter', blunt)).toBeUndefined();
+    const wider = [rectangle(40, 0, 1.5 + Number(widen?.value), 20)];
+    expect(find(wider, 'bit-cannot-enter', blunt)).toBeUndefined();
+    // clearing bits keep within the walls of the V
+    const flat = { ...blunt, bit: ['vee:60deg:12mm:tip 2mm', 'flat:1mm'] };
+    expect(find(wideAndThin, 'bit-cannot-enter', flat)).toBeDefined();
+    const words = finding === undefined ? '' : adviceFor(finding, 'mm').fixes.join(' ');
+    expect(words).toContain('Use a V with a tip of 1.49 mm or less.');
+  });
+});
+
+describe('several bits with a V', () => {
+  test('are as deep as the one that goes deepest: a flat bit may clear below a V that ends early', () => {
+    const { cut, pour } = reportOf([rectangle(0, 0, 30, 20)], {
+      bit: ['vee:60deg:6mm', 'flat:3mm'],
+      depth: '6mm',
+      overpour: '0.5mm',
+    });
+    expect(cut.maxDepthMm).toBe(6);
+    expect(pour.lifts.eachMm * pour.lifts.count).toBeCloseTo(6.5, 9);
+  });
+
+  test('have the walls of the sharpest V, in whichever order they are given', () => {
+    const bar = [rectangle(0, 0, 20, 1.5)];
+    const one = reportOf(bar, { bit: ['vee:60deg:12mm'] }).levelling;
+    for (const bit of [
+      ['vee:90deg:12mm', 'vee:60deg:12mm'],
+      ['vee:60deg:12mm', 'vee:90deg:12mm'],
+    ]) {
+      const { levelling, cut } = reportOf(bar, { bit });
+      expect(levelling.marginMm).toBeCloseTo(one.marginMm, 9);
+      expect(levelling.leftWidthMm).toBeCloseTo(one.leftWidthMm, 9);
+      expect(cut.maxDepthMm).toBeCloseTo(0.75 / Math.tan(Math.PI / 6), 9);
+    }
+  });
+});
+
 describe('floor-left-ridged', () => {
+  test('offers no depth that the V itself or a usual board does not have', () => {
+    const wide = [rectangle(0, 0, 30, 20)];
+    const deepens = (job: Partial<JobFile>): boolean =>
+      find(wide, 'floor-left-ridged', job)?.fix.options.some((option) => option.do === 'deepen') ?? false;
+    // its flanks would meet 10/tan(30°) = 17.32 mm deep
+    expect(deepens({ depth: '2mm' })).toBe(false);
+    expect(deepens({ depth: '2mm', bit: ['vee:60deg:40mm'] })).toBe(false);
+    expect(deepens({ depth: '2mm', bit: ['vee:120deg:40mm'] })).toBe(true);
+    expect(deepens({ depth: '2mm', bit: ['vee:120deg:40mm:length 3mm'] })).toBe(false);
+  });
+
   test('fires where a depth limit leaves a floor to the tip, and its flat bit clears most of it', () => {
-    const finding = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', { depth: '2mm' });
+    const finding = find([rectangle(0, 0, 30, 10)], 'floor-left-ridged', { depth: '2mm' });
     const inset = 4 * Math.tan(Math.PI / 6);
     expect(finding?.severity).toBe('caution');
     // but for corners that a disc of 1 mm leaves
-    expect(finding?.measured.value).toBeCloseTo((30 - inset) * (12 - inset) - (4 - Math.PI) * 0.25, 6);
+    expect(finding?.measured.value).toBeCloseTo((30 - inset) * (10 - inset) - (4 - Math.PI) * 0.25, 6);
     const [bit, deeper] = finding?.fix.options ?? [];
     expect(bit?.do).toBe('use-bit');
-    const left = find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', {
+    const left = find([rectangle(0, 0, 30, 10)], 'floor-left-ridged', {
       depth: '2mm',
       bit: ['vee:60deg:12mm', `flat:${bit?.value}mm`],
     });
@@ -142,9 +209,8 @@ describe('floor-left-ridged', () => {
     expect(left?.measured.value ?? 0).toBeLessThan(0.2 * (finding?.measured.value ?? 0));
     expect(deeper?.do).toBe('deepen');
     expect(
-      find([rectangle(0, 0, 30, 12)], 'floor-left-ridged', {
+      find([rectangle(0, 0, 30, 10)], 'floor-left-ridged', {
         depth: `${2 + Number(deeper?.value)}mm`,
-        bit: ['vee:60deg:25mm'],
       }),
     ).toBeUndefined();
   });
@@ -174,6 +240,24 @@ describe('vee-ends-early', () => {
       find(wide, 'vee-ends-early', { depth: '11mm', bit: [`vee:60deg:${bit?.value}mm`] }),
     ).toBeUndefined();
     expect(find(wide, 'vee-ends-early', { depth: `${depth?.value}mm` })).toBeUndefined();
+  });
+
+  test('takes the rounding of a tip into account: neither too early nor with too small a bit', () => {
+    const round = ['vee:60deg:12mm:tip radius 1mm'];
+    // 6/tan(30°) less ρ/sin(30°) − ρ: the bit ends at 9.392 mm
+    const reach = 6 / Math.tan(Math.PI / 6) - 1;
+    expect(find([rectangle(0, 0, 40, 12)], 'vee-ends-early', { depth: '20mm', bit: round })).toBeUndefined();
+    const finding = find(wide, 'vee-ends-early', { depth: '11mm', bit: round });
+    expect(finding?.measured.value).toBeCloseTo(reach, 9);
+    const bit = finding?.fix.options[0];
+    expect(Number(bit?.value)).toBeCloseTo(2 * 12 * Math.tan(Math.PI / 6), 1);
+    const larger = [`vee:60deg:${bit?.value}mm:tip radius 1mm`];
+    expect(find(wide, 'vee-ends-early', { depth: '11mm', bit: larger })).toBeUndefined();
+  });
+
+  test('is silent where another V of the job goes all the way', () => {
+    const bit = ['vee:60deg:12mm', 'vee:60deg:25mm'];
+    expect(find(wide, 'vee-ends-early', { depth: '11mm', bit })).toBeUndefined();
   });
 
   test('fires where the cutting edge is too short', () => {

@@ -132,7 +132,11 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
     cutArea: carving.areaMm2,
-    maxDepth: shape.sectionAt(2 * widestClearance(axis))?.depthMm ?? 0,
+    // where nothing reaches the limit the widest stroke tells
+    maxDepth:
+      carving.floorAreaMm2 > 0
+        ? carving.maxDepthMm
+        : (shape.sectionAt(2 * widestClearance(axis))?.depthMm ?? 0),
     wallLength: perimeter(cut),
     standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm).pieces : [],
     strokes: strokeWidths(axis),
@@ -173,22 +177,28 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
   );
   const heights = faceHeights(cutRegion, middleOf(artwork), board, job.readings);
   const film = sealFilm(job.rows.seal, job.coats).filmMm;
+  const levelling = levellingPlan(
+    {
+      shape: base.shape,
+      levelMm: job.levelMm,
+      filmMm: film,
+      shrinkagePct: job.rows.resin.shrinkagePct.value,
+      shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
+    },
+    base.strokes,
+  );
+  const map = cutLevellingMap({ ...base, filmMm: film, heights });
   return {
     board,
     blocks,
     sealFilm: film,
     heights,
-    levelling: levellingPlan(
-      {
-        shape: base.shape,
-        levelMm: job.levelMm,
-        filmMm: film,
-        shrinkagePct: job.rows.resin.shrinkagePct.value,
-        shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
-      },
-      base.strokes,
-    ),
-    levellingMap: cutLevellingMap({ ...base, filmMm: film, heights }),
+    // where a stroke narrower than the bit is not cut, the map knows the first that is
+    levelling:
+      levelling.firstLostAt === null
+        ? levelling
+        : { ...levelling, firstLostAt: map.goesFirstAt ?? levelling.firstLostAt },
+    levellingMap: map,
     slivers: findSlivers(
       cutRegion,
       {

@@ -231,8 +231,7 @@ function levellingOf({ job, levelling, levellingMap, heights }: Measured): Repor
     marginMm: levelling.marginMm,
     leftMm: levelling.leftMm,
     leftWidthMm: levelling.leftWidthMm,
-    // where a stroke narrower than the bit is not cut, the map knows the first that is
-    firstLostAt: levelling.firstLostAt === null ? null : (levellingMap.goesFirstAt ?? levelling.firstLostAt),
+    firstLostAt: levelling.firstLostAt,
     lostLengthMm: levelling.lostLengthMm,
     strokesMm: levellingMap.lengthMm,
     ...(heights === null

@@ -1,11 +1,14 @@
-import { formatLength } from '@pourproof/plane';
+import { formatLength, type LengthUnit } from '@pourproof/plane';
 import { bitSize } from '../job/bit.ts';
 import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Finding, FixOption } from '../report/report.ts';
 import { blockedPieces } from './blocked.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+
+/** Unit of a finding on the tip of a V. */
+const TIP = 'mm wide';
 
 /** Parts of strokes that the smallest bit can't enter stay wood: serifs, hairlines, tips. */
 export const bitCannotEnter: Check = {
@@ -20,22 +23,35 @@ export const bitCannotEnter: Check = {
     const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
     // where no bit enters everywhere, the widest that the hardest part would take
     const needed = largest ?? Math.min(...pieces.map((piece) => piece.widestMm));
+    const isVee = measured.shape.includedRad !== null;
+    const options = isVee ? veeFixes(measured, largest) : fixes(measured, largest, enters);
+    const bit = options.find((option) => option.do === 'use-bit');
+    const unit = isVee ? TIP : 'mm';
     return {
       code: 'bit-cannot-enter',
       severity: 'stop',
       where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
-      measured: { value: needed, unit: 'mm' },
-      limit: { value: measured.bitMm, unit: 'mm' },
+      // the largest is known to a hundredth of it: a bit that was tried tells more
+      measured: { value: Math.max(needed, Number(bit?.value ?? 0)), unit },
+      limit: { value: measured.bitMm, unit },
       because: ['opening-by-disc'],
-      fix: { options: fixes(measured, largest, enters) },
+      fix: { options },
     };
   },
   advise: (finding, unit) => ({
-    headline: `${finding.where.length === 1 ? 'One part' : `${finding.where.length} parts`} of the artwork will stay wood: a bit of at most ${formatLength(finding.measured.value, unit)} fits everywhere, and the smallest of this job is ${bitSize(finding.limit.value, unit)} across.`,
-    why: 'A round bit cuts only where its whole disc fits inside the artwork; what is narrower is never touched, and no resin will fill it.',
+    headline: headlineOf(finding, unit),
+    why:
+      finding.limit.unit === TIP
+        ? 'The flat at the tip of a V cuts only where it fits inside the artwork; what is narrower is never touched, and no resin will fill it.'
+        : 'A round bit cuts only where its whole disc fits inside the artwork; what is narrower is never touched, and no resin will fill it.',
     fixes: finding.fix.options.map((option) => {
       switch (option.do) {
         case 'use-bit':
+          if (option.unit === TIP) {
+            return option.value === 0
+              ? 'Use a V that comes to a point.'
+              : `Use a V with a tip of ${formatLength(Number(option.value), unit)} or less.`;
+          }
           return `Add a ${bitSize(Number(option.value), unit)} flat bit${option.clears ? ': it enters everywhere' : ''}.`;
         case 'scale':
           return `Scale the artwork by ${Number(option.value).toFixed(2)} and this bit enters everywhere.`;
@@ -45,6 +61,20 @@ export const bitCannotEnter: Check = {
     }),
   }),
 };
+
+function headlineOf({ where, measured, limit }: Finding, unit: LengthUnit): string {
+  const parts = where.length === 1 ? 'One part' : `${where.length} parts`;
+  const [fits, now] = [formatLength(measured.value, unit), bitSize(limit.value, unit)];
+  return limit.unit === TIP
+    ? `${parts} of the artwork will stay wood: a tip of at most ${fits} fits everywhere, and the finest V of this job has one of ${now}.`
+    : `${parts} of the artwork will stay wood: a bit of at most ${fits} fits everywhere, and the smallest of this job is ${now} across.`;
+}
+
+/** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
+function veeFixes(measured: Measured, largest: number | null): FixOption[] {
+  const tipMm = largest === null ? 0 : Math.floor(largest * 100) / 100;
+  return [{ do: 'use-bit', value: tipMm, unit: TIP, clears: true }, ...sizeFixes(measured, largest)];
+}
 
 /** Every fix is tried on the artwork itself before it is offered. */
 function fixes(
@@ -61,6 +91,11 @@ function fixes(
   if (bit !== undefined) {
     options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
   }
+  return [...options, ...sizeFixes(measured, largest)];
+}
+
+function sizeFixes({ bitMm }: Measured, largest: number | null): FixOption[] {
+  const options: FixOption[] = [];
   if (largest !== null) {
     // scaling the artwork up is the same as scaling the bit down; rounded up so that it holds as printed
     options.push({ do: 'scale', value: Math.ceil((bitMm / largest) * 100) / 100, unit: '×', clears: true });

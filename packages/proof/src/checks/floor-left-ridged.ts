@@ -5,8 +5,16 @@ import {
   polygonFromArcs,
   resolveRegions,
 } from '@pourproof/geometry';
-import { type CleanRegion, formatArea, packRings, ringArea, ringCoords } from '@pourproof/plane';
-import { bitSize } from '../job/bit.ts';
+import {
+  type CleanRegion,
+  formatArea,
+  mmFromInches,
+  packRings,
+  ringArea,
+  ringCoords,
+} from '@pourproof/plane';
+import { veeDepthMm, veeReachMm } from '../cut/vee-depth.ts';
+import { type Bit, bitSize } from '../job/bit.ts';
 import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
@@ -17,6 +25,8 @@ import { placeOfRings } from './places.ts';
 const LEAST_FLOOR_MM2 = 4;
 /** Floor no wider than this is done in a round or two, mm (our choice). */
 const NARROW_FLOOR_MM = 1;
+/** Thickness of a board that is not described, mm: three quarters of an inch (common practice). */
+const USUAL_BOARD_MM = mmFromInches(0.75);
 /** Share of the floor that a flat bit has to take over to be offered (our choice). */
 const WORTHWHILE = 0.8;
 
@@ -73,7 +83,7 @@ function outlinesOf(region: CleanRegion): readonly Float64Array[] {
 
 /** The widest flat bit that takes most of the floor, and the depth at which there is none. */
 function fixes(measured: Measured, floorAxis: MedialAxis): FixOption[] {
-  const { job, carving, axis, shape } = measured;
+  const { job, carving } = measured;
   const options: FixOption[] = [];
   const most = 2 * floorAxis.nodeR.reduce((widest, r) => Math.max(widest, r), 0);
   for (const diameter of flatBitsBelow(most, job.units, job.materials.cutters)) {
@@ -88,13 +98,27 @@ function fixes(measured: Measured, floorAxis: MedialAxis): FixOption[] {
       break;
     }
   }
-  const widest = 2 * axis.nodeR.reduce((w, r) => Math.max(w, r), 0);
-  const deepest = (widest - shape.entersMm) / 2 / Math.tan((shape.includedRad ?? Math.PI / 2) / 2);
-  const deeper = Math.ceil((deepest - carving.maxDepthMm) * 100) / 100;
-  const board = job.board?.thicknessMm ?? Number.POSITIVE_INFINITY;
-  // only where the bit's own flanks reach that far and the board is not cut through
-  if (carving.cappedAtMm === undefined && job.depthMm + deeper <= board / 2) {
-    options.push({ do: 'deepen', value: deeper, unit: 'mm', clears: true });
+  const deeper = deepenTo(measured);
+  if (deeper !== null) {
+    options.push({
+      do: 'deepen',
+      value: Math.ceil((deeper - job.depthMm) * 100) / 100,
+      unit: 'mm',
+      clears: true,
+    });
   }
   return options;
+}
+
+/** The depth at which a V of the job meets itself everywhere; `null` where none can, or the board is too thin for it. */
+function deepenTo({ job, carving, axis }: Measured): number | null {
+  const widest = 2 * axis.nodeR.reduce((w, r) => Math.max(w, r), 0);
+  const board = job.board?.thicknessMm ?? USUAL_BOARD_MM;
+  // other bits would have to clear that deep too
+  const reach = (bit: Bit): number =>
+    bit.kind === 'vee' ? veeReachMm(bit) : (bit.cuttingLengthMm ?? Number.POSITIVE_INFINITY);
+  const most = Math.min(board / 2, ...job.bits.map(reach));
+  const depths = job.bits.flatMap((bit) => (bit.kind === 'vee' ? [veeDepthMm(bit, widest)] : []));
+  const deepest = Math.max(...depths);
+  return deepest > carving.maxDepthMm && deepest <= most ? deepest : null;
 }

@@ -11,6 +11,8 @@ const OPAQUE = limits.opaqueDepth;
 
 /** Narrower V strokes fade. */
 const VEE_WIDTH = limits.narrowestStrokeVee;
+/** Least that levelling takes, mm: a way out that leaves nothing to level is none (our choice). */
+const STEP_MM = 0.01;
 /** Unit of a finding that measures width and not depth. */
 const WIDE = 'mm wide';
 
@@ -82,16 +84,15 @@ function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<type
     : [placeOfPoint(firstLostAt ?? [0, 0])];
 }
 
-function fixes({ job, levelling, sealFilm, strokes, bitMm }: Measured): FixOption[] {
+function fixes({ job, levelling, sealFilm }: Measured): FixOption[] {
   const missing = OPAQUE.value - levelling.leftMm;
   // with depth the level falls further and the longer walls drain more seal: of each mm deeper this much is gained
-  const narrowest = Math.max(bitMm, strokes.narrowestMm ?? bitMm);
-  const gain = 1 - job.rows.resin.shrinkagePct.value / 100 - (2 * sealFilm) / narrowest;
+  const gain = 1 - job.rows.resin.shrinkagePct.value / 100 - (2 * sealFilm) / levelling.narrowestMm;
   const options: FixOption[] = [];
   if (gain > 0) {
     options.push({ do: 'deepen', value: Math.ceil((missing / gain) * 100) / 100, unit: 'mm', clears: true });
   }
-  if (job.levelMm > missing) {
+  if (job.levelMm - STEP_MM >= missing) {
     options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });
   }
   return options;
@@ -99,24 +100,23 @@ function fixes({ job, levelling, sealFilm, strokes, bitMm }: Measured): FixOptio
 
 /** Each way is tried on the section of the narrowest stroke. */
 function veeFixes(measured: Measured): FixOption[] {
-  const { job, levelling, shape, strokes } = measured;
+  const { job, levelling, shape } = measured;
   const setting = {
     filmMm: measured.sealFilm,
     shrinkagePct: job.rows.resin.shrinkagePct.value,
     shallowByMm: Math.max(0, -(measured.heights?.lowestMm ?? 0)),
   };
-  const narrowest = Math.max(shape.entersMm, strokes.narrowestMm ?? 0);
   const isSafe = (widthMm: number, levelMm: number): boolean => {
     const section = shape.sectionAt(widthMm);
     const left = section === null ? null : levelledStroke(section, setting, levelMm);
     return left !== null && left.colourDepthMm > 0 && left.widthMm >= VEE_WIDTH.value;
   };
   const options: FixOption[] = [];
-  const widen = least((mm) => isSafe(narrowest + mm, levelling.planMm), 10 * VEE_WIDTH.value);
+  const widen = least((mm) => isSafe(levelling.narrowestMm + mm, levelling.planMm), 10 * VEE_WIDTH.value);
   if (widen !== null) {
     options.push({ do: 'widen', value: widen, unit: 'mm', clears: true });
   }
-  const less = least((mm) => isSafe(narrowest, levelling.planMm - mm), job.levelMm);
+  const less = least((mm) => isSafe(levelling.narrowestMm, levelling.planMm - mm), job.levelMm - STEP_MM);
   if (less !== null) {
     options.push({ do: 'level-less', value: less, unit: 'mm', clears: true });
   }

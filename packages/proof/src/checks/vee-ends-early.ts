@@ -1,4 +1,5 @@
 import { formatLength } from '@pourproof/plane';
+import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import { bitSize } from '../job/bit.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
@@ -7,21 +8,21 @@ import { placeOfPoint } from './places.ts';
 export const veeEndsEarly: Check = {
   code: 'vee-ends-early',
   title: 'The V ends before the depth is reached',
-  run: ({ axis, job, carving, shape }) => {
-    const k = carving.perCutter.findIndex(({ limitedBy }) => limitedBy !== undefined);
-    const bit = job.bits[k];
-    const limited = carving.perCutter[k];
-    if (bit?.kind !== 'vee' || limited === undefined || shape.includedRad === null) {
+  run: ({ axis, job, carving }) => {
+    // of several the one that goes deepest: where it does not end early, none does
+    const [limited] = job.bits
+      .flatMap((bit, k) => (bit.kind === 'vee' ? [{ bit, ...carving.perCutter[k] }] : []))
+      .toSorted((a, b) => (b.depthMm ?? 0) - (a.depthMm ?? 0));
+    if (limited?.limitedBy === undefined || limited.depthMm === undefined) {
       return null;
     }
     const widest = axis.nodeR.reduce((most, r, node) => (r > (axis.nodeR[most] ?? 0) ? node : most), 0);
-    const tan = Math.tan(shape.includedRad / 2);
     // how deep the widest stroke would let a larger bit of this angle go
-    const wanted = Math.min(job.depthMm, ((axis.nodeR[widest] ?? 0) - shape.entersMm / 2) / tan);
+    const wanted = Math.min(job.depthMm, veeDepthMm(limited.bit, 2 * (axis.nodeR[widest] ?? 0)));
     if (wanted <= limited.depthMm * (1 + 1e-9)) {
       return null;
     }
-    const needed = 2 * wanted * tan + shape.entersMm;
+    const needed = veeWidthMm(limited.bit, wanted);
     return {
       code: 'vee-ends-early',
       severity: 'caution',
@@ -46,11 +47,11 @@ export const veeEndsEarly: Check = {
   },
   advise: (finding, unit) => ({
     headline: `The V can go ${formatLength(finding.measured.value, unit)} deep and no more; the widest stroke at this depth asks for ${formatLength(finding.limit.value, unit)}.`,
-    why: 'Beyond the end of its flanks or its edges a bit rubs and burns instead of cutting. The measures of this proof stop where it ends.',
+    why: 'Beyond the end of its flanks or its edges a bit rubs and burns instead of cutting. The measures of this proof take it no deeper.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'use-bit'
         ? `Use a V of the same angle, ${bitSize(Number(option.value), unit)} across or more.`
-        : `Ask for ${formatLength(Number(option.value), unit)} of depth: the same cut, and a flat bit can clear its floor.`,
+        : `Ask for ${formatLength(Number(option.value), unit)} of depth: so far this V goes, and a flat bit can clear its floor.`,
     ),
   }),
 };

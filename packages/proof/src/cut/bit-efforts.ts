@@ -15,7 +15,7 @@ import {
   resolveRegions,
 } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
-import type { Bit } from '../job/bit.ts';
+import type { Bit, VeeBit } from '../job/bit.ts';
 import type { Job } from '../job/job.ts';
 import { cutterOf } from './cutter-of.ts';
 
@@ -71,7 +71,7 @@ function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
   return medialAxis(resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region);
 }
 
-function veePath(axis: MedialAxis, bit: Extract<Bit, { kind: 'vee' }>, depthMm: number): CutterPath {
+function veePath(axis: MedialAxis, bit: VeeBit, depthMm: number): CutterPath {
   return followingPath(axis, {
     includedRad: radians(bit.angleDeg),
     tipRadiusMm: bit.tipRadiusMm,

@@ -14,7 +14,8 @@ export function formatPercent(percent: number): string {
   return `${percent.toFixed(1)} %`;
 }
 
-/** Prints what share `part` is of `whole`, in percent; 0 % of nothing. */
+/** Prints what share `part` is of `whole`, in percent; 0 % of nothing. What rounding of sums leaves off or adds to all of it is not told. */
 export function formatShare(part: number, whole: number): string {
-  return formatPercent(whole > 0 ? (100 * part) / whole : 0);
+  const share = whole > 0 ? part / whole : 0;
+  return formatPercent(100 * (Math.abs(share - 1) < 1e-9 ? 1 : share));
 }

@@ -22,7 +22,12 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   return sentences;
 }
 
-/** A pocket has the depth that was typed; a V is as deep as its widest stroke. */
-function deepText({ floorAreaMm2, maxDepthMm }: Report['cut'], unit: LengthUnit): string {
-  return floorAreaMm2 > 0 ? bitSize(maxDepthMm, unit) : `up to ${formatLength(maxDepthMm, unit)}`;
+/** A pocket with upright walls has one depth; between other walls narrow strokes and edges are shallower. */
+function deepText({ areaMm2, floorAreaMm2, maxDepthMm }: Report['cut'], unit: LengthUnit): string {
+  if (floorAreaMm2 === 0) {
+    return `up to ${formatLength(maxDepthMm, unit)}`;
+  }
+  // rounding apart, all of it is floor
+  const isLevel = floorAreaMm2 > areaMm2 * (1 - 1e-9);
+  return `${isLevel ? '' : 'up to '}${bitSize(maxDepthMm, unit)}`;
 }

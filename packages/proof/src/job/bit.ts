@@ -6,6 +6,9 @@ export type Bit = BitShape & {
   readonly cuttingLengthMm: number | null;
 };
 
+/** A bit whose flanks meet at its tip. */
+export type VeeBit = Extract<Bit, { readonly kind: 'vee' }>;
+
 type BitShape =
   | { readonly kind: 'flat'; readonly diameterMm: number }
   | { readonly kind: 'ball'; readonly diameterMm: number }

@@ -14,6 +14,8 @@ export interface LevellingPlan {
   readonly leftMm: number;
   /** Width at the face that the plan leaves of it: a V gets narrower as the face comes down. */
   readonly leftWidthMm: number;
+  /** Width of the narrowest stroke that is cut; 0 where nothing is cut. */
+  readonly narrowestMm: number;
   /** Where colour is lost first: the narrowest stroke that is cut; `null` where nothing is cut. */
   readonly firstLostAt: Point | null;
   /** Strokes narrower than this lose all colour under the plan; 0 when none does, infinite when all do. */
@@ -40,7 +42,8 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
   const { shape, filmMm, levelMm } = job;
   const entersMm = shape.entersMm;
   const isCut = strokes.narrowestMm !== null && strokes.lengthMm > strokes.lengthNarrowerThan(entersMm);
-  const narrowest = shape.sectionAt(Math.max(entersMm, strokes.narrowestMm ?? entersMm));
+  const narrowestMm = isCut ? narrowestCut(shape, strokes) : 0;
+  const narrowest = shape.sectionAt(narrowestMm);
   const cutNarrowerThan = (width: number): number =>
     width > entersMm
       ? Math.max(0, strokes.lengthNarrowerThan(width) - strokes.lengthNarrowerThan(entersMm))
@@ -58,6 +61,7 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
   const left = narrowest === null ? null : levelledStroke(narrowest, job, levelMm);
   return {
     planMm: levelMm,
+    narrowestMm,
     marginMm: isCut && left !== null ? Math.max(0, left.colourDepthMm + levelMm) : 0,
     leftMm: left?.colourDepthMm ?? 0,
     leftWidthMm: Math.max(0, left?.widthMm ?? 0),
@@ -67,4 +71,31 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
     ghostBelowMm,
     ghostLengthMm: isCut ? cutNarrowerThan(ghostBelowMm) : 0,
   };
+}
+
+/** Halvings of the way to the narrowest stroke that is cut: to rounding. */
+const HALVINGS = 50;
+
+/** Strokes as wide as the bit stand for those that it hardly enters; a V with a flat tip cuts only what is wider, so that it needs the next. */
+function narrowestCut(shape: CutShape, strokes: StrokeWidths): number {
+  const least = Math.max(shape.entersMm, strokes.narrowestMm ?? shape.entersMm);
+  if (shape.sectionAt(least) !== null) {
+    return least;
+  }
+  const standing = strokes.lengthNarrowerThan(least);
+  const isCut = (widthMm: number): boolean => strokes.lengthNarrowerThan(widthMm) > standing;
+  let low = least;
+  let high = 2 * least;
+  while (!isCut(high)) {
+    high *= 2;
+  }
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (low + high) / 2;
+    if (isCut(middle)) {
+      high = middle;
+    } else {
+      low = middle;
+    }
+  }
+  return high;
 }
