@@ -75,7 +75,7 @@ describe('coupons of the board itself', () => {
 
 describe('heart and sap', () => {
   const heart: BleedJob = { ...CHERRY, part: 'heart' };
-  const one = (part?: 'heart' | 'sap') =>
+  const one = (part: 'heart' | 'sap' | null = null) =>
     calibratedTravel(heart, [coupon(1, streaks(1, 1, 1), { made: { ...CHERRY, part } })]);
 
   test('a coupon that says neither, or the same, counts fully', () => {
