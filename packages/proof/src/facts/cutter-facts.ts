@@ -2,6 +2,8 @@ import { formatArea, formatLength, inchesFromMm, type LengthUnit } from '@pourpr
 import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
+const MM_PER_M = 1000;
+
 type PerCutter = Report['cut']['perCutter'][number];
 
 /** What each bit adds, in how many places and in how long a time; and the time of all. */
@@ -13,12 +15,12 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
       fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), `${added(each, k)}${work(each, unit)}`),
     ),
     ...(ridged > 0
-      ? [fact('Ridged floor', formatArea(ridged, unit), 'gone over by points or balls alone')]
+      ? [fact('Ridged floor', formatArea(ridged, unit), 'only points or balls go over it')]
       : []),
     fact(
       'Cutting time',
       formatMinutes(cut.time.minutes),
-      `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}`,
+      `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}${leftOut(cut.time, unit)}`,
     ),
   ];
 }
@@ -35,7 +37,7 @@ function added({ areaMm2, places }: PerCutter, k: number): string {
 function work({ minutes, pathMm, passes, lifts }: PerCutter, unit: LengthUnit): string {
   return passes === 0
     ? 'it has nothing to do'
-    : `${formatMinutes(minutes)} for ${formatLength(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(lifts, 'lift')}`;
+    : `${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(lifts, 'lift')}`;
 }
 
 function counted(count: number, one: string, many = `${one}s`): string {
@@ -53,6 +55,13 @@ const NAMES: Readonly<Record<string, string>> = {
   rapidMmPerMin: 'travel',
 };
 
+/** Rounds that no bit is planned to make. */
+function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): string {
+  return floorLeftOutMm2 === undefined
+    ? ''
+    : `; rounds of the tip over ${formatArea(floorLeftOutMm2, unit)} of floor are not in it`;
+}
+
 /** The speeds that a time rests on, and where they come from. */
 function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
   return assumptions
@@ -69,4 +78,12 @@ function speedText(mmPerMin: number, unit: LengthUnit): string {
   return unit === 'mm'
     ? `${Math.round(mmPerMin)} mm/min`
     : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
+}
+
+/** The length of a way, as exact as it matters. */
+function pathText(mm: number, unit: LengthUnit): string {
+  if (unit === 'in') {
+    return `${Math.round(inchesFromMm(mm))} in`;
+  }
+  return mm < MM_PER_M ? `${Math.round(mm)} mm` : `${(mm / MM_PER_M).toFixed(1)} m`;
 }
