@@ -1,4 +1,4 @@
-import { formatArea, formatLength, inchesFromMm, type LengthUnit } from '@pourproof/plane';
+import { formatArea, inchesFromMm, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
