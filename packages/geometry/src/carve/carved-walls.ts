@@ -98,10 +98,10 @@ function addFloors(
   const stops = [...new Set(layers.map((layer) => layer.depthMm))].sort((a, b) => b - a);
   for (const stop of stops) {
     const isDeepest = stop === maxDepthMm;
-    const [reach] = layers
+    const [{ reach }] = layers
       .filter((layer) => layer.depthMm === stop)
-      .map((layer) => layer.reachAt(stop))
-      .sort((a, b) => a.centreMm - a.reachMm - (b.centreMm - b.reachMm));
+      .map((layer) => ({ reach: layer.reachAt(stop), areaMm2: layer.sliceArea(stop).value }))
+      .sort((a, b) => b.areaMm2 - a.areaMm2);
     addLevelCells(walls, axis, {
       ...reach,
       totalMm2: isDeepest ? floorAreaMm2 : ledgeAreaMm2 / (stops.length - 1),

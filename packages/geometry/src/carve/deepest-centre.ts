@@ -1,5 +1,6 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { axisEdgeBox } from './axis-edge-box.ts';
 import { heightAt } from './cutter.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { NearIndex } from './near-index.ts';
@@ -31,7 +32,7 @@ export class DeepestCentre {
       if (!this.#edge.isSpoke(e)) {
         this.#edge.load(e);
         edges.push(e);
-        boxes.push(...boxOf(this.#edge));
+        boxes.push(...axisEdgeBox(this.#edge));
         values.push(this.#edge.r1);
       }
     }
@@ -80,16 +81,4 @@ export class DeepestCentre {
     }
     return Math.max(seen[best], at((low + high) / 2));
   }
-}
-
-/** A box around an axis edge, wider by what an arc rises over its chord. */
-function boxOf(edge: AxisEdge): [number, number, number, number] {
-  edge.atShare(0.5);
-  const sag = Math.hypot(edge.x - (edge.x0 + edge.x1) / 2, edge.y - (edge.y0 + edge.y1) / 2);
-  return [
-    Math.min(edge.x0, edge.x1) - sag,
-    Math.min(edge.y0, edge.y1) - sag,
-    Math.max(edge.x0, edge.x1) + sag,
-    Math.max(edge.y0, edge.y1) + sag,
-  ];
 }

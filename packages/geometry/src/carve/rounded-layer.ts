@@ -13,6 +13,7 @@ import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
 import { FollowLayer } from './follow-layer.ts';
 import { FollowProfile } from './follow-profile.ts';
 import { joinOutlines } from './join-outlines.ts';
+import { localWidest } from './local-widest.ts';
 import { reachedOutline } from './reached-outline.ts';
 import { ReachedSlices } from './reached-slices.ts';
 
@@ -135,7 +136,7 @@ export class RoundedLayer implements CutLayer {
   }
 
   /**
-   * No more than by the deepest cutter moved up beside all walls; no less than from the contacts' own normals, nor than by the cutter without its tip and,
+   * No more than by the widest place around, its cutter moved up beside the walls; no less than from the contacts' own normals, nor than by the cutter without its tip and,
    * at the depth limit, by its tip alone.
    */
   #wholeVolume(): Bounded {
@@ -146,8 +147,11 @@ export class RoundedLayer implements CutLayer {
       fan: (h) => profile.fanMm3(h, z(h)),
       kinks: this.#kinks(0),
     });
-    const widest = Math.min(profile.reachMm, this.#widestMm);
-    const most = contactSum(this.#axis, 0, INTEGRAL_SHARE * whole, () => integrand(() => widest));
+    const widest = localWidest(this.#axis);
+    const most = contactSum(this.#axis, 0, INTEGRAL_SHARE * whole, (edge) => {
+      const centre = Math.min(profile.reachMm, widest[edge]);
+      return integrand(() => centre);
+    });
     const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
     const least = Math.max(own, this.#bluntVolume());
     const value = Math.min(most, Math.max(least, this.#nearestVolume(integrand)));
