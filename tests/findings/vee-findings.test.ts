@@ -1,4 +1,12 @@
-import { adviceFor, type FindingCode, type JobFile, prove, type Report, settleJob } from '@pourproof/proof';
+import {
+  adviceFor,
+  cutSentences,
+  type FindingCode,
+  type JobFile,
+  prove,
+  type Report,
+  settleJob,
+} from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -122,6 +130,34 @@ describe('the report of a V cut', () => {
     expect(find([BAR, hair], 'bit-cannot-enter')).toBeUndefined();
     const blunt = find([BAR, hair], 'bit-cannot-enter', { bit: ['vee:60deg:12mm:tip 0.2mm'] });
     expect(blunt?.where).toHaveLength(1);
+  });
+});
+
+describe('a V alone over a level floor', () => {
+  const wide = [rectangle(0, 0, 30, 20)];
+
+  test('says what floor its time leaves out, which a flat bit clears', () => {
+    const inset = 4 * Math.tan(Math.PI / 6);
+    const alone = reportOf(wide, { depth: '2mm' }).cut.time;
+    expect(alone.floorLeftOutMm2).toBeCloseTo((30 - inset) * (20 - inset), 8);
+    const both = reportOf(wide, { depth: '2mm', bit: ['vee:60deg:12mm', 'flat:3mm'] }).cut.time;
+    expect(both.floorLeftOutMm2).toBeUndefined();
+    expect(both.minutes).toBeGreaterThan(alone.minutes);
+    expect(reportOf([BAR]).cut.time.floorLeftOutMm2).toBeUndefined();
+  });
+
+  test('is up to its depth deep, and cuts all where it does', () => {
+    expect(cutSentences(reportOf(wide, { depth: '2mm' }), 'mm').join(' ')).toMatch(
+      /100\.0 %\), up to 2 mm deep/u,
+    );
+    expect(cutSentences(reportOf(wide, { depth: '2mm', bit: ['flat:3mm'] }), 'mm').join(' ')).toMatch(
+      /\), 2 mm deep/u,
+    );
+  });
+
+  test('is not measured by its tip', () => {
+    const { strokes } = reportOf(wide, { bit: ['vee:60deg:12mm:tip 0.1mm'] });
+    expect(strokes.narrowestToBit).toBeNull();
   });
 });
 

@@ -172,6 +172,7 @@ function cutOf(measured: Measured): Report['cut'] {
     })),
     time: {
       minutes: efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+      ...(efforts.leftOutMm2 > 0 ? { floorLeftOutMm2: efforts.leftOutMm2 } : {}),
       assumptions: efforts.assumptions.map((each) => ({ ...each })),
     },
   };
@@ -190,12 +191,16 @@ function effortAt({ efforts }: Measured, k: number): BitEffort {
 }
 
 function strokesOf(measured: Measured): Report['strokes'] {
-  const { strokes, bitMm } = measured;
+  const { strokes, bitMm, shape } = measured;
   const lengths = strokes.histogram(WIDTH_CLASSES_MM);
   return {
     narrowestMm: strokes.narrowestMm,
     narrowestAt: strokes.narrowestMm === null ? null : strokes.narrowestAt,
-    narrowestToBit: strokes.narrowestMm === null || bitMm === 0 ? null : strokes.narrowestMm / bitMm,
+    // the tip of a V says nothing of how wide a stroke it cuts
+    narrowestToBit:
+      strokes.narrowestMm === null || bitMm === 0 || shape.includedRad !== null
+        ? null
+        : strokes.narrowestMm / bitMm,
     lengthMm: strokes.lengthMm,
     lengthNarrowerThanBitMm: strokes.lengthNarrowerThan(bitMm),
     widthHistogram: Array.from(lengths, (lengthMm, k) => ({
@@ -232,7 +237,7 @@ function levellingOf({ job, levelling, levellingMap, heights }: Measured): Repor
     leftMm: levelling.leftMm,
     leftWidthMm: levelling.leftWidthMm,
     firstLostAt: levelling.firstLostAt,
-    lostLengthMm: levelling.lostLengthMm,
+    lostLengthMm: levellingMap.lengthMm.lost,
     strokesMm: levellingMap.lengthMm,
     ...(heights === null
       ? {}

@@ -16,6 +16,7 @@ import { letteringNotices } from './lettering-notices.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import { type LetteringFont, openFont } from './open-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
+import { roundedMm } from './rounded-mm.ts';
 
 /** How text becomes artwork. */
 export interface LetteringOptions extends LayoutOptions {
@@ -102,11 +103,11 @@ function refuseBareLines(font: LetteringFont, shapes: readonly DrawnShape[]): vo
 function scaleSource(font: LetteringFont, layout: Layout, options: LayoutOptions): string {
   const from = font.capHeightFrom === 'H' ? 'measured on the H' : 'as the font states it';
   if (options.capHeightMm !== undefined) {
-    return `cap height ${options.capHeightMm} mm, ${from}`;
+    return `cap height ${roundedMm(options.capHeightMm)} mm, ${from}`;
   }
   const cap =
     font.capHeightEm === undefined
       ? ''
       : `, which makes the cap height ${(font.capHeightEm * layout.mmPerEm).toFixed(2)} mm`;
-  return `width ${options.widthMm} mm${cap}`;
+  return `width ${roundedMm(options.widthMm)} mm${cap}`;
 }

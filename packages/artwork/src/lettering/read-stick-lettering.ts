@@ -11,6 +11,7 @@ import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';
 import { characterName } from './missing-glyphs.ts';
 import { type Ink, type InkedLine, type PlacingOptions, placeLines } from './place-lines.ts';
+import { roundedMm } from './rounded-mm.ts';
 import { STICK_CAP_HEIGHT, type StickStroke, stickLetter } from './stick-alphabet.ts';
 import { arcBetween, sweptStroke } from './swept-stroke.ts';
 
@@ -63,11 +64,11 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
   });
   const size =
     options.capHeightMm === undefined
-      ? `width ${options.widthMm} mm`
-      : `cap height ${options.capHeightMm} mm`;
+      ? `width ${roundedMm(options.widthMm)} mm`
+      : `cap height ${roundedMm(options.capHeightMm)} mm`;
   return {
     format: 'lettering',
-    scaleSource: `${size} over all, strokes ${strokeMm} mm wide`,
+    scaleSource: `${size} over all, strokes ${roundedMm(strokeMm)} mm wide`,
     shapes,
     notices: [],
     toleranceMm,
@@ -99,7 +100,7 @@ function checkStroke(mmPerUnit: number, strokeMm: number): void {
 function tooWide(strokeMm: number): ArtworkError {
   return new ArtworkError(
     'lettering-stroke',
-    `Strokes ${strokeMm} mm wide would run together in letters of this size.`,
+    `Strokes ${roundedMm(strokeMm)} mm wide would run together in letters of this size.`,
     `Make the capitals taller than ${((STICK_CAP_HEIGHT / OPENING + 1) * strokeMm).toFixed(1)} mm, or take a narrower bit.`,
   );
 }

@@ -58,7 +58,7 @@ export const floorLeftRidged: Check = {
     };
   },
   advise: (finding, unit) => ({
-    headline: `${formatArea(finding.measured.value, unit)} of floor lies at the depth limit, where the V is no longer wide enough to meet the walls with its flanks.`,
+    headline: `${formatArea(finding.measured.value, unit)} of floor lies at the depth limit, out of reach of the V’s flanks: only its tip can go over it.`,
     why: 'A point that goes to and fro over a level floor leaves a ridge between every two rounds; they show through thin colour and hold bubbles.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'use-bit'

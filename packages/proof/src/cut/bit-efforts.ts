@@ -31,6 +31,8 @@ export interface BitEffort {
 /** The work of all bits, in their order, with what the times rest on. */
 export interface Efforts {
   readonly bits: readonly BitEffort[];
+  /** Level floor under V bits that no other bit of the job clears, mm²: going over it with the tip is in no time. */
+  readonly leftOutMm2: number;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -61,6 +63,7 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
   });
   return {
     bits: times.map(({ effort }) => effort),
+    leftOutMm2: job.bits.every((bit) => bit.kind === 'vee') ? carving.scallopedFloorMm2 : 0,
     assumptions: times[0]?.time.assumptions ?? [],
   };
 }

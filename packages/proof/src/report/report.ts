@@ -90,6 +90,9 @@ const cut = z.object({
   time: z
     .object({
       minutes: z.number().nonnegative(),
+      floorLeftOutMm2: mm2(
+        'Level floor whose rounds are not in it: only the tip of a V could go over it',
+      ).optional(),
       assumptions: z.array(
         z.object({
           name: z.string(),
@@ -106,7 +109,7 @@ const strokes = z.object({
   narrowestMm: mm('Narrowest stroke').nullable(),
   narrowestAt: point.nullable(),
   narrowestToBit: z.number().nullable().meta({
-    description: 'Narrowest stroke over the smallest bit’s diameter; null for a V that comes to a point',
+    description: 'Narrowest stroke over the smallest bit’s diameter; null where a V shapes the walls',
   }),
   lengthMm: mm('Length of stroke, along its middle'),
   lengthNarrowerThanBitMm: mm('Length of stroke narrower than the smallest bit'),
