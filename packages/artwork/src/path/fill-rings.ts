@@ -1,5 +1,6 @@
 import type { Transform } from '@pourproof/plane';
 import { flattenCubic, flattenEllipseArc } from '../flatten.ts';
+import { isLarge } from './is-large.ts';
 import type { Path, Segment } from './path.ts';
 import type { RingSink, RingWriter } from './ring-writer.ts';
 import { transformSegment } from './transform-path.ts';
@@ -9,16 +10,13 @@ import { transformSegment } from './transform-path.ts';
  * subpaths are closed by a straight line, as SVG fills them. Rings of fewer than three points are left out: they hold no area.
  */
 export function fillRings(out: RingWriter, path: Path, toMm: Transform, tolerance: number): void {
-  if (path.reduce((sum, sub) => sum + sub.segments.length, 0) > COUNTED_FROM) {
+  if (isLarge(path)) {
     const count = new PointCount();
     writeRings(count, path, toMm, tolerance);
     out.expect(2 * count.points);
   }
   writeRings(out, path, toMm, tolerance);
 }
-
-/** From this many segments on points are counted first: the time is little, and otherwise the region would be held twice while it is put together. */
-const COUNTED_FROM = 5000;
 
 /** Counts points as a writer of rings takes them, before any are dropped. */
 class PointCount implements RingSink {

@@ -11,6 +11,7 @@ import {
 import { intersectRegions } from '../clip/clip-region.ts';
 import { fillRings } from '../path/fill-rings.ts';
 import { inverseTransform } from '../path/inverse-transform.ts';
+import { isLarge } from '../path/is-large.ts';
 import { largestScale } from '../path/largest-scale.ts';
 import type { Path, Subpath } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
@@ -149,9 +150,19 @@ function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path
     }
     writer.closeRing();
   };
-  for (const sub of dashed) {
-    strokeSubpath(sub, style, tolerance, write);
+  const rings = (take: (ring: readonly number[]) => void): void => {
+    for (const sub of dashed) {
+      strokeSubpath(sub, style, tolerance, take);
+    }
+  };
+  if (isLarge(dashed)) {
+    let numbers = 0;
+    rings((ring) => {
+      numbers += ring.length;
+    });
+    writer.expect(numbers);
   }
+  rings(write);
   return writer.takeRegion(scene.arena, 'nonzero');
 }
 
