@@ -65,6 +65,7 @@ describe('parseBit', () => {
     ['profile:2mm@0mm,1mm@2mm', /falls back at 1 mm @ 2 mm/u],
     ['profile:2mm,1mm', /not a diameter at a height/u],
     ['profile:0mm@0mm,0mm@2mm', /has no body/u],
+    ['profile:0mm@0mm,0mm@1mm,3mm@2mm', /no width up to 1 mm/u],
     ['flat:3mm:length 0mm', /cutting edge of 0 mm/u],
   ])('refuses %s with a way out', (text, message) => {
     expect(() => parseBit(text)).toThrow(MeasureError);

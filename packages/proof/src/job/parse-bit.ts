@@ -138,6 +138,12 @@ function profilePoints(text: string, list: string): readonly { heightMm: number;
   if (!(first.diameterMm >= 0 && last.diameterMm > 0 && last.heightMm > 0)) {
     throw new MeasureError(`bit "${text}" has no body: its widest diameter and its height must be above 0.`);
   }
+  const needle = rest.find((point) => point.heightMm > 0 && point.diameterMm === 0);
+  if (needle !== undefined) {
+    throw new MeasureError(
+      `bit "${text}" has no width up to ${needle.heightMm} mm above its tip, so nothing cuts there. Give it the diameter that it has there.`,
+    );
+  }
   return points;
 }
 
