@@ -218,6 +218,20 @@ describe('several cutters', () => {
     expect(cut.maxDepthMm).toBe(3);
   });
 
+  test('a steep V that ends early above a wide one: two cuts, each of its own slices', () => {
+    const steep = { ...vee(60), depthMm: 0.8 };
+    const cut = carve(bar, [steep, vee(90, { tipFlatMm: 0.3 })], { depthMm: 2 });
+    const deep = (step: CarveStep, depthMm: number): number => carve(bar, [step], { depthMm }).volumeMm3;
+    const wide = vee(90, { tipFlatMm: 0.3 });
+    const want = deep(vee(60), 0.8) + deep(wide, 2) - deep(wide, 0.8);
+    expect(cut.volumeMm3).toBeCloseTo(want, 9);
+    expect(cut.maxDepthMm).toBe(2);
+    expect(cut.ledgeAreaMm2).toBeCloseTo(
+      cut.sliceArea(0.8) - carve(bar, [wide], { depthMm: 2 }).sliceArea(0.8),
+      9,
+    );
+  });
+
   test('a fine bit that may not go as deep', () => {
     const cut = carve(bar, [clear(flatCutter(4)), clear(flatCutter(1, { cuttingLengthMm: 1.5 }))], {
       depthMm: 3,

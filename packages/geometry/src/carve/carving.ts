@@ -53,7 +53,7 @@ export interface Carving {
   readonly outline: ArcRings;
   readonly areaMm2: number;
   readonly volumeMm3: number;
-  /** The true volume is within this of `volumeMm3`. */
+  /** The true volume is within this of `volumeMm3`; where slices had to be joined as polygons it is an estimate. */
   readonly volumeErrorMm3: number;
   /** Area of the floor at the deepest. */
   readonly floorAreaMm2: number;

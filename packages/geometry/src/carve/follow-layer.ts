@@ -4,11 +4,11 @@ import { reachedArea } from '../measure/profile-volume.ts';
 import { vVolume } from '../measure/v-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { ArcRings } from '../outline/arc-rings.ts';
-import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import type { Bounded } from './adaptive-integral.ts';
 import { contactSum } from './contact-sum.ts';
 import type { CutLayer, Reach } from './cut-layer.ts';
 import { EdgeCells } from './edge-cells.ts';
-import type { FollowProfile } from './follow-profile.ts';
+import { FollowProfile } from './follow-profile.ts';
 import { profileChords } from './profile-chords.ts';
 import { reachedOutline } from './reached-outline.ts';
 import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
@@ -17,8 +17,6 @@ import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
 const INTEGRAL_SHARE = 1e-12;
 /** Share by which what a flat tip sweeps may be off along curved stretches of the axis (seen: far less). */
 const CHORD_SHARE = 0.01;
-/** Share of a volume between two depths inside the cut that the integral over slices may be off. */
-const BAND_SHARE = 1e-7;
 
 /**
  * What a cutter with straight flanks, and a true or a flat tip, cuts that goes everywhere as deep as its flanks and the depth limit allow: at each depth the
@@ -61,9 +59,8 @@ export class FollowLayer implements CutLayer {
 
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
-      const most = this.sliceArea(topMm).value * (bottomMm - topMm);
-      const slice = (depth: number): number => this.sliceArea(depth).value;
-      return adaptiveIntegral(slice, topMm, Math.min(bottomMm, this.depthMm), BAND_SHARE * most);
+      const [low, high] = [this.#downTo(topMm), this.#downTo(Math.min(bottomMm, this.depthMm))];
+      return { value: high.value - low.value, error: high.error + low.error };
     }
     this.#whole ??= this.profile.tipFlatMm === 0 ? this.#pointedVolume() : this.#bluntVolume();
     return this.#whole;
@@ -94,6 +91,13 @@ export class FollowLayer implements CutLayer {
     const rested = rests.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
     // stretches of curved axis edges stand for four chords each
     return { value: flankMm2 + swept + rested, error: CHORD_SHARE * swept };
+  }
+
+  /** What the same cutter cuts with this depth limit: the slices of the deeper cut above it. */
+  #downTo(depthMm: number): Bounded {
+    return depthMm > 0
+      ? new FollowLayer(this.#axis, new FollowProfile(this.profile.cutter, depthMm)).volumeBetween(0, depthMm)
+      : { value: 0, error: 0 };
   }
 
   #pointedVolume(): Bounded {

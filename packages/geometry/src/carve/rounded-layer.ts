@@ -3,7 +3,7 @@ import { erodedArea } from '../measure/eroded-area.ts';
 import { reachedArea } from '../measure/profile-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingsArea } from '../outline/arc-rings.ts';
-import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import type { Bounded } from './adaptive-integral.ts';
 import { climbedClearance } from './climbed-clearance.ts';
 import { contactSum } from './contact-sum.ts';
 import { CornerVolume } from './corner-volume.ts';
@@ -25,8 +25,6 @@ const LEVEL_SLOPE = 0.02;
 const TIP_STEPS = 8;
 /** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
 const INTEGRAL_SHARE = 1e-7;
-/** Share of a volume between two depths inside the cut that the integral over slices may be off. */
-const BAND_SHARE = 1e-4;
 
 /**
  * What a cutter with a rounded tip cuts that goes everywhere as deep as its flanks and the depth limit allow. Where its flanks touch both walls the cut
@@ -100,23 +98,29 @@ export class RoundedLayer implements CutLayer {
 
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
-      let worst = 0;
-      const slice = (depth: number): number => {
-        const { value, error } = this.sliceArea(depth);
-        worst = Math.max(worst, error);
-        return value;
-      };
-      const tolerance = BAND_SHARE * this.#areaMm2 * (bottomMm - topMm);
-      const sum = adaptiveIntegral(slice, topMm, Math.min(bottomMm, this.depthMm), tolerance);
-      return { value: sum.value, error: sum.error + worst * (bottomMm - topMm) };
+      return this.#between(topMm, bottomMm, (layer) => layer.volumeBetween(0, layer.depthMm));
     }
     this.#whole ??= this.#wholeVolume();
     return this.#whole;
   }
 
+  /** What a measure of the cut with a depth limit gains from one limit to the other: the slices of a deeper cut above a limit are the same. */
+  #between(topMm: number, bottomMm: number, measure: (layer: RoundedLayer) => Bounded): Bounded {
+    const downTo = (depthMm: number): Bounded =>
+      depthMm > 0
+        ? measure(
+            new RoundedLayer(this.#axis, new FollowProfile(this.profile.cutter, depthMm), this.#toleranceMm),
+          )
+        : { value: 0, error: 0 };
+    const [low, high] = [downTo(topMm), downTo(Math.min(bottomMm, this.depthMm))];
+    return { value: high.value - low.value, error: high.error + low.error };
+  }
+
   /** Area of the walls; the error is by how much two ways to count what the tip leaves are apart, which is no bound. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
-    const share = (bottomMm - topMm) / this.depthMm;
+    if (topMm > 0 || bottomMm < this.depthMm) {
+      return this.#between(topMm, bottomMm, (layer) => layer.wallBetween(0, layer.depthMm));
+    }
     const { profile } = this;
     const integrand = (z: Centre): ContactIntegrand => ({
       strip: (h) => profile.slantMm(h, z(h)),
@@ -125,7 +129,7 @@ export class RoundedLayer implements CutLayer {
     });
     const value = this.#sum(profile.tipFlatMm, this.#areaMm2, integrand);
     const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
-    return { value: value * share, error: Math.abs(value - own) * share };
+    return { value, error: Math.abs(value - own) };
   }
 
   /** Clearance that the cutter uses at contacts of an axis edge: of the place to which a climb leads. */
