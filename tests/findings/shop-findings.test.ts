@@ -134,6 +134,17 @@ describe('visible-bleed-likely', () => {
   });
 });
 
+describe('sands-through', () => {
+  test('offers no depth that a bit or the board does not have', () => {
+    const deepens = (job: Partial<JobFile>): boolean =>
+      find(POCKET, 'sands-through', { depth: '1.2mm', level: '0.5mm', ...job })?.fix.options.some(
+        (option) => option.do === 'deepen',
+      ) ?? false;
+    expect(deepens({ bit: ['flat:3mm'] })).toBe(true);
+    expect(deepens({ bit: ['flat:3mm:length 1.3mm'] })).toBe(false);
+  });
+});
+
 describe('short-grain-will-break', () => {
   const rib = (width: number) => drawingOf([rectangle(0, 0, 20, 30), rectangle(20 + width, 0, 20, 30)]);
 
@@ -148,6 +159,13 @@ describe('short-grain-will-break', () => {
   test('asks for half of the height across the fibres, for a third along them', () => {
     expect(find(rib(1.4), 'short-grain-will-break', { depth: '6mm' })?.limit.value).toBe(3);
     expect(find(rib(1.4), 'short-grain-will-break', { depth: '6mm', grain: '90deg' })?.limit.value).toBe(2);
+  });
+
+  test('offers the depth that a wall of this thickness stands, where there is one', () => {
+    const thick = find(rib(2), 'short-grain-will-break', { depth: '6mm', grain: '0deg' });
+    const shallower = thick?.fix.options[1];
+    expect(shallower).toEqual({ do: 'cut-shallower', value: 4, unit: 'mm', clears: true });
+    expect(find(rib(2), 'short-grain-will-break', { depth: '4mm', grain: '0deg' })).toBeUndefined();
   });
 
   test('is silent on the same rib along the fibres, and on inner corners that run out to a point', () => {

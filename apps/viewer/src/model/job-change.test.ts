@@ -124,12 +124,12 @@ test.each<readonly [doing: string, code: string, widthMm: number, job: Partial<J
   expect(after.map((each) => each.code)).not.toContain(code);
 });
 
-test('a wider V, and the depth of one thin wall, are left to the maker', () => {
+test('another V in the place of the one at hand is left to the maker', () => {
   const thing = { job: {}, grainDeg: 0, materials: defaultMaterials, isLettering: false };
   const wider = { do: 'use-bit', value: 14, unit: 'mm', clears: true } as const;
   expect(jobChange(wider, { ...thing, code: 'vee-ends-early' })).toBeNull();
-  const depth = { do: 'deepen', value: 2, unit: 'mm', clears: true } as const;
-  expect(jobChange(depth, { ...thing, code: 'short-grain-will-break' })).toBeNull();
+  const finer = { do: 'use-bit', value: 0.1, unit: 'mm wide', clears: true } as const;
+  expect(jobChange(finer, { ...thing, code: 'bit-cannot-enter' })).toBeNull();
 });
 
 test('work on the drawing itself changes no job', () => {

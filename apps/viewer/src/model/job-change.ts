@@ -49,9 +49,11 @@ export function jobChange(option: FixOption, thing: ChangedThing): JobChange | n
   return part === null || label === undefined ? null : { part, label };
 }
 
-function bitPart({ value }: FixOption, { code, job }: ChangedThing): JobPart | null {
-  // there a wider V is meant, in the place of the one at hand
-  return code === 'vee-ends-early' ? null : { bit: [...(job.bit ?? []), `flat:${value}mm`] };
+function bitPart({ value, unit }: FixOption, { code, job }: ChangedThing): JobPart | null {
+  // there another V is meant, wider or with a finer tip, in the place of the one at hand
+  return code === 'vee-ends-early' || unit === 'mm wide'
+    ? null
+    : { bit: [...(job.bit ?? []), `flat:${value}mm`] };
 }
 
 function turnedPart({ value }: FixOption, { job, grainDeg }: ChangedThing): JobPart {
@@ -75,11 +77,8 @@ function sealPart({ value }: FixOption, { job, materials }: ChangedThing): JobPa
   return null;
 }
 
-function deeperPart({ value }: FixOption, { code, job, materials }: ChangedThing): JobPart | null {
-  // for short grain the value is how deep to cut at that place, not how much deeper everywhere
-  return code === 'short-grain-will-break'
-    ? null
-    : { depth: lengthLike(settleJobWith(materials, job).depthMm + Number(value), job.depth) };
+function deeperPart({ value }: FixOption, { job, materials }: ChangedThing): JobPart {
+  return { depth: lengthLike(settleJobWith(materials, job).depthMm + Number(value), job.depth) };
 }
 
 function lessPart({ value }: FixOption, { job, materials }: ChangedThing): JobPart {

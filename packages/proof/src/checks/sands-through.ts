@@ -89,13 +89,20 @@ function fixes({ job, levelling, sealFilm }: Measured): FixOption[] {
   // with depth the level falls further and the longer walls drain more seal: of each mm deeper this much is gained
   const gain = 1 - job.rows.resin.shrinkagePct.value / 100 - (2 * sealFilm) / levelling.narrowestMm;
   const options: FixOption[] = [];
-  if (gain > 0) {
-    options.push({ do: 'deepen', value: Math.ceil((missing / gain) * 100) / 100, unit: 'mm', clears: true });
+  const deeper = Math.ceil((missing / gain) * 100) / 100;
+  if (gain > 0 && job.depthMm + deeper < deepestMm(job)) {
+    options.push({ do: 'deepen', value: deeper, unit: 'mm', clears: true });
   }
   if (job.levelMm - STEP_MM >= missing) {
     options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });
   }
   return options;
+}
+
+/** No deeper can the bits of a job go, or its board is cut through. */
+function deepestMm({ bits, board }: Measured['job']): number {
+  const boardMm = board?.thicknessMm ?? Number.POSITIVE_INFINITY;
+  return Math.min(boardMm, ...bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? boardMm));
 }
 
 /** Each way is tried on the section of the narrowest stroke. */

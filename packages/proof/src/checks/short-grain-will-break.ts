@@ -39,7 +39,7 @@ export const shortGrainWillBreak: Check = {
         : 'Even along the fibres a wall this thin for its height bends away from the bit and tears.',
       fixes: [
         ...finding.fix.options.map((option) =>
-          option.do === 'deepen'
+          option.do === 'cut-shallower'
             ? `Cut no deeper than ${formatLength(Number(option.value), unit)} there.`
             : `Give the wall ${formatLength(Number(option.value), unit)} more wood.`,
         ),
@@ -57,7 +57,7 @@ function fixes({ widthMm, limitMm, heightMm, isShortGrain }: Sliver): FixOption[
   ];
   const depth = Math.floor((widthMm / ratio) * 100) / 100;
   if (widthMm >= least && depth < heightMm) {
-    options.push({ do: 'deepen', value: depth, unit: 'mm', clears: true });
+    options.push({ do: 'cut-shallower', value: depth, unit: 'mm', clears: true });
   }
   return options;
 }

@@ -1,4 +1,4 @@
-import { bitText } from './bit.ts';
+import { bitSize, bitText } from './bit.ts';
 import type { Job } from './job.ts';
 import { JobError } from './job-error.ts';
 
@@ -13,7 +13,7 @@ export function refuseNonsense(job: Job): void {
     [job.depthMm > 100, `depth is ${job.depthMm} mm, deeper than any board here (100 mm). Check its unit.`],
     [
       job.board !== null && job.depthMm >= job.board.thicknessMm,
-      `depth is ${job.depthMm} mm, but the board is only ${job.board?.thicknessMm} mm thick.`,
+      `depth is ${bitSize(job.depthMm, job.units)}, but the board is only ${bitSize(job.board?.thicknessMm ?? 0, job.units)} thick.`,
     ],
     [job.marginMm < 0, `margin is ${job.marginMm} mm; it can't be below 0.`],
     [job.diveDeg < 0 || job.diveDeg > 90, `dive is ${job.diveDeg}°; it lies between 0deg and 90deg.`],
@@ -55,7 +55,7 @@ export function refuseNonsense(job: Job): void {
   );
   if (short !== undefined) {
     throw new JobError(
-      `depth is ${job.depthMm} mm, but the cutting edge of the ${bitText(short, job.units)} is only ${short.cuttingLengthMm} mm long.`,
+      `depth is ${bitSize(job.depthMm, job.units)}, but the cutting edge of the ${bitText(short, job.units)} is only ${bitSize(short.cuttingLengthMm ?? 0, job.units)} long.`,
     );
   }
 }
