@@ -60,6 +60,15 @@ describe('ghost-stroke', () => {
 });
 
 describe('sands-through', () => {
+  test('offers no depth that a bit or the board does not have', () => {
+    const deepens = (job: Partial<JobFile>): boolean =>
+      find(POCKET, 'sands-through', { depth: '1.2mm', level: '0.5mm', ...job })?.fix.options.some(
+        (option) => option.do === 'deepen',
+      ) ?? false;
+    expect(deepens({ bit: ['flat:3mm'] })).toBe(true);
+    expect(deepens({ bit: ['flat:3mm:length 1.3mm'] })).toBe(false);
+  });
+
   test('fires where levelling leaves less than 1 mm of colour, and each way out clears it', () => {
     const shallow = { depth: '1.5mm', level: '0.6mm' };
     const finding = find(POCKET, 'sands-through', shallow);
@@ -131,17 +140,6 @@ describe('visible-bleed-likely', () => {
     expect(find(POCKET, 'visible-bleed-likely', { ...shellac, wood: 'walnut' })).toBeUndefined();
     expect(find(POCKET, 'visible-bleed-likely', { ...shellac, seal: 'none' })).toBeUndefined();
     expect(find(POCKET, 'visible-bleed-likely', { ...shellac, colour: 'white' })).toBeDefined();
-  });
-});
-
-describe('sands-through', () => {
-  test('offers no depth that a bit or the board does not have', () => {
-    const deepens = (job: Partial<JobFile>): boolean =>
-      find(POCKET, 'sands-through', { depth: '1.2mm', level: '0.5mm', ...job })?.fix.options.some(
-        (option) => option.do === 'deepen',
-      ) ?? false;
-    expect(deepens({ bit: ['flat:3mm'] })).toBe(true);
-    expect(deepens({ bit: ['flat:3mm:length 1.3mm'] })).toBe(false);
   });
 });
 

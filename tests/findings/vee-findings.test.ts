@@ -191,6 +191,24 @@ describe('a V with a flat tip', () => {
   });
 });
 
+test('half of the depth that a V really reaches is out of flat enough to stop', () => {
+  const { wood: _, ...job } = VEE;
+  const board = {
+    board: 'plain 100x60x20mm walnut',
+    reading: ['5mm,5mm 20mm', '95mm,5mm 22mm', '5mm,55mm 20mm', '95mm,55mm 22mm', '50mm,30mm 21mm'],
+  };
+  const severity = (width: number, bit: string) =>
+    prove(
+      drawingOf([rectangle(0, 0, 60, width)]),
+      't',
+      settleJob(job, { ...board, bit: [bit] }),
+    ).report.findings.find(({ code }) => code === 'board-not-flat')?.severity;
+  // 1.33 mm under the 60 mm of the bar; 2 mm of a 60° V are 1.73 mm deep, 6 mm are 5.2 mm
+  expect(severity(2, 'vee:60deg:12mm')).toBe('stop');
+  expect(severity(6, 'vee:60deg:12mm')).toBe('caution');
+  expect(severity(2, 'flat:1mm')).toBe('caution');
+});
+
 describe('several bits with a V', () => {
   test('are as deep as the one that goes deepest: a flat bit may clear below a V that ends early', () => {
     const { cut, pour } = reportOf([rectangle(0, 0, 30, 20)], {

@@ -6,6 +6,7 @@ import type { Finding, FixOption } from '../report/report.ts';
 import { blockedPieces } from './blocked.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { noLess, noMore } from './way-length.ts';
 
 /** Unit of a finding on the tip of a V. */
 const TIP = 'mm wide';
@@ -50,13 +51,13 @@ export const bitCannotEnter: Check = {
           if (option.unit === TIP) {
             return option.value === 0
               ? 'Use a V that comes to a point.'
-              : `Use a V with a tip of ${formatLength(Number(option.value), unit)} or less.`;
+              : `Use a V with a tip of ${noMore(Number(option.value), unit)} or less.`;
           }
           return `Add a ${bitSize(Number(option.value), unit)} flat bit${option.clears ? ': it enters everywhere' : ''}.`;
         case 'scale':
           return `Scale the artwork by ${Number(option.value).toFixed(2)} and this bit enters everywhere.`;
         default:
-          return `Widen the narrow strokes by ${formatLength(Number(option.value), unit)}.`;
+          return `Widen the narrow strokes by ${noLess(Number(option.value), unit)}.`;
       }
     }),
   }),

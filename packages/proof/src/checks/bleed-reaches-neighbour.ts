@@ -5,6 +5,7 @@ import { basisWords } from './bleed-basis.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
+import { noLess } from './way-length.ts';
 
 /** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
 const LEAST_BRIDGE_MM = 0.5;
@@ -52,7 +53,7 @@ export const bleedReachesNeighbour: Check = {
     fixes: finding.fix.options.map((option) =>
       option.do === 'change-seal'
         ? `Seal with ${option.value} before the colour.`
-        : `Give the gap ${formatLength(Number(option.value), unit)} more wood.`,
+        : `Give the gap ${noLess(Number(option.value), unit)} more wood.`,
     ),
   }),
 };

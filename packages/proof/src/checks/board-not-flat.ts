@@ -1,6 +1,7 @@
 import { formatLength } from '@pourproof/plane';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** A face this much out of flat is flat for carving, whatever levelling takes, mm (our choice). */
 const FLAT_ENOUGH_MM = 0.1;
@@ -9,7 +10,7 @@ const FLAT_ENOUGH_MM = 0.1;
 export const boardNotFlat: Check = {
   code: 'board-not-flat',
   title: 'The board is not flat enough',
-  run: ({ job, heights }) => {
+  run: ({ job, heights, maxDepth }) => {
     if (heights === null) {
       return null;
     }
@@ -20,7 +21,7 @@ export const boardNotFlat: Check = {
     }
     return {
       code: 'board-not-flat',
-      severity: range >= job.depthMm / 2 ? 'stop' : 'caution',
+      severity: range >= maxDepth / 2 ? 'stop' : 'caution',
       where: [placeOfPoint(heights.lowestAt), placeOfPoint(heights.highestAt)],
       measured: { value: range, unit: 'mm' },
       limit: { value: limit, unit: 'mm' },
@@ -35,7 +36,7 @@ export const boardNotFlat: Check = {
     why: 'The bit keeps one height while the face does not: pockets come out shallow where the board is low, and levelling that stops as planned leaves resin on the low spots.',
     fixes: finding.fix.options.map(
       (option) =>
-        `Surface the board before carving, or level it, by at least ${formatLength(Number(option.value), unit)} more at its highest place.`,
+        `Surface the board before carving, or level it, by at least ${noLess(Number(option.value), unit)} more at its highest place.`,
     ),
   }),
 };

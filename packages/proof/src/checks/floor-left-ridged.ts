@@ -20,6 +20,7 @@ import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
 const LEAST_FLOOR_MM2 = 4;
@@ -63,7 +64,7 @@ export const floorLeftRidged: Check = {
     fixes: finding.fix.options.map((option) =>
       option.do === 'use-bit'
         ? `Add a ${bitSize(Number(option.value), unit)} flat bit for the floor: it takes ${option.unit.replace('mm, ', '')} of it.`
-        : `Cut ${bitSize(Number(option.value), unit)} deeper: then the V meets itself everywhere.`,
+        : `Cut ${noLess(Number(option.value), unit)} deeper: then the V meets itself everywhere.`,
     ),
   }),
 };

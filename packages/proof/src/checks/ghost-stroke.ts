@@ -1,10 +1,10 @@
-import { formatLength } from '@pourproof/plane';
 import { clearShare } from '../levelling/stroke-margin.ts';
 import { widthBelow } from '../levelling/width-below.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** From this share of clear seal in the section on, a stroke reads as pale (our choice: half). */
 const MOSTLY_CLEAR = 0.5;
@@ -48,7 +48,7 @@ export const ghostStroke: Check = {
     fixes: finding.fix.options.map((option) =>
       option.do === 'fewer-coats'
         ? `Give ${option.value} ${Number(option.value) === 1 ? 'coat' : 'coats'} instead, blown or wicked out of the slots.`
-        : `Widen the stroke by ${formatLength(Number(option.value), unit)}.`,
+        : `Widen the stroke by ${noLess(Number(option.value), unit)}.`,
     ),
   }),
 };

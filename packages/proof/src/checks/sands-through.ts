@@ -5,6 +5,7 @@ import type { Measured } from '../measured.ts';
 import type { Finding, FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath, placeOfPoint } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
@@ -49,7 +50,7 @@ export const sandsThrough: Check = {
         ? 'The walls of a V meet below: what levelling takes off the face takes width as well, and the seal that pools in the point takes depth.'
         : 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
     fixes: finding.fix.options.map((option) => {
-      const length = formatLength(Number(option.value), unit);
+      const length = noLess(Number(option.value), unit);
       switch (option.do) {
         case 'deepen':
           return `Cut ${length} deeper.`;

@@ -4,6 +4,7 @@ import type { FixOption } from '../report/report.ts';
 import type { Sliver } from '../slivers/find-slivers.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { noLess, noMore } from './way-length.ts';
 
 /** Wood between cuts too thin for its height: worst where the fibres run across it. */
 export const shortGrainWillBreak: Check = {
@@ -40,8 +41,8 @@ export const shortGrainWillBreak: Check = {
       fixes: [
         ...finding.fix.options.map((option) =>
           option.do === 'cut-shallower'
-            ? `Cut no deeper than ${formatLength(Number(option.value), unit)} there.`
-            : `Give the wall ${formatLength(Number(option.value), unit)} more wood.`,
+            ? `Cut no deeper than ${noMore(Number(option.value), unit)} there.`
+            : `Give the wall ${noLess(Number(option.value), unit)} more wood.`,
         ),
         'Cut towards the thicker wood in light passes with a sharp down-cut bit, and fill one side before the other is cut.',
       ],

@@ -7,6 +7,7 @@ import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** Strokes that the bit only just enters: any runout or flexing of the bit widens or burns them. */
 export const strokeNearBitWidth: Check = {
@@ -44,7 +45,7 @@ export const strokeNearBitWidth: Check = {
         case 'scale':
           return `Scale the artwork by ${Number(option.value).toFixed(2)}.`;
         default:
-          return `Widen the stroke by ${formatLength(Number(option.value), unit)}.`;
+          return `Widen the stroke by ${noLess(Number(option.value), unit)}.`;
       }
     }),
   }),

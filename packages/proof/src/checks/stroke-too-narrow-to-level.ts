@@ -2,6 +2,7 @@ import { limits } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** Strokes that are cut but so narrow that the seal film and levelling leave little or no colour to see. */
 export const strokeTooNarrowToLevel: Check = {
@@ -49,7 +50,7 @@ export const strokeTooNarrowToLevel: Check = {
     fixes: finding.fix.options.map((option) =>
       option.do === 'scale'
         ? `Scale the artwork by ${Number(option.value).toFixed(2)}.`
-        : `Widen the stroke by ${formatLength(Number(option.value), unit)}.`,
+        : `Widen the stroke by ${noLess(Number(option.value), unit)}.`,
     ),
   }),
 };

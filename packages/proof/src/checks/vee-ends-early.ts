@@ -1,8 +1,8 @@
 import { formatLength } from '@pourproof/plane';
 import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
-import { bitSize } from '../job/bit.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
+import { noLess, noMore } from './way-length.ts';
 
 /** A V whose flanks end before its tip is as deep as the job asks, where the artwork is wide enough to need it. */
 export const veeEndsEarly: Check = {
@@ -50,8 +50,8 @@ export const veeEndsEarly: Check = {
     why: 'Beyond the end of its flanks or its edges a bit rubs and burns instead of cutting. The measures of this proof take it no deeper.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'use-bit'
-        ? `Use a V of the same angle, ${bitSize(Number(option.value), unit)} across or more.`
-        : `Ask for ${formatLength(Number(option.value), unit)} of depth: so far this V goes, and a flat bit can clear its floor.`,
+        ? `Use a V of the same angle, ${noLess(Number(option.value), unit)} across or more.`
+        : `Ask for ${noMore(Number(option.value), unit)} of depth: so far this V goes, and a flat bit can clear its floor.`,
     ),
   }),
 };
