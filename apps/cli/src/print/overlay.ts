@@ -1,5 +1,6 @@
-import { formatLength, type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
+import { type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
 import {
+  bitSize,
   findingEntries,
   GRADE_WORDS,
   type LevellingGrade,
@@ -143,7 +144,7 @@ function depthGroups({ depths }: Picture, unit: LengthUnit): readonly string[] {
   return depths.map(({ depthMm, outline }) =>
     group(
       `depth-${digits(depthMm)}`,
-      `Line of equal depth: ${formatLength(depthMm, unit)}`,
+      `Line of equal depth: ${bitSize(depthMm, unit)}`,
       'stroke="#3d5a80" stroke-width="0.05"',
       area(outline),
     ),

@@ -1,6 +1,7 @@
 import { cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import {
+  bitSize,
   cutSentences,
   type Fact,
   type FindingEntry,
@@ -95,7 +96,10 @@ function captionText(
   { ratioText, unmarked }: { readonly ratioText: string; readonly unmarked: number },
   { picture }: Vetted,
 ): string {
-  const more = unmarked > 0 ? `${unmarked} more places are not marked here; the overlay shows them.` : '';
+  const more =
+    unmarked > 0
+      ? `${unmarked} more ${unmarked === 1 ? 'place is' : 'places are'} not marked here; the overlay shows ${unmarked === 1 ? 'it' : 'them'}.`
+      : '';
   return words([ratioText, fibresText(picture.blocks), more].filter((part) => part !== '').join(' '));
 }
 
@@ -130,7 +134,7 @@ function key(report: Report, { picture, job }: Vetted, id: string): string {
     items.push(
       keySample(
         '<path d="M1 5H33M1 9.500H33M1 14H33" class="depth"/>',
-        `lines of equal depth, ${formatLength(shallowest.depthMm, job.units)} apart`,
+        `lines of equal depth, ${bitSize(shallowest.depthMm, job.units)} apart`,
       ),
     );
   }

@@ -9,9 +9,11 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   const sentences = [
     `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(cut, unit)} deep.`,
   ];
-  if (cut.leftStandingMm2 > 0) {
+  const standing = formatArea(cut.leftStandingMm2, unit);
+  // specks that print as nothing are not worth a sentence
+  if (standing !== formatArea(0, unit)) {
     sentences.push(
-      `${formatArea(cut.leftStandingMm2, unit)} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+      `${standing} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
     );
   }
   if (strokes.lengthNarrowerThanBitMm > 0) {

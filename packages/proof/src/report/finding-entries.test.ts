@@ -62,5 +62,8 @@ describe('findings in words', () => {
     expect(entry?.measured).toBe('0.125 in');
     expect(entry?.limit).toBe('3 crossings');
     expect(entry?.basis).toHaveLength(1);
+    const area = { ...finding('off-the-board', 'stop', 1), measured: { value: 64.516, unit: 'mm²' } };
+    expect(findingEntries(reportOf(area), 'in')[0]?.measured).toBe('0.100 in²');
+    expect(findingEntries(reportOf(area), 'mm')[0]?.measured).toBe('64.5 mm²');
   });
 });

@@ -1,4 +1,4 @@
-import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import { adviceFor } from '../proof.ts';
 import { sourceText } from '../source-text.ts';
 import type { Finding, FindingPlace, FixOption, Report, Severity } from './report.ts';
@@ -63,8 +63,18 @@ function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEnt
 
 function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {
   const [first = '', ...rest] = unit.split(' ');
-  const amount = first === 'mm' ? formatLength(value, lengthUnit) : `${Number(value.toFixed(2))} ${first}`;
-  return [amount, ...rest].join(' ');
+  return [amountText(value, first, lengthUnit), ...rest].join(' ');
+}
+
+function amountText(value: number, unit: string, lengthUnit: LengthUnit): string {
+  switch (unit) {
+    case 'mm':
+      return formatLength(value, lengthUnit);
+    case 'mm²':
+      return formatArea(value, lengthUnit);
+    default:
+      return `${Number(value.toFixed(2))} ${unit}`;
+  }
 }
 
 /** a … z, aa, ab, … */
