@@ -84,7 +84,7 @@ test('each glyph says which characters it stands for', () => {
 });
 
 test('blank text gives nothing, a missing letter is refused', () => {
-  expect(outlineText(lora, '', plain)).toEqual({ glyphs: [], advance: 0, looseMarks: false });
+  expect(outlineText(lora, '', plain)).toEqual({ glyphs: [], advance: 0, letters: 0, looseMarks: false });
   expect(outlineText(lora, ' ', plain).glyphs).toEqual([]);
   expect(() => outlineText(lora, '木', plain)).toThrow(expect.objectContaining({ code: 'missing-glyph' }));
   expect(outlineText(lora, '%\u0301', plain).looseMarks).toBe(true);
@@ -129,4 +129,13 @@ test('moves along a circle put each letter on it, as text along a path', () => {
     expect(Math.min(...distances)).toBeLessThan(radius + 0.1);
     expect(Math.max(...distances)).toBeLessThan(radius + 24 * lora.capHeightEm! + 0.2);
   }
+});
+
+test('an em larger than any board is refused, through whatever maps it comes', () => {
+  const error = expect.objectContaining({ code: 'lettering-size' });
+  const big = { emSize: 30, toMm: [1000, 0, 0, 1000, 0, 0] as const };
+  expect(() => outlineText(lora, 'A', big)).toThrow(error);
+  expect(() => outlineText(lora, 'A', { ...big, toMm: [1, 0, 0, 1, 0, 0], unitMm: 1000 })).toThrow(error);
+  expect(outlineText(lora, 'A', { ...big, unitMm: 1e-3 }).glyphs).toHaveLength(1);
+  expect(outlineText(lora, '  ', big).glyphs).toEqual([]);
 });
