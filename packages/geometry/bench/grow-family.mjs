@@ -14,9 +14,8 @@ const rows = sizes.map((size) => {
   const region = make(Number(size));
   const edges = region.coords.length / 2;
   const runs = edges > 300_000 ? 1 : edges > 30_000 ? 2 : 5;
-  const before = process.memoryUsage().rss;
   const axis = leastTime(() => medialAxis(region), runs);
-  const peakBytes = process.resourceUsage().maxRSS * 1024 - before;
+  const peakBytes = process.resourceUsage().maxRSS * 1024;
   const measures = leastTime(() => allMeasures(axis.result), runs);
   return {
     edges,
