@@ -150,8 +150,8 @@ function layersOf(drawing: Drawing): Report['artwork']['layers'] {
 
 function cutOf(measured: Measured): Report['cut'] {
   const { job, carving, cutArea, efforts, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
-  // every point of the flattened outline lies within the tolerance of the true one
-  const areaError = job.toleranceMm * artworkPerimeter;
+  // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is coarser than that
+  const areaError = Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter;
   return {
     areaMm2: cutArea,
     leftStandingMm2: leftStandingArea(artworkArea, cutArea),
