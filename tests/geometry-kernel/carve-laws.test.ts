@@ -167,6 +167,23 @@ describe('laws of a cut', () => {
 });
 
 describe('several cutters', () => {
+  test('bound the volume of rounded tips together, too, which none holds alone', () => {
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 1.88, 8.12)]));
+    const [blunt, fine] = [vee(30, { tipRadiusMm: 1.09 }), vee(60, { tipRadiusMm: 0.88 })];
+    const alone = carve(axis, [fine], { depthMm: 1.026 });
+    for (const steps of [
+      [blunt, fine],
+      [fine, blunt],
+    ]) {
+      const both = carve(axis, steps, { depthMm: 1.026 });
+      // the finer tip alone is in a stroke this narrow all of the cut but for slivers along its edge
+      expect(both.volumeMm3).toBeGreaterThanOrEqual(alone.volumeMm3);
+      expect(both.volumeMm3).toBeLessThan(1.001 * alone.volumeMm3);
+      expect(both.volumeErrorMm3).toBeGreaterThan(alone.volumeErrorMm3);
+      expect(both.volumeErrorMm3).toBeLessThan(0.15 * both.volumeMm3);
+    }
+  });
+
   const bar = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
 
   test('a flat bit clears only the level floor that a V leaves, and takes the scallops there', () => {

@@ -51,7 +51,9 @@ export class UnionSlices {
       return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
     }
     const joined = this.sliceOutline(depthMm);
-    return { value: signedArea(joined), error: this.toleranceMm * perimeter(joined) };
+    // what each part may be short of its own slice, all of them may be short of theirs together
+    const short = parts.reduce((sum, part) => sum + (part.isExact ? 0 : part.sliceArea(depthMm).error), 0);
+    return { value: signedArea(joined), error: this.toleranceMm * perimeter(joined) + short };
   }
 
   /** Outline at a depth, with true arcs where one step's slice holds all others. */
@@ -146,15 +148,19 @@ export class UnionSlices {
   }
 
   #joinedVolume(top: number, bottom: number): Bounded {
-    let worst = 0;
+    const errors = new Map<number, number>();
     const slice = (depth: number): number => {
       const { value, error } = this.sliceArea(depth);
-      worst = Math.max(worst, error);
+      errors.set(depth, error);
       return value;
     };
     const tolerance = INTEGRAL_SHARE * slice(top) * (bottom - top);
     const sum = adaptiveIntegral(slice, top, bottom, tolerance);
-    return { value: sum.value, error: sum.error + worst * (bottom - top) };
+    // slices of rounded tips lie inside the true ones: what one step cuts by itself is cut by all
+    const most = this.layers
+      .filter((layer) => layer.depthMm >= bottom)
+      .reduce((value, layer) => Math.max(value, layer.volumeBetween(top, bottom).value), sum.value);
+    return { value: most, error: sum.error + upperSum(errors) };
   }
 
   /** The steps whose slices together make the slice: those that no other one's slice holds. */
@@ -169,6 +175,17 @@ export class UnionSlices {
     }
     return parts;
   }
+}
+
+/** Integral of a function of depth from above: on each stretch between known places the greater of its ends. */
+function upperSum(known: ReadonlyMap<number, number>): number {
+  const places = [...known].sort(([a], [b]) => a - b);
+  let sum = 0;
+  for (let k = 0; k + 1 < places.length; k++) {
+    const [[from, low], [to, high]] = [places[k], places[k + 1]];
+    sum += (to - from) * Math.max(low, high);
+  }
+  return sum;
 }
 
 function holds(a: CutLayer, b: CutLayer, depthMm: number): boolean {

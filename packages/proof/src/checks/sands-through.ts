@@ -1,6 +1,7 @@
 import { limits } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import { levelledStroke } from '../levelling/stroke-margin.ts';
+import { cutShape } from '../cut/cut-shape.ts';
+import { levelledStroke, type StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
@@ -14,6 +15,8 @@ const OPAQUE = limits.opaqueDepth;
 const VEE_WIDTH = limits.narrowestStrokeVee;
 /** Least that levelling takes, mm: a way out that leaves nothing to level is none (our choice). */
 const STEP_MM = 0.01;
+/** No pocket is deeper, mm (our choice: what is taken for a slip of the unit). */
+const DEEPEST_MM = 100;
 /** Unit of a finding that measures width and not depth. */
 const WIDE = 'mm wide';
 
@@ -85,13 +88,19 @@ function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<type
     : [placeOfPoint(firstLostAt ?? [0, 0])];
 }
 
-function fixes({ job, levelling, sealFilm }: Measured): FixOption[] {
+function fixes(measured: Measured): FixOption[] {
+  const { job, levelling } = measured;
   const missing = OPAQUE.value - levelling.leftMm;
-  // with depth the level falls further and the longer walls drain more seal: of each mm deeper this much is gained
-  const gain = 1 - job.rows.resin.shrinkagePct.value / 100 - (2 * sealFilm) / levelling.narrowestMm;
   const options: FixOption[] = [];
-  const deeper = Math.ceil((missing / gain) * 100) / 100;
-  if (gain > 0 && job.depthMm + deeper < deepestMm(job)) {
+  const isSafe = (deeperMm: number): boolean => {
+    const depthMm = job.depthMm + deeperMm;
+    // a round or sloped end is wider at the face when it goes deeper
+    const widthMm = Math.max(cutShape(job.bits, depthMm).entersMm, levelling.narrowestMm);
+    const section = { widthMm, depthMm, includedRad: null };
+    return levelledStroke(section, shopOf(measured), job.levelMm).colourDepthMm >= OPAQUE.value;
+  };
+  const deeper = least(isSafe, deepestMm(job) - job.depthMm - STEP_MM);
+  if (deeper !== null) {
     options.push({ do: 'deepen', value: deeper, unit: 'mm', clears: true });
   }
   if (job.levelMm - STEP_MM >= missing) {
@@ -102,18 +111,23 @@ function fixes({ job, levelling, sealFilm }: Measured): FixOption[] {
 
 /** No deeper can the bits of a job go, or its board is cut through. */
 function deepestMm({ bits, board }: Measured['job']): number {
-  const boardMm = board?.thicknessMm ?? Number.POSITIVE_INFINITY;
+  const boardMm = board?.thicknessMm ?? DEEPEST_MM;
   return Math.min(boardMm, ...bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? boardMm));
+}
+
+/** What takes room from the colour, at the lowest place of the board. */
+function shopOf({ job, sealFilm, heights }: Measured): StrokeShop {
+  return {
+    filmMm: sealFilm,
+    shrinkagePct: job.rows.resin.shrinkagePct.value,
+    shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
+  };
 }
 
 /** Each way is tried on the section of the narrowest stroke. */
 function veeFixes(measured: Measured): FixOption[] {
   const { job, levelling, shape } = measured;
-  const setting = {
-    filmMm: measured.sealFilm,
-    shrinkagePct: job.rows.resin.shrinkagePct.value,
-    shallowByMm: Math.max(0, -(measured.heights?.lowestMm ?? 0)),
-  };
+  const setting = shopOf(measured);
   const isSafe = (widthMm: number, levelMm: number): boolean => {
     const section = shape.sectionAt(widthMm);
     const left = section === null ? null : levelledStroke(section, setting, levelMm);
