@@ -209,6 +209,15 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
   expect(severity(2, 'flat:1mm')).toBe('caution');
 });
 
+test('each colour of a V is poured as deep as its own strokes are', () => {
+  const drawing = drawingOf([rectangle(0, 0, 30, 10), rectangle(0, 20, 30, 1)]);
+  const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#ff0000' : '#0000ff' }));
+  const { colours } = prove({ ...drawing, shapes }, 't', settleJob(VEE, { overpour: '0.5mm' })).report.pour;
+  const depths = colours.map(({ lifts }) => lifts.count * lifts.eachMm - 0.5);
+  expect(depths[0]).toBeCloseTo(5 / Math.tan(Math.PI / 6), 8);
+  expect(depths[1]).toBeCloseTo(0.5 / Math.tan(Math.PI / 6), 8);
+});
+
 describe('several bits with a V', () => {
   test('are as deep as the one that goes deepest: a flat bit may clear below a V that ends early', () => {
     const { cut, pour } = reportOf([rectangle(0, 0, 30, 20)], {

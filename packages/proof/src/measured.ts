@@ -29,6 +29,7 @@ import { type PlacedBoard, placeBoard } from './board/place-board.ts';
 import { bitEfforts, type Efforts } from './cut/bit-efforts.ts';
 import { type CutShape, cutShape } from './cut/cut-shape.ts';
 import { cutterOf } from './cut/cutter-of.ts';
+import { deepestOfCut } from './cut/deepest-of-cut.ts';
 import type { Job } from './job/job.ts';
 import { cutLevellingMap } from './levelling/cut-levelling-map.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
@@ -132,11 +133,7 @@ function measureCut(artwork: CleanRegion, job: Job): CutPart {
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
     cutArea: carving.areaMm2,
-    // where nothing reaches the limit the widest stroke tells
-    maxDepth:
-      carving.floorAreaMm2 > 0
-        ? carving.maxDepthMm
-        : (shape.sectionAt(2 * widestClearance(axis))?.depthMm ?? 0),
+    maxDepth: deepestOfCut(carving, shape),
     wallLength: perimeter(cut),
     standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm).pieces : [],
     strokes: strokeWidths(axis),
@@ -217,10 +214,6 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       temperatureC: job.shopTempC,
     }),
   };
-}
-
-function widestClearance({ nodeR }: MedialAxis): number {
-  return nodeR.reduce((most, r) => Math.max(most, r), 0);
 }
 
 function middleOf(artwork: CleanRegion): Point {

@@ -1,6 +1,8 @@
 import { booleans, type Carving, outerRingCount, resolveRegions } from '@pourproof/geometry';
 import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, type Drawing, perimeter, type Region, signedArea } from '@pourproof/plane';
+import type { CutShape } from '../cut/cut-shape.ts';
+import { deepestOfCut } from '../cut/deepest-of-cut.ts';
 import type { Job } from '../job/job.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
@@ -15,6 +17,7 @@ export interface FilledCut {
   readonly artwork: CleanRegion;
   readonly cutRegion: CleanRegion;
   readonly carving: Carving;
+  readonly shape: CutShape;
   /** Deepest place of the cut. */
   readonly maxDepth: number;
   readonly wallLength: number;
@@ -31,6 +34,8 @@ interface ColourPart {
   readonly area: number;
   readonly volume: number;
   readonly wall: number;
+  /** Its deepest place, mm: a V is shallower in narrow strokes. */
+  readonly depthMm: number;
 }
 
 /**
@@ -64,6 +69,7 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
       area,
       volume: own?.volumeMm3 ?? area,
       wall: own?.wallAreaMm2 ?? perimeter(region),
+      depthMm: own === null ? filled.maxDepth : deepestOfCut(own, filled.shape),
     };
   };
   if (colours.size <= 1) {
@@ -119,7 +125,7 @@ function fillOf(
     name: part.name,
     budget: fillBudget(measures),
     pockets: outerRingCount(part.region),
-    depthMm: maxDepth,
+    depthMm: part.depthMm,
   };
 }
 
