@@ -186,6 +186,25 @@ describe('several cutters', () => {
 
   const bar = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
 
+  test('end where they are deepest, whatever rounding makes of the way there', () => {
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 16, 14)]));
+    const depthMm = 3.501;
+    fc.assert(
+      fc.property(fc.double({ min: 1, max: 6, noNaN: true }), (diameterMm) => {
+        const capped: CarveStep = {
+          cutter: veeCutter({ includedRad: radians(120), diameterMm }),
+          way: 'follow',
+        };
+        const cut = carve(axis, [clear(bullNoseCutter(6.03, 0.53)), capped, clear(flatCutter(1.2))], {
+          depthMm,
+        });
+        expect(cut.volumeMm3).toBeLessThanOrEqual(cut.areaMm2 * depthMm * (1 + 1e-9));
+        expect(cut.maxDepthMm).toBe(depthMm);
+      }),
+      { numRuns: 40, examples: [[3.23342]] },
+    );
+  });
+
   test('a flat bit clears only the level floor that a V leaves, and takes the scallops there', () => {
     const slope = Math.tan(radians(30));
     const inset = 2 * slope;

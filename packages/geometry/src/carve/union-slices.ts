@@ -134,12 +134,12 @@ export class UnionSlices {
     const height = (bottomMm - topMm) / THIN_BANDS;
     return Array.from({ length: THIN_BANDS }, (_, k) => {
       const top = topMm + k * height;
-      const plan = active.sliceArea(top).value - active.sliceArea(top + height).value;
+      const plan = active.sliceArea(top).value - active.sliceArea(Math.min(bottomMm, top + height)).value;
       const upright =
         height * perimeter(polygonFromArcs(active.sliceOutline(top + height / 2), this.toleranceMm));
       return {
         topMm: top,
-        bottomMm: top + height,
+        bottomMm: Math.min(bottomMm, top + height),
         holder: undefined,
         slantMm2: Math.hypot(plan, upright),
         leanRad: Math.atan2(Math.max(0, plan), upright),
@@ -194,7 +194,8 @@ function holds(a: CutLayer, b: CutLayer, depthMm: number): boolean {
 
 function holdsAll(layer: CutLayer, others: readonly CutLayer[], top: number, bottom: number): boolean {
   for (let k = 0; k <= PROBES; k++) {
-    const depth = top + (k / PROBES) * (bottom - top);
+    // rounding must not lead below the deepest
+    const depth = Math.min(bottom, top + (k / PROBES) * (bottom - top));
     if (others.some((other) => other !== layer && !holds(layer, other, depth))) {
       return false;
     }
