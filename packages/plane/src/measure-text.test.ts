@@ -45,6 +45,8 @@ test.each([
 describe('what can be misread is refused with what to type', () => {
   test('a bare number is answered with its two readings', () => {
     expect(() => parseLengthMm('3')).toThrow('"3" has no unit. Did you mean 3mm or 3in?');
+    expect(() => parseMeasure('1/2in', 'angle')).toThrow('"1/2in" is not an angle');
+    expect(() => parseMeasure('30deg', 'length')).toThrow('"30deg" is not a length');
   });
 
   test.each(['', 'in', '3 apples', '1/0in', '1//8in', '--3mm', '3,2mm', 'NaNmm', 'Infinitymm'])(

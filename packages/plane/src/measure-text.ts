@@ -122,12 +122,14 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
   const match = NUMBER.exec(text.trim());
   if (match === null) {
     throw new MeasureError(
-      `"${text}" is not a ${quantity}. Type a number with its unit, such as ${example(quantity)}.`,
+      `"${text}" is not ${named(quantity)}. Type a number with its unit, such as ${example(quantity)}.`,
     );
   }
   const number = numberFrom(match);
   if (!Number.isFinite(number)) {
-    throw new MeasureError(`"${text}" is not a ${quantity}: the number is not finite. Check the fraction.`);
+    throw new MeasureError(
+      `"${text}" is not ${named(quantity)}: the number is not finite. Check the fraction.`,
+    );
   }
   const unit = (match[9] ?? '').trim().toLowerCase().replace(/\s+/gu, ' ');
   if (unit === '') {
@@ -142,7 +144,7 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
   if (row === undefined) {
     const known = [...new Set([...UNITS[quantity].values()].map((u) => u.plain))].join(', ');
     throw new MeasureError(
-      `"${text}" is not a ${quantity}: unit "${unit}" is unknown here. Units: ${known}.`,
+      `"${text}" is not ${named(quantity)}: unit "${unit}" is unknown here. Units: ${known}.`,
     );
   }
   return { value: (number + (row.offset ?? 0)) * row.factor, unit: row.plain };
@@ -150,6 +152,10 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
 
 function spaced(unit: string): string {
   return unit.includes(' ') ? ` ${unit}` : unit;
+}
+
+function named(quantity: Quantity): string {
+  return quantity === 'angle' ? 'an angle' : `a ${quantity}`;
 }
 
 function numberFrom(match: RegExpExecArray): number {
