@@ -1,5 +1,5 @@
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import { GRADE_WORDS, type LevellingGrade, type Picture } from '@pourproof/proof';
+import { bitSize, GRADE_WORDS, type LevellingGrade, type Picture } from '@pourproof/proof';
 import {
   type CSSResultGroup,
   css,
@@ -73,7 +73,7 @@ export class SheetLegend extends LitElement {
         picture !== null && picture.depths.length > 0
           ? item(
               svg`<rect class="cut" x="1" y="1" width="28" height="14" /><rect class="depth" x="5" y="4" width="20" height="8" />`,
-              `lines of equal depth, ${formatLength(picture.depths[0]?.depthMm ?? 0, this.unit)} apart`,
+              `lines of equal depth, ${bitSize(picture.depths[0]?.depthMm ?? 0, this.unit)} apart`,
             )
           : nothing
       }
