@@ -117,6 +117,12 @@ describe('bleed-reaches-neighbour', () => {
     expect(find(drawingOf([chevron]), 'bleed-reaches-neighbour', bare)).toBeUndefined();
   });
 
+  test('is silent on a counter that ends bluntly, where the bars of a letter meet', () => {
+    // an A without its foot: the wood between its legs is 0.1 mm wide at the top
+    const legs = [0, 30, 9, 0, 11, 0, 20, 30, 16, 30, 10.05, 8, 9.95, 8, 4, 30];
+    expect(find(drawingOf([legs]), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+  });
+
   test('is silent where a glue line parts the strokes', () => {
     const job = { ...CALM, wood: undefined, seal: 'none' };
     const board = (square: string) => `checkerboard 300x300x20mm cherry cherry square:${square}`;

@@ -63,12 +63,14 @@ export const bitCannotEnter: Check = {
   }),
 };
 
-function headlineOf({ where, measured, limit }: Finding, unit: LengthUnit): string {
+function headlineOf({ where, measured, limit, fix }: Finding, unit: LengthUnit): string {
   const parts = where.length === 1 ? 'One part' : `${where.length} parts`;
+  const isFound = fix.options.some((option) => option.clears);
+  const enters = isFound ? 'fits everywhere' : 'would enter the tightest of them';
   const [fits, now] = [formatLength(measured.value, unit), bitSize(limit.value, unit)];
   return limit.unit === TIP
-    ? `${parts} of the artwork will stay wood: a tip of at most ${fits} fits everywhere, and the finest V of this job has one of ${now}.`
-    : `${parts} of the artwork will stay wood: a bit of at most ${fits} fits everywhere, and the smallest of this job is ${now} across.`;
+    ? `${parts} of the artwork will stay wood: a tip of at most ${fits} ${enters}, and the finest V of this job has one of ${now}.`
+    : `${parts} of the artwork will stay wood: a bit of at most ${fits} ${enters}, and the smallest of this job is ${now} across.`;
 }
 
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */

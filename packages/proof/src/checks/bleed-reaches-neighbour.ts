@@ -10,8 +10,11 @@ import { noLess } from './way-length.ts';
 /** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
 const LEAST_BRIDGE_MM = 0.5;
 
-/** Wood that gets thinner than this along the fibres runs out to a point, mm (our choice: below what a bit leaves standing). */
-const POINT_OF_WOOD_MM = 0.05;
+/**
+ * Wood within one letter that gets thinner than this share of the reach runs out to a point, blunt or not: the end of a counter (our choice). A wall
+ * that is as thin all along is found as thin wood.
+ */
+const POINT_OF_WOOD = 0.1;
 
 /** Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together. */
 export const bleedReachesNeighbour: Check = {
@@ -69,14 +72,14 @@ function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
   const { block, travel, cut } = inBlock;
   const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
   return sweepTouches(cut, radians(block.grainDeg), reachMm, block.region ?? undefined)
-    .filter((touch) => isBridge(touch) && touch.gapMm < reachMm)
+    .filter((touch) => isBridge(touch, reachMm) && touch.gapMm < reachMm)
     .map((touch) => ({ touch, reachMm, inBlock }));
 }
 
 /** Between two parts of the cut, or two strokes of one; a wedge of wood that runs out to a point at an inner corner is neither. */
-function isBridge({ kind, gapMm, acrossMm }: SweepTouch): boolean {
+function isBridge({ kind, gapMm, acrossMm }: SweepTouch, reachMm: number): boolean {
   return (
     acrossMm >= LEAST_BRIDGE_MM &&
-    (kind === 'neighbour' || (kind === 'same-part' && gapMm > POINT_OF_WOOD_MM))
+    (kind === 'neighbour' || (kind === 'same-part' && gapMm > POINT_OF_WOOD * reachMm))
   );
 }

@@ -63,7 +63,7 @@ export const floorLeftRidged: Check = {
     why: 'A point that goes to and fro over a level floor leaves a ridge between every two rounds; they show through thin colour and hold bubbles.',
     fixes: finding.fix.options.map((option) =>
       option.do === 'use-bit'
-        ? `Add a ${bitSize(Number(option.value), unit)} flat bit for the floor: it takes ${option.unit.replace('mm, ', '')} of it.`
+        ? `Add a ${bitSize(Number(option.value), unit)} flat bit for the floor: it takes ${option.unit.replace('mm, ', '')} of it${option.clears ? '' : ', and leaves its round corners to the point'}.`
         : `Cut ${noLess(Number(option.value), unit)} deeper: then the V meets itself everywhere.`,
     ),
   }),
