@@ -79,23 +79,46 @@ describe('a flattened spline', () => {
         const from = spline.knots[spline.degree];
         const to = spline.knots[spline.points.length / 2];
         let area = 0;
+        let coarse = 0;
         let before = pointAt(spline, from);
+        let evenBefore = before;
         const samples = 4000;
         for (let k = 1; k <= samples; k++) {
           // the end itself belongs to no half-open span
           const at = pointAt(spline, from + ((to - from) * Math.min(k, samples - 1e-6)) / samples);
           area += (before[0] * at[1] - at[0] * before[1]) / 2;
           before = at;
+          if (k % 2 === 0) {
+            coarse += (evenBefore[0] * at[1] - at[0] * evenBefore[1]) / 2;
+            evenBefore = at;
+          }
           if (k % 40 === 0) {
             expect(distance(out, at)).toBeLessThanOrEqual(tolerance * (1 + 1e-9));
           }
         }
         const [x0, y0] = pointAt(spline, from);
         area += (before[0] * y0 - x0 * before[1]) / 2;
-        // 4000 chords of a curve of this size leave about 1e-2 mm² of some thousand
-        expect(Math.abs(ringArea(out) - area)).toBeLessThanOrEqual(0.05 + 1e-5 * Math.abs(area));
+        coarse += (before[0] * y0 - x0 * before[1]) / 2;
+        // 4000 chords of a curve of this size leave about 1e-2 mm² of some thousand; uneven weights crowd the samples at one place, and then half of
+        // them miss about four times as much, which tells by how much these do
+        const missed = Math.abs(area - coarse);
+        expect(Math.abs(ringArea(out) - area)).toBeLessThanOrEqual(0.05 + 1e-5 * Math.abs(area) + missed);
       }),
-      { numRuns: 60 },
+      {
+        numRuns: 60,
+        // weights 0.2 beside 2.5 once made the samples, not the spline, miss by 0.065 mm²
+        examples: [
+          [
+            {
+              degree: 2,
+              knots: [0, 0, 1, 4, 5, 5, 6, 7, 8, 8],
+              points: [0, 0, 0, 0, 0, -24.5, 0, 40.8, -40.8, 0, 21.1, 48.9, 0, 15.1],
+              weights: [0.2, 0.2, 2.5, 0.2, 0.4, 0.2, 0.2],
+            },
+            1,
+          ],
+        ],
+      },
     );
   });
 
