@@ -1,6 +1,7 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { NearIndex } from './near-index.ts';
+import { edgeIndex } from './edge-index.ts';
+import type { NearIndex } from './near-index.ts';
 
 /** Where a point lies in the artwork. */
 export interface CellPlace {
@@ -27,16 +28,7 @@ export class CellFinder {
   constructor(axis: MedialAxis) {
     this.#axis = axis;
     this.#edge = new AxisEdge(axis);
-    const { count, x, y, next } = axis.boundary;
-    const boxes = new Float64Array(4 * count);
-    for (let i = 0; i < count; i++) {
-      const j = next[i];
-      boxes[4 * i] = Math.min(x[i], x[j]);
-      boxes[4 * i + 1] = Math.min(y[i], y[j]);
-      boxes[4 * i + 2] = Math.max(x[i], x[j]);
-      boxes[4 * i + 3] = Math.max(y[i], y[j]);
-    }
-    this.#index = new NearIndex(boxes, new Float64Array(count));
+    this.#index = edgeIndex(axis.boundary);
     const { cells, contact, first } = sortedCells(axis, this.#edge);
     this.#cells = cells;
     this.#contact = contact;

@@ -1,4 +1,5 @@
-import { NearIndex } from '../carve/near-index.ts';
+import { edgeIndex } from '../carve/edge-index.ts';
+import type { NearIndex } from '../carve/near-index.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
 /** Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs exactly. */
@@ -13,16 +14,7 @@ export class FreeWays {
   constructor(axis: MedialAxis, clearanceMm: number) {
     this.#axis = axis;
     this.#clearance = clearanceMm * (1 - TOUCH_SHARE);
-    const { count, x, y, next } = axis.boundary;
-    const boxes = new Float64Array(4 * count);
-    for (let i = 0; i < count; i++) {
-      const j = next[i];
-      boxes[4 * i] = Math.min(x[i], x[j]);
-      boxes[4 * i + 1] = Math.min(y[i], y[j]);
-      boxes[4 * i + 2] = Math.max(x[i], x[j]);
-      boxes[4 * i + 3] = Math.max(y[i], y[j]);
-    }
-    this.#index = new NearIndex(boxes, new Float64Array(count));
+    this.#index = edgeIndex(axis.boundary);
   }
 
   /** Whether every point between two points of the artwork is that far from its edge. */

@@ -40,7 +40,7 @@ describe('a flat cut of 3.2 mm', () => {
   test('keeps 2.636 mm of colour after 0.5 mm of sanding and 2 % of shrinkage (handbook arithmetic)', () => {
     expect(plan().leftMm).toBeCloseTo(2.636, 9);
     expect(plan().marginMm).toBeCloseTo(3.136, 9);
-    expect(plan().lostLengthMm).toBe(0);
+    expect(plan().lostBelowMm).toBe(0);
     expect(plan().firstLostAt).toEqual([3, 4]);
   });
 
@@ -49,10 +49,9 @@ describe('a flat cut of 3.2 mm', () => {
     (depthMm) => {
       // 0.3 mm of film in a stroke of width w pools to 0.3 (w + 2 D)/w; what the plan leaves is D − 0.02 D − s
       const levelMm = 0.6 * depthMm;
-      const { lostBelowMm, lostLengthMm } = plan({ depthMm, levelMm, filmMm: 0.3 });
+      const { lostBelowMm } = plan({ depthMm, levelMm, filmMm: 0.3 });
       const pooled = (0.3 * (lostBelowMm + 2 * depthMm)) / lostBelowMm;
       expect(pooled).toBeCloseTo(0.98 * depthMm - levelMm, 9);
-      expect(lostLengthMm).toBeCloseTo(50 * (Math.min(2.5, lostBelowMm) - 0.5), 9);
     },
   );
 
@@ -71,7 +70,6 @@ describe('a flat cut of 3.2 mm', () => {
     const wide = plan({ filmMm: 0.4, bit: 'flat:0.9mm' });
     expect(wide.ghostLengthMm).toBeCloseTo(50 * ((2 * 0.4 * 3.2) / 2.8 - 0.9), 9);
     expect(plan({ filmMm: 0.4, bit: 'flat:3mm' })).toMatchObject({
-      lostLengthMm: 0,
       firstLostAt: null,
       marginMm: 0,
     });
@@ -81,7 +79,6 @@ describe('a flat cut of 3.2 mm', () => {
     const all = plan({ levelMm: 4 });
     expect(all.lostBelowMm).toBe(Number.POSITIVE_INFINITY);
     expect(all.leftMm).toBeLessThan(0);
-    expect(all.lostLengthMm).toBe(100);
   });
 });
 
@@ -98,9 +95,8 @@ describe.each([30, 60, 90])('a V cut of %s°', (angleDeg) => {
   });
 
   test('loses strokes narrower than 2 s tan(A/2)', () => {
-    const { lostBelowMm, lostLengthMm } = vee({ levelMm: 1 });
+    const { lostBelowMm } = vee({ levelMm: 1 });
     expect(lostBelowMm).toBeCloseTo(2 * Math.tan(half), 9);
-    expect(lostLengthMm).toBeCloseTo(50 * Math.max(0, Math.min(2.5, lostBelowMm) - 0.5), 7);
   });
 
   test('has ghosts below 4 t / cos(A/2)', () => {

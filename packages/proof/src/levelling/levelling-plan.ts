@@ -20,7 +20,6 @@ export interface LevellingPlan {
   readonly firstLostAt: Point | null;
   /** Strokes narrower than this lose all colour under the plan; 0 when none does, infinite when all do. */
   readonly lostBelowMm: number;
-  readonly lostLengthMm: number;
   /** Strokes narrower than this fill with clear seal alone; 0 when none does. */
   readonly ghostBelowMm: number;
   readonly ghostLengthMm: number;
@@ -33,7 +32,7 @@ export interface LevellingJob extends StrokeShop {
 }
 
 /**
- * The levelling margin of strokes and the length of stroke that is lost.
+ * The levelling margin of strokes and the width below which they are lost; how much stroke that is stands in the map of levelling.
  *
  * Narrower strokes are as deep or shallower and pool their seal deeper, so the narrowest stroke is lost first. Strokes that no bit enters are not
  * cut and not counted.
@@ -67,7 +66,6 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
     leftWidthMm: Math.max(0, left?.widthMm ?? 0),
     firstLostAt: isCut ? strokes.narrowestAt : null,
     lostBelowMm,
-    lostLengthMm: isCut ? cutNarrowerThan(lostBelowMm) : 0,
     ghostBelowMm,
     ghostLengthMm: isCut ? cutNarrowerThan(ghostBelowMm) : 0,
   };
