@@ -45,4 +45,4 @@ export { type SweptBand, sweepAlong } from './sweep/sweep-along.ts';
 export { type SweepTouch, sweepTouches } from './sweep/sweep-touches.ts';
 export { type CutterEffort, cutterEffort, type FlatCutter } from './time/cutter-effort.ts';
 export { type CuttingTime, cuttingTime } from './time/cutting-time.ts';
-export { type Assumption, type Machine, SMALL_ROUTER } from './time/machine.ts';
+export { type Assumption, COMMON_SHARES, type Machine, SMALL_ROUTER } from './time/machine.ts';

@@ -5,7 +5,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { clearingPath } from '../paths/clearing-path.ts';
 import { equalPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
-import type { Machine } from './machine.ts';
+import { COMMON_SHARES, type Machine } from './machine.ts';
 
 /** A flat cutter and how hard it is worked. */
 export interface FlatCutter {
@@ -31,9 +31,6 @@ export interface CutterEffort {
   readonly time: CuttingTime;
 }
 
-const STEPOVER_SHARE = 0.4;
-const PASS_SHARE = 0.5;
-
 /**
  * For each flat cutter, in the order of use, the area that it adds, in which places, and the path and time for it at one depth. A cutter clears just
  * what the narrowest before it left; one that adds nothing has no path and takes no time.
@@ -50,8 +47,8 @@ export function cutterEffort(
 ): readonly CutterEffort[] {
   let narrowest = Infinity;
   return cutters.map((cutter) => {
-    const { diameterMm, stepoverMm = STEPOVER_SHARE * diameterMm } = cutter;
-    const { deepestPassMm = PASS_SHARE * diameterMm } = cutter;
+    const { diameterMm, stepoverMm = COMMON_SHARES.stepover * diameterMm } = cutter;
+    const { deepestPassMm = COMMON_SHARES.pass * diameterMm } = cutter;
     const passes = equalPasses(depthMm, deepestPassMm).length;
     const earlier = narrowest === Infinity ? {} : { earlierDiameterMm: narrowest };
     const path = clearingPath(axis, { diameterMm, stepoverMm, depthMm, deepestPassMm, ...earlier });

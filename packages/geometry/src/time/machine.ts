@@ -33,6 +33,12 @@ export const SMALL_ROUTER: Machine = {
   retractMm: 5,
 };
 
+/** Distance between rounds as a share of the tip's width, and depth of a pass as a share of the bit's; common practice, no source. */
+export const COMMON_SHARES: { readonly stepover: number; readonly pass: number } = {
+  stepover: 0.4,
+  pass: 0.5,
+};
+
 const UNITS: Readonly<Record<keyof Machine, Assumption['unit']>> = {
   feedMmPerMin: 'mm/min',
   plungeMmPerMin: 'mm/min',

@@ -1,6 +1,7 @@
 import {
   type Assumption,
   type Carving,
+  COMMON_SHARES,
   type CutterPath,
   type CuttingTime,
   clearingPath,
@@ -28,17 +29,21 @@ export interface BitEffort {
   readonly minutes: number;
 }
 
+/** A number that the times rest on. */
+export interface EffortAssumption {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly origin: Assumption['origin'];
+}
+
 /** The work of all bits, in their order, with what the times rest on. */
 export interface Efforts {
   readonly bits: readonly BitEffort[];
   /** Level floor under V bits that no other bit of the job clears, mm²: going over it with the tip is in no time. */
   readonly leftOutMm2: number;
-  readonly assumptions: readonly Assumption[];
+  readonly assumptions: readonly EffortAssumption[];
 }
-
-/** Common practice (no source): rounds 40 % of the tip apart, passes half as deep as the bit is wide. */
-const STEPOVER_PCT = 40;
-const PASS_TO_DIAMETER = 0.5;
 
 /**
  * Path and time of every bit of a job: a V follows the artwork's edge, a clearing bit takes what wider ones before it left, or the level floor of a V.
@@ -64,7 +69,7 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
   return {
     bits: times.map(({ effort }) => effort),
     leftOutMm2: job.bits.every((bit) => bit.kind === 'vee') ? carving.scallopedFloorMm2 : 0,
-    assumptions: times[0]?.time.assumptions ?? [],
+    assumptions: [...(times[0]?.time.assumptions ?? []), ...assumedWays(job)],
   };
 }
 
@@ -89,7 +94,8 @@ function clearing(
   job: Job,
 ): CutterPath {
   const { widthMm, tipMm, depthMm, earlierMm } = bit;
-  const stepoverMm = ((job.stepoverPct ?? STEPOVER_PCT) / 100) * Math.min(tipMm, widthMm);
+  const share = job.stepoverPct === null ? COMMON_SHARES.stepover : job.stepoverPct / 100;
+  const stepoverMm = share * Math.min(tipMm, widthMm);
   return clearingPath(axis, {
     diameterMm: widthMm,
     stepoverMm,
@@ -111,8 +117,21 @@ function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
   }
 }
 
+/** How close rounds lie and how deep passes go. */
+function assumedWays({ stepoverPct, passDepthMm }: Job): readonly EffortAssumption[] {
+  const common = 'common practice';
+  return [
+    stepoverPct === null
+      ? { name: 'stepoverPct', value: 100 * COMMON_SHARES.stepover, unit: '%', origin: common }
+      : { name: 'stepoverPct', value: stepoverPct, unit: '%', origin: 'given' },
+    passDepthMm === null
+      ? { name: 'passToDiameterPct', value: 100 * COMMON_SHARES.pass, unit: '%', origin: common }
+      : { name: 'passDepthMm', value: passDepthMm, unit: 'mm', origin: 'given' },
+  ];
+}
+
 function passDepth(widthMm: number, job: Job): number {
-  return job.passDepthMm ?? PASS_TO_DIAMETER * widthMm;
+  return job.passDepthMm ?? COMMON_SHARES.pass * widthMm;
 }
 
 function effortOf(

@@ -1,4 +1,4 @@
-import { formatArea, inchesFromMm, type LengthUnit } from '@pourproof/plane';
+import { formatArea, formatLength, inchesFromMm, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
@@ -49,10 +49,14 @@ export function formatMinutes(minutes: number): string {
   return minutes < 1 ? 'under 1 min' : `${minutes < 10 ? minutes.toFixed(1) : Math.round(minutes)} min`;
 }
 
-const NAMES: Readonly<Record<string, string>> = {
-  feedMmPerMin: 'feed',
-  plungeMmPerMin: 'plunge',
-  rapidMmPerMin: 'travel',
+/** How what a time rests on is said; what no maker sets by hand is in the JSON only. */
+const WORDS: Readonly<Record<string, (value: number, unit: LengthUnit) => string>> = {
+  feedMmPerMin: (value, unit) => `feed ${speedText(value, unit)}`,
+  plungeMmPerMin: (value, unit) => `plunge ${speedText(value, unit)}`,
+  rapidMmPerMin: (value, unit) => `travel ${speedText(value, unit)}`,
+  stepoverPct: (value) => `rounds ${value} % of the tip apart`,
+  passToDiameterPct: (value) => `passes ${value} % of the bit deep`,
+  passDepthMm: (value, unit) => `passes ${formatLength(value, unit)} deep`,
 };
 
 /** Rounds that no bit is planned to make. */
@@ -65,11 +69,10 @@ function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): 
 /** The speeds that a time rests on, and where they come from. */
 function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
   return assumptions
-    .filter(({ name }) => NAMES[name] !== undefined)
-    .map(
-      ({ name, value, origin }) =>
-        `${NAMES[name]} ${speedText(value, unit)}${origin === 'given' ? '' : ' (common practice)'}`,
-    )
+    .flatMap(({ name, value, origin }) => {
+      const text = WORDS[name]?.(value, unit);
+      return text === undefined ? [] : [`${text}${origin === 'given' ? '' : ' (common practice)'}`];
+    })
     .join(', ');
 }
 
