@@ -14,6 +14,12 @@ export {
   type VeeSizes,
   veeCutter,
 } from './carve/cutter-makers.ts';
+export {
+  type FlankMoments,
+  flankMoments,
+  type HeightMoments,
+  heightMoments,
+} from './carve/profile-moments.ts';
 export { reachedOutline } from './carve/reached-outline.ts';
 export type { CarvedWalls, FibreSetting } from './carve/wall-collector.ts';
 export { erodedArea } from './measure/eroded-area.ts';

@@ -34,6 +34,7 @@ import type { Job } from './job/job.ts';
 import { cutLevellingMap } from './levelling/cut-levelling-map.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type LevellingPlan, levellingPlan } from './levelling/levelling-plan.ts';
+import { type StrokeSection, sectionWidth } from './levelling/stroke-section.ts';
 import { colourFills } from './pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from './pour/pour-plan.ts';
 import { planSchedule, type ScheduleStep } from './schedule/plan-schedule.ts';
@@ -198,11 +199,7 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
     levellingMap: map,
     slivers: findSlivers(
       cutRegion,
-      {
-        depthMm: base.maxDepth,
-        shallowestMm: base.shape.sectionAt(base.strokes.narrowestMm ?? 0)?.depthMm ?? 0,
-        leanRad: (base.shape.includedRad ?? 0) / 2,
-      },
+      { depthMm: base.maxDepth, gainMm: narrowerHalfWay(base.shape.sectionAt(levelling.narrowestMm)) },
       board.blocks,
     ),
     pour,
@@ -214,6 +211,11 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
       temperatureC: job.shopTempC,
     }),
   };
+}
+
+/** How much narrower a groove is half way down than at the face, mm; 0 where there is none. */
+function narrowerHalfWay(section: StrokeSection | null): number {
+  return section === null ? 0 : section.widthMm - sectionWidth(section, section.depthMm / 2);
 }
 
 function middleOf(artwork: CleanRegion): Point {

@@ -11,8 +11,6 @@ import { noLess } from './way-length.ts';
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
 
-/** Narrower V strokes fade. */
-const VEE_WIDTH = limits.narrowestStrokeVee;
 /** Least that levelling takes, mm: a way out that leaves nothing to level is none (our choice). */
 const STEP_MM = 0.01;
 /** No pocket is deeper, mm (our choice: what is taken for a slip of the unit). */
@@ -26,31 +24,34 @@ export const sandsThrough: Check = {
   title: 'Levelling sands through the colour',
   run: (measured) => {
     const { job, levelling, shape } = measured;
-    const isVee = shape.includedRad !== null;
     const { leftMm, leftWidthMm } = levelling;
-    // a V's walls show through along its edges whatever its depth: it is held to its width
-    const isSafe = isVee ? leftMm > 0 && leftWidthMm >= VEE_WIDTH.value : leftMm >= OPAQUE.value;
-    if (levelling.firstLostAt === null || isSafe) {
+    if (levelling.firstLostAt === null) {
       return null;
     }
-    const limit = isVee ? VEE_WIDTH : OPAQUE;
+    const isVee = shape.includedRad !== null;
+    const isDeep = leftMm > 0 && (isVee || leftMm >= OPAQUE.value);
+    const tellsWidth = isVee || isDeep;
+    if (isDeep && !losesWidth(measured)) {
+      return null;
+    }
+    const limit = tellsWidth ? widthLimit(shape) : OPAQUE;
     return {
       code: 'sands-through',
       severity: leftMm <= 0 ? 'stop' : 'caution',
       where: placesOf(measured),
-      measured: isVee
+      measured: tellsWidth
         ? { value: leftMm <= 0 ? 0 : leftWidthMm, unit: WIDE }
         : { value: Math.max(0, leftMm), unit: 'mm' },
-      limit: { value: limit.value, unit: isVee ? WIDE : 'mm' },
+      limit: { value: limit.value, unit: tellsWidth ? WIDE : 'mm' },
       because: [...limit.because, ...job.rows.resin.shrinkagePct.because],
-      fix: { options: isVee ? veeFixes(measured) : fixes(measured) },
+      fix: { options: tellsWidth ? widthFixes(measured) : fixes(measured) },
     };
   },
   advise: (finding, unit) => ({
     headline: headlineOf(finding, unit),
     why:
       finding.measured.unit === WIDE
-        ? 'The walls of a V meet below: what levelling takes off the face takes width as well, and the seal that pools in the point takes depth.'
+        ? 'The walls slope: what levelling takes off the face takes width as well, and the seal that pools at the narrow bottom takes depth.'
         : 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
     fixes: finding.fix.options.map((option) => {
       const length = noLess(Number(option.value), unit);
@@ -66,13 +67,28 @@ export const sandsThrough: Check = {
   }),
 };
 
+/** Least width that still reads after levelling. */
+function widthLimit({ includedRad }: Measured['shape']): typeof limits.narrowestStrokeVee {
+  return includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee;
+}
+
+/**
+ * Whether levelling leaves a stroke too narrow. A V's walls show through along its edges whatever its depth: it is held to its width throughout. What other
+ * bits cut too narrow from the start has its own finding.
+ */
+function losesWidth({ levelling, shape }: Measured): boolean {
+  const { leftWidthMm, narrowestMm } = levelling;
+  const least = widthLimit(shape).value;
+  return leftWidthMm < least && (shape.includedRad !== null || narrowestMm >= least);
+}
+
 function headlineOf({ severity, measured, limit }: Finding, unit: LengthUnit): string {
   if (severity === 'stop') {
     return 'Levelling as planned takes all colour off the narrowest strokes.';
   }
   const [left, least] = [formatLength(measured.value, unit), formatLength(limit.value, unit)];
   return measured.unit === WIDE
-    ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} a V stroke fades.`
+    ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} it fades.`
     : `Levelling as planned leaves ${left} of colour; below ${least} the floor shows through.`;
 }
 
@@ -95,13 +111,16 @@ function fixes(measured: Measured): FixOption[] {
   const isSafe = (deeperMm: number): boolean => {
     const depthMm = job.depthMm + deeperMm;
     // a round or sloped end is wider at the face when it goes deeper
-    const widthMm = Math.max(cutShape(job.bits, depthMm).entersMm, levelling.narrowestMm);
-    const section = { widthMm, depthMm, includedRad: null };
-    return levelledStroke(section, shopOf(measured), job.levelMm).colourDepthMm >= OPAQUE.value;
+    const deeper = cutShape(job.bits, depthMm);
+    const widthMm = Math.max(deeper.entersMm, levelling.narrowestMm);
+    const section = deeper.sectionAt(widthMm);
+    return (
+      section !== null && levelledStroke(section, shopOf(measured), job.levelMm).colourDepthMm >= OPAQUE.value
+    );
   };
-  const deeper = least(isSafe, deepestMm(job) - job.depthMm - STEP_MM);
-  if (deeper !== null) {
-    options.push({ do: 'deepen', value: deeper, unit: 'mm', clears: true });
+  const deepen = least(isSafe, deepestMm(job) - job.depthMm - STEP_MM);
+  if (deepen !== null) {
+    options.push({ do: 'deepen', value: deepen, unit: 'mm', clears: true });
   }
   if (job.levelMm - STEP_MM >= missing) {
     options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });
@@ -125,16 +144,20 @@ function shopOf({ job, sealFilm, heights }: Measured): StrokeShop {
 }
 
 /** Each way is tried on the section of the narrowest stroke. */
-function veeFixes(measured: Measured): FixOption[] {
+function widthFixes(measured: Measured): FixOption[] {
   const { job, levelling, shape } = measured;
   const setting = shopOf(measured);
+  const narrowest = widthLimit(shape).value;
+  const shallowest = shape.includedRad === null ? OPAQUE.value : 0;
   const isSafe = (widthMm: number, levelMm: number): boolean => {
     const section = shape.sectionAt(widthMm);
     const left = section === null ? null : levelledStroke(section, setting, levelMm);
-    return left !== null && left.colourDepthMm > 0 && left.widthMm >= VEE_WIDTH.value;
+    return (
+      left !== null && left.colourDepthMm > 0 && left.colourDepthMm >= shallowest && left.widthMm >= narrowest
+    );
   };
   const options: FixOption[] = [];
-  const widen = least((mm) => isSafe(levelling.narrowestMm + mm, levelling.planMm), 10 * VEE_WIDTH.value);
+  const widen = least((mm) => isSafe(levelling.narrowestMm + mm, levelling.planMm), 10 * narrowest);
   if (widen !== null) {
     options.push({ do: 'widen', value: widen, unit: 'mm', clears: true });
   }

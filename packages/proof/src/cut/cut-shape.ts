@@ -1,7 +1,7 @@
 import { type Cutter, heightAt, radiusAt } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
 import type { Bit, VeeBit } from '../job/bit.ts';
-import type { StrokeSection } from '../levelling/stroke-margin.ts';
+import { type StrokeSection, sectionArea } from '../levelling/stroke-section.ts';
 import { cutterOf } from './cutter-of.ts';
 import { veeReachMm } from './vee-depth.ts';
 
@@ -9,7 +9,7 @@ import { veeReachMm } from './vee-depth.ts';
 export interface CutShape {
   /** Width that the bit which enters narrow strokes best still enters; 0 for a V that comes to a point or a round. */
   readonly entersMm: number;
-  /** Included angle of the walls where a V shapes them; `null` for upright walls. */
+  /** Included angle of the walls where a V shapes them; `null` where none does. */
   readonly includedRad: number | null;
   /** Section of a stroke in its middle; `null` where no bit enters. */
   readonly sectionAt: (widthMm: number) => StrokeSection | null;
@@ -17,21 +17,28 @@ export interface CutShape {
 
 /**
  * The shape that the bits of a job give to strokes at a depth. Where there is a V among them it shapes the walls, and of several the one that gets deepest:
- * others only clear its floor. Without one walls count as upright: what a ball or a rounded corner leaves above the floor is in the volume, not in the section.
+ * others only clear its floor. Without one each stroke has the walls of the bit that leaves most room in it; what another would take beyond them
+ * (a slender bit at the foot of a ball's walls) is in the volume, not in the section.
  */
 export function cutShape(bits: readonly Bit[], depthMm: number): CutShape {
   const vees = bits.filter((bit) => bit.kind === 'vee');
   return vees.length === 0
-    ? uprightShape(bits.map(cutterOf), depthMm)
+    ? clearedShape(bits.map(cutterOf), depthMm)
     : deepestShape(vees.map((vee) => veeShape(vee, depthMm)));
 }
 
-function uprightShape(cutters: readonly Cutter[], depthMm: number): CutShape {
-  const entersMm = Math.min(...cutters.map((cutter) => 2 * radiusAt(cutter, depthMm)));
+function clearedShape(cutters: readonly Cutter[], depthMm: number): CutShape {
+  const widths = cutters.map((cutter) => 2 * radiusAt(cutter, depthMm));
   return {
-    entersMm,
+    entersMm: Math.min(...widths),
     includedRad: null,
-    sectionAt: (widthMm) => (widthMm < entersMm ? null : { widthMm, depthMm, includedRad: null }),
+    sectionAt: (widthMm) =>
+      cutters
+        .flatMap((cutter, k) => (widthMm < (widths[k] ?? 0) ? [] : [{ widthMm, depthMm, cutter }]))
+        .reduce<StrokeSection | null>(
+          (most, each) => (most === null || sectionArea(each) > sectionArea(most) ? each : most),
+          null,
+        ),
   };
 }
 
@@ -57,7 +64,7 @@ function veeShape(vee: VeeBit, depthMm: number): CutShape {
     includedRad,
     sectionAt: (widthMm) => {
       const depth = Math.min(deepestMm, heightAt(cutter, widthMm / 2));
-      return widthMm > vee.tipMm && depth > 0 ? { widthMm, depthMm: depth, includedRad } : null;
+      return widthMm > vee.tipMm && depth > 0 ? { widthMm, depthMm: depth, cutter } : null;
     },
   };
 }

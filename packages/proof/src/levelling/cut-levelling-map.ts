@@ -16,19 +16,20 @@ export interface CutToLevel {
 }
 
 /**
- * The strokes that the bits cut, by how much levelling they stand: upright walls keep their width and lose depth, a V loses both. The walls of a V
+ * The strokes that the bits cut, by how much levelling they stand: upright walls keep their width and lose depth, sloping ones lose both. The walls of a V
  * show through along its edges whatever its depth, so it is held to its width alone.
  */
 export function cutLevellingMap({ axis, job, shape, filmMm, heights }: CutToLevel): LevellingMap {
+  const isVee = shape.includedRad !== null;
   return levellingMap(strokeLines(axis), {
     planMm: job.levelMm,
     // a stroke as wide as the bit is cut though its curves were flattened
-    sectionAt: (widthMm) => shape.sectionAt(shape.includedRad === null ? widthMm + job.toleranceMm : widthMm),
+    sectionAt: (widthMm) => shape.sectionAt(isVee ? widthMm : widthMm + job.toleranceMm),
     shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
     shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),
-    needsAt: ({ includedRad }) => ({
-      narrowestMm: (includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee).value,
-      shallowestMm: includedRad === null ? limits.opaqueDepth.value : 0,
-    }),
+    needs: {
+      narrowestMm: (isVee ? limits.narrowestStrokeVee : limits.narrowestStrokeFlat).value,
+      shallowestMm: isVee ? 0 : limits.opaqueDepth.value,
+    },
   });
 }

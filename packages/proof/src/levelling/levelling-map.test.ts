@@ -1,4 +1,4 @@
-import { medialAxis, resolveRegions, strokeLines } from '@pourproof/geometry';
+import { flatCutter, medialAxis, resolveRegions, strokeLines, veeCutter } from '@pourproof/geometry';
 import { packRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { levellingMap, type MapSetting } from './levelling-map.ts';
@@ -11,18 +11,19 @@ const LINE = {
 } as const;
 const FLAT: MapSetting = {
   planMm: 0.5,
-  sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, includedRad: null }),
+  sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, cutter: flatCutter(0.6) }),
   shop: { filmMm: 0.25, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1 }),
+  needs: { narrowestMm: 0, shallowestMm: 1 },
 };
+const RIGHT_ANGLED = veeCutter({ includedRad: Math.PI / 2, diameterMm: 12 });
 const VEE: MapSetting = {
   planMm: 0.5,
   // 90°: depth is half of the width
-  sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, includedRad: Math.PI / 2 }),
+  sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, cutter: RIGHT_ANGLED }),
   shop: { filmMm: 0, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0 }),
+  needs: { narrowestMm: 0.5, shallowestMm: 0 },
 };
 /** Where along the line a width is. */
 const at = (widthMm: number): number => (100 * (widthMm - 0.5)) / 2;

@@ -1,12 +1,7 @@
 import type { StrokeLine } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
-import {
-  type StrokeMargin,
-  type StrokeNeeds,
-  type StrokeSection,
-  type StrokeShop,
-  strokeMargin,
-} from './stroke-margin.ts';
+import { type StrokeMargin, type StrokeNeeds, type StrokeShop, strokeMargin } from './stroke-margin.ts';
+import type { StrokeSection } from './stroke-section.ts';
 
 /** What the plan does to a stretch: all its colour goes; it gets too thin or too shallow; it would under twice the plan; it holds. */
 export type LevellingGrade = 'lost' | 'spoilt' | 'close' | 'holds';
@@ -43,7 +38,7 @@ export interface MapSetting {
   readonly shop: Omit<StrokeShop, 'shallowByMm'>;
   /** How much lower the face lies at a place than where the bit was set, mm, 0 or more. */
   readonly shallowAt: (at: Point) => number;
-  readonly needsAt: (section: StrokeSection) => StrokeNeeds;
+  readonly needs: StrokeNeeds;
 }
 
 /** Up to this many times the plan a stretch counts as close (our choice: a second pass of the same tool). */
@@ -151,7 +146,7 @@ function sampleAt(at: Point, widthMm: number, setting: MapSetting): Sample {
     return { at, widthMm, grade: null, goneMm: 0, holdsMm: 0 };
   }
   const shop: StrokeShop = { ...setting.shop, shallowByMm: setting.shallowAt(at) };
-  const margin = strokeMargin(section, shop, setting.needsAt(section));
+  const margin = strokeMargin(section, shop, setting.needs);
   const holdsMm = Math.min(margin.goneMm, margin.thinMm, margin.shallowMm);
   return { at, widthMm, grade: gradeOf(margin, holdsMm, setting.planMm), goneMm: margin.goneMm, holdsMm };
 }

@@ -12,7 +12,7 @@ export interface LevellingPlan {
   readonly marginMm: number;
   /** Depth of colour that the plan leaves in the narrowest stroke; below 0 nothing is left. */
   readonly leftMm: number;
-  /** Width at the face that the plan leaves of it: a V gets narrower as the face comes down. */
+  /** Width at the face that the plan leaves of it: between sloping walls it gets narrower as the face comes down. */
   readonly leftWidthMm: number;
   /** Width of the narrowest stroke that is cut; 0 where nothing is cut. */
   readonly narrowestMm: number;

@@ -1,18 +1,25 @@
+import { ballCutter, flatCutter, taperedBallCutter, veeCutter } from '@pourproof/geometry';
 import { flatClearFill, veeClearFill, veeGhostWidthMm } from '@pourproof/materials';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { levelledStroke, type StrokeSection, strokeMargin } from './stroke-margin.ts';
+import { clearShare, levelledStroke, strokeMargin } from './stroke-margin.ts';
+import type { StrokeSection } from './stroke-section.ts';
 
 const BARE = { filmMm: 0, shrinkagePct: 0, shallowByMm: 0 };
 const NOTHING = { narrowestMm: 0, shallowestMm: 0 };
 const rad = (deg: number): number => (deg * Math.PI) / 180;
+const veeOf = (includedRad: number, diameterMm: number) => veeCutter({ includedRad, diameterMm });
 /** A V of width w at the face: w = 2 D tan(A/2). */
 const vee = (widthMm: number, deg: number): StrokeSection => ({
   widthMm,
   depthMm: widthMm / (2 * Math.tan(rad(deg) / 2)),
-  includedRad: rad(deg),
+  cutter: veeOf(rad(deg), widthMm),
 });
-const flat = (widthMm: number, depthMm: number): StrokeSection => ({ widthMm, depthMm, includedRad: null });
+const flat = (widthMm: number, depthMm: number): StrokeSection => ({
+  widthMm,
+  depthMm,
+  cutter: flatCutter(widthMm),
+});
 
 describe('V strokes', () => {
   test.each([
@@ -57,7 +64,7 @@ describe('V strokes', () => {
 
   test('with a level floor the pool lies between the flat’s and the V’s', () => {
     // 60°, 4 mm wide, 2 mm deep: floor 4 − 4 tan 30°
-    const section: StrokeSection = { widthMm: 4, depthMm: 2, includedRad: rad(60) };
+    const section: StrokeSection = { widthMm: 4, depthMm: 2, cutter: veeOf(rad(60), 12) };
     const film = { ...BARE, filmMm: 0.1 };
     const pool = 2 - levelledStroke(section, film, 0).colourDepthMm;
     const floor = 4 - 4 * Math.tan(rad(30));
@@ -90,6 +97,94 @@ describe('flat strokes', () => {
   });
 });
 
+describe('strokes of a ball of 3 mm, radius R = 1.5', () => {
+  const R = 1.5;
+  const chord = (z: number): number => 2 * Math.sqrt(2 * R * z - z * z);
+  /** A groove in one pass of the ball at a depth, or one wider than that. */
+  const ball = (depthMm: number, beyondMm = 0): StrokeSection => ({
+    widthMm: (depthMm < R ? chord(depthMm) : 2 * R) + beyondMm,
+    depthMm,
+    cutter: ballCutter(2 * R),
+  });
+
+  test.each([0.2, 0.5, 0.9, 1.1])('1.2 mm deep keep the chord 2 √(2 R z − z²) once %d mm are off', (off) => {
+    const z = 1.2 - off;
+    expect(levelledStroke(ball(1.2), BARE, off)).toEqual({
+      widthMm: expect.closeTo(chord(z), 12),
+      colourDepthMm: expect.closeTo(z, 12),
+    });
+    // a wider stroke has the same walls on both sides of a floor
+    expect(levelledStroke(ball(1.2, 2), BARE, off).widthMm).toBeCloseTo(2 + chord(z), 12);
+    expect(strokeMargin(ball(1.2), BARE, { ...NOTHING, narrowestMm: chord(z) }).thinMm).toBeCloseTo(off, 12);
+  });
+
+  test('deeper than R keep their width down to the ball, and lose it below', () => {
+    expect(levelledStroke(ball(2.5), BARE, 1).widthMm).toBe(3);
+    expect(levelledStroke(ball(2.5), BARE, 1.8).widthMm).toBeCloseTo(chord(0.7), 12);
+    expect(strokeMargin(ball(2.5), BARE, { ...NOTHING, narrowestMm: chord(0.7) }).thinMm).toBeCloseTo(
+      1.8,
+      12,
+    );
+  });
+
+  test('a face that lies low counts like what is taken off', () => {
+    const low = { ...BARE, shallowByMm: 0.3 };
+    expect(levelledStroke(ball(1.2), low, 0.2)).toEqual(levelledStroke(ball(1.2), BARE, 0.5));
+    expect(strokeMargin(ball(1.2), low, { ...NOTHING, narrowestMm: chord(0.7) }).thinMm).toBeCloseTo(0.2, 12);
+  });
+
+  test('hold a film of π R t, 2 t/R of the half circle, which pools to a segment of that area', () => {
+    const film = { ...BARE, filmMm: 0.1 };
+    expect(clearShare(ball(R), 0.1)).toBeCloseTo((2 * 0.1) / R, 12);
+    const h = R - levelledStroke(ball(R), film, 0).colourDepthMm;
+    const segment = R * R * Math.acos((R - h) / R) - (R - h) * Math.sqrt(2 * R * h - h * h);
+    expect(segment).toBeCloseTo(Math.PI * R * 0.1, 12);
+    // filled to the brim there is nothing left: t = R/2
+    expect(strokeMargin(ball(R), { ...BARE, filmMm: R / 2 }, NOTHING).goneMm).toBeCloseTo(0, 9);
+  });
+
+  test('shrink by the half circle over its width: π R/4 for each unit, 21 % less than an upright stroke', () => {
+    const shrinking = { ...BARE, shrinkagePct: 2 };
+    expect(R - levelledStroke(ball(R), shrinking, 0).colourDepthMm).toBeCloseTo((0.02 * Math.PI * R) / 4, 12);
+  });
+
+  test('with upright sides above: film and room are both of them', () => {
+    // 2 mm deeper than R
+    const area = (Math.PI * R * R) / 2 + 2 * 2 * R;
+    expect(clearShare(ball(R + 2), 0.1)).toBeCloseTo((0.1 * (Math.PI * R + 4)) / area, 12);
+  });
+});
+
+describe('strokes of a tapered ball: 1 mm tip, 5° a side', () => {
+  const [tip, side] = [0.5, rad(5)];
+  const cutter = taperedBallCutter({ tipDiameterMm: 2 * tip, sideRad: side, diameterMm: 6 });
+  const touch = tip * (1 - Math.sin(side));
+  /** Width in one pass at a depth beyond the ball. */
+  const width = (depthMm: number): number => 2 * (tip * Math.cos(side) + (depthMm - touch) * Math.tan(side));
+
+  test('lose 2 s tan of the side, linearly, down to the ball', () => {
+    const section = { widthMm: width(3), depthMm: 3, cutter };
+    for (const off of [0.1, 0.5, 2.5]) {
+      expect(levelledStroke(section, BARE, off).widthMm).toBeCloseTo(width(3) - 2 * off * Math.tan(side), 12);
+    }
+    const { thinMm } = strokeMargin(section, BARE, { ...NOTHING, narrowestMm: width(3) - 0.1 });
+    expect(thinMm).toBeCloseTo(0.05 / Math.tan(side), 9);
+    // 2.8 mm down there is the ball alone
+    expect(levelledStroke(section, BARE, 2.8).widthMm).toBeCloseTo(2 * Math.sqrt(2 * tip * 0.2 - 0.04), 12);
+  });
+
+  test('hold a film as long as ball and flanks', () => {
+    const section = { widthMm: width(3), depthMm: 3, cutter };
+    const flank = (3 - touch) / Math.cos(side);
+    const turn = Math.PI / 2 - side;
+    const area =
+      tip * tip * turn -
+      tip * Math.sin(side) * tip * Math.cos(side) +
+      ((width(3) + width(touch)) / 2) * (3 - touch);
+    expect(clearShare(section, 0.1)).toBeCloseTo((0.1 * 2 * (flank + tip * turn)) / area, 9);
+  });
+});
+
 test('each margin is what may come off until the levelled stroke reaches its limit, and upright walls are the V’s end', () => {
   const any = fc.record({
     widthMm: fc.double({ min: 0.5, max: 20, noNaN: true }),
@@ -113,12 +208,12 @@ test('each margin is what may come off until the levelled stroke reaches its lim
       if (shallowMm > 0) {
         expect(levelledStroke(section, shop, shallowMm).colourDepthMm).toBeCloseTo(shallowestMm, 9);
       }
-      if (thinMm > 0) {
+      if (thinMm > 0 && thinMm < Infinity) {
         expect(levelledStroke(section, shop, thinMm).widthMm).toBeCloseTo(narrowestMm, 9);
       }
       // 1e-7 rad from upright: the same as upright to what 2 D tan is of the width
       const upright = levelledStroke(flat(widthMm, 3), shop, 0.5);
-      const steep = levelledStroke({ widthMm, depthMm: 3, includedRad: 1e-7 }, shop, 0.5);
+      const steep = levelledStroke({ widthMm, depthMm: 3, cutter: veeOf(1e-7, 1e-3) }, shop, 0.5);
       expect(steep.colourDepthMm).toBeCloseTo(upright.colourDepthMm, 5);
       expect(steep.widthMm).toBeCloseTo(upright.widthMm, 5);
     }),
@@ -127,10 +222,7 @@ test('each margin is what may come off until the levelled stroke reaches its lim
 });
 
 test('what is no section is refused', () => {
-  expect(() => strokeMargin(flat(0, 3), BARE, NOTHING)).toThrow(RangeError);
-  expect(() => strokeMargin(flat(1, 0), BARE, NOTHING)).toThrow(RangeError);
-  expect(() => strokeMargin({ widthMm: 1, depthMm: 1, includedRad: 0 }, BARE, NOTHING)).toThrow(RangeError);
-  expect(() => strokeMargin({ widthMm: 1, depthMm: 1, includedRad: Math.PI }, BARE, NOTHING)).toThrow(
-    RangeError,
-  );
+  const cutter = flatCutter(1);
+  expect(() => strokeMargin({ widthMm: 0, depthMm: 3, cutter }, BARE, NOTHING)).toThrow(RangeError);
+  expect(() => strokeMargin({ widthMm: 1, depthMm: 0, cutter }, BARE, NOTHING)).toThrow(RangeError);
 });

@@ -204,7 +204,9 @@ const levelling = z.object({
   planMm: mm('What levelling takes off'),
   marginMm: mm('What can come off before the first stroke is gone'),
   leftMm: mm('Depth of colour that the plan leaves in the narrowest stroke'),
-  leftWidthMm: mm('Width at the face that the plan leaves of it: a V gets narrower'),
+  leftWidthMm: mm(
+    'Width at the face that the plan leaves of it: between sloping walls (V, ball, taper) it gets narrower',
+  ),
   firstLostAt: point.nullable(),
   lostLengthMm: mm('Length of stroke that the plan takes away'),
   strokesMm: z

@@ -36,27 +36,25 @@ const RIM_MM = 60;
  * Wood that stands between cuts thinner than practice allows: along the fibres a third of its height and 1 mm, across them half
  * and 1.5 mm. Points of wood that run out to nothing are not meant: every inner corner has one.
  *
- * Between leaning walls wood gets thicker downwards: it is judged by its thickness half way down the shallowest groove, which holds wherever it
+ * Between sloping walls wood gets thicker downwards: it is judged by its thickness half way down the shallowest groove, which holds wherever it
  * stands.
  *
- * @param walls depth of the cut at its deepest and in its shallowest stroke, and how far its walls lean back from upright
+ * @param walls depth of the cut at its deepest, and how much narrower its shallowest groove is half way down than at the face
  * @param blocks where fibres run; the first also stands for places outside of all
  */
 export function findSlivers(
   cut: CleanRegion,
-  walls: { readonly depthMm: number; readonly shallowestMm: number; readonly leanRad: number },
+  walls: { readonly depthMm: number; readonly gainMm: number },
   blocks: readonly PlacedBlock[],
 ): Slivers {
   if (cut.ringEnds.length === 0) {
     return { narrowestMm: null, narrowestAt: [0, 0], thin: [] };
   }
   const axis = medialAxis(outsideOf(cut, RIM_MM));
-  const { depthMm, shallowestMm, leanRad } = walls;
+  const { depthMm, gainMm } = walls;
   const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
   const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);
   const widths = strokeWidths(axis);
-  // both sides lean: half way down it is thicker by one lean over half the depth on each
-  const gainMm = shallowestMm * Math.tan(leanRad);
   const under = blockAt(blocks);
   const thin = narrowStretches(axis, Math.max(0, Math.max(along, across) - gainMm))
     .filter((stretch) => stretch.kind === 'stroke')
