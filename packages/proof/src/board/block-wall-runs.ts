@@ -1,26 +1,74 @@
-import { type WallRunOptions, wallRuns } from '@pourproof/geometry';
+import { fibreVector, type WallRunOptions, wallRuns } from '@pourproof/geometry';
 import { type Point, radians } from '@pourproof/plane';
 import type { BlockMeasures } from './block-measures.ts';
 import { clipPath } from './clip-path.ts';
+import { stretchesOf } from './stretches-of.ts';
+import { leastAlong, sidewaysExposure, type WallSlope } from './wall-exposure.ts';
 
 /** A stretch of wall in one block: an open line and a place on it, mm. */
 export interface BlockWallRun {
   readonly path: Float64Array;
   readonly atMm: Point;
+  /** The highest exposure of its edges, see `sidewaysExposure`. */
+  readonly exposure: number;
 }
 
-/** The stretches of wall in a block that its fibres meet squarely enough, see `wallRuns`; cut at the block's edge. */
+/** Rounding of an exposure that is exactly at its limit. */
+const ROUNDING = 1e-12;
+
+/**
+ * The stretches of wall in a block that its fibres meet squarely enough in three dimensions, see `sidewaysExposure`; cut at the block's edge.
+ *
+ * @param leanRad how far walls lean back from upright at the face
+ */
 export function blockWallRuns(
   { block, near }: BlockMeasures,
-  options: WallRunOptions,
+  leanRad: number,
+  { minExposure, ...options }: WallRunOptions,
 ): readonly BlockWallRun[] {
+  const slope: WallSlope = { diveRad: radians(block.diveDeg), leanRad };
+  const { rising, falling } = leastAlong(minExposure, slope);
+  const least = Math.min(rising, falling);
+  if (least > 1 + ROUNDING) {
+    return [];
+  }
   const { region } = block;
-  return wallRuns(near, radians(block.grainDeg), options).flatMap((run) =>
-    clipPath(run.path, region).map((path) => ({
-      path,
-      atMm: region === null ? run.atMm : middleOf(path),
-    })),
+  const grainRad = radians(block.grainDeg);
+  const isOneLimit = Math.abs(rising - falling) <= ROUNDING;
+  const isSquare = (along: number): boolean => Math.abs(along) >= (along > 0 ? rising : falling) - ROUNDING;
+  return wallRuns(near, grainRad, { ...options, minExposure: Math.min(1, least) }).flatMap((run) =>
+    clipPath(run.path, region)
+      .flatMap((path) =>
+        isOneLimit
+          ? [path]
+          : stretchesOf(path, (edge) => isSquare(alongOf(edge, grainRad)), options.joinGapMm),
+      )
+      .map((path) => ({
+        path,
+        atMm: region === null && isOneLimit ? run.atMm : middleOf(path),
+        exposure: highestExposure(path, grainRad, slope),
+      })),
   );
+}
+
+/** The two ends of an edge of an outline. */
+type Edge = readonly [ax: number, ay: number, bx: number, by: number];
+
+/** n₂·f₂ of an edge; the wood lies towards (ey, −ex) of an edge (ex, ey) of a clean ring. */
+function alongOf([ax, ay, bx, by]: Edge, grainRad: number): number {
+  const [fx, fy] = fibreVector(grainRad);
+  const [dx, dy] = [bx - ax, by - ay];
+  const length = Math.hypot(dx, dy);
+  return length > 0 ? (dy * fx - dx * fy) / length : 0;
+}
+
+function highestExposure(path: Float64Array, grainRad: number, slope: WallSlope): number {
+  let most = 0;
+  for (let i = 0; i + 3 < path.length; i += 2) {
+    const edge = path.subarray(i, i + 4) as unknown as Edge;
+    most = Math.max(most, sidewaysExposure(alongOf(edge, grainRad), slope));
+  }
+  return most;
 }
 
 /** The point half-way along the longest edge of a line. */

@@ -47,7 +47,7 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
   if (board === null) {
     const { grainDeg, diveDeg, rows } = job;
     return {
-      blocks: [{ row: rows.wood, part: null, grainDeg: plainAngle(grainDeg), diveDeg, region: null }],
+      blocks: [{ row: rows.wood, part: null, grainDeg: plainAngle(grainDeg, diveDeg), diveDeg, region: null }],
       toBoard: translation(0, 0),
       toArtwork: translation(0, 0),
     };
@@ -71,7 +71,7 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
     blocks: board.blocks.map((block) => ({
       row: woodOf(job, block),
       part: block.part,
-      grainDeg: plainAngle(block.grainDeg - job.turnDeg),
+      grainDeg: plainAngle(block.grainDeg - job.turnDeg, block.diveDeg),
       diveDeg: block.diveDeg,
       region: cleanPolygon(block.outline, toArtwork),
     })),
@@ -92,7 +92,9 @@ function woodOf(job: Job, { wood }: Block): Wood {
   return row;
 }
 
-function plainAngle(deg: number): number {
-  const turned = ((deg % 180) + 180) % 180;
+/** The same fibres by the least angle: level ones by half a turn, those that dive also by the side to which they rise. */
+function plainAngle(deg: number, diveDeg: number): number {
+  const round = diveDeg === 0 ? 180 : 360;
+  const turned = ((deg % round) + round) % round;
   return turned === 0 ? 0 : turned;
 }

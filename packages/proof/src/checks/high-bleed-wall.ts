@@ -1,7 +1,7 @@
-import { endGrainLength, fibreVector } from '@pourproof/geometry';
+import { endGrainLength } from '@pourproof/geometry';
 import { bleedClassEndsMm } from '@pourproof/materials';
 import { formatLength, type Point, radians } from '@pourproof/plane';
-import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import type { BlockMeasures } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
@@ -26,7 +26,7 @@ export const highBleedWall: Check = {
   run: (measured) => {
     const [, moderate, severe] = bleedClassEndsMm.value;
     const walls = measured.blocks
-      .flatMap((each) => riskyWalls(each, moderate))
+      .flatMap((each) => riskyWalls(each, measured.shape.leanRad, moderate))
       .toSorted((a, b) => b.lengthMm * b.reachMm - a.lengthMm * a.reachMm);
     const [first] = walls;
     if (first === undefined) {
@@ -56,21 +56,6 @@ export const highBleedWall: Check = {
   }),
 };
 
-/** Largest |n·f| of the edges of an open line. */
-function highestExposure(path: Float64Array, grainRad: number): number {
-  const [fx, fy] = fibreVector(grainRad);
-  let most = 0;
-  for (let i = 0; i + 3 < path.length; i += 2) {
-    const dx = (path[i + 2] as number) - (path[i] as number);
-    const dy = (path[i + 3] as number) - (path[i + 1] as number);
-    const length = Math.hypot(dx, dy);
-    if (length > 0) {
-      most = Math.max(most, Math.abs(dy * fx - dx * fy) / length);
-    }
-  }
-  return most;
-}
-
 /** A stretch of wall at risk, in one block. */
 interface RiskyWall {
   readonly path: Float64Array;
@@ -81,23 +66,21 @@ interface RiskyWall {
   readonly inBlock: BlockMeasures;
 }
 
-function riskyWalls(inBlock: BlockMeasures, moderate: number): readonly RiskyWall[] {
-  const { block, travel } = inBlock;
-  const reach = travel.medianMm * inFace(radians(block.diveDeg));
-  if (reach < moderate) {
+function riskyWalls(inBlock: BlockMeasures, leanRad: number, moderate: number): readonly RiskyWall[] {
+  const { medianMm } = inBlock.travel;
+  if (medianMm < moderate) {
     return [];
   }
-  const grainRad = radians(block.grainDeg);
-  return blockWallRuns(inBlock, {
-    minExposure: moderate / reach,
+  return blockWallRuns(inBlock, leanRad, {
+    minExposure: moderate / medianMm,
     joinGapMm: JOIN_MM,
     minLengthMm: LEAST_WALL_MM,
   })
-    .map(({ path, atMm }) => ({
+    .map(({ path, atMm, exposure }) => ({
       path,
       atMm,
       lengthMm: lengthOf(path),
-      reachMm: reach * highestExposure(path, grainRad),
+      reachMm: medianMm * exposure,
       inBlock,
     }))
     .filter(({ lengthMm }) => lengthMm >= LEAST_WALL_MM);

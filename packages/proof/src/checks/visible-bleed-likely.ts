@@ -1,7 +1,8 @@
 import { bleedClassEndsMm, limits, resinColours, streakDifference } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
-import { inFace } from '../board/block-measures.ts';
+import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
+import { highestSideways } from '../board/wall-exposure.ts';
 import type { Measured } from '../measured.ts';
 import { basisWords, couponFix } from './bleed-basis.ts';
 import type { Check } from './check.ts';
@@ -22,9 +23,12 @@ export const visibleBleedLikely: Check = {
   title: 'A short streak is likely to show',
   run: (measured) => {
     const { job } = measured;
+    const { leanRad } = measured.shape;
     const [clean, moderate] = bleedClassEndsMm.value;
+    const reachOf = ({ block, travel }: BlockMeasures): number =>
+      travel.medianMm * highestSideways({ diveRad: radians(block.diveDeg), leanRad });
     const risky = measured.blocks.filter((each) => {
-      const reach = each.travel.medianMm * inFace(radians(each.block.diveDeg));
+      const reach = reachOf(each);
       return (
         reach > clean && reach < moderate && each.exposedLengthMm > 0 && !hides(measured, each.block.row.lab)
       );
@@ -33,12 +37,10 @@ export const visibleBleedLikely: Check = {
     if (worst === undefined) {
       return null;
     }
-    const onFace = inFace(radians(worst.block.diveDeg));
-    const reach = worst.travel.medianMm * onFace;
-    const chance = worst.travel.longerThan(limits.visibleStreak.value / onFace);
+    const chance = worst.travel.longerThan(limits.visibleStreak.value / inFace(radians(worst.block.diveDeg)));
     const walls = risky.flatMap((each) =>
-      blockWallRuns(each, {
-        minExposure: Math.min(1, clean / (each.travel.medianMm * inFace(radians(each.block.diveDeg)))),
+      blockWallRuns(each, leanRad, {
+        minExposure: clean / each.travel.medianMm,
         joinGapMm: LEAST_WALL_MM,
         minLengthMm: LEAST_WALL_MM,
       }),
@@ -54,7 +56,7 @@ export const visibleBleedLikely: Check = {
       limit: { value: 100 * LIKELY, unit: '%' },
       because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
       fix: {
-        options: [...sealFixes(job, worst, reach, clean), ...couponFix(worst.travel, 3)],
+        options: [...sealFixes(job, worst, reachOf(worst), clean), ...couponFix(worst.travel, 3)],
       },
     };
   },

@@ -11,6 +11,8 @@ export interface CutShape {
   readonly entersMm: number;
   /** Included angle of the walls where a V shapes them; `null` where none does. */
   readonly includedRad: number | null;
+  /** How far walls lean back from upright at the face: of a V half its angle; of several bits the steepest, whose walls drink most. */
+  readonly leanRad: number;
   /** Section of a stroke in its middle; `null` where no bit enters. */
   readonly sectionAt: (widthMm: number) => StrokeSection | null;
 }
@@ -32,6 +34,7 @@ function clearedShape(cutters: readonly Cutter[], depthMm: number): CutShape {
   return {
     entersMm: Math.min(...widths),
     includedRad: null,
+    leanRad: Math.min(...cutters.map((cutter) => leanAt(cutter, depthMm))),
     sectionAt: (widthMm) =>
       cutters
         .flatMap((cutter, k) => (widthMm < (widths[k] ?? 0) ? [] : [{ widthMm, depthMm, cutter }]))
@@ -48,6 +51,7 @@ function deepestShape(shapes: readonly CutShape[]): CutShape {
   return {
     entersMm: Math.min(...shapes.map(({ entersMm }) => entersMm)),
     includedRad: Math.min(...angles),
+    leanRad: Math.min(...shapes.map(({ leanRad }) => leanRad)),
     sectionAt: (widthMm) =>
       shapes
         .map((shape) => shape.sectionAt(widthMm))
@@ -62,9 +66,24 @@ function veeShape(vee: VeeBit, depthMm: number): CutShape {
   return {
     entersMm: vee.tipMm,
     includedRad,
+    leanRad: includedRad / 2,
     sectionAt: (widthMm) => {
       const depth = Math.min(deepestMm, heightAt(cutter, widthMm / 2));
       return widthMm > vee.tipMm && depth > 0 ? { widthMm, depthMm: depth, cutter } : null;
     },
   };
+}
+
+/** How far a cutter's profile leans back from upright just below a height above its tip; 0 above the profile. */
+function leanAt({ pieces }: Cutter, heightMm: number): number {
+  const piece = pieces.find(
+    ({ fromHeightMm, toHeightMm }) => fromHeightMm < heightMm && heightMm <= toHeightMm,
+  );
+  if (piece === undefined) {
+    return 0;
+  }
+  const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } = piece;
+  return arc === undefined
+    ? Math.atan2(toRadiusMm - fromRadiusMm, toHeightMm - fromHeightMm)
+    : Math.asin((arc.centreHeightMm - heightMm) / arc.radiusMm);
 }
