@@ -6,6 +6,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { captured, fixture } from './captured-run.ts';
 
 const FONT = fixture('fonts/lora-400.ttf');
+const SIZED = ['--font', FONT, '--cap-height', '15mm'] as const;
+const ONE_LINE = ['--text', 'Oak', ...SIZED] as const;
 const svg = (content: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40">${content}</svg>`;
 const square =
@@ -42,6 +44,13 @@ test.each([
   [['square.svg', '--seal', 'none', '--seal-hours', '9h'], '(sealHours), but there is no seal'],
   [['square.svg', '--font', FONT], 'A font is given, but the file has no text'],
   [['square.dxf', '--font', FONT], 'A font is given, but the file has no text'],
+  [
+    [...ONE_LINE, '--align', 'right'],
+    'the alignment of lettering (align), but the lettering is a single line',
+  ],
+  [[...ONE_LINE, '--line-spacing', '1.4'], '(lineSpacing), but the lettering is a single line'],
+  [['--text', 'Oak\\n\\n', ...SIZED, '--align', 'left'], '(align), but the lettering is a single line'],
+  [['--text', 'Oak', '--cap-height', '30mm', '--single-line', '--align', 'right'], '(align), but the'],
 ] as const)('%j says that the flag changes nothing', async (argv, words) => {
   const told = await idle(...argv);
   expect(told).toHaveLength(1);
@@ -53,6 +62,9 @@ test.each([
   [['square.svg', '--carve', 'visible']],
   [['square.dxf', '--file-unit', 'in', '--join', '0.2mm']],
   [['words.svg', '--font', FONT]],
+  [['--text', 'Oak\\nElm', ...SIZED, '--align', 'right', '--line-spacing', '1.4']],
+  // on an arc it says which end stands at the top
+  [[...ONE_LINE, '--arc', '60mm', '--align', 'right']],
   [['square.svg', '--seal', 'epoxy', '--coats', '2', '--seal-hours', '9h']],
 ] as const)('%j is silent, because the flag does something', async (argv) => {
   expect(await idle(...argv)).toEqual([]);

@@ -1,4 +1,11 @@
-import { openFont, readArtwork, readLettering, readStickLettering, watchedFont } from '@pourproof/artwork';
+import {
+  openFont,
+  readArtwork,
+  readLettering,
+  readStickLettering,
+  visibleLines,
+  watchedFont,
+} from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
 import { type ArtworkSize, idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
 import type { Io } from './io.ts';
@@ -25,7 +32,11 @@ export async function readSource(source: Source, request: Request, io: Io): Prom
       : await readLetteringSource(source, request, io);
   const { drawing } = read;
   refuseEmpty(read);
-  const idle = idleSettings(request.asked, drawing.format);
+  const idle = idleSettings(
+    request.asked,
+    drawing.format,
+    source.kind === 'file' ? 0 : visibleLines(wordsOf(source.text)),
+  );
   return { ...read, drawing: { ...drawing, notices: [...drawing.notices, ...idle] } };
 }
 
@@ -76,7 +87,7 @@ async function readLetteringSource(
   { sizing, job }: Request,
   io: Io,
 ): Promise<NamedDrawing> {
-  const words = text.replaceAll('\\n', '\n');
+  const words = wordsOf(text);
   const { isSingleLine, ...placing } = setting;
   const size = { ...placing, ...letteringSize(sizing), toleranceMm: job.toleranceMm };
   if (isSingleLine || fontPath === null) {
@@ -85,6 +96,11 @@ async function readLetteringSource(
   const font = await readInput(fontPath, 'font', io);
   const drawing = await readLettering(words, { ...size, font });
   return { name: text, drawing };
+}
+
+/** A line break is typed as \n. */
+function wordsOf(text: string): string {
+  return text.replaceAll('\\n', '\n');
 }
 
 function letteringSize({

@@ -14,6 +14,7 @@ export {
 export type { LetteringArc, PlacingOptions } from './lettering/place-lines.ts';
 export { type LetteringOptions, readLettering } from './lettering/read-lettering.ts';
 export { readStickLettering, type StickLetteringOptions } from './lettering/read-stick-lettering.ts';
+export { visibleLines } from './lettering/visible-lines.ts';
 export { type WatchedFont, watchedFont } from './lettering/watched-font.ts';
 export { type ReadOptions, readArtwork } from './read.ts';
 export { readSvg } from './svg/read-svg.ts';

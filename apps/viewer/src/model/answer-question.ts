@@ -1,4 +1,11 @@
-import { openFont, readArtwork, readLettering, readStickLettering, watchedFont } from '@pourproof/artwork';
+import {
+  openFont,
+  readArtwork,
+  readLettering,
+  readStickLettering,
+  visibleLines,
+  watchedFont,
+} from '@pourproof/artwork';
 import type { Drawing } from '@pourproof/plane';
 import {
   artworkSize,
@@ -44,7 +51,8 @@ async function drawingOf(source: ArtworkSource, asked: Partial<JobFile>, job: Jo
     source.kind === 'lettering'
       ? await letteringDrawing(source, asked, job)
       : await fileDrawing(source, asked, job);
-  return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format)] };
+  const lines = source.kind === 'lettering' ? visibleLines(source.text) : 0;
+  return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format, lines)] };
 }
 
 async function letteringDrawing(

@@ -47,7 +47,9 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
   if (board === null) {
     const { grainDeg, diveDeg, rows } = job;
     return {
-      blocks: [{ row: rows.wood, part: null, grainDeg: plainAngle(grainDeg, diveDeg), diveDeg, region: null }],
+      blocks: [
+        { row: rows.wood, part: null, grainDeg: plainAngle(grainDeg, diveDeg), diveDeg, region: null },
+      ],
       toBoard: translation(0, 0),
       toArtwork: translation(0, 0),
     };

@@ -24,12 +24,27 @@ const ONLY_SEALED: readonly (readonly [key: keyof JobFile, words: string])[] = [
   ['sealHours', 'how long the seal is left'],
 ];
 
-/** What a job asks for that changes nothing for it or for artwork of this format: a notice each, so that nobody counts on it. */
-export function idleSettings(job: Partial<JobFile>, format: Format): readonly Notice[] {
+/** What means nothing for lettering of a single line; on an arc alignment still says where it stands. */
+const ONLY_SEVERAL_LINES: readonly (readonly [key: keyof JobFile, words: string])[] = [
+  ['align', 'the alignment of lettering'],
+  ['lineSpacing', 'the distance of lines'],
+];
+
+/**
+ * What a job asks for that changes nothing for it or for its artwork: a notice each, so that nobody counts on it.
+ *
+ * @param lines how many lines of lettering have something to see; of no matter for drawings
+ */
+export function idleSettings(job: Partial<JobFile>, format: Format, lines: number): readonly Notice[] {
   const ofFormat = ONLY_FOR.filter(([, , formats]) => !formats.includes(format));
+  const isOneLine = format === 'lettering' && lines === 1;
+  const ofLines = ONLY_SEVERAL_LINES.filter(([key]) => key !== 'align' || job.arc === undefined);
   const isBare = (job.seal ?? 'none') === 'none';
   return [
     ...ofFormat.map(([key, words]) => [key, words, `this is ${NAMES[format]}`] as const),
+    ...(isOneLine ? ofLines : []).map(
+      ([key, words]) => [key, words, 'the lettering is a single line'] as const,
+    ),
     ...(isBare ? ONLY_SEALED : []).map(([key, words]) => [key, words, 'there is no seal'] as const),
   ]
     .filter(([key]) => job[key] !== undefined)
