@@ -111,6 +111,13 @@ describe('measures', () => {
       '3.175 mm deep',
     );
     expect((await vet('disc.svg', '--bit', 'flat:1/8"', ...EASY)).out).toMatch(/Bit +1\/8 in flat/u);
+    // the first of several, whichever flag it is
+    const [bit, depth] = [
+      ['--bit', 'flat:1/8in'],
+      ['--depth', '3mm'],
+    ] as const;
+    expect((await vet('disc.svg', ...bit, ...depth, ...EASY)).out).toMatch(/Bit +1\/8 in flat/u);
+    expect((await vet('disc.svg', ...depth, ...bit, ...EASY)).out).toMatch(/Bit +3\.175 mm flat/u);
   });
 
   test('name every value that was not given', async () => {

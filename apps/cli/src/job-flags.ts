@@ -5,7 +5,7 @@ import { oneOf, type ParsedFlags } from './parse-flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /**
- * The flags that are keys of a job file too, in its form; their meaning is checked where the job is settled.
+ * The flags that are keys of a job file too, in its form and in the order typed; their meaning is checked where the job is settled.
  *
  * @throws {UsageError} where a number is expected and none is typed, or for a word that a flag does not know
  */
@@ -17,9 +17,9 @@ export function jobFlags(flags: ParsedFlags): Partial<JobFile> {
   oneOf(flags, 'carve', CARVE_MODES);
   oneOf(flags, 'file-unit', FILE_UNITS);
   return Object.fromEntries(
-    FLAGS.flatMap((flag) => {
-      const values = flags.values.get(flag.name);
-      return flag.key === undefined || values === undefined ? [] : [[flag.key, jobValue(flag, values)]];
+    [...flags.values].flatMap(([name, values]) => {
+      const flag = FLAGS.find((each) => each.name === name);
+      return flag?.key === undefined ? [] : [[flag.key, jobValue(flag, values)]];
     }),
   );
 }

@@ -13,6 +13,7 @@ import {
   readJobFile,
   readMaterialsFile,
   settleJobWith,
+  typedUnit,
 } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
@@ -66,7 +67,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const settled = overrideSizes(file, typed);
   const sources = sourcesOf(flags, { file, typed: settled }, { io, jobPath });
   const fontPath = fontPathOf(flags, file, { io, jobPath });
-  const unit = settled.units ?? typedUnit([typed, file]);
+  const unit = settled.units ?? typedUnit(typed) ?? typedUnit(file);
   const overlayPath = pathFlag(flags, 'overlay', io);
   const calendarPath = pathFlag(flags, 'calendar', io);
   refuseForSeveral('overlay', overlayPath, sources);
@@ -226,19 +227,6 @@ function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }:
     return typed;
   }
   return resolve(dirname(jobPath), file.font);
-}
-
-/** The unit of the first length that the maker typed, so that answers come in it. */
-function typedUnit(parts: readonly Partial<JobFile>[]): 'mm' | 'in' | undefined {
-  for (const part of parts) {
-    for (const text of [part.depth, part.width, part.height, part.capHeight, part.bit?.[0], part.level]) {
-      const unit = /(mm|cm|um|µm)\s*$|(in|inch|inches|["″”]|thou|mil|ft)\s*$/iu.exec(text ?? '');
-      if (unit !== null) {
-        return unit[1] === undefined ? 'in' : 'mm';
-      }
-    }
-  }
-  return undefined;
 }
 
 function failOnOf(flags: ParsedFlags): FailOn {

@@ -21,6 +21,7 @@ export { type JobFile, jobFileSchema, readJobFile } from './job/job-file.ts';
 export { LETTERING_SIDES, type LetteringSetting, letteringSetting } from './job/lettering-setting.ts';
 export { BIT_FORMS, parseBit } from './job/parse-bit.ts';
 export { stickStrokeMm } from './job/stick-stroke.ts';
+export { typedUnit } from './job/typed-unit.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export { GRADE_WORDS } from './levelling/grade-words.ts';
 export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';

@@ -134,7 +134,7 @@ export const jobFileSchema = z.strictObject({
 export type JobFile = z.infer<typeof jobFileSchema>;
 
 /**
- * Checks the shape of a parsed job file.
+ * Checks the shape of a parsed job file and returns it, its keys in the order of the file.
  *
  * @throws {JobError} naming every key that is wrong
  */
@@ -142,11 +142,18 @@ export function readJobFile(data: unknown, name: string): JobFile {
   const result = jobFileSchema.safeParse(data);
   if (result.success) {
     refuseTwoArtworks(result.data, name);
-    return result.data;
+    return inOrderOf(data, result.data);
   }
   throw new JobError(
     `${name} is not a pourproof/job@1 file:\n${issueLines(result.error)}\nThe schema is in docs/schema/job@1.json.`,
   );
+}
+
+/** A file's keys in its own order: the first length says in which unit its maker thinks. */
+function inOrderOf(data: unknown, file: JobFile): JobFile {
+  const order = Object.keys(data as object);
+  const at = ([key]: readonly [string, unknown]): number => order.indexOf(key);
+  return Object.fromEntries(Object.entries(file).toSorted((a, b) => at(a) - at(b))) as JobFile;
 }
 
 function refuseTwoArtworks({ artwork, text }: JobFile, name: string): void {

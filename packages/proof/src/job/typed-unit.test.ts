@@ -1,0 +1,34 @@
+import { expect, test } from 'vitest';
+import { type JobFile, readJobFile } from './job-file.ts';
+import { typedUnit } from './typed-unit.ts';
+
+test.each([
+  [{ bit: ['flat:1/8in'], depth: '3mm' }, 'in'],
+  [{ depth: '3mm', bit: ['flat:1/8in'] }, 'mm'],
+  [{ bit: ['taper:0.5mm:5deg:1/4in'], depth: '1/8in' }, 'mm'],
+  [{ bit: ['vee:60deg:1/2in:tip 0.1mm'] }, 'in'],
+  [{ bit: ['flat:3/16"'] }, 'in'],
+  [{ level: '20 thou' }, 'in'],
+  [{ board: 'plain 12x7x0.75in maple' }, 'in'],
+  [{ board: 'plain 300x180x20mm maple', depth: '1/8in' }, 'mm'],
+  [{ arc: '80mm under' }, 'mm'],
+  [{ reading: ['1in,2in 0.75in'] }, 'in'],
+] satisfies [Partial<JobFile>, string][])('%j is answered in %s', (job, unit) => {
+  expect(typedUnit(job)).toBe(unit);
+});
+
+test.each([
+  [{}],
+  [{ grain: '30deg', sealHours: '90min', shopTemp: '21C' }],
+  // a speed, words to carve, and how finely a file is read are no lengths of the work
+  [{ feed: '40in/min', text: '3 in a row', tolerance: '0.005mm', join: '0.1mm' }],
+  [{ scale: 2, boards: 4 }],
+])('%j says no unit', (job) => {
+  expect(typedUnit(job)).toBeUndefined();
+});
+
+test('a job file keeps the order in which its lengths stand', () => {
+  const schema = 'pourproof/job@1';
+  expect(typedUnit(readJobFile({ schema, depth: '3mm', width: '5in' }, 'job.json'))).toBe('mm');
+  expect(typedUnit(readJobFile({ schema, width: '5in', depth: '3mm' }, 'job.json'))).toBe('in');
+});
