@@ -58,6 +58,9 @@ describe('the report of a V cut', () => {
     expect(cut.volumeMm3).toBeCloseTo(149.45312, 4);
     expect(cut.ridgedFloorMm2).toBeCloseTo((4 - Math.PI) * 0.25, 8);
     expect(cut.perCutter[1]?.minutes).toBeGreaterThan(0);
+    const [vee, flat] = cut.perCutter.map(({ floorMm2 }) => floorMm2);
+    expect(vee).toBe(0);
+    expect(flat).toBeCloseTo(cut.floorAreaMm2 - (4 - Math.PI) * 0.25, 8);
   });
 
   test('exposes end walls by cos(A/2), and on end grain all walls by sin(A/2)', () => {

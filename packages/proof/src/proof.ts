@@ -166,6 +166,7 @@ function cutOf(measured: Measured): Report['cut'] {
       cutter: bitText(job.bits[k] as Bit, job.units),
       areaMm2: Math.max(0, added.areaMm2),
       volumeMm3: Math.max(0, added.volumeMm3),
+      floorMm2: added.floorMm2,
       places: added.places.length,
       outlineMm: Math.max(0, added.lengthMm),
       ...effortAt(measured, k),

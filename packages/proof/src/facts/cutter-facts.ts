@@ -1,4 +1,4 @@
-import { formatArea, formatLength, inchesFromMm, type LengthUnit } from '@pourproof/plane';
+import { formatArea, formatLength, inchesFromMm, type LengthUnit, SPECK_AREA_MM2 } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
@@ -12,7 +12,11 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
   const ridged = cut.ridgedFloorMm2 ?? 0;
   return [
     ...cut.perCutter.map((each, k) =>
-      fact(`  by the ${each.cutter}`, formatArea(each.areaMm2, unit), `${added(each, k)}${work(each, unit)}`),
+      fact(
+        `  by the ${each.cutter}`,
+        formatArea(each.areaMm2, unit),
+        `${added(each, k, unit)}${work(each, unit)}`,
+      ),
     ),
     ...(ridged > 0
       ? [fact('Ridged floor', formatArea(ridged, unit), 'only points or balls go over it')]
@@ -25,12 +29,15 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
   ];
 }
 
-function added({ areaMm2, places }: PerCutter, k: number): string {
+function added({ areaMm2, floorMm2, places }: PerCutter, k: number, unit: LengthUnit): string {
   if (k === 0) {
     return '';
   }
-  return areaMm2 > 0
-    ? `more than the bits before it, in ${counted(places, 'place')}; `
+  if (areaMm2 > 0) {
+    return `more than the bits before it, in ${counted(places, 'place')}; `;
+  }
+  return floorMm2 >= SPECK_AREA_MM2
+    ? `no more at the face, but it levels ${formatArea(floorMm2, unit)} of floor; `
     : 'no more at the face; ';
 }
 

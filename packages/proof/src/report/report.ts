@@ -75,6 +75,7 @@ const cut = z.object({
       cutter: z.string(),
       areaMm2: mm2('What this cutter adds at the face to those before it'),
       volumeMm3: mm3('What it adds to their volume'),
+      floorMm2: mm2('Level floor at the deepest that its flat bottom goes over and no bit before did'),
       places: z
         .number()
         .int()
