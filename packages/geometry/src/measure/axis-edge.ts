@@ -1,4 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AREA, type CellSums, LENGTH, TURN, VOLUME } from './cell-sums.ts';
+import { isSpoke } from './is-spoke.ts';
+import { parabolaArc, parabolaLength } from './parabola-length.ts';
 
 /** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a spoke has no area beside it. */
 export type EdgeKind = 'lines' | 'line-point' | 'points' | 'spoke';
@@ -44,14 +47,7 @@ export class AxisEdge {
 
   /** Whether edge e is a spoke, between a site edge and one of its own end points. */
   isSpoke(e: number): boolean {
-    const { edgeLeft, edgeRight, boundary } = this.#axis;
-    const a = edgeLeft[e];
-    const b = edgeRight[e];
-    const n = boundary.count;
-    if (a < n) {
-      return b >= n && (b === n + a || b === n + boundary.next[a]);
-    }
-    return b < n && (a === n + b || a === n + boundary.next[b]);
+    return isSpoke(this.#axis, e);
   }
 
   /** Takes edge e. */
@@ -68,9 +64,9 @@ export class AxisEdge {
     this.x1 = nodeX[to];
     this.y1 = nodeY[to];
     const n = boundary.count;
-    const isSpoke = this.isSpoke(e);
-    if (isSpoke || (this.left < n && this.right < n)) {
-      this.kind = isSpoke ? 'spoke' : 'lines';
+    const isBare = isSpoke(this.#axis, e);
+    if (isBare || (this.left < n && this.right < n)) {
+      this.kind = isBare ? 'spoke' : 'lines';
       this.#u0 = this.r0;
       this.#u1 = this.r1;
     } else if (this.left >= n && this.right >= n) {
@@ -212,9 +208,25 @@ export class AxisEdge {
 
   /** Length of the parabola arc between two positions. */
   #arcLength(from: number, to: number): number {
-    const a = from / this.#h;
-    const b = to / this.#h;
-    return (this.#h / 2) * (parabolaLength(b) - parabolaLength(a));
+    return this.#h * parabolaArc(from / this.#h, to / this.#h);
+  }
+
+  /** Length of boundary under both strips beside the part with clearance from a to b, where both sites are edges. */
+  #alongStrips(a: number, b: number): number {
+    const { tx, ty } = this.#axis.boundary;
+    this.at(a);
+    const ax = this.x;
+    const ay = this.y;
+    this.atHigh(b);
+    // contacts go back along the boundary on the left, forth on the right
+    return (
+      (this.x - ax) * (tx[this.right] - tx[this.left]) + (this.y - ay) * (ty[this.right] - ty[this.left])
+    );
+  }
+
+  /** Turn of the fans, or of the fan, between two positions along the bisector of a point and another site. */
+  #turnBetween(from: number, to: number): number {
+    return 2 * (Math.atan(to / this.#h) - Math.atan(from / this.#h));
   }
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
@@ -222,18 +234,15 @@ export class AxisEdge {
     if (this.kind === 'spoke') {
       return 0;
     }
+    if (this.kind === 'lines') {
+      return (this.#alongStrips(a, b) * (a + b - 2 * strip)) / 2;
+    }
     this.at(a);
     const ax = this.x;
     const ay = this.y;
     this.atHigh(b);
     const vx = this.x - ax;
     const vy = this.y - ay;
-    if (this.kind === 'lines') {
-      const { tx, ty } = this.#axis.boundary;
-      // contacts go back along the boundary on the left, forth on the right
-      const along = vx * (tx[this.right] - tx[this.left]) + vy * (ty[this.right] - ty[this.left]);
-      return (along * (a + b - 2 * strip)) / 2;
-    }
     const h = this.#h;
     const ua = a <= this.r0 ? this.#u0 : this.#position(a);
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
@@ -257,13 +266,7 @@ export class AxisEdge {
       return 0;
     }
     if (this.kind === 'lines') {
-      this.at(a);
-      const ax = this.x;
-      const ay = this.y;
-      this.atHigh(b);
-      const { tx, ty } = this.#axis.boundary;
-      const along =
-        (this.x - ax) * (tx[this.right] - tx[this.left]) + (this.y - ay) * (ty[this.right] - ty[this.left]);
+      const along = this.#alongStrips(a, b);
       return b > cap ? (along * cap * (a + b - cap)) / 2 : (along * (a * a + a * b + b * b)) / 6;
     }
     const h = this.#h;
@@ -282,6 +285,20 @@ export class AxisEdge {
     return this.#sign * h * h * h * part;
   }
 
+  /** Adds what both cells beside the part of the edge with clearance from a to b sum up to. */
+  addCells(a: number, b: number, sums: CellSums): void {
+    sums[AREA] += this.area(a, b, 0);
+    sums[VOLUME] += this.distanceIntegral(a, b, Infinity);
+    if (this.kind === 'lines') {
+      sums[LENGTH] += this.#alongStrips(a, b);
+    } else if (this.kind !== 'spoke') {
+      const s = a <= this.r0 ? this.#u0 : this.#position(a);
+      const t = b >= this.r1 ? this.#u1 : this.#position(b);
+      sums[LENGTH] += this.kind === 'points' ? 0 : this.#sign * (t - s);
+      sums[TURN] += this.#sign * this.#turnBetween(s, t);
+    }
+  }
+
   /** Length of the part of the edge with clearance from a to b. */
   length(a: number, b: number): number {
     this.at(a);
@@ -297,11 +314,6 @@ export class AxisEdge {
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
     return this.#arcLength(ua, ub);
   }
-}
-
-/** Twice the length of the parabola y = x²/2 from 0 to t. */
-function parabolaLength(t: number): number {
-  return t * Math.sqrt(1 + t * t) + Math.asinh(t);
 }
 
 /** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */

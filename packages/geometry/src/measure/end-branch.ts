@@ -10,10 +10,10 @@ export interface EndBranch {
   readonly radii: readonly number[];
 }
 
-/** Strokes as a graph: for each axis edge its length, for each node how many strokes end there, and the exclusive or of their edges. */
+/** Strokes as a graph: for each axis edge its length, for each node how many strokes end there, 3 for more, and the exclusive or of their edges. */
 export interface StrokeGraph {
   readonly length: Float64Array;
-  readonly degree: Int32Array;
+  readonly degree: Uint8Array;
   readonly otherEdge: Int32Array;
 }
 

@@ -13,12 +13,9 @@ export const TIE_SHARE = 1e-9;
  */
 export function enteringRadius(axis: MedialAxis, radiusMm: number): number {
   const { nodeR } = axis;
-  const low = radiusMm * (1 - TIE_SHARE);
-  const high = radiusMm * (1 + TIE_SHARE);
+  let off = Infinity;
   for (let k = 0; k < nodeR.length; k++) {
-    if (nodeR[k] >= low && nodeR[k] <= high) {
-      return radiusMm * (1 - 2 * TIE_SHARE);
-    }
+    off = Math.min(off, Math.abs(nodeR[k] - radiusMm));
   }
-  return radiusMm;
+  return off <= radiusMm * TIE_SHARE ? radiusMm * (1 - 2 * TIE_SHARE) : radiusMm;
 }

@@ -1,6 +1,8 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { AxisEdge } from './axis-edge.ts';
+import { crossingEdges } from './axis-blocks.ts';
+import { areaBeyondStrip } from './cell-sums.ts';
 import { checkRadius } from './check-radius.ts';
+import { cellsAbove } from './part-cells.ts';
 
 /**
  * Area in mm² of the points whose distance to the artwork's edge is more than `radiusMm`: where the centre of a flat cutter may go.
@@ -11,15 +13,5 @@ import { checkRadius } from './check-radius.ts';
  */
 export function erodedArea(axis: MedialAxis, radiusMm: number): number {
   checkRadius(radiusMm);
-  const { edgeFrom, edgeTo, nodeR } = axis;
-  const edge = new AxisEdge(axis);
-  let sum = 0;
-  for (let e = 0; e < edgeFrom.length; e++) {
-    const high = nodeR[edgeTo[e]];
-    if (high > radiusMm) {
-      edge.load(e);
-      sum += edge.area(Math.max(edge.r0, radiusMm), high, radiusMm);
-    }
-  }
-  return sum;
+  return areaBeyondStrip(cellsAbove(axis, radiusMm, crossingEdges(axis, radiusMm)), radiusMm);
 }

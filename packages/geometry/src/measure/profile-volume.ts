@@ -1,9 +1,11 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { findMouths } from '../outline/mouths.ts';
+import { stoppedDiscs } from '../outline/mouths.ts';
 import { openArcs } from '../outline/open-arcs.ts';
-import { AxisEdge } from './axis-edge.ts';
+import { crossingEdges } from './axis-blocks.ts';
+import { areaBeyondStrip } from './cell-sums.ts';
 import { checkRadius } from './check-radius.ts';
 import { enteringRadius } from './entering-radius.ts';
+import { cellsAbove } from './part-cells.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
@@ -19,21 +21,14 @@ export function reachedArea(axis: MedialAxis, centreMm: number, reachMm: number)
   if (reachMm > centreMm) {
     throw new RangeError(`reachMm is ${reachMm}; give at most centreMm, ${centreMm}`);
   }
-  const { edgeFrom, edgeTo, nodeR } = axis;
   const centre = enteringRadius(axis, centreMm);
   const reach = Math.min(reachMm, centre);
-  const edge = new AxisEdge(axis);
-  let sum = 0;
-  for (let e = 0; e < edgeFrom.length; e++) {
-    const high = nodeR[edgeTo[e]];
-    if (high >= centre) {
-      edge.load(e);
-      sum += edge.area(Math.max(edge.r0, centre), high, centre - reach);
-    }
-  }
+  const crossing = crossingEdges(axis, centre);
   // the same mouths as those of the whole cutter, with smaller discs
-  const mouths = { ...findMouths(axis, centre), radius: reach };
-  return sum + sectorArea(mouths, openArcs(mouths));
+  const discs = { ...stoppedDiscs(axis, centre, crossing), radius: reach };
+  return (
+    areaBeyondStrip(cellsAbove(axis, centre, crossing), centre - reach) + sectorArea(discs, openArcs(discs))
+  );
 }
 
 /**

@@ -1,8 +1,8 @@
-import type { Mouths } from '../outline/mouths.ts';
+import type { StoppedDiscs } from '../outline/mouths.ts';
 import type { OpenArcs } from '../outline/open-arcs.ts';
 
 /** Area that the mouths' discs cover in the narrow parts that they close. */
-export function sectorArea(mouths: Mouths, arcs: OpenArcs): number {
+export function sectorArea(mouths: StoppedDiscs, arcs: OpenArcs): number {
   const { radius, sweep } = mouths;
   let sum = 0;
   for (let k = 0; k < sweep.length; k++) {
@@ -12,7 +12,7 @@ export function sectorArea(mouths: Mouths, arcs: OpenArcs): number {
 }
 
 /** The same where discs overlap: twice the area is the integral of x·dy − y·dx along the radii and the open arcs. */
-function trimmedArea(mouths: Mouths, arcs: OpenArcs): number {
+function trimmedArea(mouths: StoppedDiscs, arcs: OpenArcs): number {
   const { radius: r, x, y, angle, sweep, closes } = mouths;
   const originOf = new Map<number, number>();
   let sum = 0;

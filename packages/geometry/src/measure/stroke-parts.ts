@@ -1,6 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_SHARE } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { edgeLengths } from './edge-lengths.ts';
 import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
 
 /** What a piece of the axis carries: nothing but a corner, a stroke, or the taper at a stroke's end. */
@@ -14,6 +15,8 @@ export interface StrokeParts {
   readonly part: Uint8Array;
   /** Share of the way up at which each edge begins to be what it is; above 0 only where a stroke begins within the edge. */
   readonly start: Float64Array;
+  /** Length of each whole edge, mm; -1 for spokes. */
+  readonly length: Float64Array;
   /** Nodes from which no edge rises, where the clearance is greatest around, but for waves of a taper. */
   readonly tops: readonly number[];
 }
@@ -47,47 +50,48 @@ const TIP_RATIO = 4;
 export function strokeParts(axis: MedialAxis): StrokeParts {
   const { edgeFrom, edgeTo, nodeR, neckCount } = axis;
   const edge = new AxisEdge(axis);
-  const count = edgeFrom.length;
-  const part = new Uint8Array(count);
-  const start = new Float64Array(count);
-  const length = new Float64Array(count);
+  const length = edgeLengths(axis);
+  const part = new Uint8Array(length.length);
+  const start = new Float64Array(length.length);
   // longest way down from each node to the boundary; necks lead on, to another part
-  const reach = new Float64Array(nodeR.length).fill(0);
+  const reach = new Float64Array(nodeR.length);
   reach.fill(Infinity, 0, neckCount);
-  const isTop = new Uint8Array(nodeR.length).fill(1);
-  const degree = new Int32Array(nodeR.length);
+  const hasRise = new Uint8Array(nodeR.length);
+  const degree = new Uint8Array(nodeR.length);
   const otherEdge = new Int32Array(nodeR.length);
-  for (let e = 0; e < count; e++) {
-    if (edge.isSpoke(e)) {
+  for (let e = 0; e < length.length; e++) {
+    if (length[e] < 0) {
       continue;
     }
-    edge.load(e);
-    const [from, to] = [edgeFrom[e], edgeTo[e]];
-    length[e] = edge.lengthBetween(0, 1);
+    const from = edgeFrom[e];
+    const to = edgeTo[e];
     const way = reach[from] + length[e];
     reach[to] = Math.max(reach[to], way);
-    isTop[from] = 0;
+    hasRise[from] = 1;
     if (isBeyondCorner(way, nodeR[to])) {
       part[e] = STROKE;
-      start[e] = isBeyondCorner(reach[from], nodeR[from]) ? 0 : strokeStart(edge, reach[from]);
-      for (const node of [from, to]) {
-        degree[node]++;
-        otherEdge[node] ^= e;
+      if (!isBeyondCorner(reach[from], nodeR[from])) {
+        edge.load(e);
+        start[e] = strokeStart(edge, reach[from]);
       }
+      degree[from] = Math.min(degree[from] + 1, 3);
+      degree[to] = Math.min(degree[to] + 1, 3);
+      otherEdge[from] ^= e;
+      otherEdge[to] ^= e;
     }
   }
   for (let k = neckCount; k < nodeR.length; k++) {
     if (degree[k] === 1) {
-      markTaper(endBranch(axis, k, { length, degree, otherEdge }), { part, start, isTop });
+      markTaper(endBranch(axis, k, { length, degree, otherEdge }), { part, start, hasRise });
     }
   }
   const tops: number[] = [];
   for (let k = neckCount; k < nodeR.length; k++) {
-    if (nodeR[k] > 0 && isTop[k] !== 0) {
+    if (hasRise[k] === 0 && nodeR[k] > 0) {
       tops.push(k);
     }
   }
-  return { part, start, tops };
+  return { part, start, length, tops };
 }
 
 /** Whether the way from the boundary to a point of the axis with this clearance reaches beyond a corner. */
@@ -121,11 +125,11 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
 interface Marks {
   readonly part: Uint8Array;
   readonly start: Float64Array;
-  readonly isTop: Uint8Array;
+  readonly hasRise: Uint8Array;
 }
 
 /** Marks the taper at the end of a branch, if it tapers. */
-function markTaper(branch: EndBranch, { part, start, isTop }: Marks): void {
+function markTaper(branch: EndBranch, { part, start, hasRise }: Marks): void {
   const before = wayBeforeTip(branch);
   if (before < 0) {
     return;
@@ -146,7 +150,7 @@ function markTaper(branch: EndBranch, { part, start, isTop }: Marks): void {
   for (let k = 0; k < end; k++) {
     part[edges[k]] = k < corner ? CORNER : TAPER;
     start[edges[k]] = 0;
-    isTop[nodes[k]] = 0;
+    hasRise[nodes[k]] = 1;
   }
 }
 

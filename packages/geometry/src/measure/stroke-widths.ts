@@ -20,10 +20,9 @@ export interface StrokeWidths {
 
 /** The stroke widths of the artwork of `axis`: exact along the axis; what counts as a stroke is told in docs/method. */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
-  const { part, start, tops } = strokeParts(axis);
-  const { nodeR, nodeX, nodeY, boundary } = axis;
+  const { part, start, length, tops } = strokeParts(axis);
+  const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
   const shape = new AxisEdge(axis);
-  const edges: number[] = [];
   let lengthMm = 0;
   let narrowest = Infinity;
   let narrowestAt: Point = [0, 0];
@@ -37,12 +36,17 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     if (part[e] === CORNER) {
       continue;
     }
-    edges.push(e);
-    shape.load(e);
-    lengthMm += shape.lengthBetween(start[e], 1);
-    if (part[e] === STROKE) {
+    if (start[e] > 0) {
+      shape.load(e);
+      lengthMm += shape.lengthBetween(start[e], 1);
       shape.atShare(start[e]);
       offer(shape.clearance, shape.x, shape.y);
+    } else {
+      lengthMm += length[e];
+      const from = edgeFrom[e];
+      if (part[e] === STROKE) {
+        offer(nodeR[from], nodeX[from], nodeY[from]);
+      }
     }
   }
   for (const top of tops) {
@@ -51,9 +55,9 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
   const lengthNarrowerThan = (widthMm: number): number => {
     const limit = enteringRadius(axis, widthMm / 2);
     let sum = 0;
-    for (const e of edges) {
-      shape.load(e);
-      if (shape.r0 < limit) {
+    for (let e = 0; e < part.length; e++) {
+      if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit) {
+        shape.load(e);
         sum += shape.lengthBetween(start[e], Math.max(start[e], shape.shareOf(limit)));
       }
     }

@@ -1,5 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { AxisEdge } from './axis-edge.ts';
+import { crossingEdges } from './axis-blocks.ts';
+import { cappedVolume, VOLUME } from './cell-sums.ts';
+import { cellsAbove, cellsBelow } from './part-cells.ts';
 
 /** A V-shaped cutter and how deep it may go. */
 export interface VCut {
@@ -18,21 +20,11 @@ export interface VCut {
 export function vVolume(axis: MedialAxis, cut: VCut): number {
   const slope = slopeOf(cut);
   const cap = cut.depthMm * slope;
-  const edge = new AxisEdge(axis);
-  const { edgeFrom, edgeTo, nodeR } = axis;
-  let sum = 0;
-  for (let e = 0; e < edgeFrom.length; e++) {
-    edge.load(e);
-    const high = nodeR[edgeTo[e]];
-    // level edges may lie just at the cap; up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
-    if (edge.r0 < cap || high <= cap) {
-      sum += edge.distanceIntegral(edge.r0, Math.min(high, cap), cap);
-    }
-    if (high > cap) {
-      sum += edge.distanceIntegral(Math.max(edge.r0, cap), high, cap);
-    }
-  }
-  return sum / slope;
+  const crossing = crossingEdges(axis, cap);
+  const below = cellsBelow(axis, cap, crossing);
+  const above = cellsAbove(axis, cap, crossing);
+  // up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
+  return (below[VOLUME] + (cap < Infinity ? cappedVolume(above, cap) : 0)) / slope;
 }
 
 /**

@@ -1,5 +1,5 @@
 import { type CleanRegion, invariant, signedArea } from '@pourproof/plane';
-import { erodedArea } from '../measure/eroded-area.ts';
+import { type AxisBlocks, areaOfAll, axisBlocks } from '../measure/axis-blocks.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
 import { chainBoxes } from './chain-boxes.ts';
 import { collapsePieces } from './collapse-pieces.ts';
@@ -28,6 +28,8 @@ export interface MedialAxis {
   readonly edgeLeft: Int32Array;
   readonly edgeRight: Int32Array;
   readonly nextHalf: Int32Array;
+  /** What the cells beside runs of edges sum up to, so that questions need to look into few of them. */
+  readonly blocks: AxisBlocks;
 }
 
 /** Share of the area by which cells may fail to tile the region; rounding makes 1e-12 of it, a region that is not clean far more. */
@@ -43,10 +45,11 @@ export function medialAxis(region: CleanRegion): MedialAxis {
   const boundary = boundaryOf(region);
   const necks = findNecks(boundary, chainBoxes(boundary));
   const axis = { region, boundary, ...collapsePieces(boundary, necks, cutAtNecks(boundary, necks)) };
+  const blocks = axisBlocks(axis);
   const area = signedArea(region);
   invariant(
-    Math.abs(erodedArea(axis, 0) - area) <= TILING_SHARE * area,
+    Math.abs(areaOfAll(blocks) - area) <= TILING_SHARE * area,
     'the cells of the medial axis tile the artwork',
   );
-  return axis;
+  return { ...axis, blocks };
 }

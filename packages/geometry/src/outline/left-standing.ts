@@ -3,10 +3,11 @@ import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import { strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { type ArcRings, arcRingArea, packArcRings, polygonFromArcs } from './arc-rings.ts';
-import { findMouths, type Mouths } from './mouths.ts';
+import { type ArcRings, arcRingArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
+import { findMouths } from './mouths.ts';
+import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
-import { type Loop, traceLoops } from './trace-loops.ts';
+import { type Loops, traceLoops } from './trace-loops.ts';
 import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
 
 /** One connected piece of artwork that a flat cutter leaves standing. */
@@ -46,49 +47,51 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   if (!(toleranceMm > 0)) {
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
   }
-  const mouths = findMouths(axis, enteringRadius(axis, radiusMm));
+  const radius = enteringRadius(axis, radiusMm);
+  const mouths = findMouths(axis, radius);
+  const parts = new NarrowParts(axis, radius);
   const arcs = openArcs(mouths);
   const loops = traceLoops(axis, mouths, arcs, 'left');
-  const uncut = uncutAxis(axis, mouths, strokeParts(axis));
+  const uncut = uncutAxis(axis, mouths, parts, strokeParts(axis));
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;
-  for (const [component, group] of byComponent(axis, mouths, loops)) {
-    const isTrimmed = group.some((loop) => loop.mouths.some((k) => arcs.isTrimmed[k] !== 0));
-    const left = isTrimmed ? undefined : uncut.get(component);
-    for (const part of isTrimmed ? separated(group) : [group]) {
-      if (isCorner(part, left) && left.length < toleranceMm) {
+  for (const [part, group] of byPart(loops, (edge) => parts.nameOf(axis.edgeFrom[edge]))) {
+    const isTrimmed = group.some((loop) => loops.mouths[loop].some((k) => arcs.isTrimmed[k] !== 0));
+    const left = isTrimmed ? undefined : uncut.get(part);
+    for (const piece of isTrimmed ? separated(loops, group) : [group]) {
+      if (isCorner(loops, piece, left) && left.length < toleranceMm) {
         facetCount++;
-        facetAreaMm2 += areaOf(part);
+        facetAreaMm2 += areaOf(loops, piece);
       } else {
-        pieces.push(pieceOf(axis, part, left, toleranceMm));
+        pieces.push(pieceOf(axis, loops, piece, left, toleranceMm));
       }
     }
   }
   return { pieces, facetCount, facetAreaMm2 };
 }
 
-/** Whether the loops bound nothing but a corner: the rest of the axis leads from one mouth into the boundary and carries no stroke. */
-function isCorner(loops: readonly Loop[], uncut: UncutAxis | undefined): uncut is UncutAxis {
+/** Whether these of the loops bound nothing but a corner: the rest of the axis leads from one mouth into the boundary and carries no stroke. */
+function isCorner(loops: Loops, some: readonly number[], uncut: UncutAxis | undefined): uncut is UncutAxis {
   return (
     uncut !== undefined &&
     uncut.strokeLength === 0 &&
-    new Set(loops.flatMap((loop) => loop.mouths)).size === 1
+    new Set(some.flatMap((loop) => loops.mouths[loop])).size === 1
   );
 }
 
-function areaOf(loops: readonly Loop[]): number {
-  const rings = packArcRings(loops.map((loop) => loop.points));
-  return loops.reduce((sum, _, k) => sum + arcRingArea(rings, k), 0);
+function areaOf({ rings }: Loops, some: readonly number[]): number {
+  return some.reduce((sum, loop) => sum + arcRingArea(rings, loop), 0);
 }
 
-function byComponent(axis: MedialAxis, mouths: Mouths, loops: readonly Loop[]): Map<number, Loop[]> {
-  const groups = new Map<number, Loop[]>();
-  for (const loop of loops) {
-    const component = mouths.component[axis.edgeFrom[loop.edge]];
-    const group = groups.get(component);
+/** The loops of each narrow part. */
+function byPart({ edge }: Loops, partOf: (edge: number) => number): Map<number, number[]> {
+  const groups = new Map<number, number[]>();
+  for (let loop = 0; loop < edge.length; loop++) {
+    const part = partOf(edge[loop]);
+    const group = groups.get(part);
     if (group === undefined) {
-      groups.set(component, [loop]);
+      groups.set(part, [loop]);
     } else {
       group.push(loop);
     }
@@ -97,20 +100,21 @@ function byComponent(axis: MedialAxis, mouths: Mouths, loops: readonly Loop[]): 
 }
 
 /** Where overlapping discs cut a narrow part up, each outer loop is a piece; holes stay with the first. */
-function separated(group: readonly Loop[]): Loop[][] {
-  const outer = group.filter((loop) => arcRingArea(packArcRings([loop.points]), 0) >= 0);
+function separated({ rings }: Loops, group: readonly number[]): number[][] {
+  const outer = group.filter((loop) => arcRingArea(rings, loop) >= 0);
   const holes = group.filter((loop) => !outer.includes(loop));
   return outer.map((loop, k) => (k === 0 ? [loop, ...holes] : [loop]));
 }
 
 function pieceOf(
   axis: MedialAxis,
-  loops: readonly Loop[],
+  loops: Loops,
+  some: readonly number[],
   uncut: UncutAxis | undefined,
   toleranceMm: number,
 ): StandingPiece {
-  const rings = packArcRings(loops.map((loop) => loop.points));
-  const areaMm2 = areaOf(loops);
+  const rings = pickArcRings(loops.rings, some);
+  const areaMm2 = areaOf(loops, some);
   const outline = polygonFromArcs(rings, toleranceMm);
   if (uncut === undefined) {
     const { atMm, offMm } = deepest(rings, outline);
@@ -122,7 +126,7 @@ function pieceOf(
     widestMm: 2 * uncut.clearance,
     atMm: [originX + uncut.x, originY + uncut.y],
     lengthMm: uncut.length,
-    isCorner: isCorner(loops, uncut),
+    isCorner: isCorner(loops, some, uncut),
     outline,
   };
 }

@@ -1,4 +1,4 @@
-import type { Mouths } from './mouths.ts';
+import type { StoppedDiscs } from './mouths.ts';
 
 /**
  * The parts of the mouths' arcs that no other mouth of the same narrow part covers, mouth by mouth in turning order. Angles are relative to
@@ -16,9 +16,9 @@ export interface OpenArcs {
 }
 
 /** Cuts from each arc what lies inside another mouth's disc of the same narrow part: such discs overlap in short necks. */
-export function openArcs(mouths: Mouths): OpenArcs {
+export function openArcs(mouths: StoppedDiscs): OpenArcs {
   const cover = coveredParts(mouths);
-  const count = mouths.edge.length;
+  const count = mouths.x.length;
   const from: number[] = [];
   const to: number[] = [];
   const startBy: number[] = [];
@@ -57,17 +57,21 @@ interface Part {
   readonly by: number;
 }
 
-function coveredParts(mouths: Mouths): Map<number, Part[]> {
+function coveredParts(mouths: StoppedDiscs): Map<number, Part[]> {
   const { radius, x, y, angle, sweep, closes } = mouths;
   const groups = new Map<number, number[]>();
-  closes.forEach((c, k) => {
+  for (let k = 0; k < closes.length; k++) {
+    const c = closes[k];
+    if (c < 0) {
+      continue;
+    }
     const group = groups.get(c);
     if (group === undefined) {
       groups.set(c, [k]);
     } else {
       group.push(k);
     }
-  });
+  }
   const cover = new Map<number, Part[]>();
   const add = (k: number, j: number, d: number): void => {
     const turn = 2 * Math.PI;

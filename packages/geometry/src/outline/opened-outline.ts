@@ -1,7 +1,7 @@
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { type ArcRings, packArcRings } from './arc-rings.ts';
+import type { ArcRings } from './arc-rings.ts';
 import { findMouths } from './mouths.ts';
 import { openArcs } from './open-arcs.ts';
 import { traceLoops } from './trace-loops.ts';
@@ -16,5 +16,5 @@ import { traceLoops } from './trace-loops.ts';
 export function openedOutline(axis: MedialAxis, radiusMm: number): ArcRings {
   checkRadius(radiusMm);
   const mouths = findMouths(axis, enteringRadius(axis, radiusMm));
-  return packArcRings(traceLoops(axis, mouths, openArcs(mouths), 'taken').map((loop) => loop.points));
+  return traceLoops(axis, mouths, openArcs(mouths), 'taken').rings;
 }

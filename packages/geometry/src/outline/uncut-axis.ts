@@ -2,6 +2,7 @@ import { AxisEdge } from '../measure/axis-edge.ts';
 import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { Mouths } from './mouths.ts';
+import type { NarrowParts } from './narrow-parts.ts';
 
 /** The part of the axis in one narrow part that no disc of the cutter covers. */
 export interface UncutAxis {
@@ -19,14 +20,15 @@ const HALVINGS = 40;
 /** Places at which an edge between two discs is looked at for a gap. */
 const PROBES = 16;
 
-/** For each narrow part, named as in `mouths.component`, what the discs at its mouths do not cover of its axis. */
+/** For each narrow part, named as in `parts`, what the discs at its mouths do not cover of its axis. */
 export function uncutAxis(
   axis: MedialAxis,
   mouths: Mouths,
+  parts: NarrowParts,
   { part, start }: StrokeParts,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY } = axis;
-  const discs = new DiscGroups(mouths);
+  const discs = new DiscGroups(mouths, (k) => parts.nameOf(edgeFrom[mouths.edge[k]]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
   for (let e = 0; e < edgeFrom.length; e++) {
@@ -34,7 +36,7 @@ export function uncutAxis(
     if (nodeR[from] >= mouths.radius || shape.isSpoke(e)) {
       continue;
     }
-    const component = mouths.component[from];
+    const component = parts.nameOf(from);
     let sum = found.get(component);
     if (sum === undefined) {
       sum = { clearance: nodeR[from], x: nodeX[from], y: nodeY[from], length: 0, strokeLength: 0 };
@@ -106,16 +108,17 @@ class DiscGroups {
   readonly #mouths: Mouths;
   readonly #groups = new Map<number, number[]>();
 
-  constructor(mouths: Mouths) {
+  constructor(mouths: Mouths, partOf: (mouth: number) => number) {
     this.#mouths = mouths;
-    mouths.closes.forEach((component, k) => {
+    for (let k = 0; k < mouths.edge.length; k++) {
+      const component = partOf(k);
       const group = this.#groups.get(component);
       if (group === undefined) {
         this.#groups.set(component, [k]);
       } else {
         group.push(k);
       }
-    });
+    }
     for (const group of this.#groups.values()) {
       group.sort((a, b) => mouths.x[a] - mouths.x[b]);
     }

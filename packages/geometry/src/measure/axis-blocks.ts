@@ -1,0 +1,68 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AREA, addCells, type CellSums, GREATEST, LEAST, noCells, SUM_STRIDE } from './cell-sums.ts';
+import { isSpoke } from './is-spoke.ts';
+
+/**
+ * Consecutive edges whose cells are summed up once for all. Edges are made by rising clearance, piece by piece, so most blocks lie wholly on one
+ * side of a radius; half as many edges cost twice the memory and save little.
+ */
+const BLOCK = 32;
+
+/** The sums of the cells beside each block of consecutive axis edges, side by side. */
+export type AxisBlocks = CellSums;
+
+/** The blocks of an axis; linear time. */
+export function axisBlocks(axis: Omit<MedialAxis, 'blocks'>): AxisBlocks {
+  const count = axis.edgeFrom.length;
+  const blocks = new Float64Array(SUM_STRIDE * Math.ceil(count / BLOCK));
+  for (let at = 0, e = 0; e < count; at += SUM_STRIDE, e += BLOCK) {
+    blocks[at + LEAST] = Infinity;
+    addCells(axis, e, Math.min(e + BLOCK, count), 0, Infinity, blocks, at);
+  }
+  return blocks;
+}
+
+/** Area of all cells, mm². */
+export function areaOfAll(blocks: AxisBlocks): number {
+  let sum = 0;
+  for (let at = 0; at < blocks.length; at += SUM_STRIDE) {
+    sum += blocks[at + AREA];
+  }
+  return sum;
+}
+
+/** What the cells beside all edges sum up to that have a clearance of at least `low` and less than `high` all along. */
+export function wholeCells(axis: MedialAxis, low: number, high: number): CellSums {
+  const { blocks, edgeFrom } = axis;
+  const sums = noCells();
+  for (let at = 0, e = 0; at < blocks.length; at += SUM_STRIDE, e += BLOCK) {
+    const least = blocks[at + LEAST];
+    const greatest = blocks[at + GREATEST];
+    if (least >= low && greatest < high) {
+      for (let k = 0; k < LEAST; k++) {
+        sums[k] += blocks[at + k];
+      }
+    } else if (greatest >= low && least < high) {
+      addCells(axis, e, Math.min(e + BLOCK, edgeFrom.length), low, high, sums, 0);
+    }
+  }
+  return sums;
+}
+
+/** The edges, but for spokes, along which the clearance rises from less than the radius to the radius or more; in their order. */
+export function crossingEdges(axis: MedialAxis, radius: number): number[] {
+  const { blocks, edgeFrom, edgeTo, nodeR } = axis;
+  const crossing: number[] = [];
+  for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
+    if (blocks[at + LEAST] >= radius || blocks[at + GREATEST] < radius) {
+      continue;
+    }
+    const end = Math.min(first + BLOCK, edgeFrom.length);
+    for (let e = first; e < end; e++) {
+      if (nodeR[edgeFrom[e]] < radius && nodeR[edgeTo[e]] >= radius && !isSpoke(axis, e)) {
+        crossing.push(e);
+      }
+    }
+  }
+  return crossing;
+}

@@ -1,0 +1,123 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { parabolaLength } from './parabola-length.ts';
+
+/**
+ * What the cells beside some axis edges sum up to: area, mm²; length of boundary under the strips, mm; turn of the fans, radians; integral of the
+ * distance to the boundary, mm³; and the least and the greatest clearance on those edges, mm.
+ */
+export type CellSums = Float64Array;
+
+/** Places in {@link CellSums}. */
+export const AREA = 0;
+export const LENGTH = 1;
+export const TURN = 2;
+export const VOLUME = 3;
+export const LEAST = 4;
+export const GREATEST = 5;
+export const SUM_STRIDE = 6;
+
+/** The sums of no cells. */
+export function noCells(): CellSums {
+  return Float64Array.of(0, 0, 0, 0, Infinity, 0);
+}
+
+/** Area of the cells, all beside clearances of at least `stripMm`, less a strip of that width along the boundary; mm². */
+export function areaBeyondStrip(sums: CellSums, stripMm: number): number {
+  return sums[AREA] - stripMm * (sums[LENGTH] + (stripMm / 2) * sums[TURN]);
+}
+
+/** Integral of min(distance to the boundary, cap) over the cells, all beside clearances of at least the cap; mm³. */
+export function cappedVolume(sums: CellSums, capMm: number): number {
+  return capMm * (sums[AREA] - capMm * (sums[LENGTH] / 2 + (capMm / 6) * sums[TURN]));
+}
+
+/**
+ * Adds to the sums at place `at` the cells beside those edges from `first` up to `end` that have a clearance of at least `low` and less than `high` all along.
+ * Edges whose clearance falls by rounding count by their lower end against `low`, by both against `high`.
+ */
+// biome-ignore lint/complexity/noExcessiveLinesPerFunction: an inner loop: one case for each pair of sites
+export function addCells(
+  axis: Omit<MedialAxis, 'blocks'>,
+  first: number,
+  end: number,
+  low: number,
+  high: number,
+  sums: CellSums,
+  at: number,
+): void {
+  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = axis;
+  const { count, x, y, tx, ty, next } = axis.boundary;
+  let area = 0;
+  let length = 0;
+  let turn = 0;
+  let volume = 0;
+  let least = Infinity;
+  let greatest = 0;
+  for (let e = first; e < end; e++) {
+    const from = edgeFrom[e];
+    const to = edgeTo[e];
+    const a = nodeR[from];
+    const b = nodeR[to];
+    if (!(a >= low && a < high && b < high)) {
+      continue;
+    }
+    const left = edgeLeft[e];
+    const right = edgeRight[e];
+    const vx = nodeX[to] - nodeX[from];
+    const vy = nodeY[to] - nodeY[from];
+    if (left < count && right < count) {
+      // contacts go back along the boundary on the left, forth on the right
+      const along = vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]);
+      area += (along * (a + b)) / 2;
+      length += along;
+      volume += (along * (a * a + a * b + b * b)) / 6;
+    } else if (left < count || right < count) {
+      const isForth = right < count;
+      const line = isForth ? right : left;
+      const p = (isForth ? left : right) - count;
+      if (p === line || p === next[line]) {
+        // a spoke: no area beside it
+        continue;
+      }
+      const sign = isForth ? 1 : -1;
+      const px = nodeX[from] - x[p];
+      const py = nodeY[from] - y[p];
+      const h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
+      const s = (px * tx[line] + py * ty[line]) / h;
+      const along = vx * tx[line] + vy * ty[line];
+      const t = s + along / h;
+      const cross = px * vy - py * vx;
+      // both cells up to the chord: what the parabola takes from the strip it gives to the fan
+      area += (sign * (along * (a + b) + cross)) / 2;
+      length += sign * along;
+      turn += sign * Math.atan2(cross, px * (px + vx) + py * (py + vy));
+      volume += (sign * h * h * h * 5 * (t * quintic(t * t) - s * quintic(s * s))) / 24;
+    } else {
+      const p = left - count;
+      const q = right - count;
+      const dx = x[q] - x[p];
+      const dy = y[q] - y[p];
+      const h = Math.sqrt(dx * dx + dy * dy) / 2;
+      const mx = nodeX[from] - (x[p] + x[q]) / 2;
+      const my = nodeY[from] - (y[p] + y[q]) / 2;
+      const s = (my * dx - mx * dy) / (2 * h * h);
+      const t = s + (vy * dx - vx * dy) / (2 * h * h);
+      area += h * h * (t - s);
+      turn += 2 * Math.atan2(t - s, 1 + s * t);
+      volume += (h * h * h * (parabolaLength(t) - parabolaLength(s))) / 3;
+    }
+    least = Math.min(least, a);
+    greatest = Math.max(greatest, a, b);
+  }
+  sums[at + AREA] += area;
+  sums[at + LENGTH] += length;
+  sums[at + TURN] += turn;
+  sums[at + VOLUME] += volume;
+  sums[at + LEAST] = Math.min(sums[at + LEAST], least);
+  sums[at + GREATEST] = Math.max(sums[at + GREATEST], greatest);
+}
+
+/** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */
+function quintic(t2: number): number {
+  return 1 + t2 * (2 / 3 + t2 / 5);
+}

@@ -1,0 +1,12 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+
+/** Whether axis edge e is a spoke, between a site edge and one of its own end points. */
+export function isSpoke({ edgeLeft, edgeRight, boundary }: MedialAxis, e: number): boolean {
+  const { count, next } = boundary;
+  const a = edgeLeft[e];
+  const b = edgeRight[e];
+  if (a < count) {
+    return b >= count && (b === count + a || b === count + next[a]);
+  }
+  return b < count && (a === count + b || a === count + next[b]);
+}

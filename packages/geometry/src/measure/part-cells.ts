@@ -1,0 +1,55 @@
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { wholeCells } from './axis-blocks.ts';
+import { AxisEdge } from './axis-edge.ts';
+import { AREA, type CellSums, LENGTH, VOLUME } from './cell-sums.ts';
+
+/** What the cells beside all parts of the axis with a clearance of at least `radius` sum up to, given the edges that cross it. */
+export function cellsAbove(axis: MedialAxis, radius: number, crossing: readonly number[]): CellSums {
+  return addParts(axis, radius, crossing, true, wholeCells(axis, radius, Infinity));
+}
+
+/** What the cells beside all parts of the axis with a clearance of less than `radius` sum up to, given the edges that cross it. */
+export function cellsBelow(axis: MedialAxis, radius: number, crossing: readonly number[]): CellSums {
+  return addParts(axis, radius, crossing, false, wholeCells(axis, 0, radius));
+}
+
+/** Adds the cells beside the upper or the lower parts of the edges that cross a radius. */
+function addParts(
+  axis: MedialAxis,
+  radius: number,
+  crossing: readonly number[],
+  isUpper: boolean,
+  sums: CellSums,
+): CellSums {
+  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = axis;
+  const { count, tx, ty } = boundary;
+  const edge = new AxisEdge(axis);
+  let area = 0;
+  let length = 0;
+  let volume = 0;
+  for (const e of crossing) {
+    const from = edgeFrom[e];
+    const to = edgeTo[e];
+    const left = edgeLeft[e];
+    const right = edgeRight[e];
+    const a = isUpper ? radius : nodeR[from];
+    const b = isUpper ? nodeR[to] : radius;
+    if (left >= count || right >= count) {
+      edge.load(e);
+      edge.addCells(a, b, sums);
+      continue;
+    }
+    // two strips, as at every corner: these are many
+    const vx = nodeX[to] - nodeX[from];
+    const vy = nodeY[to] - nodeY[from];
+    const share = (b - a) / (nodeR[to] - nodeR[from]);
+    const along = share * (vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]));
+    area += (along * (a + b)) / 2;
+    length += along;
+    volume += (along * (a * a + a * b + b * b)) / 6;
+  }
+  sums[AREA] += area;
+  sums[LENGTH] += length;
+  sums[VOLUME] += volume;
+  return sums;
+}
