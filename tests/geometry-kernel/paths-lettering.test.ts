@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { readLettering } from '@pourproof/artwork';
 import {
+  carve,
   clearingPath,
-  cutterEffort,
+  cutterEfforts,
   cuttingTime,
   erodedOutline,
+  flatCutter,
   followingPath,
   medialAxis,
   openedArea,
@@ -88,15 +90,20 @@ describe.each(FACES)('lettering in %s', (face) => {
   });
 });
 
-test('what each bit adds in lettering sums up to the reach of the narrowest, in fewer places than corners', async () => {
+test('what each bit adds in lettering sums up to the reach of the narrowest, and whatever adds takes its way and time', async () => {
   const axis = medialAxis(await lettered('lora-400', 0.01));
-  const bits = [{ diameterMm: 3.175 }, { diameterMm: 1.5875 }, { diameterMm: 0.8 }];
-  const efforts = cutterEffort(axis, bits, 3);
-  const sum = efforts.reduce((total, { areaMm2 }) => total + areaMm2, 0);
+  const bits = [3.175, 1.5875, 3, 0.8];
+  const steps = bits.map((diameterMm) => ({ cutter: flatCutter(diameterMm), way: 'clear' }) as const);
+  const { perCutter } = carve(axis, steps, { depthMm: 3 });
+  const sum = perCutter.reduce((total, { areaMm2 }) => total + areaMm2, 0);
   expect(sum).toBeCloseTo(openedArea(axis, 0.4), 8);
-  for (const { areaMm2, places, pathMm, minutes } of efforts) {
-    expect(places.length > 0).toBe(areaMm2 > 0);
-    expect(pathMm > 0).toBe(areaMm2 > 0);
-    expect(minutes > 0).toBe(areaMm2 > 0);
+  const tasks = bits.map((widthMm) => ({ way: 'clear', widthMm, depthMm: 3 }) as const);
+  const efforts = cutterEfforts({ clear: axis, follow: axis }, tasks);
+  expect(perCutter.map(({ areaMm2 }) => areaMm2 > 0)).toEqual([false, true, false, true]);
+  for (const [k, { pathMm, minutes }] of efforts.entries()) {
+    const isAdding = perCutter[k]!.areaMm2 > 0;
+    expect(perCutter[k]!.places.length > 0).toBe(isAdding);
+    expect(pathMm > 0).toBe(isAdding);
+    expect(minutes > 0).toBe(isAdding);
   }
 });

@@ -1,13 +1,12 @@
 import {
   type CutterPath,
   clearingPath,
-  cutterEffort,
+  cutterEfforts,
   cuttingTime,
   equalPasses,
   followingPath,
   inPasses,
   medialAxis,
-  openedArea,
   pathLength,
   SMALL_ROUTER,
 } from '@pourproof/geometry';
@@ -319,26 +318,15 @@ function overMoves(path: CutterPath, measure: (flat: number, z0: number, z1: num
   return sum;
 }
 
-describe('what each cutter is worth', () => {
+describe('what each cutter costs', () => {
   const room = cleanFrom([rectangle(0, 0, 40, 20)], [rectangle(18, 8, 4, 4)]);
   const axis = medialAxis(room);
-  const cutters = [{ diameterMm: 6 }, { diameterMm: 2 }, { diameterMm: 4 }, { diameterMm: 1 }];
-  const efforts = cutterEffort(axis, cutters, 5);
-
-  test('adds up to the area that the narrowest reaches', () => {
-    const sum = efforts.reduce((total, effort) => total + effort.areaMm2, 0);
-    expect(sum).toBeCloseTo(openedArea(axis, 0.5), 9);
-  });
-
-  test('is the four corners of a room for a narrower bit, by closed form', () => {
-    expect(efforts[0]!.places.length).toBe(1);
-    expect(efforts[1]!.places.length).toBe(4);
-    expect(efforts[1]!.areaMm2).toBeCloseTo((4 - Math.PI) * (9 - 1), 9);
-    expect(efforts[3]!.areaMm2).toBeCloseTo((4 - Math.PI) * (1 - 0.25), 9);
-  });
+  const diameters = [6, 2, 4, 1];
+  const tasks = diameters.map((widthMm) => ({ way: 'clear', widthMm, depthMm: 5 }) as const);
+  const efforts = cutterEfforts({ clear: axis, follow: axis }, tasks);
 
   test('is nothing for a wider bit after a narrower one', () => {
-    expect(efforts[2]).toMatchObject({ areaMm2: 0, places: [], pathMm: 0, passes: 0, minutes: 0 });
+    expect(efforts[2]).toMatchObject({ pathMm: 0, passes: 0, minutes: 0 });
   });
 
   test('costs passes of half a diameter and time for all of them', () => {
@@ -348,5 +336,34 @@ describe('what each cutter is worth', () => {
     }
     const path = clearingPath(axis, { diameterMm: 6, stepoverMm: 2.4, depthMm: 5 });
     expect(efforts[0]!.pathMm).toBeCloseTo(2 * pathLength(path), 6);
+  });
+
+  test('takes rounds by the width of the tip, and passes as deep as it is told to', () => {
+    const [slender, asked] = cutterEfforts({ clear: axis, follow: axis }, [
+      { way: 'clear', widthMm: 6, tipMm: 1, depthMm: 5 },
+      { way: 'clear', widthMm: 3, stepoverShare: 0.25, deepestPassMm: 5, depthMm: 5 },
+    ]);
+    const rounds = clearingPath(axis, { diameterMm: 6, stepoverMm: 0.4, depthMm: 5, deepestPassMm: 3 });
+    expect(slender).toMatchObject({ passes: 2, pathMm: cuttingTime(rounds).cutMm });
+    const corners = clearingPath(axis, {
+      diameterMm: 3,
+      stepoverMm: 0.75,
+      depthMm: 5,
+      earlierDiameterMm: 6,
+      deepestPassMm: 5,
+    });
+    expect(asked).toMatchObject({ passes: 1, pathMm: cuttingTime(corners).cutMm });
+  });
+
+  test('of a V is its way along the axis, in passes where that leads deep; it takes nothing from those that clear', () => {
+    const vee = { includedRad: Math.PI / 3, depthMm: 3 };
+    const [first, between, last] = cutterEfforts({ clear: axis, follow: axis }, [
+      { way: 'clear', widthMm: 6, depthMm: 5 },
+      { way: 'follow', diameterMm: 4, ...vee },
+      { way: 'clear', widthMm: 2, depthMm: 5 },
+    ]);
+    const path = inPasses(followingPath(axis, vee).path, equalPasses(3, 2));
+    expect(between).toMatchObject({ passes: 2, pathMm: cuttingTime(path).cutMm });
+    expect([first, last]).toEqual([efforts[0], efforts[1]]);
   });
 });

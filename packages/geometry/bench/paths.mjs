@@ -1,8 +1,10 @@
 // Times of clearing and following paths against the axis that they are read from: real lettering, and growth on awkward families.
 import {
+  carve,
   clearingPath,
-  cutterEffort,
+  cutterEfforts,
   cuttingTime,
+  flatCutter,
   followingPath,
   medialAxis,
   pathLength,
@@ -10,6 +12,7 @@ import {
 import { awkward } from './awkward-regions.mjs';
 import { lettering } from './lettering.mjs';
 
+const BITS_MM = [3.175, 1.5875, 1];
 const SIZES = process.argv.includes('--quick') ? [1000, 10000] : [1000, 10000, 100000];
 
 /** Time of one run in ms, and its result; the first of a kind is not warm. */
@@ -44,12 +47,16 @@ for (const { name, region } of cases) {
   show(name, region, all(region, 1, 3.175));
 }
 for (const { name, region } of cases.slice(0, 4)) {
-  const { ms, result } = time(() =>
-    cutterEffort(medialAxis(region), [{ diameterMm: 3.175 }, { diameterMm: 1.5875 }, { diameterMm: 1 }], 3),
-  );
+  const { ms, result } = time(() => {
+    const axis = medialAxis(region);
+    const steps = BITS_MM.map((mm) => ({ cutter: flatCutter(mm), way: 'clear' }));
+    const tasks = BITS_MM.map((widthMm) => ({ way: 'clear', widthMm, depthMm: 3 }));
+    const efforts = cutterEfforts({ clear: axis, follow: axis }, tasks);
+    return carve(axis, steps, { depthMm: 3 }).perCutter.map((added, k) => ({ ...added, ...efforts[k] }));
+  });
   const text = result.map(
-    (e) =>
-      `${e.diameterMm} mm adds ${e.areaMm2.toFixed(1)} mm² in ${e.places.length} places, ${e.time.lifts} lifts, ${e.pathMm.toFixed(0)} mm, ${e.minutes.toFixed(1)} min`,
+    (e, k) =>
+      `${BITS_MM[k]} mm adds ${e.areaMm2.toFixed(1)} mm² in ${e.places.length} places, ${e.time.lifts} lifts, ${e.pathMm.toFixed(0)} mm, ${e.minutes.toFixed(1)} min`,
   );
   console.log(`${name}: ${text.join('; ')} (${ms.toFixed(0)} ms)`);
 }

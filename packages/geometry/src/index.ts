@@ -49,6 +49,12 @@ export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from '
 export { holeCount, outerRingCount } from './resolve/ring-counts.ts';
 export { type SweptBand, sweepAlong } from './sweep/sweep-along.ts';
 export { type SweepTouch, sweepTouches } from './sweep/sweep-touches.ts';
-export { type CutterEffort, cutterEffort, type FlatCutter } from './time/cutter-effort.ts';
+export {
+  type ClearingTask,
+  type CutterEffort,
+  cutterEfforts,
+  type FollowingTask,
+  type WorkAxes,
+} from './time/cutter-efforts.ts';
 export { type CuttingTime, cuttingTime } from './time/cutting-time.ts';
 export { type Assumption, COMMON_SHARES, type Machine, SMALL_ROUTER } from './time/machine.ts';

@@ -1,14 +1,11 @@
 import {
   type Assumption,
   type Carving,
+  type ClearingTask,
   COMMON_SHARES,
-  type CutterPath,
-  type CuttingTime,
-  clearingPath,
-  cuttingTime,
-  equalPasses,
-  followingPath,
-  inPasses,
+  type CutterEffort,
+  cutterEfforts,
+  type FollowingTask,
   type MedialAxis,
   medialAxis,
   polygonFromArcs,
@@ -16,7 +13,7 @@ import {
   resolveRegions,
 } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
-import type { Bit, VeeBit } from '../job/bit.ts';
+import type { Bit } from '../job/bit.ts';
 import type { Job } from '../job/job.ts';
 import { cutterOf } from './cutter-of.ts';
 
@@ -52,25 +49,18 @@ export interface Efforts {
  */
 export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Efforts {
   const hasVee = job.bits.some((bit) => bit.kind === 'vee');
-  const area = hasVee ? floorAxis(carving, job.toleranceMm) : axis;
-  let narrowest = Number.POSITIVE_INFINITY;
-  const times = job.bits.map((bit, k) => {
-    const depthMm = carving.perCutter[k]?.depthMm ?? job.depthMm;
-    if (bit.kind === 'vee') {
-      const path = veePath(axis, bit, depthMm);
-      const depths = equalPasses(greatestDepth(path), passDepth(bit.diameterMm, job));
-      return effortOf(inPasses(path, depths), depths.length, job);
-    }
-    const widthMm = 2 * radiusAt(cutterOf(bit), depthMm);
-    const path = clearing(area, { widthMm, tipMm: tipWidth(bit), depthMm, earlierMm: narrowest }, job);
-    narrowest = Math.min(narrowest, widthMm);
-    return effortOf(path, equalPasses(depthMm, passDepth(widthMm, job)).length, job);
-  });
+  const axes = { follow: axis, clear: hasVee ? floorAxis(carving, job.toleranceMm) : axis };
+  const tasks = job.bits.map((bit, k) => taskOf(bit, carving.perCutter[k]?.depthMm ?? job.depthMm, job));
+  const efforts = cutterEfforts(axes, tasks, job.machine);
   return {
-    bits: times.map(({ effort }) => effort),
+    bits: efforts.map(effortOf),
     leftOutMm2: job.bits.every((bit) => bit.kind === 'vee') ? carving.scallopedFloorMm2 : 0,
-    assumptions: [...(times[0]?.time.assumptions ?? []), ...assumedWays(job)],
+    assumptions: [...(efforts[0]?.time.assumptions ?? []), ...assumedWays(job)],
   };
+}
+
+function effortOf({ pathMm, passes, minutes, time }: CutterEffort): BitEffort {
+  return { pathMm, passes, lifts: time.lifts, minutes };
 }
 
 /** The axis of the level floor that a V leaves. */
@@ -79,30 +69,28 @@ function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
   return medialAxis(resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region);
 }
 
-function veePath(axis: MedialAxis, bit: VeeBit, depthMm: number): CutterPath {
-  return followingPath(axis, {
-    includedRad: radians(bit.angleDeg),
-    tipRadiusMm: bit.tipRadiusMm,
-    tipFlatMm: bit.tipMm,
+/** What a bit does, worked as the job says or by common practice. */
+function taskOf(bit: Bit, depthMm: number, { stepoverPct, passDepthMm }: Job): ClearingTask | FollowingTask {
+  const passes = passDepthMm === null ? {} : { deepestPassMm: passDepthMm };
+  if (bit.kind === 'vee') {
+    return {
+      ...passes,
+      way: 'follow',
+      diameterMm: bit.diameterMm,
+      includedRad: radians(bit.angleDeg),
+      tipRadiusMm: bit.tipRadiusMm,
+      tipFlatMm: bit.tipMm,
+      depthMm,
+    };
+  }
+  return {
+    ...passes,
+    ...(stepoverPct === null ? {} : { stepoverShare: stepoverPct / 100 }),
+    way: 'clear',
+    widthMm: 2 * radiusAt(cutterOf(bit), depthMm),
+    tipMm: tipWidth(bit),
     depthMm,
-  }).path;
-}
-
-function clearing(
-  axis: MedialAxis,
-  bit: { widthMm: number; tipMm: number; depthMm: number; earlierMm: number },
-  job: Job,
-): CutterPath {
-  const { widthMm, tipMm, depthMm, earlierMm } = bit;
-  const share = job.stepoverPct === null ? COMMON_SHARES.stepover : job.stepoverPct / 100;
-  const stepoverMm = share * Math.min(tipMm, widthMm);
-  return clearingPath(axis, {
-    diameterMm: widthMm,
-    stepoverMm,
-    depthMm,
-    deepestPassMm: passDepth(widthMm, job),
-    ...(earlierMm === Number.POSITIVE_INFINITY ? {} : { earlierDiameterMm: earlierMm }),
-  });
+  };
 }
 
 /** Width of a bit's tip, which sets the distance between rounds. */
@@ -128,34 +116,4 @@ function assumedWays({ stepoverPct, passDepthMm }: Job): readonly EffortAssumpti
       ? { name: 'passToDiameterPct', value: 100 * COMMON_SHARES.pass, unit: '%', origin: common }
       : { name: 'passDepthMm', value: passDepthMm, unit: 'mm', origin: 'given' },
   ];
-}
-
-function passDepth(widthMm: number, job: Job): number {
-  return job.passDepthMm ?? COMMON_SHARES.pass * widthMm;
-}
-
-function effortOf(
-  path: CutterPath,
-  passes: number,
-  job: Job,
-): { readonly effort: BitEffort; readonly time: CuttingTime } {
-  const time = cuttingTime(path, job.machine);
-  return {
-    effort: {
-      pathMm: time.cutMm,
-      passes: path.runEnds.length === 0 ? 0 : passes,
-      lifts: time.lifts,
-      minutes: time.minutes,
-    },
-    time,
-  };
-}
-
-/** A V stays above its limit where no stroke is wide enough. */
-function greatestDepth({ points }: CutterPath): number {
-  let most = 0;
-  for (let i = 2; i < points.length; i += 3) {
-    most = Math.max(most, points[i] as number);
-  }
-  return most;
 }
