@@ -355,6 +355,24 @@ describe('what each cutter costs', () => {
     expect(asked).toMatchObject({ passes: 1, pathMm: cuttingTime(corners).cutMm });
   });
 
+  test('clears all of the floor below a shorter one, and above only what that left', () => {
+    const clearing = { diameterMm: 2, stepoverMm: 0.8, deepestPassMm: 1 };
+    const above = clearingPath(axis, { ...clearing, depthMm: 2, earlierDiameterMm: 6 });
+    const below = clearingPath(axis, { ...clearing, openDepthMm: 2, depthMm: 5 });
+    const depths = [...below.points].filter((_, i) => i % 3 === 2);
+    expect([...new Set(depths)].sort()).toEqual([3, 4, 5]);
+    const once = clearingPath(axis, { diameterMm: 2, stepoverMm: 0.8, depthMm: 5 });
+    expect(pathLength(below)).toBeCloseTo(3 * pathLength(once) + below.runEnds.length * 2, 6);
+    const [, long, none] = cutterEfforts({ clear: axis, follow: axis }, [
+      { way: 'clear', widthMm: 6, depthMm: 2 },
+      { way: 'clear', widthMm: 2, depthMm: 5 },
+      { way: 'clear', widthMm: 4, depthMm: 5 },
+    ]);
+    expect(long).toMatchObject({ passes: 2 + 3 });
+    expect(long!.pathMm).toBeCloseTo(cuttingTime(above).cutMm + cuttingTime(below).cutMm, 6);
+    expect(none).toMatchObject({ pathMm: 0, passes: 0 });
+  });
+
   test('of a V is its way along the axis, in passes where that leads deep; it takes nothing from those that clear', () => {
     const vee = { includedRad: Math.PI / 3, depthMm: 3 };
     const [first, between, last] = cutterEfforts({ clear: axis, follow: axis }, [

@@ -164,6 +164,7 @@ function cutOf(measured: Measured): Report['cut'] {
     errorBound: { areaMm2: areaError, volumeMm3: carving.volumeErrorMm3 + areaError * maxDepth },
     perCutter: carving.perCutter.map((added, k) => ({
       cutter: bitText(job.bits[k] as Bit, job.units),
+      depthMm: added.depthMm,
       areaMm2: Math.max(0, added.areaMm2),
       volumeMm3: Math.max(0, added.volumeMm3),
       floorMm2: added.floorMm2,

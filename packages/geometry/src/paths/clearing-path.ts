@@ -18,6 +18,8 @@ export interface Clearing {
   readonly stepoverMm: number;
   /** Depth of the floor below the face, mm, 0 or more. */
   readonly depthMm: number;
+  /** Depth down to which other work has opened all of it, mm, at most `depthMm`; passes start there. 0 by default. */
+  readonly openDepthMm?: number;
   /** Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
   readonly earlierDiameterMm?: number;
   /** Most depth taken in one pass, mm; unlimited by default. */
@@ -47,18 +49,22 @@ const DEFAULT_STAY_DOWN_MM = 40;
  * @throws {RangeError} when a size is out of range
  */
 export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
-  const { diameterMm, stepoverMm, depthMm, earlierDiameterMm = 0 } = clearing;
+  const { diameterMm, stepoverMm, depthMm, openDepthMm = 0, earlierDiameterMm = 0 } = clearing;
   const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
   const { deepestPassMm = Infinity } = clearing;
   const { stayDownMm = deepestPassMm === Infinity ? 0 : DEFAULT_STAY_DOWN_MM } = clearing;
   checkSize('diameterMm', diameterMm, diameterMm > 0);
   checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm);
   checkSize('depthMm', depthMm, depthMm >= 0);
+  checkSize('openDepthMm', openDepthMm, openDepthMm >= 0 && openDepthMm <= depthMm);
   checkSize('earlierDiameterMm', earlierDiameterMm, earlierDiameterMm >= 0);
   checkSize('overlapMm', overlapMm, overlapMm >= 0);
   checkSize('ignoreMm', ignoreMm, ignoreMm >= 0);
   checkSize('stayDownMm', stayDownMm, stayDownMm >= 0);
-  const depths = deepestPassMm === Infinity ? [depthMm] : equalPasses(depthMm, deepestPassMm);
+  const depths =
+    deepestPassMm === Infinity
+      ? [depthMm]
+      : equalPasses(depthMm - openDepthMm, deepestPassMm).map((pass) => openDepthMm + pass);
   const radius = enteringRadius(axis, diameterMm / 2);
   const wide = earlierDiameterMm > 0 ? enteringRadius(axis, earlierDiameterMm / 2) : Infinity;
   if (wide <= radius) {

@@ -6,7 +6,7 @@ import { equalPasses, inPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
 import { COMMON_SHARES, type Machine } from './machine.ts';
 
-/** What a cutter clears: as far as it reaches, at one depth, but for what the narrowest before it took. */
+/** What a cutter clears: as far as it reaches, at one depth, but for what those before it took. */
 export interface ClearingTask {
   readonly way: 'clear';
   /** Width of the cutter at the face, mm, above 0. */
@@ -47,8 +47,8 @@ export interface CutterEffort {
 }
 
 /**
- * For each cutter, in the order of use, its path and time. A clearing cutter takes just what the narrowest before it left; one that has nothing to do has
- * no path and takes no time.
+ * For each cutter, in the order of use, its path and time. A clearing cutter takes at each depth just what the narrowest before it that went as deep left;
+ * one that has nothing to do has no path and takes no time.
  *
  * @param given values of the machine that are known
  * @throws {RangeError} when a size or a value of the machine is out of range
@@ -58,20 +58,15 @@ export function cutterEfforts(
   tasks: readonly (ClearingTask | FollowingTask)[],
   given: Partial<Machine> = {},
 ): readonly CutterEffort[] {
-  let narrowestMm = 0;
+  const earlier: ClearingTask[] = [];
   return tasks.map((task) => {
     const { path, passes } =
-      task.way === 'follow' ? followed(axes.follow, task) : cleared(axes.clear, task, narrowestMm);
+      task.way === 'follow' ? followed(axes.follow, task) : cleared(axes.clear, task, earlier);
     if (task.way === 'clear') {
-      narrowestMm = narrowestMm === 0 ? task.widthMm : Math.min(narrowestMm, task.widthMm);
+      earlier.push(task);
     }
     const time = cuttingTime(path, given);
-    return {
-      pathMm: time.cutMm,
-      passes: path.runEnds.length === 0 ? 0 : passes,
-      minutes: time.minutes,
-      time,
-    };
+    return { pathMm: time.cutMm, passes, minutes: time.minutes, time };
   });
 }
 
@@ -81,21 +76,77 @@ interface Work {
   readonly passes: number;
 }
 
-function cleared(axis: MedialAxis, task: ClearingTask, earlierDiameterMm: number): Work {
+function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly ClearingTask[]): Work {
   const { widthMm, depthMm, tipMm = widthMm, stepoverShare = COMMON_SHARES.stepover } = task;
   const { deepestPassMm = COMMON_SHARES.pass * widthMm } = task;
   const stepoverMm = stepoverShare * Math.min(tipMm, widthMm);
+  const works = layersAfter(earlier, depthMm).map(({ fromMm, toMm, earlierMm }): Work => {
+    const path = clearingPath(axis, {
+      diameterMm: widthMm,
+      stepoverMm,
+      openDepthMm: fromMm,
+      depthMm: toMm,
+      deepestPassMm,
+      earlierDiameterMm: earlierMm,
+    });
+    return { path, passes: passesOf(path, toMm - fromMm, deepestPassMm) };
+  });
   return {
-    path: clearingPath(axis, { diameterMm: widthMm, stepoverMm, depthMm, deepestPassMm, earlierDiameterMm }),
-    passes: equalPasses(depthMm, deepestPassMm).length,
+    path: joined(works.map(({ path }) => path)),
+    passes: works.reduce((sum, { passes }) => sum + passes, 0),
+  };
+}
+
+/** Depths between which the same earlier cutters have been. */
+interface Layer {
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** The narrowest of them, mm; 0 for none. */
+  readonly earlierMm: number;
+}
+
+function layersAfter(earlier: readonly ClearingTask[], depthMm: number): readonly Layer[] {
+  const ends = [...new Set(earlier.map((task) => Math.min(task.depthMm, depthMm))), depthMm];
+  const layers: Layer[] = [];
+  for (const toMm of [...new Set(ends)].sort((a, b) => a - b)) {
+    const widths = earlier.filter((task) => task.depthMm >= toMm).map((task) => task.widthMm);
+    const earlierMm = widths.length === 0 ? 0 : Math.min(...widths);
+    // where the next stop changes nothing the layer goes on
+    const above = layers.at(-1)?.earlierMm === earlierMm ? layers.pop() : undefined;
+    layers.push({ fromMm: above?.fromMm ?? layers.at(-1)?.toMm ?? 0, toMm, earlierMm });
+  }
+  return layers;
+}
+
+function joined(paths: readonly CutterPath[]): CutterPath {
+  const [first] = paths;
+  if (paths.length === 1) {
+    return first;
+  }
+  let count = 0;
+  const runEnds = paths.flatMap((path) => {
+    const ends = Array.from(path.runEnds, (end) => count + end);
+    count += path.bulges.length;
+    return ends;
+  });
+  return {
+    points: Float64Array.from(paths.flatMap(({ points }) => [...points])),
+    bulges: Float64Array.from(paths.flatMap(({ bulges }) => [...bulges])),
+    runEnds: Uint32Array.from(runEnds),
   };
 }
 
 function followed(axis: MedialAxis, task: FollowingTask): Work {
   const { diameterMm, deepestPassMm = COMMON_SHARES.pass * diameterMm } = task;
   const { path } = followingPath(axis, task);
-  const depths = equalPasses(greatestDepth(path), deepestPassMm);
-  return { path: inPasses(path, depths), passes: depths.length };
+  const deepestMm = greatestDepth(path);
+  const passes = passesOf(path, deepestMm, deepestPassMm);
+  return { path: inPasses(path, equalPasses(deepestMm, deepestPassMm)), passes };
+}
+
+/** A path without runs has no passes. */
+function passesOf({ runEnds }: CutterPath, depthMm: number, deepestPassMm: number): number {
+  return runEnds.length === 0 ? 0 : equalPasses(depthMm, deepestPassMm).length;
 }
 
 /** A V stays above its limit where no stroke is wide enough. */

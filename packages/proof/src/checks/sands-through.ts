@@ -1,6 +1,7 @@
 import { limits } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import { cutShape } from '../cut/cut-shape.ts';
+import { deepestReachMm } from '../cut/short-bit.ts';
 import { levelledStroke, type StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FixOption } from '../report/report.ts';
@@ -130,8 +131,7 @@ function fixes(measured: Measured): FixOption[] {
 
 /** No deeper can the bits of a job go, or its board is cut through. */
 function deepestMm({ bits, board }: Measured['job']): number {
-  const boardMm = board?.thicknessMm ?? DEEPEST_MM;
-  return Math.min(boardMm, ...bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? boardMm));
+  return Math.min(board?.thicknessMm ?? DEEPEST_MM, deepestReachMm(bits));
 }
 
 /** What takes room from the colour, at the lowest place of the board. */

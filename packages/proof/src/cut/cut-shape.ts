@@ -30,14 +30,17 @@ export function cutShape(bits: readonly Bit[], depthMm: number): CutShape {
 }
 
 function clearedShape(cutters: readonly Cutter[], depthMm: number): CutShape {
-  const widths = cutters.map((cutter) => 2 * radiusAt(cutter, depthMm));
+  const depths = cutters.map((cutter) => Math.min(depthMm, cutter.cuttingLengthMm));
+  const widths = cutters.map((cutter, k) => 2 * radiusAt(cutter, depths[k] ?? depthMm));
   return {
     entersMm: Math.min(...widths),
     includedRad: null,
-    leanRad: Math.min(...cutters.map((cutter) => leanAt(cutter, depthMm))),
+    leanRad: Math.min(...cutters.map((cutter, k) => leanAt(cutter, depths[k] ?? depthMm))),
     sectionAt: (widthMm) =>
       cutters
-        .flatMap((cutter, k) => (widthMm < (widths[k] ?? 0) ? [] : [{ widthMm, depthMm, cutter }]))
+        .flatMap((cutter, k) =>
+          widthMm < (widths[k] ?? 0) ? [] : [{ widthMm, depthMm: depths[k] ?? depthMm, cutter }],
+        )
         .reduce<StrokeSection | null>(
           (most, each) => (most === null || sectionArea(each) > sectionArea(most) ? each : most),
           null,

@@ -1,4 +1,5 @@
 import { formatArea, formatLength, inchesFromMm, type LengthUnit, SPECK_AREA_MM2 } from '@pourproof/plane';
+import { bitSize } from '../job/bit.ts';
 import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
@@ -15,7 +16,7 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
       fact(
         `  by the ${each.cutter}`,
         formatArea(each.areaMm2, unit),
-        `${added(each, k, unit)}${work(each, unit)}`,
+        `${added(each, k, unit)}${reach(each, cut.maxDepthMm, unit)}${work(each, unit)}`,
       ),
     ),
     ...(ridged > 0
@@ -39,6 +40,11 @@ function added({ areaMm2, floorMm2, places }: PerCutter, k: number, unit: Length
   return floorMm2 >= SPECK_AREA_MM2
     ? `no more at the face, but it levels ${formatArea(floorMm2, unit)} of floor; `
     : 'no more at the face; ';
+}
+
+/** What a bit that ends above the floor reaches; those after it go on. */
+function reach({ depthMm, passes }: PerCutter, deepestMm: number, unit: LengthUnit): string {
+  return passes > 0 && depthMm < deepestMm ? `${bitSize(depthMm, unit)} deep, as far as it reaches; ` : '';
 }
 
 function work({ minutes, pathMm, passes, lifts }: PerCutter, unit: LengthUnit): string {

@@ -1,9 +1,10 @@
+import { shortBit } from '../cut/short-bit.ts';
 import { bitSize, bitText } from './bit.ts';
 import type { Job } from './job.ts';
 import { JobError } from './job-error.ts';
 
 /**
- * Refuses a settled job whose values contradict the world: depths below 0, dives beyond upright.
+ * Refuses a settled job whose values contradict the world: depths below 0, dives beyond upright, bits too short that no other makes up for.
  *
  * @throws {JobError} for the first value that makes no sense
  */
@@ -50,12 +51,11 @@ export function refuseNonsense(job: Job): void {
       throw new JobError(`${name} is ${value}; it must be above 0.`);
     }
   }
-  const short = job.bits.find(
-    (bit) => bit.kind !== 'vee' && bit.cuttingLengthMm !== null && bit.cuttingLengthMm < job.depthMm,
-  );
+  const short = shortBit(job.bits, job.depthMm);
   if (short !== undefined) {
+    const length = bitSize(short.cuttingLengthMm ?? 0, job.units);
     throw new JobError(
-      `depth is ${bitSize(job.depthMm, job.units)}, but the cutting edge of the ${bitText(short, job.units)} is only ${bitSize(short.cuttingLengthMm ?? 0, job.units)} long.`,
+      `depth is ${bitSize(job.depthMm, job.units)}, but the cutting edge of the ${bitText(short, job.units)} is only ${length} long. Cut no deeper, or give a longer bit that is no wider after it: it goes on below.`,
     );
   }
 }

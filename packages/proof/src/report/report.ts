@@ -73,6 +73,7 @@ const cut = z.object({
   perCutter: z.array(
     z.object({
       cutter: z.string(),
+      depthMm: mm('How deep it goes: to the depth of the job, or as far as its edge or its flanks reach'),
       areaMm2: mm2('What this cutter adds at the face to those before it'),
       volumeMm3: mm3('What it adds to their volume'),
       floorMm2: mm2('Level floor at the deepest that its flat bottom goes over and no bit before did'),

@@ -1,0 +1,33 @@
+import { radiusAt } from '@pourproof/geometry';
+import type { Bit } from '../job/bit.ts';
+import { cutterOf } from './cutter-of.ts';
+
+/**
+ * The first clearing bit whose cutting edge ends above a depth and that none after it makes up for: one that goes all the way and is no wider at the face,
+ * so that it takes below all that the short one took. `undefined` where every short bit has such a one.
+ */
+export function shortBit(bits: readonly Bit[], depthMm: number): Bit | undefined {
+  const clearing = bits.filter(({ kind }) => kind !== 'vee');
+  return clearing.find(
+    (bit, k) =>
+      isShort(bit, depthMm) &&
+      !clearing
+        .slice(k + 1)
+        .some((after) => !isShort(after, depthMm) && widthMm(after, depthMm) <= widthMm(bit, depthMm)),
+  );
+}
+
+/** How deep the bits of a job clear without one that is too short, see {@link shortBit}, mm; infinite where no bit has a length. */
+export function deepestReachMm(bits: readonly Bit[]): number {
+  const lengths = bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? Number.POSITIVE_INFINITY);
+  return lengths.filter((mm) => shortBit(bits, mm) === undefined).reduce((most, mm) => Math.max(most, mm), 0);
+}
+
+function isShort({ cuttingLengthMm }: Bit, depthMm: number): boolean {
+  return cuttingLengthMm !== null && cuttingLengthMm < depthMm;
+}
+
+function widthMm(bit: Bit, depthMm: number): number {
+  const cutter = cutterOf(bit);
+  return 2 * radiusAt(cutter, Math.min(depthMm, cutter.cuttingLengthMm));
+}
