@@ -1,3 +1,4 @@
+import { defaultMaterials, levelMethods, resinColours } from '@pourproof/materials';
 import type { JobFile } from '@pourproof/proof';
 
 /** Where help shows a flag: first the few that most jobs need, then the rest. */
@@ -181,7 +182,7 @@ export const FLAGS: readonly Flag[] = [
     key: 'dive',
     takes: 'ANGLE',
     group: 'board',
-    help: 'Fibre direction out of the face; 90deg is an end-grain board',
+    help: 'How far the fibres rise out of the face, towards --grain; 90deg is an end-grain board',
   },
   {
     name: 'coats',
@@ -232,7 +233,7 @@ export const FLAGS: readonly Flag[] = [
     key: 'colour',
     takes: 'NAME',
     group: 'board',
-    help: 'Colour of the resin, to tell whether a streak shows',
+    help: `Colour of the resin, to tell whether a streak shows: ${Object.keys(resinColours).join(', ')}`,
   },
   {
     name: 'pigment-pct',
@@ -243,7 +244,13 @@ export const FLAGS: readonly Flag[] = [
     help: 'Pigment by weight of the mix',
   },
   { name: 'oiled', key: 'oiled', group: 'board', help: 'The board was oiled or waxed before' },
-  { name: 'level-by', key: 'levelBy', takes: 'METHOD', group: 'board', help: 'How the face is levelled' },
+  {
+    name: 'level-by',
+    key: 'levelBy',
+    takes: 'METHOD',
+    group: 'board',
+    help: `How the face is levelled: ${Object.keys(levelMethods).join(', ')}`,
+  },
   {
     name: 'boards',
     key: 'boards',
@@ -252,7 +259,13 @@ export const FLAGS: readonly Flag[] = [
     group: 'board',
     help: 'Equal boards that are poured together',
   },
-  { name: 'weigh', key: 'weigh', takes: 'NAME', group: 'board', help: 'Scale that the parts are weighed on' },
+  {
+    name: 'weigh',
+    key: 'weigh',
+    takes: 'NAME',
+    group: 'board',
+    help: `Scale that the parts are weighed on: ${Object.keys(defaultMaterials.scales).join(', ')}, or one of yours`,
+  },
   {
     name: 'price-per-g',
     key: 'pricePerG',

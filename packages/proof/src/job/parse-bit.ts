@@ -24,7 +24,8 @@ export const BIT_FORMS: readonly string[] = [
 export function parseBit(text: string): Bit {
   const [kind = '', ...all] = text.split(':').map((part) => part.trim());
   const { parts, cuttingLengthMm } = withoutLength(text, all);
-  const reader = READERS[kind];
+  // not what every object has, such as toString
+  const reader = Object.hasOwn(READERS, kind) ? READERS[kind] : undefined;
   if (reader === undefined) {
     throw new MeasureError(unknownKind(text, kind));
   }
@@ -189,7 +190,9 @@ function angle(text: string, part: string, below: number): number {
 /** A length after a word, `tip 0.1mm`; 0 or more. */
 function worded(text: string, part: string, word: string, example: string): number {
   if (!part.startsWith(`${word} `)) {
-    throw new MeasureError(`bit "${text}": "${part}" is not a ${word}. Write it like ${example}.`);
+    throw new MeasureError(
+      `bit "${text}": "${part}" is not a ${word}. Write it between quotes, with ${example} in it.`,
+    );
   }
   const { value } = parseMeasure(part.slice(word.length + 1).trim(), 'length');
   if (value < 0) {
