@@ -88,14 +88,14 @@ describe('bitText', () => {
   });
 });
 
-test.each(['toString', 'constructor:3mm', '__proto__:1/8in'])(
+it.each(['toString', 'constructor:3mm', '__proto__:1/8in'])(
   '%s is no kind, though every object has it',
   (text) => {
     expect(() => parseBit(text)).toThrow(/is of no known kind: "\w+"\. Write it like flat:1\/8in/u);
   },
 );
 
-test('a length without its quotes says that it needs them', () => {
+it('a length without its quotes says that it needs them', () => {
   expect(() => parseBit('flat:1/8in:length')).toThrow(
     'bit "flat:1/8in:length": "length" is not a length. Write it between quotes, with :length 12mm in it.',
   );
