@@ -1,3 +1,5 @@
+import type { Boundary } from '../medial-axis/boundary.ts';
+import type { AxisGraph } from '../medial-axis/collapse-pieces.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AREA, addCells, type CellSums, GREATEST, LEAST, noCells, SUM_STRIDE } from './cell-sums.ts';
 import { isSpoke } from './is-spoke.ts';
@@ -12,12 +14,12 @@ const BLOCK = 32;
 export type AxisBlocks = CellSums;
 
 /** The blocks of an axis; linear time. */
-export function axisBlocks(axis: Omit<MedialAxis, 'blocks'>): AxisBlocks {
-  const count = axis.edgeFrom.length;
+export function axisBlocks(boundary: Boundary, graph: AxisGraph): AxisBlocks {
+  const count = graph.edgeFrom.length;
   const blocks = new Float64Array(SUM_STRIDE * Math.ceil(count / BLOCK));
   for (let at = 0, e = 0; e < count; at += SUM_STRIDE, e += BLOCK) {
     blocks[at + LEAST] = Infinity;
-    addCells(axis, e, Math.min(e + BLOCK, count), 0, Infinity, blocks, at);
+    addCells(boundary, graph, e, Math.min(e + BLOCK, count), 0, Infinity, blocks, at);
   }
   return blocks;
 }
@@ -43,7 +45,7 @@ export function wholeCells(axis: MedialAxis, low: number, high: number): CellSum
         sums[k] += blocks[at + k];
       }
     } else if (greatest >= low && least < high) {
-      addCells(axis, e, Math.min(e + BLOCK, edgeFrom.length), low, high, sums, 0);
+      addCells(axis.boundary, axis, e, Math.min(e + BLOCK, edgeFrom.length), low, high, sums, 0);
     }
   }
   return sums;

@@ -208,7 +208,7 @@ export class AxisEdge {
 
   /** Length of the parabola arc between two positions. */
   #arcLength(from: number, to: number): number {
-    return this.#h * parabolaArc(from / this.#h, to / this.#h);
+    return parabolaArc(this.#h, from, to);
   }
 
   /** Length of boundary under both strips beside the part with clearance from a to b, where both sites are edges. */

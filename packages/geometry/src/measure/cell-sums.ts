@@ -1,4 +1,5 @@
-import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import type { Boundary } from '../medial-axis/boundary.ts';
+import type { AxisGraph } from '../medial-axis/collapse-pieces.ts';
 import { parabolaLength } from './parabola-length.ts';
 
 /**
@@ -37,7 +38,8 @@ export function cappedVolume(sums: CellSums, capMm: number): number {
  */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: an inner loop: one case for each pair of sites
 export function addCells(
-  axis: Omit<MedialAxis, 'blocks'>,
+  boundary: Boundary,
+  graph: AxisGraph,
   first: number,
   end: number,
   low: number,
@@ -45,8 +47,8 @@ export function addCells(
   sums: CellSums,
   at: number,
 ): void {
-  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = axis;
-  const { count, x, y, tx, ty, next } = axis.boundary;
+  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = graph;
+  const { count, x, y, tx, ty, next } = boundary;
   let area = 0;
   let length = 0;
   let turn = 0;

@@ -1,4 +1,5 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import type { BeyondCorners } from './beyond-corners.ts';
 
 /** The way along a stroke from its free end up to where it meets others or is widest, over waves in its width. */
 export interface EndBranch {
@@ -10,18 +11,11 @@ export interface EndBranch {
   readonly radii: readonly number[];
 }
 
-/** Strokes as a graph: for each axis edge its length, for each node how many strokes end there, 3 for more, and the exclusive or of their edges. */
-export interface StrokeGraph {
-  readonly length: Float64Array;
-  readonly degree: Uint8Array;
-  readonly otherEdge: Int32Array;
-}
-
 /** A branch may narrow again by this share of its width and still count as widening. */
 const WAVE = 0.1;
 
 /** The branch from a free end: a node where one stroke ends. */
-export function endBranch(axis: MedialAxis, end: number, graph: StrokeGraph): EndBranch {
+export function endBranch(axis: MedialAxis, end: number, graph: BeyondCorners): EndBranch {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const { length, degree, otherEdge } = graph;
   let node = end;
@@ -46,12 +40,11 @@ export function endBranch(axis: MedialAxis, end: number, graph: StrokeGraph): En
       break;
     }
   }
-  return {
-    edges: edges.slice(0, widest),
-    nodes: nodes.slice(0, widest + 1),
-    ways: ways.slice(0, widest + 1),
-    radii: radii.slice(0, widest + 1),
-  };
+  edges.length = widest;
+  nodes.length = widest + 1;
+  ways.length = widest + 1;
+  radii.length = widest + 1;
+  return { edges, nodes, ways, radii };
 }
 
 /** Clearance at a way from the free end, linear between nodes; the last one beyond the end. */

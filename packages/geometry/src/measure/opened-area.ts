@@ -1,6 +1,5 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { isCornerBranch, stoppedDiscs, sumOfSweeps } from '../outline/mouths.ts';
-import { hasNarrowNeck } from '../outline/narrow-parts.ts';
+import { isCornerBranch, stoppedDiscs } from '../outline/mouths.ts';
 import { openArcs } from '../outline/open-arcs.ts';
 import { crossingEdges } from './axis-blocks.ts';
 import { AREA } from './cell-sums.ts';
@@ -23,17 +22,26 @@ export function openedArea(axis: MedialAxis, radiusMm: number): number {
   return cellsAbove(axis, radius, crossing)[AREA] + sectorsAt(axis, radius, crossing);
 }
 
-/** Area that the cutter covers beyond its centres' cells: sectors of discs at the edges that cross its radius. */
+/** Area that the cutter covers beyond its centres' cells: sectors of its disc at the edges that cross its radius. */
 function sectorsAt(axis: MedialAxis, radius: number, crossing: readonly number[]): number {
-  if (!hasNarrowNeck(axis, radius)) {
-    // each narrow part has one mouth, and no discs overlap there
-    return (radius * radius * sumOfSweeps(axis, radius, crossing)) / 2;
+  const { edgeLeft, edgeRight, boundary } = axis;
+  const { tx, ty } = boundary;
+  const others: number[] = [];
+  let sweep = 0;
+  for (const e of crossing) {
+    if (!isCornerBranch(axis, e)) {
+      others.push(e);
+      continue;
+    }
+    // no other disc reaches into a corner, and the walls turn by the sweep
+    const a = edgeLeft[e];
+    const b = edgeRight[e];
+    sweep += Math.atan2(Math.abs(tx[a] * ty[b] - ty[a] * tx[b]), tx[a] * tx[b] + ty[a] * ty[b]);
   }
-  const corners = crossing.filter((e) => isCornerBranch(axis, e));
-  const discs = stoppedDiscs(
-    axis,
-    radius,
-    crossing.filter((e) => !isCornerBranch(axis, e)),
-  );
-  return (radius * radius * sumOfSweeps(axis, radius, corners)) / 2 + sectorArea(discs, openArcs(discs));
+  const inCorners = (radius * radius * sweep) / 2;
+  if (others.length === 0) {
+    return inCorners;
+  }
+  const discs = stoppedDiscs(axis, radius, others);
+  return inCorners + sectorArea(discs, openArcs(discs));
 }

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_SHARE } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
-import { edgeLengths } from './edge-lengths.ts';
+import { beyondCorners, excessBeyondCorner } from './beyond-corners.ts';
 import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
 
 /** What a piece of the axis carries: nothing but a corner, a stroke, or the taper at a stroke's end. */
@@ -22,11 +22,6 @@ export interface StrokeParts {
 }
 
 /**
- * A branch that runs into the boundary is a corner unless the way along it reaches more than this many times the clearance at its root beyond
- * the disc there: corners of 60° and more reach at most once (1/sin 30° − 1).
- */
-const CORNER_REACH = 1;
-/**
  * Where a taper has gained at least this much clearance over its way all along from its tip it is a corner too, if only {@link TAPER_GROWTH} is
  * left to gain: a tip whose sides meet at 39° or more (sin 19.5°). A flat bit leaves no more than its own diameter of it. Our choice.
  */
@@ -41,62 +36,39 @@ const BLUNT_LENGTH = 12;
 const BLUNT_GROWTH = 1.4;
 /** Where a blunt end widens by less, it is still a needle's tip if doubling the way from where its flanks would meet widens it by this factor. */
 const NEEDLE_GROWTH = 1.6;
-/** Steps by which the place is found where a stroke begins within an edge: 2^-30 of the edge. */
-const HALVINGS = 30;
+/** How closely the place is found where a stroke begins within an edge, as a share of the edge and of the clearance, and in how many steps at most. */
+const START_SHARE = 1e-12;
+const START_STEPS = 60;
 /** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
 const TIP_RATIO = 4;
 
 /** Sorts the axis' edges into corners, strokes and tapers; linear time. */
 export function strokeParts(axis: MedialAxis): StrokeParts {
-  const { edgeFrom, edgeTo, nodeR, neckCount } = axis;
-  const edge = new AxisEdge(axis);
-  const length = edgeLengths(axis);
-  const part = new Uint8Array(length.length);
+  const { edgeFrom, nodeR, neckCount } = axis;
+  const graph = beyondCorners(axis);
+  const { length, reach, hasRise, beginning, degree } = graph;
+  // what is beyond corners is STROKE, else CORNER: it remains to find the tapers
+  const part = graph.isBeyond;
   const start = new Float64Array(length.length);
-  // longest way down from each node to the boundary; necks lead on, to another part
-  const reach = new Float64Array(nodeR.length);
-  reach.fill(Infinity, 0, neckCount);
-  const hasRise = new Uint8Array(nodeR.length);
-  const degree = new Uint8Array(nodeR.length);
-  const otherEdge = new Int32Array(nodeR.length);
-  for (let e = 0; e < length.length; e++) {
-    if (length[e] < 0) {
-      continue;
-    }
-    const from = edgeFrom[e];
-    const to = edgeTo[e];
-    const way = reach[from] + length[e];
-    reach[to] = Math.max(reach[to], way);
-    hasRise[from] = 1;
-    if (isBeyondCorner(way, nodeR[to])) {
-      part[e] = STROKE;
-      if (!isBeyondCorner(reach[from], nodeR[from])) {
-        edge.load(e);
-        start[e] = strokeStart(edge, reach[from]);
-      }
-      degree[from] = Math.min(degree[from] + 1, 3);
-      degree[to] = Math.min(degree[to] + 1, 3);
-      otherEdge[from] ^= e;
-      otherEdge[to] ^= e;
-    }
+  const edge = new AxisEdge(axis);
+  for (const e of beginning) {
+    edge.load(e);
+    start[e] = strokeStart(edge, reach[edgeFrom[e]]);
   }
-  for (let k = neckCount; k < nodeR.length; k++) {
-    if (degree[k] === 1) {
-      markTaper(endBranch(axis, k, { length, degree, otherEdge }), { part, start, hasRise });
-    }
-  }
+  const ends: number[] = [];
   const tops: number[] = [];
   for (let k = neckCount; k < nodeR.length; k++) {
-    if (hasRise[k] === 0 && nodeR[k] > 0) {
+    if (degree[k] === 1) {
+      ends.push(k);
+    }
+    if (nodeR[k] > 0 && hasRise[k] === 0) {
       tops.push(k);
     }
   }
-  return { part, start, length, tops };
-}
-
-/** Whether the way from the boundary to a point of the axis with this clearance reaches beyond a corner. */
-function isBeyondCorner(way: number, clearance: number): boolean {
-  return way - clearance > CORNER_REACH * clearance;
+  for (const end of ends) {
+    markTaper(endBranch(axis, end, graph), { part, start, hasRise });
+  }
+  return { part, start, length, tops: tops.filter((k) => hasRise[k] === 0) };
 }
 
 /**
@@ -107,15 +79,33 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
   if (edge.r0 >= edge.r1 * (1 - LEVEL_SHARE)) {
     return 0;
   }
+  const excessAt = (share: number): number => {
+    edge.atShare(share);
+    return excessBeyondCorner(wayBefore + edge.lengthBetween(0, share), edge.clearance);
+  };
+  // false position, with the side that stays weighted less and less (Illinois)
   let low = 0;
   let high = 1;
-  for (let k = 0; k < HALVINGS; k++) {
-    const middle = (low + high) / 2;
-    edge.atShare(middle);
-    if (isBeyondCorner(wayBefore + edge.lengthBetween(0, middle), edge.clearance)) {
-      high = middle;
+  let atLow = excessAt(low);
+  let atHigh = excessAt(high);
+  let side = 0;
+  for (let k = 0; k < START_STEPS && high - low > START_SHARE && atHigh > atLow; k++) {
+    const share = low + (high - low) * Math.min(1, Math.max(0, atLow / (atLow - atHigh)));
+    const excess = excessAt(share);
+    const isDone = Math.abs(excess) <= START_SHARE * edge.clearance;
+    if (excess > 0 || isDone) {
+      high = share;
+      atHigh = excess;
+      atLow /= side > 0 ? 2 : 1;
+      side = 1;
     } else {
-      low = middle;
+      low = share;
+      atLow = excess;
+      atHigh /= side < 0 ? 2 : 1;
+      side = -1;
+    }
+    if (isDone) {
+      break;
     }
   }
   return high;

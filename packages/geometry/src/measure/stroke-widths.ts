@@ -25,32 +25,36 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
   let narrowest = Infinity;
-  let narrowestAt: Point = [0, 0];
-  const offer = (clearance: number, x: number, y: number): void => {
-    if (clearance < narrowest) {
-      narrowest = clearance;
-      narrowestAt = [x + boundary.originX, y + boundary.originY];
-    }
-  };
+  let edgeThere = -1;
   for (let e = 0; e < part.length; e++) {
     if (part[e] === CORNER) {
       continue;
     }
-    if (start[e] > 0) {
+    let clearance = nodeR[edgeFrom[e]];
+    if (start[e] === 0) {
+      lengthMm += length[e];
+    } else {
       shape.load(e);
       lengthMm += shape.lengthBetween(start[e], 1);
       shape.atShare(start[e]);
-      offer(shape.clearance, shape.x, shape.y);
-    } else {
-      lengthMm += length[e];
-      const from = edgeFrom[e];
-      if (part[e] === STROKE) {
-        offer(nodeR[from], nodeX[from], nodeY[from]);
-      }
+      clearance = shape.clearance;
+    }
+    if (part[e] === STROKE && clearance < narrowest) {
+      narrowest = clearance;
+      edgeThere = e;
     }
   }
+  let narrowestAt: Point = [0, 0];
+  if (edgeThere >= 0) {
+    shape.load(edgeThere);
+    shape.atShare(start[edgeThere]);
+    narrowestAt = [shape.x + boundary.originX, shape.y + boundary.originY];
+  }
   for (const top of tops) {
-    offer(nodeR[top], nodeX[top], nodeY[top]);
+    if (nodeR[top] < narrowest) {
+      narrowest = nodeR[top];
+      narrowestAt = [nodeX[top] + boundary.originX, nodeY[top] + boundary.originY];
+    }
   }
   const lengthNarrowerThan = (widthMm: number): number => {
     const limit = enteringRadius(axis, widthMm / 2);

@@ -44,12 +44,26 @@ const TILING_SHARE = 1e-4;
 export function medialAxis(region: CleanRegion): MedialAxis {
   const boundary = boundaryOf(region);
   const necks = findNecks(boundary, chainBoxes(boundary));
-  const axis = { region, boundary, ...collapsePieces(boundary, necks, cutAtNecks(boundary, necks)) };
-  const blocks = axisBlocks(axis);
+  const graph = collapsePieces(boundary, necks, cutAtNecks(boundary, necks));
+  const blocks = axisBlocks(boundary, graph);
   const area = signedArea(region);
   invariant(
     Math.abs(areaOfAll(blocks) - area) <= TILING_SHARE * area,
     'the cells of the medial axis tile the artwork',
   );
-  return { ...axis, blocks };
+  // all axes made alike, field by field: loops over them run at half the speed on objects that were spread together
+  return {
+    region,
+    boundary,
+    nodeX: graph.nodeX,
+    nodeY: graph.nodeY,
+    nodeR: graph.nodeR,
+    neckCount: graph.neckCount,
+    edgeFrom: graph.edgeFrom,
+    edgeTo: graph.edgeTo,
+    edgeLeft: graph.edgeLeft,
+    edgeRight: graph.edgeRight,
+    nextHalf: graph.nextHalf,
+    blocks,
+  };
 }

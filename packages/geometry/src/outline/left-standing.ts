@@ -56,7 +56,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;
-  for (const [part, group] of byPart(loops, (edge) => parts.nameOf(axis.edgeFrom[edge]))) {
+  for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
     const isTrimmed = group.some((loop) => loops.mouths[loop].some((k) => arcs.isTrimmed[k] !== 0));
     const left = isTrimmed ? undefined : uncut.get(part);
     for (const piece of isTrimmed ? separated(loops, group) : [group]) {

@@ -1,7 +1,7 @@
 import { crossingEdges } from '../measure/axis-blocks.ts';
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { hasNarrowNeck, NarrowParts } from './narrow-parts.ts';
+import { NarrowParts } from './narrow-parts.ts';
 
 /**
  * Discs of the cutter where it stops, coming from where it fits: disc k at `(x[k], y[k])`, relative to the axis' origin, touches the left wall in
@@ -13,7 +13,7 @@ export interface StoppedDiscs {
   readonly y: readonly number[];
   readonly angle: readonly number[];
   readonly sweep: readonly number[];
-  /** Name of the narrow part that each disc closes, -1 where it is known to close one alone. */
+  /** Number of the narrow part that each disc closes; 0 for all parts without necks, which have no other mouth. */
   readonly closes: readonly number[];
 }
 
@@ -31,26 +31,43 @@ export function findMouths(axis: MedialAxis, radius: number): Mouths {
   for (let k = 0; k < edge.length; k++) {
     ofEdge[edge[k]] = k;
   }
-  return { ...stoppedDiscs(axis, radius, edge), edge, ofEdge };
+  const { x, y, angle, sweep, closes } = stoppedDiscs(axis, radius, edge);
+  return { radius, edge, x, y, angle, sweep, closes, ofEdge };
 }
 
 /** The discs of mouths on the given edges, all of which cross the radius. */
 export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly number[]): StoppedDiscs {
-  const { edgeFrom, boundary } = axis;
-  const parts = hasNarrowNeck(axis, radius) ? new NarrowParts(axis, radius) : undefined;
-  const place = new CrossingPlace(axis, radius);
+  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = axis;
+  const { count } = boundary;
+  const shape = new AxisEdge(axis);
+  const parts = new NarrowParts(axis, radius);
   const x: number[] = [];
   const y: number[] = [];
   const angle: number[] = [];
   const sweep: number[] = [];
   const closes: number[] = [];
   for (const e of edges) {
-    place.find(e);
-    x.push(place.x);
-    y.push(place.y);
-    angle.push(contactAngle(boundary, axis.edgeLeft[e], place.x, place.y));
-    sweep.push(sweepBetween(boundary, axis.edgeLeft[e], axis.edgeRight[e], place.x, place.y));
-    closes.push(parts === undefined || isCornerBranch(axis, e) ? -1 : parts.nameOf(edgeFrom[e]));
+    const left = edgeLeft[e];
+    const right = edgeRight[e];
+    let px: number;
+    let py: number;
+    if (left < count && right < count) {
+      const from = edgeFrom[e];
+      const to = edgeTo[e];
+      const share = (radius - nodeR[from]) / (nodeR[to] - nodeR[from]);
+      px = nodeX[from] + share * (nodeX[to] - nodeX[from]);
+      py = nodeY[from] + share * (nodeY[to] - nodeY[from]);
+    } else {
+      shape.load(e);
+      shape.at(radius);
+      px = shape.x;
+      py = shape.y;
+    }
+    x.push(px);
+    y.push(py);
+    angle.push(contactAngle(boundary, left, px, py));
+    sweep.push(sweepBetween(boundary, left, right, px, py));
+    closes.push(parts.withNeck(e));
   }
   return { radius, x, y, angle, sweep, closes };
 }
@@ -64,49 +81,6 @@ export function isCornerBranch(axis: MedialAxis, e: number): boolean {
 /** Turn in radians, 0 … π, between the directions to both contacts at the point where `edge` was last asked. */
 export function sweepAt(boundary: MedialAxis['boundary'], edge: AxisEdge): number {
   return sweepBetween(boundary, edge.left, edge.right, edge.x, edge.y);
-}
-
-/** Sum of the sweeps of the discs of a radius on the given edges, which it crosses; radians. */
-export function sumOfSweeps(axis: MedialAxis, radius: number, edges: readonly number[]): number {
-  const place = new CrossingPlace(axis, radius);
-  let sum = 0;
-  for (const e of edges) {
-    place.find(e);
-    sum += sweepBetween(axis.boundary, axis.edgeLeft[e], axis.edgeRight[e], place.x, place.y);
-  }
-  return sum;
-}
-
-/** Where edges cross a clearance. */
-class CrossingPlace {
-  readonly #axis: MedialAxis;
-  readonly #edge: AxisEdge;
-  readonly #radius: number;
-  x = 0;
-  y = 0;
-
-  constructor(axis: MedialAxis, radius: number) {
-    this.#axis = axis;
-    this.#edge = new AxisEdge(axis);
-    this.#radius = radius;
-  }
-
-  /** Sets `x`, `y` to the place on edge e. */
-  find(e: number): void {
-    const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = this.#axis;
-    if (edgeLeft[e] < boundary.count && edgeRight[e] < boundary.count) {
-      const from = edgeFrom[e];
-      const to = edgeTo[e];
-      const share = (this.#radius - nodeR[from]) / (nodeR[to] - nodeR[from]);
-      this.x = nodeX[from] + share * (nodeX[to] - nodeX[from]);
-      this.y = nodeY[from] + share * (nodeY[to] - nodeY[from]);
-    } else {
-      this.#edge.load(e);
-      this.#edge.at(this.#radius);
-      this.x = this.#edge.x;
-      this.y = this.#edge.y;
-    }
-  }
 }
 
 /** Angle of the direction from a point of the axis to its contact with a site. */

@@ -1,51 +1,88 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
-/** Whether some neck has less clearance than the radius: only then can a narrow part have more than one mouth. */
-export function hasNarrowNeck({ nodeR, neckCount }: MedialAxis, radius: number): boolean {
-  for (let k = 0; k < neckCount; k++) {
-    if (nodeR[k] < radius) {
-      return true;
-    }
-  }
-  return false;
-}
-
-/** The parts of the axis that hang together where the clearance is less than a radius. Linear time. */
+/**
+ * The parts of the axis that hang together where the clearance is less than a radius. From each node but a neck at most one edge rises, so all
+ * ways up from a place end alike: at a mouth or at a top. Only necks, from which two ways rise, join what ends apart.
+ */
 export class NarrowParts {
-  /** A node farther up for each node, 1 more than its index; 0 at the node that gives the part its name. */
-  readonly #above: Int32Array;
+  readonly #axis: MedialAxis;
+  readonly #radius: number;
+  /** Part of each node that was passed, before joining; 0 for none yet. */
+  readonly #part: Int32Array;
+  /** What each part was joined to, itself if to none; part 0 is none. */
+  readonly #joined: number[] = [0];
 
-  constructor({ edgeFrom, edgeTo, nodeR, neckCount }: MedialAxis, radius: number) {
-    const above = new Int32Array(nodeR.length);
-    this.#above = above;
-    // edges are made from the boundary up: backwards, the way up from each edge's end is known already
-    for (let e = edgeFrom.length - 1; e >= 0; e--) {
-      const from = edgeFrom[e];
-      const to = edgeTo[e];
-      if (nodeR[to] < radius && nodeR[from] < radius) {
-        if (from >= neckCount && above[from] === 0 && above[to] !== from + 1) {
-          above[from] = above[to] === 0 ? to + 1 : above[to];
-        } else {
-          const a = this.nameOf(from);
-          const b = this.nameOf(to);
-          if (a !== b) {
-            above[a] = b + 1;
-          }
-        }
+  /** Joins all that hangs together by necks; linear time. */
+  constructor(axis: MedialAxis, radius: number) {
+    this.#axis = axis;
+    this.#radius = radius;
+    const { edgeFrom, nodeR, neckCount } = axis;
+    this.#part = new Int32Array(nodeR.length);
+    for (let e = 0; e < edgeFrom.length; e++) {
+      if (edgeFrom[e] < neckCount && nodeR[edgeFrom[e]] < radius) {
+        this.#passUp(e);
       }
     }
   }
 
-  /** Name of the part that a node belongs to: one of its nodes. */
-  nameOf(node: number): number {
-    const above = this.#above;
-    let at = node;
-    while (above[at] !== 0) {
-      const next = above[at] - 1;
-      if (above[next] !== 0) {
-        above[at] = above[next];
+  /** Number of the part in which edge e, with less clearance at its low end, lies; 0 where it has no neck, and so just one mouth. */
+  withNeck(e: number): number {
+    return this.#last(this.#part[this.#axis.edgeFrom[e]]);
+  }
+
+  /** Number of the part in which edge e, with less clearance at its low end, lies. */
+  of(e: number): number {
+    const from = this.#axis.edgeFrom[e];
+    if (this.#part[from] === 0) {
+      this.#passUp(e);
+    }
+    return this.#last(this.#part[from]);
+  }
+
+  /** Names all nodes on the way up along edge e and beyond, up to a mouth, a top or what has been passed. */
+  #passUp(e: number): void {
+    const { edgeFrom, edgeTo, nodeR } = this.#axis;
+    const part = this.#part;
+    let node = edgeFrom[e];
+    let name = part[node];
+    if (name === 0) {
+      name = this.#joined.length;
+      this.#joined.push(name);
+    }
+    for (let up = e; ; ) {
+      part[node] = name;
+      node = up < 0 ? node : edgeTo[up];
+      if (up < 0 || nodeR[node] >= this.#radius) {
+        return;
       }
-      at = next;
+      if (part[node] !== 0) {
+        this.#joined[this.#last(name)] = this.#last(part[node]);
+        return;
+      }
+      up = this.#risingFrom(up);
+    }
+  }
+
+  /** The edge that rises from the high end of an edge; -1 at a top. */
+  #risingFrom(e: number): number {
+    const { nextHalf } = this.#axis;
+    let half = nextHalf[2 * e];
+    while ((half & 1) === 1) {
+      if (half === 2 * e + 1) {
+        return -1;
+      }
+      half = nextHalf[half - 1];
+    }
+    return half >> 1;
+  }
+
+  /** What a part has been joined to in the end. */
+  #last(part: number): number {
+    const joined = this.#joined;
+    let at = part;
+    while (joined[at] !== at) {
+      joined[at] = joined[joined[at]];
+      at = joined[at];
     }
     return at;
   }

@@ -62,7 +62,7 @@ function coveredParts(mouths: StoppedDiscs): Map<number, Part[]> {
   const groups = new Map<number, number[]>();
   for (let k = 0; k < closes.length; k++) {
     const c = closes[k];
-    if (c < 0) {
+    if (c === 0) {
       continue;
     }
     const group = groups.get(c);

@@ -25,18 +25,16 @@ export interface Loops {
  * what the cutter takes, `left` those of what it leaves. Boundary points keep their coordinates to the bit.
  */
 export function traceLoops(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, side: LoopSide): Loops {
-  const { edgeFrom, edgeTo, nodeR } = axis;
+  const { edgeTo, nodeR, nextHalf } = axis;
   const tracer = new LoopTracer(axis, mouths, arcs, side);
   // loops with mouths start at one; what is left unseen after that has none
   for (let k = 0; k < mouths.edge.length; k++) {
     tracer.traceFromMouth(k);
   }
-  for (let e = 0; e < edgeFrom.length; e++) {
-    if (nodeR[edgeFrom[e]] === 0 && mouths.ofEdge[e] < 0) {
-      const isTaken = nodeR[edgeTo[e]] >= mouths.radius;
-      if (isTaken === (side === 'taken')) {
-        tracer.traceFromBoundary(e);
-      }
+  for (let e = 0; e < edgeTo.length; e++) {
+    const isFromBoundary = nextHalf[2 * e + 1] === 2 * e;
+    if (isFromBoundary && mouths.ofEdge[e] < 0 && nodeR[edgeTo[e]] >= mouths.radius === (side === 'taken')) {
+      tracer.traceFromBoundary(e);
     }
   }
   return tracer.loops();
@@ -91,8 +89,7 @@ class LoopTracer {
   /** The loop past the boundary point where edge e starts, if it is new; no mouth lies on it. */
   traceFromBoundary(e: number): void {
     if (this.#isPassed[e] === 0) {
-      const down = 2 * e + 1;
-      this.#walk(down, -1);
+      this.#walk(2 * e + 1, -1);
       this.#lift([], e);
     }
   }
@@ -119,9 +116,12 @@ class LoopTracer {
    * up or down as `stop` says, or `start` when it comes round to it.
    */
   #walk(start: number, stop: 0 | 1 | -1): number {
-    const { nextHalf, edgeLeft, boundary, region } = this.#axis;
+    const { nextHalf, edgeLeft } = this.#axis;
+    const { count, next } = this.#axis.boundary;
+    const { coords } = this.#axis.region;
     const { ofEdge } = this.#mouths;
     const isPassed = this.#isPassed;
+    const pen = this.#pen;
     let stepsLeft = this.#stepsLeft;
     let h = start;
     do {
@@ -131,9 +131,8 @@ class LoopTracer {
         // down to a boundary point and up again; a reflex point is met on two spokes and drawn on the first
         isPassed[h >> 1] = 1;
         const site = edgeLeft[h >> 1];
-        if (site < boundary.count) {
-          const p = boundary.next[site];
-          this.#pen.draw(region.coords[2 * p], region.coords[2 * p + 1]);
+        if (site < count) {
+          pen.draw(coords[2 * next[site]], coords[2 * next[site] + 1]);
         }
       }
       h = after;

@@ -28,7 +28,7 @@ export function uncutAxis(
   { part, start }: StrokeParts,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY } = axis;
-  const discs = new DiscGroups(mouths, (k) => parts.nameOf(edgeFrom[mouths.edge[k]]));
+  const discs = new DiscGroups(mouths, (k) => parts.of(mouths.edge[k]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
   for (let e = 0; e < edgeFrom.length; e++) {
@@ -36,7 +36,7 @@ export function uncutAxis(
     if (nodeR[from] >= mouths.radius || shape.isSpoke(e)) {
       continue;
     }
-    const component = parts.nameOf(from);
+    const component = parts.of(e);
     let sum = found.get(component);
     if (sum === undefined) {
       sum = { clearance: nodeR[from], x: nodeX[from], y: nodeY[from], length: 0, strokeLength: 0 };
