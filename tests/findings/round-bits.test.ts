@@ -87,3 +87,34 @@ test('of several bits goes by the one that leaves most room: a flat one after a 
   expect(both.leftWidthMm).toBe(4);
   expect(both.marginMm).toBeCloseTo(1.4 * 0.98, 9);
 });
+
+describe('two colours of a ball', () => {
+  const volumes = (rings: readonly number[][], bit: string): readonly number[] => {
+    const drawing = drawingOf(rings);
+    const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
+    const job = settleJob(ROUND, { bit: [bit], depth: '1.5mm', overpour: '0mm', wastePct: 0, grain: '0deg' });
+    const { pour } = prove({ ...drawing, shapes }, 'two colours', job).report;
+    return pour.colours.map(({ volumeMl }) => volumeMl);
+  };
+
+  test('get what their own strokes hold: a narrow one less than its share of the face', () => {
+    // half circles of π R²/2 in 3 × 1.5 mm, and the same at both edges of 9 mm
+    const [narrow = 0, wide = 1] = volumes(
+      [rectangle(0, 0, 200, 3 + 1e-6), rectangle(0, 10, 200, 9)],
+      'ball:3mm',
+    );
+    const [byArea = 0, threeTimes = 1] = volumes(
+      [rectangle(0, 0, 200, 3 + 1e-6), rectangle(0, 10, 200, 9)],
+      'flat:3mm',
+    );
+    expect(byArea / threeTimes).toBeCloseTo(1 / 3, 2);
+    const half = (Math.PI * 1.5 * 1.5) / 2;
+    expect(narrow / wide).toBeCloseTo(half / (half + 6 * 1.5), 2);
+  });
+
+  test('that touch share by the face: neither may have room for the bit alone', () => {
+    const [left = 0, right = 0] = volumes([rectangle(0, 0, 50, 2), rectangle(0, 2, 50, 2)], 'ball:3mm');
+    expect(left).toBeGreaterThan(0);
+    expect(left / right).toBeCloseTo(1, 6);
+  });
+});

@@ -9,6 +9,8 @@ import type { ColourFill } from './pour-plan.ts';
 
 /** How far the depth of a pocket is off after setting the bit on the face, mm (our choice; measured flatness comes on top). */
 const DEPTH_SETTING_MM = 0.1;
+/** Colours whose own cuts add up to the whole within this share do not touch (our choice: far below what a cup can be filled to). */
+const APART = 1e-3;
 
 /** The cut to be filled, in mm and mm². */
 export interface FilledCut {
@@ -42,8 +44,8 @@ interface ColourPart {
  * The fills of a proof: one per colour of the drawing, or a single one named `all`.
  *
  * Where colours overlap the one drawn later is poured, as paint covers paint; the colours share out the cut without rest. Upright pockets share the
- * volume by area. A V is shallower in narrow strokes, so each colour is cut by itself, and what they have together shares out the whole: exact where
- * colours do not touch.
+ * volume by area. A V is shallower in narrow strokes, and a ball has less in them, so each colour is cut by itself, and what they have together shares
+ * out the whole: exact where colours do not touch. Where they do, bits other than V share by area.
  */
 export function colourFills(filled: FilledCut): readonly ColourFill[] {
   const parts = partsOf(filled);
@@ -59,9 +61,10 @@ export function colourFills(filled: FilledCut): readonly ColourFill[] {
 
 function partsOf(filled: FilledCut): readonly ColourPart[] {
   const colours = regionsByColour(filled);
-  const isVee = filled.job.bits.some((bit) => bit.kind === 'vee');
+  const { bits } = filled.job;
+  const isSloped = bits.some((bit) => bit.kind !== 'flat');
   const partOf = (name: string, region: CleanRegion, drawn: CleanRegion | null): ColourPart => {
-    const own = isVee && drawn !== null ? filled.carvePart(drawn) : null;
+    const own = isSloped && drawn !== null ? filled.carvePart(drawn) : null;
     const area = signedArea(region);
     return {
       name,
@@ -84,7 +87,15 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
     cut = booleans(cut, region, 'subtract');
     drawn = booleans(drawn, region, 'subtract');
   }
-  return parts.reverse();
+  const apart = parts.reduce((sum, { volume }) => sum + volume, 0);
+  const { volumeMm3 } = filled.carving;
+  // of a V each colour has its point at least; another bit may not even enter a colour that touches the next
+  const isTold = bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART * volumeMm3;
+  return (isTold ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();
+}
+
+function byArea(part: ColourPart, depthMm: number): ColourPart {
+  return { ...part, volume: part.area, wall: perimeter(part.region), depthMm };
 }
 
 /** Shapes by colour, in the order in which each colour is painted last. */
