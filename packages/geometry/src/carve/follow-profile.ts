@@ -57,6 +57,37 @@ export class FollowProfile {
     return clearanceMm >= this.reachMm ? this.depthMm : heightAt(this.cutter, clearanceMm);
   }
 
+  /** How much deeper the tip gets for each mm of clearance: 0 where it does not cut, and at the depth limit. */
+  sinkAt(clearanceMm: number): number {
+    if (clearanceMm >= this.reachMm || clearanceMm < this.tipFlatMm) {
+      return 0;
+    }
+    const piece = this.cutter.pieces.find(
+      ({ fromHeightMm, toHeightMm, toRadiusMm }) => toHeightMm > fromHeightMm && clearanceMm <= toRadiusMm,
+    );
+    return piece === undefined ? 0 : 1 / slopeAt(piece, heightAt(this.cutter, clearanceMm), clearanceMm);
+  }
+
+  /** Height up to which the profile rises by no more than `slope` for each mm of radius. */
+  heightOfSlope(slope: number): number {
+    let height = 0;
+    for (const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } of this.cutter.pieces) {
+      if (arc !== undefined) {
+        const most = arc.centreHeightMm - arc.radiusMm / Math.hypot(1, slope);
+        height = Math.max(height, Math.min(toHeightMm, Math.max(fromHeightMm, most)));
+      } else if (toHeightMm - fromHeightMm <= slope * (1 + SLOPE_SHARE) * (toRadiusMm - fromRadiusMm)) {
+        height = Math.max(height, toHeightMm);
+      }
+    }
+    return height;
+  }
+
+  /** Clearances at which the depth of the tip is not smooth, rising, up to `reachMm`. */
+  get kinksMm(): readonly number[] {
+    const kinks = [this.tipFlatMm, ...this.cutter.pieces.map((piece) => piece.toRadiusMm), this.reachMm];
+    return [...new Set(kinks)].filter((kink) => kink > 0 && kink <= this.reachMm).sort((a, b) => a - b);
+  }
+
   /** Depth at a distance from a wall over whose contact the clearance is as given, by a cutter that stands on that contact's own normal. */
   depthBeside(distanceMm: number, clearanceMm: number): number {
     const z = Math.min(clearanceMm, this.reachMm);

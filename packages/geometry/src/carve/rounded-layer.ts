@@ -1,4 +1,3 @@
-import { AxisEdge } from '../measure/axis-edge.ts';
 import { erodedArea } from '../measure/eroded-area.ts';
 import { reachedArea } from '../measure/profile-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
@@ -6,21 +5,16 @@ import { type ArcRings, arcRingsArea } from '../outline/arc-rings.ts';
 import type { Bounded } from './adaptive-integral.ts';
 import { climbedClearance } from './climbed-clearance.ts';
 import { contactSum } from './contact-sum.ts';
-import { CornerVolume } from './corner-volume.ts';
 import type { CutLayer, Reach } from './cut-layer.ts';
-import { type Cutter, radiusAt } from './cutter.ts';
-import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
-import { FollowLayer } from './follow-layer.ts';
+import { radiusAt } from './cutter.ts';
+import type { ContactIntegrand } from './edge-cells.ts';
 import { FollowProfile } from './follow-profile.ts';
 import { joinOutlines } from './join-outlines.ts';
-import { localWidest } from './local-widest.ts';
 import { reachedOutline } from './reached-outline.ts';
-import { ReachedSlices } from './reached-slices.ts';
+import { sweptVolume } from './swept-volume.ts';
 
 /** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
 const CLIMB_SHARE = 0.05;
-/** Rise along the axis below which walls count as parallel; what that leaves out is its square, here 4e-4 of what the tip cuts. */
-const LEVEL_SLOPE = 0.02;
 /** Heights in the rounded tip whose discs are joined for one outline. */
 const TIP_STEPS = 8;
 /** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
@@ -139,66 +133,20 @@ export class RoundedLayer implements CutLayer {
     return top > 0 ? () => top : (h) => Math.min(h, reachMm);
   }
 
-  /**
-   * No more than by the widest place around, its cutter moved up beside the walls; no less than from the contacts' own normals, nor than by the cutter without its tip and,
-   * at the depth limit, by its tip alone.
-   */
+  /** Between two bounds: see {@link sweptVolume}; where clearances reach the profile's, own normals are the truth. */
   #wholeVolume(): Bounded {
     const { profile } = this;
-    const whole = this.#areaMm2 * this.depthMm;
+    const whole = this.#areaMm2 * profile.tipDepth(this.#widestMm);
     const integrand = (z: Centre): ContactIntegrand => ({
       strip: (h) => profile.stripMm2(h, z(h)),
       fan: (h) => profile.fanMm3(h, z(h)),
       kinks: this.#kinks(0),
     });
-    const widest = localWidest(this.#axis);
-    const most = contactSum(this.#axis, 0, INTEGRAL_SHARE * whole, (edge) => {
-      const centre = Math.min(profile.reachMm, widest[edge]);
-      return integrand(() => centre);
-    });
-    const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
-    const least = Math.max(own, this.#bluntVolume());
-    const value = Math.min(most, Math.max(least, this.#nearestVolume(integrand)));
-    return { value, error: Math.max(most - value, value - least) };
-  }
-
-  /** Volume from the best centres: the contacts' own between parallel walls, those up a climb on flattened curves, searched for in corners. */
-  #nearestVolume(of: (z: Centre) => ContactIntegrand): number {
-    const { reachMm } = this.profile;
-    const { edgeFrom, edgeTo, nodeR } = this.#axis;
-    const corners = new CornerVolume(this.#axis, this.profile);
-    const edge = new AxisEdge(this.#axis);
-    const cells = new EdgeCells(this.#axis, edge);
-    const tolerance = (INTEGRAL_SHARE * this.#areaMm2 * this.depthMm) / Math.max(1, edgeFrom.length);
-    let sum = 0;
-    for (let e = 0; e < edgeFrom.length; e++) {
-      if (edge.isSpoke(e)) {
-        continue;
-      }
-      edge.load(e);
-      cells.load();
-      const rise = edge.r1 - edge.r0;
-      const isCorner =
-        edge.r0 < reachMm && this.#climbTop(e) === 0 && rise > LEVEL_SLOPE * edge.length(edge.r0, edge.r1);
-      const low = isCorner ? Math.min(reachMm, edge.r1) : edge.r0;
-      sum += isCorner ? corners.beside(e, low) : 0;
-      if (!isCorner || low < edge.r1) {
-        sum += cells.integral(low, nodeR[edgeTo[e]], of(this.centreFor(e)), tolerance);
-      }
-    }
-    return sum;
-  }
-
-  #bluntVolume(): number {
-    const { profile } = this;
-    if (profile.flankFromMm >= profile.reachMm) {
-      return 0;
-    }
-    const height = profile.flankHeightMm;
-    const blunt = new FollowProfile(withoutTip(profile.cutter, height), this.depthMm - height);
-    const flanks = new FollowLayer(this.#axis, blunt).volumeBetween(0, blunt.depthMm);
-    const tip = new ReachedSlices(this.#axis, profile.reachMm).volumeBetween(profile.cutter, 0, height);
-    return flanks.value - flanks.error + tip.value - tip.error;
+    const { mostMm3, gainMm3, integralErrorMm3 } = sweptVolume(this.#axis, profile, INTEGRAL_SHARE * whole);
+    const most = mostMm3 + this.#ownSum(profile.reachMm, whole, integrand);
+    const least = gainMm3 + this.#ownSum(profile.tipFlatMm, whole, integrand);
+    const error = Math.abs(most - least) / 2 + integralErrorMm3 + INTEGRAL_SHARE * whole;
+    return { value: (most + least) / 2, error };
   }
 
   #climbTop(edge: number): number {
@@ -229,17 +177,3 @@ export class RoundedLayer implements CutLayer {
 
 /** Clearance that the cutter uses where that over the contact is as given. */
 type Centre = (clearance: number) => number;
-
-/** The cutter ground flat at a height above its tip, up to where it is straight. */
-function withoutTip(cutter: Cutter, heightMm: number): Cutter {
-  const flanks = cutter.pieces.filter(
-    (piece) => piece.fromHeightMm >= heightMm && piece.toHeightMm > heightMm,
-  );
-  const flat = { fromHeightMm: 0, fromRadiusMm: 0, toHeightMm: 0, toRadiusMm: flanks[0].fromRadiusMm };
-  const lowered = flanks.map((piece) => ({
-    ...piece,
-    fromHeightMm: piece.fromHeightMm - heightMm,
-    toHeightMm: piece.toHeightMm - heightMm,
-  }));
-  return { ...cutter, pieces: [flat, ...lowered] };
-}

@@ -1,0 +1,102 @@
+import { adaptiveIntegral } from './adaptive-integral.ts';
+import type { Cutter, ProfilePiece } from './cutter.ts';
+
+/**
+ * Integrals over a cutter's heights of the circles around its own axis, each parted at the angle ψ where the cosine times the profile's slope (height for radius)
+ * is `sink`: ψ is 0 where the slope is less. Radius ρ, height η.
+ */
+export interface SectorMoments {
+  /** ∫ 2ρ sin ψ dη, mm². */
+  readonly chordMm2: number;
+  /** ∫ ψ dρ², mm². */
+  readonly turnMm2: number;
+  /** ∫ 2ρ dη, mm². */
+  readonly widthMm2: number;
+  /** ρ² at the top, mm². */
+  readonly squareMm2: number;
+}
+
+/** Share of the square of the radius that an arc off the cutter's axis may be off. */
+const ARC_SHARE = 1e-10;
+
+/** Closed forms up to a height above the tip, but for arcs off the axis; above the profile it is upright. */
+export function sectorMoments({ pieces }: Cutter, topMm: number, sink: number): SectorMoments {
+  let chordMm2 = 0;
+  let turnMm2 = 0;
+  let widthMm2 = 0;
+  let squareMm2 = 0;
+  for (const piece of pieces) {
+    const { fromHeightMm, fromRadiusMm: a, toHeightMm, toRadiusMm, arc } = piece;
+    if (fromHeightMm > topMm) {
+      break;
+    }
+    const height = Math.min(topMm, toHeightMm) - fromHeightMm;
+    if (toHeightMm === fromHeightMm) {
+      squareMm2 = toRadiusMm * toRadiusMm;
+    } else if (arc === undefined && height > 0) {
+      const gain = (toRadiusMm - a) / (toHeightMm - fromHeightMm);
+      const b = a + gain * height;
+      const angle = Math.acos(Math.min(1, sink * gain));
+      chordMm2 += (a + b) * height * Math.sin(angle);
+      turnMm2 += (b - a) * (b + a) * angle;
+      widthMm2 += (a + b) * height;
+      squareMm2 = b * b;
+    } else if (arc !== undefined && height > 0) {
+      const part = onArc(piece, arc, fromHeightMm + height, sink);
+      chordMm2 += part.chordMm2;
+      turnMm2 += part.turnMm2;
+      widthMm2 += part.widthMm2;
+      squareMm2 = part.squareMm2;
+    }
+  }
+  const { toHeightMm, toRadiusMm } = pieces[pieces.length - 1];
+  const upright = 2 * toRadiusMm * Math.max(0, topMm - toHeightMm);
+  return { chordMm2: chordMm2 + upright, turnMm2, widthMm2: widthMm2 + upright, squareMm2 };
+}
+
+/** Arcs by the angle from straight down at their centre: its tangent is the slope. */
+function onArc(
+  piece: ProfilePiece,
+  { radiusMm: r, centreHeightMm, centreRadiusMm: c }: NonNullable<ProfilePiece['arc']>,
+  top: number,
+  sink: number,
+): SectorMoments {
+  const angleAt = (height: number): number =>
+    Math.acos(Math.min(1, Math.max(-1, (centreHeightMm - height) / r)));
+  const [from, to] = [angleAt(piece.fromHeightMm), angleAt(top)];
+  const width = (t: number): number => r * (r * (t - Math.sin(t) * Math.cos(t)) - 2 * c * Math.cos(t));
+  const outer = c + r * Math.sin(to);
+  const widths = { widthMm2: width(to) - width(from), squareMm2: outer * outer };
+  const parted = Math.max(from, Math.atan(sink));
+  if (parted >= to) {
+    return { chordMm2: 0, turnMm2: 0, ...widths };
+  }
+  if (c === 0) {
+    const [chordTo, turnTo] = onCentredArc(to, sink);
+    const [chordFrom, turnFrom] = onCentredArc(parted, sink);
+    return { chordMm2: r * r * (chordTo - chordFrom), turnMm2: r * r * (turnTo - turnFrom), ...widths };
+  }
+  const angle = (t: number): number => Math.acos(Math.min(1, sink / Math.tan(t)));
+  // ψ starts like a square root where the circles begin to be parted
+  const sum = (f: (t: number) => number): number =>
+    adaptiveIntegral(
+      (u) => 2 * u * (to - parted) * f(parted + (to - parted) * u * u),
+      0,
+      1,
+      ARC_SHARE * outer * outer,
+    ).value;
+  return {
+    chordMm2: sum((t) => 2 * (c + r * Math.sin(t)) * r * Math.sin(t) * Math.sin(angle(t))),
+    turnMm2: sum((t) => 2 * (c + r * Math.sin(t)) * r * Math.cos(t) * angle(t)),
+    ...widths,
+  };
+}
+
+/** Antiderivatives of chord and turn on a ball of radius 1 over the angle from straight down. */
+function onCentredArc(t: number, sink: number): [chord: number, turn: number] {
+  const [sin, cos] = [Math.sin(t), Math.cos(t)];
+  const scale = Math.sqrt(1 + sink * sink);
+  const root = Math.sqrt(Math.max(0, (sin - sink * cos) * (sin + sink * cos)));
+  const lag = Math.atan2(scale * cos, root) / scale;
+  return [-(cos * root + lag), sin * sin * Math.atan2(root, sink * cos) + sink * lag];
+}

@@ -1,0 +1,117 @@
+import {
+  ballCutter,
+  type CarveStep,
+  type Carving,
+  carve,
+  medialAxis,
+  taperedBallCutter,
+  veeCutter,
+  vVolume,
+} from '@pourproof/geometry';
+import { type CleanRegion, radians, ringStart, ringsBounds } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanFrom } from './clean-from.ts';
+import { lettered } from './lettered.ts';
+import { holed, randomFrom } from './random-regions.ts';
+
+const FACES = ['josefin-sans-400', 'arvo-400', 'bodoni-moda-400', 'dancing-script-400', 'lora-400'];
+const follow = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'follow' });
+const vee = (angleDeg: number, tipRadiusMm: number): CarveStep =>
+  follow(veeCutter({ includedRad: radians(angleDeg), diameterMm: 12, tipRadiusMm }));
+
+/** What lines through the region cross, inside only: from, to, y. */
+function* inside({ coords, ringEnds }: CleanRegion, step: number): Generator<[number, number, number]> {
+  const [, minY, , maxY] = ringsBounds({ coords, ringEnds });
+  for (let y = minY + 0.37 * step; y < maxY; y += step) {
+    const xs: number[] = [];
+    ringEnds.forEach((end, ring) => {
+      const from = ringStart({ coords, ringEnds }, ring);
+      for (let i = from; i < end; i++) {
+        const j = i + 1 === end ? from : i + 1;
+        const [ax, ay, bx, by] = [coords[2 * i]!, coords[2 * i + 1]!, coords[2 * j]!, coords[2 * j + 1]!];
+        if (ay > y !== by > y) {
+          xs.push(ax + ((y - ay) / (by - ay)) * (bx - ax));
+        }
+      }
+    });
+    xs.sort((a, b) => a - b);
+    for (let k = 0; k < xs.length; k += 2) {
+      yield [xs[k]!, xs[k + 1]!, y];
+    }
+  }
+}
+
+/** The volume as a sum of depths, each the deepest of all centres at a point. */
+function summed(cut: Carving, step: number): number {
+  let sum = 0;
+  for (const [from, to, y] of inside(cut.axis.region, step)) {
+    const count = Math.max(3, Math.ceil((to - from) / step));
+    const width = (to - from) / count;
+    for (let k = 0; k < count; k++) {
+      sum += width * step * cut.depthAt(from + (k + 0.5) * width, y);
+    }
+  }
+  return sum;
+}
+
+describe('volumes of rounded tips in lettering of 8 mm capitals: bounds that hold and are tight', () => {
+  const tips: readonly (readonly [name: string, step: CarveStep, mostShare: number])[] = [
+    ['V 30°, tip 0.1', vee(30, 0.1), 1e-4],
+    ['V 60°, tip 0.25', vee(60, 0.25), 1e-3],
+    ['V 90°, tip 0.5', vee(90, 0.5), 1e-3],
+    ['ball 2', follow(ballCutter(2)), 1e-3],
+    [
+      'tapered ball 0.5',
+      follow(taperedBallCutter({ tipDiameterMm: 0.5, sideRad: radians(10), diameterMm: 6 })),
+      3e-3,
+    ],
+    // tips about as wide as the strokes sink by much where strokes widen by little
+    ['V 30°, tip 0.5', vee(30, 0.5), 6e-3],
+    ['ball 1', follow(ballCutter(1)), 1e-2],
+  ];
+
+  test.each(FACES)('%s', async (face) => {
+    const axis = medialAxis(await lettered('Ro&g', `${face}.ttf`, 8, 0.01));
+    for (const [name, step, mostShare] of tips) {
+      const cut = carve(axis, [step], { depthMm: 3 });
+      expect(cut.volumeErrorMm3, name).toBeLessThan(mostShare * cut.volumeMm3);
+    }
+  });
+
+  test.each(FACES)('%s: sums over a grid lie between', async (face) => {
+    const axis = medialAxis(await lettered('R', `${face}.ttf`, 8, 0.01));
+    for (const [name, step] of tips.filter((_, k) => k % 2 === 1)) {
+      const cut = carve(axis, [step], { depthMm: 3 });
+      // a grid of 0.06 mm is off by about a thousandth
+      const apart = Math.abs(summed(cut, 0.06) - cut.volumeMm3);
+      expect(apart, name).toBeLessThan(cut.volumeErrorMm3 + 2e-3 * cut.volumeMm3);
+    }
+  });
+});
+
+describe('where the truth is known otherwise', () => {
+  test('a tip so small that it is none: the kernel’s V volume, between the bounds', () => {
+    const random = randomFrom(31);
+    for (let k = 0; k < 6; k++) {
+      const axis = medialAxis(holed(random));
+      for (const depthMm of [0.3, 9]) {
+        const cut = carve(axis, [vee(60, 1e-6)], { depthMm });
+        const want = vVolume(axis, { includedRad: radians(60), depthMm });
+        expect(Math.abs(cut.volumeMm3 - want)).toBeLessThan(cut.volumeErrorMm3 + 1e-5 * want);
+        expect(cut.volumeErrorMm3).toBeLessThan(1e-5 * want);
+      }
+    }
+  });
+
+  test('two wide parts and a short neck: the tip reaches it from both sides, and the bounds tell of it', () => {
+    const axis = medialAxis(
+      cleanFrom([[0, 0, 1.9, 0, 2, 0.45, 2.1, 0, 4, 0, 4, 1.2, 2.1, 1.2, 2, 0.75, 1.9, 1.2, 0, 1.2]]),
+    );
+    for (const step of [vee(60, 0.3), vee(30, 0.5), follow(ballCutter(1)), follow(ballCutter(1.5))]) {
+      const cut = carve(axis, [step], { depthMm: 2 });
+      const apart = Math.abs(summed(cut, 0.025) - cut.volumeMm3);
+      expect(apart).toBeLessThan(cut.volumeErrorMm3 + 1e-3 * cut.volumeMm3);
+      expect(cut.volumeErrorMm3).toBeLessThan(0.05 * cut.volumeMm3);
+    }
+  });
+});
