@@ -1,4 +1,4 @@
-import { EDGE_STRIDE, END, GROWS_X, GROWS_Y, LENGTH, R, TX, TY, X, Y } from './cell-layout.ts';
+import { type Cells, GROWS_X, MATE, R, SITE, SITE_TX, SITE_TY, SITE_X, SITE_Y, X, Y } from './cell-layout.ts';
 import { STRAIGHT_RAD } from './tolerances.ts';
 
 /**
@@ -7,11 +7,11 @@ import { STRAIGHT_RAD } from './tolerances.ts';
  * do not add up along the axis.
  */
 export class CellsOnEdges {
-  readonly #edges: Float64Array;
-  readonly #cells: Float64Array;
+  readonly #numbers: Float64Array;
+  readonly #links: Int32Array;
   /** Number of edges; beyond it sites are points. */
   readonly #count: number;
-  /** Radius of the disc that touches edge b at arc length s + u and the line of another edge, as (slope·u + start) / share. */
+  /** Radius of the disc that touches the edge at arc length s + u and the line of another edge, as (slope·u + start) / share. */
   #share = 0;
   #slope = 0;
   #start = 0;
@@ -20,50 +20,50 @@ export class CellsOnEdges {
   #c1 = 0;
   #c0 = 0;
 
-  constructor(edges: Float64Array, cells: Float64Array) {
-    this.#edges = edges;
-    this.#cells = cells;
-    this.#count = edges.length / EDGE_STRIDE;
+  constructor({ numbers, links }: Cells, count: number) {
+    this.#numbers = numbers;
+    this.#links = links;
+    this.#count = count;
   }
 
-  /**
-   * Sets the disc of the cell at place `at`: on edge b, between the sites left and right. The bisector with the left one grows as the cell at
-   * place `leftAt` says, that with the right one as its own does.
-   */
-  meet(at: number, b: number, left: number, right: number, leftAt: number): void {
+  /** Sets the disc of the cell at place `at`, whose site is an edge, between the sites of the cells at places `left` and `right`. */
+  meet(at: number, left: number, right: number): void {
+    const links = this.#links;
     const n = this.#count;
-    const isOwnLeft = left === n + b;
-    const isOwnRight = right >= n && right - n === this.#edges[b * EDGE_STRIDE + END];
+    const leftSite = links[2 * left + SITE];
+    const rightSite = links[2 * right + SITE];
+    const isOwnLeft = leftSite === n + links[2 * at + SITE];
+    const isOwnRight = rightSite === links[2 * at + MATE];
     if (isOwnLeft && isOwnRight) {
-      this.#cells[at + R] = Infinity;
+      this.#numbers[at + R] = Infinity;
     } else if (isOwnLeft) {
-      this.#meetAtEnd(at, b, 0, right);
+      this.#meetAtEnd(at, 0, right);
     } else if (isOwnRight) {
-      this.#meetAtEnd(at, b, Math.max(this.#edges[b * EDGE_STRIDE + LENGTH], this.#foot(leftAt, b)), left);
-    } else if (left < n && right < n) {
-      this.#meetBetweenLines(at, b, left, right, leftAt);
+      this.#meetAtEnd(at, Math.max(this.#foot(at, right + SITE_X), this.#foot(at, left + GROWS_X)), left);
+    } else if (leftSite < n && rightSite < n) {
+      this.#meetBetweenLines(at, left, right);
     } else {
-      this.#meetBetween(at, b, left, right, leftAt);
+      this.#meetBetween(at, left, right);
     }
   }
 
   /** Where one neighbour is the point at an end of the edge the disc touches there, at arc length s. */
-  #meetAtEnd(at: number, b: number, s: number, other: number): void {
-    this.#touch(at, b, s, this.#alongSite(b, s, other) ? this.#c0 : Infinity);
+  #meetAtEnd(at: number, s: number, other: number): void {
+    this.#touch(at, s, this.#alongSite(at, s, other) ? this.#c0 : Infinity);
   }
 
   /** Between two edges. Both radii are kept as fractions: that saves divisions where most cells close. */
-  #meetBetweenLines(at: number, b: number, left: number, right: number, leftAt: number): void {
-    const low = this.#foot(leftAt, b);
-    const width = Math.max(0, this.#foot(at, b) - low);
-    const hasLeft = this.#alongLine(b, low, left);
+  #meetBetweenLines(at: number, left: number, right: number): void {
+    const low = this.#foot(at, left + GROWS_X);
+    const width = Math.max(0, this.#foot(at, at + GROWS_X) - low);
+    const hasLeft = this.#alongLine(at, low, left);
     const share = this.#share;
     const slope = this.#slope;
     const start = this.#start;
-    const hasRight = this.#alongLine(b, low, right);
+    const hasRight = this.#alongLine(at, low, right);
     if (!(hasLeft && hasRight)) {
       const r = hasRight ? this.#start / this.#share : hasLeft ? (slope * width + start) / share : Infinity;
-      this.#touch(at, b, hasLeft ? low + width : low, r);
+      this.#touch(at, hasLeft ? low + width : low, r);
       return;
     }
     const rise = slope * this.#share - this.#slope * share;
@@ -74,92 +74,84 @@ export class CellsOnEdges {
       Math.abs(slope) * this.#share < Math.abs(this.#slope) * share
         ? (slope * u + start) / share
         : (this.#slope * u + this.#start) / this.#share;
-    this.#touch(at, b, low + u, r);
+    this.#touch(at, low + u, r);
   }
 
-  #meetBetween(at: number, b: number, left: number, right: number, leftAt: number): void {
-    const low = this.#foot(leftAt, b);
-    const width = Math.max(0, this.#foot(at, b) - low);
-    const hasLeft = this.#alongSite(b, low, left);
+  #meetBetween(at: number, left: number, right: number): void {
+    const low = this.#foot(at, left + GROWS_X);
+    const width = Math.max(0, this.#foot(at, at + GROWS_X) - low);
+    const hasLeft = this.#alongSite(at, low, left);
     const a2 = this.#c2;
     const a1 = this.#c1;
     const a0 = this.#c0;
-    const hasRight = this.#alongSite(b, low, right);
+    const hasRight = this.#alongSite(at, low, right);
     const c2 = this.#c2;
     const c1 = this.#c1;
     const c0 = this.#c0;
     if (!(hasLeft && hasRight)) {
       const r = hasRight ? c0 : hasLeft ? (a2 * width + a1) * width + a0 : Infinity;
-      this.#touch(at, b, hasLeft ? low + width : low, r);
+      this.#touch(at, hasLeft ? low + width : low, r);
       return;
     }
     const u = risingRoot(a2 - c2, a1 - c1, a0 - c0, width);
     // the flatter of the two functions feels least of an error in u
     const isLeftFlatter = Math.abs(2 * a2 * u + a1) < Math.abs(2 * c2 * u + c1);
-    this.#touch(at, b, low + u, isLeftFlatter ? (a2 * u + a1) * u + a0 : (c2 * u + c1) * u + c0);
+    this.#touch(at, low + u, isLeftFlatter ? (a2 * u + a1) * u + a0 : (c2 * u + c1) * u + c0);
   }
 
-  /** Foot on edge b of the disc from which a bisector grows. */
-  #foot(at: number, b: number): number {
-    const edges = this.#edges;
-    const cells = this.#cells;
-    const edge = b * EDGE_STRIDE;
+  /** Arc length on the edge of the foot of a point that is kept at a place. */
+  #foot(at: number, point: number): number {
+    const numbers = this.#numbers;
     return (
-      (cells[at + GROWS_X] - edges[edge + X]) * edges[edge + TX] +
-      (cells[at + GROWS_Y] - edges[edge + Y]) * edges[edge + TY]
+      (numbers[point] - numbers[at + SITE_X]) * numbers[at + SITE_TX] +
+      (numbers[point + 1] - numbers[at + SITE_Y]) * numbers[at + SITE_TY]
     );
   }
 
-  /** Sets the disc to the one of a radius that touches edge b at arc length s. */
-  #touch(at: number, b: number, s: number, r: number): void {
-    const edges = this.#edges;
-    const cells = this.#cells;
-    const edge = b * EDGE_STRIDE;
-    const tx = edges[edge + TX];
-    const ty = edges[edge + TY];
-    cells[at + X] = edges[edge + X] + s * tx - r * ty;
-    cells[at + Y] = edges[edge + Y] + s * ty + r * tx;
-    cells[at + R] = r;
+  /** Sets the disc to the one of a radius that touches the edge at arc length s. */
+  #touch(at: number, s: number, r: number): void {
+    const numbers = this.#numbers;
+    const tx = numbers[at + SITE_TX];
+    const ty = numbers[at + SITE_TY];
+    numbers[at + X] = numbers[at + SITE_X] + s * tx - r * ty;
+    numbers[at + Y] = numbers[at + SITE_Y] + s * ty + r * tx;
+    numbers[at + R] = r;
   }
 
-  /** Whether another edge's line limits discs that touch edge b: lines in one direction don't. */
-  #alongLine(b: number, s: number, other: number): boolean {
-    const edges = this.#edges;
-    const at = b * EDGE_STRIDE;
-    const to = other * EDGE_STRIDE;
-    const tx = edges[at + TX];
-    const ty = edges[at + TY];
-    const otherX = edges[to + TX];
-    const otherY = edges[to + TY];
+  /** Whether another edge's line limits discs that touch the edge: lines in one direction don't. */
+  #alongLine(at: number, s: number, other: number): boolean {
+    const numbers = this.#numbers;
+    const links = this.#links;
+    const tx = numbers[at + SITE_TX];
+    const ty = numbers[at + SITE_TY];
+    const otherX = numbers[other + SITE_TX];
+    const otherY = numbers[other + SITE_TY];
     const dx = tx - otherX;
     const dy = ty - otherY;
     const turn2 = dx * dx + dy * dy;
     // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
-    const p = edges[to + END] === b ? at : to;
-    const px = edges[at + X] - edges[p + X] + s * tx;
-    const py = edges[at + Y] - edges[p + Y] + s * ty;
+    const p = links[2 * other + MATE] === this.#count + links[2 * at + SITE] ? at : other;
+    const px = numbers[at + SITE_X] - numbers[p + SITE_X] + s * tx;
+    const py = numbers[at + SITE_Y] - numbers[p + SITE_Y] + s * ty;
     this.#share = turn2 / 2;
     this.#slope = ty * otherX - tx * otherY;
     this.#start = py * otherX - px * otherY;
     return turn2 >= STRAIGHT_RAD * STRAIGHT_RAD;
   }
 
-  #alongSite(b: number, s: number, other: number): boolean {
-    const n = this.#count;
-    if (other < n) {
-      const isLimit = this.#alongLine(b, s, other);
+  #alongSite(at: number, s: number, other: number): boolean {
+    if (this.#links[2 * other + SITE] < this.#count) {
+      const isLimit = this.#alongLine(at, s, other);
       this.#c2 = 0;
       this.#c1 = this.#slope / this.#share;
       this.#c0 = this.#start / this.#share;
       return isLimit;
     }
-    const edges = this.#edges;
-    const at = b * EDGE_STRIDE;
-    const q = (other - n) * EDGE_STRIDE;
-    const qx = edges[q + X] - edges[at + X];
-    const qy = edges[q + Y] - edges[at + Y];
-    const tx = edges[at + TX];
-    const ty = edges[at + TY];
+    const numbers = this.#numbers;
+    const qx = numbers[other + SITE_X] - numbers[at + SITE_X];
+    const qy = numbers[other + SITE_Y] - numbers[at + SITE_Y];
+    const tx = numbers[at + SITE_TX];
+    const ty = numbers[at + SITE_TY];
     const h = qy * tx - qx * ty;
     const u = qx * tx + qy * ty - s;
     this.#c2 = 1 / (2 * h);

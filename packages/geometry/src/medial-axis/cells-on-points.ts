@@ -1,13 +1,26 @@
-import { EDGE_STRIDE, GROWS_R, GROWS_X, GROWS_Y, R, TX, TY, X, Y } from './cell-layout.ts';
+import {
+  type Cells,
+  GROWS_R,
+  GROWS_X,
+  GROWS_Y,
+  MATE,
+  R,
+  SITE,
+  SITE_TX,
+  SITE_TY,
+  SITE_X,
+  SITE_Y,
+  X,
+  Y,
+} from './cell-layout.ts';
 
 /**
  * Works out where the cell of a reflex point closes between its two neighbours: one over the radius of the disc that also touches a neighbour is linear
  * in the unit direction from the point to the middle. Each disc is solved from its three sites directly, as in `CellsOnEdges`.
  */
 export class CellsOnPoints {
-  readonly #edges: Float64Array;
-  readonly #cells: Float64Array;
-  readonly #previous: Int32Array;
+  readonly #numbers: Float64Array;
+  readonly #links: Int32Array;
   /** Number of edges; beyond it sites are points. */
   readonly #count: number;
   /** One over the radius of the disc that touches the point in direction d and a neighbour, as k0 + kx·dx + ky·dy. */
@@ -15,29 +28,25 @@ export class CellsOnPoints {
   #kx = 0;
   #ky = 0;
 
-  constructor(edges: Float64Array, previous: Int32Array, cells: Float64Array) {
-    this.#edges = edges;
-    this.#previous = previous;
-    this.#cells = cells;
-    this.#count = edges.length / EDGE_STRIDE;
+  constructor({ numbers, links }: Cells, count: number) {
+    this.#numbers = numbers;
+    this.#links = links;
+    this.#count = count;
   }
 
-  /**
-   * Sets the disc of the cell at place `at`: on reflex point v, between the sites left and right. The bisector with the left one grows as the cell
-   * at place `leftAt` says, that with the right one as its own does.
-   */
-  meet(at: number, v: number, left: number, right: number, leftAt: number): void {
-    const before = this.#previous[v];
-    if (left === before) {
-      if (right === v) {
-        this.#cells[at + R] = Infinity;
-      } else {
-        this.#meetOnNormal(at, v, before, right, at, -1);
-      }
-    } else if (right === v) {
-      this.#meetOnNormal(at, v, v, left, leftAt, 1);
+  /** Sets the disc of the cell at place `at`, whose site is a reflex point, between the sites of the cells at places `left` and `right`. */
+  meet(at: number, left: number, right: number): void {
+    const links = this.#links;
+    const isOwnLeft = links[2 * left + SITE] === links[2 * at + MATE];
+    const isOwnRight = links[2 * right + SITE] === links[2 * at + SITE] - this.#count;
+    if (isOwnLeft && isOwnRight) {
+      this.#numbers[at + R] = Infinity;
+    } else if (isOwnLeft) {
+      this.#meetOnNormal(at, left, right, at, -1);
+    } else if (isOwnRight) {
+      this.#meetOnNormal(at, right, left, left, 1);
     } else {
-      this.#meetBetween(at, v, left, right, leftAt);
+      this.#meetBetween(at, left, right);
     }
   }
 
@@ -45,63 +54,60 @@ export class CellsOnPoints {
    * Where one neighbour is the point's own edge the disc touches along that edge's normal. The other bisector grows as the cell at place `grows` says;
    * beyond the normal of the other neighbour's line, on the way there, lies the other branch of the parabola.
    */
-  #meetOnNormal(at: number, v: number, own: number, other: number, grows: number, turn: 1 | -1): void {
-    const edges = this.#edges;
-    const cells = this.#cells;
-    const vx = edges[v * EDGE_STRIDE + X];
-    const vy = edges[v * EDGE_STRIDE + Y];
-    const nx = -edges[own * EDGE_STRIDE + TY];
-    const ny = edges[own * EDGE_STRIDE + TX];
+  #meetOnNormal(at: number, own: number, other: number, grows: number, turn: 1 | -1): void {
+    const numbers = this.#numbers;
+    const vx = numbers[at + SITE_X];
+    const vy = numbers[at + SITE_Y];
+    const nx = -numbers[own + SITE_TY];
+    const ny = numbers[own + SITE_TX];
     let r = Infinity;
-    if (other < this.#count) {
-      const o = other * EDGE_STRIDE;
-      const tx = edges[o + TX];
-      const ty = edges[o + TY];
-      const growsX = cells[grows + GROWS_X] - vx;
-      const growsY = cells[grows + GROWS_Y] - vy;
+    if (this.#links[2 * other + SITE] < this.#count) {
+      const tx = numbers[other + SITE_TX];
+      const ty = numbers[other + SITE_TY];
+      const growsX = numbers[grows + GROWS_X] - vx;
+      const growsY = numbers[grows + GROWS_Y] - vy;
       const isCut = turn * (growsX * tx + growsY * ty) < 0 && turn * (nx * tx + ny * ty) > 0;
-      const h = (vy - edges[o + Y]) * tx - (vx - edges[o + X]) * ty;
+      const h = (vy - numbers[other + SITE_Y]) * tx - (vx - numbers[other + SITE_X]) * ty;
       const share = 1 + ty * nx - tx * ny;
       r = !isCut && h > 0 && share > 0 ? h / share : Infinity;
-    } else if (this.#seeSite(v, other)) {
+    } else if (this.#seeSite(at, other)) {
       const curvature = this.#kx * nx + this.#ky * ny;
       r = curvature > 0 ? 1 / curvature : Infinity;
     }
-    cells[at + X] = vx + r * nx;
-    cells[at + Y] = vy + r * ny;
-    cells[at + R] = r;
+    numbers[at + X] = vx + r * nx;
+    numbers[at + Y] = vy + r * ny;
+    numbers[at + R] = r;
   }
 
   // biome-ignore lint/complexity/noExcessiveLinesPerFunction: one equation with its cases
-  #meetBetween(at: number, v: number, left: number, right: number, leftAt: number): void {
-    const edges = this.#edges;
-    const cells = this.#cells;
+  #meetBetween(at: number, left: number, right: number): void {
+    const numbers = this.#numbers;
+    const links = this.#links;
     const n = this.#count;
-    cells[at + R] = Infinity;
-    const hasLeft = this.#seeSite(v, left);
+    numbers[at + R] = Infinity;
+    const hasLeft = this.#seeSite(at, left);
     const a0 = this.#k0;
     const ax = this.#kx;
     const ay = this.#ky;
-    const hasRight = this.#seeSite(v, right);
+    const hasRight = this.#seeSite(at, right);
     const k0 = this.#k0;
     const kx = this.#kx;
     const ky = this.#ky;
-    const vx = edges[v * EDGE_STRIDE + X];
-    const vy = edges[v * EDGE_STRIDE + Y];
-    let lowX = (cells[leftAt + GROWS_X] - vx) / cells[leftAt + GROWS_R];
-    let lowY = (cells[leftAt + GROWS_Y] - vy) / cells[leftAt + GROWS_R];
-    let highX = (cells[at + GROWS_X] - vx) / cells[at + GROWS_R];
-    let highY = (cells[at + GROWS_Y] - vy) / cells[at + GROWS_R];
-    // directions of the neighbours, where they are edges
-    const l = left < n ? left * EDGE_STRIDE : 0;
-    const leftX = edges[l + TX];
-    const leftY = edges[l + TY];
-    const r = right < n ? right * EDGE_STRIDE : 0;
-    const rightX = edges[r + TX];
-    const rightY = edges[r + TY];
+    const vx = numbers[at + SITE_X];
+    const vy = numbers[at + SITE_Y];
+    let lowX = (numbers[left + GROWS_X] - vx) / numbers[left + GROWS_R];
+    let lowY = (numbers[left + GROWS_Y] - vy) / numbers[left + GROWS_R];
+    let highX = (numbers[at + GROWS_X] - vx) / numbers[at + GROWS_R];
+    let highY = (numbers[at + GROWS_Y] - vy) / numbers[at + GROWS_R];
+    const isLeftLine = links[2 * left + SITE] < n;
+    const isRightLine = links[2 * right + SITE] < n;
+    const leftX = numbers[left + SITE_TX];
+    const leftY = numbers[left + SITE_TY];
+    const rightX = numbers[right + SITE_TX];
+    const rightY = numbers[right + SITE_TY];
     // beyond a line's own normal lies the other branch of the parabola: the first branch ends there, at infinity
-    const isLeftCut = left < n && isBetween(lowX, lowY, -leftY, leftX, highX, highY);
-    const isRightCut = right < n && isBetween(lowX, lowY, -rightY, rightX, highX, highY);
+    const isLeftCut = isLeftLine && isBetween(lowX, lowY, -leftY, leftX, highX, highY);
+    const isRightCut = isRightLine && isBetween(lowX, lowY, -rightY, rightX, highX, highY);
     if (isLeftCut && isRightCut && leftX * rightY - leftY * rightX <= 0) {
       return;
     }
@@ -143,35 +149,30 @@ export class CellsOnPoints {
     }
     if (curvature > 0) {
       const radius = 1 / curvature;
-      cells[at + X] = vx + radius * dx;
-      cells[at + Y] = vy + radius * dy;
-      cells[at + R] = radius;
+      numbers[at + X] = vx + radius * dx;
+      numbers[at + Y] = vy + radius * dy;
+      numbers[at + R] = radius;
     }
   }
 
-  /** Sets one over the radius against a site; whether the site limits discs that touch point v at all. */
-  #seeSite(v: number, other: number): boolean {
-    const edges = this.#edges;
-    const n = this.#count;
-    const vx = edges[v * EDGE_STRIDE + X];
-    const vy = edges[v * EDGE_STRIDE + Y];
-    if (other < n) {
-      const o = other * EDGE_STRIDE;
-      const tx = edges[o + TX];
-      const ty = edges[o + TY];
-      const h = (vy - edges[o + Y]) * tx - (vx - edges[o + X]) * ty;
+  /** Sets one over the radius against a site; whether the site limits discs that touch the point at all. */
+  #seeSite(at: number, other: number): boolean {
+    const numbers = this.#numbers;
+    const dx = numbers[at + SITE_X] - numbers[other + SITE_X];
+    const dy = numbers[at + SITE_Y] - numbers[other + SITE_Y];
+    if (this.#links[2 * other + SITE] < this.#count) {
+      const tx = numbers[other + SITE_TX];
+      const ty = numbers[other + SITE_TY];
+      const h = dy * tx - dx * ty;
       this.#k0 = 1 / h;
       this.#kx = ty / h;
       this.#ky = -tx / h;
       return h > 0;
     }
-    const q = (other - n) * EDGE_STRIDE;
-    const qx = edges[q + X] - vx;
-    const qy = edges[q + Y] - vy;
-    const d2 = qx * qx + qy * qy;
+    const d2 = dx * dx + dy * dy;
     this.#k0 = 0;
-    this.#kx = (2 * qx) / d2;
-    this.#ky = (2 * qy) / d2;
+    this.#kx = (-2 * dx) / d2;
+    this.#ky = (-2 * dy) / d2;
     return d2 > 0;
   }
 }

@@ -1,13 +1,22 @@
 import type { Boundary } from './boundary.ts';
 import {
+  AWAY,
   CELL_STRIDE,
+  cellsFor,
   DUE,
-  edgesSideBySide,
   GROWS_R,
   GROWS_X,
   GROWS_Y,
   IS_QUEUED,
+  MATE,
+  NEXT,
+  PREVIOUS,
   R,
+  SITE,
+  SITE_TX,
+  SITE_TY,
+  SITE_X,
+  SITE_Y,
   X,
   Y,
 } from './cell-layout.ts';
@@ -16,31 +25,9 @@ import { CellsOnPoints } from './cells-on-points.ts';
 import type { CutBoundary } from './cut-at-necks.ts';
 import { EventQueue } from './event-queue.ts';
 import type { Necks } from './find-necks.ts';
+import { type AxisGraph, GrowingGraph } from './growing-graph.ts';
+import { type Pieces, piecesOf } from './pieces.ts';
 import { LEVEL_SHARE } from './tolerances.ts';
-
-/** The linked graph that the collapse makes; see `MedialAxis` for what the arrays hold. */
-export interface AxisGraph {
-  readonly nodeX: Float64Array;
-  readonly nodeY: Float64Array;
-  readonly nodeR: Float64Array;
-  readonly edgeFrom: Int32Array;
-  readonly edgeTo: Int32Array;
-  readonly edgeLeft: Int32Array;
-  readonly edgeRight: Int32Array;
-  readonly nextHalf: Int32Array;
-  /** Number of first nodes that are necks. */
-  readonly neckCount: number;
-}
-
-/**
- * What is kept for each instance of a site besides its cell: its neighbours, the half-edge that leads away from where its bisector with the
- * next one starts, the site.
- */
-const LINK_STRIDE = 4;
-const NEXT = 0;
-const PREVIOUS = 1;
-const AWAY = 2;
-const SITE = 3;
 
 /**
  * Grows the axis of every piece from its leaves: neighbours along the piece's boundary meet in bisectors on which the clearance rises; the
@@ -51,165 +38,129 @@ export function collapsePieces(boundary: Boundary, necks: Necks, cut: CutBoundar
   const pieces = piecesOf(cut, necks.count);
   const collapse = new Collapse(boundary, necks, cut, pieces);
   for (let k = 0; k < pieces.starts.length; k++) {
-    collapse.collapse(pieces.starts[k], pieces.sizes[k]);
+    collapse.collapse(CELL_STRIDE * pieces.starts[k], pieces.sizes[k]);
   }
   return collapse.graph;
 }
 
-/** The pieces of more than two instances, and how many nodes and edges the axis of all pieces has. */
-interface Pieces {
-  readonly starts: readonly number[];
-  readonly sizes: readonly number[];
-  readonly nodeCount: number;
-  readonly edgeCount: number;
-}
-
-function piecesOf({ count, next, neckAfter }: CutBoundary, neckCount: number): Pieces {
-  const starts: number[] = [];
-  const sizes: number[] = [];
-  const isSeen = new Uint8Array(count);
-  let nodeCount = neckCount;
-  let edgeCount = 0;
-  for (let start = 0; start < count; start++) {
-    nodeCount += neckAfter[start] < 0 ? 1 : 0;
-    if (isSeen[start] === 0) {
-      let size = 0;
-      let i = start;
-      do {
-        isSeen[i] = 1;
-        size++;
-        i = next[i];
-      } while (i !== start);
-      // each cell that closes makes a node, and all but the last an edge besides those from the leaves
-      nodeCount += size - 2;
-      edgeCount += size === 2 ? 1 : 2 * size - 3;
-      if (size > 2) {
-        starts.push(start);
-        sizes.push(size);
-      }
-    }
-  }
-  return { starts, sizes, nodeCount, edgeCount };
-}
-
 class Collapse {
-  readonly graph: AxisGraph;
+  readonly graph: GrowingGraph;
   readonly #boundary: Boundary;
-  readonly #cells: Float64Array;
+  readonly #numbers: Float64Array;
   readonly #links: Int32Array;
   readonly #onEdges: CellsOnEdges;
   readonly #onPoints: CellsOnPoints;
-  readonly #queue = new EventQueue();
-  #nodeCount: number;
-  #edgeCount = 0;
+  readonly #queue: EventQueue = new EventQueue();
 
   constructor(boundary: Boundary, necks: Necks, cut: CutBoundary, { nodeCount, edgeCount }: Pieces) {
-    const edges = edgesSideBySide(boundary);
     this.#boundary = boundary;
-    this.#cells = new Float64Array(CELL_STRIDE * cut.count);
-    this.#links = new Int32Array(LINK_STRIDE * cut.count);
-    this.#onEdges = new CellsOnEdges(edges, this.#cells);
-    this.#onPoints = new CellsOnPoints(edges, boundary.previous, this.#cells);
-    this.graph = {
-      nodeX: new Float64Array(nodeCount),
-      nodeY: new Float64Array(nodeCount),
-      nodeR: new Float64Array(nodeCount),
-      edgeFrom: new Int32Array(edgeCount),
-      edgeTo: new Int32Array(edgeCount),
-      edgeLeft: new Int32Array(edgeCount),
-      edgeRight: new Int32Array(edgeCount),
-      nextHalf: new Int32Array(2 * edgeCount),
-      neckCount: necks.count,
-    };
-    this.#nodeCount = necks.count;
+    const cells = cellsFor(cut.count);
+    this.#numbers = cells.numbers;
+    this.#links = cells.links;
+    this.#onEdges = new CellsOnEdges(cells, boundary.count);
+    this.#onPoints = new CellsOnPoints(cells, boundary.count);
+    this.graph = new GrowingGraph(nodeCount, edgeCount, necks.count);
     this.#putNecks(necks);
-    this.#putLeaves(cut);
+    this.#putSites(cut);
+    this.#putLeaves(cut, necks.count);
   }
 
   #putNecks({ count, vertex, endX, endY }: Necks): void {
     const { x, y } = this.#boundary;
-    const { nodeX, nodeY, nodeR } = this.graph;
     for (let k = 0; k < count; k++) {
       const v = vertex[k];
       const dx = endX[k] - x[v];
       const dy = endY[k] - y[v];
-      nodeX[k] = (x[v] + endX[k]) / 2;
-      nodeY[k] = (y[v] + endY[k]) / 2;
-      nodeR[k] = Math.sqrt(dx * dx + dy * dy) / 2;
+      this.graph.addNode((x[v] + endX[k]) / 2, (y[v] + endY[k]) / 2, Math.sqrt(dx * dx + dy * dy) / 2);
     }
   }
 
-  /** Links the instances of each piece; between neighbours an edge grows from their common point of the boundary or from their neck. */
-  #putLeaves({ count: m, site, next, neckAfter }: CutBoundary): void {
-    const { count: n, x, y, next: nextPoint } = this.#boundary;
-    const { nodeX, nodeY, nodeR, edgeFrom, edgeTo, edgeLeft, edgeRight, nextHalf, neckCount } = this.graph;
-    const cells = this.#cells;
+  /** Writes the site and the neighbours of each instance. */
+  #putSites({ count, site, next }: CutBoundary): void {
+    const { count: n, x, y, tx, ty, next: nextPoint, previous } = this.#boundary;
+    const numbers = this.#numbers;
     const links = this.#links;
+    for (let i = 0; i < count; i++) {
+      const at = CELL_STRIDE * i;
+      const s = site[i];
+      const p = s < n ? s : s - n;
+      numbers[at + SITE_X] = x[p];
+      numbers[at + SITE_Y] = y[p];
+      numbers[at + SITE_TX] = tx[p];
+      numbers[at + SITE_TY] = ty[p];
+      links[2 * at + SITE] = s;
+      links[2 * at + MATE] = s < n ? n + nextPoint[s] : previous[p];
+      const after = CELL_STRIDE * next[i];
+      links[2 * at + NEXT] = after;
+      links[2 * after + PREVIOUS] = at;
+    }
+  }
+
+  /** Starts the edges that grow between neighbours from their common point of the boundary or from their neck. */
+  #putLeaves(cut: CutBoundary, neckCount: number): void {
+    const { count, site, next, neckAfter } = cut;
+    const { count: n, x, y, next: nextPoint } = this.#boundary;
+    const links = this.#links;
+    const graph = this.graph;
     const otherSide = new Int32Array(neckCount).fill(-1);
-    const startR = (i: number): number => (neckAfter[i] < 0 ? 0 : nodeR[neckAfter[i]]);
-    let nodeCount = this.#nodeCount;
-    let edgeCount = 0;
-    for (let i = 0; i < m; i++) {
-      const after = next[i];
+    for (let i = 0; i < count; i++) {
+      const at = CELL_STRIDE * i;
       const s = site[i];
       const neck = neckAfter[i];
-      let from = neck;
+      const p = s < n ? nextPoint[s] : s - n;
+      const from = neck < 0 ? graph.addNode(x[p], y[p], 0) : neck;
+      this.#growFrom(at, from);
+      const after = next[i];
+      const away = next[after] === i ? this.#shareEdge(i, from, cut) : graph.addEdge(from, s, site[after]);
+      links[2 * at + AWAY] = away;
       if (neck < 0) {
-        from = nodeCount++;
-        const p = s < n ? nextPoint[s] : s - n;
-        nodeX[from] = x[p];
-        nodeY[from] = y[p];
-      }
-      const cell = CELL_STRIDE * i;
-      cells[cell + GROWS_X] = nodeX[from];
-      cells[cell + GROWS_Y] = nodeY[from];
-      cells[cell + GROWS_R] = nodeR[from];
-      // two instances alone share one edge, up which one of them goes and down which the other
-      const isAlone = next[after] === i;
-      let away = 2 * edgeCount;
-      if (isAlone && after < i) {
-        away = links[LINK_STRIDE * after + AWAY] ^ 1;
-      } else {
-        edgeCount++;
-        away += isAlone && startR(i) > startR(after) ? 1 : 0;
-      }
-      if ((away & 1) === 0) {
-        edgeFrom[away >> 1] = from;
-        edgeLeft[away >> 1] = s;
-        edgeRight[away >> 1] = site[after];
-      } else {
-        edgeTo[away >> 1] = from;
-      }
-      const link = LINK_STRIDE * i;
-      links[link + NEXT] = after;
-      links[LINK_STRIDE * after + PREVIOUS] = i;
-      links[link + AWAY] = away;
-      links[link + SITE] = s;
-      if (neck < 0) {
-        nextHalf[away ^ 1] = away;
+        graph.nextHalf[away ^ 1] = away;
       } else if (otherSide[neck] < 0) {
         otherSide[neck] = away;
       } else {
-        nextHalf[away ^ 1] = otherSide[neck];
-        nextHalf[otherSide[neck] ^ 1] = away;
+        graph.nextHalf[away ^ 1] = otherSide[neck];
+        graph.nextHalf[otherSide[neck] ^ 1] = away;
       }
     }
-    this.#nodeCount = nodeCount;
-    this.#edgeCount = edgeCount;
+  }
+
+  /** The half-edge away from node `from` along the one edge that instance i and the only other one of its piece share. */
+  #shareEdge(i: number, from: number, { site, next, neckAfter }: CutBoundary): number {
+    const graph = this.graph;
+    const other = next[i];
+    let away = this.#links[2 * CELL_STRIDE * other + AWAY] ^ 1;
+    if (i < other) {
+      const otherR = neckAfter[other] < 0 ? 0 : graph.nodeR[neckAfter[other]];
+      away =
+        graph.nodeR[from] <= otherR
+          ? graph.addEdge(from, site[i], site[other])
+          : graph.addEdge(from, site[other], site[i]) ^ 1;
+    }
+    graph.leadTo(away ^ 1, from);
+    return away;
+  }
+
+  /** Lets the bisector with the next instance grow from a node. */
+  #growFrom(at: number, node: number): void {
+    const { nodeX, nodeY, nodeR } = this.graph;
+    const numbers = this.#numbers;
+    numbers[at + GROWS_X] = nodeX[node];
+    numbers[at + GROWS_Y] = nodeY[node];
+    numbers[at + GROWS_R] = nodeR[node];
   }
 
   /** Closes the cells of one piece, which has more than two instances, among them `start`. */
   collapse(start: number, size: number): void {
     const links = this.#links;
-    let i = start;
+    let at = start;
     do {
-      this.#meet(i);
-      i = links[LINK_STRIDE * i + NEXT];
-    } while (i !== start);
+      this.#meet(at);
+      at = links[2 * at + NEXT];
+    } while (at !== start);
     do {
-      this.#offer(i);
-      i = links[LINK_STRIDE * i + NEXT];
-    } while (i !== start);
+      this.#offer(at);
+      at = links[2 * at + NEXT];
+    } while (at !== start);
     for (let left = size; left > 3; left--) {
       this.#closeFirst();
     }
@@ -221,167 +172,151 @@ class Collapse {
   #closeFirst(): void {
     const links = this.#links;
     const b = this.#first();
-    const a = links[LINK_STRIDE * b + PREVIOUS];
-    const c = links[LINK_STRIDE * b + NEXT];
+    const a = links[2 * b + PREVIOUS];
+    const c = links[2 * b + NEXT];
     this.#close(a, b, c);
     // a new neighbour makes a cell close no later, but for rounding: then the cell beyond may have become first
     if (this.#meet(a)) {
-      this.#offer(links[LINK_STRIDE * a + PREVIOUS]);
+      this.#offer(links[2 * a + PREVIOUS]);
     }
     if (this.#meet(c)) {
-      this.#offer(links[LINK_STRIDE * c + NEXT]);
+      this.#offer(links[2 * c + NEXT]);
     }
     this.#offer(a);
     this.#offer(c);
   }
 
-  /** Sets where the cell of instance i closes. Whether it does so later than before. */
-  #meet(i: number): boolean {
-    const cells = this.#cells;
+  /** Sets where the cell of an instance closes. Whether it does so later than before. */
+  #meet(at: number): boolean {
+    const numbers = this.#numbers;
     const links = this.#links;
-    const link = LINK_STRIDE * i;
-    const left = links[link + PREVIOUS];
-    const s = links[link + SITE];
-    const leftSite = links[LINK_STRIDE * left + SITE];
-    const rightSite = links[LINK_STRIDE * links[link + NEXT] + SITE];
-    const at = CELL_STRIDE * i;
-    const leftAt = CELL_STRIDE * left;
-    const n = this.#boundary.count;
-    if (s < n) {
-      this.#onEdges.meet(at, s, leftSite, rightSite, leftAt);
+    const left = links[2 * at + PREVIOUS];
+    const right = links[2 * at + NEXT];
+    if (links[2 * at + SITE] < this.#boundary.count) {
+      this.#onEdges.meet(at, left, right);
     } else {
-      this.#onPoints.meet(at, s - n, leftSite, rightSite, leftAt);
+      this.#onPoints.meet(at, left, right);
     }
-    const later = cells[leftAt + GROWS_R] > cells[at + GROWS_R] ? leftAt : at;
-    const reached = cells[later + GROWS_R];
-    if (!(cells[at + R] >= reached * (1 - LEVEL_SHARE))) {
+    const later = numbers[left + GROWS_R] > numbers[at + GROWS_R] ? left : at;
+    const reached = numbers[later + GROWS_R];
+    if (!(numbers[at + R] >= reached * (1 - LEVEL_SHARE))) {
       // several sites meet in one disc already found: the cell closes there
-      cells[at + X] = cells[later + GROWS_X];
-      cells[at + Y] = cells[later + GROWS_Y];
-      cells[at + R] = reached;
+      this.#closeWhere(at, later);
     }
-    const due = Math.max(cells[at + R], reached);
-    const isLater = due > cells[at + DUE];
-    cells[at + DUE] = due;
-    cells[at + IS_QUEUED] = 0;
+    const due = Math.max(numbers[at + R], reached);
+    const isLater = due > numbers[at + DUE];
+    numbers[at + DUE] = due;
+    links[2 * at + IS_QUEUED] = 0;
     return isLater;
   }
 
-  /** Queues instance i if it closes before both its neighbours: others can't be first of all, and so the queue stays short. */
-  #offer(i: number): void {
-    const cells = this.#cells;
+  /** Lets a cell close in the disc from which some bisector grows. */
+  #closeWhere(at: number, grows: number): void {
+    const numbers = this.#numbers;
+    numbers[at + X] = numbers[grows + GROWS_X];
+    numbers[at + Y] = numbers[grows + GROWS_Y];
+    numbers[at + R] = numbers[grows + GROWS_R];
+  }
+
+  /** Queues an instance if it closes before both its neighbours: others can't be first of all, and so the queue stays short. */
+  #offer(at: number): void {
+    const numbers = this.#numbers;
     const links = this.#links;
-    const at = CELL_STRIDE * i;
-    const due = cells[at + DUE];
-    const before = links[LINK_STRIDE * i + PREVIOUS];
-    const after = links[LINK_STRIDE * i + NEXT];
-    const dueBefore = cells[CELL_STRIDE * before + DUE];
-    const dueAfter = cells[CELL_STRIDE * after + DUE];
+    const before = links[2 * at + PREVIOUS];
+    const after = links[2 * at + NEXT];
+    const due = numbers[at + DUE];
+    const dueBefore = numbers[before + DUE];
+    const dueAfter = numbers[after + DUE];
     // ties go by place
     if (
-      (due < dueBefore || (due === dueBefore && i < before)) &&
-      (due < dueAfter || (due === dueAfter && i < after)) &&
-      cells[at + IS_QUEUED] === 0
+      (due < dueBefore || (due === dueBefore && at < before)) &&
+      (due < dueAfter || (due === dueAfter && at < after)) &&
+      links[2 * at + IS_QUEUED] === 0
     ) {
-      cells[at + IS_QUEUED] = 1;
-      this.#queue.push(i, due);
+      links[2 * at + IS_QUEUED] = 1;
+      this.#queue.push(at, due);
     }
   }
 
   /** The instance that closes first of all. */
   #first(): number {
-    const cells = this.#cells;
+    const numbers = this.#numbers;
     const queue = this.#queue;
-    let i = queue.pop();
-    while (cells[CELL_STRIDE * i + DUE] !== queue.poppedKey) {
-      i = queue.pop();
+    let at = queue.pop();
+    while (numbers[at + DUE] !== queue.poppedKey) {
+      at = queue.pop();
     }
-    return i;
+    return at;
   }
 
   /** Of the last three instances, which all close in one node, one beside a spoke if there is: only that puts the node on the spoke exactly. */
-  #besideSpoke(i: number): number {
+  #besideSpoke(at: number): number {
     const links = this.#links;
-    const siteOf = (k: number): number => links[LINK_STRIDE * k + SITE];
-    for (const b of [i, links[LINK_STRIDE * i + NEXT], links[LINK_STRIDE * i + PREVIOUS]]) {
-      const a = siteOf(links[LINK_STRIDE * b + PREVIOUS]);
-      const c = siteOf(links[LINK_STRIDE * b + NEXT]);
-      const s = siteOf(b);
-      if (this.#cells[CELL_STRIDE * b + R] < Infinity && (this.#isSpoke(a, s) || this.#isSpoke(s, c))) {
+    for (const b of [at, links[2 * at + NEXT], links[2 * at + PREVIOUS]]) {
+      const isBeside = this.#isSpoke(links[2 * b + PREVIOUS], b) || this.#isSpoke(b, links[2 * b + NEXT]);
+      if (isBeside && this.#numbers[b + R] < Infinity) {
         return b;
       }
     }
-    return i;
+    return at;
   }
 
   #isSpoke(a: number, b: number): boolean {
     const { count: n, next } = this.#boundary;
-    return a < n ? b === n + next[a] || b === n + a : b < n && (a === n + b || a === n + next[b]);
+    const p = this.#links[2 * a + SITE];
+    const q = this.#links[2 * b + SITE];
+    return p < n ? q === n + next[p] || q === n + p : q < n && (p === n + q || p === n + next[q]);
   }
 
   /** Closes the cell of instance b between a and c, which are neighbours from there on. */
   #close(a: number, b: number, c: number): void {
-    const { nodeX, nodeY, nodeR, edgeFrom, edgeLeft, edgeRight, nextHalf } = this.graph;
-    const cells = this.#cells;
     const links = this.#links;
-    const e = this.#edgeCount++;
-    const down = links[LINK_STRIDE * a + AWAY] ^ 1;
+    const graph = this.graph;
+    const before = links[2 * a + AWAY];
     const node = this.#end(a, b);
-    edgeFrom[e] = node;
-    edgeLeft[e] = links[LINK_STRIDE * a + SITE];
-    edgeRight[e] = links[LINK_STRIDE * c + SITE];
-    nextHalf[links[LINK_STRIDE * b + AWAY]] = 2 * e;
-    nextHalf[2 * e + 1] = down;
-    links[LINK_STRIDE * a + AWAY] = 2 * e;
-    links[LINK_STRIDE * a + NEXT] = c;
-    links[LINK_STRIDE * c + PREVIOUS] = a;
-    const at = CELL_STRIDE * a;
-    cells[at + GROWS_X] = nodeX[node];
-    cells[at + GROWS_Y] = nodeY[node];
-    cells[at + GROWS_R] = nodeR[node];
+    const away = graph.addEdge(node, links[2 * a + SITE], links[2 * c + SITE]);
+    graph.nextHalf[links[2 * b + AWAY]] = away;
+    graph.nextHalf[away ^ 1] = before ^ 1;
+    links[2 * a + AWAY] = away;
+    links[2 * a + NEXT] = c;
+    links[2 * c + PREVIOUS] = a;
+    this.#growFrom(a, node);
   }
 
   /** Ends the edges between the last three instances in one node, where the cell of b closes. */
   #closeLast(b: number): void {
-    const { edgeTo, nextHalf } = this.graph;
-    const cells = this.#cells;
+    const numbers = this.#numbers;
     const links = this.#links;
-    const a = links[LINK_STRIDE * b + PREVIOUS];
-    const c = links[LINK_STRIDE * b + NEXT];
-    const at = CELL_STRIDE * b;
-    for (const i of [a, b, c]) {
-      const grows = CELL_STRIDE * i;
-      if (!(cells[at + R] < Infinity && cells[at + R] >= cells[grows + GROWS_R] * (1 - LEVEL_SHARE))) {
+    const graph = this.graph;
+    const a = links[2 * b + PREVIOUS];
+    const c = links[2 * b + NEXT];
+    for (const at of [a, b, c]) {
+      const r = numbers[b + R];
+      if (!(r < Infinity && r >= numbers[at + GROWS_R] * (1 - LEVEL_SHARE))) {
         // all meet in one disc already found
-        cells[at + X] = cells[grows + GROWS_X];
-        cells[at + Y] = cells[grows + GROWS_Y];
-        cells[at + R] = cells[grows + GROWS_R];
+        this.#closeWhere(b, at);
       }
     }
-    const node = this.#end(a, b);
-    const away = links[LINK_STRIDE * c + AWAY];
-    edgeTo[away >> 1] = node;
-    nextHalf[links[LINK_STRIDE * b + AWAY]] = away ^ 1;
-    nextHalf[away] = links[LINK_STRIDE * a + AWAY] ^ 1;
+    const last = links[2 * c + AWAY];
+    graph.leadTo(last, this.#end(a, b));
+    graph.nextHalf[last] = links[2 * a + AWAY] ^ 1;
+    graph.nextHalf[links[2 * b + AWAY]] = last ^ 1;
   }
 
-  /** Ends the edges between instance a and b and after b in a node where the cell of b closes; the node. */
+  /** Ends the edges between instances a and b and after b in a node where the cell of b closes; the node. */
   #end(a: number, b: number): number {
-    const { nodeX, nodeY, nodeR, edgeTo, nextHalf } = this.graph;
-    const cells = this.#cells;
+    const numbers = this.#numbers;
     const links = this.#links;
-    const node = this.#nodeCount++;
-    const at = CELL_STRIDE * b;
-    nodeX[node] = cells[at + X];
-    nodeY[node] = cells[at + Y];
-    nodeR[node] = cells[at + R];
+    const graph = this.graph;
+    const node = graph.addNode(numbers[b + X], numbers[b + Y], numbers[b + R]);
     // no entry of the queue is that of a cell that has closed
-    cells[at + DUE] = Number.NaN;
-    const before = links[LINK_STRIDE * a + AWAY];
-    const after = links[LINK_STRIDE * b + AWAY];
-    edgeTo[before >> 1] = node;
-    edgeTo[after >> 1] = node;
-    nextHalf[before] = after ^ 1;
+    numbers[b + DUE] = Number.NaN;
+    const before = links[2 * a + AWAY];
+    const after = links[2 * b + AWAY];
+    // both lead up
+    graph.edgeTo[before >> 1] = node;
+    graph.edgeTo[after >> 1] = node;
+    graph.nextHalf[before] = after ^ 1;
     return node;
   }
 }
