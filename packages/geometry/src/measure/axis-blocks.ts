@@ -1,5 +1,5 @@
 import type { Boundary } from '../medial-axis/boundary.ts';
-import type { AxisGraph } from '../medial-axis/collapse-pieces.ts';
+import type { AxisGraph } from '../medial-axis/growing-graph.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AREA, addCells, type CellSums, GREATEST, LEAST, noCells, SUM_STRIDE } from './cell-sums.ts';
 import { isSpoke } from './is-spoke.ts';
@@ -8,7 +8,7 @@ import { isSpoke } from './is-spoke.ts';
  * Consecutive edges whose cells are summed up once for all. Edges are made by rising clearance, piece by piece, so most blocks lie wholly on one
  * side of a radius; half as many edges cost twice the memory and save little.
  */
-const BLOCK = 32;
+export const BLOCK = 32;
 
 /** The sums of the cells beside each block of consecutive axis edges, side by side. */
 export type AxisBlocks = CellSums;

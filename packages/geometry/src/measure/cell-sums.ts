@@ -1,5 +1,5 @@
 import type { Boundary } from '../medial-axis/boundary.ts';
-import type { AxisGraph } from '../medial-axis/collapse-pieces.ts';
+import type { AxisGraph } from '../medial-axis/growing-graph.ts';
 import { parabolaLength } from './parabola-length.ts';
 
 /**

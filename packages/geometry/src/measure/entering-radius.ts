@@ -1,4 +1,6 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { BLOCK } from './axis-blocks.ts';
+import { GREATEST, LEAST, SUM_STRIDE } from './cell-sums.ts';
 
 /**
  * A clearance within this share of a cutter's radius counts as that radius. The clearances along a stroke drawn as wide as the cutter differ by
@@ -12,10 +14,25 @@ export const TIE_SHARE = 1e-9;
  * so that a stroke as wide as the cutter is cut, all along. Linear time.
  */
 export function enteringRadius(axis: MedialAxis, radiusMm: number): number {
-  const { nodeR } = axis;
-  let off = Infinity;
-  for (let k = 0; k < nodeR.length; k++) {
-    off = Math.min(off, Math.abs(nodeR[k] - radiusMm));
+  return isTied(axis, radiusMm) ? radiusMm * (1 - 2 * TIE_SHARE) : radiusMm;
+}
+
+/** Whether some clearance counts as the given one. Linear time, most of it saved by the blocks. */
+export function isTied({ blocks, edgeFrom, edgeTo, nodeR }: MedialAxis, clearanceMm: number): boolean {
+  const off = clearanceMm * TIE_SHARE;
+  for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
+    if (blocks[at + LEAST] > clearanceMm + off || blocks[at + GREATEST] < clearanceMm - off) {
+      continue;
+    }
+    const end = Math.min(first + BLOCK, edgeFrom.length);
+    for (let e = first; e < end; e++) {
+      if (
+        Math.abs(nodeR[edgeFrom[e]] - clearanceMm) <= off ||
+        Math.abs(nodeR[edgeTo[e]] - clearanceMm) <= off
+      ) {
+        return true;
+      }
+    }
   }
-  return off <= radiusMm * TIE_SHARE ? radiusMm * (1 - 2 * TIE_SHARE) : radiusMm;
+  return false;
 }

@@ -1,11 +1,12 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { isCornerBranch, stoppedDiscs } from '../outline/mouths.ts';
+import { stoppedDiscs } from '../outline/mouths.ts';
 import { openArcs } from '../outline/open-arcs.ts';
-import { crossingEdges } from './axis-blocks.ts';
-import { AREA } from './cell-sums.ts';
+import { BLOCK } from './axis-blocks.ts';
+import { AxisEdge } from './axis-edge.ts';
+import { AREA, GREATEST, LEAST, SUM_STRIDE } from './cell-sums.ts';
 import { checkRadius } from './check-radius.ts';
 import { enteringRadius } from './entering-radius.ts';
-import { cellsAbove } from './part-cells.ts';
+import { isSpoke } from './is-spoke.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
@@ -18,30 +19,77 @@ import { sectorArea } from './sector-area.ts';
 export function openedArea(axis: MedialAxis, radiusMm: number): number {
   checkRadius(radiusMm);
   const radius = enteringRadius(axis, radiusMm);
-  const crossing = crossingEdges(axis, radius);
-  return cellsAbove(axis, radius, crossing)[AREA] + sectorsAt(axis, radius, crossing);
+  const crossing: number[] = [];
+  const area = wholeAndCorners(axis, radius, crossing);
+  if (crossing.length === 0) {
+    return area;
+  }
+  const edge = new AxisEdge(axis);
+  let parts = 0;
+  for (const e of crossing) {
+    edge.load(e);
+    parts += edge.area(radius, edge.r1, 0);
+  }
+  const discs = stoppedDiscs(axis, radius, crossing);
+  return area + parts + sectorArea(discs, openArcs(discs));
 }
 
-/** Area that the cutter covers beyond its centres' cells: sectors of its disc at the edges that cross its radius. */
-function sectorsAt(axis: MedialAxis, radius: number, crossing: readonly number[]): number {
-  const { edgeLeft, edgeRight, boundary } = axis;
-  const { tx, ty } = boundary;
-  const others: number[] = [];
-  let sweep = 0;
-  for (const e of crossing) {
-    if (!isCornerBranch(axis, e)) {
-      others.push(e);
+/**
+ * Area of the cells beside edges with at least a clearance of `radius` all along, and what the cutter takes beside those that start in a corner.
+ * Adds other edges that cross the radius to `crossing`. In one go, for it is asked about many radii.
+ */
+function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): number {
+  const { blocks, edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = axis;
+  const { count, x, y, tx, ty } = axis.boundary;
+  let area = 0;
+  for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
+    if (blocks[at + LEAST] >= radius) {
+      area += blocks[at + AREA];
       continue;
     }
-    // no other disc reaches into a corner, and the walls turn by the sweep
-    const a = edgeLeft[e];
-    const b = edgeRight[e];
-    sweep += Math.atan2(Math.abs(tx[a] * ty[b] - ty[a] * tx[b]), tx[a] * tx[b] + ty[a] * ty[b]);
+    if (blocks[at + GREATEST] < radius) {
+      continue;
+    }
+    const end = Math.min(first + BLOCK, edgeFrom.length);
+    for (let e = first; e < end; e++) {
+      const from = edgeFrom[e];
+      const to = edgeTo[e];
+      const a = nodeR[from];
+      const b = nodeR[to];
+      if (a < radius && b < radius) {
+        continue;
+      }
+      const left = edgeLeft[e];
+      const right = edgeRight[e];
+      const vx = nodeX[to] - nodeX[from];
+      const vy = nodeY[to] - nodeY[from];
+      if (left < count && right < count && (a >= radius || a === 0)) {
+        const along = vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]);
+        if (a >= radius) {
+          area += (along * (a + b)) / 2;
+        } else {
+          // no other disc reaches into the corner, whose walls turn by the sweep
+          const turn = Math.atan2(
+            Math.abs(tx[left] * ty[right] - ty[left] * tx[right]),
+            tx[left] * tx[right] + ty[left] * ty[right],
+          );
+          area += (along * (b - radius) * (b + radius)) / (2 * b) + (radius * radius * turn) / 2;
+        }
+      } else if (a >= radius) {
+        // up to the chord a strip is a trapezoid and a fan a triangle: what a parabola takes from one it gives to the other
+        const forth =
+          right < count
+            ? (vx * tx[right] + vy * ty[right]) * (a + b)
+            : (nodeY[from] - y[right - count]) * vx - (nodeX[from] - x[right - count]) * vy;
+        const back =
+          left < count
+            ? (vx * tx[left] + vy * ty[left]) * (a + b)
+            : (nodeY[from] - y[left - count]) * vx - (nodeX[from] - x[left - count]) * vy;
+        area += (forth - back) / 2;
+      } else if (!isSpoke(axis, e)) {
+        crossing.push(e);
+      }
+    }
   }
-  const inCorners = (radius * radius * sweep) / 2;
-  if (others.length === 0) {
-    return inCorners;
-  }
-  const discs = stoppedDiscs(axis, radius, others);
-  return inCorners + sectorArea(discs, openArcs(discs));
+  return area;
 }

@@ -1,3 +1,5 @@
+import { BLOCK } from '../measure/axis-blocks.ts';
+import { LEAST, SUM_STRIDE } from '../measure/cell-sums.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
 /**
@@ -16,11 +18,14 @@ export class NarrowParts {
   constructor(axis: MedialAxis, radius: number) {
     this.#axis = axis;
     this.#radius = radius;
-    const { edgeFrom, nodeR, neckCount } = axis;
+    const { blocks, edgeFrom, nodeR, neckCount } = axis;
     this.#part = new Int32Array(nodeR.length);
-    for (let e = 0; e < edgeFrom.length; e++) {
-      if (edgeFrom[e] < neckCount && nodeR[edgeFrom[e]] < radius) {
-        this.#passUp(e);
+    for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
+      const end = blocks[at + LEAST] < radius ? Math.min(first + BLOCK, edgeFrom.length) : first;
+      for (let e = first; e < end; e++) {
+        if (edgeFrom[e] < neckCount && nodeR[edgeFrom[e]] < radius) {
+          this.#passUp(e);
+        }
       }
     }
   }
@@ -49,17 +54,17 @@ export class NarrowParts {
       name = this.#joined.length;
       this.#joined.push(name);
     }
-    for (let up = e; ; ) {
-      part[node] = name;
-      node = up < 0 ? node : edgeTo[up];
-      if (up < 0 || nodeR[node] >= this.#radius) {
+    part[node] = name;
+    for (let up = e; up >= 0; up = this.#risingFrom(up)) {
+      node = edgeTo[up];
+      if (nodeR[node] >= this.#radius) {
         return;
       }
       if (part[node] !== 0) {
         this.#joined[this.#last(name)] = this.#last(part[node]);
         return;
       }
-      up = this.#risingFrom(up);
+      part[node] = name;
     }
   }
 
