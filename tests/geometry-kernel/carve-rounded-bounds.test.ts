@@ -80,10 +80,10 @@ describe('volumes of rounded tips in lettering of 8 mm capitals: bounds that hol
 
   test.each(FACES)('%s: sums over a grid lie between', async (face) => {
     const axis = medialAxis(await lettered('R', `${face}.ttf`, 8, 0.01));
-    for (const [name, step] of tips.filter((_, k) => k % 2 === 1)) {
+    for (const [name, step] of tips.filter((_, k) => k === 1 || k === 6)) {
       const cut = carve(axis, [step], { depthMm: 3 });
-      // a grid of 0.06 mm is off by about a thousandth
-      const apart = Math.abs(summed(cut, 0.06) - cut.volumeMm3);
+      // a grid of 0.04 mm is off by about a thousandth
+      const apart = Math.abs(summed(cut, 0.04) - cut.volumeMm3);
       expect(apart, name).toBeLessThan(cut.volumeErrorMm3 + 2e-3 * cut.volumeMm3);
     }
   });
@@ -109,7 +109,7 @@ describe('where the truth is known otherwise', () => {
     );
     for (const step of [vee(60, 0.3), vee(30, 0.5), follow(ballCutter(1)), follow(ballCutter(1.5))]) {
       const cut = carve(axis, [step], { depthMm: 2 });
-      const apart = Math.abs(summed(cut, 0.025) - cut.volumeMm3);
+      const apart = Math.abs(summed(cut, 0.02) - cut.volumeMm3);
       expect(apart).toBeLessThan(cut.volumeErrorMm3 + 1e-3 * cut.volumeMm3);
       expect(cut.volumeErrorMm3).toBeLessThan(0.05 * cut.volumeMm3);
     }

@@ -108,6 +108,25 @@ export class EdgeRun {
     return this.#kind === 'line-point' ? Math.atan(position / this.#h) : 0;
   }
 
+  /**
+   * By how much for each mm of way the sine of the arc tangent of what a ball sinks rises at a position where it touches both walls, 1/mm; rises along
+   * the edge.
+   */
+  sineRate(position: number, ball: number): number {
+    this.at(position);
+    const h = this.#h;
+    if (this.#kind === 'points') {
+      return 1 / Math.sqrt(Math.max(0, (ball - h) * (ball + h)));
+    }
+    if (this.#kind === 'line-point') {
+      const square = (position / h) ** 2;
+      const far = Math.max(0, ball * ball - (h * h * (1 + square)) / 4);
+      return (1 + square / (1 + square) + (square * h * h) / (4 * far)) / (2 * Math.sqrt(far));
+    }
+    const far = Math.max(0, ball * ball - this.clearance ** 2 * (1 - this.rise ** 2));
+    return this.rise === 0 ? 0 : (this.rise * ball) ** 2 / (far * Math.sqrt(far));
+  }
+
   /** Turn for each mm of way at a position; falls along the edge. */
   bendAt(position: number): number {
     return this.#kind === 'line-point' ? Math.cos(this.turnAt(position)) ** 3 / this.#h : 0;

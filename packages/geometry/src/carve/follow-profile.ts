@@ -52,6 +52,13 @@ export class FollowProfile {
     return this.flankFromMm === this.tipFlatMm;
   }
 
+  /** Radius of the ball at the tip, where there is one and at most one flank above it. */
+  get ballMm(): number | undefined {
+    const { arc } = this.cutter.pieces[0];
+    const sloped = this.cutter.pieces.filter((piece) => piece.toRadiusMm > piece.fromRadiusMm);
+    return arc === undefined || arc.centreRadiusMm > 0 || sloped.length > 2 ? undefined : arc.radiusMm;
+  }
+
   /** Depth of the tip where the clearance is as given. */
   tipDepth(clearanceMm: number): number {
     return clearanceMm >= this.reachMm ? this.depthMm : heightAt(this.cutter, clearanceMm);

@@ -1,15 +1,15 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { adaptiveIntegral } from './adaptive-integral.ts';
+import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { type CountedSink, countedSink } from './counted-sink.ts';
 import { EdgeRun } from './edge-run.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { heightMoments } from './profile-moments.ts';
+import { type RisingOrder, risingOrder } from './rising-order.ts';
 import { sectorMoments } from './sector-moments.ts';
 
 /** Share of the way to the middle of a stretch at which its end is asked for, so that the piece of the profile is the stretch's own. */
 const WITHIN_SHARE = 1e-9;
-
 /** What a following cutter cuts beyond what its contacts' own normals tell, in mm³, where the clearance is below the profile's reach. */
 export interface SweptVolume {
   /** All that it cuts in the cells below that clearance, no less than the truth. */
@@ -31,7 +31,10 @@ export interface SweptVolume {
  * @param tolerance how far all integrals together may be off, mm³
  */
 export function sweptVolume(axis: MedialAxis, profile: FollowProfile, tolerance: number): SweptVolume {
-  return new Sweep(axis, profile, tolerance).whole();
+  const sweep = new Sweep(axis, profile, tolerance);
+  const most = sweep.newlyCovered();
+  const gain = sweep.gained();
+  return { mostMm3: most.value, gainMm3: gain.value, integralErrorMm3: most.error + gain.error };
 }
 
 class Sweep {
@@ -40,9 +43,8 @@ class Sweep {
   readonly #edge: AxisEdge;
   readonly #run: EdgeRun;
   readonly #tolerance: number;
-  readonly #kinks: readonly number[];
-  #most = 0;
-  #gain = 0;
+  readonly #order: RisingOrder;
+  #sum = 0;
   #error = 0;
 
   constructor(axis: MedialAxis, profile: FollowProfile, tolerance: number) {
@@ -51,83 +53,117 @@ class Sweep {
     this.#edge = new AxisEdge(axis);
     this.#run = new EdgeRun(axis);
     this.#tolerance = tolerance / (2 * Math.max(1, axis.edgeFrom.length));
-    this.#kinks = profile.kinksMm;
+    this.#order = risingOrder(axis, this.#edge);
   }
 
-  whole(): SweptVolume {
-    const { edgeFrom, edgeTo, nodeR } = this.#axis;
-    const { tipFlatMm, reachMm } = this.#profile;
-    const { order, sure, ending, starting } = risingOrder(this.#axis, this.#edge);
-    // share of the tip's sinking that is counted where edges start
-    const counted = new Float64Array(nodeR.length).fill(1);
-    for (let v = 0; v < nodeR.length; v++) {
-      if (nodeR[v] < reachMm && ending[v] + starting[v] > 0) {
-        this.#most += (1 - ending[v]) * this.#body(nodeR[v]);
+  /** All that is covered below the reach. */
+  newlyCovered(): Bounded {
+    const { nodeR } = this.#axis;
+    const { reachMm } = this.#profile;
+    const { edges, ending, starting } = this.#order;
+    [this.#sum, this.#error] = [0, 0];
+    nodeR.forEach((r, v) => {
+      if (r < reachMm && ending[v].length + starting[v].length > 0) {
+        this.#sum += (1 - ending[v].length) * this.#body(r);
       }
-      // points beyond a neck come up from the other side
-      if (nodeR[v] > tipFlatMm && (ending[v] === 0 || starting[v] > 1)) {
-        counted[v] = 0;
+    });
+    for (const e of edges) {
+      if (this.#load(e)) {
+        for (const [from, to] of this.#stretches()) {
+          this.#add(from, to, (position) => this.#newAt(position));
+        }
+        if (this.#edge.r1 >= reachMm) {
+          // in front of the mouth lies what is told from contacts with more clearance
+          this.#run.at(this.#run.positionOf(reachMm));
+          this.#sum -= (1 - Math.acos(this.#run.rise) / Math.PI) * this.#body(reachMm);
+        }
       }
     }
-    order.forEach((e, k) => {
-      this.#edge.load(e);
-      // nothing is sure of what comes up from a level ring
-      const known = k < sure ? counted[edgeFrom[e]] : 0;
-      const share = this.#edge.r0 < tipFlatMm ? 1 : known;
-      const left = nodeR[edgeFrom[e]] < reachMm ? this.#up(share) : share;
-      counted[edgeTo[e]] = Math.min(counted[edgeTo[e]], left);
-    });
-    return { mostMm3: this.#most, gainMm3: this.#gain, integralErrorMm3: this.#error };
+    return { value: this.#sum, error: this.#error };
   }
 
-  /** Adds what belongs to the loaded edge below the reach; the share of sinking that is counted at its high end. */
-  #up(fromShare: number): number {
+  /** What points behind gain. */
+  gained(): Bounded {
+    const { edgeFrom } = this.#axis;
+    const { edges, sure } = this.#order;
+    // share of the tip's sinking that is counted where each edge ends
+    const shares = new Float64Array(edgeFrom.length);
+    [this.#sum, this.#error] = [0, 0];
+    edges.forEach((e, k) => {
+      // nothing is sure of what comes up from a level ring
+      let share = k < sure ? this.#startShare(edgeFrom[e], shares) : 0;
+      if (this.#load(e)) {
+        if (this.#edge.r0 < this.#profile.tipFlatMm) {
+          share = 1;
+        }
+        for (const [from, to] of this.#stretches()) {
+          share = this.#gain(from, to, share);
+        }
+      }
+      shares[e] = share;
+    });
+    return { value: this.#sum, error: this.#error };
+  }
+
+  /** Loads an edge; whether the cutter is anywhere on it with less clearance than its reach. */
+  #load(e: number): boolean {
+    this.#edge.load(e);
+    this.#run.load(this.#edge);
+    return this.#edge.r0 < this.#profile.reachMm;
+  }
+
+  /** Stretches of the loaded edge without kinks of the profile, up to its reach: from, to. */
+  #stretches(): [number, number][] {
     const run = this.#run;
     const { r0, r1 } = this.#edge;
-    const { tipFlatMm, reachMm } = this.#profile;
-    run.load(this.#edge);
-    let share = fromShare;
+    const { tipFlatMm, reachMm, kinksMm } = this.#profile;
+    const stretches: [number, number][] = [];
     let from = r0 < tipFlatMm ? run.positionOf(tipFlatMm) : run.from;
-    const highest = Math.min(r1, reachMm);
-    for (const kink of [...this.#kinks, highest]) {
+    for (const kink of [...kinksMm, Math.min(r1, reachMm)]) {
       // a level edge is one stretch
       const to = kink >= r1 ? run.to : run.positionOf(kink);
       if (to > from) {
-        share = this.#stretch(from, to, share);
+        stretches.push([from, to]);
         from = to;
       }
     }
-    if (r1 >= reachMm) {
-      // in front of the mouth lies what is told from contacts with more clearance
-      run.at(run.positionOf(reachMm));
-      this.#most -= (1 - Math.acos(run.rise) / Math.PI) * this.#body(reachMm);
-    }
-    return share;
+    return stretches;
   }
 
-  /** Adds a stretch without kinks; the share of sinking that is counted at its end. */
-  #stretch(from: number, to: number, fromShare: number): number {
+  /** The least share that is counted where the edges end that end at a node. */
+  #startShare(node: number, shares: Float64Array): number {
+    const { ending, starting } = this.#order;
+    // points beyond a neck come up from the other side
+    if (
+      this.#axis.nodeR[node] > this.#profile.tipFlatMm &&
+      (ending[node].length === 0 || starting[node].length > 1)
+    ) {
+      return 0;
+    }
+    return ending[node].reduce((least, e) => Math.min(least, shares[e]), 1);
+  }
+
+  /** Adds what is gained on a stretch; the share of the tip's sinking that is counted at its end. */
+  #gain(from: number, to: number, share: number): number {
     const run = this.#run;
-    const startSink = this.#sinkAt(from, from, to);
-    const counted = countedSink(this.#profile, run, [from, to], [fromShare * startSink, startSink]);
-    this.#most += this.#integral(from, to, (position) => this.#newAt(position));
-    this.#gain += this.#integral(from, to, (position) =>
-      this.#gainAt(position, run.wayBetween(from, position), counted),
-    );
+    const fromSink = this.#sinkAt(from, from, to);
+    const stretch = { from, to, fromSink, countedSink: share * fromSink };
+    const counted = countedSink(this.#profile, run, stretch);
+    this.#add(from, to, (position) => this.#gainAt(position, run.wayBetween(from, position), counted));
     const sink = this.#sinkAt(to, from, to);
     if (sink === Infinity) {
-      return fromShare;
+      return share;
     }
     return sink > 0 ? Math.min(1, counted(run.wayBetween(from, to), sink) / sink) : 1;
   }
 
-  #integral(from: number, to: number, f: (position: number) => number): number {
+  #add(from: number, to: number, f: (position: number) => number): void {
     // towards the radius of a ball, where the tip sinks ever faster, places crowd
     const way = to - from;
     const crowded = (v: number): number => 2 * v * way * f(to - way * v * v);
     const { value, error } = adaptiveIntegral(crowded, 0, 1, this.#tolerance);
+    this.#sum += value;
     this.#error += error;
-    return value;
   }
 
   /** What the tip sinks for each mm of way at the end of a stretch, as it is within it. */
@@ -173,37 +209,4 @@ class Sweep {
       ? 0
       : Math.PI * heightMoments(cutter, this.#profile.tipDepth(clearance)).radiusSquaredMm3;
   }
-}
-
-/** All edges but spokes, the first `sure` of them each after those that end where it starts; and how many edges end and start at each node. */
-function risingOrder(
-  { edgeFrom, edgeTo, nodeR }: MedialAxis,
-  edge: AxisEdge,
-): { order: readonly number[]; sure: number; ending: Int32Array; starting: Int32Array } {
-  const ending = new Int32Array(nodeR.length);
-  const starting = new Int32Array(nodeR.length);
-  const from: number[][] = Array.from(nodeR, () => []);
-  for (let e = 0; e < edgeFrom.length; e++) {
-    if (!edge.isSpoke(e)) {
-      ending[edgeTo[e]]++;
-      starting[edgeFrom[e]]++;
-      from[edgeFrom[e]].push(e);
-    }
-  }
-  const open = ending.slice();
-  const ready = [...from.keys()].filter((v) => open[v] === 0);
-  const order: number[] = [];
-  for (let v = ready.pop(); v !== undefined; v = ready.pop()) {
-    order.push(...from[v]);
-    for (const e of from[v]) {
-      open[edgeTo[e]]--;
-      if (open[edgeTo[e]] === 0) {
-        ready.push(edgeTo[e]);
-      }
-    }
-  }
-  const sure = order.length;
-  const known = new Set(order);
-  order.push(...from.flat().filter((e) => !known.has(e)));
-  return { order, sure, ending, starting };
 }
