@@ -3,7 +3,7 @@ import { bitSize } from '../job/bit.ts';
 import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FixOption } from '../report/report.ts';
-import { blockedPieces } from './blocked.ts';
+import { blockedPieces, entersScaled } from './blocked.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 import { noLess, noMore } from './way-length.ts';
@@ -97,11 +97,14 @@ function fixes(
   return [...options, ...sizeFixes(measured, largest)];
 }
 
-function sizeFixes({ bitMm }: Measured, largest: number | null): FixOption[] {
+function sizeFixes(measured: Measured, largest: number | null): FixOption[] {
+  const { bitMm } = measured;
   const options: FixOption[] = [];
   if (largest !== null) {
-    // scaling the artwork up is the same as scaling the bit down; rounded up so that it holds as printed
-    options.push({ do: 'scale', value: Math.ceil((bitMm / largest) * 100) / 100, unit: '×', clears: true });
+    const factor = scaleThatEnters(measured, largest);
+    if (factor !== null) {
+      options.push({ do: 'scale', value: factor, unit: '×', clears: true });
+    }
     options.push({
       do: 'widen',
       value: Math.ceil((bitMm - largest) * 100) / 100,
@@ -110,6 +113,24 @@ function sizeFixes({ bitMm }: Measured, largest: number | null): FixOption[] {
     });
   }
   return options;
+}
+
+/** Most that the factor may grow beyond the ratio of bit and largest before scaling is no way out (our choice). */
+const MOST_GROWTH = 1.5;
+
+/**
+ * Least factor tried, from the ratio of the bit and the largest that enters on, in whole hundredths as printed; `null` where scaling does not help:
+ * a sharp tip loses as much to the bit at every size.
+ */
+function scaleThatEnters(measured: Measured, largest: number): number | null {
+  const ratio = measured.bitMm / largest;
+  for (let factor = ratio; factor <= MOST_GROWTH * ratio; factor *= CERTAINTY) {
+    const printed = Math.ceil(factor * 100) / 100;
+    if (entersScaled(measured, printed)) {
+      return printed;
+    }
+  }
+  return null;
 }
 
 /** How closely the largest bit that enters is found. */

@@ -14,9 +14,21 @@ export function blockedPieces(measured: Measured, diameterMm: number): readonly 
   const { axis, job, bitMm, standing } = measured;
   const all = diameterMm === bitMm ? standing : leftStanding(axis, diameterMm / 2, job.toleranceMm).pieces;
   return all
-    .filter(
-      (piece) =>
-        !piece.isCorner && piece.areaMm2 > Math.max(LEAST_PIECE_MM2, 2 * job.toleranceMm * piece.lengthMm),
-    )
+    .filter((piece) => countsAsBlocked(piece, job.toleranceMm, 1))
     .toSorted((a, b) => b.areaMm2 - a.areaMm2);
+}
+
+/** Whether the smallest bit of the job enters everywhere once the artwork is scaled by `factor`: what is left of a tip grows with it. */
+export function entersScaled({ axis, job, bitMm }: Measured, factor: number): boolean {
+  // the bit in the enlarged artwork is a bit that much smaller in this one
+  const { pieces } = leftStanding(axis, bitMm / factor / 2, job.toleranceMm / factor);
+  return !pieces.some((piece) => countsAsBlocked(piece, job.toleranceMm, factor));
+}
+
+function countsAsBlocked(
+  { isCorner, areaMm2, lengthMm }: StandingPiece,
+  toleranceMm: number,
+  factor: number,
+): boolean {
+  return !isCorner && areaMm2 * factor ** 2 > Math.max(LEAST_PIECE_MM2, 2 * toleranceMm * lengthMm * factor);
 }

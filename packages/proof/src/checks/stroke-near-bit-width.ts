@@ -19,7 +19,7 @@ export const strokeNearBitWidth: Check = {
       return null;
     }
     const limit = measured.bitMm * limits.strokeToBit.value;
-    const tight = tightStretches(measured, limit);
+    const tight = tightStretches(measured, measured.bitMm);
     const [first] = tight;
     if (first === undefined) {
       return null;
@@ -51,28 +51,48 @@ export const strokeNearBitWidth: Check = {
   }),
 };
 
-/** Strokes that the bit does enter but with less room than the limit; tapers pass every width and are not meant. */
-function tightStretches(measured: Measured, limit: number): readonly NarrowStretch[] {
-  const { bitMm } = measured;
-  return measured.narrowerThan(limit).filter(
+/** Strokes that a bit does enter but with less room than is safe, in the artwork scaled by `factor`; tapers pass every width and are not meant. */
+function tightStretches(measured: Measured, bitMm: number, factor = 1): readonly NarrowStretch[] {
+  return measured.narrowerThan(bitMm * limits.strokeToBit.value).filter(
     (stretch) =>
       stretch.kind === 'stroke' &&
-      stretch.narrowestMm >= bitMm - measured.job.toleranceMm &&
+      stretch.narrowestMm >= bitMm - measured.job.toleranceMm / factor &&
       // shorter than a fifth of the bit is a waist that the bit passes in one turn (our choice)
       stretch.lengthMm > bitMm / 5,
   );
 }
 
+/** Every bit and scale is tried on the artwork itself: strokes that this bit does not enter may be hardly wider than the next. */
 function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
   const ratio = limits.strokeToBit.value;
   const fit = flatBitsBelow(measured.bitMm, measured.job.units, measured.job.materials.cutters).find(
-    (diameter) => diameter * ratio <= narrowest,
+    (diameter) => diameter * ratio <= narrowest && tightStretches(measured, diameter).length === 0,
   );
   const options: FixOption[] = [];
   if (fit !== undefined) {
     options.push({ do: 'use-bit', value: fit, unit: 'mm', clears: true });
   }
-  options.push({ do: 'scale', value: Math.ceil((limit / narrowest) * 100) / 100, unit: '×', clears: true });
+  const factor = scaleWithRoom(measured, narrowest);
+  if (factor !== null) {
+    options.push({ do: 'scale', value: factor, unit: '×', clears: true });
+  }
   options.push({ do: 'widen', value: Math.ceil((limit - narrowest) * 100) / 100, unit: 'mm', clears: true });
   return options;
+}
+
+/** Widths that one scaling after the other may bring up to the bit before scaling is no way out (our choice). */
+const MOST_ROUNDS = 10;
+
+/** The factor, in whole hundredths, from which on no stroke is hardly wider than the bit; `null` where ever narrower ones come up to it. */
+function scaleWithRoom(measured: Measured, narrowest: number): number | null {
+  let least = narrowest;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const factor = Math.ceil(((measured.bitMm * limits.strokeToBit.value) / least) * 100) / 100;
+    const tight = tightStretches(measured, measured.bitMm / factor, factor);
+    if (tight.length === 0) {
+      return factor;
+    }
+    least = tight.reduce((most, each) => Math.min(most, each.narrowestMm), least);
+  }
+  return null;
 }

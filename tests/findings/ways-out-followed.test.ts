@@ -1,0 +1,78 @@
+import { type FindingCode, type JobFile, prove, settleJob } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from './drawing-of.ts';
+
+type Finding = ReturnType<typeof prove>['report']['findings'][number];
+
+const JOB: Partial<JobFile> = {
+  bit: ['flat:3mm'],
+  depth: '3mm',
+  wood: 'cherry',
+  seal: 'epoxy',
+  units: 'mm',
+};
+
+/** A five-pointed star whose outline crosses itself, in a box of about 40 mm: tips of 36°. */
+const STAR = [20, 2, 31, 36, 2, 15, 38, 15, 9, 36];
+
+function find(
+  rings: readonly (readonly number[])[],
+  code: FindingCode,
+  job: Partial<JobFile> = {},
+): Finding | undefined {
+  return prove(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
+    (finding) => finding.code === code,
+  );
+}
+
+function way(finding: Finding | undefined, what: string): number | undefined {
+  const option = finding?.fix.options.find((each) => each.do === what);
+  return option === undefined ? undefined : Number(option.value);
+}
+
+function scaled(rings: readonly (readonly number[])[], factor: number): number[][] {
+  return rings.map((ring) => ring.map((value) => value * factor));
+}
+
+describe('bit-cannot-enter', () => {
+  test('a star is not offered a larger size, for at any size its tips lose the same to the bit', () => {
+    const finding = find([STAR], 'bit-cannot-enter');
+    expect(finding).toBeDefined();
+    expect(way(finding, 'scale')).toBeUndefined();
+    for (const factor of [5, 25]) {
+      expect(find(scaled([STAR], factor), 'bit-cannot-enter')).toBeDefined();
+    }
+  });
+
+  test('a slot scaled as told is entered, and hardly less is too little', () => {
+    for (const width of [0.7, 1.4, 2.6]) {
+      const slot = [rectangle(0, 0, 50, width)];
+      const factor = way(find(slot, 'bit-cannot-enter'), 'scale') ?? Number.NaN;
+      // the largest bit is found to 1 %, and factors are whole hundredths
+      expect(factor).toBeGreaterThanOrEqual(3 / width);
+      expect(factor).toBeLessThan((3 / width) * 1.02 + 0.01);
+      expect(find(scaled(slot, factor), 'bit-cannot-enter')).toBeUndefined();
+    }
+  });
+});
+
+describe('stroke-near-bit-width', () => {
+  const strokes = [rectangle(0, 0, 60, 2), rectangle(0, 20, 60, 3)];
+
+  test('the bit that it offers has room in the strokes that the bit of the job does not enter, too', () => {
+    const finding = find(strokes, 'stroke-near-bit-width');
+    expect(finding?.measured.value).toBeCloseTo(3, 6);
+    // 2 mm would have room in the 3 mm stroke, but just fill the other
+    expect(way(finding, 'use-bit')).toBe(1.5);
+    expect(find(strokes, 'stroke-near-bit-width', { bit: ['flat:3mm', 'flat:2mm'] })).toBeDefined();
+    expect(find(strokes, 'stroke-near-bit-width', { bit: ['flat:3mm', 'flat:1.5mm'] })).toBeUndefined();
+  });
+
+  test('the scale that it offers does not bring a narrower stroke up to the bit', () => {
+    const ladder = [rectangle(0, 0, 60, 2.9), rectangle(0, 20, 60, 3)];
+    const factor = way(find(ladder, 'stroke-near-bit-width'), 'scale') ?? Number.NaN;
+    expect(find(scaled(ladder, 1.05), 'stroke-near-bit-width')).toBeDefined();
+    expect(factor).toBeCloseTo(3.15 / 2.9, 1);
+    expect(find(scaled(ladder, factor), 'stroke-near-bit-width')).toBeUndefined();
+  });
+});
