@@ -1,7 +1,9 @@
 import type { Boundary } from './boundary.ts';
 import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
+import { GroupBox } from './group-box.ts';
 import { NeckDisc } from './neck-disc.ts';
 import { NeckSeeker } from './neck-seeker.ts';
+import { ThinCones } from './thin-cones.ts';
 
 /**
  * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
@@ -18,8 +20,8 @@ export interface Necks {
   readonly endY: readonly number[];
 }
 
-/** Nodes that are looked at for all vertices of a leaf together before each goes on alone. */
-const TOGETHER = 64;
+/** Boxes that are looked at for all seekers of a leaf together before each goes on alone. */
+const TOGETHER = 256;
 
 /** All necks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
@@ -31,14 +33,16 @@ export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
 }
 
 /**
- * The search for all vertices of one leaf. Neighbours see much the same, so one box around all their windows is taken down the tree first;
- * where the windows have too little in common for that, each goes down alone.
+ * The search for all vertices of one leaf. Neighbours see much the same, so one box around all their windows is taken down the tree: first for
+ * the thin cones, then for the others. Where the windows have too little in common for that, each goes down alone.
  */
 class NeckSearch {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
   readonly #disc: NeckDisc;
+  readonly #box: GroupBox;
+  readonly #thin: ThinCones;
   readonly #seekers: NeckSeeker[];
   #active = 0;
   readonly #stack = new Int32Array(128);
@@ -46,24 +50,19 @@ class NeckSearch {
   readonly #site: number[] = [];
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
-  /** The last two edges that cut a window short: likely to do the same for the next vertex. */
+  /** The last two edges that cut a seeker's window short: likely to do the same for the next vertex. */
   #lastCut = -1;
   #cutBefore = -1;
-  /** Nodes still to be looked at together. */
+  /** Boxes still to be looked at together. */
   #patience = 0;
-  /** The box around all windows: middle, unit direction, half extents. */
-  #cx = 0;
-  #cy = 0;
-  #ux = 1;
-  #uy = 0;
-  #halfU = 0;
-  #halfV = 0;
 
   constructor(boundary: Boundary, tree: ChainBoxes) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
     this.#disc = new NeckDisc(boundary, tree);
+    this.#box = new GroupBox(tree);
+    this.#thin = new ThinCones(boundary, tree, this.#box);
     this.#seekers = Array.from({ length: LEAF_EDGES }, () => new NeckSeeker(boundary, tree));
   }
 
@@ -80,32 +79,49 @@ class NeckSearch {
   /** Adds the necks at reflex vertices from … to − 1, all of one leaf, but those with an earlier vertex. */
   searchFrom(from: number, to: number): void {
     const { isReflex } = this.#boundary;
-    let leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
+    const thin = this.#thin;
+    const leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
+    this.#box.turnTo(leaf);
     this.#active = 0;
-    const lastCut = this.#lastCut;
-    const cutBefore = this.#cutBefore;
+    thin.clear();
     for (let v = from; v < to; v++) {
-      if (isReflex[v] !== 0) {
-        const seeker = this.#seekers[this.#active++];
-        seeker.start(v);
-        if (lastCut >= 0) {
-          seeker.cutBy(lastCut, false);
-        }
-        if (cutBefore >= 0) {
-          seeker.cutBy(cutBefore, false);
-        }
-        this.#note(seeker.lookAt(leaf));
+      if (isReflex[v] !== 0 && !thin.add(v)) {
+        this.#start(v, leaf);
       }
     }
-    if (this.#active === 0) {
-      return;
+    if (thin.size > 0) {
+      if (thin.seek(leaf)) {
+        thin.forEachEnd(this.#takeIfNeck);
+      } else {
+        for (let k = 0; k < thin.size; k++) {
+          this.#start(thin.vertexAt(k), leaf);
+        }
+      }
     }
+    if (this.#active > 0) {
+      this.#seek(leaf);
+    }
+  }
+
+  /** Sets a seeker to work at vertex v of a leaf. */
+  #start(v: number, leaf: number): void {
+    const seeker = this.#seekers[this.#active++];
+    seeker.start(v);
+    if (this.#lastCut >= 0) {
+      seeker.cutBy(this.#lastCut, false);
+    }
+    if (this.#cutBefore >= 0) {
+      seeker.cutBy(this.#cutBefore, false);
+    }
+    this.#note(seeker.lookAt(leaf));
+  }
+
+  /** Lets all seekers look through the tree from their own leaf on. */
+  #seek(own: number): void {
     this.#patience = this.#active > 1 ? TOGETHER : 0;
-    this.#ux = this.#boxes[leaf * BOX_STRIDE + 2];
-    this.#uy = this.#boxes[leaf * BOX_STRIDE + 3];
     this.#fitBox();
-    for (; leaf > 1; leaf >>= 1) {
-      this.#lookBelow(leaf ^ 1);
+    for (let below = own; below > 1; below >>= 1) {
+      this.#lookBelow(below ^ 1);
     }
     for (let k = 0; k < this.#active; k++) {
       this.#seekers[k].forEachEnd(this.#takeIfNeck);
@@ -121,29 +137,26 @@ class NeckSearch {
 
   /** Looks at all edges below a node that may lie in a window, nearer runs first: together, then one by one. */
   #lookBelow(root: number): void {
-    if (this.#patience > 0 && !this.#sees(root)) {
-      this.#patience--;
-      return;
-    }
     const stack = this.#stack;
+    const box = this.#box;
     let size = 0;
-    stack[size++] = root;
+    if (this.#patience <= 0 || box.sees(root)) {
+      stack[size++] = root;
+    }
+    this.#patience--;
     while (size > 0) {
       const node = stack[--size];
       if (this.#patience <= 0) {
         for (let k = 0; k < this.#active; k++) {
           this.#lookAlone(node, this.#seekers[k], size);
         }
-        continue;
-      }
-      this.#patience--;
-      if (!this.#sees(node)) {
-        continue;
-      }
-      if (node < this.#leafStart) {
-        size = this.#pushBoth(node, this.#cx, this.#cy, size);
-      } else if (this.#showAll(node)) {
-        this.#fitBox();
+      } else if (node >= this.#leafStart) {
+        if (this.#showAll(node)) {
+          this.#fitBox();
+        }
+      } else {
+        this.#patience -= 2;
+        size = box.pushSeen(node, stack, size);
       }
     }
   }
@@ -197,11 +210,10 @@ class NeckSearch {
     return size + 2;
   }
 
-  /** Fits the box around all windows, along the leaf's own direction. */
+  /** Fits the box around all windows. */
   #fitBox(): void {
     const { x, y } = this.#boundary;
-    const ux = this.#ux;
-    const uy = this.#uy;
+    const { ux, uy } = this.#box;
     let minU = Infinity;
     let maxU = -Infinity;
     let minV = Infinity;
@@ -219,43 +231,13 @@ class NeckSearch {
       maxV = Math.max(maxV, v + window.maxV);
       slack = Math.max(slack, seeker.slack);
     }
-    const u = (minU + maxU) / 2;
-    const v = (minV + maxV) / 2;
-    this.#cx = u * ux - v * uy;
-    this.#cy = u * uy + v * ux;
-    this.#halfU = (maxU - minU) / 2 + slack;
-    this.#halfV = (maxV - minV) / 2 + slack;
-  }
-
-  /** Whether the box of a node may meet the box around all windows: no side of either keeps them apart. */
-  #sees(node: number): boolean {
-    const boxes = this.#boxes;
-    const at = node * BOX_STRIDE;
-    const halfU = boxes[at + 4];
-    if (halfU < 0) {
-      return false;
-    }
-    const halfV = boxes[at + 5];
-    const dx = boxes[at] - this.#cx;
-    const dy = boxes[at + 1] - this.#cy;
-    const ux = boxes[at + 2];
-    const uy = boxes[at + 3];
-    const gx = this.#ux;
-    const gy = this.#uy;
-    const c = Math.abs(gx * ux + gy * uy);
-    const s = Math.abs(gx * uy - gy * ux);
-    return (
-      Math.abs(dx * gx + dy * gy) <= this.#halfU + halfU * c + halfV * s &&
-      Math.abs(dy * gx - dx * gy) <= this.#halfV + halfU * s + halfV * c &&
-      Math.abs(dx * ux + dy * uy) <= halfU + this.#halfU * c + this.#halfV * s &&
-      Math.abs(dy * ux - dx * uy) <= halfV + this.#halfU * s + this.#halfV * c
-    );
+    this.#box.take(minU, maxU, minV, maxV, slack);
   }
 
   readonly #takeIfNeck = (v: number, site: number, px: number, py: number): void => {
     const { x, y } = this.#boundary;
     const d = Math.sqrt(px * px + py * py);
-    if (this.#disc.isNeck(x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+    if (this.#disc.isNeck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
       this.#vertex.push(v);
       this.#site.push(site);
       this.#endX.push(x[v] + px);

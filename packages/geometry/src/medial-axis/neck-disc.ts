@@ -34,9 +34,9 @@ export class NeckDisc {
 
   /**
    * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u: with contacts all around, the
-   * clearance is greatest there, not least.
+   * clearance is greatest there, not least. One end of the diameter is vertex v, so that the edges near it in the list come first.
    */
-  isNeck(mx: number, my: number, ux: number, uy: number, radius: number): boolean {
+  isNeck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
     const inner = Math.max(0, radius * (1 - EMPTY_DISC_SHARE) - this.#rounding);
     const outer = radius * (1 + EMPTY_DISC_SHARE) + this.#rounding;
     this.#mx = mx;
@@ -52,8 +52,14 @@ export class NeckDisc {
     }
     this.#sides = 0;
     this.#later.length = 0;
-    if (!this.#isClearBelow(1, true)) {
+    const own = this.#leafStart + Math.floor(v / LEAF_EDGES);
+    if (!this.#isClearBelow(own, true)) {
       return false;
+    }
+    for (let below = own; below > 1; below >>= 1) {
+      if (this.#boxDistance2(below ^ 1) < this.#outer2 && !this.#isClearBelow(below ^ 1, true)) {
+        return false;
+      }
     }
     for (let k = this.#later.length - 1; k >= 0; k--) {
       if (!this.#isClearBelow(this.#later[k], false)) {

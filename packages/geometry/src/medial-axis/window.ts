@@ -15,7 +15,7 @@ export class Window {
   #spareY = new Float64Array(MOST_CORNERS + 2);
   readonly #beyond = new Float64Array(MOST_CORNERS + 2);
   #size = 0;
-  /** Sides as n·p ≤ limit, n pointing outwards; short ones are left out. */
+  /** Sides as n·p ≤ limit, n pointing outwards; short ones are left out. Their number is -1 until a box needs them. */
   readonly #outX = new Float64Array(MOST_CORNERS + 2);
   readonly #outY = new Float64Array(MOST_CORNERS + 2);
   readonly #limit = new Float64Array(MOST_CORNERS + 2);
@@ -50,7 +50,7 @@ export class Window {
     y[3] = y[4] + wy;
     this.#size = 5;
     this.reach = 2 * reach;
-    this.#findSides();
+    this.#sides = -1;
   }
 
   /** Takes away what lies beyond p·q = limit, where limit is more than 0. Whether anything did. */
@@ -111,7 +111,7 @@ export class Window {
     this.#y = toY;
     this.#size = made;
     this.reach = Math.sqrt(reach2);
-    this.#findSides();
+    this.#sides = -1;
     return true;
   }
 
@@ -173,6 +173,10 @@ export class Window {
   meetsBox(cx: number, cy: number, ux: number, uy: number, halfU: number, halfV: number): boolean {
     const cu = cx * ux + cy * uy;
     const cv = cy * ux - cx * uy;
+    const reach = this.reach;
+    if (cu - halfU > reach || cu + halfU < -reach || cv - halfV > reach || cv + halfV < -reach) {
+      return false;
+    }
     this.measure(ux, uy);
     if (
       this.minU > cu + halfU ||
@@ -181,6 +185,9 @@ export class Window {
       this.maxV < cv - halfV
     ) {
       return false;
+    }
+    if (this.#sides < 0) {
+      this.#findSides();
     }
     const outX = this.#outX;
     const outY = this.#outY;

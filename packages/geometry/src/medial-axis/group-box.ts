@@ -1,0 +1,106 @@
+import { BOX_STRIDE, type ChainBoxes } from './chain-boxes.ts';
+
+/** A box around all windows of one leaf, along the leaf's own direction, that goes down the tree for all of them. */
+export class GroupBox {
+  readonly #boxes: Float64Array;
+  /** As in the tree: middle, unit direction of one side, half extents along it and across it. */
+  readonly #box = new Float64Array(BOX_STRIDE);
+
+  constructor(tree: ChainBoxes) {
+    this.#boxes = tree.boxes;
+  }
+
+  /** Unit direction of one side. */
+  get ux(): number {
+    return this.#box[2];
+  }
+
+  get uy(): number {
+    return this.#box[3];
+  }
+
+  /** Takes the direction of a node's box. */
+  turnTo(node: number): void {
+    this.#box[2] = this.#boxes[node * BOX_STRIDE + 2];
+    this.#box[3] = this.#boxes[node * BOX_STRIDE + 3];
+  }
+
+  /** Takes the extents along the direction and across it, a quarter turn from +x to +y on, and `slack` more on all sides. */
+  take(minU: number, maxU: number, minV: number, maxV: number, slack: number): void {
+    const box = this.#box;
+    const u = (minU + maxU) / 2;
+    const v = (minV + maxV) / 2;
+    box[0] = u * box[2] - v * box[3];
+    box[1] = u * box[3] + v * box[2];
+    box[4] = (maxU - minU) / 2 + slack;
+    box[5] = (maxV - minV) / 2 + slack;
+  }
+
+  /** Whether the box of a node may meet this box. */
+  sees(node: number): boolean {
+    return separation(this.#boxes, node * BOX_STRIDE, this.#box) >= 0;
+  }
+
+  /** Puts those of the two nodes below that this box may meet on the stack, the one nearer to its middle on top; the new size. */
+  pushSeen(node: number, stack: Int32Array, size: number): number {
+    const boxes = this.#boxes;
+    const left = 2 * node;
+    const toLeft = separation(boxes, left * BOX_STRIDE, this.#box);
+    const toRight = separation(boxes, left * BOX_STRIDE + BOX_STRIDE, this.#box);
+    const near = toLeft < toRight ? left : left + 1;
+    if (toLeft >= 0 && toRight >= 0) {
+      stack[size] = near ^ 1;
+      stack[size + 1] = near;
+      return size + 2;
+    }
+    if (toLeft >= 0 || toRight >= 0) {
+      stack[size] = toLeft >= 0 ? left : left + 1;
+      return size + 1;
+    }
+    return size;
+  }
+
+  /** Whether the segment from p to p + length · e lies beyond one side of this box. */
+  isBeyond(px: number, py: number, ex: number, ey: number, length: number): boolean {
+    const box = this.#box;
+    const ux = box[2];
+    const uy = box[3];
+    const dx = px - box[0];
+    const dy = py - box[1];
+    const u = dx * ux + dy * uy;
+    const v = dy * ux - dx * uy;
+    const endU = u + length * (ex * ux + ey * uy);
+    const endV = v + length * (ey * ux - ex * uy);
+    const halfU = box[4];
+    const halfV = box[5];
+    return (
+      (u > halfU && endU > halfU) ||
+      (u < -halfU && endU < -halfU) ||
+      (v > halfV && endV > halfV) ||
+      (v < -halfV && endV < -halfV)
+    );
+  }
+}
+
+/** Squared distance of the middles of a node's box and another box, or -1 if it has no edges or a side of either keeps them apart. */
+function separation(boxes: Float64Array, at: number, box: Float64Array): number {
+  const dx = boxes[at] - box[0];
+  const dy = boxes[at + 1] - box[1];
+  const ux = boxes[at + 2];
+  const uy = boxes[at + 3];
+  const halfU = boxes[at + 4];
+  const halfV = boxes[at + 5];
+  const gx = box[2];
+  const gy = box[3];
+  const groupU = box[4];
+  const groupV = box[5];
+  const c = Math.abs(gx * ux + gy * uy);
+  const s = Math.abs(gx * uy - gy * ux);
+  return halfU >= 0 &&
+    Math.abs(dx * gx + dy * gy) <= groupU + halfU * c + halfV * s &&
+    Math.abs(dy * gx - dx * gy) <= groupV + halfU * s + halfV * c &&
+    Math.abs(dx * ux + dy * uy) <= halfU + groupU * c + groupV * s &&
+    Math.abs(dy * ux - dx * uy) <= halfV + groupU * s + groupV * c
+    ? dx * dx + dy * dy
+    : -1;
+}

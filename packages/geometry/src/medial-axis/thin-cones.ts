@@ -1,0 +1,317 @@
+import type { Boundary } from './boundary.ts';
+import { type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
+import type { GroupBox } from './group-box.ts';
+import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+
+/** Cones of normals narrower than about 30° are thin: the cosine of their angle is above this. */
+const THIN_COS = 0.85;
+
+/** Numbers kept for each cone: its point, the unit directions of its two sides, and how far its window reaches along them. */
+const CONE_STRIDE = 7;
+
+/** Boxes that are looked at for the vertices of a leaf before they are given up as seeing too far. */
+const PATIENCE = 150;
+
+/**
+ * Seeks the other ends of necks at those reflex vertices of one leaf whose cones of normals are thin, as at nearly all points of a flattened
+ * curve. Each has little to do, so all go through the tree as one. A window is here a triangle: its cone as far as it is open, cut off square.
+ */
+export class ThinCones {
+  readonly #boundary: Boundary;
+  readonly #leafStart: number;
+  readonly #box: GroupBox;
+  /** Error of a distance between points of the boundary, mm. */
+  readonly #rounding: number;
+  readonly #vertex = new Int32Array(LEAF_EDGES);
+  readonly #cones = new Float64Array(LEAF_EDGES * CONE_STRIDE);
+  #size = 0;
+  readonly #stack = new Int32Array(128);
+  /** The last two edges that cut a window short: likely to do the same for the next leaf. */
+  #lastCut = -1;
+  #cutBefore = -1;
+  #endCount = 0;
+  readonly #cone: number[] = [];
+  readonly #site: number[] = [];
+  readonly #endX: number[] = [];
+  readonly #endY: number[] = [];
+
+  constructor(boundary: Boundary, tree: ChainBoxes, box: GroupBox) {
+    this.#boundary = boundary;
+    this.#leafStart = tree.leafStart;
+    this.#box = box;
+    this.#rounding = ROUNDING_SHARE * boundary.extent;
+  }
+
+  clear(): void {
+    this.#size = 0;
+    this.#endCount = 0;
+  }
+
+  /** Adds reflex vertex v if its cone of normals is thin; whether it is. */
+  add(v: number): boolean {
+    const { x, y, tx, ty, previous, extent } = this.#boundary;
+    const h = previous[v];
+    if (tx[h] * tx[v] + ty[h] * ty[v] < THIN_COS) {
+      return false;
+    }
+    const cones = this.#cones;
+    const at = CONE_STRIDE * this.#size;
+    this.#vertex[this.#size++] = v;
+    cones[at] = x[v];
+    cones[at + 1] = y[v];
+    cones[at + 2] = -ty[h];
+    cones[at + 3] = tx[h];
+    cones[at + 4] = -ty[v];
+    cones[at + 5] = tx[v];
+    cones[at + 6] = 4 * extent;
+    return true;
+  }
+
+  /** How many have been added. */
+  get size(): number {
+    return this.#size;
+  }
+
+  vertexAt(k: number): number {
+    return this.#vertex[k];
+  }
+
+  /** Collects all ends that those in `own` leaf may have, those nearby first. Whether it came to an end within its patience. */
+  seek(own: number): boolean {
+    const box = this.#box;
+    const stack = this.#stack;
+    if (this.#lastCut >= 0) {
+      this.#cutBy(this.#lastCut);
+    }
+    if (this.#cutBefore >= 0) {
+      this.#cutBy(this.#cutBefore);
+    }
+    this.#fitBox();
+    if (!this.#isSmooth(own)) {
+      this.#lookAt(own);
+    }
+    let patience = PATIENCE;
+    for (let below = own; below > 1; below >>= 1) {
+      patience--;
+      let size = 0;
+      if (box.sees(below ^ 1)) {
+        stack[size++] = below ^ 1;
+      }
+      while (size > 0 && patience > 0) {
+        const node = stack[--size];
+        if (node >= this.#leafStart) {
+          this.#lookAt(node);
+        } else {
+          patience -= 2;
+          size = box.pushSeen(node, stack, size);
+        }
+      }
+    }
+    return patience > 0;
+  }
+
+  /** Whether all points of a leaf are here and turn by less than a right angle on the way: then none sees its neighbours. */
+  #isSmooth(leaf: number): boolean {
+    const { tx, ty, previous } = this.#boundary;
+    const from = LEAF_EDGES * (leaf - this.#leafStart);
+    const last = from + LEAF_EDGES - 1;
+    if (this.#size < LEAF_EDGES) {
+      return false;
+    }
+    for (let e = from + 1; e <= last; e++) {
+      if (previous[e] !== e - 1) {
+        return false;
+      }
+    }
+    const h = previous[from];
+    return tx[h] * tx[last] + ty[h] * ty[last] > 0;
+  }
+
+  /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. */
+  #lookAt(leaf: number): void {
+    const { count, x, y, tx, ty, length } = this.#boundary;
+    const cones = this.#cones;
+    const size = CONE_STRIDE * this.#size;
+    const from = LEAF_EDGES * (leaf - this.#leafStart);
+    const to = Math.min(from + LEAF_EDGES, count);
+    let cutter = -1;
+    for (let e = from; e < to; e++) {
+      const ex = tx[e];
+      const ey = ty[e];
+      const end = length[e];
+      if (this.#box.isBeyond(x[e], y[e], ex, ey, end)) {
+        continue;
+      }
+      for (let at = 0; at < size; at += CONE_STRIDE) {
+        const px = x[e] - cones[at];
+        const py = y[e] - cones[at + 1];
+        const ax = cones[at + 2];
+        const ay = cones[at + 3];
+        const bx = cones[at + 4];
+        const by = cones[at + 5];
+        const reach = cones[at + 6];
+        const pa = px * ax + py * ay;
+        const pb = px * bx + py * by;
+        const ea = ex * ax + ey * ay;
+        const eb = ex * bx + ey * by;
+        // behind one side of the cone or beyond its reach, as are the vertex's own edges
+        if (
+          (pa <= 0 && pa + end * ea <= 0) ||
+          (pb <= 0 && pb + end * eb <= 0) ||
+          (pa >= reach && pa + end * ea >= reach)
+        ) {
+          continue;
+        }
+        // the cone's directions turn from +y to +x: past its first side and not past its second
+        if (ea >= -CONE_SLACK_RAD && eb <= CONE_SLACK_RAD) {
+          this.#collectFoot(at / CONE_STRIDE, e);
+        }
+        if (
+          pa > 0 &&
+          pb > 0 &&
+          ax * py - ay * px <= CONE_SLACK_RAD * pa &&
+          bx * py - by * px >= -CONE_SLACK_RAD * pb
+        ) {
+          this.#collectPoint(at / CONE_STRIDE, e);
+        }
+        if (this.#cut(at, px, py, ex, ey, end)) {
+          cutter = e;
+        }
+      }
+    }
+    if (cutter >= 0) {
+      if (cutter !== this.#lastCut) {
+        this.#cutBefore = this.#lastCut;
+        this.#lastCut = cutter;
+      }
+      this.#fitBox();
+    }
+  }
+
+  #cutBy(e: number): void {
+    const { x, y, tx, ty, length } = this.#boundary;
+    const cones = this.#cones;
+    for (let at = 0; at < CONE_STRIDE * this.#size; at += CONE_STRIDE) {
+      this.#cut(at, x[e] - cones[at], y[e] - cones[at + 1], tx[e], ty[e], length[e]);
+    }
+  }
+
+  /**
+   * Cuts from a window what an empty disc can't reach for the edge from p along e; whether it did. Of the points q on the edge the one that
+   * cuts the middle of the cone shortest, p·q = q·q, is where a disc through the vertex that is centred on the middle touches the edge.
+   */
+  #cut(at: number, px: number, py: number, ex: number, ey: number, length: number): boolean {
+    const cones = this.#cones;
+    const ax = cones[at + 2];
+    const ay = cones[at + 3];
+    const bx = cones[at + 4];
+    const by = cones[at + 5];
+    const reach = cones[at + 6];
+    const height = px * ey - py * ex;
+    const across = (ax + bx) * ey - (ay + by) * ex;
+    const along = (ax + bx) * ex + (ay + by) * ey;
+    // the sum of the sides is nearly twice the unit direction of the middle, near enough for a choice of q
+    const turn = height > 0 ? (height * along) / (2 + across) : (height * along) / (across - 2);
+    const s = turn - px * ex - py * ey;
+    const t = s > 0 ? Math.min(s, length) : 0;
+    const qx = px + t * ex;
+    const qy = py + t * ey;
+    const toA = qx * ax + qy * ay;
+    const toB = qx * bx + qy * by;
+    const least = Math.min(toA, toB);
+    // as for any window, and the triangle must hold what is left of both sides
+    const limit = qx * qx + qy * qy + reach * (EMPTY_DISC_SHARE * reach + this.#rounding);
+    if (least * reach <= limit) {
+      return false;
+    }
+    cones[at + 6] = limit / least;
+    return true;
+  }
+
+  /** Keeps the foot of a vertex on edge e as a possible other end, if it lies in front of it and inside it. */
+  #collectFoot(k: number, e: number): void {
+    const { x, y, tx, ty, length, isReflex, next } = this.#boundary;
+    const v = this.#vertex[k];
+    const px = x[e] - x[v];
+    const py = y[e] - y[v];
+    const height = px * ty[e] - py * tx[e];
+    const isFacing = tx[v] * tx[e] + ty[v] * ty[e] < 0;
+    if (height > 0 && isFacing) {
+      const foot = -(px * tx[e] + py * ty[e]);
+      const margin = CONE_SLACK_RAD * height;
+      const low = isReflex[e] !== 0 ? margin : -margin;
+      const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
+      if (foot > low && foot < high) {
+        this.#keep(k, e, height * ty[e], -height * tx[e]);
+      }
+    }
+  }
+
+  /** Keeps the first point of edge e as a possible other end, if its own cone of normals holds the way back. */
+  #collectPoint(k: number, e: number): void {
+    const { count, x, y, tx, ty, previous, isReflex } = this.#boundary;
+    const v = this.#vertex[k];
+    if (isReflex[e] === 0 || v >= e) {
+      return;
+    }
+    const h = previous[e];
+    const px = x[e] - x[v];
+    const py = y[e] - y[v];
+    const slack = CONE_SLACK_RAD * Math.sqrt(px * px + py * py);
+    if (
+      px * tx[h] + py * ty[h] <= slack &&
+      px * tx[e] + py * ty[e] >= -slack &&
+      (px * ty[h] - py * tx[h] > 0 || px * ty[e] - py * tx[e] > 0)
+    ) {
+      this.#keep(k, count + e, px, py);
+    }
+  }
+
+  #keep(cone: number, site: number, px: number, py: number): void {
+    const k = this.#endCount++;
+    this.#cone[k] = cone;
+    this.#site[k] = site;
+    this.#endX[k] = px;
+    this.#endY[k] = py;
+  }
+
+  /** Fits the box around all windows. */
+  #fitBox(): void {
+    const cones = this.#cones;
+    const { ux, uy } = this.#box;
+    let minU = Infinity;
+    let maxU = -Infinity;
+    let minV = Infinity;
+    let maxV = -Infinity;
+    let most = 0;
+    for (let at = 0; at < CONE_STRIDE * this.#size; at += CONE_STRIDE) {
+      const reach = cones[at + 6];
+      const u = cones[at] * ux + cones[at + 1] * uy;
+      const v = cones[at + 1] * ux - cones[at] * uy;
+      const au = u + reach * (cones[at + 2] * ux + cones[at + 3] * uy);
+      const av = v + reach * (cones[at + 3] * ux - cones[at + 2] * uy);
+      const bu = u + reach * (cones[at + 4] * ux + cones[at + 5] * uy);
+      const bv = v + reach * (cones[at + 5] * ux - cones[at + 4] * uy);
+      minU = Math.min(minU, u, au, bu);
+      maxU = Math.max(maxU, u, au, bu);
+      minV = Math.min(minV, v, av, bv);
+      maxV = Math.max(maxV, v, av, bv);
+      most = Math.max(most, reach);
+    }
+    this.#box.take(minU, maxU, minV, maxV, CONE_SLACK_RAD * most + this.#rounding);
+  }
+
+  /** Hands over each end collected, relative to its vertex, that what was seen later has not ruled out. */
+  forEachEnd(take: (vertex: number, site: number, px: number, py: number) => void): void {
+    for (let k = 0; k < this.#endCount; k++) {
+      const px = this.#endX[k];
+      const py = this.#endY[k];
+      const cone = this.#cone[k];
+      const reach = this.#cones[CONE_STRIDE * cone + 6];
+      const far = reach + CONE_SLACK_RAD * reach + this.#rounding;
+      if (px * px + py * py <= far * far) {
+        take(this.#vertex[cone], this.#site[k], px, py);
+      }
+    }
+  }
+}
