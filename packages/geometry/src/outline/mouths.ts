@@ -67,7 +67,7 @@ export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly n
     y.push(py);
     angle.push(contactAngle(boundary, left, px, py));
     sweep.push(sweepBetween(boundary, left, right, px, py));
-    closes.push(parts.withNeck(e));
+    closes.push(parts.closedBy(e));
   }
   return { radius, x, y, angle, sweep, closes };
 }

@@ -30,8 +30,11 @@ export class NarrowParts {
     }
   }
 
-  /** Number of the part in which edge e, with less clearance at its low end, lies; 0 where it has no neck, and so just one mouth. */
-  withNeck(e: number): number {
+  /**
+   * Number of the part that a mouth on edge e closes; 0 where that has no neck, and so no other mouth. If it has one, the mouth ends a way up from it:
+   * what else hangs together below the mouth only joins there.
+   */
+  closedBy(e: number): number {
     return this.#last(this.#part[this.#axis.edgeFrom[e]]);
   }
 
