@@ -1,6 +1,9 @@
 import { type Cells, GROWS_X, MATE, R, SITE, SITE_TX, SITE_TY, SITE_X, SITE_Y, X, Y } from './cell-layout.ts';
 import { STRAIGHT_RAD } from './tolerances.ts';
 
+/** One less the cosine between directions of edges that are one line. */
+const LEAST_SHARE: number = (STRAIGHT_RAD * STRAIGHT_RAD) / 2;
+
 /**
  * Works out where the cell of a site edge closes between its two neighbours: along the edge the radius of the disc that also touches a neighbour is
  * linear in the arc length where that is an edge, quadratic where it is a point. Each disc is solved from its three sites directly, so that errors
@@ -11,11 +14,7 @@ export class CellsOnEdges {
   readonly #links: Int32Array;
   /** Number of edges; beyond it sites are points. */
   readonly #count: number;
-  /** Radius of the disc that touches the edge at arc length s + u and the line of another edge, as (slope·u + start) / share. */
-  #share = 0;
-  #slope = 0;
-  #start = 0;
-  /** The same for an edge or a point, as c2·u² + c1·u + c0. */
+  /** Radius of the disc that touches the edge at arc length s + u and also a neighbour, as c2·u² + c1·u + c0. */
   #c2 = 0;
   #c1 = 0;
   #c0 = 0;
@@ -52,29 +51,51 @@ export class CellsOnEdges {
     this.#touch(at, s, this.#alongSite(at, s, other) ? this.#c0 : Infinity);
   }
 
-  /** Between two edges. Both radii are kept as fractions: that saves divisions where most cells close. */
+  /** Between two edges, where most cells close: both radii are kept as fractions, (slope·u + start) / share, which saves divisions. */
   #meetBetweenLines(at: number, left: number, right: number): void {
+    const numbers = this.#numbers;
+    const links = this.#links;
+    const x = numbers[at + SITE_X];
+    const y = numbers[at + SITE_Y];
+    const tx = numbers[at + SITE_TX];
+    const ty = numbers[at + SITE_TY];
     const low = this.#foot(at, left + GROWS_X);
     const width = Math.max(0, this.#foot(at, at + GROWS_X) - low);
-    const hasLeft = this.#alongLine(at, low, left);
-    const share = this.#share;
-    const slope = this.#slope;
-    const start = this.#start;
-    const hasRight = this.#alongLine(at, low, right);
-    if (!(hasLeft && hasRight)) {
-      const r = hasRight ? this.#start / this.#share : hasLeft ? (slope * width + start) / share : Infinity;
-      this.#touch(at, hasLeft ? low + width : low, r);
-      return;
+    const leftX = numbers[left + SITE_TX];
+    const leftY = numbers[left + SITE_TY];
+    const rightX = numbers[right + SITE_TX];
+    const rightY = numbers[right + SITE_TY];
+    // from whichever end of a neighbour meets this edge, so that neighbours start at exactly zero
+    const start = this.#count + links[2 * at + SITE];
+    const p = links[2 * left + MATE] === start ? at : left;
+    const q = links[2 * right + MATE] === start ? at : right;
+    const leftShare = ((tx - leftX) * (tx - leftX) + (ty - leftY) * (ty - leftY)) / 2;
+    const rightShare = ((tx - rightX) * (tx - rightX) + (ty - rightY) * (ty - rightY)) / 2;
+    const leftSlope = ty * leftX - tx * leftY;
+    const rightSlope = ty * rightX - tx * rightY;
+    const leftStart =
+      (y - numbers[p + SITE_Y] + low * ty) * leftX - (x - numbers[p + SITE_X] + low * tx) * leftY;
+    const rightStart =
+      (y - numbers[q + SITE_Y] + low * ty) * rightX - (x - numbers[q + SITE_X] + low * tx) * rightY;
+    const hasLeft = leftShare >= LEAST_SHARE;
+    const hasRight = rightShare >= LEAST_SHARE;
+    let u = hasLeft ? width : 0;
+    if (hasLeft && hasRight) {
+      const rise = leftSlope * rightShare - rightSlope * leftShare;
+      const gap = leftStart * rightShare - rightStart * leftShare;
+      u = gap >= 0 ? 0 : rise * width + gap <= 0 ? width : Math.min(-gap / rise, width);
     }
-    const rise = slope * this.#share - this.#slope * share;
-    const gap = start * this.#share - this.#start * share;
-    const u = gap >= 0 ? 0 : rise * width + gap <= 0 ? width : Math.min(-gap / rise, width);
     // the flatter of the two functions feels least of an error in u
-    const r =
-      Math.abs(slope) * this.#share < Math.abs(this.#slope) * share
-        ? (slope * u + start) / share
-        : (this.#slope * u + this.#start) / this.#share;
-    this.#touch(at, low + u, r);
+    const isByLeft =
+      hasLeft && !(hasRight && Math.abs(leftSlope) * rightShare >= Math.abs(rightSlope) * leftShare);
+    const r = isByLeft
+      ? (leftSlope * u + leftStart) / leftShare
+      : hasRight
+        ? (rightSlope * u + rightStart) / rightShare
+        : Infinity;
+    numbers[at + X] = x + (low + u) * tx - r * ty;
+    numbers[at + Y] = y + (low + u) * ty + r * tx;
+    numbers[at + R] = r;
   }
 
   #meetBetween(at: number, left: number, right: number): void {
@@ -118,40 +139,27 @@ export class CellsOnEdges {
     numbers[at + R] = r;
   }
 
-  /** Whether another edge's line limits discs that touch the edge: lines in one direction don't. */
-  #alongLine(at: number, s: number, other: number): boolean {
+  /** Sets the radius of the disc that touches the edge at arc length s + u and another site; whether that limits it: lines in one direction don't. */
+  #alongSite(at: number, s: number, other: number): boolean {
     const numbers = this.#numbers;
     const links = this.#links;
     const tx = numbers[at + SITE_TX];
     const ty = numbers[at + SITE_TY];
-    const otherX = numbers[other + SITE_TX];
-    const otherY = numbers[other + SITE_TY];
-    const dx = tx - otherX;
-    const dy = ty - otherY;
-    const turn2 = dx * dx + dy * dy;
-    // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
-    const p = links[2 * other + MATE] === this.#count + links[2 * at + SITE] ? at : other;
-    const px = numbers[at + SITE_X] - numbers[p + SITE_X] + s * tx;
-    const py = numbers[at + SITE_Y] - numbers[p + SITE_Y] + s * ty;
-    this.#share = turn2 / 2;
-    this.#slope = ty * otherX - tx * otherY;
-    this.#start = py * otherX - px * otherY;
-    return turn2 >= STRAIGHT_RAD * STRAIGHT_RAD;
-  }
-
-  #alongSite(at: number, s: number, other: number): boolean {
-    if (this.#links[2 * other + SITE] < this.#count) {
-      const isLimit = this.#alongLine(at, s, other);
+    if (links[2 * other + SITE] < this.#count) {
+      const otherX = numbers[other + SITE_TX];
+      const otherY = numbers[other + SITE_TY];
+      const share = ((tx - otherX) * (tx - otherX) + (ty - otherY) * (ty - otherY)) / 2;
+      // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
+      const p = links[2 * other + MATE] === this.#count + links[2 * at + SITE] ? at : other;
+      const px = numbers[at + SITE_X] - numbers[p + SITE_X] + s * tx;
+      const py = numbers[at + SITE_Y] - numbers[p + SITE_Y] + s * ty;
       this.#c2 = 0;
-      this.#c1 = this.#slope / this.#share;
-      this.#c0 = this.#start / this.#share;
-      return isLimit;
+      this.#c1 = (ty * otherX - tx * otherY) / share;
+      this.#c0 = (py * otherX - px * otherY) / share;
+      return share >= LEAST_SHARE;
     }
-    const numbers = this.#numbers;
     const qx = numbers[other + SITE_X] - numbers[at + SITE_X];
     const qy = numbers[other + SITE_Y] - numbers[at + SITE_Y];
-    const tx = numbers[at + SITE_TX];
-    const ty = numbers[at + SITE_TY];
     const h = qy * tx - qx * ty;
     const u = qx * tx + qy * ty - s;
     this.#c2 = 1 / (2 * h);

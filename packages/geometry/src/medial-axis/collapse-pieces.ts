@@ -61,8 +61,7 @@ class Collapse {
     this.#onPoints = new CellsOnPoints(cells, boundary.count);
     this.graph = new GrowingGraph(nodeCount, edgeCount, necks.count);
     this.#putNecks(necks);
-    this.#putSites(cut);
-    this.#putLeaves(cut, necks.count);
+    this.#putInstances(cut, necks.count);
   }
 
   #putNecks({ count, vertex, endX, endY }: Necks): void {
@@ -75,43 +74,35 @@ class Collapse {
     }
   }
 
-  /** Writes the site and the neighbours of each instance. */
-  #putSites({ count, site, next }: CutBoundary): void {
+  /** Writes the site and the neighbours of each instance; an edge grows after it from its point of the boundary or from its neck. */
+  #putInstances(cut: CutBoundary, neckCount: number): void {
+    const { count, site, next, neckAfter } = cut;
     const { count: n, x, y, tx, ty, next: nextPoint, previous } = this.#boundary;
     const numbers = this.#numbers;
-    const links = this.#links;
-    for (let i = 0; i < count; i++) {
-      const at = CELL_STRIDE * i;
-      const s = site[i];
-      const p = s < n ? s : s - n;
-      numbers[at + SITE_X] = x[p];
-      numbers[at + SITE_Y] = y[p];
-      numbers[at + SITE_TX] = tx[p];
-      numbers[at + SITE_TY] = ty[p];
-      links[2 * at + SITE] = s;
-      links[2 * at + MATE] = s < n ? n + nextPoint[s] : previous[p];
-      const after = CELL_STRIDE * next[i];
-      links[2 * at + NEXT] = after;
-      links[2 * after + PREVIOUS] = at;
-    }
-  }
-
-  /** Starts the edges that grow between neighbours from their common point of the boundary or from their neck. */
-  #putLeaves(cut: CutBoundary, neckCount: number): void {
-    const { count, site, next, neckAfter } = cut;
-    const { count: n, x, y, next: nextPoint } = this.#boundary;
     const links = this.#links;
     const graph = this.graph;
     const otherSide = new Int32Array(neckCount).fill(-1);
     for (let i = 0; i < count; i++) {
       const at = CELL_STRIDE * i;
+      const after = CELL_STRIDE * next[i];
       const s = site[i];
+      const p = s < n ? s : s - n;
+      const end = s < n ? nextPoint[s] : p;
+      numbers[at + SITE_X] = x[p];
+      numbers[at + SITE_Y] = y[p];
+      numbers[at + SITE_TX] = tx[p];
+      numbers[at + SITE_TY] = ty[p];
+      links[2 * at + SITE] = s;
+      links[2 * at + MATE] = s < n ? n + end : previous[p];
+      links[2 * at + NEXT] = after;
+      links[2 * after + PREVIOUS] = at;
       const neck = neckAfter[i];
-      const p = s < n ? nextPoint[s] : s - n;
-      const from = neck < 0 ? graph.addNode(x[p], y[p], 0) : neck;
-      this.#growFrom(at, from);
-      const after = next[i];
-      const away = next[after] === i ? this.#shareEdge(i, from, cut) : graph.addEdge(from, s, site[after]);
+      const from = neck < 0 ? graph.addNode(x[end], y[end], 0) : neck;
+      numbers[at + GROWS_X] = graph.nodeX[from];
+      numbers[at + GROWS_Y] = graph.nodeY[from];
+      numbers[at + GROWS_R] = graph.nodeR[from];
+      const isAlone = next[next[i]] === i;
+      const away = isAlone ? this.#shareEdge(i, from, cut) : graph.addEdge(from, s, site[next[i]]);
       links[2 * at + AWAY] = away;
       if (neck < 0) {
         graph.nextHalf[away ^ 1] = away;
@@ -140,22 +131,14 @@ class Collapse {
     return away;
   }
 
-  /** Lets the bisector with the next instance grow from a node. */
-  #growFrom(at: number, node: number): void {
-    const { nodeX, nodeY, nodeR } = this.graph;
-    const numbers = this.#numbers;
-    numbers[at + GROWS_X] = nodeX[node];
-    numbers[at + GROWS_Y] = nodeY[node];
-    numbers[at + GROWS_R] = nodeR[node];
-  }
-
   /** Closes the cells of one piece, which has more than two instances, among them `start`. */
   collapse(start: number, size: number): void {
     const links = this.#links;
     let at = start;
     do {
-      this.#meet(at);
-      at = links[2 * at + NEXT];
+      const next = links[2 * at + NEXT];
+      this.#meet(at, links[2 * at + PREVIOUS], next);
+      at = next;
     } while (at !== start);
     do {
       this.#offer(at);
@@ -174,24 +157,44 @@ class Collapse {
     const b = this.#first();
     const a = links[2 * b + PREVIOUS];
     const c = links[2 * b + NEXT];
+    const before = links[2 * a + PREVIOUS];
+    const after = links[2 * c + NEXT];
     this.#close(a, b, c);
     // a new neighbour makes a cell close no later, but for rounding: then the cell beyond may have become first
-    if (this.#meet(a)) {
-      this.#offer(links[2 * a + PREVIOUS]);
+    if (this.#meet(a, before, c)) {
+      this.#offer(before);
     }
-    if (this.#meet(c)) {
-      this.#offer(links[2 * c + NEXT]);
+    if (this.#meet(c, a, after)) {
+      this.#offer(after);
     }
-    this.#offer(a);
-    this.#offer(c);
+    if (this.#isFirst(a, c)) {
+      if (this.#isFirst(a, before)) {
+        this.#queueUp(a);
+      }
+    } else if (this.#isFirst(c, after)) {
+      this.#queueUp(c);
+    }
+  }
+
+  /** Whether an instance closes before another; ties go by place. */
+  #isFirst(at: number, other: number): boolean {
+    const due = this.#numbers[at + DUE];
+    const otherDue = this.#numbers[other + DUE];
+    return due < otherDue || (due === otherDue && at < other);
+  }
+
+  #queueUp(at: number): void {
+    const links = this.#links;
+    if (links[2 * at + IS_QUEUED] === 0) {
+      links[2 * at + IS_QUEUED] = 1;
+      this.#queue.push(at, this.#numbers[at + DUE]);
+    }
   }
 
   /** Sets where the cell of an instance closes. Whether it does so later than before. */
-  #meet(at: number): boolean {
+  #meet(at: number, left: number, right: number): boolean {
     const numbers = this.#numbers;
     const links = this.#links;
-    const left = links[2 * at + PREVIOUS];
-    const right = links[2 * at + NEXT];
     if (links[2 * at + SITE] < this.#boundary.count) {
       this.#onEdges.meet(at, left, right);
     } else {
@@ -220,21 +223,9 @@ class Collapse {
 
   /** Queues an instance if it closes before both its neighbours: others can't be first of all, and so the queue stays short. */
   #offer(at: number): void {
-    const numbers = this.#numbers;
     const links = this.#links;
-    const before = links[2 * at + PREVIOUS];
-    const after = links[2 * at + NEXT];
-    const due = numbers[at + DUE];
-    const dueBefore = numbers[before + DUE];
-    const dueAfter = numbers[after + DUE];
-    // ties go by place
-    if (
-      (due < dueBefore || (due === dueBefore && at < before)) &&
-      (due < dueAfter || (due === dueAfter && at < after)) &&
-      links[2 * at + IS_QUEUED] === 0
-    ) {
-      links[2 * at + IS_QUEUED] = 1;
-      this.#queue.push(at, due);
+    if (this.#isFirst(at, links[2 * at + PREVIOUS]) && this.#isFirst(at, links[2 * at + NEXT])) {
+      this.#queueUp(at);
     }
   }
 
@@ -270,6 +261,7 @@ class Collapse {
 
   /** Closes the cell of instance b between a and c, which are neighbours from there on. */
   #close(a: number, b: number, c: number): void {
+    const numbers = this.#numbers;
     const links = this.#links;
     const graph = this.graph;
     const before = links[2 * a + AWAY];
@@ -280,7 +272,9 @@ class Collapse {
     links[2 * a + AWAY] = away;
     links[2 * a + NEXT] = c;
     links[2 * c + PREVIOUS] = a;
-    this.#growFrom(a, node);
+    numbers[a + GROWS_X] = numbers[b + X];
+    numbers[a + GROWS_Y] = numbers[b + Y];
+    numbers[a + GROWS_R] = numbers[b + R];
   }
 
   /** Ends the edges between the last three instances in one node, where the cell of b closes. */
