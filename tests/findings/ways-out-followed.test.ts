@@ -1,4 +1,4 @@
-import { type FindingCode, type JobFile, prove, settleJob } from '@pourproof/proof';
+import { adviceFor, type FindingCode, type JobFile, prove, settleJob } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -75,4 +75,40 @@ describe('stroke-near-bit-width', () => {
     expect(factor).toBeCloseTo(3.15 / 2.9, 1);
     expect(find(scaled(ladder, factor), 'stroke-near-bit-width')).toBeUndefined();
   });
+});
+
+describe('sands-through', () => {
+  const slots = [rectangle(0, 0, 50, 3)];
+  const sealed = { bit: ['flat:1mm'], depth: '2mm', coats: 7, level: '0.5mm' };
+
+  test('where seal has filled the slot the way out is fewer coats, and it clears', () => {
+    const finding = find(slots, 'sands-through', sealed);
+    const coats = way(finding, 'fewer-coats') ?? Number.NaN;
+    expect(coats).toBeLessThan(7);
+    expect(find(slots, 'sands-through', { ...sealed, coats })).toBeUndefined();
+    expect(find(slots, 'sands-through', { ...sealed, coats: coats + 1 })).toBeDefined();
+  });
+
+  test('no cut of many times the depth is offered, and one that is offered clears', () => {
+    const narrow = [rectangle(0, 0, 50, 1.4)];
+    const thick = { ...sealed, depth: '0.8mm', coats: 6 };
+    // at 1.4 mm the walls hold 6/7 of the room at any depth: it would take some 17 mm
+    expect(way(find(narrow, 'sands-through', thick), 'deepen')).toBeUndefined();
+    const deeper = way(find(slots, 'sands-through', sealed), 'deepen') ?? Number.NaN;
+    expect(find(slots, 'sands-through', { ...sealed, depth: `${2 + deeper}mm` })).toBeUndefined();
+  });
+});
+
+test('a move onto the board is said in the directions that it has, and it clears', () => {
+  const bar = [rectangle(0, 0, 40, 4)];
+  const board = { wood: undefined, board: 'plain 100x60x20mm cherry', place: '10mm,30mm' };
+  const finding = find(bar, 'off-the-board', board);
+  expect(finding && adviceFor(finding, 'mm').fixes).toEqual([
+    'Move the artwork 10.00 mm to the right, as it is drawn.',
+  ]);
+  expect(find(bar, 'off-the-board', { ...board, place: '20mm,30mm' })).toBeUndefined();
+  const corner = find(bar, 'off-the-board', { ...board, place: '90mm,59mm' });
+  expect(corner && adviceFor(corner, 'in').fixes).toEqual([
+    'Move the artwork 0.394 in to the left and 0.040 in up, as it is drawn.',
+  ]);
 });

@@ -123,7 +123,7 @@ function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], tole
   return [
     {
       code: 'open-outline',
-      text: `${count} not close within ${toleranceMm} mm and so bound nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close them in the drawing program or allow a wider joining tolerance.`,
+      text: `${count} not close within ${toleranceMm} mm and so ${open.length === 1 ? 'bounds' : 'bound'} nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close ${open.length === 1 ? 'it' : 'them'} in the drawing program or allow a wider joining tolerance.`,
       where: ranked.slice(0, MOST_PLACES).map(({ chain, from }) => ({
         ...placeOf(from, chain.atMm),
         ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),

@@ -46,7 +46,7 @@ export function settleBoard(given: BoardKeys, isWood: (id: string) => boolean): 
   for (const key of ['wood', 'grain', 'dive'] as const) {
     if (given[key] !== undefined) {
       throw new JobError(
-        `board and ${key} are both given, and they may disagree. The board names woods and fibres; turn the artwork with turn.`,
+        `board and ${key} are both given, and they may disagree. The board names woods and fibres: leave ${key} out. To turn the artwork against them, give turn.`,
       );
     }
   }

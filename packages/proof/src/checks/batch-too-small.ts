@@ -52,7 +52,7 @@ function fixes({ job, pour }: Measured, least: number): FixOption[] {
   if (pour.smallestZeroedG <= least) {
     options.push({
       do: 'zero-between',
-      value: Number(pour.smallestZeroedG.toFixed(1)),
+      value: Math.ceil(pour.smallestZeroedG * 10) / 10,
       unit: 'g',
       clears: true,
     });

@@ -2,7 +2,7 @@ import { booleans } from '@pourproof/geometry';
 import {
   type CleanRegion,
   formatArea,
-  formatLength,
+  type LengthUnit,
   type Point,
   packRings,
   ringArea,
@@ -17,6 +17,7 @@ import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { noLess } from './way-length.ts';
 
 /** Less than this outside is rounding, mm². */
 const LEAST_MM2 = 0.01;
@@ -54,10 +55,15 @@ export const offTheBoard: Check = {
         ? ['Make the artwork smaller or the board larger: no move alone brings it onto the clear face.']
         : finding.fix.options.map((option) => {
             const [dx = 0, dy = 0] = String(option.value).split(' ').map(Number);
-            return `Move the artwork by ${formatLength(dx, unit)} to the right and ${formatLength(dy, unit)} down, as it is drawn (below 0: left, up).`;
+            return `Move the artwork ${[...wayText(dx, 'to the right', 'to the left', unit), ...wayText(dy, 'down', 'up', unit)].join(' and ')}, as it is drawn.`;
           }),
   }),
 };
+
+/** One direction of a move; none where it is 0. */
+function wayText(mm: number, ahead: string, back: string, unit: LengthUnit): readonly string[] {
+  return mm === 0 ? [] : [`${noLess(Math.abs(mm), unit)} ${mm > 0 ? ahead : back}`];
+}
 
 function outerRings(region: CleanRegion): readonly Float64Array[] {
   return Array.from(region.ringEnds, (_, k) => ringCoords(region, k)).filter((ring) => ringArea(ring) > 0);

@@ -16,6 +16,8 @@ const OPAQUE = limits.opaqueDepth;
 const STEP_MM = 0.01;
 /** No pocket is deeper, mm (our choice: what is taken for a slip of the unit). */
 const DEEPEST_MM = 100;
+/** A pocket that has to get more than so many times as deep is another job, no way out of this one (our choice). */
+const MOST_DEEPENED = 4;
 /** Unit of a finding that measures width and not depth. */
 const WIDE = 'mm wide';
 
@@ -59,6 +61,8 @@ export const sandsThrough: Check = {
       switch (option.do) {
         case 'deepen':
           return `Cut ${length} deeper.`;
+        case 'fewer-coats':
+          return `Give ${coatsText(Number(option.value))} of seal instead.`;
         case 'widen':
           return `Widen the stroke by ${length}.`;
         default:
@@ -67,6 +71,10 @@ export const sandsThrough: Check = {
     }),
   }),
 };
+
+function coatsText(coats: number): string {
+  return `${coats} ${coats === 1 ? 'coat' : 'coats'}`;
+}
 
 /** Least width that still reads after levelling. */
 function widthLimit({ includedRad }: Measured['shape']): typeof limits.narrowestStrokeVee {
@@ -109,19 +117,25 @@ function fixes(measured: Measured): FixOption[] {
   const { job, levelling } = measured;
   const missing = OPAQUE.value - levelling.leftMm;
   const options: FixOption[] = [];
-  const isSafe = (deeperMm: number): boolean => {
+  const isSafe = (deeperMm: number, coats = job.coats): boolean => {
     const depthMm = job.depthMm + deeperMm;
     // a round or sloped end is wider at the face when it goes deeper
     const deeper = cutShape(job.bits, depthMm);
     const widthMm = Math.max(deeper.entersMm, levelling.narrowestMm);
     const section = deeper.sectionAt(widthMm);
-    return (
-      section !== null && levelledStroke(section, shopOf(measured), job.levelMm).colourDepthMm >= OPAQUE.value
-    );
+    const shop = shopOf(measured);
+    const film = { ...shop, filmMm: job.coats > 0 ? (shop.filmMm * coats) / job.coats : 0 };
+    return section !== null && levelledStroke(section, film, job.levelMm).colourDepthMm >= OPAQUE.value;
   };
-  const deepen = least(isSafe, deepestMm(job) - job.depthMm - STEP_MM);
+  const deepen = least(isSafe, Math.min(deepestMm(job) - STEP_MM, MOST_DEEPENED * job.depthMm) - job.depthMm);
   if (deepen !== null) {
     options.push({ do: 'deepen', value: deepen, unit: 'mm', clears: true });
+  }
+  for (let fewer = job.coats - 1; fewer >= 1; fewer--) {
+    if (isSafe(0, fewer)) {
+      options.push({ do: 'fewer-coats', value: fewer, unit: 'coats', clears: true });
+      break;
+    }
   }
   if (job.levelMm - STEP_MM >= missing) {
     options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });

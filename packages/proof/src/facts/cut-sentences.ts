@@ -6,6 +6,11 @@ import { formatShare } from './amounts.ts';
 /** What will be cut and what not, in one sentence each. */
 export function cutSentences(report: Report, unit: LengthUnit): readonly string[] {
   const { artwork, cut, strokes } = report;
+  if (cut.areaMm2 === 0) {
+    return [
+      `Nothing of the ${formatArea(artwork.areaMm2, unit)} drawn will be cut: no bit of the job fits into any of it.`,
+    ];
+  }
   const sentences = [
     `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(cut, unit)} deep.`,
   ];

@@ -4,6 +4,7 @@ import type { Report } from '../report/report.ts';
 import { type Fact, fact } from './fact.ts';
 
 const MM_PER_M = 1000;
+const MIN_PER_H = 60;
 
 type PerCutter = Report['cut']['perCutter'][number];
 
@@ -22,11 +23,13 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
     ...(ridged > 0
       ? [fact('Ridged floor', formatArea(ridged, unit), 'only points or balls go over it')]
       : []),
-    fact(
-      'Cutting time',
-      formatMinutes(cut.time.minutes),
-      `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}${leftOut(cut.time, unit)}`,
-    ),
+    cut.areaMm2 === 0
+      ? fact('Cutting time', 'none', 'nothing will be cut')
+      : fact(
+          'Cutting time',
+          formatMinutes(cut.time.minutes),
+          `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}${leftOut(cut.time, unit)}`,
+        ),
   ];
 }
 
@@ -57,8 +60,12 @@ function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** Minutes with sensible digits: a time of a plan is no better than that. */
+/** Minutes, from two hours on hours, with sensible digits: a time of a plan is no better than that. */
 export function formatMinutes(minutes: number): string {
+  if (minutes >= 2 * MIN_PER_H) {
+    const hours = minutes / MIN_PER_H;
+    return `${hours < 10 ? hours.toFixed(1) : Math.round(hours)} h`;
+  }
   return minutes < 1 ? 'under 1 min' : `${minutes < 10 ? minutes.toFixed(1) : Math.round(minutes)} min`;
 }
 

@@ -11,11 +11,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
   const [left, top, right, bottom] = artwork.boundsMm;
   const narrowest = strokes.narrowestMm;
   return [
-    fact(
-      'Artwork',
-      formatArea(artwork.areaMm2, unit),
-      `${artwork.regions} separate, ${artwork.holes} inside holes`,
-    ),
+    fact('Artwork', formatArea(artwork.areaMm2, unit), shapesText(artwork)),
     fact(
       'Size',
       `${formatLength(right - left, unit)} × ${formatLength(bottom - top, unit)}`,
@@ -42,6 +38,11 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
     ),
     ...endGrainByBlock(report, unit),
   ];
+}
+
+function shapesText({ regions, holes }: Report['artwork']): string {
+  const inside = holes === 0 ? 'no holes' : `${holes} ${holes === 1 ? 'hole' : 'holes'}`;
+  return `${regions} separate ${regions === 1 ? 'shape' : 'shapes'} with ${inside}`;
 }
 
 /** Open end grain in each kind of block, where there is more than one kind. */

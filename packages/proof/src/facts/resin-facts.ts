@@ -13,6 +13,9 @@ const SEALER_STEP_G = 0.1;
 /** What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may travel. */
 export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
   const { pour } = report;
+  if (report.cut.areaMm2 === 0) {
+    return [fact('Mix', 'none', 'nothing will be cut, so there is nothing to fill')];
+  }
   return [
     ...pour.colours.flatMap((colour) => colourFacts(colour, pour, unit)),
     ...sealFacts(report, unit),
@@ -155,11 +158,13 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
   if (colour.pigmentG > 0) {
     rows.push(fact(`  pigment${label}`, mass(colour.pigmentG), 'on top of the mix'));
   }
+  // pigment that is none, or less than the scale shows, changes no reading
+  const readings = colour.pigmentG > 0 ? cups.runningG : cups.runningG.slice(0, 2);
   rows.push(
     fact(
       `Cups${label}`,
       String(cups.count),
-      `${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${cups.runningG.map(mass).join(', then ')}`,
+      `${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
     ),
     fact(
       `Pour${label}`,

@@ -72,6 +72,8 @@ function amountText(value: number, unit: string, lengthUnit: LengthUnit): string
       return formatLength(value, lengthUnit);
     case 'mm²':
       return formatArea(value, lengthUnit);
+    case '%':
+      return `${Math.round(value)} %`;
     default:
       return `${Number(value.toFixed(2))} ${unit}`;
   }
