@@ -115,3 +115,27 @@ describe('where the truth is known otherwise', () => {
     }
   });
 });
+
+describe('walls of rounded tips', () => {
+  const shape = cleanFrom([[0, 0, 5, 0.3, 4.8, 1, 1.2, 0.9, 1, 4, 0, 4.2]]);
+  test.each([
+    ['V 60°, tip 0.25', vee(60, 0.25)],
+    ['V 30°, tip 0.5', vee(30, 0.5)],
+    ['ball 2', follow(ballCutter(2))],
+  ] as const)('%s: the slope of the depth, summed over a grid', (_, step) => {
+    const cut = carve(medialAxis(shape), [step], { depthMm: 3 });
+    const [size, near] = [0.02, 1e-5];
+    let [sum, count] = [0, 0];
+    for (const [from, to, y] of inside(shape, size)) {
+      for (let x = from + size / 2; x < to; x += size) {
+        const across = cut.depthAt(x + near, y) - cut.depthAt(x - near, y);
+        const along = cut.depthAt(x, y + near) - cut.depthAt(x, y - near);
+        sum += Math.hypot(1, across / (2 * near), along / (2 * near));
+        count++;
+      }
+    }
+    const apart = Math.abs((sum / count) * cut.areaMm2 - cut.wallAreaMm2);
+    expect(apart).toBeLessThan(cut.wallAreaErrorMm2 + 2e-3 * cut.wallAreaMm2);
+    expect(cut.wallAreaErrorMm2).toBeLessThan(0.02 * cut.wallAreaMm2);
+  });
+});

@@ -40,6 +40,10 @@ export class ClearLayer implements CutLayer {
     return reachedOutline(this.#axis, centreMm, reachMm);
   }
 
+  sliceExcess(): number {
+    return 0;
+  }
+
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     return this.slices.volumeBetween(this.cutter, this.depthMm - bottomMm, this.depthMm - topMm);
   }

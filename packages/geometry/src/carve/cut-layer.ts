@@ -17,6 +17,8 @@ export interface CutLayer {
   reachAt(depthMm: number): Reach;
   sliceArea(depthMm: number): Bounded;
   sliceOutline(depthMm: number): ArcRings;
+  /** At most so much of that outline's area lies outside of the slice, mm². */
+  sliceExcess(depthMm: number): number;
   volumeBetween(topMm: number, bottomMm: number): Bounded;
   /** Area of the walls between two depths. */
   wallBetween(topMm: number, bottomMm: number): Bounded;

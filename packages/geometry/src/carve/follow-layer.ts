@@ -57,6 +57,10 @@ export class FollowLayer implements CutLayer {
     return reachedOutline(this.#axis, centreMm, reachMm);
   }
 
+  sliceExcess(): number {
+    return 0;
+  }
+
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
       const [low, high] = [this.#downTo(topMm), this.#downTo(Math.min(bottomMm, this.depthMm))];

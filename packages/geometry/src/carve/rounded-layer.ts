@@ -1,7 +1,7 @@
 import { erodedArea } from '../measure/eroded-area.ts';
 import { reachedArea } from '../measure/profile-volume.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { type ArcRings, arcRingsArea } from '../outline/arc-rings.ts';
+import type { ArcRings } from '../outline/arc-rings.ts';
 import type { Bounded } from './adaptive-integral.ts';
 import { climbedClearance } from './climbed-clearance.ts';
 import { contactSum } from './contact-sum.ts';
@@ -9,9 +9,9 @@ import type { CutLayer, Reach } from './cut-layer.ts';
 import { radiusAt } from './cutter.ts';
 import type { ContactIntegrand } from './edge-cells.ts';
 import { FollowProfile } from './follow-profile.ts';
-import { joinOutlines } from './join-outlines.ts';
+import { type JoinedOutline, joinOutlines } from './join-outlines.ts';
 import { reachedOutline } from './reached-outline.ts';
-import { sweptVolume } from './swept-volume.ts';
+import { sweptSlant, sweptVolume } from './swept-volume.ts';
 
 /** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
 const CLIMB_SHARE = 0.05;
@@ -37,6 +37,7 @@ export class RoundedLayer implements CutLayer {
   readonly #widestMm: number;
   #climbed: Float64Array | undefined;
   #whole: Bounded | undefined;
+  #lastJoined: (JoinedOutline & { readonly depthMm: number }) | undefined;
 
   constructor(axis: MedialAxis, profile: FollowProfile, toleranceMm: number) {
     this.#axis = axis;
@@ -68,28 +69,37 @@ export class RoundedLayer implements CutLayer {
         error: 0,
       };
     }
-    const value = arcRingsArea(this.sliceOutline(depthMm));
+    const { areaMm2: value, excessMm2 } = this.#joined(depthMm);
     // no centre anywhere reaches nearer to the wall than one with the greatest clearance
     const widest = Math.min(profile.reachMm, Math.max(this.#widestMm, radiusAt(profile.cutter, depthMm)));
     const most = erodedArea(this.#axis, Math.max(0, widest - profile.radiusBelow(widest, depthMm)));
-    return { value, error: Math.max(0, most - value) };
+    return { value, error: Math.max(most - value, excessMm2) };
   }
 
   /** Joined from what discs of several sizes reach: inside the slice, which is never more than that by a few hundredths of the tip's radius. */
   sliceOutline(depthMm: number): ArcRings {
-    const { cutter, reachMm, flankHeightMm, tipFlatMm } = this.profile;
-    if (depthMm === 0) {
-      return reachedOutline(this.#axis, tipFlatMm, tipFlatMm);
+    const { tipFlatMm } = this.profile;
+    return depthMm === 0 ? reachedOutline(this.#axis, tipFlatMm, tipFlatMm) : this.#joined(depthMm).outline;
+  }
+
+  sliceExcess(depthMm: number): number {
+    return depthMm === 0 ? 0 : this.#joined(depthMm).excessMm2;
+  }
+
+  #joined(depthMm: number): JoinedOutline {
+    if (this.#lastJoined?.depthMm !== depthMm) {
+      const { cutter, reachMm, flankHeightMm } = this.profile;
+      const highest = Math.min(flankHeightMm, this.depthMm - depthMm);
+      const outlines: ArcRings[] = [];
+      for (let k = 0; k <= TIP_STEPS; k++) {
+        // heights crowd at the tip, where its radius grows fastest
+        const height = highest * (k / TIP_STEPS) ** 2;
+        const centreMm = Math.min(reachMm, radiusAt(cutter, depthMm + height));
+        outlines.push(reachedOutline(this.#axis, centreMm, Math.min(centreMm, radiusAt(cutter, height))));
+      }
+      this.#lastJoined = { depthMm, ...joinOutlines(outlines, this.#toleranceMm) };
     }
-    const highest = Math.min(flankHeightMm, this.depthMm - depthMm);
-    const outlines: ArcRings[] = [];
-    for (let k = 0; k <= TIP_STEPS; k++) {
-      // heights crowd at the tip, where its radius grows fastest
-      const height = highest * (k / TIP_STEPS) ** 2;
-      const centreMm = Math.min(reachMm, radiusAt(cutter, depthMm + height));
-      outlines.push(reachedOutline(this.#axis, centreMm, Math.min(centreMm, radiusAt(cutter, height))));
-    }
-    return joinOutlines(outlines, this.#toleranceMm);
+    return this.#lastJoined;
   }
 
   volumeBetween(topMm: number, bottomMm: number): Bounded {
@@ -112,7 +122,7 @@ export class RoundedLayer implements CutLayer {
     return { value: high.value - low.value, error: high.error + low.error };
   }
 
-  /** Area of the walls; the error is by how much two ways to count what the tip leaves are apart, which is no bound. */
+  /** Area of the walls; the error is an estimate, no bound: see {@link sweptSlant}. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
       return this.#between(topMm, bottomMm, (layer) => layer.wallBetween(0, layer.depthMm));
@@ -123,9 +133,9 @@ export class RoundedLayer implements CutLayer {
       fan: (h) => profile.slantFanMm2(h, z(h)),
       kinks: this.#kinks(0),
     });
-    const value = this.#sum(profile.tipFlatMm, this.#areaMm2, integrand);
     const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
-    return { value, error: Math.abs(value - own) };
+    const { value, error } = sweptSlant(this.#axis, profile, INTEGRAL_SHARE * this.#areaMm2);
+    return { value: own + value, error };
   }
 
   /** Clearance that the cutter uses at contacts of an axis edge: of the place to which a climb leads. */
@@ -157,10 +167,6 @@ export class RoundedLayer implements CutLayer {
   #climbTop(edge: number): number {
     this.#climbed ??= climbedClearance(this.#axis, CLIMB_SHARE * this.profile.flankFromMm);
     return this.#climbed[edge];
-  }
-
-  #sum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
-    return contactSum(this.#axis, least, INTEGRAL_SHARE * whole, (edge) => of(this.centreFor(edge)));
   }
 
   #ownSum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {

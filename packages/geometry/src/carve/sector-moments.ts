@@ -16,6 +16,8 @@ export interface SectorMoments {
   readonly squareMm2: number;
 }
 
+/** How far what slants around an arc off the cutter's axis may be off, mm for each mm. */
+const RING = 1e-6;
 /** Share of the square of the radius that an arc off the cutter's axis may be off. */
 const ARC_SHARE = 1e-10;
 
@@ -52,6 +54,52 @@ export function sectorMoments({ pieces }: Cutter, topMm: number, sink: number): 
   const { toHeightMm, toRadiusMm } = pieces[pieces.length - 1];
   const upright = 2 * toRadiusMm * Math.max(0, topMm - toHeightMm);
   return { chordMm2: chordMm2 + upright, turnMm2, widthMm2: widthMm2 + upright, squareMm2 };
+}
+
+/**
+ * ∫ 2ρ (sin `behindRad` − sin ψ) dσ up to a height, mm², where σ is the profile's length for each mm of radius: how fast surfaces get longer by slanting
+ * more over points between both angles, for each mm that the cutter's axis moves away from them.
+ */
+export function slantGain({ pieces }: Cutter, topMm: number, sink: number, behindRad: number): number {
+  const behind = Math.sin(behindRad);
+  let sum = 0;
+  // length for each mm of radius at the end of the piece before
+  let before = 1;
+  for (const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } of pieces) {
+    if (fromHeightMm >= topMm || toRadiusMm === fromRadiusMm) {
+      break;
+    }
+    if (arc === undefined) {
+      const slope = (toHeightMm - fromHeightMm) / (toRadiusMm - fromRadiusMm);
+      const after = Math.hypot(1, slope);
+      const angle = Math.sin(Math.acos(Math.min(1, sink / slope)));
+      sum += slope > 0 ? 2 * fromRadiusMm * (after - before) * Math.max(0, behind - angle) : 0;
+      before = after;
+      continue;
+    }
+    const { radiusMm: r, centreHeightMm, centreRadiusMm: c } = arc;
+    const slopeAt = (height: number): number => {
+      const below = Math.max(0, centreHeightMm - height);
+      return Math.sqrt((r - below) * (r + below)) / below;
+    };
+    const [from, to] = [slopeAt(fromHeightMm), slopeAt(Math.min(topMm, toHeightMm))];
+    const parted = Math.min(to, Math.max(from, sink));
+    const scale = Math.hypot(1, sink);
+    const root = (x: number): number => Math.sqrt(Math.max(0, (x - sink) * (x + sink)));
+    const ball = (x: number): number => behind * (x - Math.atan(x));
+    const left = (x: number): number => root(x) - scale * Math.atan(root(x) / scale);
+    sum += 2 * r * (ball(to) - ball(from) - left(to) + left(parted));
+    if (c > 0) {
+      const ring = (x: number): number => (behind * x - (x > sink ? root(x) : 0)) / Math.hypot(1, x);
+      const [low, high] = [
+        adaptiveIntegral(ring, from, parted, RING),
+        adaptiveIntegral(ring, parted, to, RING),
+      ];
+      sum += 2 * c * (low.value + high.value);
+    }
+    before = Math.hypot(1, to);
+  }
+  return sum;
 }
 
 /** Arcs by the angle from straight down at their centre: its tangent is the slope. */

@@ -1,12 +1,12 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
-import { type CountedSink, countedSink } from './counted-sink.ts';
+import { countedSink } from './counted-sink.ts';
 import { EdgeRun } from './edge-run.ts';
 import type { FollowProfile } from './follow-profile.ts';
 import { heightMoments } from './profile-moments.ts';
 import { type RisingOrder, risingOrder } from './rising-order.ts';
-import { sectorMoments } from './sector-moments.ts';
+import { sectorMoments, slantGain } from './sector-moments.ts';
 
 /** Share of the way to the middle of a stretch at which its end is asked for, so that the piece of the profile is the stretch's own. */
 const WITHIN_SHARE = 1e-9;
@@ -18,6 +18,17 @@ export interface SweptVolume {
   readonly gainMm3: number;
   /** What the integrals of both together may be off. */
   readonly integralErrorMm3: number;
+}
+
+/**
+ * Area in mm² by which the surface that a following cutter leaves slants more than from the contacts' own normals. The error is an estimate, no bound: how
+ * far what {@link countedSink} is sure of is from counting all that the tip sinks.
+ */
+export function sweptSlant(axis: MedialAxis, profile: FollowProfile, tolerance: number): Bounded {
+  const sweep = new Sweep(axis, profile, tolerance);
+  const sure = sweep.slanted(false);
+  const all = sweep.slanted(true);
+  return { value: all.value, error: Math.abs(all.value - sure.value) + sure.error + all.error };
 }
 
 /**
@@ -84,6 +95,27 @@ class Sweep {
 
   /** What points behind gain. */
   gained(): Bounded {
+    return this.#sumBehind((position, sink, counted) => this.#gainAt(position, sink, counted));
+  }
+
+  /** By how much the surface over points behind slants more, with what is counted or all that the tip sinks; less the floor that a flat tip goes over there. */
+  slanted(isAll: boolean): Bounded {
+    const { reachMm, tipFlatMm } = this.#profile;
+    const { value, error } = this.#sumBehind((position, sink, counted) =>
+      this.#slantAt(position, isAll ? sink : counted),
+    );
+    let floor = 0;
+    for (const e of tipFlatMm > 0 ? this.#order.edges : []) {
+      if (this.#load(e) && this.#edge.r1 >= reachMm) {
+        this.#run.at(this.#run.positionOf(reachMm));
+        floor += tipFlatMm * tipFlatMm * Math.acos(this.#run.rise);
+      }
+    }
+    return { value: value - floor, error };
+  }
+
+  /** Sum over all edges of what f tells for each unit of position, where the tip sinks and how much of it is counted. */
+  #sumBehind(f: (position: number, sink: number, counted: number) => number): Bounded {
     const { edgeFrom } = this.#axis;
     const { edges, sure } = this.#order;
     // share of the tip's sinking that is counted where each edge ends
@@ -97,7 +129,7 @@ class Sweep {
           share = 1;
         }
         for (const [from, to] of this.#stretches()) {
-          share = this.#gain(from, to, share);
+          share = this.#behind(from, to, share, f);
         }
       }
       shares[e] = share;
@@ -143,13 +175,22 @@ class Sweep {
     return ending[node].reduce((least, e) => Math.min(least, shares[e]), 1);
   }
 
-  /** Adds what is gained on a stretch; the share of the tip's sinking that is counted at its end. */
-  #gain(from: number, to: number, share: number): number {
+  /** Adds what f tells of a stretch; the share of the tip's sinking that is counted at its end. */
+  #behind(
+    from: number,
+    to: number,
+    share: number,
+    f: (position: number, sink: number, counted: number) => number,
+  ): number {
     const run = this.#run;
     const fromSink = this.#sinkAt(from, from, to);
     const stretch = { from, to, fromSink, countedSink: share * fromSink };
     const counted = countedSink(this.#profile, run, stretch);
-    this.#add(from, to, (position) => this.#gainAt(position, run.wayBetween(from, position), counted));
+    this.#add(from, to, (position) => {
+      run.at(position);
+      const sink = run.rise * this.#profile.sinkAt(run.clearance);
+      return sink > 0 ? f(position, sink, counted(run.wayBetween(from, position), sink)) : 0;
+    });
     const sink = this.#sinkAt(to, from, to);
     if (sink === Infinity) {
       return share;
@@ -187,19 +228,25 @@ class Sweep {
   }
 
   /** Volume that points behind gain for each unit of position: those on whose side of the contacts the profile rises no faster than what is counted. */
-  #gainAt(position: number, wayMm: number, countedAt: CountedSink): number {
-    const profile = this.#profile;
-    this.#run.at(position);
-    const { clearance, rise, pace } = this.#run;
-    const sink = rise * profile.sinkAt(clearance);
-    if (!(sink > 0)) {
-      return 0;
-    }
-    const counted = countedAt(wayMm, sink);
-    const top = Math.min(profile.tipDepth(clearance), profile.heightOfSlope(counted / rise));
-    const { chordMm2, turnMm2, widthMm2, squareMm2 } = sectorMoments(profile.cutter, top, counted);
+  #gainAt(position: number, sink: number, counted: number): number {
+    const { rise, pace, top } = this.#countedAt(position, counted);
+    const { chordMm2, turnMm2, widthMm2, squareMm2 } = sectorMoments(this.#profile.cutter, top, counted);
     const behind = Math.acos(rise);
     return pace * (sink * (behind * squareMm2 - turnMm2) - (Math.sin(behind) * widthMm2 - chordMm2));
+  }
+
+  /** Area that the surface over the same points gains. */
+  #slantAt(position: number, counted: number): number {
+    const { rise, pace, top } = this.#countedAt(position, counted);
+    return pace * slantGain(this.#profile.cutter, top, counted, Math.acos(rise));
+  }
+
+  /** The run at a position, with the height on the profile up to which points are counted. */
+  #countedAt(position: number, counted: number): { rise: number; pace: number; top: number } {
+    this.#run.at(position);
+    const { clearance, rise, pace } = this.#run;
+    const top = Math.min(this.#profile.tipDepth(clearance), this.#profile.heightOfSlope(counted / rise));
+    return { rise, pace, top };
   }
 
   /** Volume of the cutter with its tip as deep as a clearance allows. */

@@ -1,5 +1,5 @@
-import { perimeter, signedArea } from '@pourproof/plane';
-import { type ArcRings, polygonFromArcs } from '../outline/arc-rings.ts';
+import { perimeter } from '@pourproof/plane';
+import { type ArcRings, arcRingsArea, polygonFromArcs } from '../outline/arc-rings.ts';
 import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
 import { type CutLayer, containsReach } from './cut-layer.ts';
 import { joinOutlines } from './join-outlines.ts';
@@ -8,6 +8,14 @@ import { joinOutlines } from './join-outlines.ts';
 const PROBES = 64;
 /** Share of the first layer's volume that a numeric integral over joined slices may be off. */
 const INTEGRAL_SHARE = 1e-4;
+
+/** A slice that is joined from several. */
+interface JoinedSlice {
+  readonly outline: ArcRings;
+  readonly areaMm2: number;
+  readonly halfMm2: number;
+  readonly tipsMm2: number;
+}
 
 /** Depths between which one step's slices hold all others', or none do. */
 interface Band {
@@ -20,19 +28,26 @@ interface Band {
 export interface WallBand extends Band {
   readonly slantMm2: number;
   readonly leanRad: number;
+  /** What they are from above and from the side. */
+  readonly planMm2: number;
+  readonly uprightMm2: number;
 }
+
+/** Joined slices that are kept: as many as one integral over depth needs as a rule. */
+const MOST_SLICES = 64;
 
 /** Thin bands into which joined slices are cut to tell their walls. */
 const THIN_BANDS = 8;
-/** Share by which their walls may be off (our guess, no bound). */
-const JOINED_SHARE = 0.02;
-
+/** How many times what half as many bands miss these may be off (seen: less than twice as much, where rounded tips meet three times). */
+const DOUBT = 3;
 /** The steps' cuts together, slice by slice. */
 export class UnionSlices {
   readonly layers: readonly CutLayer[];
   readonly toleranceMm: number;
   /** All depths at which some step ends, rising, from 0. */
   readonly #stops: readonly number[];
+  /** Joined slices by depth. */
+  readonly #slices = new Map<number, JoinedSlice>();
 
   constructor(layers: readonly CutLayer[], toleranceMm: number) {
     this.layers = layers;
@@ -50,10 +65,10 @@ export class UnionSlices {
     if (parts.length <= 1) {
       return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
     }
-    const joined = this.sliceOutline(depthMm);
+    const { areaMm2, halfMm2 } = this.#joined(depthMm);
     // what each part may be short of its own slice, all of them may be short of theirs together
     const short = parts.reduce((sum, part) => sum + (part.isExact ? 0 : part.sliceArea(depthMm).error), 0);
-    return { value: signedArea(joined), error: this.toleranceMm * perimeter(joined) + short };
+    return { value: areaMm2, error: halfMm2 + short };
   }
 
   /** Outline at a depth, with true arcs where one step's slice holds all others. */
@@ -62,10 +77,31 @@ export class UnionSlices {
     if (parts.length === 1) {
       return parts[0].sliceOutline(depthMm);
     }
-    return joinOutlines(
-      parts.map((part) => part.sliceOutline(depthMm)),
-      this.toleranceMm,
-    );
+    return this.#joined(depthMm).outline;
+  }
+
+  /** The parts' outlines as one, with the middle of what its area may be, by half of how much, and what rounded tips' outlines have by themselves. */
+  #joined(depthMm: number): JoinedSlice {
+    const known = this.#slices.get(depthMm);
+    if (known !== undefined) {
+      return known;
+    }
+    const parts = this.#partsAt(depthMm);
+    const outlines = parts.map((part) => part.sliceOutline(depthMm));
+    const { outline, areaMm2, shortMm2, excessMm2 } = joinOutlines(outlines, this.toleranceMm);
+    const excess = parts.reduce((sum, part) => sum + part.sliceExcess(depthMm), excessMm2);
+    const tipsMm2 = parts.reduce((sum, part, k) => sum + (part.isExact ? 0 : arcRingsArea(outlines[k])), 0);
+    const slice = {
+      outline,
+      areaMm2: areaMm2 + (shortMm2 - excess) / 2,
+      halfMm2: (shortMm2 + excess) / 2,
+      tipsMm2,
+    };
+    if (this.#slices.size >= MOST_SLICES) {
+      this.#slices.clear();
+    }
+    this.#slices.set(depthMm, slice);
+    return slice;
   }
 
   volume(): Bounded {
@@ -78,19 +114,29 @@ export class UnionSlices {
   }
 
   wallArea(): Bounded {
-    return this.wallBands()
-      .map(({ topMm, bottomMm, holder, slantMm2 }) =>
-        holder === undefined
-          ? { value: slantMm2, error: JOINED_SHARE * slantMm2 }
-          : holder.wallBetween(topMm, bottomMm),
-      )
+    return this.#bands()
+      .map((band) => band.holder?.wallBetween(band.topMm, band.bottomMm) ?? this.#joinedWall(band))
       .reduce(added, NOTHING);
+  }
+
+  /** Walls of a band in which slices are joined, as thin bands tell; the error is an estimate from what half as many miss. */
+  #joinedWall(band: Band): Bounded {
+    const thin = this.#thinBands(band);
+    const value = thin.reduce((sum, { slantMm2 }) => sum + slantMm2, 0);
+    let coarse = 0;
+    for (let k = 0; k + 1 < thin.length; k += 2) {
+      const [above, below] = [thin[k], thin[k + 1]];
+      coarse += Math.hypot(above.planMm2 + below.planMm2, above.uprightMm2 + below.uprightMm2);
+    }
+    return { value, error: DOUBT * Math.abs(value - coarse) };
   }
 
   /** The bands between stops; those that no step holds alone in thin ones. */
   wallBands(): readonly WallBand[] {
     return this.#bands().flatMap((band) =>
-      band.holder === undefined ? this.#thinBands(band) : { ...band, slantMm2: 0, leanRad: 0 },
+      band.holder === undefined
+        ? this.#thinBands(band)
+        : { ...band, slantMm2: 0, leanRad: 0, planMm2: 0, uprightMm2: 0 },
     );
   }
 
@@ -131,36 +177,54 @@ export class UnionSlices {
       this.layers.filter((layer) => layer.depthMm >= bottomMm),
       this.toleranceMm,
     );
-    const height = (bottomMm - topMm) / THIN_BANDS;
+    // bands crowd at the bottom, where rounded tips lean the most
+    const at = (k: number): number => bottomMm - (bottomMm - topMm) * (1 - k / THIN_BANDS) ** 2;
     return Array.from({ length: THIN_BANDS }, (_, k) => {
-      const top = topMm + k * height;
-      const plan = active.sliceArea(top).value - active.sliceArea(Math.min(bottomMm, top + height)).value;
-      const upright =
-        height * perimeter(polygonFromArcs(active.sliceOutline(top + height / 2), this.toleranceMm));
+      const [top, bottom] = [at(k), at(k + 1)];
+      const plan = active.sliceArea(top).value - active.sliceArea(bottom).value;
+      const outline = active.sliceOutline((top + bottom) / 2);
+      const upright = (bottom - top) * perimeter(polygonFromArcs(outline, this.toleranceMm));
       return {
         topMm: top,
-        bottomMm: Math.min(bottomMm, top + height),
+        bottomMm: bottom,
         holder: undefined,
         slantMm2: Math.hypot(plan, upright),
         leanRad: Math.atan2(Math.max(0, plan), upright),
+        planMm2: plan,
+        uprightMm2: upright,
       };
     });
   }
 
+  /**
+   * Volume of a band in which slices are joined. Two rules of integration tell how far the integral over depth may be off; chords for arcs, and what rounded
+   * tips cut beyond their own outlines, bound the rest.
+   */
   #joinedVolume(top: number, bottom: number): Bounded {
-    const errors = new Map<number, number>();
+    let half = 0;
     const slice = (depth: number): number => {
-      const { value, error } = this.sliceArea(depth);
-      errors.set(depth, error);
-      return value;
+      const { areaMm2, halfMm2 } = this.#joined(depth);
+      half = Math.max(half, halfMm2);
+      return areaMm2;
     };
     const tolerance = INTEGRAL_SHARE * slice(top) * (bottom - top);
     const sum = adaptiveIntegral(slice, top, bottom, tolerance);
-    // slices of rounded tips lie inside the true ones: what one step cuts by itself is cut by all
-    const most = this.layers
-      .filter((layer) => layer.depthMm >= bottom)
-      .reduce((value, layer) => Math.max(value, layer.volumeBetween(top, bottom).value), sum.value);
-    return { value: most, error: sum.error + upperSum(errors) };
+    const tips = adaptiveIntegral((depth) => this.#joined(depth).tipsMm2, top, bottom, tolerance);
+    const active = this.layers.filter((layer) => layer.depthMm >= bottom);
+    const own = active.map((layer) => ({ layer, volume: layer.volumeBetween(top, bottom) }));
+    // all that the outlines of rounded tips leave out of their own cuts may be missing
+    const missing = own
+      .filter(({ layer }) => !layer.isExact)
+      .reduce((all, { volume }) => all + volume.value + volume.error, -tips.value);
+    const flattened = half * (bottom - top);
+    const most = sum.value + flattened + Math.max(0, missing);
+    const least = own.reduce(
+      (value, { volume }) => Math.max(value, volume.value - volume.error),
+      sum.value - flattened,
+    );
+    // what one step cuts by itself is cut by all; what rounded tips' outlines leave out of their own cuts others mostly cut
+    const value = own.reduce((all, { volume }) => Math.max(all, volume.value), sum.value);
+    return { value, error: Math.max(most - value, value - least) + sum.error + tips.error };
   }
 
   /** The steps whose slices together make the slice: those that no other one's slice holds. */
@@ -175,17 +239,6 @@ export class UnionSlices {
     }
     return parts;
   }
-}
-
-/** Integral of a function of depth from above: on each stretch between known places the greater of its ends. */
-function upperSum(known: ReadonlyMap<number, number>): number {
-  const places = [...known].sort(([a], [b]) => a - b);
-  let sum = 0;
-  for (let k = 0; k + 1 < places.length; k++) {
-    const [[from, low], [to, high]] = [places[k], places[k + 1]];
-    sum += (to - from) * Math.max(low, high);
-  }
-  return sum;
 }
 
 function holds(a: CutLayer, b: CutLayer, depthMm: number): boolean {
