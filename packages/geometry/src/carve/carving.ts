@@ -53,7 +53,7 @@ export interface Carving {
   readonly outline: ArcRings;
   readonly areaMm2: number;
   readonly volumeMm3: number;
-  /** The true volume is within this of `volumeMm3`; where slices had to be joined as polygons it is an estimate. */
+  /** The true volume is within this of `volumeMm3`; where slices had to be joined as polygons, how their integral over depth is off is estimated. */
   readonly volumeErrorMm3: number;
   /** Area of the floor at the deepest. */
   readonly floorAreaMm2: number;
@@ -63,6 +63,7 @@ export interface Carving {
   readonly ledgeAreaMm2: number;
   /** Area of the walls, slanted as they are. */
   readonly wallAreaMm2: number;
+  /** How far that may be off: rounding with straight flanks; an estimate, no bound, for rounded tips that follow and where slices had to be joined. */
   readonly wallAreaErrorMm2: number;
   readonly maxDepthMm: number;
   /** Depth at which the first V-shaped cutter's flanks end before the depth asked for is reached; undefined where they do not. */
