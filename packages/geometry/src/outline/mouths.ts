@@ -40,7 +40,7 @@ export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly n
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = axis;
   const { count } = boundary;
   const shape = new AxisEdge(axis);
-  const parts = new NarrowParts(axis, radius);
+  let parts: NarrowParts | undefined;
   const x: number[] = [];
   const y: number[] = [];
   const angle: number[] = [];
@@ -67,7 +67,12 @@ export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly n
     y.push(py);
     angle.push(contactAngle(boundary, left, px, py));
     sweep.push(sweepBetween(boundary, left, right, px, py));
-    closes.push(parts.closedBy(e));
+    if (isCornerBranch(axis, e)) {
+      closes.push(0);
+    } else {
+      parts ??= new NarrowParts(axis, radius);
+      closes.push(parts.closedBy(e));
+    }
   }
   return { radius, x, y, angle, sweep, closes };
 }

@@ -5,10 +5,10 @@ import type { StoppedDiscs } from './mouths.ts';
  * the mouth's `angle`. Where an arc starts or ends on another mouth's arc, `startBy` or `endBy` names that mouth; -1 is the wall.
  */
 export interface OpenArcs {
-  readonly from: readonly number[];
-  readonly to: readonly number[];
-  readonly startBy: readonly number[];
-  readonly endBy: readonly number[];
+  readonly from: Float64Array;
+  readonly to: Float64Array;
+  readonly startBy: Int32Array;
+  readonly endBy: Int32Array;
   /** Index of the first arc of each mouth, with the total at the end. */
   readonly first: Int32Array;
   /** 1 for mouths whose arc is trimmed. */
@@ -19,36 +19,53 @@ export interface OpenArcs {
 export function openArcs(mouths: StoppedDiscs): OpenArcs {
   const cover = coveredParts(mouths);
   const count = mouths.x.length;
-  const from: number[] = [];
-  const to: number[] = [];
-  const startBy: number[] = [];
-  const endBy: number[] = [];
+  let most = count;
+  for (const parts of cover.values()) {
+    most += parts.length;
+  }
+  const from = new Float64Array(most);
+  const to = new Float64Array(most);
+  const startBy = new Int32Array(most);
+  const endBy = new Int32Array(most);
   const first = new Int32Array(count + 1);
   const isTrimmed = new Uint8Array(count);
+  let made = 0;
   for (let k = 0; k < count; k++) {
-    first[k] = from.length;
+    first[k] = made;
     let at = 0;
     let by = -1;
-    for (const part of cover.get(k) ?? []) {
+    const parts = cover.get(k);
+    if (parts !== undefined) {
       isTrimmed[k] = 1;
-      if (part.from >= at) {
-        from.push(at);
-        to.push(part.from);
-        startBy.push(by);
-        endBy.push(part.by);
-      }
-      if (part.to > at) {
-        at = part.to;
-        by = part.by;
+      for (const part of parts) {
+        if (part.from >= at) {
+          from[made] = at;
+          to[made] = part.from;
+          startBy[made] = by;
+          endBy[made] = part.by;
+          made++;
+        }
+        if (part.to > at) {
+          at = part.to;
+          by = part.by;
+        }
       }
     }
-    from.push(at);
-    to.push(mouths.sweep[k]);
-    startBy.push(by);
-    endBy.push(-1);
+    from[made] = at;
+    to[made] = mouths.sweep[k];
+    startBy[made] = by;
+    endBy[made] = -1;
+    made++;
   }
-  first[count] = from.length;
-  return { from, to, startBy, endBy, first, isTrimmed };
+  first[count] = made;
+  return {
+    from: from.subarray(0, made),
+    to: to.subarray(0, made),
+    startBy: startBy.subarray(0, made),
+    endBy: endBy.subarray(0, made),
+    first,
+    isTrimmed,
+  };
 }
 
 interface Part {

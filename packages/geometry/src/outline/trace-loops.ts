@@ -26,14 +26,16 @@ export interface Loops {
  */
 export function traceLoops(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, side: LoopSide): Loops {
   const { edgeTo, nodeR, nextHalf } = axis;
+  const { edge, ofEdge, radius } = mouths;
+  const isTaken = side === 'taken';
   const tracer = new LoopTracer(axis, mouths, arcs, side);
   // loops with mouths start at one; what is left unseen after that has none
-  for (let k = 0; k < mouths.edge.length; k++) {
+  for (let k = 0; k < edge.length; k++) {
     tracer.traceFromMouth(k);
   }
   for (let e = 0; e < edgeTo.length; e++) {
     const isFromBoundary = nextHalf[2 * e + 1] === 2 * e;
-    if (isFromBoundary && mouths.ofEdge[e] < 0 && nodeR[edgeTo[e]] >= mouths.radius === (side === 'taken')) {
+    if (isFromBoundary && ofEdge[e] < 0 && nodeR[edgeTo[e]] >= radius === isTaken) {
       tracer.traceFromBoundary(e);
     }
   }
