@@ -78,6 +78,22 @@ const FILE_CASES: readonly BadInput[] = [
     err: said('--scale does not size lettering.', 'Give --cap-height 15mm or --width 120mm.'),
   },
   {
+    name: 'text sized by its capitals and a scale, as ways out name it',
+    argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--scale', '2.61'),
+    err: said(
+      '--scale does not size lettering.',
+      'Leave it out and give --cap-height 39.15mm, which is 2.61 times as large.',
+    ),
+  },
+  {
+    name: 'the same in inches',
+    argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '3/4in', '--scale', '1.5', '--units', 'in'),
+    err: said(
+      '--scale does not size lettering.',
+      'Leave it out and give --cap-height 1.125in, which is 1.5 times as large.',
+    ),
+  },
+  {
     name: 'text with two sizes',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--width', '90mm'),
     err: said('--cap-height and --width are given together.', 'Give one of them.'),

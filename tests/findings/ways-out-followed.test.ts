@@ -112,3 +112,15 @@ test('a move onto the board is said in the directions that it has, and it clears
     'Move the artwork 0.394 in to the left and 0.040 in up, as it is drawn.',
   ]);
 });
+
+describe('a finding that no single change clears still says what to do', () => {
+  test('a slot that three coats fill, under the sander', () => {
+    const finding = find([rectangle(0, 0, 50, 0.7)], 'sands-through', {
+      bit: ['flat:0.5mm'],
+      depth: '2mm',
+      coats: 3,
+    });
+    expect(finding?.fix.options).toEqual([]);
+    expect(finding && adviceFor(finding, 'mm').fixes).toHaveLength(1);
+  });
+});

@@ -6,7 +6,7 @@ import {
   visibleLines,
   watchedFont,
 } from '@pourproof/artwork';
-import type { Drawing } from '@pourproof/plane';
+import { type Drawing, inchesFromMm, type LengthUnit } from '@pourproof/plane';
 import { type ArtworkSize, idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
@@ -89,7 +89,7 @@ async function readLetteringSource(
 ): Promise<NamedDrawing> {
   const words = wordsOf(text);
   const { isSingleLine, ...placing } = setting;
-  const size = { ...placing, ...letteringSize(sizing), toleranceMm: job.toleranceMm };
+  const size = { ...placing, ...letteringSize(sizing, job.units), toleranceMm: job.toleranceMm };
   if (isSingleLine || fontPath === null) {
     return { name: text, drawing: readStickLettering(words, { ...size, strokeMm: stickStrokeMm(job) }) };
   }
@@ -103,16 +103,16 @@ function wordsOf(text: string): string {
   return text.replaceAll('\\n', '\n');
 }
 
-function letteringSize({
-  widthMm,
-  heightMm,
-  scale,
-  capHeightMm,
-}: ArtworkSize): { capHeightMm: number } | { widthMm: number } {
+function letteringSize(
+  { widthMm, heightMm, scale, capHeightMm }: ArtworkSize,
+  unit: LengthUnit,
+): { capHeightMm: number } | { widthMm: number } {
   if (heightMm !== undefined || scale !== undefined) {
     throw new UsageError(
       `--${scale === undefined ? 'height' : 'scale'} does not size lettering.`,
-      'Give --cap-height 15mm or --width 120mm.',
+      scale !== undefined && capHeightMm !== undefined
+        ? `Leave it out and give --cap-height ${typedLength(capHeightMm * scale, unit)}, which is ${scale} times as large.`
+        : 'Give --cap-height 15mm or --width 120mm.',
     );
   }
   if (capHeightMm !== undefined && widthMm !== undefined) {
@@ -125,4 +125,11 @@ function letteringSize({
     return { widthMm };
   }
   throw new UsageError('--text needs a size.', 'Add --cap-height 15mm, or --width 120mm.');
+}
+
+/** A length as it is typed, never less than it is. */
+function typedLength(mm: number, unit: LengthUnit): string {
+  return unit === 'in'
+    ? `${Math.ceil(inchesFromMm(mm) * 1000 - 1e-6) / 1000}in`
+    : `${Math.ceil(mm * 100 - 1e-6) / 100}mm`;
 }

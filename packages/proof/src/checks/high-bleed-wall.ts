@@ -48,11 +48,16 @@ export const highBleedWall: Check = {
   advise: (finding, unit) => ({
     headline: `Colour is likely to run out of ${finding.where.length === 1 ? 'one stretch of wall' : `${finding.where.length} stretches of wall`}: about ${formatLength(finding.measured.value, unit)} at the worst (${basisWords(finding)}${isPrior(finding) ? '; a fifth to five times that is possible' : ''}), against a limit of ${formatLength(finding.limit.value, unit)}.`,
     why: 'Where a wall cuts across the fibres, their open ends drink colour like straws. Levelling does not take such a streak away: the ends are open from face to floor, and the leaning wall of a V only thins it.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'change-seal'
-        ? `Seal with ${option.value} before the colour${option.clears ? '' : ' (better, but not enough alone)'}.`
-        : `Turn the artwork by ${option.value}° on the board: ${option.unit.replace('deg, ', '')} end grain in the walls.`,
-    ),
+    fixes:
+      finding.fix.options.length === 0
+        ? [
+            'No seal of the list brings it below that: choose a denser wood, or cut test slots in the same board and look.',
+          ]
+        : finding.fix.options.map((option) =>
+            option.do === 'change-seal'
+              ? `Seal with ${option.value} before the colour.`
+              : `Turn the artwork by ${option.value}° counter-clockwise on the board: ${option.unit.replace('deg, ', '')} end grain in the walls, though those that stay need a seal.`,
+          ),
   }),
 };
 

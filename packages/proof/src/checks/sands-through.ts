@@ -56,19 +56,24 @@ export const sandsThrough: Check = {
       finding.measured.unit === WIDE
         ? 'The walls slope: what levelling takes off the face takes width as well, and the seal that pools at the narrow bottom takes depth.'
         : 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
-    fixes: finding.fix.options.map((option) => {
-      const length = noLess(Number(option.value), unit);
-      switch (option.do) {
-        case 'deepen':
-          return `Cut ${length} deeper.`;
-        case 'fewer-coats':
-          return `Give ${coatsText(Number(option.value))} of seal instead.`;
-        case 'widen':
-          return `Widen the stroke by ${length}.`;
-        default:
-          return `Take ${length} less off the face.`;
-      }
-    }),
+    fixes:
+      finding.fix.options.length === 0
+        ? [
+            'No one change is enough here: widen the stroke, give fewer coats of seal and take less off the face.',
+          ]
+        : finding.fix.options.map((option) => {
+            const length = noLess(Number(option.value), unit);
+            switch (option.do) {
+              case 'deepen':
+                return `Cut ${length} deeper.`;
+              case 'fewer-coats':
+                return `Give ${coatsText(Number(option.value))} of seal instead.`;
+              case 'widen':
+                return `Widen the stroke by ${length}.`;
+              default:
+                return `Take ${length} less off the face.`;
+            }
+          }),
   }),
 };
 
