@@ -257,26 +257,14 @@ export class AxisEdge {
     return this.#sign * (du * ((a + b) / 2 - strip) + fan - (strip * strip * angle) / 2);
   }
 
-  /**
-   * Integral of min(distance to the boundary, cap) over both cells beside the part of the edge with clearance from a to b, all of it at most
-   * `cap` or all of it at least `cap`; mm³.
-   */
-  distanceIntegral(a: number, b: number, cap: number): number {
-    if (this.kind === 'spoke') {
-      return 0;
-    }
+  /** Integral of the distance to the boundary over both cells beside the part of the edge with clearance from a to b; mm³. */
+  #distanceIntegral(a: number, b: number): number {
     if (this.kind === 'lines') {
-      const along = this.#alongStrips(a, b);
-      return b > cap ? (along * cap * (a + b - cap)) / 2 : (along * (a * a + a * b + b * b)) / 6;
+      return (this.#alongStrips(a, b) * (a * a + a * b + b * b)) / 6;
     }
     const h = this.#h;
     const s = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
     const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
-    if (b > cap) {
-      const turn = 2 * (Math.atan(t) - Math.atan(s));
-      const strip = this.kind === 'points' ? 0 : (cap * cap * h * (t - s)) / 2;
-      return cap * this.area(a, b, 0) - this.#sign * (strip + (cap * cap * cap * turn) / 6);
-    }
     // strips: ∫ H²/2 ds, fans: ∫ H³/3 dθ, both in powers of t = tan of the angle (points) or of its half (line and point)
     const part =
       this.kind === 'points'
@@ -287,16 +275,19 @@ export class AxisEdge {
 
   /** Adds what both cells beside the part of the edge with clearance from a to b sum up to. */
   addCells(a: number, b: number, sums: CellSums): void {
+    if (this.kind === 'spoke') {
+      return;
+    }
     sums[AREA] += this.area(a, b, 0);
-    sums[VOLUME] += this.distanceIntegral(a, b, Infinity);
+    sums[VOLUME] += this.#distanceIntegral(a, b);
     if (this.kind === 'lines') {
       sums[LENGTH] += this.#alongStrips(a, b);
-    } else if (this.kind !== 'spoke') {
-      const s = a <= this.r0 ? this.#u0 : this.#position(a);
-      const t = b >= this.r1 ? this.#u1 : this.#position(b);
-      sums[LENGTH] += this.kind === 'points' ? 0 : this.#sign * (t - s);
-      sums[TURN] += this.#sign * this.#turnBetween(s, t);
+      return;
     }
+    const s = a <= this.r0 ? this.#u0 : this.#position(a);
+    const t = b >= this.r1 ? this.#u1 : this.#position(b);
+    sums[LENGTH] += this.kind === 'points' ? 0 : this.#sign * (t - s);
+    sums[TURN] += this.#sign * this.#turnBetween(s, t);
   }
 
   /** Length of the part of the edge with clearance from a to b. */

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { medialAxis } from '../medial-axis/medial-axis.ts';
 import { areaOfAll, crossingEdges } from './axis-blocks.ts';
 import { AxisEdge } from './axis-edge.ts';
-import { AREA, areaBeyondStrip, cappedVolume, VOLUME } from './cell-sums.ts';
+import { AREA, areaBeyondStrip, cappedVolume, LENGTH, noCells, TURN, VOLUME } from './cell-sums.ts';
 import { cellsAbove, cellsBelow } from './part-cells.ts';
 
 /** A ring of even angles whose radius swings. */
@@ -28,7 +28,8 @@ describe('sums of cells', () => {
     const crossing = crossingEdges(axis, mm);
     const edge = new AxisEdge(axis);
     const wanted: number[] = [];
-    const want = { above: 0, beyond: 0, capped: 0, below: 0 };
+    const want = { above: 0, beyond: 0, capped: 0 };
+    const oneByOne = noCells();
     for (let e = 0; e < axis.edgeFrom.length; e++) {
       edge.load(e);
       if (edge.kind !== 'spoke' && edge.r0 < mm && edge.r1 >= mm) {
@@ -38,10 +39,12 @@ describe('sums of cells', () => {
         const low = Math.max(mm, edge.r0);
         want.above += edge.area(low, edge.r1, 0);
         want.beyond += edge.area(low, edge.r1, mm);
-        want.capped += edge.distanceIntegral(low, edge.r1, mm);
+        // the layers of all heights up to the cap; in a strip's width they are quadratic, for which Simpson's rule is exact
+        const layer = (mmOff: number): number => edge.area(low, edge.r1, mmOff);
+        want.capped += (mm * (layer(0) + 4 * layer(mm / 2) + layer(mm))) / 6;
       }
       if (edge.r0 < mm) {
-        want.below += edge.distanceIntegral(edge.r0, Math.min(mm, edge.r1), Infinity);
+        edge.addCells(edge.r0, Math.min(mm, edge.r1), oneByOne);
       }
     }
     const above = cellsAbove(axis, mm, crossing);
@@ -53,7 +56,9 @@ describe('sums of cells', () => {
     close(above[AREA]!, want.above, area);
     close(areaBeyondStrip(above, mm), want.beyond, area);
     close(cappedVolume(above, mm), want.capped, area * Math.max(mm, 1));
-    close(below[VOLUME]!, want.below, area);
+    close(below[VOLUME]!, oneByOne[VOLUME]!, area);
+    close(below[LENGTH]!, oneByOne[LENGTH]!, area);
+    close(below[TURN]!, oneByOne[TURN]!, area);
     close(above[AREA]! + below[AREA]!, area, area);
   });
 

@@ -78,7 +78,7 @@ export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly n
 }
 
 /** Whether axis edge e starts in a convex corner of the boundary. */
-export function isCornerBranch(axis: MedialAxis, e: number): boolean {
+function isCornerBranch(axis: MedialAxis, e: number): boolean {
   const { edgeFrom, edgeLeft, edgeRight, nodeR, boundary } = axis;
   return edgeLeft[e] < boundary.count && edgeRight[e] < boundary.count && nodeR[edgeFrom[e]] === 0;
 }
