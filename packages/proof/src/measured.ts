@@ -205,6 +205,7 @@ function measureShop(base: Omit<Measured, keyof ShopPart>): ShopPart {
     pour,
     schedule: planSchedule({
       ...job.rows,
+      cuttingMinutes: job.boards * base.efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
       coats: job.coats,
       sealHours: job.sealHours,
       lifts: pour.lifts.count,

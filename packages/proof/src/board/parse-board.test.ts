@@ -66,6 +66,7 @@ describe('a board in one line', () => {
     ['plain 300x180x20 maple', 'width x height x thickness'],
     ['plain 300x180x20mm', 'no wood'],
     ['stripes 300x180x20mm maple walnut:20mm', 'maple:40mm'],
+    ['stripes 200x80x20mm maple:60mm walnut:20mm cherry:100mm', 'no stripe of cherry'],
     ['checkerboard 320x320x20mm maple walnut', 'square:40mm'],
     ['plain 300x0x20mm maple', 'above 0'],
     ['plain 300x180x20mm maple/bark', 'maple/heart'],

@@ -146,6 +146,15 @@ function stripes({ size, strips }: Words): readonly Block[] {
       `board: the stripe of ${missing.wood} has no width. Type it as in ${missing.wood}:40mm.`,
     );
   }
+  let filled = 0;
+  for (const { wood, sizeMm } of strips) {
+    if (filled >= height - 1e-9) {
+      throw new JobError(
+        `board: no stripe of ${wood} finds room, for those before it fill the board from its upper edge down. Make the board higher (its second size), or leave ${wood} out.`,
+      );
+    }
+    filled += sizeMm ?? 0;
+  }
   const blocks: Block[] = [];
   let y = 0;
   for (let k = 0; height - y > 1e-9; k++) {

@@ -7,6 +7,7 @@ import { planSchedule } from './plan-schedule.ts';
 import { scheduleReport } from './schedule-report.ts';
 
 const steps = planSchedule({
+  cuttingMinutes: 12,
   seal: sealers.epoxy,
   coats: 2,
   sealHours: 24,

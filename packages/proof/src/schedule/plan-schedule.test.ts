@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { planSchedule, type ScheduleJob, type StepId } from './plan-schedule.ts';
 
 const JOB: ScheduleJob = {
+  cuttingMinutes: 12,
   seal: sealers.epoxy,
   coats: 1,
   sealHours: 24,
@@ -43,6 +44,12 @@ describe('a schedule', () => {
       isWindow: true,
     });
     expect(step('pour', { sealHours: 3 })).toMatchObject({ earliestHours: coat + 3, latestHours: coat + 24 });
+  });
+
+  test('begins after the cut: an hour for short ones, set-up and cutting for long ones', () => {
+    const after = (cuttingMinutes: number): number => gap('carve', 'clean', { cuttingMinutes });
+    expect([0, 30, 31, 90, 6433].map(after)).toEqual([1, 1, 1.25, 2, 107.75]);
+    expect(gap('clean', 'seal-coat', { cuttingMinutes: 300 })).toBe(0.5);
   });
 
   test('does not slow what dries: shellac waits the same in a cool shop', () => {

@@ -35,6 +35,8 @@ export interface ScheduleStep {
 
 /** What decides the times. */
 export interface ScheduleJob {
+  /** Minutes that the bits take for all boards. */
+  readonly cuttingMinutes: number;
   readonly seal: Sealer;
   readonly coats: number;
   /** Hours from the last coat to the pour that the maker plans. */
@@ -46,8 +48,12 @@ export interface ScheduleJob {
 
 /** Hours to brush out, vacuum and mask a carved board, our estimate; shown as such. */
 const CLEAN_HOURS = 0.5;
-/** Hours to set up and carve, our estimate; shown as such. */
-const CARVE_HOURS = 1;
+/** Hours to set up before the first cut, our estimate; shown as such. */
+const SET_UP_HOURS = 0.5;
+/** Least hours to set up and carve, our estimate; shown as such. */
+const LEAST_CARVE_HOURS = 1;
+const QUARTERS_PER_HOUR = 4;
+const MIN_PER_HOUR = 60;
 /** Hours after levelling until the finish goes on: fine sanding and dust off, our estimate. */
 const FINISH_AFTER_HOURS = 1;
 
@@ -60,12 +66,13 @@ const FINISH_AFTER_HOURS = 1;
  */
 export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   const waits = new Map<ShopWaitId, ShopWait>(shopHours(shopJob(job)).map((wait) => [wait.wait, wait]));
+  const carved = carveHours(job.cuttingMinutes);
   const steps: ScheduleStep[] = [
     at('carve', 0, 0, 0, ['common-practice']),
-    at('clean', 0, CARVE_HOURS, CARVE_HOURS, ['common-practice']),
+    at('clean', 0, carved, carved, ['common-practice']),
   ];
   const isSealed = job.coats > 0 && job.seal.curve.value.length > 0;
-  const ready = CARVE_HOURS + CLEAN_HOURS;
+  const ready = carved + CLEAN_HOURS;
   const sealed = isSealed ? sealSteps(job, ready, waits, steps) : [ready, ready];
   const [pourFrom = ready, pourTo = ready] = sealed;
   steps.push(
@@ -79,6 +86,12 @@ export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   );
   afterPour(job, [pourFrom, pourTo], waits, steps);
   return steps.toSorted((a, b) => a.earliestHours - b.earliestHours);
+}
+
+/** Set-up and cutting in whole quarters of an hour, an hour at least. */
+function carveHours(cuttingMinutes: number): number {
+  const hours = SET_UP_HOURS + cuttingMinutes / MIN_PER_HOUR;
+  return Math.max(LEAST_CARVE_HOURS, Math.ceil(hours * QUARTERS_PER_HOUR) / QUARTERS_PER_HOUR);
 }
 
 function shopJob({ seal, coats, resin, temperatureC }: ScheduleJob): Parameters<typeof shopHours>[0] {

@@ -2,7 +2,10 @@ import { shopTimeText } from '../job/shop-time.ts';
 import type { Report } from '../report/report.ts';
 import type { ScheduleStep } from './plan-schedule.ts';
 
-const MS_PER_HOUR = 3_600_000;
+const MS_PER_QUARTER = 900_000;
+const QUARTERS_PER_HOUR = 4;
+/** What rounding adds to a whole quarter is not another. */
+const SLACK = 1e-6;
 
 /** The schedule as the report tells it: hours from the start, and dates where the start is known. */
 export function scheduleReport(
@@ -19,9 +22,26 @@ export function scheduleReport(
     ...(start === null
       ? {}
       : {
-          // never earlier than the rule: up to the next minute at the early end
-          earliest: shopTimeText(start + Math.ceil(step.earliestHours * 60 - 1e-6) * 60_000),
-          latest: shopTimeText(start + step.latestHours * MS_PER_HOUR),
+          earliest: after(start, laterQuarter(step.earliestHours)),
+          latest: after(
+            start,
+            step.isWindow
+              ? Math.max(laterQuarter(step.earliestHours), earlierQuarter(step.latestHours))
+              : laterQuarter(step.latestHours),
+          ),
         }),
   }));
+}
+
+/** Rules of thumb are no better than a quarter of an hour: none is told earlier than the rule, and no window ends later. */
+function laterQuarter(hours: number): number {
+  return Math.ceil(hours * QUARTERS_PER_HOUR - SLACK);
+}
+
+function earlierQuarter(hours: number): number {
+  return Math.floor(hours * QUARTERS_PER_HOUR + SLACK);
+}
+
+function after(start: number, quarters: number): string {
+  return shopTimeText(start + quarters * MS_PER_QUARTER);
 }

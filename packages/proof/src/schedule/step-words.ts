@@ -20,7 +20,11 @@ export const STEP_WORDS: Readonly<Record<StepId, { readonly title: string; reado
     title: 'Pour the next lift',
     remark: 'While the last one is tacky and no longer warm; later, wash and abrade first.',
   },
-  'top-up': { title: 'Look at the level, top up', remark: 'Fill up what bubbles and shrinkage have taken.' },
+  'top-up': {
+    title: 'Look at the level, top up',
+    remark:
+      'Fill up what bubbles and shrinkage have taken; where it is no longer tacky, wash and abrade first.',
+  },
   level: {
     title: 'Level at the earliest',
     remark: 'A fingernail must leave no mark; dust of half-cured resin sensitises.',
