@@ -7,7 +7,7 @@ export function parabolaLength(t: number): number {
 const SHORT_SQUARED = 1 / 1024;
 
 /**
- * Length of the parabola y = x²/(2h), h > 0, from x = s to t, with the sign of t − s.
+ * Length of the parabola y = x²/(2h), h of either sign, from x = s to t, with the sign of t − s.
  *
  * Most arcs are short. With m the middle, w half of t − s and D² = h² + m² it is w·D/h·∫√(1 + 2cqz + q²z²) dz over z = −1 … 1, c = m/D, q = w/D. The
  * integrand is the generating function of Gegenbauer's polynomials C_n of order −1/2, which from n = 2 on are at most 2/(2n − 1): what the series leaves
@@ -26,5 +26,5 @@ export function parabolaArc(h: number, s: number, t: number): number {
   const seventh = (1 + c2 * (21 * c2 - 14)) / 112;
   const ninth = (c2 * (135 + c2 * (429 * c2 - 495)) - 5) / 1152;
   const series = 1 / 6 + q2 * ((5 * c2 - 1) / 40 + q2 * (seventh + q2 * ninth));
-  return ((2 * w * Math.sqrt(squared)) / h) * (1 + q2 * (1 - c2) * series);
+  return ((2 * w * Math.sqrt(squared)) / Math.abs(h)) * (1 + q2 * (1 - c2) * series);
 }
