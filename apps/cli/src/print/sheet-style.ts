@@ -27,6 +27,7 @@ table { width: 100%; border-collapse: collapse; font-variant-numeric: tabular-nu
 th, td { text-align: left; vertical-align: top; padding: 1.1mm 3mm 1.1mm 0; border-bottom: 0.2mm solid var(--rule); }
 th { font-weight: 600; font-size: 8.5pt; color: var(--soft); }
 tbody th { color: var(--ink); font-size: inherit; font-weight: 400; white-space: nowrap; }
+.columns .facts th { white-space: normal; width: 36%; overflow-wrap: anywhere; }
 .amount { font-weight: 600; }
 .remark { color: var(--soft); font-size: 8.8pt; }
 .sub { padding-left: 4mm; }

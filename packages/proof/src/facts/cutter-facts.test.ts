@@ -6,7 +6,7 @@ import type { Report } from '../report/report.ts';
 import { cutterFacts } from './cutter-facts.ts';
 
 /** A rectangle of 30 × 10 mm cut 2 mm deep by these bits. */
-function reportOf(bit: string[]): Report {
+function reportOf(bit: string[], job: object = {}): Report {
   const region = { ...packRings([[0, 0, 30, 0, 30, 10, 0, 10]]), fillRule: 'nonzero' as const };
   const drawing = {
     format: 'svg' as const,
@@ -15,7 +15,7 @@ function reportOf(bit: string[]): Report {
     notices: [],
     shapes: [{ region, layer: '', colour: '#000000', source: '' }],
   };
-  return prove(drawing, 'test', settleJob({ bit, depth: '2mm' })).report;
+  return prove(drawing, 'test', settleJob({ bit, depth: '2mm', ...job })).report;
 }
 const CORNERS = 4 - Math.PI;
 
@@ -40,4 +40,17 @@ test('after a V a flat bit adds floor and nothing at the face, and the row says 
   const remarks = cutterFacts(report, 'mm').map(({ remark }) => remark);
   expect(remarks[1]).toContain(`no more at the face, but it levels ${levelled.toFixed(1)} mm² of floor; `);
   expect(remarks[2]).toContain('no more at the face; ');
+});
+
+test('what a time rests on: what the maker gave first, then what common practice says, named once', () => {
+  const remark = (job: object): string | undefined => {
+    const report = reportOf(['flat:3mm'], job);
+    return cutterFacts(report, 'mm').at(-1)?.remark;
+  };
+  expect(remark({})).toBe(
+    'by common practice feed 1000 mm/min, plunge 300 mm/min, travel 2500 mm/min, rounds 40 % of the tip apart, passes 50 % of the bit deep',
+  );
+  expect(remark({ feed: '1200mm/min', passDepth: '1mm' })).toBe(
+    'feed 1200 mm/min, passes 1.00 mm deep; by common practice plunge 300 mm/min, travel 2500 mm/min, rounds 40 % of the tip apart',
+  );
 });

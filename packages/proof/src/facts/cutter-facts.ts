@@ -88,12 +88,14 @@ function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): 
 
 /** The speeds that a time rests on, and where they come from. */
 function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
-  return assumptions
-    .flatMap(({ name, value, origin }) => {
-      const text = WORDS[name]?.(value, unit);
-      return text === undefined ? [] : [`${text}${origin === 'given' ? '' : ' (common practice)'}`];
-    })
-    .join(', ');
+  const told = (isGiven: boolean): string =>
+    assumptions
+      .filter(({ origin }) => (origin === 'given') === isGiven)
+      .flatMap(({ name, value }) => WORDS[name]?.(value, unit) ?? [])
+      .join(', ');
+  const [given, taken] = [told(true), told(false)];
+  const usual = taken === '' ? '' : `by common practice ${taken}`;
+  return [given, usual].filter((part) => part !== '').join('; ');
 }
 
 /** A speed as makers say it: whole millimetres or tenths of inches per minute. */
