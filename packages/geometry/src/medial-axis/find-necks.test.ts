@@ -53,11 +53,14 @@ function necksByDefinition(b: Boundary): string[] {
     const mx = (b.x[v] + px) / 2;
     const my = (b.y[v] + py) / 2;
     const r = Math.hypot(px - b.x[v], py - b.y[v]) / 2;
+    if (!leadsIn(b, v, px - b.x[v], py - b.y[v])) {
+      return;
+    }
     // 1e-9 of the radius is far above rounding and far below what random corners leave
-    const isEmpty = Array.from({ length: b.count }, (_, e) => toEdge(b, e, mx, my).d).every(
-      (d) => d > r * (1 - 1e-9),
+    const isEmpty = Array.from({ length: b.count }, (_, e) => e).every(
+      (e) => toEdge(b, e, mx, my).d > r * (1 - 1e-9),
     );
-    if (isEmpty && leadsIn(b, v, px - b.x[v], py - b.y[v])) {
+    if (isEmpty) {
       found.push(`${v} ${site}`);
     }
   };
@@ -107,6 +110,45 @@ test('all necks are found where most of the boundary is seen from most points', 
     expect(necksFound(spikes), `spikes, seed ${seed}`).toEqual(necksByDefinition(spikes));
     const jitter = boundaryOf(packRings([around(150, () => 10 * (1 + 1e-3 * random()))]));
     expect(necksFound(jitter), `jitter, seed ${seed}`).toEqual(necksByDefinition(jitter));
+  }
+});
+
+test('all necks are found on flattened curves, where cones of normals are thin and walls run side by side', () => {
+  for (const seed of seeds.slice(0, 8)) {
+    const random = randomFrom(seed);
+    const waves = 2 + Math.floor(5 * random());
+    const wavy = (middle: number, height: number, shift: number, corners: number) => (i: number) =>
+      middle + height * Math.sin((2 * Math.PI * waves * i) / corners + shift);
+    const b = boundaryOf(
+      packRings([
+        around(240, wavy(10, 0.8, 6 * random(), 240)),
+        around(170, wavy(7, 0.6, 6 * random(), 170), 0.3 * random(), 0.3 * random(), true),
+      ]),
+    );
+    const necks = necksFound(b);
+    expect(necks, `seed ${seed}`).toEqual(necksByDefinition(b));
+    expect(necks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
+  }
+});
+
+test('all necks are found where thin cones look across everything, so that each has to go alone', () => {
+  for (const seed of seeds.slice(0, 4)) {
+    const random = randomFrom(seed);
+    let coast = [10, 0, 0, 10, -10, 0, 0, -10];
+    while (coast.length < 1000) {
+      coast = Array.from({ length: coast.length / 2 }, (_, i) => {
+        const [ax, ay] = [coast[2 * i], coast[2 * i + 1]];
+        const j = (2 * i + 2) % coast.length;
+        const push = (random() - 0.5) * 0.35;
+        const dx = coast[j] - ax;
+        const dy = coast[j + 1] - ay;
+        return [ax, ay, ax + dx / 2 - dy * push, ay + dy / 2 + dx * push];
+      }).flat();
+    }
+    const b = boundaryOf(packRings([coast, around(60, () => 0.5 + 2 * random(), 0.2, 0.1, true)]));
+    const necks = necksFound(b);
+    expect(necks, `seed ${seed}`).toEqual(necksByDefinition(b));
+    expect(necks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
   }
 });
 

@@ -20,8 +20,11 @@ export interface Necks {
   readonly endY: readonly number[];
 }
 
-/** Boxes that are looked at for all seekers of a leaf together before each goes on alone. */
-const TOGETHER = 256;
+/**
+ * Boxes that are looked at for all seekers of a leaf together before each goes on alone, as a share of the square of the levels of the tree:
+ * on the way up there is one box a level to go down from, and few of them are gone down to the leaves.
+ */
+const TOGETHER_SHARE = 0.8;
 
 /** All necks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
@@ -53,13 +56,15 @@ class NeckSearch {
   /** The last two edges that cut a seeker's window short: likely to do the same for the next vertex. */
   #lastCut = -1;
   #cutBefore = -1;
-  /** Boxes still to be looked at together. */
+  /** Boxes to be looked at together, and how many of them are left. */
+  readonly #together: number;
   #patience = 0;
 
   constructor(boundary: Boundary, tree: ChainBoxes) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
+    this.#together = TOGETHER_SHARE * Math.log2(tree.leafStart) ** 2;
     this.#disc = new NeckDisc(boundary, tree);
     this.#box = new GroupBox(tree);
     this.#thin = new ThinCones(boundary, tree, this.#box);
@@ -83,6 +88,7 @@ class NeckSearch {
     const leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
     this.#box.turnTo(leaf);
     this.#active = 0;
+    this.#patience = this.#together;
     thin.clear();
     for (let v = from; v < to; v++) {
       if (isReflex[v] !== 0 && !thin.add(v)) {
@@ -93,6 +99,7 @@ class NeckSearch {
       if (thin.seek(leaf)) {
         thin.forEachEnd(this.#takeIfNeck);
       } else {
+        this.#patience = 0;
         for (let k = 0; k < thin.size; k++) {
           this.#start(thin.vertexAt(k), leaf);
         }
@@ -118,8 +125,12 @@ class NeckSearch {
 
   /** Lets all seekers look through the tree from their own leaf on. */
   #seek(own: number): void {
-    this.#patience = this.#active > 1 ? TOGETHER : 0;
-    this.#fitBox();
+    if (this.#active === 1) {
+      this.#patience = 0;
+    }
+    if (this.#patience > 0) {
+      this.#fitBox();
+    }
     for (let below = own; below > 1; below >>= 1) {
       this.#lookBelow(below ^ 1);
     }

@@ -81,10 +81,10 @@ export class ThinCones {
     const box = this.#box;
     const stack = this.#stack;
     if (this.#lastCut >= 0) {
-      this.#cutBy(this.#lastCut);
+      this.#face(this.#lastCut, this.#lastCut + 1, false);
     }
     if (this.#cutBefore >= 0) {
-      this.#cutBy(this.#cutBefore);
+      this.#face(this.#cutBefore, this.#cutBefore + 1, false);
     }
     this.#fitBox();
     if (!this.#isSmooth(own)) {
@@ -129,17 +129,33 @@ export class ThinCones {
 
   /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. */
   #lookAt(leaf: number): void {
-    const { count, x, y, tx, ty, length } = this.#boundary;
+    const from = LEAF_EDGES * (leaf - this.#leafStart);
+    const cutter = this.#face(from, Math.min(from + LEAF_EDGES, this.#boundary.count), true);
+    if (cutter >= 0) {
+      if (cutter !== this.#lastCut) {
+        this.#cutBefore = this.#lastCut;
+        this.#lastCut = cutter;
+      }
+      this.#fitBox();
+    }
+  }
+
+  /**
+   * Cuts from all windows what an empty disc can't reach for edges from … to − 1, and collects the ends on them; the last edge that cut, or -1.
+   * Of the points q on an edge the one that cuts the middle of a cone shortest, at p·q = q·q, is where a disc through the vertex that is
+   * centred on the middle touches the edge.
+   */
+  #face(from: number, to: number, isCollecting: boolean): number {
+    const { x, y, tx, ty, length } = this.#boundary;
     const cones = this.#cones;
     const size = CONE_STRIDE * this.#size;
-    const from = LEAF_EDGES * (leaf - this.#leafStart);
-    const to = Math.min(from + LEAF_EDGES, count);
+    const rounding = this.#rounding;
     let cutter = -1;
     for (let e = from; e < to; e++) {
       const ex = tx[e];
       const ey = ty[e];
       const end = length[e];
-      if (this.#box.isBeyond(x[e], y[e], ex, ey, end)) {
+      if (isCollecting && this.#box.isBeyond(x[e], y[e], ex, ey, end)) {
         continue;
       }
       for (let at = 0; at < size; at += CONE_STRIDE) {
@@ -154,7 +170,7 @@ export class ThinCones {
         const pb = px * bx + py * by;
         const ea = ex * ax + ey * ay;
         const eb = ex * bx + ey * by;
-        // behind one side of the cone or beyond its reach, as are the vertex's own edges
+        // behind one side of the cone or beyond its reach; the vertex's own edges are never in front but for rounding, and collected never
         if (
           (pa <= 0 && pa + end * ea <= 0) ||
           (pb <= 0 && pb + end * eb <= 0) ||
@@ -162,101 +178,60 @@ export class ThinCones {
         ) {
           continue;
         }
-        // the cone's directions turn from +y to +x: past its first side and not past its second
-        if (ea >= -CONE_SLACK_RAD && eb <= CONE_SLACK_RAD) {
-          this.#collectFoot(at / CONE_STRIDE, e);
+        const height = px * ey - py * ex;
+        const foot = -(px * ex + py * ey);
+        const across = (ax + bx) * ey - (ay + by) * ex;
+        if (isCollecting) {
+          // the directions of a cone turn from +y to +x: past its first side and not past its second
+          if (height > 0 && across > 0 && ea >= -CONE_SLACK_RAD && eb <= CONE_SLACK_RAD) {
+            this.#collectFoot(at / CONE_STRIDE, e, foot, height);
+          }
+          if (
+            pa > 0 &&
+            pb > 0 &&
+            ax * py - ay * px <= CONE_SLACK_RAD * pa &&
+            bx * py - by * px >= -CONE_SLACK_RAD * pb
+          ) {
+            this.#collectPoint(at / CONE_STRIDE, e, px, py);
+          }
         }
-        if (
-          pa > 0 &&
-          pb > 0 &&
-          ax * py - ay * px <= CONE_SLACK_RAD * pa &&
-          bx * py - by * px >= -CONE_SLACK_RAD * pb
-        ) {
-          this.#collectPoint(at / CONE_STRIDE, e);
-        }
-        if (this.#cut(at, px, py, ex, ey, end)) {
+        // the sides add up to nearly twice the unit direction of the middle, near enough for a choice of q
+        const touch = foot + (height * (ea + eb)) / (height > 0 ? across + 2 : across - 2);
+        const s = touch > 0 ? Math.min(touch, end) : 0;
+        const qx = px + s * ex;
+        const qy = py + s * ey;
+        // the triangle must hold what is left of both sides
+        const qa = pa + s * ea;
+        const qb = pb + s * eb;
+        const least = Math.min(qa, qb);
+        const limit = qx * qx + qy * qy + reach * (EMPTY_DISC_SHARE * reach + rounding);
+        if (least * reach > limit) {
+          cones[at + 6] = limit / least;
           cutter = e;
         }
       }
     }
-    if (cutter >= 0) {
-      if (cutter !== this.#lastCut) {
-        this.#cutBefore = this.#lastCut;
-        this.#lastCut = cutter;
-      }
-      this.#fitBox();
-    }
+    return cutter;
   }
 
-  #cutBy(e: number): void {
-    const { x, y, tx, ty, length } = this.#boundary;
-    const cones = this.#cones;
-    for (let at = 0; at < CONE_STRIDE * this.#size; at += CONE_STRIDE) {
-      this.#cut(at, x[e] - cones[at], y[e] - cones[at + 1], tx[e], ty[e], length[e]);
-    }
-  }
-
-  /**
-   * Cuts from a window what an empty disc can't reach for the edge from p along e; whether it did. Of the points q on the edge the one that
-   * cuts the middle of the cone shortest, p·q = q·q, is where a disc through the vertex that is centred on the middle touches the edge.
-   */
-  #cut(at: number, px: number, py: number, ex: number, ey: number, length: number): boolean {
-    const cones = this.#cones;
-    const ax = cones[at + 2];
-    const ay = cones[at + 3];
-    const bx = cones[at + 4];
-    const by = cones[at + 5];
-    const reach = cones[at + 6];
-    const height = px * ey - py * ex;
-    const across = (ax + bx) * ey - (ay + by) * ex;
-    const along = (ax + bx) * ex + (ay + by) * ey;
-    // the sum of the sides is nearly twice the unit direction of the middle, near enough for a choice of q
-    const turn = height > 0 ? (height * along) / (2 + across) : (height * along) / (across - 2);
-    const s = turn - px * ex - py * ey;
-    const t = s > 0 ? Math.min(s, length) : 0;
-    const qx = px + t * ex;
-    const qy = py + t * ey;
-    const toA = qx * ax + qy * ay;
-    const toB = qx * bx + qy * by;
-    const least = Math.min(toA, toB);
-    // as for any window, and the triangle must hold what is left of both sides
-    const limit = qx * qx + qy * qy + reach * (EMPTY_DISC_SHARE * reach + this.#rounding);
-    if (least * reach <= limit) {
-      return false;
-    }
-    cones[at + 6] = limit / least;
-    return true;
-  }
-
-  /** Keeps the foot of a vertex on edge e as a possible other end, if it lies in front of it and inside it. */
-  #collectFoot(k: number, e: number): void {
-    const { x, y, tx, ty, length, isReflex, next } = this.#boundary;
-    const v = this.#vertex[k];
-    const px = x[e] - x[v];
-    const py = y[e] - y[v];
-    const height = px * ty[e] - py * tx[e];
-    const isFacing = tx[v] * tx[e] + ty[v] * ty[e] < 0;
-    if (height > 0 && isFacing) {
-      const foot = -(px * tx[e] + py * ty[e]);
-      const margin = CONE_SLACK_RAD * height;
-      const low = isReflex[e] !== 0 ? margin : -margin;
-      const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
-      if (foot > low && foot < high) {
-        this.#keep(k, e, height * ty[e], -height * tx[e]);
-      }
+  /** Keeps the foot of a vertex on edge e as a possible other end, if it lies inside the edge. */
+  #collectFoot(k: number, e: number, foot: number, height: number): void {
+    const { tx, ty, length, isReflex, next } = this.#boundary;
+    const margin = CONE_SLACK_RAD * height;
+    const low = isReflex[e] !== 0 ? margin : -margin;
+    const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
+    if (foot > low && foot < high) {
+      this.#keep(k, e, height * ty[e], -height * tx[e]);
     }
   }
 
   /** Keeps the first point of edge e as a possible other end, if its own cone of normals holds the way back. */
-  #collectPoint(k: number, e: number): void {
-    const { count, x, y, tx, ty, previous, isReflex } = this.#boundary;
-    const v = this.#vertex[k];
-    if (isReflex[e] === 0 || v >= e) {
+  #collectPoint(k: number, e: number, px: number, py: number): void {
+    const { count, tx, ty, previous, isReflex } = this.#boundary;
+    if (isReflex[e] === 0 || this.#vertex[k] >= e) {
       return;
     }
     const h = previous[e];
-    const px = x[e] - x[v];
-    const py = y[e] - y[v];
     const slack = CONE_SLACK_RAD * Math.sqrt(px * px + py * py);
     if (
       px * tx[h] + py * ty[h] <= slack &&
