@@ -287,6 +287,17 @@ test('files that cannot be used are told, and what was on the page stays', async
   expect(complaints).toEqual([]);
 });
 
+test('live text alone is no proof of nothing: it asks for a font, and the font that comes later is taken', async () => {
+  const { page } = await viewer.open();
+  await chooseFiles(page, { 'words.svg': LIVE_TEXT });
+  const note = page.locator('failure-note dl');
+  await note.waitFor();
+  expect(await note.textContent()).toMatch(/nothing to cut.*no font was given: "Oak"/u);
+  await chooseFiles(page, { 'arvo-400.ttf': readFileSync(`${fonts}arvo-400.ttf`) });
+  await expect.poll(() => note.count()).toBe(0);
+  expect(['Stop', 'Caution', 'Clear']).toContain(await verdict(page));
+});
+
 test('a font that comes with a drawing turns its live text into shapes, and one for no text is told', async () => {
   const { page } = await viewer.open();
   const font = readFileSync(`${fonts}arvo-400.ttf`);

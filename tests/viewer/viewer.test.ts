@@ -203,6 +203,12 @@ const BAD_FILES: readonly (readonly [
   ['a picture', 'photo.svg', Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d), /PNG picture/u],
   ['broken XML', 'broken.svg', '<svg xmlns="http://www.w3.org/2000/svg">\n<g><rect></svg>', /.{10}/u],
   ['a text', 'order.txt', 'two boards, please', /neither an SVG nor a DXF/u],
+  [
+    'a drawing that only holds a picture',
+    'pictured.svg',
+    '<svg xmlns="http://www.w3.org/2000/svg" width="50mm" height="30mm"><image width="50" height="30" href="a.png"/></svg>',
+    /nothing painted in it, so there is nothing to cut/u,
+  ],
 ];
 for (const [what, name, content, message] of BAD_FILES) {
   test(`${what} shows what is wrong and what to do, and a good file after it is vetted`, async () => {

@@ -3,6 +3,7 @@ import {
   readArtwork,
   readLettering,
   readStickLettering,
+  refuseEmpty,
   visibleLines,
   watchedFont,
 } from '@pourproof/artwork';
@@ -22,47 +23,22 @@ export interface NamedDrawing {
 /**
  * Reads a source in the size that was asked for.
  *
- * @throws {UsageError} when a file can't be read, a size is missing, or nothing in it is painted
- * @throws {ArtworkError} when its content can't be understood
+ * @throws {UsageError} when a file can't be read or a size is missing
+ * @throws {ArtworkError} when its content can't be understood, or nothing in it can be cut
  */
 export async function readSource(source: Source, request: Request, io: Io): Promise<NamedDrawing> {
   const read =
     source.kind === 'file'
       ? await readFileSource(source, request, io)
       : await readLetteringSource(source, request, io);
-  const { drawing } = read;
-  refuseEmpty(read);
+  const { drawing, name } = read;
+  refuseEmpty(drawing, name);
   const idle = idleSettings(
     request.asked,
     drawing.format,
     source.kind === 'file' ? 0 : visibleLines(wordsOf(source.text)),
   );
   return { ...read, drawing: { ...drawing, notices: [...drawing.notices, ...idle] } };
-}
-
-/** What an artwork has that holds nothing to cut, and what to do. */
-const EMPTY: Readonly<Record<Drawing['format'], readonly [what: string, remedy: string]>> = {
-  svg: [
-    'nothing painted in it',
-    'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
-  ],
-  dxf: [
-    'no closed outline in it',
-    'Check that the outlines are closed, on layers that are on, in model space, and export the drawing again.',
-  ],
-  lettering: ['no letter that can be seen', 'Type the words to carve.'],
-};
-
-function refuseEmpty({ name, drawing }: NamedDrawing): void {
-  if (drawing.shapes.some((shape) => shape.region.ringEnds.length > 0)) {
-    return;
-  }
-  const [what, remedy] = EMPTY[drawing.format];
-  const told = drawing.notices.filter((notice) => notice.code !== 'nothing-painted');
-  throw new UsageError(
-    [`${name} has ${what}, so there is nothing to cut.`, ...told.map((notice) => notice.text)].join(' '),
-    remedy,
-  );
 }
 
 async function readFileSource(

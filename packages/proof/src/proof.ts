@@ -127,7 +127,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
-    verdict: verdictOf(findings),
+    verdict: verdictOf(findings, measured.cutArea),
   };
 }
 
@@ -151,7 +151,8 @@ function layersOf(drawing: Drawing): Report['artwork']['layers'] {
 function cutOf(measured: Measured): Report['cut'] {
   const { job, carving, cutArea, efforts, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
   // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is coarser than that
-  const areaError = Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter;
+  const areaError =
+    artworkPerimeter > 0 ? Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter : 0;
   return {
     areaMm2: cutArea,
     leftStandingMm2: leftStandingArea(artworkArea, cutArea),

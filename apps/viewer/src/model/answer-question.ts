@@ -3,6 +3,7 @@ import {
   readArtwork,
   readLettering,
   readStickLettering,
+  refuseEmpty,
   visibleLines,
   watchedFont,
 } from '@pourproof/artwork';
@@ -51,6 +52,7 @@ async function drawingOf(source: ArtworkSource, asked: Partial<JobFile>, job: Jo
     source.kind === 'lettering'
       ? await letteringDrawing(source, asked, job)
       : await fileDrawing(source, asked, job);
+  refuseEmpty(drawing, source.name);
   const lines = source.kind === 'lettering' ? visibleLines(source.text) : 0;
   return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format, lines)] };
 }
