@@ -9,7 +9,12 @@ import { measureFacts } from './measure-facts.ts';
 import { resinFacts } from './resin-facts.ts';
 
 /** Bars of 20 × 2 mm under a 1 mm bit unless told otherwise. */
-function reportOf(rings: readonly (readonly number[])[], bit = 'flat:1mm', pigmentPct = 3): Report {
+function reportOf(
+  rings: readonly (readonly number[])[],
+  bit = 'flat:1mm',
+  pigmentPct = 3,
+  depth = '2mm',
+): Report {
   const drawing = {
     format: 'svg' as const,
     scaleSource: 'made by a test in mm',
@@ -24,7 +29,7 @@ function reportOf(rings: readonly (readonly number[])[], bit = 'flat:1mm', pigme
       },
     ],
   };
-  return prove(drawing, 'test', settleJob({ bit: [bit], depth: '2mm', pigmentPct, weigh: 'tenth' })).report;
+  return prove(drawing, 'test', settleJob({ bit: [bit], depth, pigmentPct, weigh: 'tenth' })).report;
 }
 const BAR = [0, 0, 20, 0, 20, 2, 0, 2];
 
@@ -61,6 +66,18 @@ test('the scale has a reading for pigment only where it shows some', () => {
     )?.remark;
   expect(cups(3)?.match(/ g\b/g)).toHaveLength(3);
   expect(cups(0)?.match(/ g\b/g)).toHaveLength(2);
+});
+
+test('a deep pocket is mixed lift by lift, and a full cup thickens sooner than told', () => {
+  const deep = (mm: number): string[] =>
+    resinFacts(reportOf([[0, 0, mm, 0, mm, mm, 0, mm]], 'flat:3mm', 3, '12mm'), 'mm')
+      .filter(({ name }) => name === 'Cups' || name === 'Pour')
+      .map(({ value, remark }) => `${value}: ${remark}`);
+  // 12.5 mm with the overpour at 6 mm a lift
+  const [small = '', pour = ''] = deep(40);
+  expect(small).toMatch(/^3: one for each lift, each on a scale/u);
+  expect(pour).toMatch(/^3 lifts: of 4\.17 mm.* about 25 min$/u);
+  expect(deep(150)[1]).toContain('about 25 min in a cup of 100 g, a fuller one for less');
 });
 
 test('long cutting times are told in hours', () => {

@@ -7,6 +7,8 @@ import { type Fact, fact } from './fact.ts';
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];
 
+/** Pot lives are told for a cup of so much; more heats itself and thickens sooner. */
+const POT_LIFE_CUP_G = 100;
 /** Step that sealer is told in: nobody weighs it closer. */
 const SEALER_STEP_G = 0.1;
 
@@ -164,18 +166,26 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
     fact(
       `Cups${label}`,
       String(cups.count),
-      `${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
+      `${perLiftText(cups.count, lifts.count)}${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
     ),
     fact(
       `Pour${label}`,
       `${lifts.count} ${lifts.count === 1 ? 'lift' : 'lifts'}`,
-      `of ${formatLength(lifts.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min`,
+      `of ${formatLength(lifts.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min${cups.totalG > POT_LIFE_CUP_G ? ` in a cup of ${POT_LIFE_CUP_G} g, a fuller one for less` : ''}`,
     ),
   );
   if (colour.price !== undefined) {
     rows.push(fact(`Price${label}`, colour.price.toFixed(2), 'in your money'));
   }
   return rows;
+}
+
+/** Lifts are hours apart: what is mixed for one is hard before the next. */
+function perLiftText(cups: number, lifts: number): string {
+  if (lifts < 2) {
+    return '';
+  }
+  return cups === lifts ? 'one for each lift, ' : `${cups / lifts} for each lift, `;
 }
 
 function basisText({

@@ -8,7 +8,7 @@ export interface BatchCount {
   readonly batches: number;
   /** Minutes that a cup stays workable at the shop's temperature. */
   readonly workingMinutes: number;
-  /** Minutes that filling all pockets takes, without mixing. */
+  /** Minutes that filling all pockets takes in all lifts, without mixing. */
   readonly fillingMinutes: number;
   /** Pockets that one cup fills before it thickens. */
   readonly pocketsPerBatch: number;
@@ -17,24 +17,33 @@ export interface BatchCount {
 }
 
 /**
- * How many cups a pour needs: enough that each is empty before it thickens, none smaller than the scale can split.
+ * How many cups a pour needs: lifts are hours apart, so each is mixed for itself; enough for each lift that a cup is empty before it thickens, and none
+ * smaller than the scale can split, but for the one that every lift needs.
  *
  * @param pockets letters and pockets to fill on all boards
  * @param workingMinutes pot life at the shop's temperature, above 0
- * @param massG whole mix
+ * @param massG whole mix of all lifts
  * @param smallestG smallest batch that the scale can split
+ * @param lifts 1 or more
  */
 export function batchCount(
   pockets: number,
   workingMinutes: number,
   massG: number,
   smallestG: number,
+  lifts: number,
 ): BatchCount {
-  const fillingMinutes = pockets * MINUTES_PER_POCKET;
+  const fillingMinutes = lifts * pockets * MINUTES_PER_POCKET;
   const usable = Math.max(MINUTES_PER_POCKET, workingMinutes - MINUTES_TO_MIX);
   const pocketsPerBatch = Math.max(1, Math.floor(usable / MINUTES_PER_POCKET));
   const wanted = Math.max(1, Math.ceil(pockets / pocketsPerBatch));
-  const weighable = Math.max(1, Math.floor(massG / smallestG));
-  const batches = Math.min(wanted, weighable);
-  return { batches, workingMinutes, fillingMinutes, pocketsPerBatch, isHurried: batches < wanted };
+  const weighable = Math.max(1, Math.floor(massG / lifts / smallestG));
+  const perLift = Math.min(wanted, weighable);
+  return {
+    batches: lifts * perLift,
+    workingMinutes,
+    fillingMinutes,
+    pocketsPerBatch,
+    isHurried: perLift < wanted,
+  };
 }

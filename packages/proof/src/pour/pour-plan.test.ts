@@ -102,12 +102,29 @@ describe('the uncertainty of a fill', () => {
 describe('cups', () => {
   test('are as many as the working time asks for', () => {
     // (25 − 3) / 0.5 = 44 pockets a cup: 100 pockets are three cups
-    expect(batchCount(100, 25, 500, 10)).toMatchObject({ batches: 3, pocketsPerBatch: 44, isHurried: false });
+    expect(batchCount(100, 25, 500, 10, 1)).toMatchObject({
+      batches: 3,
+      pocketsPerBatch: 44,
+      isHurried: false,
+    });
   });
 
   test('are never smaller than the scale can split, and say so', () => {
-    expect(batchCount(100, 25, 25, 10)).toMatchObject({ batches: 2, isHurried: true });
-    expect(batchCount(100, 25, 5, 10)).toMatchObject({ batches: 1, isHurried: true });
+    expect(batchCount(100, 25, 25, 10, 1)).toMatchObject({ batches: 2, isHurried: true });
+    expect(batchCount(100, 25, 5, 10, 1)).toMatchObject({ batches: 1, isHurried: true });
+  });
+
+  test('are mixed anew for each lift, for what is left over is hard by then', () => {
+    expect(batchCount(10, 25, 500, 10, 3)).toMatchObject({ batches: 3, isHurried: false });
+    expect(batchCount(100, 25, 500, 10, 3)).toMatchObject({ batches: 9, isHurried: false });
+    // 8.3 g for each lift is less than the scale can split, yet each lift needs its cup
+    expect(batchCount(100, 25, 25, 10, 3)).toMatchObject({ batches: 3, isHurried: true });
+    const [deep] = pourPlan(
+      [{ name: 'all', budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }],
+      TERMS,
+    ).colours;
+    expect(deep?.lifts.count).toBe(3);
+    expect(deep?.count.batches).toBe(3);
   });
 
   test('are fewer in a cool shop, where resin stays workable longer', () => {

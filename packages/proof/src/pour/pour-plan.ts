@@ -112,7 +112,14 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     resin,
   );
   const workingMinutes = resin.potLifeMin.value / cureSpeed(terms.shopTempC);
-  const count = batchCount(boards * fill.pockets, workingMinutes, mix.massG, smallestG);
+  const lifts = liftsOf(fill.depthMm, terms);
+  const count = batchCount(
+    boards * fill.pockets,
+    workingMinutes,
+    mix.massG,
+    smallestG,
+    Math.max(1, lifts.count),
+  );
   const pigmentG = (mix.massG * terms.pigmentPct) / 100;
   const cup = partsThatAddUp(
     [mix.partAG, mix.partBG, pigmentG].map((grams) => grams / count.batches),
@@ -131,7 +138,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     assumed: mix.assumed,
     count,
     cup,
-    lifts: liftsOf(fill.depthMm, terms),
+    lifts,
     price: pricePerG === null ? null : mix.massG * pricePerG,
   };
 }
