@@ -127,7 +127,7 @@ function reportOf(measured: Measured, name: string, findings: readonly Finding[]
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
-    verdict: verdictOf(findings, measured.cutArea),
+    verdict: verdictOf(findings, drawing.notices, measured.cutArea),
   };
 }
 

@@ -111,5 +111,7 @@ function exitCode(report: Report, failOn: FailOn): 0 | 1 {
     note: ['stop', 'caution', 'note'],
     never: [],
   };
-  return report.findings.some((finding) => levels[failOn].includes(finding.severity)) ? 1 : 0;
+  // the verdict knows what reading the artwork has to caution of, too
+  const graver = [report.verdict, ...report.findings.map(({ severity }) => severity)];
+  return graver.some((severity) => levels[failOn].includes(severity)) ? 1 : 0;
 }

@@ -64,6 +64,10 @@ function verdictLine(report: Report): string {
     .map((severity) => ({ severity, n: report.findings.filter((each) => each.severity === severity).length }))
     .filter(({ n }) => n > 0)
     .map(({ severity, n }) => `${n} ${n === 1 ? severity : `${severity}s`}`);
+  const read = report.artwork.notices.filter(({ severity }) => severity === 'caution').length;
+  if (read > 0) {
+    counts.push(`${read} ${read === 1 ? 'caution' : 'cautions'} from reading the artwork`);
+  }
   const words = VERDICT_WORDS[report.verdict];
   return `${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;
 }
