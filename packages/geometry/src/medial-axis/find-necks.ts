@@ -21,10 +21,10 @@ export interface Necks {
 }
 
 /**
- * Boxes that are looked at for all seekers of a leaf together before each goes on alone, as a share of the square of the levels of the tree:
- * on the way up there is one box a level to go down from, and few of them are gone down to the leaves.
+ * Boxes that are looked at for all seekers of a leaf together before each goes on alone, for each of them and as a share of the square of the
+ * levels of the tree: on the way up there is one box a level to go down from, and few of them are gone down to the leaves.
  */
-const TOGETHER_SHARE = 0.8;
+const TOGETHER_SHARE = 0.2;
 
 /** All necks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
@@ -56,7 +56,7 @@ class NeckSearch {
   /** The last two edges that cut a seeker's window short: likely to do the same for the next vertex. */
   #lastCut = -1;
   #cutBefore = -1;
-  /** Boxes to be looked at together, and how many of them are left. */
+  /** Boxes to be looked at together for each seeker, and how many of them are left for all. */
   readonly #together: number;
   #patience = 0;
 
@@ -88,8 +88,8 @@ class NeckSearch {
     const leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
     this.#box.turnTo(leaf);
     this.#active = 0;
-    this.#patience = this.#together;
     thin.clear();
+    let canGoTogether = true;
     for (let v = from; v < to; v++) {
       if (isReflex[v] !== 0 && !thin.add(v)) {
         this.#start(v, leaf);
@@ -99,14 +99,14 @@ class NeckSearch {
       if (thin.seek(leaf)) {
         thin.forEachEnd(this.#takeIfNeck);
       } else {
-        this.#patience = 0;
+        canGoTogether = false;
         for (let k = 0; k < thin.size; k++) {
           this.#start(thin.vertexAt(k), leaf);
         }
       }
     }
     if (this.#active > 0) {
-      this.#seek(leaf);
+      this.#seek(leaf, canGoTogether);
     }
   }
 
@@ -124,10 +124,9 @@ class NeckSearch {
   }
 
   /** Lets all seekers look through the tree from their own leaf on. */
-  #seek(own: number): void {
-    if (this.#active === 1) {
-      this.#patience = 0;
-    }
+  #seek(own: number, canGoTogether: boolean): void {
+    // where every other point is reflex, as on spikes, two neighbours look past each other too far to go together
+    this.#patience = canGoTogether && this.#active > 2 ? this.#together * this.#active : 0;
     if (this.#patience > 0) {
       this.#fitBox();
     }
