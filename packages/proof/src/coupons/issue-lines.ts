@@ -1,10 +1,11 @@
 import type { z } from 'zod';
+import { issueWords } from './issue-words.ts';
 
 /**
  * What is wrong in a file, one indented line for each place. Coupons and their slots are numbered from 1, as a maker counts rows.
  */
 export function issueLines(error: z.ZodError): string {
-  return error.issues.map((issue) => `  ${placeText(issue.path)}: ${issue.message}`).join('\n');
+  return error.issues.map((issue) => `  ${placeText(issue.path)}: ${issueWords(issue)}`).join('\n');
 }
 
 function placeText(path: readonly PropertyKey[]): string {

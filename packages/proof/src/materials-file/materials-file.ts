@@ -6,6 +6,7 @@ import {
   mergeMaterials,
 } from '@pourproof/materials';
 import { z } from 'zod';
+import { issueWords } from '../coupons/issue-words.ts';
 import { JobError } from '../job/job-error.ts';
 
 const above = (what: string): z.ZodOptional<z.ZodNumber> =>
@@ -118,7 +119,7 @@ export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
   const result = materialsFileSchema.safeParse(data);
   if (!result.success) {
     const lines = result.error.issues.map(
-      (issue) => `  ${issue.path.join('.') || '(file)'}: ${issue.message}`,
+      (issue) => `  ${issue.path.join('.') || '(file)'}: ${issueWords(issue)}`,
     );
     throw new JobError(
       `${name} is not a pourproof/materials@1 file:\n${lines.join('\n')}\nThe schema is in docs/schema/materials@1.json.`,
