@@ -19,7 +19,7 @@ test('a board of polygons takes its blocks one by one', () => {
 
 test.each<[Partial<JobFile>, string]>([
   [{ board, wood: 'maple' }, 'may disagree'],
-  [{ board, grain: '0deg' }, 'turn the artwork with turn'],
+  [{ board, grain: '0deg' }, 'leave grain out. To turn the artwork'],
   [{ board, block: ['maple 0mm,0mm 1mm,0mm 1mm,1mm'] }, 'polygons'],
   [{ board: 'polygons 300x180x20mm' }, 'at least one block'],
   [{ board: 'plain 300x180x20mm mapel' }, 'mapel'],
