@@ -53,6 +53,8 @@ describe('flattening a cubic', () => {
         flattenCubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
         expect(Math.abs(ringArea(out) - cubicArea(p))).toBeLessThan(1e-9 * 40 * 40);
       }),
+      // a hairpin of 40 mm whose ends are 5e-7 mm apart: two pieces had no point to move aside
+      { examples: [[[0, 0, 39.99999891703871, 0, 39.99999783414927, 0, 0, 5.337781845206238e-7], 0.01]] },
     );
   });
 

@@ -6,6 +6,8 @@ export interface PointSink {
   push(x: number, y: number): unknown;
 }
 
+/** Pieces of a curve that is not straight at least. */
+const LEAST_PIECES = 2;
 /** Never more pieces than this for one curve; reached only by curves far larger than a board. */
 const MAX_PIECES = 65_536;
 
@@ -42,10 +44,13 @@ export function flattenCubic(
   const c = CURVE;
   c.set(x0, y0, x1, y1, x2, y2, x3, y3);
   // half the tolerance is for the chords, half for moving vertices; more pieces where they are too few to take in all of the area
+  let least = LEAST_PIECES;
   for (let height = toleranceMm / 2; height > toleranceMm / 100; height /= 2) {
-    if (c.makePolyline(height, toleranceMm / 2) === 0) {
+    if (c.makePolyline(height, toleranceMm / 2, least) === 0) {
       break;
     }
+    // a hairpin bends at its turn only: on its way there points have to stand that can be moved aside
+    least *= 2;
   }
   appendRest(out, POINTS);
 }
@@ -169,8 +174,8 @@ class Curve {
   }
 
   /** Cuts the curve into pieces no higher than a height and moves their ends by up to a limit so that the polyline has its area; returns what it still lacks. */
-  makePolyline(heightMm: number, limitMm: number): number {
-    this.planPieces(heightMm);
+  makePolyline(heightMm: number, limitMm: number, leastPieces: number): number {
+    this.planPieces(heightMm, leastPieces);
     const { pieces } = this;
     POINTS.length = 0;
     SLICES.length = 0;
@@ -185,7 +190,7 @@ class Curve {
    * The number of pieces, by the integral of √(bend/8) over t: a piece of h in t is a slice of height h²·bend/8, where bend is the part of the second
    * derivative across the direction of travel.
    */
-  private planPieces(heightMm: number): void {
+  private planPieces(heightMm: number, leastPieces: number): void {
     const { bendTo } = this;
     const size =
       Math.abs(this.cx) +
@@ -208,7 +213,7 @@ class Curve {
       before = root;
     }
     const all = bendTo[LOOKS] as number;
-    this.pieces = Math.min(MAX_PIECES, Math.max(2, Math.ceil(all / Math.sqrt(PLANNED * heightMm))));
+    this.pieces = Math.min(MAX_PIECES, Math.max(leastPieces, Math.ceil(all / Math.sqrt(PLANNED * heightMm))));
   }
 
   /** The parameter where piece i starts and the one before ends: an equal share of the bend for each. */
