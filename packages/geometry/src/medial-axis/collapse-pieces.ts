@@ -22,12 +22,13 @@ import {
 } from './cell-layout.ts';
 import { CellsOnEdges } from './cells-on-edges.ts';
 import { CellsOnPoints } from './cells-on-points.ts';
+import { ClosingOrder } from './closing-order.ts';
 import type { CutBoundary } from './cut-at-necks.ts';
 import { EventQueue } from './event-queue.ts';
 import type { Necks } from './find-necks.ts';
 import { type AxisGraph, GrowingGraph } from './growing-graph.ts';
 import { type Pieces, piecesOf } from './pieces.ts';
-import { LEVEL_SHARE } from './tolerances.ts';
+import { CLOSING_TIE, LEVEL_SHARE } from './tolerances.ts';
 
 /**
  * Grows the axis of every piece from its leaves: neighbours along the piece's boundary meet in bisectors on which the clearance rises; the
@@ -50,6 +51,7 @@ class Collapse {
   readonly #links: Int32Array;
   readonly #onEdges: CellsOnEdges;
   readonly #onPoints: CellsOnPoints;
+  readonly #order: ClosingOrder;
   readonly #queue: EventQueue = new EventQueue();
 
   constructor(boundary: Boundary, necks: Necks, cut: CutBoundary, { nodeCount, edgeCount }: Pieces) {
@@ -59,6 +61,7 @@ class Collapse {
     this.#links = cells.links;
     this.#onEdges = new CellsOnEdges(cells, boundary.count);
     this.#onPoints = new CellsOnPoints(cells, boundary.count);
+    this.#order = new ClosingOrder(cells, boundary.count, boundary.extent);
     this.graph = new GrowingGraph(nodeCount, edgeCount, necks.count);
     this.#putNecks(necks);
     this.#putInstances(cut, necks.count);
@@ -145,16 +148,16 @@ class Collapse {
       at = links[2 * at + NEXT];
     } while (at !== start);
     for (let left = size; left > 3; left--) {
-      this.#closeFirst();
+      at = this.#closeFirst(at);
     }
-    this.#closeLast(this.#besideSpoke(this.#first()));
+    this.#closeLast(this.#besideSpoke(this.#first(at)));
     this.#queue.clear();
   }
 
-  /** Closes the cell that closes first of all and lets its neighbours meet. */
-  #closeFirst(): void {
+  /** Closes the cell that closes first of all in the piece of some instance and lets its neighbours meet, one of which it returns. */
+  #closeFirst(some: number): number {
     const links = this.#links;
-    const b = this.#first();
+    const b = this.#first(some);
     const a = links[2 * b + PREVIOUS];
     const c = links[2 * b + NEXT];
     const before = links[2 * a + PREVIOUS];
@@ -167,20 +170,28 @@ class Collapse {
     if (this.#meet(c, a, after)) {
       this.#offer(after);
     }
-    if (this.#isFirst(a, c)) {
-      if (this.#isFirst(a, before)) {
-        this.#queueUp(a);
+    if (!this.#isFirst(a, c)) {
+      if (this.#isFirst(c, after)) {
+        this.#queueUp(c);
       }
-    } else if (this.#isFirst(c, after)) {
-      this.#queueUp(c);
+    } else if (!this.#isFirst(before, a)) {
+      this.#queueUp(a);
     }
+    return a;
   }
 
-  /** Whether an instance closes before another; ties go by place. */
-  #isFirst(at: number, other: number): boolean {
-    const due = this.#numbers[at + DUE];
-    const otherDue = this.#numbers[other + DUE];
-    return due < otherDue || (due === otherDue && at < other);
+  /** Whether the cell of instance a closes before that of c, the instance after it. */
+  #isFirst(a: number, c: number): boolean {
+    const due = this.#numbers[a + DUE];
+    const otherDue = this.#numbers[c + DUE];
+    if (due < otherDue * (1 - CLOSING_TIE)) {
+      return true;
+    }
+    if (otherDue < due * (1 - CLOSING_TIE)) {
+      return false;
+    }
+    // cells that do not close yet go by place
+    return due === Infinity ? a < c : this.#order.isFirst(a, c);
   }
 
   #queueUp(at: number): void {
@@ -224,20 +235,33 @@ class Collapse {
   /** Queues an instance if it closes before both its neighbours: others can't be first of all, and so the queue stays short. */
   #offer(at: number): void {
     const links = this.#links;
-    if (this.#isFirst(at, links[2 * at + PREVIOUS]) && this.#isFirst(at, links[2 * at + NEXT])) {
+    if (this.#isFirst(at, links[2 * at + NEXT]) && !this.#isFirst(links[2 * at + PREVIOUS], at)) {
       this.#queueUp(at);
     }
   }
 
-  /** The instance that closes first of all. */
-  #first(): number {
+  /** The instance that closes first of all in the piece of some instance. */
+  #first(some: number): number {
     const numbers = this.#numbers;
     const queue = this.#queue;
     let at = queue.pop();
-    while (numbers[at + DUE] !== queue.poppedKey) {
+    while (at >= 0 && numbers[at + DUE] !== queue.poppedKey) {
       at = queue.pop();
     }
-    return at;
+    return at >= 0 ? at : this.#leastDue(some);
+  }
+
+  /** The same by looking at all: where places decide instead of clearances, each of several neighbours may have to wait for another. */
+  #leastDue(some: number): number {
+    const numbers = this.#numbers;
+    const links = this.#links;
+    let least = some;
+    for (let at = links[2 * some + NEXT]; at !== some; at = links[2 * at + NEXT]) {
+      if (numbers[at + DUE] < numbers[least + DUE]) {
+        least = at;
+      }
+    }
+    return least;
   }
 
   /** Of the last three instances, which all close in one node, one beside a spoke if there is: only that puts the node on the spoke exactly. */

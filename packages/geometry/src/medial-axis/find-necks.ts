@@ -4,6 +4,7 @@ import { GroupBox } from './group-box.ts';
 import { NeckDisc } from './neck-disc.ts';
 import { NeckSeeker } from './neck-seeker.ts';
 import { ThinCones } from './thin-cones.ts';
+import { SAME_CONTACT_SHARE } from './tolerances.ts';
 
 /**
  * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
@@ -59,6 +60,8 @@ class NeckSearch {
   /** Boxes to be looked at together for each seeker, and how many of them are left for all. */
   readonly #together: number;
   #patience = 0;
+  /** Number of necks found before the present leaf. */
+  #firstOfLeaf = 0;
 
   constructor(boundary: Boundary, tree: ChainBoxes) {
     this.#boundary = boundary;
@@ -88,6 +91,7 @@ class NeckSearch {
     const leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
     this.#box.turnTo(leaf);
     this.#active = 0;
+    this.#firstOfLeaf = this.#vertex.length;
     thin.clear();
     let canGoTogether = true;
     for (let v = from; v < to; v++) {
@@ -247,11 +251,26 @@ class NeckSearch {
   readonly #takeIfNeck = (v: number, site: number, px: number, py: number): void => {
     const { x, y } = this.#boundary;
     const d = Math.sqrt(px * px + py * py);
-    if (this.#disc.isNeck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
-      this.#vertex.push(v);
-      this.#site.push(site);
-      this.#endX.push(x[v] + px);
-      this.#endY.push(y[v] + py);
+    if (!this.#disc.isNeck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+      return;
+    }
+    const twin = this.#twinOf(v, x[v] + px, y[v] + py, (SAME_CONTACT_SHARE * d) / 2);
+    const at = twin < 0 ? this.#vertex.length : twin;
+    if (twin < 0 || d < Math.hypot(this.#endX[twin] - x[v], this.#endY[twin] - y[v])) {
+      this.#vertex[at] = v;
+      this.#site[at] = site;
+      this.#endX[at] = x[v] + px;
+      this.#endY[at] = y[v] + py;
     }
   };
+
+  /** A neck of this leaf at vertex v whose other end is as good as the same, -1 if none: of walls within rounding of each other the nearer counts. */
+  #twinOf(v: number, endX: number, endY: number, slack: number): number {
+    for (let k = this.#vertex.length - 1; k >= this.#firstOfLeaf; k--) {
+      if (this.#vertex[k] === v && Math.hypot(this.#endX[k] - endX, this.#endY[k] - endY) <= slack) {
+        return k;
+      }
+    }
+    return -1;
+  }
 }

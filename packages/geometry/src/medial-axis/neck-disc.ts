@@ -1,9 +1,9 @@
 import type { Boundary } from './boundary.ts';
 import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
-import { EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+import { EMPTY_DISC_SHARE, ROUNDING_SHARE, SAME_CONTACT_SHARE } from './tolerances.ts';
 
-/** Contacts this close to the ends of the diameter, as a share of the radius, lie on neither side of it. */
-const SIDE_SHARE = 1e-6;
+/** Ends of a diameter nearer to each other than this share of what rounding does to a distance are one point: points apart are not so near. */
+const SAME_POINT_SHARE = 1e-3;
 
 /** Answers whether discs are necks; keeps what refused the last one, because the next one is often refused by the same edge. */
 export class NeckDisc {
@@ -37,6 +37,10 @@ export class NeckDisc {
    * clearance is greatest there, not least. One end of the diameter is vertex v, so that the edges near it in the list come first.
    */
   isNeck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
+    if (radius <= SAME_POINT_SHARE * this.#rounding) {
+      // one point, where two parts of the region touch
+      return false;
+    }
     const inner = Math.max(0, radius * (1 - EMPTY_DISC_SHARE) - this.#rounding);
     const outer = radius * (1 + EMPTY_DISC_SHARE) + this.#rounding;
     this.#mx = mx;
@@ -120,7 +124,7 @@ export class NeckDisc {
     }
     if (d2 < this.#outer2) {
       const side = this.#ux * dy - this.#uy * dx;
-      const ends = SIDE_SHARE * this.#radius;
+      const ends = SAME_CONTACT_SHARE * this.#radius;
       this.#sides |= side > ends ? 1 : side < -ends ? 2 : 0;
     }
     return this.#sides !== 3;

@@ -6,6 +6,12 @@
 export const EMPTY_DISC_SHARE = 1e-10;
 
 /**
+ * Contacts of a disc nearer to each other than this share of its radius are one: so far along a straight wall the wall is within
+ * {@link EMPTY_DISC_SHARE} of the disc (√(2·1e-10) = 1.4e-5), and more.
+ */
+export const SAME_CONTACT_SHARE = 2e-5;
+
+/**
  * Error of a distance as a share of the boundary's extent, a few units in the last place: next to a wall 0.1 µm thin and 20 mm long that is
  * more than {@link EMPTY_DISC_SHARE} of the radius, and a neck refused for it would leave the axis without its least clearance.
  */
@@ -28,3 +34,12 @@ export const LEVEL_SHARE = 1e-7;
  * direction). A point between two such edges is a site with an empty fan, whichever way it turns.
  */
 export const STRAIGHT_RAD = 1e-11;
+
+/**
+ * Cells whose closing clearances differ by less than this share may close in either order as far as clearances tell. Between walls that are parallel but
+ * for 1e-8 rad, 1e-8 mm more along them is 1e-16 mm of clearance.
+ */
+export const CLOSING_TIE = 1e-10;
+
+/** A contact this share of the boundary's extent beyond a cell is not there by rounding. */
+export const BEYOND_SHARE = 1e-12;
