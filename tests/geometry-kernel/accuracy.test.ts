@@ -27,7 +27,7 @@ test('the error of V volume falls with the tolerance', () => {
       const ratio = row.toleranceMm / finer.toleranceMm;
       // in proportion where curves are cut into many pieces; in few they are finer than asked
       expect(finer.share.vVolume / row.share.vVolume).toBeGreaterThan(0.8 / ratio);
-      expect(finer.share.vVolume / row.share.vVolume).toBeLessThan(2 / ratio);
+      expect(finer.share.vVolume / row.share.vVolume).toBeLessThan(2.2 / ratio);
     }
   }
 });
