@@ -141,7 +141,11 @@ describe('a bad row is named by its number, counted from 1, with what to write',
   });
 
   test.each<readonly [string, unknown, RegExp]>([
-    ['a number', { slots: ['1mm', 1.2] }, /coupons, row 2, slot 2: .*string/u],
+    [
+      'a number',
+      { slots: ['1mm', 1.2] },
+      /coupons, row 2, slot 2: is a number without quotes; write text between quotes/u,
+    ],
     ['no slot', { slots: [] }, /coupons, row 2, slots: /u],
     ['half a coat', { coats: 0.5, slots: ['1mm'] }, /coupons, row 2, coats: /u],
     ['a misspelt key', { slot: ['1mm'], slots: ['1mm'] }, /coupons, row 2: .*slot/u],

@@ -42,6 +42,17 @@ const engine = {
   subtract: (a: MultiPolygon, b: MultiPolygon) => polygonClipping.difference(a, b),
   xor: (a: MultiPolygon, b: MultiPolygon) => polygonClipping.xor(a, b),
 } as const;
+/** Area by the other engine; undefined where it stops with an error, as it does now and then where many edges meet. */
+function areaByOther(operation: keyof typeof engine, a: MultiPolygon, b: MultiPolygon): number | undefined {
+  let result: MultiPolygon;
+  try {
+    result = engine[operation](a, b);
+  } catch {
+    return;
+  }
+  return areaOf(result);
+}
+
 const operations = ['union', 'intersect', 'subtract', 'xor'] as const;
 
 function square(x: number, y: number, side: number): CleanRegion {
@@ -67,7 +78,7 @@ describe('booleans', () => {
     ]);
   });
 
-  // the other engine stops with an error where many edges meet or overlap, so it is asked about free places only
+  // the other engine stops with an error where many edges meet or overlap: it is asked about free places only, and not trusted where it stops there too
   test.each(latticeNames.slice(0, 1))('areas agree with another engine on %s', (lattice) => {
     fc.assert(
       fc.property(drawnShapes(lattice), drawnShapes(lattice), (first, second) => {
@@ -79,7 +90,9 @@ describe('booleans', () => {
           expect(cleanRegionFaults(mine)).toEqual([]);
           // each engine may bend edges by its rounding, ours by half a millionth of a mm
           const bound = 1e-6 * (perimeter(a) + perimeter(b)) + 1e-9;
-          expect(Math.abs(signedArea(mine) - areaOf(engine[operation](theirA, theirB)))).toBeLessThan(bound);
+          const theirs = areaByOther(operation, theirA, theirB);
+          fc.pre(theirs !== undefined);
+          expect(Math.abs(signedArea(mine) - (theirs as number))).toBeLessThan(bound);
         }
       }),
       { numRuns: 100 },
