@@ -16,8 +16,9 @@ import { performancePage } from './performance-page.mjs';
 const isQuick = process.argv.includes('--quick');
 const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
 
-/** Cases that all engines are run on before any is timed, so that none is timed cold. */
+/** Cases that all engines are run on before any is timed, and how often, so that none is timed cold: compilers take some runs to see what counts. */
 const WARM_UP = 6;
+const WARM_ROUNDS = 3;
 
 const cases = await timeLettering();
 const families = Object.keys(awkward).map(timeFamily);
@@ -37,7 +38,8 @@ async function timeLettering() {
   const peers = [clipperLib(), await clipper2Wasm(), await jsts(), await jstsAtTolerance()];
   const anchor = boostAnchor();
   const regions = await lettering(isQuick ? { texts: ['name'], capHeights: [15] } : {});
-  for (const { region } of regions.slice(0, WARM_UP)) {
+  const warming = Array.from({ length: WARM_ROUNDS }, () => regions.slice(0, WARM_UP)).flat();
+  for (const { region } of warming) {
     allMeasures(medialAxis(region));
     for (const peer of peers) {
       peer.run(peer.prepare(region), RADIUS_MM);
