@@ -77,6 +77,17 @@ const ONCE_WRONG: readonly (readonly [string, readonly (readonly number[])[]])[]
       ],
     ],
   ],
+  [
+    'a short edge whose direction says more than its points do once they are moved to the middle',
+    [
+      [-0.9999999953579121, 1, 1, 1, 1, 4, -1, 4],
+      [
+        3, -0.9999999999999997, 3.000000000000002, 0, 2.000000018732093, 4.10161856658384e-10, 1, 0,
+        2.678436575046203e-7, -7.752653694338323e-9, 0, -1, -2.617196812834714e-9, -2, 1.0000000000004456, -2,
+        1.000000000000223, -0.9999999999999999, 1.000006223168224, -1, 2.000000004583554, -1,
+      ],
+    ],
+  ],
 ];
 
 function misfit(regions: readonly Region[]): number {

@@ -1,6 +1,6 @@
 import { type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
-import { STRAIGHT_RAD } from './tolerances.ts';
+import { ROUNDING_SHARE, STRAIGHT_RAD } from './tolerances.ts';
 
 /**
  * The edges of a region as the medial axis needs them: edge i runs from point i to point `next[i]`, inside on the side of its normal
@@ -71,14 +71,15 @@ export function boundaryOf(rings: Rings): Boundary {
       coords[2 * j],
       coords[2 * j + 1],
     );
-    isReflex[i] = turn >= 0 || isStraight(tx[h], ty[h], tx[i], ty[i]) ? 1 : 0;
+    const slack = STRAIGHT_RAD + (ROUNDING_SHARE * extent) / Math.min(length[h], length[i]);
+    isReflex[i] = turn >= 0 || isStraight(tx[h], ty[h], tx[i], ty[i], slack) ? 1 : 0;
   }
   return { count, originX, originY, extent, x, y, tx, ty, length, next, previous, isReflex };
 }
 
-/** Whether two directions differ by less than can be told from rounding. */
-function isStraight(ax: number, ay: number, bx: number, by: number): boolean {
-  return Math.abs(ax * by - ay * bx) < STRAIGHT_RAD && ax * bx + ay * by > 0;
+/** Whether two directions differ by less than can be told from rounding, of the directions and of the points that they join. */
+function isStraight(ax: number, ay: number, bx: number, by: number, slackRad: number): boolean {
+  return Math.abs(ax * by - ay * bx) < slackRad && ax * bx + ay * by > 0;
 }
 
 function middle(coords: Float64Array): { originX: number; originY: number; extent: number } {
