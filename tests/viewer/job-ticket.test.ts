@@ -1,22 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { readArtwork, readLettering, readStickLettering } from '@pourproof/artwork';
-import type { Drawing } from '@pourproof/plane';
+import { readArtwork } from '@pourproof/artwork';
 import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { captured } from '../cli/captured-run.ts';
-import {
-  chooseFiles,
-  openGroup,
-  saved,
-  savedText,
-  toTenDigits,
-  verdict,
-  viewerForTests,
-} from './served-viewer.ts';
+import { note, onCommandLine, savedJob, savedReport } from './saved-ticket.ts';
+import { chooseFiles, openGroup, savedText, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
 
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
 
@@ -41,30 +30,9 @@ const JOB = {
 
 const viewer = viewerForTests();
 
-const savedReport = async (page: Page): Promise<Report> => (await saved(page, 'Save report')) as Report;
-const savedJob = async (page: Page): Promise<Record<string, unknown>> =>
-  (await saved(page, 'Save job')) as Record<string, unknown>;
-const note = (page: Page): Promise<string | null> => page.locator('drop-zone .note').textContent();
 const barsReport = (job: object): Report =>
   prove(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'bars.svg', settleJob(readJobFile(job, 'j')))
     .report;
-const lettered = (drawing: Drawing, text: string, job: object): Report =>
-  prove(drawing, text, settleJob(readJobFile(job, 'j'))).report;
-
-/** What the command line says to a job file beside its artwork and font. */
-async function onCommandLine(
-  job: object,
-  files: Readonly<Record<string, string | Uint8Array>>,
-): Promise<Report> {
-  const folder = mkdtempSync(join(tmpdir(), 'pourproof-job-'));
-  for (const [name, content] of Object.entries({ ...files, 'my.job.json': JSON.stringify(job) })) {
-    writeFileSync(join(folder, name), content);
-  }
-  const { out } = await captured(['vet', '--job', 'my.job.json', '--json'], { cwd: folder });
-  rmSync(folder, { recursive: true });
-  return JSON.parse(out) as Report;
-}
-
 /** Types into a field and waits for the proof. */
 async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByLabel(label, { exact: true });
@@ -309,97 +277,4 @@ test('a font that comes with a drawing turns its live text into shapes, and one 
   await verdict(page);
   const codes = (await savedReport(page)).artwork.notices.map(({ code }) => code);
   expect(codes).toContain('setting-without-effect');
-});
-
-test('lettering takes all that the command line takes, by keyboard, and its job comes back', async () => {
-  const { page, complaints } = await viewer.open();
-  await page.getByText('Type lettering instead').focus();
-  await page.keyboard.press('Enter');
-  await page.getByLabel('Text', { exact: true }).fill('HAW\nHI');
-  await page.getByLabel('Font', { exact: true }).selectOption('Josefin Sans, variable');
-  await page.getByText('More: lines').focus();
-  await page.keyboard.press('Enter');
-  for (const [label, text] of [
-    ['Height of capitals', '20mm'],
-    ['Room between letters', '1mm'],
-    ['Line spacing', '1.4'],
-    ['Axes of a variable font', 'wght=650'],
-  ] as const) {
-    await page.getByLabel(label).fill(text);
-  }
-  await page.getByLabel('Lines meet at').selectOption('right');
-  await page.getByLabel('Axes of a variable font').press('Enter');
-  await verdict(page);
-  const job = await savedJob(page);
-  const file = 'josefin-sans-latin-variable.woff2';
-  expect(job).toMatchObject({
-    text: 'HAW\nHI',
-    font: file,
-    capHeight: '20mm',
-    align: 'right',
-    tracking: '1mm',
-    lineSpacing: 1.4,
-    axis: ['wght=650'],
-  });
-  const drawing = await readLettering('HAW\nHI', {
-    font: new Uint8Array(readFileSync(fonts + file)),
-    capHeightMm: 20,
-    align: 'right',
-    trackingMm: 1,
-    lineSpacing: 1.4,
-    axes: { wght: 650 },
-    toleranceMm: 0.005,
-  });
-  const report = await savedReport(page);
-  const { artwork } = report;
-  const there = await onCommandLine(job, { [file]: readFileSync(fonts + file) });
-  // the page names lettering without its line breaks
-  const nameless = (each: Report): unknown =>
-    toTenDigits({ ...each, artwork: { ...each.artwork, file: '' } });
-  expect(nameless(there)).toEqual(nameless(report));
-  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW HI', job).artwork.areaMm2, 6);
-  const again = await viewer.open();
-  await chooseFiles(again.page, { 'sign.json': JSON.stringify(job) });
-  await verdict(again.page);
-  expect((await savedReport(again.page)).artwork).toEqual(artwork);
-  expect(await savedJob(again.page)).toEqual(job);
-  expect([...complaints, ...again.complaints]).toEqual([]);
-});
-
-test('letters of single strokes on an arc are as wide as the bit, and follow it', async () => {
-  const { page } = await viewer.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
-  await page.getByText('Type lettering instead').tap();
-  await page.getByLabel('Text', { exact: true }).fill('Oak 1987');
-  await page.getByLabel('Font', { exact: true }).selectOption('single-line');
-  await page.getByText('More: lines').tap();
-  await page.getByLabel('Arc, radius').fill('60');
-  await page.getByRole('button', { name: 'Set this lettering' }).tap();
-  expect(await page.locator('lettering-form .problem').textContent()).toContain('Did you mean 60mm or 60in?');
-  await page.getByLabel('Arc, radius').fill('60mm');
-  await page.getByLabel('Arc runs').selectOption('under');
-  await page.getByRole('button', { name: 'Set this lettering' }).tap();
-  await verdict(page);
-  // the sheet has come into sight
-  expect((await page.locator('proof-sheet').boundingBox())!.y).toBeLessThan(600);
-  const { artwork, strokes } = await savedReport(page);
-  const options = { capHeightMm: 15, strokeMm: 1.51, toleranceMm: 0.005 } as const;
-  const drawing = readStickLettering('Oak 1987', { ...options, arc: { radiusMm: 60, side: 'under' } });
-  const job = { schema: 'pourproof/job@1', bit: ['flat:1.5mm'] };
-  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'x', job).artwork.areaMm2, 6);
-  // within the flattening on both sides
-  expect(Math.abs((strokes.narrowestMm ?? 0) - 1.5)).toBeLessThan(0.03);
-});
-
-test('a job whose lettering needs a font that is not at hand asks for it, and takes it later', async () => {
-  const { page } = await viewer.open();
-  const job = { schema: 'pourproof/job@1', text: 'HI', font: 'my-own.ttf', capHeight: '18mm' };
-  await chooseFiles(page, { 'job.json': JSON.stringify(job) });
-  await expect.poll(() => note(page)).toContain('This job sets lettering in my-own.ttf');
-  await chooseFiles(page, { 'my-own.ttf': readFileSync(`${fonts}lora-400.ttf`) });
-  await verdict(page);
-  const { boundsMm, format } = (await savedReport(page)).artwork;
-  expect(format).toBe('lettering');
-  // capitals without overshoot: the box is as high as the capitals
-  expect(boundsMm[3] - boundsMm[1]).toBeCloseTo(18, 1);
-  expect(await note(page)).toBe('');
 });
