@@ -1,5 +1,8 @@
 /** The linked graph that the collapse makes; see `MedialAxis` for what the arrays hold. */
-export interface AxisGraph {
+export type AxisGraph = Omit<GrowingGraph, 'addNode' | 'addEdge' | 'leadTo'>;
+
+/** An axis while it grows, its nodes and edges counted beforehand; who ends an edge sets `edgeTo` and `nextHalf`. Half-edge 2e leads up edge e, 2e + 1 down. */
+export class GrowingGraph {
   readonly nodeX: Float64Array;
   readonly nodeY: Float64Array;
   readonly nodeR: Float64Array;
@@ -9,19 +12,6 @@ export interface AxisGraph {
   readonly edgeRight: Int32Array;
   readonly nextHalf: Int32Array;
   /** Number of first nodes that are necks. */
-  readonly neckCount: number;
-}
-
-/** An axis while it grows, its nodes and edges counted beforehand; who ends an edge sets `edgeTo` and `nextHalf`. Half-edge 2e leads up edge e, 2e + 1 down. */
-export class GrowingGraph implements AxisGraph {
-  readonly nodeX: Float64Array;
-  readonly nodeY: Float64Array;
-  readonly nodeR: Float64Array;
-  readonly edgeFrom: Int32Array;
-  readonly edgeTo: Int32Array;
-  readonly edgeLeft: Int32Array;
-  readonly edgeRight: Int32Array;
-  readonly nextHalf: Int32Array;
   readonly neckCount: number;
   #nodeCount = 0;
   #edgeCount = 0;
