@@ -1,6 +1,6 @@
 import type { Path } from './path.ts';
 
-/** From this many segments on a path counts as large. */
+/** From this many segments on a path counts as large (our choice: some hundred letters of lettering). */
 const LARGE_FROM = 5000;
 
 /**

@@ -7,7 +7,7 @@ import { type Fact, fact } from './fact.ts';
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];
 
-/** Pot lives are told for a cup of so much; more heats itself and thickens sooner. */
+/** Grams of the cup for which makers usually state pot lives (common practice; the data sheet says); more heats itself and thickens sooner. */
 const POT_LIFE_CUP_G = 100;
 /** Step that sealer is told in: nobody weighs it closer. */
 const SEALER_STEP_G = 0.1;
