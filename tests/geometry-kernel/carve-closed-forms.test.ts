@@ -18,6 +18,7 @@ import {
 } from '@pourproof/geometry';
 import { type CleanRegion, radians, rotation, type Transform, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { clear } from './carve-steps.ts';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
 import { holed, randomFrom } from './random-regions.ts';
 
@@ -55,7 +56,6 @@ const vee = (angleDeg: number, diameterMm: number, tip: object = {}): CarveStep 
   cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm, ...tip }),
   way: 'follow',
 });
-const clear = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'clear' });
 
 describe('a true tip', () => {
   test('bar 30 × 4: b²(3a − b)/12 over tan(A/2), and a level floor at a depth limit', () => {

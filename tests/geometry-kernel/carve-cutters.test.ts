@@ -1,7 +1,6 @@
 import {
   ballCutter,
   bullNoseCutter,
-  type CarveStep,
   carve,
   flatCutter,
   heightAt,
@@ -14,14 +13,10 @@ import {
 } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { clear, veeOf } from './carve-steps.ts';
 import { cleanFrom, rectangle } from './clean-from.ts';
 
-const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
-  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 20, ...tip }),
-  way: 'follow',
-});
-const clear = (cutter: CarveStep['cutter'], depthMm?: number): CarveStep =>
-  depthMm === undefined ? { cutter, way: 'clear' } : { cutter, way: 'clear', depthMm };
+const vee = veeOf(20);
 
 describe('cutters', () => {
   const all = [

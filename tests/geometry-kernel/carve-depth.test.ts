@@ -20,15 +20,12 @@ import {
   transformRings,
 } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { clear, veeOf } from './carve-steps.ts';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
 import { holed, randomFrom, untangled } from './random-regions.ts';
 
 const DEPTH = 0.8;
-const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
-  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 8, ...tip }),
-  way: 'follow',
-});
-const clear = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'clear' });
+const vee = veeOf(8);
 
 const JOBS: readonly (readonly [name: string, step: CarveStep])[] = [
   ['flat', clear(flatCutter(0.9))],

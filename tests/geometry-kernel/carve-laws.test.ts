@@ -16,16 +16,12 @@ import {
 import { type CleanRegion, perimeter, radians, rotation, signedArea, transformRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { clear, veeOf } from './carve-steps.ts';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
 import { offsetPeers, PEER_GRID_MM } from './offset-peers.ts';
 import { holed, randomFrom, star, untangled } from './random-regions.ts';
 
-const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
-  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 20, ...tip }),
-  way: 'follow',
-});
-const clear = (cutter: CarveStep['cutter'], depthMm?: number): CarveStep =>
-  depthMm === undefined ? { cutter, way: 'clear' } : { cutter, way: 'clear', depthMm };
+const vee = veeOf(20);
 
 const EXACT: readonly (readonly [string, CarveStep])[] = [
   ['flat', clear(flatCutter(0.8))],

@@ -7,18 +7,14 @@ import {
   carvedWalls,
   flatCutter,
   medialAxis,
-  veeCutter,
 } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { clear, veeOf } from './carve-steps.ts';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
 import { holed, randomFrom } from './random-regions.ts';
 
-const vee = (angleDeg: number, tip: object = {}): CarveStep => ({
-  cutter: veeCutter({ includedRad: radians(angleDeg), diameterMm: 30, ...tip }),
-  way: 'follow',
-});
-const clear = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'clear' });
+const vee = veeOf(30);
 
 const sum = (walls: CarvedWalls, of: (k: number) => number): number =>
   Array.from({ length: walls.count }, (_, k) => of(k)).reduce((a, b) => a + b, 0);
