@@ -1,6 +1,6 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { risingEdges } from './rising-axis.ts';
+import { risingEdges } from './rising-edges.ts';
 
 /** Share of the clearance gained that a climb may lose: corners sharper than 164° are none between chords. */
 const LOSS_SHARE = 0.01;
