@@ -1,10 +1,14 @@
 // The import table of docs/architecture.md as data: imports point down only.
 const may = {
   plane: [],
+  arrangement: ['plane'],
   artwork: ['plane'],
-  geometry: ['plane'],
+  geometry: ['plane', 'arrangement'],
+  cutting: ['plane', 'arrangement', 'geometry'],
   materials: ['plane'],
-  proof: ['plane', 'geometry', 'materials'],
+  job: ['plane', 'materials'],
+  proof: ['plane', 'arrangement', 'geometry', 'cutting', 'materials', 'job'],
+  wording: ['plane', 'materials', 'job', 'proof'],
 };
 
 module.exports = {

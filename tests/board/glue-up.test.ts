@@ -1,6 +1,7 @@
 import { wallElements } from '@pourproof/geometry';
+import { type JobFile, settleJob } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import { prove } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';

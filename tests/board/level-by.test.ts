@@ -1,5 +1,5 @@
+import { settleJob } from '@pourproof/job';
 import { levelMethods } from '@pourproof/materials';
-import { settleJob } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 
 test('a way of levelling takes its usual amount unless the job says how much', () => {

@@ -1,5 +1,6 @@
+import { settleJob } from '@pourproof/job';
 import { resinColours, scales } from '@pourproof/materials';
-import { prove, settleJob } from '@pourproof/proof';
+import { prove } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';

@@ -1,4 +1,4 @@
-import { JobError, type JobFile, settleJob } from '@pourproof/proof';
+import { JobError, type JobFile, settleJob } from '@pourproof/job';
 import { expect, test } from 'vitest';
 
 const board = 'plain 300x180x20mm maple';

@@ -1,4 +1,5 @@
-import { type JobFile, prove, type Report, readMaterialsFile, settleJobWith } from '@pourproof/proof';
+import { type JobFile, readMaterialsFile, settleJobWith } from '@pourproof/job';
+import { prove, type Report } from '@pourproof/proof';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
 /** The artwork of the page: a plate, a stroke of 1.8 mm, and a rib of 2.2 mm of wood between two bars. */

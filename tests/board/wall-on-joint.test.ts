@@ -1,4 +1,5 @@
-import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import { type JobFile, settleJob } from '@pourproof/job';
+import { prove } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 

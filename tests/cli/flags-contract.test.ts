@@ -1,4 +1,4 @@
-import { jobFileSchema } from '@pourproof/proof';
+import { jobFileSchema } from '@pourproof/job';
 import { expect, test } from 'vitest';
 import { captured } from './captured-run.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readDxf } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { signedArea } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 

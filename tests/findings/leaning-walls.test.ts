@@ -1,4 +1,5 @@
-import { type JobFile, prove, type Report, settleJob } from '@pourproof/proof';
+import { type JobFile, settleJob } from '@pourproof/job';
+import { prove, type Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 

@@ -1,11 +1,5 @@
-import {
-  type FindingCode,
-  type JobFile,
-  prove,
-  readMaterialsFile,
-  settleJob,
-  settleJobWith,
-} from '@pourproof/proof';
+import { type JobFile, readMaterialsFile, settleJob, settleJobWith } from '@pourproof/job';
+import { type FindingCode, prove } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 

@@ -1,4 +1,6 @@
-import { type JobFile, measureFacts, prove, type Report, settleJob } from '@pourproof/proof';
+import { type JobFile, settleJob } from '@pourproof/job';
+import { prove, type Report } from '@pourproof/proof';
+import { measureFacts } from '@pourproof/wording';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 

@@ -1,12 +1,6 @@
-import {
-  adviceFor,
-  cutSentences,
-  type FindingCode,
-  type JobFile,
-  prove,
-  type Report,
-  settleJob,
-} from '@pourproof/proof';
+import { type JobFile, settleJob } from '@pourproof/job';
+import { adviceFor, type FindingCode, prove, type Report } from '@pourproof/proof';
+import { cutSentences } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 

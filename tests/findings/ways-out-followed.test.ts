@@ -1,4 +1,5 @@
-import { adviceFor, type FindingCode, type JobFile, prove, settleJob } from '@pourproof/proof';
+import { type JobFile, settleJob } from '@pourproof/job';
+import { adviceFor, type FindingCode, prove } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 

@@ -1,4 +1,5 @@
-import { medialAxis, openedArea, resolveRegions, vVolume } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { medialAxis, openedArea, vVolume } from '@pourproof/geometry';
 import { radians, signedArea } from '@pourproof/plane';
 import { lettered } from './lettered.ts';
 import { chorded, trueArea, trueOutline } from './true-outline.ts';

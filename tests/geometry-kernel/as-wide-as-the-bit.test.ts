@@ -1,19 +1,21 @@
+import { resolveRegions } from '@pourproof/arrangement';
 import {
-  arcRingsArea,
   carve,
   clearingPath,
   flatCutter,
   followingPath,
+  pathLength,
+  reachedOutline,
+} from '@pourproof/cutting';
+import {
+  arcRingsArea,
   leftStanding,
   type MedialAxis,
   medialAxis,
   narrowStretches,
   openedArea,
   openedOutline,
-  pathLength,
   reachedArea,
-  reachedOutline,
-  resolveRegions,
   strokeWidths,
 } from '@pourproof/geometry';
 import { type CleanRegion, packRings, signedArea, transformRings } from '@pourproof/plane';

@@ -1,21 +1,16 @@
 import {
-  arcRingsArea,
   ballCutter,
   bullNoseCutter,
   type CarveStep,
   type Carving,
   carve,
-  erodedArea,
   flatCutter,
-  medialAxis,
-  openedArea,
   profileCutter,
-  reachedArea,
   reachedOutline,
   taperedBallCutter,
   veeCutter,
-  vVolume,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { arcRingsArea, erodedArea, medialAxis, openedArea, reachedArea, vVolume } from '@pourproof/geometry';
 import { type CleanRegion, radians, rotation, type Transform, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { clear } from './carve-steps.ts';

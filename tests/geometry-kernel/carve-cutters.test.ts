@@ -4,13 +4,12 @@ import {
   carve,
   flatCutter,
   heightAt,
-  medialAxis,
-  openedArea,
   profileCutter,
   radiusAt,
   taperedBallCutter,
   veeCutter,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis, openedArea } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { clear, veeOf } from './carve-steps.ts';

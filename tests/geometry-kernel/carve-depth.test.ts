@@ -5,12 +5,12 @@ import {
   carve,
   flatCutter,
   heightAt,
-  medialAxis,
   profileCutter,
   radiusAt,
   taperedBallCutter,
   veeCutter,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis } from '@pourproof/geometry';
 import {
   type CleanRegion,
   radians,

@@ -1,3 +1,4 @@
+import { resolveRegions } from '@pourproof/arrangement';
 import {
   ballCutter,
   bullNoseCutter,
@@ -5,14 +6,11 @@ import {
   type Carving,
   carve,
   flatCutter,
-  type MedialAxis,
-  medialAxis,
-  polygonFromArcs,
   radiusAt,
-  resolveRegions,
   taperedBallCutter,
   veeCutter,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { type MedialAxis, medialAxis, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, radians, rotation, signedArea, transformRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

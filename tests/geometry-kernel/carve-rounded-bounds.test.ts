@@ -3,11 +3,10 @@ import {
   type CarveStep,
   type Carving,
   carve,
-  medialAxis,
   taperedBallCutter,
   veeCutter,
-  vVolume,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis, vVolume } from '@pourproof/geometry';
 import { type CleanRegion, radians, ringStart, ringsBounds } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom } from './clean-from.ts';

@@ -1,4 +1,4 @@
-import { type CarveStep, veeCutter } from '@pourproof/geometry';
+import { type CarveStep, veeCutter } from '@pourproof/cutting';
 import { radians } from '@pourproof/plane';
 
 /** Steps in which a V of some angle and diameter follows the artwork; `tip` may blunt it. */

@@ -6,8 +6,8 @@ import {
   carve,
   carvedWalls,
   flatCutter,
-  medialAxis,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { clear, veeOf } from './carve-steps.ts';

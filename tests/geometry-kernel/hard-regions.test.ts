@@ -1,4 +1,4 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';

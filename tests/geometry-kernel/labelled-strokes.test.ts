@@ -1,4 +1,5 @@
-import { medialAxis, narrowStretches, resolveRegions, strokeWidths } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { medialAxis, narrowStretches, strokeWidths } from '@pourproof/geometry';
 import { type CleanRegion, packRings, signedArea, type Transform, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { expectPage } from '../materials/golden-page.ts';

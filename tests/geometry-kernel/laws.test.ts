@@ -1,12 +1,11 @@
+import { booleans, resolveRegions } from '@pourproof/arrangement';
 import {
-  booleans,
   erodedArea,
   type MedialAxis,
   medialAxis,
   openedArea,
   openedOutline,
   polygonFromArcs,
-  resolveRegions,
   strokeWidths,
   vVolume,
 } from '@pourproof/geometry';

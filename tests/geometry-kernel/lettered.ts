@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readLettering } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import type { CleanRegion } from '@pourproof/plane';
 
 /** Text in one of the faces of fixtures/fonts, as a region. */

@@ -1,4 +1,5 @@
-import { erodedArea, medialAxis, resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { erodedArea, medialAxis } from '@pourproof/geometry';
 import { packRings, type Region, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 

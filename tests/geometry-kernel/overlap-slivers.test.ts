@@ -1,4 +1,5 @@
-import { medialAxis, resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { medialAxis } from '@pourproof/geometry';
 import { type CleanRegion, packRings, signedArea } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { cleanFrom } from './clean-from.ts';

@@ -1,14 +1,5 @@
-import {
-  type ArcRings,
-  type CutterPath,
-  clearingPath,
-  erodedOutline,
-  medialAxis,
-  openedArea,
-  openedOutline,
-  pathLength,
-  polygonFromArcs,
-} from '@pourproof/geometry';
+import { type CutterPath, clearingPath, erodedOutline, pathLength } from '@pourproof/cutting';
+import { type ArcRings, medialAxis, openedArea, openedOutline, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle } from './clean-from.ts';

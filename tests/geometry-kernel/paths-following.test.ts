@@ -1,4 +1,5 @@
-import { type CutterPath, followingPath, medialAxis, pathLength, vDepth } from '@pourproof/geometry';
+import { type CutterPath, followingPath, pathLength } from '@pourproof/cutting';
+import { medialAxis, vDepth } from '@pourproof/geometry';
 import { type CleanRegion, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';

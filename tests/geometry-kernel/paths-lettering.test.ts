@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { outerRingCount, resolveRegions } from '@pourproof/arrangement';
 import { readLettering } from '@pourproof/artwork';
 import {
   carve,
@@ -8,14 +9,8 @@ import {
   erodedOutline,
   flatCutter,
   followingPath,
-  medialAxis,
-  openedArea,
-  openedOutline,
-  outerRingCount,
-  polygonFromArcs,
-  resolveRegions,
-  vDepth,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis, openedArea, openedOutline, polygonFromArcs, vDepth } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { floatSweptArea } from './float-offsets.ts';

@@ -1,4 +1,5 @@
-import { arcRingsArea, erodedArea, erodedOutline, medialAxis, polygonFromArcs } from '@pourproof/geometry';
+import { erodedOutline } from '@pourproof/cutting';
+import { arcRingsArea, erodedArea, medialAxis, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, ringArea, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
 import { describe, expect, test } from 'vitest';

@@ -1,13 +1,10 @@
+import { clearingPath, erodedOutline, followingPath, pathLength } from '@pourproof/cutting';
 import {
   arcRingsArea,
-  clearingPath,
   erodedArea,
-  erodedOutline,
-  followingPath,
   medialAxis,
   openedArea,
   openedOutline,
-  pathLength,
   polygonFromArcs,
   vDepth,
 } from '@pourproof/geometry';

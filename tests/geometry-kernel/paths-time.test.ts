@@ -6,10 +6,10 @@ import {
   equalPasses,
   followingPath,
   inPasses,
-  medialAxis,
   pathLength,
   SMALL_ROUTER,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { medialAxis } from '@pourproof/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';

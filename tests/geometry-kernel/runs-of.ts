@@ -1,4 +1,5 @@
-import { type CutterPath, polygonFromArcs } from '@pourproof/geometry';
+import type { CutterPath } from '@pourproof/cutting';
+import { polygonFromArcs } from '@pourproof/geometry';
 
 /** The runs of a path seen from above, arcs as chords within a tolerance. */
 export function runsOf(path: CutterPath, toleranceMm: number): number[][] {

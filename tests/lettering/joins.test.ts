@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { holeCount, outerRingCount, resolveRegions } from '@pourproof/arrangement';
 import { readLettering, readStickLettering } from '@pourproof/artwork';
-import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
 import { type DrawnShape, signedArea } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readLettering, readStickLettering } from '@pourproof/artwork';
-import { medialAxis, resolveRegions, strokeWidths } from '@pourproof/geometry';
+import { medialAxis, strokeWidths } from '@pourproof/geometry';
 import type { DrawnShape } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { glyfContours, uprightEdges } from './glyf-outline.ts';

@@ -1,5 +1,6 @@
+import { type JobFile, settleJob } from '@pourproof/job';
 import { bleedClass } from '@pourproof/materials';
-import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import { prove } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { JobError, type JobFile, prove, readCouponsFile, settleJob } from '@pourproof/proof';
+import { JobError, type JobFile, readCouponsFile, settleJob } from '@pourproof/job';
+import { prove } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { readMaterialsFile } from '@pourproof/job';
 import { mixByMass } from '@pourproof/materials';
-import { readMaterialsFile } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 
 const page = readFileSync(new URL('../../docs/method/own-materials.md', import.meta.url), 'utf8');

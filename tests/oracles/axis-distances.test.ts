@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import Flatten from '@flatten-js/core';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readLettering } from '@pourproof/artwork';
-import { medialAxis, resolveRegions } from '@pourproof/geometry';
+import { medialAxis } from '@pourproof/geometry';
 import { type Rings, ringCoords } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 

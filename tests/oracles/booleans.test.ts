@@ -1,4 +1,4 @@
-import { booleans, resolveRegions } from '@pourproof/geometry';
+import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, perimeter, ringCoords, signedArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import polygonClipping, { type MultiPolygon, type Polygon } from 'polygon-clipping';

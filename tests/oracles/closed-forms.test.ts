@@ -1,12 +1,6 @@
+import { resolveRegions } from '@pourproof/arrangement';
 import { readSvg } from '@pourproof/artwork';
-import {
-  endGrainLength,
-  erodedArea,
-  medialAxis,
-  openedArea,
-  resolveRegions,
-  strokeWidths,
-} from '@pourproof/geometry';
+import { endGrainLength, erodedArea, medialAxis, openedArea, strokeWidths } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, radians, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 

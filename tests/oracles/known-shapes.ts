@@ -1,4 +1,4 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, type Transform, transformRings } from '@pourproof/plane';
 
 /** The clean region of plain rings, even-odd. */

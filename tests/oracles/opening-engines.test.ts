@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readLettering } from '@pourproof/artwork';
-import { medialAxis, openedArea, openedOutline, polygonFromArcs, resolveRegions } from '@pourproof/geometry';
+import { medialAxis, openedArea, openedOutline, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';

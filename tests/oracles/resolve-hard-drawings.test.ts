@@ -1,4 +1,4 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
 import { packRings, type Region, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanRegionFaults } from '../validators/clean-region.ts';

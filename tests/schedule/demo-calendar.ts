@@ -1,4 +1,6 @@
-import { calendarFile, prove, settleJob } from '@pourproof/proof';
+import { settleJob } from '@pourproof/job';
+import { prove } from '@pourproof/proof';
+import { calendarFile } from '@pourproof/wording';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
 /** A calendar from a whole proof, whose times fall into an hour that summer time skips in New York (8 March 2026, 02:30). */

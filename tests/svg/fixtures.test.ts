@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readSvg, type SvgOptions } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { type Drawing, isEmptyBounds, perimeter, ringsBounds, signedArea } from '@pourproof/plane';
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, test } from 'vitest';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
+import { resolveRegions } from '@pourproof/arrangement';
 import { ArtworkError, readArtwork, readSvg } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { signedArea } from '@pourproof/plane';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { resolveRegions } from '@pourproof/arrangement';
 import { openFont, readSvg } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { perimeter, ringsBounds, signedArea } from '@pourproof/plane';
 import { Resvg } from '@resvg/resvg-js';
 import { expect, test } from 'vitest';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { parentPort } from 'node:worker_threads';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readArtwork } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { signedArea } from '@pourproof/plane';
 import { Resvg } from '@resvg/resvg-js';
 import { asCounted } from './as-counted.mjs';

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readLettering, readStickLettering } from '@pourproof/artwork';
+import { readJobFile, settleJob } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
-import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
+import { prove, type Report } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { note, onCommandLine, savedJob, savedReport } from './saved-ticket.ts';
 import { chooseFiles, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';

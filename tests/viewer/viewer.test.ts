@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readArtwork } from '@pourproof/artwork';
-import { prove, type Report, readJobFile, settleJob } from '@pourproof/proof';
+import { readJobFile, settleJob } from '@pourproof/job';
+import { prove, type Report } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { BARS, dropFile, keepPicture, saved, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';

@@ -1,5 +1,5 @@
+import type { JobFile } from '@pourproof/job';
 import { defaultMaterials, levelMethods, resinColours } from '@pourproof/materials';
-import type { JobFile } from '@pourproof/proof';
 
 /** Where help shows a flag: first the few that most jobs need, then the rest. */
 export type FlagGroup = 'simple' | 'lettering' | 'size' | 'glue-up' | 'board' | 'machine' | 'output';

@@ -1,5 +1,5 @@
+import { CARVE_MODES, FILE_UNITS, type JobFile, LETTERING_SIDES } from '@pourproof/job';
 import { levelMethods, resinColours } from '@pourproof/materials';
-import { CARVE_MODES, FILE_UNITS, type JobFile, LETTERING_SIDES } from '@pourproof/proof';
 import { FLAGS, type Flag } from './flags.ts';
 import { oneOf, type ParsedFlags } from './parse-flags.ts';
 import { UsageError } from './usage-error.ts';

@@ -1,6 +1,6 @@
 import { ArtworkError } from '@pourproof/artwork';
+import { JobError } from '@pourproof/job';
 import { MeasureError } from '@pourproof/plane';
-import { JobError } from '@pourproof/proof';
 import { UsageError } from './usage-error.ts';
 
 /**

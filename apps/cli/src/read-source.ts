@@ -7,8 +7,9 @@ import {
   visibleLines,
   watchedFont,
 } from '@pourproof/artwork';
+import { type ArtworkSize, idleFont, idleSettings } from '@pourproof/job';
 import { type Drawing, inchesFromMm, type LengthUnit } from '@pourproof/plane';
-import { type ArtworkSize, idleFont, idleSettings, stickStrokeMm } from '@pourproof/proof';
+import { stickStrokeMm } from '@pourproof/proof';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
 import type { Request, Source } from './request.ts';

@@ -1,5 +1,4 @@
 import { basename, dirname, resolve } from 'node:path';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import {
   type ArtworkSize,
   artworkSize,
@@ -14,7 +13,8 @@ import {
   readMaterialsFile,
   settleJobWith,
   typedUnit,
-} from '@pourproof/proof';
+} from '@pourproof/job';
+import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';

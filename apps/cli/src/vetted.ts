@@ -1,4 +1,5 @@
-import type { Job, Picture, Report } from '@pourproof/proof';
+import type { Job } from '@pourproof/job';
+import type { Picture, Report } from '@pourproof/proof';
 
 /** One artwork with its proof: all that the printers need. */
 export interface Vetted {

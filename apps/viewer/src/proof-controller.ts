@@ -1,5 +1,7 @@
+import { JobError, type JobFile } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { type FindingEntry, findingEntries, JobError, type JobFile, type Proof } from '@pourproof/proof';
+import type { Proof } from '@pourproof/proof';
+import { type FindingEntry, findingEntries } from '@pourproof/wording';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { ArtworkSource, NamedBytes, NewSource } from './model/artwork-source.ts';
 import { changedJob, type JobPart } from './model/changed-job.ts';

@@ -1,8 +1,8 @@
 // Reads one drawing of svg-drawings.mjs in a process of its own and prints what it cost as JSON: node svg-once.mjs <name> <bytes> <runs> <resolve|read>
 // In a process of its own since a heap that another drawing has grown hides what this one needs.
 import process from 'node:process';
+import { resolveRegions } from '@pourproof/arrangement';
 import { readSvg } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 import { DRAWINGS } from './svg-drawings.mjs';
 
 const [, , name, size, runs, until] = process.argv;

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
+import { resolveRegions } from '@pourproof/arrangement';
 import { openFont, readLettering } from '@pourproof/artwork';
-import { resolveRegions } from '@pourproof/geometry';
 
 /** Faces of the lettering that is measured: sans, slab, didone, script and text serif. */
 const FACES = ['josefin-sans-400', 'arvo-400', 'bodoni-moda-400', 'dancing-script-400', 'lora-400'];

@@ -1,6 +1,6 @@
 // Growth of resolveRegions with the number of points and of crossings, and CPU time against two general polygon libraries.
 // node packages/geometry/bench/resolve.mjs  (after a build; CPU seconds of this process, so other work on the machine counts little)
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
 import { packRings, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
 import polygonClipping from 'polygon-clipping';

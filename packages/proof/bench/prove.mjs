@@ -2,7 +2,8 @@
 // Processor time of this process, so that other work on the machine counts little; build first (npm run build:code).
 import { readFile } from 'node:fs/promises';
 import { openFont, readLettering } from '@pourproof/artwork';
-import { prove, settleJob } from '@pourproof/proof';
+import { settleJob } from '@pourproof/job';
+import { prove } from '@pourproof/proof';
 
 const LETTERS = 'Handgloves';
 const FONT = new URL('../../../fixtures/fonts/lora-400.ttf', import.meta.url);

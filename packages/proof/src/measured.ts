@@ -1,18 +1,17 @@
+import { type Resolved, resolveRegions } from '@pourproof/arrangement';
+import { type Carving, carve } from '@pourproof/cutting';
 import {
-  type Carving,
-  carve,
   leftStanding,
   type MedialAxis,
   medialAxis,
   type NarrowStretch,
   narrowStretches,
   polygonFromArcs,
-  type Resolved,
-  resolveRegions,
   type StandingPiece,
   type StrokeWidths,
   strokeWidths,
 } from '@pourproof/geometry';
+import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import {
   type CleanRegion,
@@ -30,7 +29,6 @@ import { bitEfforts, type Efforts } from './cut/bit-efforts.ts';
 import { type CutShape, cutShape } from './cut/cut-shape.ts';
 import { cutterOf } from './cut/cutter-of.ts';
 import { deepestOfCut } from './cut/deepest-of-cut.ts';
-import type { Job } from './job/job.ts';
 import { cutLevellingMap } from './levelling/cut-levelling-map.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type LevellingPlan, levellingPlan } from './levelling/levelling-plan.ts';

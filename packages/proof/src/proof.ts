@@ -1,4 +1,6 @@
-import { holeCount, outerRingCount, resolveRegions } from '@pourproof/geometry';
+import { holeCount, outerRingCount, resolveRegions } from '@pourproof/arrangement';
+import type { Job } from '@pourproof/job';
+import { type Bit, bitText } from '@pourproof/job';
 import { defaultFields, levelMethods, sealerMassG } from '@pourproof/materials';
 import {
   type Bounds,
@@ -17,8 +19,7 @@ import type { Advice } from './checks/check.ts';
 import { checks } from './checks/checks.ts';
 import type { BitEffort } from './cut/bit-efforts.ts';
 import { type DepthContour, depthContours } from './cut/depth-contours.ts';
-import { type Bit, bitText } from './job/bit.ts';
-import type { Job } from './job/job.ts';
+import { refuseShortBit } from './cut/refuse-short-bit.ts';
 import type { LevellingMap } from './levelling/levelling-map.ts';
 import { type Measured, measure } from './measured.ts';
 import { pourReport } from './pour/pour-report.ts';
@@ -74,8 +75,10 @@ export interface PicturedBlock {
  * Vets a drawing for a job: measures it, runs every check and gives the verdict.
  *
  * @param name file name, or the text that was set, for the report
+ * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it
  */
 export function prove(drawing: Drawing, name: string, job: Job): Proof {
+  refuseShortBit(job);
   const measured = measure(drawing, job);
   const findings = checks.flatMap((check) => check.run(measured) ?? []);
   return {

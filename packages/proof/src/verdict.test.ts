@@ -1,6 +1,6 @@
+import { settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
-import { settleJob } from './job/job.ts';
 import { prove } from './proof.ts';
 
 const SQUARE = {

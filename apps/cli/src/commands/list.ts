@@ -1,5 +1,6 @@
+import { BIT_FORMS, bitSize } from '@pourproof/job';
 import { cutterSizes, resins, sealers, woods } from '@pourproof/materials';
-import { BIT_FORMS, bitSize, checks } from '@pourproof/proof';
+import { checks } from '@pourproof/proof';
 import type { Io } from '../io.ts';
 import { nearestWord } from '../nearest-word.ts';
 import { readPage } from '../read-page.ts';

@@ -1,4 +1,5 @@
-import { calendarFile, prove, type Report } from '@pourproof/proof';
+import { prove, type Report } from '@pourproof/proof';
+import { calendarFile } from '@pourproof/wording';
 import type { Io } from '../io.ts';
 import { messageOf } from '../message-of.ts';
 import { parseFlags } from '../parse-flags.ts';

@@ -1,5 +1,6 @@
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import { GRADE_WORDS, type LevellingGrade, type LevellingMap, type Picture } from '@pourproof/proof';
+import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
+import { GRADE_WORDS } from '@pourproof/wording';
 import type { Vetted } from '../vetted.ts';
 import { keySample } from './key-sample.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';

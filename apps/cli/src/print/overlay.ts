@@ -1,12 +1,7 @@
+import { bitSize } from '@pourproof/job';
 import { type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
-import {
-  bitSize,
-  findingEntries,
-  GRADE_WORDS,
-  type LevellingGrade,
-  type LevellingMap,
-  type Picture,
-} from '@pourproof/proof';
+import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
+import { findingEntries, GRADE_WORDS } from '@pourproof/wording';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';

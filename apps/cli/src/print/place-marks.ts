@@ -1,5 +1,5 @@
 import type { Bounds, Point, Rings } from '@pourproof/plane';
-import type { MarkedPlace } from '@pourproof/proof';
+import type { MarkedPlace } from '@pourproof/wording';
 
 /** A numbered mark: where it points, and where its disc stands. */
 export interface Mark {

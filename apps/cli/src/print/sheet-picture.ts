@@ -1,5 +1,6 @@
 import type { Bounds, Rings } from '@pourproof/plane';
-import type { FindingEntry, Picture, PicturedBlock } from '@pourproof/proof';
+import type { Picture, PicturedBlock } from '@pourproof/proof';
+import type { FindingEntry } from '@pourproof/wording';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';

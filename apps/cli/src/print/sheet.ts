@@ -1,7 +1,8 @@
+import { bitSize } from '@pourproof/job';
 import { cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
+import { passWidthMm, type Report } from '@pourproof/proof';
 import {
-  bitSize,
   cutSentences,
   type Fact,
   type FindingEntry,
@@ -9,12 +10,10 @@ import {
   jobFacts,
   type MarkedPlace,
   measureFacts,
-  passWidthMm,
-  type Report,
   resinFacts,
   VERDICT_WORDS,
   workFacts,
-} from '@pourproof/proof';
+} from '@pourproof/wording';
 import type { Vetted } from '../vetted.ts';
 import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';

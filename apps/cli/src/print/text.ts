@@ -1,5 +1,6 @@
 import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
+import type { Report, Severity } from '@pourproof/proof';
 import {
   cutSentences,
   type Fact,
@@ -7,12 +8,10 @@ import {
   findingEntries,
   jobFacts,
   measureFacts,
-  type Report,
   resinFacts,
-  type Severity,
   VERDICT_WORDS,
   workFacts,
-} from '@pourproof/proof';
+} from '@pourproof/wording';
 import type { Vetted } from '../vetted.ts';
 import { shortBasis } from './short-basis.ts';
 import { wrap } from './wrap.ts';

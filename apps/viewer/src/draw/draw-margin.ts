@@ -1,5 +1,5 @@
+import { bitSize } from '@pourproof/job';
 import { type LengthUnit, mmFromInches } from '@pourproof/plane';
-import { bitSize } from '@pourproof/proof';
 import type { G } from '@svgdotjs/svg.js';
 import type { SheetSize, View } from './view.ts';
 

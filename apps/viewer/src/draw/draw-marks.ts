@@ -1,4 +1,4 @@
-import type { MarkedPlace } from '@pourproof/proof';
+import type { MarkedPlace } from '@pourproof/wording';
 import type { G } from '@svgdotjs/svg.js';
 import { type SheetSize, toPx, type View } from './view.ts';
 

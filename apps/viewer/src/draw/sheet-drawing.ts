@@ -1,5 +1,6 @@
 import type { LengthUnit } from '@pourproof/plane';
-import { GRADE_WORDS, type Picture } from '@pourproof/proof';
+import type { Picture } from '@pourproof/proof';
+import { GRADE_WORDS } from '@pourproof/wording';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
 import { drawMargin, type FibreSign } from './draw-margin.ts';
 import { drawMarks, type Mark } from './draw-marks.ts';

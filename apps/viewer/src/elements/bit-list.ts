@@ -1,5 +1,5 @@
+import { type JobFile, parseBit, widestMm } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { type JobFile, parseBit, widestMm } from '@pourproof/proof';
 import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';

@@ -1,5 +1,5 @@
 import { keepUnits } from '@pourproof/plane';
-import type { Fact } from '@pourproof/proof';
+import type { Fact } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
 

@@ -1,5 +1,6 @@
+import type { JobFile } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import type { FindingEntry, JobFile } from '@pourproof/proof';
+import type { FindingEntry } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
 import { jobChange } from '../model/job-change.ts';

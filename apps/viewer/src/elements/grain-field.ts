@@ -1,5 +1,5 @@
+import type { JobFile } from '@pourproof/job';
 import { parseMeasure } from '@pourproof/plane';
-import type { JobFile } from '@pourproof/proof';
 import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';

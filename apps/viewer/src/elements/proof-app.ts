@@ -1,16 +1,16 @@
+import { settleJobWith } from '@pourproof/job';
 import { cautions } from '@pourproof/materials';
 import { keepUnits } from '@pourproof/plane';
+import type { Proof } from '@pourproof/proof';
 import {
   calendarFile,
   cutSentences,
   jobFacts,
   measureFacts,
-  type Proof,
   resinFacts,
-  settleJobWith,
   VERDICT_WORDS,
   workFacts,
-} from '@pourproof/proof';
+} from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Layer } from '../draw/layer.ts';
 import { shared } from '../look/shared.ts';

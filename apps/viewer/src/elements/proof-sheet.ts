@@ -1,5 +1,6 @@
 import type { Bounds, LengthUnit, Point } from '@pourproof/plane';
-import type { FindingEntry, Picture } from '@pourproof/proof';
+import type { Picture } from '@pourproof/proof';
+import type { FindingEntry } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark } from '../draw/draw-marks.ts';
 import type { Layer } from '../draw/layer.ts';

@@ -1,5 +1,7 @@
+import { bitSize } from '@pourproof/job';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import { bitSize, GRADE_WORDS, type LevellingGrade, type Picture } from '@pourproof/proof';
+import type { LevellingGrade, Picture } from '@pourproof/proof';
+import { GRADE_WORDS } from '@pourproof/wording';
 import {
   type CSSResultGroup,
   css,

@@ -7,7 +7,6 @@ import {
   visibleLines,
   watchedFont,
 } from '@pourproof/artwork';
-import type { Drawing } from '@pourproof/plane';
 import {
   artworkSize,
   fileReading,
@@ -16,10 +15,10 @@ import {
   type Job,
   type JobFile,
   letteringSetting,
-  prove,
   settleJobWith,
-  stickStrokeMm,
-} from '@pourproof/proof';
+} from '@pourproof/job';
+import type { Drawing } from '@pourproof/plane';
+import { prove, stickStrokeMm } from '@pourproof/proof';
 import type { ArtworkSource } from './artwork-source.ts';
 import { failureOf } from './failure-of.ts';
 import type { Answer, Question } from './question.ts';

@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/proof';
+import type { JobFile } from '@pourproof/job';
 
 /** Values of a job that change; `undefined` puts one back to its default. */
 export type JobPart = { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined };

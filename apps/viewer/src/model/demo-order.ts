@@ -1,4 +1,4 @@
-import { type JobFile, readJobFile } from '@pourproof/proof';
+import { type JobFile, readJobFile } from '@pourproof/job';
 import boardUrl from '../../../../fixtures/demo/board.svg?url';
 import demoJob from '../../../../fixtures/demo/job.json?raw';
 

@@ -1,5 +1,5 @@
 import { ArtworkError } from '@pourproof/artwork';
-import { settleJob } from '@pourproof/proof';
+import { settleJob } from '@pourproof/job';
 import { expect, test } from 'vitest';
 import { failureOf } from './failure-of.ts';
 

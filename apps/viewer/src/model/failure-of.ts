@@ -1,6 +1,6 @@
 import { ArtworkError } from '@pourproof/artwork';
+import { JobError } from '@pourproof/job';
 import { MeasureError } from '@pourproof/plane';
-import { JobError } from '@pourproof/proof';
 import type { Failure } from './question.ts';
 
 /** An error in the words that the page shows; what the maker can't put right is called a fault of pourproof. */

@@ -1,6 +1,7 @@
+import { type JobFile, settleJob } from '@pourproof/job';
 import { defaultMaterials } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
-import { type JobFile, prove, settleJob } from '@pourproof/proof';
+import { prove } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { changedJob } from './changed-job.ts';
 import { jobChange } from './job-change.ts';

@@ -1,6 +1,7 @@
+import { type JobFile, settleJobWith } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { parseMeasure } from '@pourproof/plane';
-import { type FixOption, type JobFile, sealWords, settleJobWith } from '@pourproof/proof';
+import { type FixOption, sealWords } from '@pourproof/proof';
 import type { JobPart } from './changed-job.ts';
 import { lengthLike } from './length-like.ts';
 import { scaledSize } from './scaled-size.ts';

@@ -1,5 +1,5 @@
+import { JOB_DEFAULTS, jobFileSchema, settleJob } from '@pourproof/job';
 import { defaultMaterials } from '@pourproof/materials';
-import { JOB_DEFAULTS, jobFileSchema, settleJob } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { FIRST_FIELDS, JOB_GROUPS, type JobField, usualValue } from './job-fields.ts';
 

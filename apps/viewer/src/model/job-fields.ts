@@ -1,5 +1,5 @@
+import { CARVE_MODES, FILE_UNITS, JOB_DEFAULTS, type JobFile } from '@pourproof/job';
 import { levelMethods, type MaterialsBook, resinColours } from '@pourproof/materials';
-import { CARVE_MODES, FILE_UNITS, JOB_DEFAULTS, type JobFile } from '@pourproof/proof';
 
 /** Names of a list, by id. */
 export type Options = readonly (readonly [id: string, name: string])[];

@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/proof';
+import type { JobFile } from '@pourproof/job';
 import { expect, test } from 'vitest';
 import type { NewSource } from './artwork-source.ts';
 import { jobForSource } from './job-for-source.ts';

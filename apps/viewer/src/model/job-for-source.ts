@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/proof';
+import type { JobFile } from '@pourproof/job';
 import type { NewSource } from './artwork-source.ts';
 
 const OF_LETTERING = ['capHeight', 'singleLine', 'align', 'tracking', 'lineSpacing', 'arc', 'axis'] as const;

@@ -1,5 +1,5 @@
-import type { Job } from '@pourproof/proof';
-import { jobFacts } from '@pourproof/proof';
+import type { Job } from '@pourproof/job';
+import { jobFacts } from '@pourproof/wording';
 
 /** The job in one line for the head of the sheet: what is cut, in which wood, under which seal. */
 export function jobLine(job: Job): string {

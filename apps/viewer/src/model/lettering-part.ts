@@ -1,4 +1,4 @@
-import { LETTERING_SIDES } from '@pourproof/proof';
+import { LETTERING_SIDES } from '@pourproof/job';
 import type { JobPart } from './changed-job.ts';
 
 /**

@@ -1,5 +1,5 @@
+import { JobError, type JobFile, readCouponsFile, readJobFile, readMaterialsFile } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import { JobError, type JobFile, readCouponsFile, readJobFile, readMaterialsFile } from '@pourproof/proof';
 import type { NamedBytes } from './artwork-source.ts';
 
 /** What a handful of files holds, sorted by kind. */

@@ -1,5 +1,5 @@
+import { JobError, type JobFile } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import { JobError, type JobFile } from '@pourproof/proof';
 import type { ArtworkSource, NamedBytes, NewSource } from './artwork-source.ts';
 import { fetchBytes } from './demo-order.ts';
 import { jobForSource } from './job-for-source.ts';

@@ -1,5 +1,6 @@
+import type { JobFile } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import type { JobFile, Proof } from '@pourproof/proof';
+import type { Proof } from '@pourproof/proof';
 import type { ArtworkSource } from './artwork-source.ts';
 
 /** What the page asks its worker. */

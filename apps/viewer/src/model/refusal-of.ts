@@ -1,5 +1,3 @@
-import type { MaterialsBook } from '@pourproof/materials';
-import { MeasureError } from '@pourproof/plane';
 import {
   artworkSize,
   fileReading,
@@ -7,7 +5,9 @@ import {
   type JobFile,
   letteringSetting,
   settleJobWith,
-} from '@pourproof/proof';
+} from '@pourproof/job';
+import type { MaterialsBook } from '@pourproof/materials';
+import { MeasureError } from '@pourproof/plane';
 
 /** Why a job can't be vetted, in the words of the command line; `''` where it can. */
 export function refusalOf(job: Partial<JobFile>, materials: MaterialsBook): string {

@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/proof';
+import type { JobFile } from '@pourproof/job';
 import type { ArtworkSource } from './artwork-source.ts';
 import { USUAL_CAP_HEIGHT } from './scaled-size.ts';
 

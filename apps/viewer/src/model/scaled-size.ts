@@ -1,5 +1,5 @@
+import type { JobFile } from '@pourproof/job';
 import { parseLengthMm } from '@pourproof/plane';
-import type { JobFile } from '@pourproof/proof';
 import type { JobPart } from './changed-job.ts';
 import { lengthLike } from './length-like.ts';
 

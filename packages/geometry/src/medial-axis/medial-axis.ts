@@ -1,6 +1,6 @@
+import { sweptAcross } from '@pourproof/arrangement';
 import { type CleanRegion, invariant, signedArea } from '@pourproof/plane';
 import { type AxisBlocks, areaOfAll, axisBlocks } from '../measure/axis-blocks.ts';
-import { sweptAcross } from '../resolve/swept-across.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
 import { chainBoxes } from './chain-boxes.ts';
 import { collapsePieces } from './collapse-pieces.ts';

@@ -1,8 +1,5 @@
+import { type Arrangement, arrange, labelSides, SweepStatus, turn } from '@pourproof/arrangement';
 import { packRings, type Rings, ringCoords, ringStart } from '@pourproof/plane';
-import { type Arrangement, arrange } from '../resolve/arrange.ts';
-import { labelSides } from '../resolve/label-sides.ts';
-import { turn } from '../resolve/segment-set.ts';
-import { SweepStatus } from '../resolve/sweep-status.ts';
 
 /** Wood between two edges that face each other along +y, over a stretch of x on which its length changes evenly. */
 export interface WoodGap {

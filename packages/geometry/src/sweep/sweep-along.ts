@@ -1,8 +1,6 @@
+import { arrange, cleanRegionFrom, labelSides } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, type Rings, ringCoords, ringStart, signedArea } from '@pourproof/plane';
 import { fibreVector } from '../measure/fibre-vector.ts';
-import { arrange } from '../resolve/arrange.ts';
-import { cleanRegionFrom } from '../resolve/clean-region-from.ts';
-import { labelSides } from '../resolve/label-sides.ts';
 
 /** The ground beside a cut that lies within a length of it along the fibre. */
 export interface SweptBand {

@@ -1,7 +1,9 @@
-import { booleans, type Carving, fibreVector, resolveRegions, sweepAlong } from '@pourproof/geometry';
+import { booleans, resolveRegions } from '@pourproof/arrangement';
+import type { Carving } from '@pourproof/cutting';
+import { fibreVector, sweepAlong } from '@pourproof/geometry';
+import type { Job } from '@pourproof/job';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, packRings, radians, ringsBounds, signedArea } from '@pourproof/plane';
-import type { Job } from '../job/job.ts';
 import { blockWalls } from './block-walls.ts';
 import { carvedExposure } from './carved-exposure.ts';
 import { jointBands } from './joint-bands.ts';

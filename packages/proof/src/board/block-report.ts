@@ -1,3 +1,4 @@
+import type { Job } from '@pourproof/job';
 import {
   bleedIndex,
   type CalibratedTravel,
@@ -7,7 +8,6 @@ import {
   type Wood,
 } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
-import type { Job } from '../job/job.ts';
 import type { Report } from '../report/report.ts';
 import { type BlockMeasures, inFace } from './block-measures.ts';
 

@@ -1,4 +1,4 @@
-import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/geometry';
+import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/cutting';
 import { radians } from '@pourproof/plane';
 import { blockAt } from './block-at.ts';
 import type { PlacedBlock } from './place-board.ts';

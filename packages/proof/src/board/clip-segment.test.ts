@@ -1,4 +1,4 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
 import { packRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';

@@ -1,6 +1,7 @@
+import type { HeightReading } from '@pourproof/job';
 import { applyTransform, type CleanRegion, type Point, ringCoords } from '@pourproof/plane';
 import { clipSegment } from './clip-segment.ts';
-import { type FittedSurface, fitSurface, type HeightReading } from './flatness.ts';
+import { type FittedSurface, fitSurface } from './flatness.ts';
 import type { PlacedBoard } from './place-board.ts';
 
 /** How far the face is from flat under a cut, mm, against the place where the bit is set: the middle of the artwork. */

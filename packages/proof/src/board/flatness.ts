@@ -1,10 +1,5 @@
+import type { HeightReading } from '@pourproof/job';
 import type { Point } from '@pourproof/plane';
-
-/** A reading of the board's height (or thickness on a flat bed) at a place, both in mm. */
-export interface HeightReading {
-  readonly atMm: Point;
-  readonly heightMm: number;
-}
 
 /** A surface fitted to readings. */
 export interface FittedSurface {

@@ -1,4 +1,4 @@
-import { booleans, resolveRegions } from '@pourproof/geometry';
+import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type Bounds, type CleanRegion, packRings, signedArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';

@@ -1,4 +1,4 @@
-import { booleans, resolveRegions } from '@pourproof/geometry';
+import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type Bounds, type CleanRegion, packRings, ringsBounds } from '@pourproof/plane';
 import { nearRings } from './near-rings.ts';
 

@@ -1,4 +1,5 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import type { Block, Job } from '@pourproof/job';
 import type { Wood } from '@pourproof/materials';
 import {
   type Bounds,
@@ -12,8 +13,6 @@ import {
   transformRings,
   translation,
 } from '@pourproof/plane';
-import type { Job } from '../job/job.ts';
-import type { Block } from './board.ts';
 
 /** A block where the artwork sees it: in the artwork's own frame. */
 export interface PlacedBlock {

@@ -1,7 +1,7 @@
-import { resolveRegions } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { settleJob } from '@pourproof/job';
 import { type Point, packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
-import { settleJob } from '../job/job.ts';
 import { faceHeights } from './face-heights.ts';
 import { placeBoard } from './place-board.ts';
 import { veeWidthErrors } from './vee-width-errors.ts';

@@ -1,4 +1,6 @@
-import { type Carving, carve, carvedWalls, medialAxis, resolveRegions, veeCutter } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { type Carving, carve, carvedWalls, veeCutter } from '@pourproof/cutting';
+import { medialAxis } from '@pourproof/geometry';
 import { packRings, radians } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

@@ -1,6 +1,5 @@
+import { bitSize, flatBitsBelow } from '@pourproof/job';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import { bitSize } from '../job/bit.ts';
-import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FixOption } from '../report/report.ts';
 import { blockedPieces, entersScaled } from './blocked.ts';

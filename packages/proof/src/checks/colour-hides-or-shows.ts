@@ -1,6 +1,6 @@
+import type { Job } from '@pourproof/job';
 import { bleedClassEndsMm, type Lab, limits, resinColours, streakDifference } from '@pourproof/materials';
 import type { BlockMeasures } from '../board/block-measures.ts';
-import type { Job } from '../job/job.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 

@@ -1,10 +1,6 @@
-import {
-  type MedialAxis,
-  medialAxis,
-  openedArea,
-  polygonFromArcs,
-  resolveRegions,
-} from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { type MedialAxis, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
+import { type Bit, bitSize, flatBitsBelow } from '@pourproof/job';
 import {
   type CleanRegion,
   formatArea,
@@ -14,8 +10,6 @@ import {
   ringCoords,
 } from '@pourproof/plane';
 import { veeDepthMm, veeReachMm } from '../cut/vee-depth.ts';
-import { type Bit, bitSize } from '../job/bit.ts';
-import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';

@@ -1,4 +1,4 @@
-import { booleans } from '@pourproof/geometry';
+import { booleans } from '@pourproof/arrangement';
 import {
   type CleanRegion,
   formatArea,

@@ -1,4 +1,4 @@
-import { type Resolved, resolveRegions } from '@pourproof/geometry';
+import { type Resolved, resolveRegions } from '@pourproof/arrangement';
 import type { Measured } from '../measured.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';

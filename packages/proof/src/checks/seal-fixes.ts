@@ -1,5 +1,5 @@
+import type { Job } from '@pourproof/job';
 import { type BlockMeasures, travelIn } from '../board/block-measures.ts';
-import type { Job } from '../job/job.ts';
 import type { FixOption } from '../report/report.ts';
 import { sealWords } from '../seal-words.ts';
 

@@ -1,5 +1,5 @@
+import type { Job } from '@pourproof/job';
 import { cureSpeed } from '@pourproof/materials';
-import type { Job } from '../job/job.ts';
 import type { Check } from './check.ts';
 
 /** A pour on a seal that is not ready: it lifts, mixes with the colour, or lets it through. */

@@ -1,8 +1,7 @@
 import type { NarrowStretch } from '@pourproof/geometry';
+import { bitSize, flatBitsBelow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import { formatLength } from '@pourproof/plane';
-import { bitSize } from '../job/bit.ts';
-import { flatBitsBelow } from '../job/common-bits.ts';
 import type { Measured } from '../measured.ts';
 import type { FixOption } from '../report/report.ts';
 import type { Check } from './check.ts';

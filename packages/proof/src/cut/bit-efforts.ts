@@ -1,3 +1,4 @@
+import { resolveRegions } from '@pourproof/arrangement';
 import {
   type Assumption,
   type Carving,
@@ -6,15 +7,11 @@ import {
   type CutterEffort,
   cutterEfforts,
   type FollowingTask,
-  type MedialAxis,
-  medialAxis,
-  polygonFromArcs,
   radiusAt,
-  resolveRegions,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import { type MedialAxis, medialAxis, polygonFromArcs } from '@pourproof/geometry';
+import type { Bit, Job } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import type { Bit } from '../job/bit.ts';
-import type { Job } from '../job/job.ts';
 import { cutterOf } from './cutter-of.ts';
 
 /** How far a bit has to go and how long that takes. */

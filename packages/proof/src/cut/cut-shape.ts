@@ -1,6 +1,6 @@
-import { type Cutter, heightAt, radiusAt } from '@pourproof/geometry';
+import { type Cutter, heightAt, radiusAt } from '@pourproof/cutting';
+import type { Bit, VeeBit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import type { Bit, VeeBit } from '../job/bit.ts';
 import { type StrokeSection, sectionArea } from '../levelling/stroke-section.ts';
 import { cutterOf } from './cutter-of.ts';
 import { veeReachMm } from './vee-depth.ts';

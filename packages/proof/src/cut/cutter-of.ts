@@ -6,9 +6,9 @@ import {
   profileCutter,
   taperedBallCutter,
   veeCutter,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
+import type { Bit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import type { Bit } from '../job/bit.ts';
 
 /** The turning shape of a bit. */
 export function cutterOf(bit: Bit): Cutter {

@@ -1,4 +1,4 @@
-import type { Carving } from '@pourproof/geometry';
+import type { Carving } from '@pourproof/cutting';
 import type { CutShape } from './cut-shape.ts';
 
 /** Depth in mm of the deepest place of a cut: the limit where there is floor at it, else what the widest stroke allows; 0 where nothing is cut. */

@@ -1,4 +1,5 @@
-import { type Carving, polygonFromArcs } from '@pourproof/geometry';
+import type { Carving } from '@pourproof/cutting';
+import { polygonFromArcs } from '@pourproof/geometry';
 import { type LengthUnit, mmFromInches, type Rings } from '@pourproof/plane';
 
 /** A line of equal depth. */

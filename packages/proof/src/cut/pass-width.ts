@@ -1,5 +1,5 @@
-import { radiusAt } from '@pourproof/geometry';
-import type { Job } from '../job/job.ts';
+import { radiusAt } from '@pourproof/cutting';
+import type { Job } from '@pourproof/job';
 import { cutterOf } from './cutter-of.ts';
 
 /** Width in mm at the face of the narrowest groove that a job's bits cut in one pass at its depth: of a V as deep as it may go, of others their own. */

@@ -1,6 +1,6 @@
+import type { Bit } from '@pourproof/job';
+import { parseBit } from '@pourproof/job';
 import { describe, expect, test } from 'vitest';
-import type { Bit } from '../job/bit.ts';
-import { parseBit } from '../job/parse-bit.ts';
 import { deepestReachMm, shortBit } from './short-bit.ts';
 
 const bits = (...texts: readonly string[]): readonly Bit[] => texts.map((text) => parseBit(text));

@@ -1,5 +1,5 @@
-import { radiusAt } from '@pourproof/geometry';
-import type { Bit } from '../job/bit.ts';
+import { radiusAt } from '@pourproof/cutting';
+import type { Bit } from '@pourproof/job';
 import { cutterOf } from './cutter-of.ts';
 
 /**

@@ -1,6 +1,6 @@
-import { type Cutter, heightAt, radiusAt } from '@pourproof/geometry';
+import { type Cutter, heightAt, radiusAt } from '@pourproof/cutting';
+import type { VeeBit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import type { VeeBit } from '../job/bit.ts';
 import { cutterOf } from './cutter-of.ts';
 
 /** How deep in mm a V may go: to the end of its flanks or of its cutting edge. */

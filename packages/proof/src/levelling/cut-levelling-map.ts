@@ -1,8 +1,8 @@
 import { type MedialAxis, strokeLines } from '@pourproof/geometry';
+import type { Job } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import type { FaceHeights } from '../board/face-heights.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
-import type { Job } from '../job/job.ts';
 import { type LevellingMap, levellingMap } from './levelling-map.ts';
 
 /** What a map of the cut is made from; lengths in mm. */

@@ -1,4 +1,6 @@
-import { flatCutter, medialAxis, resolveRegions, strokeLines, veeCutter } from '@pourproof/geometry';
+import { resolveRegions } from '@pourproof/arrangement';
+import { flatCutter, veeCutter } from '@pourproof/cutting';
+import { medialAxis, strokeLines } from '@pourproof/geometry';
 import { packRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { levellingMap, type MapSetting } from './levelling-map.ts';

@@ -1,7 +1,7 @@
 import type { StrokeWidths } from '@pourproof/geometry';
+import { parseBit } from '@pourproof/job';
 import { describe, expect, test } from 'vitest';
 import { cutShape } from '../cut/cut-shape.ts';
-import { parseBit } from '../job/parse-bit.ts';
 import { type LevellingPlan, levellingPlan } from './levelling-plan.ts';
 
 /** Strokes of 100 mm in all whose width grows evenly from 0.5 mm to 2.5 mm: 50 mm of length for each mm of width. */

@@ -1,4 +1,4 @@
-import { ballCutter, flatCutter, taperedBallCutter, veeCutter } from '@pourproof/geometry';
+import { ballCutter, flatCutter, taperedBallCutter, veeCutter } from '@pourproof/cutting';
 import { flatClearFill, veeClearFill, veeGhostWidthMm } from '@pourproof/materials';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

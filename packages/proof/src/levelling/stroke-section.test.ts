@@ -7,7 +7,7 @@ import {
   radiusAt,
   taperedBallCutter,
   veeCutter,
-} from '@pourproof/geometry';
+} from '@pourproof/cutting';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { heightOfWidth, poolHeight, sectionArea, sectionSurface, sectionWidth } from './stroke-section.ts';

@@ -1,4 +1,4 @@
-import { type Cutter, flankMoments, heightAt, heightMoments, radiusAt } from '@pourproof/geometry';
+import { type Cutter, flankMoments, heightAt, heightMoments, radiusAt } from '@pourproof/cutting';
 
 /**
  * A stroke's section before levelling: each wall has the profile of the bit that cuts it, up to where that is as wide as the groove or, where the

@@ -1,9 +1,10 @@
-import { booleans, type Carving, outerRingCount, resolveRegions } from '@pourproof/geometry';
+import { booleans, outerRingCount, resolveRegions } from '@pourproof/arrangement';
+import type { Carving } from '@pourproof/cutting';
+import type { Job } from '@pourproof/job';
 import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, type Drawing, perimeter, type Region, signedArea } from '@pourproof/plane';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { deepestOfCut } from '../cut/deepest-of-cut.ts';
-import type { Job } from '../job/job.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
 

@@ -1,4 +1,4 @@
-import type { Job } from '../job/job.ts';
+import type { Job } from '@pourproof/job';
 import type { Report } from '../report/report.ts';
 import type { ScheduleStep } from '../schedule/plan-schedule.ts';
 import { scheduleReport } from '../schedule/schedule-report.ts';

@@ -1,7 +1,5 @@
+import { couponsFileSchema, jobFileSchema, materialsFileSchema } from '@pourproof/job';
 import { z } from 'zod';
-import { couponsFileSchema } from '../coupons/coupons-file.ts';
-import { jobFileSchema } from '../job/job-file.ts';
-import { materialsFileSchema } from '../materials-file/materials-file.ts';
 import { reportSchema } from './report.ts';
 
 /** The published JSON Schemas, by file name in docs/schema/. */

@@ -1,5 +1,5 @@
+import { parseShopTime } from '@pourproof/job';
 import { expect, test } from 'vitest';
-import { parseShopTime } from '../job/shop-time.ts';
 import { scheduleReport } from './schedule-report.ts';
 
 const START = parseShopTime('2026-12-01 09:00');

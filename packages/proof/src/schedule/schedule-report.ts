@@ -1,4 +1,4 @@
-import { shopTimeText } from '../job/shop-time.ts';
+import { shopTimeText } from '@pourproof/job';
 import type { Report } from '../report/report.ts';
 import type { ScheduleStep } from './plan-schedule.ts';
 

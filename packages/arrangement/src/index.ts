@@ -1,0 +1,11 @@
+export { type BooleanOperation, booleans } from './boolean/booleans.ts';
+export { type Arrangement, arrange } from './resolve/arrange.ts';
+export { cleanRegionFrom } from './resolve/clean-region-from.ts';
+export type { Crossing } from './resolve/crossing-log.ts';
+export type { DoubledRing } from './resolve/doubled-rings.ts';
+export { labelSides } from './resolve/label-sides.ts';
+export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';
+export { holeCount, outerRingCount } from './resolve/ring-counts.ts';
+export { turn } from './resolve/segment-set.ts';
+export { SweepStatus } from './resolve/sweep-status.ts';
+export { sweptAcross } from './resolve/swept-across.ts';

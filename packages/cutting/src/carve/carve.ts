@@ -1,0 +1,175 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge, enteringRadius } from '@pourproof/geometry';
+import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
+import { ClearLayer } from './clear-layer.ts';
+import { confinedCentre } from './confined-centre.ts';
+import type { CutLayer } from './cut-layer.ts';
+import { heightAt, radiusAt } from './cutter.ts';
+import { DepthField } from './depth-field.ts';
+import { EdgeCells } from './edge-cells.ts';
+import { FollowLayer } from './follow-layer.ts';
+import { FollowProfile } from './follow-profile.ts';
+import { newPlaces } from './new-places.ts';
+import { RoundedLayer } from './rounded-layer.ts';
+import { UnionSlices } from './union-slices.ts';
+
+/** How far joined outlines may be off by default, mm: a fifth of the flattening's tolerance. */
+const DEFAULT_TOLERANCE_MM = 0.001;
+
+/**
+ * What several cutters remove one after the other from an artwork, with outline, areas in mm², volume in mm³ and depth everywhere. The cut is the union
+ * of what each one cuts. Where a step follows, its sloped walls make the pocket: clearing steps keep inside them. An empty artwork gives
+ * an empty cut.
+ *
+ * @throws {RangeError} when no step is given, a depth or tolerance is not above 0, or a cutter cannot follow
+ */
+export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: CarveOptions): Carving {
+  const { depthMm, toleranceMm = DEFAULT_TOLERANCE_MM } = options;
+  checkAbove0('depthMm', depthMm);
+  checkAbove0('toleranceMm', toleranceMm);
+  if (steps.length === 0) {
+    throw new RangeError('no steps are given; give one cutter or more');
+  }
+  const reaches = steps.map((step) => reachOf(step, depthMm));
+  const layers = layersOf(axis, steps, reaches, toleranceMm);
+  const whole = new UnionSlices(layers, toleranceMm);
+  const volume = whole.volume();
+  const walls = whole.wallArea();
+  const floorAreaMm2 = whole.sliceArea(whole.maxDepthMm).value;
+  const perCutter = additions(axis, layers, reaches, toleranceMm);
+  let field: DepthField | undefined;
+  const check = (depth: number): number => {
+    if (!(depth >= 0)) {
+      throw new RangeError(`a depth below the face is ${depth}; give a number of millimetres, 0 or more`);
+    }
+    return depth;
+  };
+  return {
+    axis,
+    steps,
+    layers,
+    toleranceMm,
+    outline: whole.sliceOutline(0),
+    areaMm2: whole.sliceArea(0).value,
+    volumeMm3: volume.value,
+    volumeErrorMm3: volume.error,
+    floorAreaMm2,
+    scallopedFloorMm2: Math.max(0, floorAreaMm2 - perCutter.reduce((sum, step) => sum + step.floorMm2, 0)),
+    wallAreaMm2: walls.value,
+    wallAreaErrorMm2: walls.error,
+    ledgeAreaMm2: whole.ledgeArea(),
+    maxDepthMm: whole.maxDepthMm,
+    cappedAtMm: reaches.find((reach) => reach.limitedBy === 'diameter')?.depthMm,
+    perCutter,
+    sliceArea: (depth) => whole.sliceArea(check(depth)).value,
+    sliceOutline: (depth) => whole.sliceOutline(check(depth)),
+    contours: (depths) => depths.map((depth) => whole.sliceOutline(check(depth))),
+    depthAt(xMm, yMm) {
+      field ??= new DepthField(axis, layers);
+      return field.depthAt(xMm, yMm);
+    },
+  };
+}
+
+/** How deep a step goes, and why no deeper. */
+type StepReach = Pick<StepAddition, 'depthMm' | 'limitedBy'>;
+
+function reachOf({ cutter, way, depthMm = Infinity }: CarveStep, deepest: number): StepReach {
+  checkAbove0('depthMm of a step', depthMm === Infinity ? deepest : depthMm);
+  const asked = Math.min(deepest, depthMm);
+  const flanksEnd = way === 'follow' ? heightAt(cutter, cutter.diameterMm / 2) : Infinity;
+  if (Math.min(cutter.cuttingLengthMm, flanksEnd) >= asked) {
+    return { depthMm: asked, limitedBy: undefined };
+  }
+  return cutter.cuttingLengthMm < flanksEnd
+    ? { depthMm: cutter.cuttingLengthMm, limitedBy: 'length' }
+    : { depthMm: flanksEnd, limitedBy: 'diameter' };
+}
+
+function layersOf(
+  axis: MedialAxis,
+  steps: readonly CarveStep[],
+  reaches: readonly StepReach[],
+  toleranceMm: number,
+): CutLayer[] {
+  const profiles = steps.map((step, k) =>
+    step.way === 'follow' ? new FollowProfile(step.cutter, reaches[k].depthMm) : undefined,
+  );
+  const follows = profiles.filter((profile) => profile !== undefined);
+  return steps.map(({ cutter }, k) => {
+    const profile = profiles[k];
+    if (profile !== undefined) {
+      return profile.isStraight
+        ? new FollowLayer(axis, profile)
+        : new RoundedLayer(axis, profile, toleranceMm);
+    }
+    const { depthMm } = reaches[k];
+    const centreMm =
+      follows.length === 0
+        ? radiusAt(cutter, depthMm)
+        : Math.min(...follows.map((follow) => confinedCentre(cutter, depthMm, follow)));
+    return new ClearLayer(axis, cutter, depthMm, enteringRadius(axis, centreMm));
+  });
+}
+
+function additions(
+  axis: MedialAxis,
+  layers: readonly CutLayer[],
+  reaches: readonly StepReach[],
+  toleranceMm: number,
+): StepAddition[] {
+  const deepest = Math.max(...layers.map((layer) => layer.depthMm));
+  let before = { areaMm2: 0, volumeMm3: 0, floorMm2: 0, lengthMm: 0, centreMm: Infinity };
+  return layers.map((layer, k) => {
+    const soFar = new UnionSlices(layers.slice(0, k + 1), toleranceMm);
+    const centreMm = Math.min(before.centreMm, layer.edgeClearanceMm);
+    const now = {
+      areaMm2: soFar.sliceArea(0).value,
+      volumeMm3: soFar.volume().value,
+      floorMm2: sweptFloor(layers.slice(0, k + 1), deepest, toleranceMm),
+      lengthMm: centreMm === Infinity ? 0 : reachedEdge(axis, centreMm),
+      centreMm,
+    };
+    const added: StepAddition = {
+      areaMm2: Math.max(0, now.areaMm2 - before.areaMm2),
+      lengthMm: Math.max(0, now.lengthMm - before.lengthMm),
+      volumeMm3: Math.max(0, now.volumeMm3 - before.volumeMm3),
+      floorMm2: Math.max(0, now.floorMm2 - before.floorMm2),
+      places: centreMm < before.centreMm ? newPlaces(axis, centreMm, before.centreMm) : [],
+      ...reaches[k],
+    };
+    before = now;
+    return added;
+  });
+}
+
+/** Floor at the deepest that flat bottoms of clearing cutters go over. */
+function sweptFloor(layers: readonly CutLayer[], deepest: number, toleranceMm: number): number {
+  const flats = layers.filter(
+    (layer) => layer instanceof ClearLayer && layer.depthMm === deepest && radiusAt(layer.cutter, 0) > 0,
+  );
+  return flats.length === 0 ? 0 : new UnionSlices(flats, toleranceMm).sliceArea(deepest).value;
+}
+
+/** Length of the artwork's outline over which the clearance is at least a radius. */
+function reachedEdge(axis: MedialAxis, radiusMm: number): number {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const edge = new AxisEdge(axis);
+  const cells = new EdgeCells(axis, edge);
+  let sum = 0;
+  for (let e = 0; e < edgeFrom.length; e++) {
+    const high = nodeR[edgeTo[e]];
+    if (high >= radiusMm && !edge.isSpoke(e)) {
+      edge.load(e);
+      cells.load();
+      sum += cells.spans(Math.max(edge.r0, radiusMm), high).lengthMm;
+    }
+  }
+  return sum;
+}
+
+function checkAbove0(name: string, value: number): void {
+  if (!(value > 0 && Number.isFinite(value))) {
+    throw new RangeError(`${name} is ${value}; give a number of millimetres above 0`);
+  }
+}

@@ -1,0 +1,111 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import type { Carving } from './carving.ts';
+import { ClearLayer } from './clear-layer.ts';
+import { FollowLayer } from './follow-layer.ts';
+import { addFollowWalls } from './follow-walls.ts';
+import { addLevelCells } from './level-cells.ts';
+import { addOutlineWalls } from './outline-walls.ts';
+import { profileChords } from './profile-chords.ts';
+import { reachedOutline } from './reached-outline.ts';
+import { RoundedLayer } from './rounded-layer.ts';
+import { UnionSlices, type WallBand } from './union-slices.ts';
+import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
+
+/** Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too small. */
+const CHORDS_PER_ARC = 16;
+
+/** How the fibre runs, and how fine elements are. */
+export interface CarvedWallOptions extends FibreSetting {
+  /** Larger walls and floors are cut into elements of about this size, mm, so that each can be given to one board block. Default: not cut. */
+  readonly longestMm?: number;
+}
+
+/**
+ * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each. Which elements there are and in which
+ * order does not depend on the fibre. Exact for upright walls, for the flanks of cutters that follow, and for level floors; walls by arcs of a profile stand
+ * for a few chords each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
+ *
+ * @throws {RangeError} when the dive is out of −π/2 … π/2 or `longestMm` not above 0
+ */
+export function carvedWalls(carving: Carving, options: CarvedWallOptions): CarvedWalls {
+  const { longestMm = Infinity } = options;
+  if (!(longestMm > 0)) {
+    throw new RangeError(`longestMm is ${longestMm}; give a number of millimetres above 0`);
+  }
+  const walls = new WallCollector(options);
+  const union = new UnionSlices(carving.layers, carving.toleranceMm);
+  for (const band of union.wallBands()) {
+    const { topMm, bottomMm, holder } = band;
+    if (holder instanceof FollowLayer || holder instanceof RoundedLayer) {
+      addFollowWalls(walls, carving.axis, holder, { depthsMm: [topMm, bottomMm], longestMm });
+    } else if (holder instanceof ClearLayer) {
+      addClearWalls(
+        walls,
+        carving.axis,
+        holder,
+        [holder.depthMm - bottomMm, holder.depthMm - topMm],
+        longestMm,
+      );
+    } else {
+      addMeanWalls(walls, union, band, longestMm);
+    }
+  }
+  addFloors(walls, carving, longestMm);
+  return walls.collected();
+}
+
+/** Walls that a clearing cutter leaves between two heights above its tip. */
+function addClearWalls(
+  walls: WallCollector,
+  axis: MedialAxis,
+  { cutter, depthMm, slices }: ClearLayer,
+  [low, high]: readonly [number, number],
+  longestMm: number,
+): void {
+  const { centreMm } = slices;
+  for (const chord of profileChords(cutter, depthMm, CHORDS_PER_ARC)) {
+    const { fromHeightMm, toHeightMm, fromRadiusMm, toRadiusMm, leanRad } = chord;
+    const from = Math.max(low, fromHeightMm);
+    const to = Math.min(high, toHeightMm);
+    if (fromHeightMm === toHeightMm && fromHeightMm > Math.max(low, 0) && fromHeightMm < high) {
+      addLevelCells(walls, axis, { centreMm, reachMm: toRadiusMm, butMm: fromRadiusMm, longestMm });
+    } else if (to > from) {
+      const gain = (toRadiusMm - fromRadiusMm) / (toHeightMm - fromHeightMm);
+      const middle = fromRadiusMm + gain * ((from + to) / 2 - fromHeightMm);
+      const outline = reachedOutline(axis, centreMm, Math.min(centreMm, middle));
+      addOutlineWalls(walls, outline, { leanRad, slantMm: (to - from) / Math.cos(leanRad), longestMm });
+    }
+  }
+}
+
+/** Walls of a thin band in which slices are joined, along the outline half way down. */
+function addMeanWalls(
+  walls: WallCollector,
+  union: UnionSlices,
+  { topMm, bottomMm, leanRad }: WallBand,
+  longestMm: number,
+): void {
+  const outline = union.sliceOutline((topMm + bottomMm) / 2);
+  addOutlineWalls(walls, outline, { leanRad, slantMm: (bottomMm - topMm) / Math.cos(leanRad), longestMm });
+}
+
+/** The floor at the deepest, and level ledges above it. */
+function addFloors(
+  walls: WallCollector,
+  { axis, layers, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
+  longestMm: number,
+): void {
+  const stops = [...new Set(layers.map((layer) => layer.depthMm))].sort((a, b) => b - a);
+  for (const stop of stops) {
+    const isDeepest = stop === maxDepthMm;
+    const [{ reach }] = layers
+      .filter((layer) => layer.depthMm === stop)
+      .map((layer) => ({ reach: layer.reachAt(stop), areaMm2: layer.sliceArea(stop).value }))
+      .sort((a, b) => b.areaMm2 - a.areaMm2);
+    addLevelCells(walls, axis, {
+      ...reach,
+      totalMm2: isDeepest ? floorAreaMm2 : ledgeAreaMm2 / (stops.length - 1),
+      longestMm,
+    });
+  }
+}

@@ -1,0 +1,53 @@
+import type { ArcRings, MedialAxis } from '@pourproof/geometry';
+import type { Bounded } from './adaptive-integral.ts';
+import type { CutLayer, Reach } from './cut-layer.ts';
+import { type Cutter, radiusAt } from './cutter.ts';
+import { reachedOutline } from './reached-outline.ts';
+import { ReachedSlices } from './reached-slices.ts';
+
+/** What a cutter clears with its tip at one depth and its centre where the artwork holds a disc of `centreMm`. */
+export class ClearLayer implements CutLayer {
+  readonly depthMm: number;
+  readonly isExact = true;
+  readonly cutter: Cutter;
+  readonly slices: ReachedSlices;
+  readonly #axis: MedialAxis;
+
+  constructor(axis: MedialAxis, cutter: Cutter, depthMm: number, centreMm: number) {
+    this.#axis = axis;
+    this.cutter = cutter;
+    this.depthMm = depthMm;
+    this.slices = new ReachedSlices(axis, centreMm);
+  }
+
+  get edgeClearanceMm(): number {
+    const { centreMm } = this.slices;
+    return radiusAt(this.cutter, this.depthMm) >= centreMm ? centreMm : Infinity;
+  }
+
+  reachAt(depthMm: number): Reach {
+    const { centreMm } = this.slices;
+    return { centreMm, reachMm: Math.min(centreMm, radiusAt(this.cutter, this.depthMm - depthMm)) };
+  }
+
+  sliceArea(depthMm: number): Bounded {
+    return { value: this.slices.areaAt(this.reachAt(depthMm).reachMm), error: 0 };
+  }
+
+  sliceOutline(depthMm: number): ArcRings {
+    const { centreMm, reachMm } = this.reachAt(depthMm);
+    return reachedOutline(this.#axis, centreMm, reachMm);
+  }
+
+  sliceExcess(): number {
+    return 0;
+  }
+
+  volumeBetween(topMm: number, bottomMm: number): Bounded {
+    return this.slices.volumeBetween(this.cutter, this.depthMm - bottomMm, this.depthMm - topMm);
+  }
+
+  wallBetween(topMm: number, bottomMm: number): Bounded {
+    return this.slices.wallBetween(this.cutter, this.depthMm - bottomMm, this.depthMm - topMm);
+  }
+}

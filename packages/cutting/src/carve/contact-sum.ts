@@ -1,0 +1,30 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge } from '@pourproof/geometry';
+import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
+
+/**
+ * Integral over all contacts with at least a clearance, each axis edge with its own integrand.
+ *
+ * @param tolerance how far all integrals together may be off, in the sum's own unit
+ */
+export function contactSum(
+  axis: MedialAxis,
+  leastMm: number,
+  tolerance: number,
+  integrandOf: (edge: number) => ContactIntegrand,
+): number {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const edge = new AxisEdge(axis);
+  const cells = new EdgeCells(axis, edge);
+  const ofEach = tolerance / Math.max(1, edgeFrom.length);
+  let sum = 0;
+  for (let e = 0; e < edgeFrom.length; e++) {
+    const high = nodeR[edgeTo[e]];
+    if (high >= leastMm && !edge.isSpoke(e)) {
+      edge.load(e);
+      cells.load();
+      sum += cells.integral(Math.max(edge.r0, leastMm), high, integrandOf(e), ofEach);
+    }
+  }
+  return sum;
+}

@@ -1,0 +1,101 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { findMouths } from '@pourproof/geometry';
+import { CellFinder, type CellPlace } from './cell-finder.ts';
+import { ClearLayer } from './clear-layer.ts';
+import type { CutLayer } from './cut-layer.ts';
+import { heightAt } from './cutter.ts';
+import { DeepestCentre } from './deepest-centre.ts';
+import { FollowLayer } from './follow-layer.ts';
+import { NearIndex } from './near-index.ts';
+import { RoundedLayer } from './rounded-layer.ts';
+
+/** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
+export class DepthField {
+  readonly #axis: MedialAxis;
+  readonly #layers: readonly CutLayer[];
+  readonly #finder: CellFinder;
+  readonly #mouthsOf = new Map<CutLayer, MouthIndex>();
+  readonly #centreOf = new Map<CutLayer, DeepestCentre>();
+
+  constructor(axis: MedialAxis, layers: readonly CutLayer[]) {
+    this.#axis = axis;
+    this.#layers = layers;
+    this.#finder = new CellFinder(axis);
+  }
+
+  /** Depth in mm at a point, absolute; 0 outside the cut. */
+  depthAt(xMm: number, yMm: number): number {
+    const { originX, originY } = this.#axis.boundary;
+    const [x, y] = [xMm - originX, yMm - originY];
+    const place = this.#finder.find(x, y);
+    if (place === undefined) {
+      return 0;
+    }
+    let depth = 0;
+    for (const layer of this.#layers) {
+      if (layer instanceof ClearLayer && layer.depthMm > depth) {
+        depth = Math.max(depth, this.#clearDepth(layer, place, x, y));
+      } else if (layer instanceof FollowLayer || layer instanceof RoundedLayer) {
+        depth = Math.max(depth, this.#followDepth(layer, place, x, y));
+      }
+    }
+    return depth;
+  }
+
+  #clearDepth(layer: ClearLayer, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
+    const { centreMm } = layer.slices;
+    let off = Math.max(0, centreMm - distanceMm);
+    if (clearanceMm < centreMm) {
+      const mouths = this.#mouthsOf.get(layer) ?? new MouthIndex(this.#axis, centreMm);
+      this.#mouthsOf.set(layer, mouths);
+      off = mouths.nearest(x, y, centreMm);
+    }
+    return layer.depthMm - heightAt(layer.cutter, off);
+  }
+
+  #followDepth(
+    layer: FollowLayer | RoundedLayer,
+    { distanceMm, clearanceMm }: CellPlace,
+    x: number,
+    y: number,
+  ): number {
+    const { profile } = layer;
+    const own = profile.depthBeside(distanceMm, clearanceMm);
+    // a true tip reaches every point from its own contact's normal; so does any where the flanks touch both walls
+    if (profile.flankFromMm === 0 || clearanceMm >= profile.reachMm) {
+      return own;
+    }
+    const centre = this.#centreOf.get(layer) ?? new DeepestCentre(this.#axis, profile);
+    this.#centreOf.set(layer, centre);
+    return centre.depthAt(x, y, own);
+  }
+}
+
+/** The places where a disc of one radius stops, by nearness. */
+class MouthIndex {
+  readonly #x: readonly number[];
+  readonly #y: readonly number[];
+  readonly #index: NearIndex;
+
+  constructor(axis: MedialAxis, centreMm: number) {
+    const { x, y } = findMouths(axis, centreMm);
+    this.#x = x;
+    this.#y = y;
+    const boxes = Float64Array.from({ length: 4 * x.length }, (_, k) => ((k & 1) === 0 ? x : y)[k >> 2]);
+    this.#index = new NearIndex(boxes, new Float64Array(x.length));
+  }
+
+  /** Distance to the nearest mouth, Infinity where none is within `limit`. */
+  nearest(px: number, py: number, limit: number): number {
+    let best = Infinity;
+    this.#index.visit(
+      px,
+      py,
+      (distance) => distance <= limit && distance < best,
+      (k) => {
+        best = Math.min(best, Math.hypot(this.#x[k] - px, this.#y[k] - py));
+      },
+    );
+    return best;
+  }
+}

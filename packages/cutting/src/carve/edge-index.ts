@@ -1,0 +1,15 @@
+import type { Boundary } from '@pourproof/geometry';
+import { NearIndex } from './near-index.ts';
+
+/** The edges of a boundary by where they lie, to visit those near a point. */
+export function edgeIndex({ count, x, y, next }: Boundary): NearIndex {
+  const boxes = new Float64Array(4 * count);
+  for (let i = 0; i < count; i++) {
+    const j = next[i];
+    boxes[4 * i] = Math.min(x[i], x[j]);
+    boxes[4 * i + 1] = Math.min(y[i], y[j]);
+    boxes[4 * i + 2] = Math.max(x[i], x[j]);
+    boxes[4 * i + 3] = Math.max(y[i], y[j]);
+  }
+  return new NearIndex(boxes, new Float64Array(count));
+}

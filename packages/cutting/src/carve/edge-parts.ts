@@ -1,0 +1,38 @@
+import type { AxisEdge } from '@pourproof/geometry';
+
+/** A stretch of an axis edge. */
+export interface EdgePart {
+  /** Clearances between which it lies. */
+  readonly from: number;
+  readonly to: number;
+  /** Share of what lies between these clearances that is this stretch's: below 1 on level edges. */
+  readonly share: number;
+  /** Its middle, relative to the axis' origin, and the clearance there. */
+  readonly x: number;
+  readonly y: number;
+  readonly clearance: number;
+}
+
+/** Clearances along an edge that differ by less than this share are level: they do not tell its stretches apart. */
+const LEVEL_SHARE = 1e-9;
+
+/** The part of the loaded edge with at least a clearance in equal stretches no longer than `longestMm`. */
+export function edgeParts(edge: AxisEdge, leastMm: number, longestMm: number): EdgePart[] {
+  const low = Math.max(edge.r0, leastMm);
+  const first = low > edge.r0 ? edge.shareOf(low) : 0;
+  const count = Math.max(1, Math.ceil(edge.length(low, edge.r1) / longestMm));
+  const isLevel = edge.kind === 'lines' && edge.r1 - low <= LEVEL_SHARE * edge.r1;
+  const clearanceAt = (k: number): number => {
+    if (k === 0 || k === count) {
+      return k === 0 ? low : edge.r1;
+    }
+    edge.atShare(first + ((1 - first) * k) / count);
+    return edge.clearance;
+  };
+  return Array.from({ length: count }, (_, k) => {
+    const [from, to] = isLevel ? [low, edge.r1] : [clearanceAt(k), clearanceAt(k + 1)];
+    edge.atShare(first + ((1 - first) * (k + 0.5)) / count);
+    const { x, y, clearance } = edge;
+    return { from, to, share: isLevel ? 1 / count : 1, x, y, clearance };
+  });
+}

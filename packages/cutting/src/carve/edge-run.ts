@@ -1,0 +1,138 @@
+import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
+
+/**
+ * One axis edge from its low to its high end by position: mm along it where it is straight, along its directrix where it is a parabola arc. `load`
+ * one that is no spoke, then ask.
+ */
+export class EdgeRun {
+  readonly #axis: MedialAxis;
+  #kind: AxisEdge['kind'] = 'lines';
+  /** Least clearance of a bisector of two points; twice that of a line and a point. */
+  #h = 1;
+  #r0 = 0;
+  #r1 = 0;
+  /** Positions of both ends, rising. */
+  from = 0;
+  to = 0;
+  /** Clearance where the last question led, mm. */
+  clearance = 0;
+  /** Clearance gained there for each mm of way, 0 … 1. */
+  rise = 0;
+  /** Way for each unit of position there. */
+  pace = 1;
+
+  constructor(axis: MedialAxis) {
+    this.#axis = axis;
+  }
+
+  /** Whether the edge bends, and then away from its line. */
+  get isParabola(): boolean {
+    return this.#kind === 'line-point';
+  }
+
+  load(edge: AxisEdge): void {
+    const { count, x, y, tx, ty } = this.#axis.boundary;
+    const { kind, left, right, x0, y0, x1, y1 } = edge;
+    this.#kind = kind;
+    this.#r0 = edge.r0;
+    this.#r1 = edge.r1;
+    if (kind === 'lines') {
+      this.from = 0;
+      this.to = Math.hypot(x1 - x0, y1 - y0);
+      return;
+    }
+    let [ox, oy, dx, dy] = [0, 0, 0, 0];
+    if (kind === 'points') {
+      const [p, q] = [left - count, right - count];
+      const [vx, vy] = [x[q] - x[p], y[q] - y[p]];
+      this.#h = Math.hypot(vx, vy) / 2;
+      [ox, oy, dx, dy] = [(x[p] + x[q]) / 2, (y[p] + y[q]) / 2, -vy / (2 * this.#h), vx / (2 * this.#h)];
+    } else {
+      const line = left < count ? left : right;
+      const p = (left < count ? right : left) - count;
+      this.#h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
+      [ox, oy, dx, dy] = [x[p], y[p], tx[line], ty[line]];
+    }
+    // clearance rises away from position 0, to either side alike
+    const low = Math.abs((x0 - ox) * dx + (y0 - oy) * dy);
+    const high = Math.abs((x1 - ox) * dx + (y1 - oy) * dy);
+    this.from = Math.min(low, high);
+    this.to = high;
+  }
+
+  /** Sets `clearance`, `rise` and `pace` for a position. */
+  at(position: number): void {
+    const h = this.#h;
+    if (this.#kind === 'points') {
+      this.clearance = Math.sqrt(position * position + h * h);
+      this.rise = position / this.clearance;
+      this.pace = 1;
+    } else if (this.#kind === 'line-point') {
+      const t = position / h;
+      this.clearance = (h / 2) * (1 + t * t);
+      this.pace = Math.sqrt(1 + t * t);
+      this.rise = t / this.pace;
+    } else {
+      // on edges as short as rounding the clearance may seem to fall, or to rise faster than the way
+      this.rise = this.to > 0 ? Math.min(1, Math.max(0, (this.#r1 - this.#r0) / this.to)) : 0;
+      this.clearance = this.#r0 + this.rise * position;
+      this.pace = 1;
+    }
+  }
+
+  /** Position where the clearance is as given, or the end next to it. */
+  positionOf(clearance: number): number {
+    if (clearance <= this.#r0 || clearance >= this.#r1) {
+      return clearance <= this.#r0 ? this.from : this.to;
+    }
+    const h = this.#h;
+    let at = ((clearance - this.#r0) / (this.#r1 - this.#r0)) * this.to;
+    if (this.#kind === 'points') {
+      at = Math.sqrt(Math.max(0, (clearance - h) * (clearance + h)));
+    } else if (this.#kind === 'line-point') {
+      at = Math.sqrt(Math.max(0, h * (2 * clearance - h)));
+    }
+    return Math.min(this.to, Math.max(this.from, at));
+  }
+
+  /** Length of way between two positions, mm. */
+  wayBetween(from: number, to: number): number {
+    return this.#kind === 'line-point'
+      ? (this.#h / 2) * (parabolaWay(to / this.#h) - parabolaWay(from / this.#h))
+      : to - from;
+  }
+
+  /** Angle between the edge's directions at a position and at 0; 0 where it is straight. */
+  turnAt(position: number): number {
+    return this.#kind === 'line-point' ? Math.atan(position / this.#h) : 0;
+  }
+
+  /**
+   * By how much for each mm of way the sine of the arc tangent of what a ball sinks rises at a position where it touches both walls, 1/mm; rises along
+   * the edge.
+   */
+  sineRate(position: number, ball: number): number {
+    this.at(position);
+    const h = this.#h;
+    if (this.#kind === 'points') {
+      return 1 / Math.sqrt(Math.max(0, (ball - h) * (ball + h)));
+    }
+    if (this.#kind === 'line-point') {
+      const square = (position / h) ** 2;
+      const far = Math.max(0, ball * ball - (h * h * (1 + square)) / 4);
+      return (1 + square / (1 + square) + (square * h * h) / (4 * far)) / (2 * Math.sqrt(far));
+    }
+    const far = Math.max(0, ball * ball - this.clearance ** 2 * (1 - this.rise ** 2));
+    return this.rise === 0 ? 0 : (this.rise * ball) ** 2 / (far * Math.sqrt(far));
+  }
+
+  /** Turn for each mm of way at a position; falls along the edge. */
+  bendAt(position: number): number {
+    return this.#kind === 'line-point' ? Math.cos(this.turnAt(position)) ** 3 / this.#h : 0;
+  }
+}
+
+/** Twice the length of the parabola y = x²/2 from 0. */
+function parabolaWay(t: number): number {
+  return t * Math.sqrt(1 + t * t) + Math.asinh(t);
+}

@@ -1,0 +1,158 @@
+import type { ArcRings, MedialAxis } from '@pourproof/geometry';
+import { AxisEdge, erodedArea, reachedArea, vVolume } from '@pourproof/geometry';
+import type { Bounded } from './adaptive-integral.ts';
+import { contactSum } from './contact-sum.ts';
+import type { CutLayer, Reach } from './cut-layer.ts';
+import { EdgeCells } from './edge-cells.ts';
+import { FollowProfile } from './follow-profile.ts';
+import { profileChords } from './profile-chords.ts';
+import { reachedOutline } from './reached-outline.ts';
+import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
+
+/** Share of artwork area times depth that all integrals of one measure together may be off. */
+const INTEGRAL_SHARE = 1e-12;
+/** Share by which what a flat tip sweeps may be off along curved stretches of the axis (seen: far less). */
+const CHORD_SHARE = 0.01;
+
+/**
+ * What a cutter with straight flanks, and a true or a flat tip, cuts that goes everywhere as deep as its flanks and the depth limit allow: at each depth the
+ * opening, by the tip's flat, of the artwork eroded by what the flanks widen from there to the face.
+ */
+export class FollowLayer implements CutLayer {
+  readonly depthMm: number;
+  readonly isExact = true;
+  readonly profile: FollowProfile;
+  readonly #axis: MedialAxis;
+  #whole: Bounded | undefined;
+
+  constructor(axis: MedialAxis, profile: FollowProfile) {
+    this.#axis = axis;
+    this.profile = profile;
+    this.depthMm = profile.depthMm;
+  }
+
+  get edgeClearanceMm(): number {
+    return this.profile.tipFlatMm;
+  }
+
+  reachAt(depthMm: number): Reach {
+    const { tipFlatMm, reachMm, slope } = this.profile;
+    const inset = Math.min(depthMm * slope, reachMm - tipFlatMm);
+    return { centreMm: tipFlatMm + inset, reachMm: tipFlatMm };
+  }
+
+  sliceArea(depthMm: number): Bounded {
+    const { centreMm, reachMm } = this.reachAt(depthMm);
+    const value =
+      reachMm === 0 ? erodedArea(this.#axis, centreMm) : reachedArea(this.#axis, centreMm, reachMm);
+    return { value, error: 0 };
+  }
+
+  sliceOutline(depthMm: number): ArcRings {
+    const { centreMm, reachMm } = this.reachAt(depthMm);
+    return reachedOutline(this.#axis, centreMm, reachMm);
+  }
+
+  sliceExcess(): number {
+    return 0;
+  }
+
+  volumeBetween(topMm: number, bottomMm: number): Bounded {
+    if (topMm > 0 || bottomMm < this.depthMm) {
+      const [low, high] = [this.#downTo(topMm), this.#downTo(Math.min(bottomMm, this.depthMm))];
+      return { value: high.value - low.value, error: high.error + low.error };
+    }
+    this.#whole ??= this.profile.tipFlatMm === 0 ? this.#pointedVolume() : this.#bluntVolume();
+    return this.#whole;
+  }
+
+  /** Area of the walls between two depths, with what a flat tip leaves along the axis. */
+  wallBetween(topMm: number, bottomMm: number): Bounded {
+    const { profile } = this;
+    const { slope, tipFlatMm } = profile;
+    const steepness = Math.hypot(1, slope) / slope;
+    if (tipFlatMm === 0) {
+      const planMm2 = this.sliceArea(topMm).value - this.sliceArea(bottomMm).value;
+      return { value: planMm2 * steepness, error: 0 };
+    }
+    const depths = [topMm, bottomMm] as const;
+    const [flank] = profileChords(profile.cutter, this.depthMm, 1).filter((chord) => chord.toHeightMm > 0);
+    const span = (h: number): readonly [number, number] =>
+      profile.chordSpan(flank, h, Math.min(h, profile.reachMm), depths);
+    const of = {
+      strip: (h: number) => Math.max(0, span(h)[1] - span(h)[0]),
+      fan: (h: number) => Math.max(0, span(h)[1] ** 2 - span(h)[0] ** 2) / 2,
+      kinks: [tipFlatMm + topMm * slope, tipFlatMm + bottomMm * slope, profile.reachMm],
+    };
+    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0);
+    const flankMm2 = contactSum(this.#axis, tipFlatMm, tolerance, () => of) * steepness;
+    const { sweeps, rests, share } = tipSurfaces(this.#axis, profile, depths);
+    const swept = sweeps.reduce((sum, sweep) => sum + 2 * share * halfSweepArea(sweep, tipFlatMm), 0);
+    const rested = rests.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
+    // stretches of curved axis edges stand for four chords each
+    return { value: flankMm2 + swept + rested, error: CHORD_SHARE * swept };
+  }
+
+  /** What the same cutter cuts with this depth limit: the slices of the deeper cut above it. */
+  #downTo(depthMm: number): Bounded {
+    return depthMm > 0
+      ? new FollowLayer(this.#axis, new FollowProfile(this.profile.cutter, depthMm)).volumeBetween(0, depthMm)
+      : { value: 0, error: 0 };
+  }
+
+  #pointedVolume(): Bounded {
+    const { slope, depthMm } = this.profile;
+    return { value: vVolume(this.#axis, { includedRad: 2 * Math.atan(slope), depthMm }), error: 0 };
+  }
+
+  #bluntVolume(): Bounded {
+    const { profile } = this;
+    const { tipFlatMm, reachMm } = profile;
+    const centre = (h: number): number => Math.min(h, reachMm);
+    const of = {
+      strip: (h: number) => profile.stripMm2(h, centre(h)),
+      fan: (h: number) => profile.fanMm3(h, centre(h)),
+      kinks: [reachMm],
+    };
+    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0) * this.depthMm;
+    const own = contactSum(this.#axis, tipFlatMm, tolerance, () => of);
+    return { value: own + this.#tipSectors(tolerance), error: this.#overlapBound() };
+  }
+
+  /** Volume in narrow parts that a flat tip reaches from their mouths, over all depths. */
+  #tipSectors(tolerance: number): number {
+    const { tipFlatMm: flat, reachMm, slope } = this.profile;
+    const { edgeFrom, edgeTo, nodeR } = this.#axis;
+    const edge = new AxisEdge(this.#axis);
+    const cells = new EdgeCells(this.#axis, edge);
+    const weight = (flat * flat) / (2 * slope);
+    const ofEach = tolerance / (weight * Math.max(1, edgeFrom.length));
+    let sum = 0;
+    for (let e = 0; e < edgeFrom.length; e++) {
+      const low = Math.max(nodeR[edgeFrom[e]], flat);
+      const high = Math.min(nodeR[edgeTo[e]], reachMm);
+      if (high > low && !edge.isSpoke(e)) {
+        edge.load(e);
+        cells.load();
+        sum += cells.sweepIntegral(low, high, ofEach);
+      }
+    }
+    return sum * weight;
+  }
+
+  /** What discs of the tip flat can share at necks: at most half a disc, from the neck on to where the discs on both sides part. */
+  #overlapBound(): number {
+    const { nodeR, neckCount } = this.#axis;
+    const { profile } = this;
+    const flat = profile.tipFlatMm;
+    let sum = 0;
+    for (let k = 0; k < neckCount; k++) {
+      const r = nodeR[k];
+      // beside two points or a line and a point the clearance has risen no more than this where the discs part
+      const apart = r + Math.min(flat, Math.max(Math.hypot(r, flat) - r, (flat * flat) / (4 * r)));
+      const rise = profile.tipDepth(apart) - profile.tipDepth(r);
+      sum += (Math.PI * flat * flat * rise) / 2;
+    }
+    return sum;
+  }
+}

@@ -1,0 +1,233 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge } from '@pourproof/geometry';
+import { adaptiveIntegral } from './adaptive-integral.ts';
+import { radiusAt } from './cutter.ts';
+import { EdgeCells, type Fan } from './edge-cells.ts';
+import { type EdgePart, edgeParts } from './edge-parts.ts';
+import { FollowLayer } from './follow-layer.ts';
+import type { FollowProfile } from './follow-profile.ts';
+import { type ProfileChord, profileChords } from './profile-chords.ts';
+import { RoundedLayer } from './rounded-layer.ts';
+import { addTipWalls, type TipBand } from './tip-walls.ts';
+import type { WallCollector } from './wall-collector.ts';
+
+/** Share of an element's area that its integral may be off. */
+const ELEMENT_SHARE = 1e-11;
+/** Chords that stand for a rounded tip, each with its own lean. */
+const CHORDS_PER_TIP = 4;
+const SIGN_PROBES = 8;
+const SIGN_HALVINGS = 50;
+
+/**
+ * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a plane piece beside a site edge and a part of a
+ * cone around a site point, as seen from the contacts' own normals.
+ */
+export function addFollowWalls(
+  walls: WallCollector,
+  axis: MedialAxis,
+  layer: FollowLayer | RoundedLayer,
+  { depthsMm, longestMm }: TipBand,
+): void {
+  const { profile } = layer;
+  const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
+  const isStraight = layer instanceof FollowLayer;
+  // a flat tip between straight flanks has surfaces of its own
+  const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
+  if (isStraight && profile.tipFlatMm > 0) {
+    addTipWalls(walls, axis, profile, { depthsMm, longestMm });
+  }
+  const edge = new AxisEdge(axis);
+  const cells = new EdgeCells(axis, edge);
+  for (let e = 0; e < axis.edgeFrom.length; e++) {
+    if (edge.isSpoke(e)) {
+      continue;
+    }
+    edge.load(e);
+    cells.load();
+    const centre =
+      layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
+    for (const part of edgeParts(edge, 0, longestMm)) {
+      const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part });
+      for (const chord of chords) {
+        cellPart.add(walls, chord);
+      }
+    }
+  }
+}
+
+/** The chords, those wider than `longestMm` cut into equal ones. */
+function cutChords(chords: readonly ProfileChord[], longestMm: number): ProfileChord[] {
+  return chords.flatMap((chord) => {
+    const { fromRadiusMm, toRadiusMm, fromHeightMm, toHeightMm } = chord;
+    const count = Math.max(1, Math.ceil((toRadiusMm - fromRadiusMm) / longestMm));
+    const at = (k: number): { readonly radius: number; readonly height: number } => ({
+      radius: fromRadiusMm + ((toRadiusMm - fromRadiusMm) * k) / count,
+      height: fromHeightMm + ((toHeightMm - fromHeightMm) * k) / count,
+    });
+    return Array.from({ length: count }, (_, k) => ({
+      ...chord,
+      fromRadiusMm: at(k).radius,
+      fromHeightMm: at(k).height,
+      toRadiusMm: at(k + 1).radius,
+      toHeightMm: at(k + 1).height,
+    }));
+  });
+}
+
+/** Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is next to 0 there. */
+function signChanges(f: (t: number) => number, from: number, to: number): number[] {
+  const changes: number[] = [];
+  const step = (to - from) / SIGN_PROBES;
+  for (let k = 0; k < SIGN_PROBES; k++) {
+    let low = from + k * step;
+    let high = low + step;
+    const isPositive = f(low) > 0;
+    if (isPositive !== f(high) > 0) {
+      for (let halving = 0; halving < SIGN_HALVINGS; halving++) {
+        const middle = (low + high) / 2;
+        if (f(middle) > 0 === isPositive) {
+          low = middle;
+        } else {
+          high = middle;
+        }
+      }
+      changes.push(low);
+    }
+  }
+  return changes;
+}
+
+interface PartSetting {
+  readonly depthsMm: readonly [topMm: number, bottomMm: number];
+  readonly profile: FollowProfile;
+  /** Clearance that the cutter uses where that over the contact is as given. */
+  readonly centre: (clearance: number) => number;
+  readonly part: EdgePart;
+}
+
+/** The walls in the two cells beside a part of one axis edge. */
+class CellPart {
+  readonly #axis: MedialAxis;
+  readonly #cells: EdgeCells;
+  readonly #profile: FollowProfile;
+  readonly #depthsMm: readonly [number, number];
+  readonly #centre: (clearance: number) => number;
+  readonly #left: number;
+  readonly #right: number;
+  readonly #isLines: boolean;
+  readonly #part: EdgePart;
+
+  constructor(
+    axis: MedialAxis,
+    edge: AxisEdge,
+    cells: EdgeCells,
+    { profile, centre, depthsMm, part }: PartSetting,
+  ) {
+    this.#axis = axis;
+    this.#cells = cells;
+    this.#profile = profile;
+    this.#centre = centre;
+    this.#depthsMm = depthsMm;
+    this.#left = edge.left;
+    this.#right = edge.right;
+    this.#isLines = edge.kind === 'lines';
+    this.#part = part;
+  }
+
+  add(walls: WallCollector, chord: ProfileChord): void {
+    const { count, tx, ty, originX, originY } = this.#axis.boundary;
+    const lean = chord.leanRad;
+    const steepness = 1 / Math.sin(lean);
+    const { from: a, to: b, share, x: px, y: py, clearance } = this.#part;
+    const back = clearance - this.#middle(chord);
+    const strip = this.#cells.integral(
+      a,
+      b,
+      { strip: (h) => this.#width(chord, h), fan: () => 0, kinks: this.#kinks(chord) },
+      ELEMENT_SHARE * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
+    );
+    for (const site of [this.#left, this.#right]) {
+      if (site < count) {
+        const [mx, my] = [px + back * ty[site], py - back * tx[site]];
+        const area = strip * share * steepness * (this.#isLines ? 0.5 : 1);
+        walls.flat(originX + mx, originY + my, ty[site], -tx[site], lean, area);
+      }
+    }
+    const fans = this.#stretches(chord, a, b).map(([low, high]) => this.#cells.fans(low, high));
+    for (let k = 0; k < fans[0].length; k++) {
+      this.#addFan(
+        walls,
+        chord,
+        fans.map((stretch) => stretch[k]),
+      );
+    }
+  }
+
+  /** Distance from the wall of the middle of what a stretch of the profile leaves at the middle of the part. */
+  #middle(chord: ProfileChord): number {
+    const [near, far] = this.#span(chord, this.#part.clearance);
+    return far > near ? (near + far) / 2 : this.#part.clearance / 2;
+  }
+
+  /** The clearances from a to b without a kink inside. */
+  #stretches(chord: ProfileChord, a: number, b: number): [number, number][] {
+    const stops = [a, ...this.#kinks(chord).filter((kink) => kink > a && kink < b), b];
+    return stops.slice(1).map((to, k) => [stops[k], to]);
+  }
+
+  #addFan(walls: WallCollector, chord: ProfileChord, stretches: readonly Fan[]): void {
+    const { count, x, y, originX, originY } = this.#axis.boundary;
+    const lean = chord.leanRad;
+    let area = 0;
+    let exposedMm2 = 0;
+    for (const fan of stretches) {
+      const plan = (t: number): number => this.#planPerRad(chord, fan.clearanceAt(t));
+      const exposed = (t: number): number => {
+        const [wx, wy] = fan.directionAt(t);
+        return plan(t) * walls.exposure(-wx, -wy, lean);
+      };
+      const [low, high] = fan.from < fan.to ? [fan.from, fan.to] : [fan.to, fan.from];
+      const steepness = (fan.from < fan.to ? fan.sign : -fan.sign) / Math.sin(lean);
+      const tolerance = ELEMENT_SHARE * Math.max(plan(low), plan(high)) * (high - low);
+      area += steepness * adaptiveIntegral(plan, low, high, tolerance).value;
+      // |n·f| has a kink where the wall stands along the fibre
+      const along = (t: number): number => {
+        const [wx, wy] = fan.directionAt(t);
+        return walls.along(-wx, -wy, lean);
+      };
+      const stops = [low, ...signChanges(along, low, high), high];
+      for (let k = 0; k + 1 < stops.length; k++) {
+        exposedMm2 += steepness * adaptiveIntegral(exposed, stops[k], stops[k + 1], tolerance).value;
+      }
+    }
+    const [first, last] = [stretches[0], stretches[stretches.length - 1]];
+    const [wx, wy] = first.directionAt((first.from + last.to) / 2);
+    const p = first.site - count;
+    const far = this.#middle(chord) / this.#part.clearance;
+    const [mx, my] = [x[p] + far * (this.#part.x - x[p]), y[p] + far * (this.#part.y - y[p])];
+    walls.known(originX + mx, originY + my, -wx, -wy, lean, area, exposedMm2);
+  }
+
+  /** Width, seen from above, of what a stretch of the profile leaves beside a straight wall. */
+  #width(chord: ProfileChord, clearance: number): number {
+    const [near, far] = this.#span(chord, clearance);
+    return Math.max(0, far - near);
+  }
+
+  /** The same around a reflex point, mm² for each radian. */
+  #planPerRad(chord: ProfileChord, clearance: number): number {
+    const [near, far] = this.#span(chord, clearance);
+    return far > near ? (far * far - near * near) / 2 : 0;
+  }
+
+  #span(chord: ProfileChord, clearance: number): readonly [number, number] {
+    return this.#profile.chordSpan(chord, clearance, this.#centre(clearance), this.#depthsMm);
+  }
+
+  #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {
+    const { cutter, reachMm } = this.#profile;
+    // with straight flanks the surface leaves a depth where the clearance is the radius there
+    const depths = this.#depthsMm.map((depth) => radiusAt(cutter, depth));
+    return [fromRadiusMm, toRadiusMm, reachMm, ...depths].sort((p, q) => p - q);
+  }
+}

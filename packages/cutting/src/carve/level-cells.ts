@@ -1,0 +1,87 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge, findMouths } from '@pourproof/geometry';
+import type { Reach } from './cut-layer.ts';
+import { EdgeCells } from './edge-cells.ts';
+import { type EdgePart, edgeParts } from './edge-parts.ts';
+import type { WallCollector } from './wall-collector.ts';
+
+/** A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach. */
+export interface LevelSurface extends Reach {
+  readonly butMm?: number;
+  /** What all elements together are scaled to; default: as they are. */
+  readonly totalMm2?: number;
+  /** About the largest size of an element, mm. */
+  readonly longestMm: number;
+}
+
+/** Elements across one cell at most. */
+const MOST_ACROSS = 40;
+/** How far areas may be off, as a share of the square of the largest clearance beside an edge. */
+const AREA_SHARE = 1e-12;
+
+/** Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of its mouths. */
+export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: LevelSurface): void {
+  const { centreMm, reachMm, butMm, totalMm2, longestMm } = surface;
+  const { originX, originY } = axis.boundary;
+  const edge = new AxisEdge(axis);
+  const cells = new EdgeCells(axis, edge);
+  const mouths = findMouths(axis, centreMm);
+  const elements: Element[] = [];
+  for (let e = 0; e < axis.edgeFrom.length; e++) {
+    if (axis.nodeR[axis.edgeTo[e]] < centreMm || edge.isSpoke(e)) {
+      continue;
+    }
+    edge.load(e);
+    cells.load();
+    for (const part of edgeParts(edge, centreMm, longestMm)) {
+      addAcross(axis, edge, cells, part, surface, elements);
+    }
+    const mouth = mouths.ofEdge[e];
+    if (mouth >= 0) {
+      const but = butMm ?? 0;
+      const area = (mouths.sweep[mouth] / 2) * (reachMm * reachMm - but * but);
+      elements.push([mouths.x[mouth], mouths.y[mouth], area]);
+    }
+  }
+  const sum = elements.reduce((total, [, , area]) => total + area, 0);
+  const scale = totalMm2 !== undefined && sum > 0 ? totalMm2 / sum : 1;
+  for (const [x, y, area] of elements) {
+    walls.floor(originX + x, originY + y, area * scale);
+  }
+}
+
+type Element = readonly [x: number, y: number, areaMm2: number];
+
+/** Elements beside one stretch of an axis edge, their areas in all exact, shared out by distance from the wall. */
+function addAcross(
+  axis: MedialAxis,
+  edge: AxisEdge,
+  cells: EdgeCells,
+  { from, to, share, x, y, clearance }: EdgePart,
+  { centreMm, reachMm, butMm, longestMm }: LevelSurface,
+  elements: Element[],
+): void {
+  const near = centreMm - reachMm;
+  const far = (h: number): number => (butMm === undefined ? h : centreMm - butMm);
+  const tolerance = AREA_SHARE * to * to;
+  const strip = cells.integral(from, to, { strip: (h) => far(h) - near, fan: () => 0, kinks: [] }, tolerance);
+  const fanOf = (h: number): number => (far(h) ** 2 - near ** 2) / 2;
+  const fan = cells.integral(from, to, { strip: () => 0, fan: fanOf, kinks: [] }, tolerance);
+  const width = far(clearance) - near;
+  const count = Math.min(MOST_ACROSS, Math.max(1, Math.ceil(width / longestMm)));
+  const { count: n, x: px, y: py, tx, ty } = axis.boundary;
+  for (const site of [edge.left, edge.right]) {
+    const isFan = site >= n;
+    const half = edge.kind === 'line-point' ? 1 : 0.5;
+    const area = (isFan ? fan : strip) * half * share;
+    const [nx, ny] = isFan
+      ? [(x - px[site - n]) / clearance, (y - py[site - n]) / clearance]
+      : [-ty[site], tx[site]];
+    for (let k = 0; k < count; k++) {
+      const distance = near + (width * (k + 0.5)) / count;
+      const weight = isFan ? distance / (near + width / 2) : 1;
+      const back = clearance - distance;
+      elements.push([x - back * nx, y - back * ny, (area * weight) / count]);
+    }
+  }
+}

@@ -1,0 +1,92 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge } from '@pourproof/geometry';
+import type { Point } from '@pourproof/plane';
+
+/**
+ * Pieces whose centres get no more than this farther, mm, are no places: corners between the chords of a flattened curve would each be one.
+ * Our choice: what nobody sees in a carving.
+ */
+const LEAST_GAIN_MM = 0.02;
+
+/**
+ * A point of each separate piece that a disc of `radiusMm` reaches and one of `beforeMm` does not, at the greatest clearance there; absolute. With
+ * `beforeMm` Infinity each separate part that the disc cuts.
+ */
+export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number): readonly Point[] {
+  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
+  const edge = new AxisEdge(axis);
+  const parts = new Parts(nodeR.length + edgeFrom.length);
+  const isNew = (node: number): boolean => nodeR[node] >= radiusMm && nodeR[node] < beforeMm;
+  for (let e = 0; e < edgeFrom.length; e++) {
+    const [from, to] = [edgeFrom[e], edgeTo[e]];
+    if (nodeR[to] < radiusMm || nodeR[from] >= beforeMm || edge.isSpoke(e)) {
+      continue;
+    }
+    edge.load(e);
+    const low = Math.max(edge.r0, radiusMm);
+    const high = Math.min(edge.r1, beforeMm);
+    const own = nodeR.length + e;
+    edge.atHigh(high);
+    const top = isNew(to) ? { x: nodeX[to], y: nodeY[to] } : { x: edge.x, y: edge.y };
+    parts.add(own, { length: edge.length(low, high), low, high, ...top });
+    for (const node of [from, to]) {
+      if (isNew(node)) {
+        parts.join(own, node);
+      }
+    }
+  }
+  return parts
+    .found()
+    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > LEAST_GAIN_MM)
+    .map((part) => [boundary.originX + part.x, boundary.originY + part.y]);
+}
+
+interface Part {
+  readonly length: number;
+  readonly low: number;
+  readonly high: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Pieces of the axis that hang together. */
+class Parts {
+  readonly #parent: Int32Array;
+  readonly #own: [number, Part][] = [];
+
+  constructor(count: number) {
+    this.#parent = Int32Array.from({ length: count }, (_, k) => k);
+  }
+
+  add(id: number, part: Part): void {
+    this.#own.push([id, part]);
+  }
+
+  join(a: number, b: number): void {
+    this.#parent[this.#find(a)] = this.#find(b);
+  }
+
+  found(): Part[] {
+    const sums = new Map<number, Part>();
+    for (const [id, part] of this.#own) {
+      const root = this.#find(id);
+      const sum = sums.get(root);
+      const best = sum === undefined || part.high > sum.high ? part : sum;
+      sums.set(root, {
+        ...best,
+        length: part.length + (sum?.length ?? 0),
+        low: Math.min(part.low, sum?.low ?? Infinity),
+      });
+    }
+    return [...sums.values()];
+  }
+
+  #find(k: number): number {
+    let at = k;
+    while (this.#parent[at] !== at) {
+      this.#parent[at] = this.#parent[this.#parent[at]];
+      at = this.#parent[at];
+    }
+    return at;
+  }
+}

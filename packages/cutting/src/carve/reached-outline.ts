@@ -1,0 +1,246 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import {
+  type ArcRings,
+  checkRadius,
+  enteringRadius,
+  findMouths,
+  type Mouths,
+  type OpenArcs,
+  openArcs,
+  packArcRings,
+} from '@pourproof/geometry';
+import { invariant, ringCoords } from '@pourproof/plane';
+
+/** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
+const CLOSENESS_SHARE = 8 * Number.EPSILON;
+
+/**
+ * Outline of the points within `reachMm` of those where a disc of radius `centreMm` fits: what a cutter that is `centreMm` in radius at the face
+ * cuts at the height where its radius is `reachMm`. Straight pieces beside straight walls, true arcs around reflex points and in corners. Outer
+ * rings have positive area, holes negative; no rings where nothing is cut.
+ *
+ * @param reachMm 0 … centreMm; 0 gives the outline of the centres themselves
+ * @throws {RangeError} when a radius is out of its range
+ */
+export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: number): ArcRings {
+  checkRadius(centreMm);
+  checkRadius(reachMm);
+  if (reachMm > centreMm) {
+    throw new RangeError(`reachMm is ${reachMm}; give at most centreMm, ${centreMm}`);
+  }
+  if (centreMm === 0) {
+    return packArcRings(Array.from(axis.region.ringEnds, (_, k) => withoutArcs(ringCoords(axis.region, k))));
+  }
+  const centre = enteringRadius(axis, centreMm);
+  const mouths = findMouths(axis, centre);
+  const reach = { ...mouths, radius: Math.min(reachMm, centre) };
+  const tracer = new InsetTracer(axis, reach, openArcs(reach), centre - reach.radius);
+  const loops: number[][] = [];
+  for (let k = 0; k < mouths.edge.length; k++) {
+    tracer.traceFromMouth(k, loops);
+  }
+  for (let e = 0; e < axis.edgeFrom.length; e++) {
+    if (mouths.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centre) {
+      tracer.traceWhole(2 * e, loops);
+      tracer.traceWhole(2 * e + 1, loops);
+    }
+  }
+  return packArcRings(loops);
+}
+
+function withoutArcs(ring: Float64Array): number[] {
+  const out: number[] = [];
+  for (let i = 0; i < ring.length; i += 2) {
+    out.push(ring[i], ring[i + 1], 0);
+  }
+  return out;
+}
+
+/** Walks around the parts of the axis where the centre fits, at a fixed distance inside the boundary. */
+class InsetTracer {
+  readonly #axis: MedialAxis;
+  readonly #mouths: Mouths;
+  readonly #arcs: OpenArcs;
+  readonly #inset: number;
+  readonly #closeness: number;
+  readonly #seen: Uint8Array;
+  readonly #isLeft: Uint8Array;
+  #points: number[] = [];
+  /** Whether the piece after the last point turns around a reflex point, and the direction in which it starts. */
+  #isFan = false;
+  #fanX = 0;
+  #fanY = 0;
+  /** Direction from its site to the first point of a walk without mouths. */
+  #first: readonly [number, number] | undefined;
+  /** Half-edges that may still be walked: each is walked once. */
+  #stepsLeft: number;
+
+  constructor(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, inset: number) {
+    this.#axis = axis;
+    this.#mouths = mouths;
+    this.#arcs = arcs;
+    this.#inset = inset;
+    this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
+    this.#seen = new Uint8Array(axis.nextHalf.length);
+    this.#isLeft = new Uint8Array(mouths.edge.length);
+    this.#stepsLeft = axis.nextHalf.length;
+  }
+
+  /** The loop that leaves mouth k along its right wall. */
+  traceFromMouth(k: number, loops: number[][]): void {
+    if (this.#isLeft[k] !== 0) {
+      return;
+    }
+    this.#points = [];
+    let mouth = k;
+    do {
+      this.#isLeft[mouth] = 1;
+      mouth = this.#followArcs(this.#followBoundary(mouth));
+    } while (this.#isLeft[mouth] === 0);
+    this.#close(loops);
+  }
+
+  /** The loop along half-edge h, if it is unseen; no mouth lies on it. */
+  traceWhole(h: number, loops: number[][]): void {
+    if (this.#seen[h] !== 0) {
+      return;
+    }
+    this.#points = [];
+    this.#isFan = false;
+    this.#first = undefined;
+    let at = h;
+    do {
+      at = this.#step(at);
+    } while (at !== h);
+    if (this.#isFan && this.#first !== undefined) {
+      this.#endFan(this.#first[0], this.#first[1]);
+    }
+    this.#close(loops);
+  }
+
+  #followBoundary(mouth: number): number {
+    const { edge, ofEdge } = this.#mouths;
+    this.#pushContact(mouth, this.#axis.edgeRight[edge[mouth]]);
+    let h = this.#step(2 * edge[mouth]);
+    while ((h & 1) === 0 || ofEdge[h >> 1] < 0) {
+      h = this.#step(h);
+    }
+    this.#seen[h] = 1;
+    const reached = ofEdge[h >> 1];
+    this.#pushContact(reached, this.#axis.edgeLeft[edge[reached]]);
+    this.#isFan = false;
+    return reached;
+  }
+
+  /** Marks half-edge h, adds the point where the site changes, if it does, and returns the half-edge after it. */
+  #step(h: number): number {
+    const { nextHalf, edgeLeft, edgeRight, boundary } = this.#axis;
+    invariant(this.#stepsLeft-- > 0, 'a walk around the axis comes back to where it began');
+    this.#seen[h] = 1;
+    const after = nextHalf[h];
+    if (after === h - 1 && (h & 1) === 1) {
+      // down a spoke and up again: on one side a site edge, on the other its reflex end point
+      const { count, x, y, tx, ty, originX, originY } = boundary;
+      const [from, to] = [edgeLeft[h >> 1], edgeRight[h >> 1]];
+      const edge = from < count ? from : to;
+      const p = (from < count ? to : from) - count;
+      const [nx, ny] = [-ty[edge], tx[edge]];
+      this.#push(originX + x[p] + this.#inset * nx, originY + y[p] + this.#inset * ny, nx, ny);
+      this.#startFan(to >= count, nx, ny);
+    }
+    return after;
+  }
+
+  /** Adds the point at which a mouth's disc faces one of its two sites. */
+  #pushContact(mouth: number, site: number): void {
+    const { x, y, radius } = this.#mouths;
+    const { count, originX, originY, tx, ty, x: px, y: py } = this.#axis.boundary;
+    let [nx, ny] = [-ty[site], tx[site]];
+    if (site >= count) {
+      const [dx, dy] = [x[mouth] - px[site - count], y[mouth] - py[site - count]];
+      const d = Math.hypot(dx, dy);
+      [nx, ny] = [dx / d, dy / d];
+    }
+    this.#push(originX + x[mouth] - radius * nx, originY + y[mouth] - radius * ny, nx, ny);
+    this.#startFan(site >= count, nx, ny);
+  }
+
+  /** Adds the arcs from one wall of a mouth on; returns the mouth at whose other wall they end. */
+  #followArcs(mouth: number): number {
+    const { first, from, to, startBy, endBy } = this.#arcs;
+    const { x, y, radius, angle } = this.#mouths;
+    const { originX, originY } = this.#axis.boundary;
+    let k = mouth;
+    let arc = first[k];
+    for (;;) {
+      this.#bend(radius > this.#closeness ? Math.tan((to[arc] - from[arc]) / 4) : 0);
+      const onto = endBy[arc];
+      if (onto < 0) {
+        return k;
+      }
+      const turn = angle[k] + to[arc];
+      this.#push(
+        originX + x[k] + radius * Math.cos(turn),
+        originY + y[k] + radius * Math.sin(turn),
+        Math.cos(turn),
+        Math.sin(turn),
+      );
+      let next = first[onto];
+      while (next < first[onto + 1] && startBy[next] !== k) {
+        next++;
+      }
+      invariant(next < first[onto + 1], 'arcs of overlapping discs end on each other');
+      k = onto;
+      arc = next;
+    }
+  }
+
+  #startFan(isFan: boolean, nx: number, ny: number): void {
+    this.#isFan = isFan;
+    this.#fanX = nx;
+    this.#fanY = ny;
+  }
+
+  /** Bends the piece after the last point around its reflex point up to a direction. */
+  #endFan(nx: number, ny: number): void {
+    const turn = Math.atan2(Math.abs(this.#fanX * ny - this.#fanY * nx), this.#fanX * nx + this.#fanY * ny);
+    this.#bend(this.#inset > this.#closeness ? -Math.tan(turn / 4) : 0);
+  }
+
+  #bend(bulge: number): void {
+    this.#points[this.#points.length - 1] = bulge;
+  }
+
+  /** Adds a point, seen from its site in the direction (nx, ny), unless it repeats the one before along a straight piece. */
+  #push(x: number, y: number, nx: number, ny: number): void {
+    if (this.#isFan) {
+      this.#endFan(nx, ny);
+    }
+    this.#first ??= [nx, ny];
+    const points = this.#points;
+    const n = points.length;
+    if (n > 0 && points[n - 1] === 0 && this.#isSame(points[n - 3], points[n - 2], x, y)) {
+      return;
+    }
+    points.push(x, y, 0);
+  }
+
+  /** Keeps the loop unless fewer than two points are left without a last one that repeats the first. */
+  #close(loops: number[][]): void {
+    const points = this.#points;
+    while (points.length > 3 && points[points.length - 1] === 0) {
+      const n = points.length;
+      if (!this.#isSame(points[n - 3], points[n - 2], points[0], points[1])) {
+        break;
+      }
+      points.length -= 3;
+    }
+    if (points.length > 3) {
+      loops.push(points);
+    }
+  }
+
+  #isSame(ax: number, ay: number, bx: number, by: number): boolean {
+    return Math.abs(ax - bx) <= this.#closeness && Math.abs(ay - by) <= this.#closeness;
+  }
+}

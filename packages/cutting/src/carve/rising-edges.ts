@@ -1,0 +1,16 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge } from '@pourproof/geometry';
+
+/** For each node the one axis edge that rises from it, the highest where rounding left several; -1 at a peak. */
+export function risingEdges(axis: MedialAxis): Int32Array {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const edge = new AxisEdge(axis);
+  const rising = new Int32Array(nodeR.length).fill(-1);
+  for (let e = 0; e < edgeFrom.length; e++) {
+    const before = rising[edgeFrom[e]];
+    if (!edge.isSpoke(e) && (before < 0 || nodeR[edgeTo[e]] > nodeR[edgeTo[before]])) {
+      rising[edgeFrom[e]] = e;
+    }
+  }
+  return rising;
+}

@@ -1,0 +1,39 @@
+import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
+
+/** The axis' edges but spokes, in the order in which the clearance rises, and how they meet. */
+export interface RisingOrder {
+  /** Edges; each of the first `sure` after all that end where it starts, the others on level rings and above. */
+  readonly edges: readonly number[];
+  readonly sure: number;
+  /** Edges that end at each node, and that start there. */
+  readonly ending: readonly (readonly number[])[];
+  readonly starting: readonly (readonly number[])[];
+}
+
+/** Orders all edges but spokes so that what is known where one ends is known before those that start there. */
+export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisEdge): RisingOrder {
+  const ending: number[][] = Array.from(nodeR, () => []);
+  const starting: number[][] = Array.from(nodeR, () => []);
+  for (let e = 0; e < edgeFrom.length; e++) {
+    if (!edge.isSpoke(e)) {
+      ending[edgeTo[e]].push(e);
+      starting[edgeFrom[e]].push(e);
+    }
+  }
+  const open = Int32Array.from(ending, (list) => list.length);
+  const ready = [...starting.keys()].filter((v) => open[v] === 0);
+  const edges: number[] = [];
+  for (let v = ready.pop(); v !== undefined; v = ready.pop()) {
+    edges.push(...starting[v]);
+    for (const e of starting[v]) {
+      open[edgeTo[e]]--;
+      if (open[edgeTo[e]] === 0) {
+        ready.push(edgeTo[e]);
+      }
+    }
+  }
+  const sure = edges.length;
+  const known = new Set(edges);
+  edges.push(...starting.flat().filter((e) => !known.has(e)));
+  return { edges, sure, ending, starting };
+}

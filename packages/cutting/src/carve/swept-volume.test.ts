@@ -1,0 +1,62 @@
+import { resolveRegions } from '@pourproof/arrangement';
+import { medialAxis } from '@pourproof/geometry';
+import type { CleanRegion } from '@pourproof/plane';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { contactSum } from './contact-sum.ts';
+import type { Cutter } from './cutter.ts';
+import { ballCutter, bullNoseCutter, profileCutter, taperedBallCutter, veeCutter } from './cutter-makers.ts';
+import { FollowProfile } from './follow-profile.ts';
+import { sweptVolume } from './swept-volume.ts';
+
+const CUTTERS: readonly Cutter[] = [
+  veeCutter({ includedRad: 1, diameterMm: 9, tipRadiusMm: 0.3 }),
+  veeCutter({ includedRad: 0.5, diameterMm: 9, tipRadiusMm: 0.5 }),
+  ballCutter(1),
+  ballCutter(2.5),
+  taperedBallCutter({ tipDiameterMm: 0.5, sideRad: 0.2, diameterMm: 6 }),
+  bullNoseCutter(0.8, 0.3),
+  profileCutter([
+    [0, 0],
+    [0.1, 0.3],
+    [0.6, 0.7],
+    [2, 1],
+  ]),
+];
+
+function regionOf(points: readonly (readonly [number, number])[]): CleanRegion {
+  const coords = Float64Array.from(points.flat());
+  return resolveRegions([{ coords, ringEnds: Uint32Array.of(points.length), fillRule: 'evenodd' }]).region;
+}
+
+test('the volume from below is no more than that from above, and no less than from own normals', () => {
+  // hundredths of a millimetre
+  const along = fc.integer({ min: 0, max: 400 }).map((k) => k / 100);
+  const point = fc.tuple(along, along);
+  fc.assert(
+    fc.property(
+      fc.array(point, { minLength: 3, maxLength: 14 }),
+      fc.constantFrom(...CUTTERS),
+      fc.double({ min: 0.1, max: 2, noNaN: true }),
+      (points, cutter, limitMm) => {
+        const region = regionOf(points);
+        fc.pre(region.ringEnds.length > 0);
+        const axis = medialAxis(region);
+        const { toHeightMm } = cutter.pieces.findLast((piece) => piece.toRadiusMm > piece.fromRadiusMm)!;
+        const profile = new FollowProfile(cutter, Math.min(limitMm, toHeightMm));
+        const own = (h: number): number => Math.min(h, profile.reachMm);
+        const below = (leastMm: number): number =>
+          contactSum(axis, leastMm, 1e-9, () => ({
+            strip: (h) => profile.stripMm2(h, own(h)),
+            fan: (h) => profile.fanMm3(h, own(h)),
+            kinks: profile.kinksMm,
+          }));
+        const { mostMm3, gainMm3, integralErrorMm3 } = sweptVolume(axis, profile, 1e-7);
+        const alone = below(profile.tipFlatMm) - below(profile.reachMm);
+        expect(gainMm3).toBeGreaterThan(-integralErrorMm3 - 1e-8);
+        expect(alone + gainMm3).toBeLessThan(mostMm3 + integralErrorMm3 + 1e-8);
+      },
+    ),
+    { numRuns: 150 },
+  );
+});

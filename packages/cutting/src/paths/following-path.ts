@@ -1,0 +1,156 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { stoppingClearance } from '@pourproof/geometry';
+import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { AxisPiece } from './axis-piece.ts';
+import { arcLength, type CutterPath, packRuns, type Run } from './cutter-path.ts';
+import { followAll } from './follow-all.ts';
+import { type FollowGraph, followGraph } from './follow-graph.ts';
+import { orderRuns } from './order-runs.ts';
+import { tipDepth, widthAtDepth } from './tip-depth.ts';
+
+/** How a V-shaped cutter follows strokes. */
+export interface Following {
+  /** Angle between both flanks, radians, above 0 and below π. */
+  readonly includedRad: number;
+  /** Radius of the rounded tip, mm; 0, the default, for a true point. */
+  readonly tipRadiusMm?: number;
+  /** Width of a flat tip, mm; 0, the default, for none. It goes only where it fits. Not together with a rounded tip. */
+  readonly tipFlatMm?: number;
+  /** Deepest that the tip may go, mm, above 0; infinity for no limit. */
+  readonly depthMm: number;
+  /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
+  readonly toleranceMm?: number;
+  /**
+   * Branches that would reach no more than this farther into a corner are left out, mm; 0.02 by default (our choice: not seen). Less than twice the
+   * flattening tolerance lets branches into the facets of flattened curves through.
+   */
+  readonly ignoreMm?: number;
+  /** Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift takes at a common feed). */
+  readonly retraceMm?: number;
+}
+
+/** A way along strokes, with its length. */
+export interface FollowingPath {
+  readonly path: CutterPath;
+  /** Length of all moves in the wood, mm: exact, not that of the chords. */
+  readonly lengthMm: number;
+  /** Part of it that is walked a second time. */
+  readonly retracedMm: number;
+}
+
+/** What a lift with its way there takes, at a common feed, rounded (our choice). */
+const DEFAULT_RETRACE_MM = 40;
+const DEFAULT_IGNORE_MM = 0.02;
+
+/**
+ * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as the clearance there asks for, up
+ * to the surface in corners. Where the depth limit stops it, along the curve of equal clearance at that depth; the floor inside it is left to a flat
+ * cutter. Chained into few runs, short branches walked there and back. Where nothing but a round spot is cut, a run of one point. No runs for an
+ * empty region.
+ *
+ * @throws {RangeError} when a size is out of range
+ */
+export function followingPath(axis: MedialAxis, following: Following): FollowingPath {
+  const { includedRad, tipRadiusMm = 0, tipFlatMm = 0, depthMm } = following;
+  const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = DEFAULT_RETRACE_MM } = following;
+  const { ignoreMm = DEFAULT_IGNORE_MM } = following;
+  check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI);
+  check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity);
+  check('tipFlatMm', tipFlatMm, tipFlatMm >= 0 && tipFlatMm < Infinity && tipFlatMm * tipRadiusMm === 0);
+  check('depthMm', depthMm, depthMm > 0);
+  check('toleranceMm', toleranceMm, toleranceMm > 0);
+  check('ignoreMm', ignoreMm, ignoreMm >= 0);
+  check('retraceMm', retraceMm, retraceMm >= 0);
+  const tip = { includedRad, tipRadiusMm, tipFlatMm };
+  const cap = stoppingClearance(axis, widthAtDepth(tip, depthMm));
+  const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
+  const shape = new AxisPiece(axis, tip);
+  const lengths = graph.pieces.map((piece) =>
+    piece.edge < 0 ? ringLength(piece.ring) : shape.length(piece.edge, cap),
+  );
+  const from = graph.pieces.map((piece) => piece.from);
+  const to = graph.pieces.map((piece) => piece.to);
+  const trails = followAll(graph.nodeCount, from, to, lengths, retraceMm);
+  const runs = trails.map((trail) => runOf(trail, graph, shape, cap, depthMm, toleranceMm));
+  for (const v of graph.spots) {
+    const depth = Math.min(depthMm, tipDepth(tip, axis.nodeR[v]));
+    runs.push([axis.nodeX[v], axis.nodeY[v], depth, 0]);
+  }
+  let lengthMm = 0;
+  let retracedMm = 0;
+  const isWalked = new Uint8Array(lengths.length);
+  for (const step of trails.flat()) {
+    const length = lengths[step >> 1];
+    lengthMm += length;
+    retracedMm += isWalked[step >> 1] * length;
+    isWalked[step >> 1] = 1;
+  }
+  return {
+    path: packRuns(ordered(runs), axis.boundary.originX, axis.boundary.originY),
+    lengthMm,
+    retracedMm,
+  };
+}
+
+function check(name: string, value: number, isGood: boolean): void {
+  if (!isGood) {
+    throw new RangeError(`${name} is ${value}; give a value in the range that the documentation names`);
+  }
+}
+
+function ringLength(ring: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i + 3 < ring.length; i += 3) {
+    sum += arcLength(ring[i + 3] - ring[i], ring[i + 4] - ring[i + 1], ring[i + 2]);
+  }
+  return sum;
+}
+
+/** The points of a trail, `[x, y, depth, bulge, …]`. */
+function runOf(
+  trail: readonly number[],
+  graph: FollowGraph,
+  shape: AxisPiece,
+  cap: number,
+  depthMm: number,
+  toleranceMm: number,
+): number[] {
+  const run: number[] = [];
+  const push = (x: number, y: number, depth: number, bulge: number): void => {
+    const n = run.length;
+    if (n > 0 && run[n - 4] === x && run[n - 3] === y && run[n - 2] === depth) {
+      run[n - 1] = bulge;
+    } else {
+      run.push(x, y, depth, bulge);
+    }
+  };
+  for (const step of trail) {
+    const { edge, ring } = graph.pieces[step >> 1];
+    const isBack = (step & 1) === 1;
+    if (edge < 0) {
+      const count = ring.length / 3;
+      for (let k = 0; k < count; k++) {
+        const i = isBack ? count - 1 - k : k;
+        const bulge = isBack ? (i > 0 ? -ring[3 * i - 1] : 0) : i + 1 < count ? ring[3 * i + 2] : 0;
+        push(ring[3 * i], ring[3 * i + 1], depthMm, bulge);
+      }
+    } else {
+      const points = shape.points(edge, cap, toleranceMm);
+      const count = points.length / 3;
+      for (let k = 0; k < count; k++) {
+        const i = 3 * (isBack ? count - 1 - k : k);
+        push(points[i], points[i + 1], Math.min(points[i + 2], depthMm), 0);
+      }
+    }
+  }
+  return run;
+}
+
+/** Runs in an order with short ways between them. */
+function ordered(runs: readonly Run[]): Run[] {
+  const order = orderRuns(
+    runs.flatMap((run) => [run[0], run[1]]),
+    runs.flatMap((run) => [run[run.length - 4], run[run.length - 3]]),
+  );
+  return order.map((k) => runs[k]);
+}

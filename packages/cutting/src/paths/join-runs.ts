@@ -1,0 +1,51 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import type { Run } from './cutter-path.ts';
+import { FreeWays } from './free-ways.ts';
+import { orderRuns } from './order-runs.ts';
+
+/** A run at its place among others. Coordinates are relative to the axis' origin. */
+export interface PlacedRun {
+  readonly points: Run;
+  /** Middle of a disc, cut before, in which the run starts and ends; undefined where it does not. */
+  readonly hub: readonly [number, number] | undefined;
+}
+
+/**
+ * Runs in an order with short ways between them. Where an earlier cutter that kept `wide` from the edge has cut all the way from one run to the next,
+ * and the next is no farther than `limit`, both become one: straight over by their hubs, at the depth at which the first ends.
+ */
+export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: number, limit: number): Run[] {
+  const starts = runs.flatMap(({ points }) => [points[0], points[1]]);
+  const ends = runs.flatMap(({ points }) => [points[points.length - 4], points[points.length - 3]]);
+  if (wide === Infinity || limit === 0) {
+    return orderRuns(starts, ends).map((k) => runs[k].points);
+  }
+  const ways = new FreeWays(axis, wide);
+  const isNear = (a: number, b: number): boolean => {
+    const [from, to] = [runs[a].hub, runs[b].hub];
+    return from !== undefined && to !== undefined && ways.isFree(from[0], from[1], to[0], to[1]);
+  };
+  const joined: number[][] = [];
+  let before = -1;
+  for (const k of orderRuns(starts, ends, { isNear, limit })) {
+    const { points, hub } = runs[k];
+    const last = joined.at(-1);
+    const isClose =
+      before >= 0 &&
+      Math.hypot(starts[2 * k] - ends[2 * before], starts[2 * k + 1] - ends[2 * before + 1]) <= limit;
+    if (last === undefined || !isClose || !isNear(before, k)) {
+      joined.push(points.slice());
+    } else {
+      const depth = last[last.length - 2];
+      last[last.length - 1] = 0;
+      for (const place of [runs[before].hub, hub, points]) {
+        last.push(place?.[0] ?? 0, place?.[1] ?? 0, depth, 0);
+      }
+      for (const value of points) {
+        last.push(value);
+      }
+    }
+    before = k;
+  }
+  return joined;
+}

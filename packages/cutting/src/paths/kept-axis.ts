@@ -1,0 +1,62 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { AxisEdge } from '@pourproof/geometry';
+
+/** The parts of the axis that a cutter has to follow. */
+export interface KeptAxis {
+  /** 1 for each axis edge to follow. */
+  readonly isKept: Uint8Array;
+  /** Nodes that stand for all that hung on them: everything around lies within the tolerance of their discs. */
+  readonly lonely: readonly number[];
+}
+
+/**
+ * The axis without spokes and without branches that change nothing: a branch is left out where its discs reach no more than `ignoreMm` beyond
+ * the disc at its root, as those into the facets of a flattened curve do. Linear time.
+ */
+export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
+  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, neckCount } = axis;
+  const count = edgeFrom.length;
+  const shape = new AxisEdge(axis);
+  const isKept = new Uint8Array(count);
+  const risingFrom = new Int32Array(nodeR.length).fill(-1);
+  const upCount = new Int32Array(nodeR.length);
+  const pending = new Int32Array(nodeR.length);
+  const isOnAxis = new Uint8Array(nodeR.length);
+  for (let e = 0; e < count; e++) {
+    if (!shape.isSpoke(e)) {
+      isKept[e] = 1;
+      risingFrom[edgeFrom[e]] = e;
+      upCount[edgeFrom[e]]++;
+      pending[edgeTo[e]]++;
+      isOnAxis[edgeFrom[e]] = 1;
+      isOnAxis[edgeTo[e]] = 1;
+    }
+  }
+  // how far the discs below a node reach beyond its own, at most
+  const beyond = new Float64Array(nodeR.length);
+  const ready: number[] = [];
+  for (let v = neckCount; v < nodeR.length; v++) {
+    if (isOnAxis[v] !== 0 && pending[v] === 0) {
+      ready.push(v);
+    }
+  }
+  const lonely: number[] = [];
+  for (let v = ready.pop(); v !== undefined; v = ready.pop()) {
+    if (upCount[v] === 0) {
+      lonely.push(v);
+      continue;
+    }
+    const e = risingFrom[v];
+    const w = edgeTo[e];
+    const reach = Math.hypot(nodeX[w] - nodeX[v], nodeY[w] - nodeY[v]) + nodeR[v] + beyond[v] - nodeR[w];
+    if (upCount[v] === 1 && reach <= ignoreMm) {
+      isKept[e] = 0;
+      beyond[w] = Math.max(beyond[w], reach);
+      pending[w]--;
+      if (pending[w] === 0 && w >= neckCount) {
+        ready.push(w);
+      }
+    }
+  }
+  return { isKept, lonely };
+}

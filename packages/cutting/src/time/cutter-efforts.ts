@@ -1,0 +1,159 @@
+import type { MedialAxis } from '@pourproof/geometry';
+import { clearingPath } from '../paths/clearing-path.ts';
+import type { CutterPath } from '../paths/cutter-path.ts';
+import { type Following, followingPath } from '../paths/following-path.ts';
+import { equalPasses, inPasses } from '../paths/in-passes.ts';
+import { type CuttingTime, cuttingTime } from './cutting-time.ts';
+import { COMMON_SHARES, type Machine } from './machine.ts';
+
+/** What a cutter clears: as far as it reaches, at one depth, but for what those before it took. */
+export interface ClearingTask {
+  readonly way: 'clear';
+  /** Width of the cutter at the face, mm, above 0. */
+  readonly widthMm: number;
+  /** Floor below the face, mm, above 0. */
+  readonly depthMm: number;
+  /** Width of its tip, which sets the distance between rounds, mm; as wide as at the face by default. */
+  readonly tipMm?: number;
+  /** Distance between rounds, as a share of the narrower of tip and width; 0.4 by default (common practice, no source). */
+  readonly stepoverShare?: number;
+  /** Most depth taken in one pass, mm; half the width by default (common practice, no source). */
+  readonly deepestPassMm?: number;
+}
+
+/** What a V follows: the middle of all strokes, as deep as they allow. */
+export interface FollowingTask extends Following {
+  readonly way: 'follow';
+  /** Diameter of the cutter, mm, above 0. */
+  readonly diameterMm: number;
+  /** Most depth taken in one pass, mm; half the diameter by default (common practice, no source). */
+  readonly deepestPassMm?: number;
+}
+
+/** Where cutters work: each on the axis of what it is to cut. */
+export interface WorkAxes {
+  /** Of all that is cleared: the artwork, or the level floor that a V leaves. */
+  readonly clear: MedialAxis;
+  readonly follow: MedialAxis;
+}
+
+/** What one cutter costs. */
+export interface CutterEffort {
+  /** Length of its moves in the wood over all passes, mm. */
+  readonly pathMm: number;
+  readonly passes: number;
+  readonly minutes: number;
+  readonly time: CuttingTime;
+}
+
+/**
+ * For each cutter, in the order of use, its path and time. A clearing cutter takes at each depth just what the narrowest before it that went as deep left;
+ * one that has nothing to do has no path and takes no time.
+ *
+ * @param given values of the machine that are known
+ * @throws {RangeError} when a size or a value of the machine is out of range
+ */
+export function cutterEfforts(
+  axes: WorkAxes,
+  tasks: readonly (ClearingTask | FollowingTask)[],
+  given: Partial<Machine> = {},
+): readonly CutterEffort[] {
+  const earlier: ClearingTask[] = [];
+  return tasks.map((task) => {
+    const { path, passes } =
+      task.way === 'follow' ? followed(axes.follow, task) : cleared(axes.clear, task, earlier);
+    if (task.way === 'clear') {
+      earlier.push(task);
+    }
+    const time = cuttingTime(path, given);
+    return { pathMm: time.cutMm, passes, minutes: time.minutes, time };
+  });
+}
+
+/** A path over all passes, and how many there are. */
+interface Work {
+  readonly path: CutterPath;
+  readonly passes: number;
+}
+
+function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly ClearingTask[]): Work {
+  const { widthMm, depthMm, tipMm = widthMm, stepoverShare = COMMON_SHARES.stepover } = task;
+  const { deepestPassMm = COMMON_SHARES.pass * widthMm } = task;
+  const stepoverMm = stepoverShare * Math.min(tipMm, widthMm);
+  const works = layersAfter(earlier, depthMm).map(({ fromMm, toMm, earlierMm }): Work => {
+    const path = clearingPath(axis, {
+      diameterMm: widthMm,
+      stepoverMm,
+      openDepthMm: fromMm,
+      depthMm: toMm,
+      deepestPassMm,
+      earlierDiameterMm: earlierMm,
+    });
+    return { path, passes: passesOf(path, toMm - fromMm, deepestPassMm) };
+  });
+  return {
+    path: joined(works.map(({ path }) => path)),
+    passes: works.reduce((sum, { passes }) => sum + passes, 0),
+  };
+}
+
+/** Depths between which the same earlier cutters have been. */
+interface Layer {
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** The narrowest of them, mm; 0 for none. */
+  readonly earlierMm: number;
+}
+
+function layersAfter(earlier: readonly ClearingTask[], depthMm: number): readonly Layer[] {
+  const ends = [...new Set(earlier.map((task) => Math.min(task.depthMm, depthMm))), depthMm];
+  const layers: Layer[] = [];
+  for (const toMm of [...new Set(ends)].sort((a, b) => a - b)) {
+    const widths = earlier.filter((task) => task.depthMm >= toMm).map((task) => task.widthMm);
+    const earlierMm = widths.length === 0 ? 0 : Math.min(...widths);
+    // where the next stop changes nothing the layer goes on
+    const above = layers.at(-1)?.earlierMm === earlierMm ? layers.pop() : undefined;
+    layers.push({ fromMm: above?.fromMm ?? layers.at(-1)?.toMm ?? 0, toMm, earlierMm });
+  }
+  return layers;
+}
+
+function joined(paths: readonly CutterPath[]): CutterPath {
+  const [first] = paths;
+  if (paths.length === 1) {
+    return first;
+  }
+  let count = 0;
+  const runEnds = paths.flatMap((path) => {
+    const ends = Array.from(path.runEnds, (end) => count + end);
+    count += path.bulges.length;
+    return ends;
+  });
+  return {
+    points: Float64Array.from(paths.flatMap(({ points }) => [...points])),
+    bulges: Float64Array.from(paths.flatMap(({ bulges }) => [...bulges])),
+    runEnds: Uint32Array.from(runEnds),
+  };
+}
+
+function followed(axis: MedialAxis, task: FollowingTask): Work {
+  const { diameterMm, deepestPassMm = COMMON_SHARES.pass * diameterMm } = task;
+  const { path } = followingPath(axis, task);
+  const deepestMm = greatestDepth(path);
+  const passes = passesOf(path, deepestMm, deepestPassMm);
+  return { path: inPasses(path, equalPasses(deepestMm, deepestPassMm)), passes };
+}
+
+/** A path without runs has no passes. */
+function passesOf({ runEnds }: CutterPath, depthMm: number, deepestPassMm: number): number {
+  return runEnds.length === 0 ? 0 : equalPasses(depthMm, deepestPassMm).length;
+}
+
+/** A V stays above its limit where no stroke is wide enough. */
+function greatestDepth({ points }: CutterPath): number {
+  let most = 0;
+  for (let i = 2; i < points.length; i += 3) {
+    most = Math.max(most, points[i]);
+  }
+  return most;
+}

@@ -1,0 +1,142 @@
+import {
+  defaultMaterials,
+  type MaterialsBook,
+  MaterialsError,
+  type MaterialsOverrides,
+  mergeMaterials,
+} from '@pourproof/materials';
+import { z } from 'zod';
+import { issueWords } from '../coupons/issue-words.ts';
+import { JobError } from '../job-error.ts';
+
+const above = (what: string): z.ZodOptional<z.ZodNumber> =>
+  z.number().positive().meta({ description: what }).optional();
+
+const start = {
+  like: z.string().optional().meta({ description: 'Id of the row that a new id starts from' }),
+  name: z.string().min(1).optional(),
+};
+
+const ratio = z
+  .strictObject({ a: z.number().positive(), b: z.number().positive() })
+  .meta({ description: 'Parts A to parts B, as on the label' })
+  .optional();
+
+const wood = z.strictObject({
+  ...start,
+  botanical: z.string().optional(),
+  lab: z
+    .tuple([z.number(), z.number(), z.number()])
+    .readonly()
+    .optional()
+    .meta({ description: 'CIE L*a*b* of the dry, sanded face' }),
+  bleedPriorMm: above('Median streak length in the unsealed wood, from own tests, mm'),
+  heartFactor: above('Travel in heartwood as a factor on that length, from own tests'),
+  sapFactor: above('Travel in sapwood as a factor on that length, from own tests'),
+  oily: z.boolean().optional(),
+  radialPerPct: above('Radial movement per percent of moisture, share'),
+  tangentialPerPct: above('Tangential movement per percent of moisture, share'),
+});
+
+const sealer = z.strictObject({
+  ...start,
+  curve: z
+    .array(z.strictObject({ hours: z.number().positive(), factor: z.number().positive().max(1) }))
+    .min(1)
+    .optional()
+    .meta({ description: 'Share of colour travel left after hours of cure, hours rising' }),
+  solids: z.number().positive().max(1).optional().meta({ description: 'Solids by volume, 0 to 1' }),
+  densityGPerMl: above('Density, g/ml'),
+  wetFilmMm: above('Wet film of one coat, mm'),
+  readyHours: above('Hours at 25 °C until the next coat or the pour'),
+});
+
+const resin = z.strictObject({
+  ...start,
+  viscosityPaS: above('Viscosity just mixed at 25 °C, Pa·s'),
+  potLifeMin: above('Pot life of 100 g at 25 °C, minutes'),
+  gelMin: above('Minutes to gel as a thin layer at 25 °C'),
+  hardHours: above('Hours until sanding at 25 °C'),
+  fullCureDays: above('Days to full cure at 25 °C'),
+  ratioByVolume: ratio,
+  ratioByWeight: ratio,
+  ratioTolerancePct: above('How far the ratio may be off, percent'),
+  densityAGPerMl: above('Density of part A, g/ml'),
+  densityBGPerMl: above('Density of part B, g/ml'),
+  densityMixedGPerMl: above('Density of the mix, g/ml'),
+  deepestPourMm: above('Deepest single pour, mm'),
+  shrinkagePct: z
+    .number()
+    .nonnegative()
+    .optional()
+    .meta({ description: 'Loss of volume on curing, percent' }),
+});
+
+const scale = z.strictObject({
+  name: z.string().min(1),
+  resolutionG: z.number().positive().meta({ description: 'Step of the display, g' }),
+});
+
+const cutter = z.strictObject({
+  shape: z.enum(['flat', 'vee', 'ball', 'tapered-ball']),
+  label: z.string().min(1).meta({ description: 'As the maker writes it, such as "1/8in"' }),
+  diameterMm: z.number().positive(),
+  angleDeg: z.number().positive().nullable(),
+});
+
+const table = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.ZodRecord<z.ZodString, Row>> =>
+  z
+    .record(z.string(), row)
+    .meta({ description: `${what}, by id` })
+    .optional();
+
+/**
+ * The file `pourproof/materials@1` beside a job: what the maker knows of the wood, sealers, resins, scales and cutters at hand. Every
+ * value in it stands before the default of its class.
+ */
+export const materialsFileSchema = z.strictObject({
+  schema: z.literal('pourproof/materials@1'),
+  woods: table(wood, 'Woods'),
+  sealers: table(sealer, 'Sealers'),
+  resins: table(resin, 'Resins'),
+  scales: table(scale, 'Scales'),
+  cutters: z
+    .array(cutter)
+    .optional()
+    .meta({ description: 'The cutters at hand; they replace the usual sizes' }),
+});
+
+/** The maker's materials as they stand in a file. */
+export type MaterialsFile = z.infer<typeof materialsFileSchema>;
+
+/**
+ * The book of materials for a job: the defaults with the entries of a parsed `materials.json` before them.
+ *
+ * @param name file name for messages
+ * @throws {JobError} naming each entry that is wrong and what to write
+ */
+export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
+  const result = materialsFileSchema.safeParse(data);
+  if (!result.success) {
+    const lines = result.error.issues.map(
+      (issue) => `  ${issue.path.join('.') || '(file)'}: ${issueWords(issue)}`,
+    );
+    throw new JobError(
+      `${name} is not a pourproof/materials@1 file:\n${lines.join('\n')}\nThe schema is in docs/schema/materials@1.json.`,
+    );
+  }
+  try {
+    return mergeMaterials(defaultMaterials, overridesFrom(result.data));
+  } catch (error) {
+    if (error instanceof MaterialsError) {
+      throw new JobError(`${name}: ${error.message}`);
+    }
+    throw error;
+  }
+}
+
+/** The same data without keys that are present but undefined, which the merge takes for entries. */
+function overridesFrom(file: MaterialsFile): MaterialsOverrides {
+  const { schema: _, ...entries } = file;
+  return JSON.parse(JSON.stringify(entries)) as MaterialsOverrides;
+}

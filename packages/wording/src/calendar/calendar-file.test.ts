@@ -1,0 +1,56 @@
+import { JobError, parseShopTime } from '@pourproof/job';
+import { resins, sealers } from '@pourproof/materials';
+import { planSchedule, scheduleReport } from '@pourproof/proof';
+import { expect, test } from 'vitest';
+import { calendarFile } from './calendar-file.ts';
+
+const steps = planSchedule({
+  cuttingMinutes: 12,
+  seal: sealers.epoxy,
+  coats: 2,
+  sealHours: 24,
+  resin: resins.coating,
+  lifts: 2,
+  temperatureC: 21,
+});
+const dated = (start: string) => scheduleReport(steps, parseShopTime(start));
+/** Lines of an iCalendar file, folded ones joined (RFC 5545 §3.1). */
+const lines = (text: string): string[] => text.replaceAll('\r\n\t', '').replaceAll('\r\n ', '').split('\r\n');
+
+test('every step is one event on the shop’s own clock, with no zone', () => {
+  const text = lines(calendarFile('sign.svg', dated('2026-12-01 09:00')));
+  expect(text.filter((line) => line === 'BEGIN:VEVENT')).toHaveLength(steps.length);
+  expect(text[0]).toBe('BEGIN:VCALENDAR');
+  expect(text.filter((line) => line !== '').at(-1)).toBe('END:VCALENDAR');
+  const starts = text.filter((line) => line.startsWith('DTSTART'));
+  expect(starts[0]).toBe('DTSTART:20261201T090000');
+  for (const line of starts) {
+    expect(line).toMatch(/^DTSTART:\d{8}T\d{6}$/u);
+  }
+  expect(text.filter((line) => /^DTSTAMP:\d{8}T\d{6}Z$/u.test(line))).toHaveLength(steps.length);
+});
+
+test('lines are at most 75 octets and end with CR LF, as RFC 5545 §3.1 asks', () => {
+  const text = calendarFile('Schild mit Umlaut äöü.svg', dated('2026-12-01 09:00'));
+  expect(text.endsWith('\r\n')).toBe(true);
+  for (const line of text.split('\r\n')) {
+    expect(line).not.toContain('\n');
+    expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75);
+  }
+});
+
+test('an hour that summer time skips somewhere is kept as it is', () => {
+  expect(calendarFile('a.svg', dated('2026-03-29 02:30'))).toContain('DTSTART:20260329T023000');
+});
+
+test('moving the start keeps the names of the events, which are all different', () => {
+  const names = (start: string): string[] =>
+    lines(calendarFile('sign.svg', dated(start))).filter((line) => line.startsWith('UID'));
+  expect(names('2026-12-01 09:00')).toEqual(names('2027-01-05 07:00'));
+  expect(new Set(names('2026-12-01 09:00')).size).toBe(steps.length);
+});
+
+test('without a start there is no calendar, and the message says what to type', () => {
+  expect(() => calendarFile('sign.svg', scheduleReport(steps, null))).toThrow(JobError);
+  expect(() => calendarFile('sign.svg', scheduleReport(steps, null))).toThrow('--start');
+});

@@ -1,0 +1,63 @@
+import { JobError, parseShopTime } from '@pourproof/job';
+import { invariant } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import { createEvents, type EventAttributes } from 'ics';
+import { STEP_WORDS, stepTitle } from '../facts/step-words.ts';
+
+/** An event is at least this long, in minutes, so that a calendar shows it. */
+const LEAST_MINUTES = 30;
+
+/**
+ * A schedule as an iCalendar file (RFC 5545), times without a zone: the clock of the shop.
+ *
+ * A window is an event from its earliest to its latest time; everything else stands at its earliest time. The same
+ * artwork keeps the names of its events, so that importing a new schedule replaces the old one.
+ *
+ * @param name what is carved: goes into the titles
+ * @throws {JobError} when the steps have no dates, because the job has no start
+ */
+export function calendarFile(name: string, steps: Report['pour']['schedule']): string {
+  const [first] = steps;
+  const events = steps.map((step): EventAttributes => {
+    const { remark } = STEP_WORDS[step.step];
+    const from = timeOf(step.earliest);
+    const to = step.isWindow ? timeOf(step.latest) : from + LEAST_MINUTES * 60_000;
+    const cautious =
+      step.isWindow || step.latest === step.earliest ? '' : ` More cautious rules give ${step.latest}.`;
+    // the library's types leave out the stamp that its own schema takes
+    const stamped: EventAttributes & { readonly timestamp: string } = {
+      title: `${stepTitle(step.step, step.turn)}: ${name}`,
+      description: `${remark}${cautious} Data sheets come first.`,
+      // ready-made texts pass through the library untouched, so that no time zone of this computer gets in
+      start: calendarTime(from),
+      end: calendarTime(Math.max(to, from + LEAST_MINUTES * 60_000)),
+      timestamp: `${calendarTime(timeOf(first?.earliest))}Z`,
+      uid: `${step.step}-${step.turn}-${hexOf(name)}@pourproof`,
+      productId: 'pourproof',
+      busyStatus: 'FREE',
+    };
+    return stamped;
+  });
+  const { value, error } = createEvents(events);
+  invariant(typeof value === 'string', `the calendar library takes the schedule: ${error?.message ?? ''}`);
+  return value;
+}
+
+function timeOf(text: string | undefined): number {
+  if (text === undefined) {
+    throw new JobError(
+      'a calendar needs the day and time when carving starts. Add start, as in --start "2026-12-01 09:00".',
+    );
+  }
+  return parseShopTime(text);
+}
+
+/** A time as RFC 5545 writes one without a zone: `20261201T090000`. */
+function calendarTime(time: number): string {
+  return new Date(time).toISOString().slice(0, 19).replace(/[-:]/gu, '');
+}
+
+/** A name as letters that an identifier may hold. */
+function hexOf(text: string): string {
+  return Array.from(text, (letter) => (letter.codePointAt(0) ?? 0).toString(16)).join('-');
+}

@@ -1,0 +1,40 @@
+import { bitSize } from '@pourproof/job';
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import { formatShare } from './amounts.ts';
+
+/** What will be cut and what not, in one sentence each. */
+export function cutSentences(report: Report, unit: LengthUnit): readonly string[] {
+  const { artwork, cut, strokes } = report;
+  if (cut.areaMm2 === 0) {
+    return [
+      `Nothing of the ${formatArea(artwork.areaMm2, unit)} drawn will be cut: no bit of the job fits into any of it.`,
+    ];
+  }
+  const sentences = [
+    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(cut, unit)} deep.`,
+  ];
+  const standing = formatArea(cut.leftStandingMm2, unit);
+  // specks that print as nothing are not worth a sentence
+  if (standing !== formatArea(0, unit)) {
+    sentences.push(
+      `${standing} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+    );
+  }
+  if (strokes.lengthNarrowerThanBitMm > 0) {
+    sentences.push(
+      `${formatLength(strokes.lengthNarrowerThanBitMm, unit)} of ${formatLength(strokes.lengthMm, unit)} of stroke is narrower than the smallest bit.`,
+    );
+  }
+  return sentences;
+}
+
+/** A pocket with upright walls has one depth; between other walls narrow strokes and edges are shallower. */
+function deepText({ areaMm2, floorAreaMm2, maxDepthMm }: Report['cut'], unit: LengthUnit): string {
+  if (floorAreaMm2 === 0) {
+    return `up to ${formatLength(maxDepthMm, unit)}`;
+  }
+  // rounding apart, all of it is floor
+  const isLevel = floorAreaMm2 > areaMm2 * (1 - 1e-9);
+  return `${isLevel ? '' : 'up to '}${bitSize(maxDepthMm, unit)}`;
+}

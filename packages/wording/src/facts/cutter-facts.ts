@@ -1,0 +1,114 @@
+import { bitSize } from '@pourproof/job';
+import { formatArea, formatLength, inchesFromMm, type LengthUnit, SPECK_AREA_MM2 } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import { type Fact, fact } from './fact.ts';
+
+const MM_PER_M = 1000;
+const MIN_PER_H = 60;
+
+type PerCutter = Report['cut']['perCutter'][number];
+
+/** What each bit adds, in how many places and in how long a time; and the time of all. */
+export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] {
+  const isOne = cut.perCutter.length === 1;
+  const ridged = cut.ridgedFloorMm2 ?? 0;
+  return [
+    ...cut.perCutter.map((each, k) =>
+      fact(
+        `  by the ${each.cutter}`,
+        formatArea(each.areaMm2, unit),
+        `${added(each, k, unit)}${reach(each, cut.maxDepthMm, unit)}${work(each, unit)}`,
+      ),
+    ),
+    ...(ridged > 0
+      ? [fact('Ridged floor', formatArea(ridged, unit), 'only points or balls go over it')]
+      : []),
+    cut.areaMm2 === 0
+      ? fact('Cutting time', 'none', 'nothing will be cut')
+      : fact(
+          'Cutting time',
+          formatMinutes(cut.time.minutes),
+          `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}${leftOut(cut.time, unit)}`,
+        ),
+  ];
+}
+
+function added({ areaMm2, floorMm2, places }: PerCutter, k: number, unit: LengthUnit): string {
+  if (k === 0) {
+    return '';
+  }
+  if (areaMm2 > 0) {
+    return `more than the bits before it, in ${counted(places, 'place')}; `;
+  }
+  return floorMm2 >= SPECK_AREA_MM2
+    ? `no more at the face, but it levels ${formatArea(floorMm2, unit)} of floor; `
+    : 'no more at the face; ';
+}
+
+/** What a bit that ends above the floor reaches; those after it go on. */
+function reach({ depthMm, passes }: PerCutter, deepestMm: number, unit: LengthUnit): string {
+  return passes > 0 && depthMm < deepestMm ? `${bitSize(depthMm, unit)} deep, as far as it reaches; ` : '';
+}
+
+function work({ minutes, pathMm, passes, lifts }: PerCutter, unit: LengthUnit): string {
+  return passes === 0
+    ? 'it has nothing to do'
+    : `${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(lifts, 'lift')}`;
+}
+
+function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** Minutes, from two hours on hours, with sensible digits: a time of a plan is no better than that. */
+export function formatMinutes(minutes: number): string {
+  if (minutes >= 2 * MIN_PER_H) {
+    const hours = minutes / MIN_PER_H;
+    return `${hours < 10 ? hours.toFixed(1) : Math.round(hours)} h`;
+  }
+  return minutes < 1 ? 'under 1 min' : `${minutes < 10 ? minutes.toFixed(1) : Math.round(minutes)} min`;
+}
+
+/** How what a time rests on is said; what no maker sets by hand is in the JSON only. */
+const WORDS: Readonly<Record<string, (value: number, unit: LengthUnit) => string>> = {
+  feedMmPerMin: (value, unit) => `feed ${speedText(value, unit)}`,
+  plungeMmPerMin: (value, unit) => `plunge ${speedText(value, unit)}`,
+  rapidMmPerMin: (value, unit) => `travel ${speedText(value, unit)}`,
+  stepoverPct: (value) => `rounds ${value} % of the tip apart`,
+  passToDiameterPct: (value) => `passes ${value} % of the bit deep`,
+  passDepthMm: (value, unit) => `passes ${formatLength(value, unit)} deep`,
+};
+
+/** Rounds that no bit is planned to make. */
+function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): string {
+  return floorLeftOutMm2 === undefined
+    ? ''
+    : `; rounds of the tip over ${formatArea(floorLeftOutMm2, unit)} of floor are not in it`;
+}
+
+/** The speeds that a time rests on, and where they come from. */
+function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
+  const told = (isGiven: boolean): string =>
+    assumptions
+      .filter(({ origin }) => (origin === 'given') === isGiven)
+      .flatMap(({ name, value }) => WORDS[name]?.(value, unit) ?? [])
+      .join(', ');
+  const [given, taken] = [told(true), told(false)];
+  const usual = taken === '' ? '' : `by common practice ${taken}`;
+  return [given, usual].filter((part) => part !== '').join('; ');
+}
+
+/** A speed as makers say it: whole millimetres or tenths of inches per minute. */
+function speedText(mmPerMin: number, unit: LengthUnit): string {
+  return unit === 'mm'
+    ? `${Math.round(mmPerMin)} mm/min`
+    : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
+}
+
+/** The length of a way, as exact as it matters. */
+function pathText(mm: number, unit: LengthUnit): string {
+  if (unit === 'in') {
+    return `${Math.round(inchesFromMm(mm))} in`;
+  }
+  return mm < MM_PER_M ? `${Math.round(mm)} mm` : `${(mm / MM_PER_M).toFixed(1)} m`;
+}

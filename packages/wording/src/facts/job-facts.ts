@@ -1,0 +1,50 @@
+import type { Job } from '@pourproof/job';
+import { bitName, bitSize } from '@pourproof/job';
+import { formatLength } from '@pourproof/plane';
+import { type Fact, fact } from './fact.ts';
+import { angle, fibreText } from './fibre-text.ts';
+
+/** The job in words; what the maker did not give is marked as a default. */
+export function jobFacts(job: Job): readonly Fact[] {
+  const { units } = job;
+  const row = (name: string, value: string, ...keys: readonly string[]): Fact => ({
+    name,
+    value,
+    remark: keys.every((key) => job.defaults.includes(key)) ? 'default' : '',
+  });
+  const bits = job.bits.map((bit) => bitName(bit, units));
+  const seal = job.rows.seal.name;
+  return [
+    row(job.bits.length === 1 ? 'Bit' : 'Bits, in order', bits.join(', then '), 'bit'),
+    row('Depth', bitSize(job.depthMm, units), 'depth'),
+    ...(job.board === null
+      ? [
+          row('Wood', job.rows.wood.name, 'wood'),
+          row('Fibres', fibreText(job.grainDeg, job.diveDeg), 'grain', 'dive'),
+        ]
+      : [fact('Board', boardText(job, job.board), '')]),
+    row(
+      'Seal',
+      job.seal === 'none' || job.coats === 0
+        ? 'none'
+        : `${seal}, ${job.coats === 1 ? '1 coat' : `${job.coats} coats`}, ${Number(job.sealHours.toFixed(2))} h before the pour`,
+      'seal',
+    ),
+    row('Resin', job.rows.resin.name, 'resin'),
+    ...(job.colour === null
+      ? []
+      : [fact('Colour', `${job.colour}, ${Number(job.pigmentPct.toFixed(2))} % pigment`, '')]),
+    ...(job.boards === 1 ? [] : [fact('Boards', `${job.boards}, poured together`, '')]),
+    ...(job.defaults.includes('shopTemp')
+      ? []
+      : [fact('Shop and resin', `${Number(job.shopTempC.toFixed(1))} °C`, '')]),
+    row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
+  ];
+}
+
+function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['board']>): string {
+  const woods = [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]?.name ?? wood))];
+  const size = [board.widthMm, board.heightMm, board.thicknessMm].map((mm) => bitSize(mm, units)).join(' × ');
+  const blocks = `${board.blocks.length} ${board.blocks.length === 1 ? 'block' : 'blocks'} of ${woods.join(' and ')}`;
+  return `${size}, ${blocks}${turnDeg === 0 ? '' : `; the artwork turned by ${angle(turnDeg)}`}`;
+}

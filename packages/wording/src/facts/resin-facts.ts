@@ -1,0 +1,201 @@
+import { levelMethods, shopAdvice } from '@pourproof/materials';
+import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
+import { formatMass, formatPercent } from './amounts.ts';
+import { type Fact, fact } from './fact.ts';
+
+type Pour = Report['pour'];
+type Colour = Pour['colours'][number];
+
+/** Grams of the cup for which makers usually state pot lives (common practice; the data sheet says); more heats itself and thickens sooner. */
+const POT_LIFE_CUP_G = 100;
+/** Step that sealer is told in: nobody weighs it closer. */
+const SEALER_STEP_G = 0.1;
+
+/** What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may travel. */
+export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
+  const { pour } = report;
+  if (report.cut.areaMm2 === 0) {
+    return [fact('Mix', 'none', 'nothing will be cut, so there is nothing to fill')];
+  }
+  return [
+    ...pour.colours.flatMap((colour) => colourFacts(colour, pour, unit)),
+    ...sealFacts(report, unit),
+    ...levellingFacts(report, unit),
+    ...bleedFacts(report, unit),
+  ];
+}
+
+function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
+  if (seal.filmMm === 0) {
+    return [];
+  }
+  const facts = [
+    fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'),
+    fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for walls and floors of one board'),
+  ];
+  if (seal.ghostLengthMm > 0 && seal.ghostBelowMm !== null) {
+    facts.push(
+      fact(
+        'Ghost strokes',
+        formatLength(seal.ghostLengthMm, unit),
+        `of stroke is narrower than ${formatLength(seal.ghostBelowMm, unit)} and fills with clear seal alone`,
+      ),
+    );
+  }
+  return facts;
+}
+
+function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): readonly Fact[] {
+  const { planMm, marginMm, method, methodMm, flatness, strokesMm } = levelling;
+  const advice = Object.values(levelMethods).find(({ name }) => name === method)?.advice ?? '';
+  const facts = [
+    fact('Levelling', formatLength(planMm, unit), `by ${method}. ${advice}`),
+    fact(
+      'Can come off',
+      formatLength(marginMm, unit),
+      `before the first stroke is gone; ${method} usually takes ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
+    ),
+  ];
+  if (strokesMm.lost + strokesMm.spoilt > 0) {
+    facts.push(
+      fact(
+        '  strokes at risk',
+        formatLength(strokesMm.lost + strokesMm.spoilt, unit),
+        `under the plan: ${formatLength(strokesMm.lost, unit)} lose all colour, ${formatLength(strokesMm.spoilt, unit)} get too narrow or too shallow`,
+      ),
+    );
+  }
+  if (endGrain.wallExposedMm2 > 0) {
+    facts.push(fact('  it cannot cure', 'bleed', shopAdvice['bleed-stays'].value));
+  }
+  if (flatness !== undefined) {
+    facts.push(
+      fact(
+        'Face not flat by',
+        formatLength(flatness.rangeMm, unit),
+        `under the cut; your readings lie within ${formatLength(flatness.residualMm, unit)} of the fitted face`,
+      ),
+    );
+    if (flatness.veeWidthMm !== undefined) {
+      const { narrowerBy, widerBy } = flatness.veeWidthMm;
+      facts.push(
+        fact(
+          '  V strokes',
+          `${formatLength(narrowerBy, unit)} narrower`,
+          `at the lowest place, ${formatLength(widerBy, unit)} wider at the highest, at most`,
+        ),
+      );
+    }
+  }
+  return facts;
+}
+
+function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
+  const facts = bleed.blocks.flatMap(({ species, travelMm: { median, low, high }, ...block }) => [
+    fact(
+      'Colour may travel',
+      formatLength(median, unit),
+      `along the fibres of ${species}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(block)})`,
+    ),
+    fact(
+      '  face at risk',
+      formatArea(block.areaMm2, unit),
+      `beside the cut; ${likely(formatArea(block.areaLowMm2, unit), formatArea(block.areaHighMm2, unit))}`,
+    ),
+    ...slotFacts(block),
+  ]);
+  return bleed.couponsUnused.length === 0 ? facts : [...facts, unusedFact(bleed)];
+}
+
+/** What the slots of this board say by their count alone: few clean slots prove little. */
+function slotFacts({ ownSlots }: Pick<Report['bleed']['blocks'][number], 'ownSlots'>): readonly Fact[] {
+  if (ownSlots === undefined) {
+    return [];
+  }
+  const { slots, bleeding, chanceUpper95 } = ownSlots;
+  return [
+    fact(
+      '  slots that bleed',
+      `${bleeding} of ${slots}`,
+      `by this count alone the next slot may bleed with a chance of up to ${formatPercent(100 * chanceUpper95)}`,
+    ),
+  ];
+}
+
+function unusedFact({ couponsUnused }: Report['bleed']): Fact {
+  const rows = (why: string): string =>
+    couponsUnused.flatMap((each) => (each.why === why ? [each.row] : [])).join(', ');
+  const [wood, board] = [rows('other-wood'), rows('one-other-board')];
+  return fact(
+    'Coupons not used',
+    String(couponsUnused.length),
+    [
+      ...(wood === '' ? [] : [`row ${wood}: the cut meets no such wood`]),
+      ...(board === '' ? [] : [`row ${board}: one other board says too little of the wood`]),
+    ].join('; '),
+  );
+}
+
+/** A band of printed amounts; a band too narrow for its digits is not told as two equal numbers. */
+function likely(low: string, high: string): string {
+  return low === high ? 'no more is likely' : `${low} to ${high} is likely`;
+}
+
+/** Masses are whole steps of the scale, so that parts add up to the total as printed. */
+function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fact[] {
+  const { cups, lifts } = colour;
+  const label = pour.colours.length === 1 ? '' : ` (${colour.name})`;
+  const mass = (grams: number): string => formatMass(grams, pour.stepG);
+  const boards = pour.boards === 1 ? '' : ` for ${pour.boards} boards`;
+  const rows = [
+    fact(
+      `Mix${label}`,
+      mass(colour.massG),
+      `${formatVolume(colour.volumeMl * 1000, unit)}${boards}, with ${formatLength(pour.overpourMm, unit)} proud of the face and ${formatVolume(colour.wasteMl * 1000, unit)} that stays in the cup; the fill may be off by ${formatPercent(colour.uncertaintyPct)}`,
+    ),
+    fact(`  part A${label}`, mass(colour.partAG), 'by weight, whatever the label’s ratio is by'),
+    fact(`  part B${label}`, mass(colour.partBG), ''),
+  ];
+  if (colour.pigmentG > 0) {
+    rows.push(fact(`  pigment${label}`, mass(colour.pigmentG), 'on top of the mix'));
+  }
+  // pigment that is none, or less than the scale shows, changes no reading
+  const readings = colour.pigmentG > 0 ? cups.runningG : cups.runningG.slice(0, 2);
+  rows.push(
+    fact(
+      `Cups${label}`,
+      String(cups.count),
+      `${perLiftText(cups.count, lifts.count)}${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
+    ),
+    fact(
+      `Pour${label}`,
+      `${lifts.count} ${lifts.count === 1 ? 'lift' : 'lifts'}`,
+      `of ${formatLength(lifts.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min${cups.totalG > POT_LIFE_CUP_G ? ` in a cup of ${POT_LIFE_CUP_G} g, a fuller one for less` : ''}`,
+    ),
+  );
+  if (colour.price !== undefined) {
+    rows.push(fact(`Price${label}`, colour.price.toFixed(2), 'in your money'));
+  }
+  return rows;
+}
+
+/** Lifts are hours apart: what is mixed for one is hard before the next. */
+function perLiftText(cups: number, lifts: number): string {
+  if (lifts < 2) {
+    return '';
+  }
+  return cups === lifts ? 'one for each lift, ' : `${cups / lifts} for each lift, `;
+}
+
+function basisText({
+  basis,
+  coupons,
+  slots,
+}: Pick<Report['bleed']['blocks'][number], 'basis' | 'coupons' | 'slots'>): string {
+  if (basis === 'prior') {
+    return 'prior, not measured on your board';
+  }
+  const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+  return `calibrated with ${counted(coupons, 'coupon')}, ${counted(slots, 'slot')}`;
+}

@@ -1,0 +1,69 @@
+import { mmFromInches } from '@pourproof/plane';
+import type { Finding, Report } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { findingEntries } from './finding-entries.ts';
+
+/** Only what the entries read of a report. */
+function reportOf(...findings: readonly Finding[]): Report {
+  return { findings } as unknown as Report;
+}
+
+function finding(code: Finding['code'], severity: Finding['severity'], places: number): Finding {
+  return {
+    code,
+    severity,
+    where: Array.from({ length: places }, (_, k) => ({ atMm: [k, 0], outline: [] })),
+    measured: { value: mmFromInches(1 / 8), unit: 'mm' },
+    limit: { value: 3, unit: 'crossings' },
+    because: ['common-practice', 'common-practice'],
+    fix: { options: [] },
+  };
+}
+
+describe('findings in words', () => {
+  test('stand in the order of gravity, then of the checks', () => {
+    const entries = findingEntries(
+      reportOf(
+        finding('outline-crosses', 'note', 1),
+        finding('stroke-near-bit-width', 'caution', 1),
+        finding('bit-cannot-enter', 'stop', 1),
+        finding('outline-open', 'caution', 1),
+      ),
+      'mm',
+    );
+    expect(entries.map(({ number, code }) => `${number} ${code}`)).toEqual([
+      '1 bit-cannot-enter',
+      '2 stroke-near-bit-width',
+      '3 outline-open',
+      '4 outline-crosses',
+    ]);
+  });
+
+  test('label places by letters, one place by the number alone', () => {
+    const [many, single] = findingEntries(
+      reportOf(finding('bit-cannot-enter', 'stop', 704), finding('outline-open', 'caution', 1)),
+      'mm',
+    );
+    const labels = many?.places.map((place) => place.label) ?? [];
+    expect([labels[0], labels[25], labels[26], labels[27], labels[701], labels[702]]).toEqual([
+      '1a',
+      '1z',
+      '1aa',
+      '1ab',
+      '1zz',
+      '1aaa',
+    ]);
+    expect(new Set(labels).size).toBe(704);
+    expect(single?.places.map((place) => place.label)).toEqual(['2']);
+  });
+
+  test('give lengths in the unit asked for and counts as they are, each source once', () => {
+    const [entry] = findingEntries(reportOf(finding('outline-crosses', 'note', 1)), 'in');
+    expect(entry?.measured).toBe('0.125 in');
+    expect(entry?.limit).toBe('3 crossings');
+    expect(entry?.basis).toHaveLength(1);
+    const area = { ...finding('off-the-board', 'stop', 1), measured: { value: 64.516, unit: 'mm²' } };
+    expect(findingEntries(reportOf(area), 'in')[0]?.measured).toBe('0.100 in²');
+    expect(findingEntries(reportOf(area), 'mm')[0]?.measured).toBe('64.5 mm²');
+  });
+});

@@ -1,0 +1,16 @@
+export { calendarFile } from './calendar/calendar-file.ts';
+export { cutSentences } from './facts/cut-sentences.ts';
+export type { Fact } from './facts/fact.ts';
+export { GRADE_WORDS } from './facts/grade-words.ts';
+export { jobFacts } from './facts/job-facts.ts';
+export { measureFacts } from './facts/measure-facts.ts';
+export { resinFacts } from './facts/resin-facts.ts';
+export { VERDICT_WORDS } from './facts/verdict-words.ts';
+export { workFacts } from './facts/work-facts.ts';
+export {
+  type FindingEntry,
+  type FixEntry,
+  findingEntries,
+  type MarkedPlace,
+} from './findings/finding-entries.ts';
+export { sourceText } from './source-text.ts';
