@@ -1,7 +1,7 @@
-export { carve } from './carve/carve.ts';
-export { type CarvedWallOptions, carvedWalls } from './carve/carved-walls.ts';
-export type { CarveOptions, CarveStep, Carving, StepAddition } from './carve/carving.ts';
-export { type Cutter, type CutterShape, heightAt, type ProfilePiece, radiusAt } from './carve/cutter.ts';
+export { reachedOutline } from './clearing/reached-outline.ts';
+export { carve } from './cut/carve.ts';
+export type { CarveOptions, CarveStep, Carving, StepAddition } from './cut/carving.ts';
+export { type Cutter, type CutterShape, heightAt, type ProfilePiece, radiusAt } from './cutters/cutter.ts';
 export {
   ballCutter,
   bullNoseCutter,
@@ -12,15 +12,13 @@ export {
   taperedBallCutter,
   type VeeSizes,
   veeCutter,
-} from './carve/cutter-makers.ts';
+} from './cutters/cutter-makers.ts';
 export {
   type FlankMoments,
   flankMoments,
   type HeightMoments,
   heightMoments,
-} from './carve/profile-moments.ts';
-export { reachedOutline } from './carve/reached-outline.ts';
-export type { CarvedWalls, FibreSetting } from './carve/wall-collector.ts';
+} from './cutters/profile-moments.ts';
 export { type Clearing, clearingPath } from './paths/clearing-path.ts';
 export { type CutterPath, pathLength } from './paths/cutter-path.ts';
 export { erodedOutline } from './paths/eroded-outline.ts';
@@ -35,3 +33,5 @@ export {
 } from './time/cutter-efforts.ts';
 export { type CuttingTime, cuttingTime } from './time/cutting-time.ts';
 export { type Assumption, COMMON_SHARES, type Machine, SMALL_ROUTER } from './time/machine.ts';
+export { type CarvedWallOptions, carvedWalls } from './walls/carved-walls.ts';
+export type { CarvedWalls, FibreSetting } from './walls/wall-collector.ts';

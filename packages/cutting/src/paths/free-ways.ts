@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { edgeIndex } from '../carve/edge-index.ts';
-import type { NearIndex } from '../carve/near-index.ts';
+import { edgeIndex } from '../depth/edge-index.ts';
+import type { NearIndex } from '../depth/near-index.ts';
 
 /** Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs exactly. */
 const TOUCH_SHARE = 1e-9;

@@ -1,13 +1,13 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { findMouths } from '@pourproof/geometry';
+import { ClearLayer } from '../clearing/clear-layer.ts';
+import type { CutLayer } from '../cut/cut-layer.ts';
+import { heightAt } from '../cutters/cutter.ts';
+import { FollowLayer } from '../following/follow-layer.ts';
+import { RoundedLayer } from '../following/rounded-layer.ts';
 import { CellFinder, type CellPlace } from './cell-finder.ts';
-import { ClearLayer } from './clear-layer.ts';
-import type { CutLayer } from './cut-layer.ts';
-import { heightAt } from './cutter.ts';
 import { DeepestCentre } from './deepest-centre.ts';
-import { FollowLayer } from './follow-layer.ts';
 import { NearIndex } from './near-index.ts';
-import { RoundedLayer } from './rounded-layer.ts';
 
 /** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
 export class DepthField {

@@ -1,6 +1,6 @@
-import { type Cutter, heightAt, type ProfilePiece, radiusAt } from './cutter.ts';
-import type { ProfileChord } from './profile-chords.ts';
-import { type FlankMoments, flankMoments, radiusMoments } from './profile-moments.ts';
+import { type Cutter, heightAt, type ProfilePiece, radiusAt } from '../cutters/cutter.ts';
+import type { ProfileChord } from '../cutters/profile-chords.ts';
+import { type FlankMoments, flankMoments, radiusMoments } from '../cutters/profile-moments.ts';
 
 /** Share by which a flank may seem to get flatter upwards through rounding where two pieces touch. */
 const SLOPE_SHARE = 1e-9;

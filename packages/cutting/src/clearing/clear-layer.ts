@@ -1,7 +1,7 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
-import type { Bounded } from './adaptive-integral.ts';
-import type { CutLayer, Reach } from './cut-layer.ts';
-import { type Cutter, radiusAt } from './cutter.ts';
+import type { CutLayer, Reach } from '../cut/cut-layer.ts';
+import { type Cutter, radiusAt } from '../cutters/cutter.ts';
+import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { reachedOutline } from './reached-outline.ts';
 import { ReachedSlices } from './reached-slices.ts';
 

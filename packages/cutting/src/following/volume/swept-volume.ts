@@ -1,10 +1,10 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import { heightMoments } from '../../cutters/profile-moments.ts';
+import { adaptiveIntegral, type Bounded } from '../../integrals/adaptive-integral.ts';
+import type { FollowProfile } from '../follow-profile.ts';
 import { countedSink } from './counted-sink.ts';
 import { EdgeRun } from './edge-run.ts';
-import type { FollowProfile } from './follow-profile.ts';
-import { heightMoments } from './profile-moments.ts';
 import { type RisingOrder, risingOrder } from './rising-order.ts';
 import { sectorMoments, slantGain } from './sector-moments.ts';
 

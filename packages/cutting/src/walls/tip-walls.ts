@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import type { FollowProfile } from './follow-profile.ts';
-import { halfSweepArea, type TipSweep, tipSurfaces } from './tip-surfaces.ts';
+import type { FollowProfile } from '../following/follow-profile.ts';
+import { halfSweepArea, type TipSweep, tipSurfaces } from '../following/tip-surfaces.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** Between which depths surfaces are wanted, and how long elements may be. */

@@ -1,6 +1,6 @@
 import { type ArcRings, arcRingsArea, polygonFromArcs } from '@pourproof/geometry';
 import { perimeter } from '@pourproof/plane';
-import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
+import { adaptiveIntegral, type Bounded } from '../integrals/adaptive-integral.ts';
 import { type CutLayer, containsReach } from './cut-layer.ts';
 import { joinOutlines } from './join-outlines.ts';
 

@@ -1,16 +1,16 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
+import { EdgeCells } from '../cells/edge-cells.ts';
+import { ClearLayer } from '../clearing/clear-layer.ts';
+import { confinedCentre } from '../clearing/confined-centre.ts';
+import { heightAt, radiusAt } from '../cutters/cutter.ts';
+import { DepthField } from '../depth/depth-field.ts';
+import { FollowLayer } from '../following/follow-layer.ts';
+import { FollowProfile } from '../following/follow-profile.ts';
+import { RoundedLayer } from '../following/rounded-layer.ts';
 import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
-import { ClearLayer } from './clear-layer.ts';
-import { confinedCentre } from './confined-centre.ts';
 import type { CutLayer } from './cut-layer.ts';
-import { heightAt, radiusAt } from './cutter.ts';
-import { DepthField } from './depth-field.ts';
-import { EdgeCells } from './edge-cells.ts';
-import { FollowLayer } from './follow-layer.ts';
-import { FollowProfile } from './follow-profile.ts';
 import { newPlaces } from './new-places.ts';
-import { RoundedLayer } from './rounded-layer.ts';
 import { UnionSlices } from './union-slices.ts';
 
 /** How far joined outlines may be off by default, mm: a fifth of the flattening's tolerance. */

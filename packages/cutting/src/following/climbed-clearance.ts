@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { risingEdges } from './rising-edges.ts';
+import { risingEdges } from '../cells/rising-edges.ts';
 
 /** Share of the clearance gained that a climb may lose: corners sharper than 164° are none between chords. */
 const LOSS_SHARE = 0.01;

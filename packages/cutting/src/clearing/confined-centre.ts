@@ -1,5 +1,5 @@
-import { type Cutter, radiusAt } from './cutter.ts';
-import type { FollowProfile } from './follow-profile.ts';
+import { type Cutter, radiusAt } from '../cutters/cutter.ts';
+import type { FollowProfile } from '../following/follow-profile.ts';
 
 /** Depths at which the room is looked at between two kinks of either profile, before the best of them is refined. */
 const PROBES = 32;

@@ -1,5 +1,5 @@
 import { fibreVector } from '@pourproof/geometry';
-import { absCosineIntegral } from './abs-cosine-integral.ts';
+import { absCosineIntegral } from '../integrals/abs-cosine-integral.ts';
 
 /** How the fibre runs. */
 export interface FibreSetting {

@@ -1,7 +1,7 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
+import type { Cutter } from '../cutters/cutter.ts';
 import type { CutLayer } from './cut-layer.ts';
-import type { Cutter } from './cutter.ts';
 
 /** One cutter at work. */
 export interface CarveStep {

@@ -1,9 +1,9 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, findMouths, type Mouths, openArcs, sectorArea } from '@pourproof/geometry';
-import { adaptiveIntegral, type Bounded } from './adaptive-integral.ts';
-import { type Cutter, radiusAt } from './cutter.ts';
-import { EdgeCells } from './edge-cells.ts';
-import { flankMoments, heightMoments } from './profile-moments.ts';
+import { EdgeCells } from '../cells/edge-cells.ts';
+import { type Cutter, radiusAt } from '../cutters/cutter.ts';
+import { flankMoments, heightMoments } from '../cutters/profile-moments.ts';
+import { adaptiveIntegral, type Bounded } from '../integrals/adaptive-integral.ts';
 
 /** Share of a slice's area that a whole integral over overlapping discs may be off. */
 const OVERLAP_SHARE = 1e-11;

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { adaptiveIntegral } from './adaptive-integral.ts';
-import { type Cutter, radiusAt } from './cutter.ts';
-import { ballCutter, bullNoseCutter, profileCutter, taperedBallCutter, veeCutter } from './cutter-makers.ts';
+import { type Cutter, radiusAt } from '../../cutters/cutter.ts';
+import {
+  ballCutter,
+  bullNoseCutter,
+  profileCutter,
+  taperedBallCutter,
+  veeCutter,
+} from '../../cutters/cutter-makers.ts';
+import { adaptiveIntegral } from '../../integrals/adaptive-integral.ts';
 import { sectorMoments, slantGain } from './sector-moments.ts';
 
 const CUTTERS: readonly (readonly [string, Cutter])[] = [

@@ -1,8 +1,8 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, findMouths } from '@pourproof/geometry';
-import type { Reach } from './cut-layer.ts';
-import { EdgeCells } from './edge-cells.ts';
-import { type EdgePart, edgeParts } from './edge-parts.ts';
+import { EdgeCells } from '../cells/edge-cells.ts';
+import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
+import type { Reach } from '../cut/cut-layer.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach. */

@@ -1,5 +1,5 @@
 import type { ArcRings } from '@pourproof/geometry';
-import type { Bounded } from './adaptive-integral.ts';
+import type { Bounded } from '../integrals/adaptive-integral.ts';
 
 /**
  * Points that lie within `reachMm` of those where a disc of `centreMm` fits: how most slices of most cuts can be told exactly.

@@ -1,5 +1,5 @@
-import { adaptiveIntegral } from './adaptive-integral.ts';
-import type { Cutter, ProfilePiece } from './cutter.ts';
+import type { Cutter, ProfilePiece } from '../../cutters/cutter.ts';
+import { adaptiveIntegral } from '../../integrals/adaptive-integral.ts';
 
 /**
  * Integrals over a cutter's heights of the circles around its own axis, each parted at the angle ψ where the cosine times the profile's slope (height for radius)

@@ -1,12 +1,12 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, erodedArea, reachedArea, vVolume } from '@pourproof/geometry';
-import type { Bounded } from './adaptive-integral.ts';
-import { contactSum } from './contact-sum.ts';
-import type { CutLayer, Reach } from './cut-layer.ts';
-import { EdgeCells } from './edge-cells.ts';
+import { contactSum } from '../cells/contact-sum.ts';
+import { EdgeCells } from '../cells/edge-cells.ts';
+import { reachedOutline } from '../clearing/reached-outline.ts';
+import type { CutLayer, Reach } from '../cut/cut-layer.ts';
+import { profileChords } from '../cutters/profile-chords.ts';
+import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { FollowProfile } from './follow-profile.ts';
-import { profileChords } from './profile-chords.ts';
-import { reachedOutline } from './reached-outline.ts';
 import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
 
 /** Share of artwork area times depth that all integrals of one measure together may be off. */

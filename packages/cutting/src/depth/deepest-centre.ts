@@ -1,8 +1,8 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { heightAt } from '../cutters/cutter.ts';
+import type { FollowProfile } from '../following/follow-profile.ts';
 import { axisEdgeBox } from './axis-edge-box.ts';
-import { heightAt } from './cutter.ts';
-import type { FollowProfile } from './follow-profile.ts';
 import { NearIndex } from './near-index.ts';
 
 /** Places looked at along an axis edge before the best is refined. */

@@ -1,13 +1,13 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { adaptiveIntegral } from './adaptive-integral.ts';
-import { radiusAt } from './cutter.ts';
-import { EdgeCells, type Fan } from './edge-cells.ts';
-import { type EdgePart, edgeParts } from './edge-parts.ts';
-import { FollowLayer } from './follow-layer.ts';
-import type { FollowProfile } from './follow-profile.ts';
-import { type ProfileChord, profileChords } from './profile-chords.ts';
-import { RoundedLayer } from './rounded-layer.ts';
+import { EdgeCells, type Fan } from '../cells/edge-cells.ts';
+import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
+import { radiusAt } from '../cutters/cutter.ts';
+import { type ProfileChord, profileChords } from '../cutters/profile-chords.ts';
+import { FollowLayer } from '../following/follow-layer.ts';
+import type { FollowProfile } from '../following/follow-profile.ts';
+import { RoundedLayer } from '../following/rounded-layer.ts';
+import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import { addTipWalls, type TipBand } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
 

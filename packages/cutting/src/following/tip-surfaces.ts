@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, sweepAt } from '@pourproof/geometry';
-import { adaptiveIntegral } from './adaptive-integral.ts';
+import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import type { FollowProfile } from './follow-profile.ts';
 
 /** Stretches into which a curved axis edge is cut; a straight one between two walls needs none. */

@@ -1,14 +1,14 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import type { Carving } from './carving.ts';
-import { ClearLayer } from './clear-layer.ts';
-import { FollowLayer } from './follow-layer.ts';
+import { ClearLayer } from '../clearing/clear-layer.ts';
+import { reachedOutline } from '../clearing/reached-outline.ts';
+import type { Carving } from '../cut/carving.ts';
+import { UnionSlices, type WallBand } from '../cut/union-slices.ts';
+import { profileChords } from '../cutters/profile-chords.ts';
+import { FollowLayer } from '../following/follow-layer.ts';
+import { RoundedLayer } from '../following/rounded-layer.ts';
 import { addFollowWalls } from './follow-walls.ts';
 import { addLevelCells } from './level-cells.ts';
 import { addOutlineWalls } from './outline-walls.ts';
-import { profileChords } from './profile-chords.ts';
-import { reachedOutline } from './reached-outline.ts';
-import { RoundedLayer } from './rounded-layer.ts';
-import { UnionSlices, type WallBand } from './union-slices.ts';
 import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
 
 /** Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too small. */

@@ -1,15 +1,15 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { erodedArea, reachedArea } from '@pourproof/geometry';
-import type { Bounded } from './adaptive-integral.ts';
+import { contactSum } from '../cells/contact-sum.ts';
+import type { ContactIntegrand } from '../cells/edge-cells.ts';
+import { reachedOutline } from '../clearing/reached-outline.ts';
+import type { CutLayer, Reach } from '../cut/cut-layer.ts';
+import { type JoinedOutline, joinOutlines } from '../cut/join-outlines.ts';
+import { radiusAt } from '../cutters/cutter.ts';
+import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { climbedClearance } from './climbed-clearance.ts';
-import { contactSum } from './contact-sum.ts';
-import type { CutLayer, Reach } from './cut-layer.ts';
-import { radiusAt } from './cutter.ts';
-import type { ContactIntegrand } from './edge-cells.ts';
 import { FollowProfile } from './follow-profile.ts';
-import { type JoinedOutline, joinOutlines } from './join-outlines.ts';
-import { reachedOutline } from './reached-outline.ts';
-import { sweptSlant, sweptVolume } from './swept-volume.ts';
+import { sweptSlant, sweptVolume } from './volume/swept-volume.ts';
 
 /** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
 const CLIMB_SHARE = 0.05;

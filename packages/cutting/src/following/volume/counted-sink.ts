@@ -1,5 +1,5 @@
+import type { FollowProfile } from '../follow-profile.ts';
 import type { EdgeRun } from './edge-run.ts';
-import type { FollowProfile } from './follow-profile.ts';
 
 /** Share by which a clearance may seem to lie above the rounded tip through rounding. */
 const SAME_SHARE = 1e-9;

@@ -1,5 +1,5 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
-import { adaptiveIntegral } from './adaptive-integral.ts';
+import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 
 /** Sums over the contacts of one axis edge with its two sites. */
 export interface ContactSpans {

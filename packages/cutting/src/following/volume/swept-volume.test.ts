@@ -3,10 +3,16 @@ import { medialAxis } from '@pourproof/geometry';
 import type { CleanRegion } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { contactSum } from './contact-sum.ts';
-import type { Cutter } from './cutter.ts';
-import { ballCutter, bullNoseCutter, profileCutter, taperedBallCutter, veeCutter } from './cutter-makers.ts';
-import { FollowProfile } from './follow-profile.ts';
+import { contactSum } from '../../cells/contact-sum.ts';
+import type { Cutter } from '../../cutters/cutter.ts';
+import {
+  ballCutter,
+  bullNoseCutter,
+  profileCutter,
+  taperedBallCutter,
+  veeCutter,
+} from '../../cutters/cutter-makers.ts';
+import { FollowProfile } from '../follow-profile.ts';
 import { sweptVolume } from './swept-volume.ts';
 
 const CUTTERS: readonly Cutter[] = [
