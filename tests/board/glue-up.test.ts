@@ -1,14 +1,14 @@
 import { wallElements } from '@pourproof/geometry';
 import { type JobFile, settleJob } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
 const FLAT: Partial<JobFile> = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
 const report = (drawing: ReturnType<typeof drawingOf>, job: Partial<JobFile>) =>
-  prove(drawing, 'test', settleJob(FLAT, job)).report;
+  vetDrawing(drawing, 'test', settleJob(FLAT, job)).report;
 /** A 40 × 4 mm bar; the 1 mm bit rounds its corners by (4 − π)/4 mm² in all, and no stretch of wall is lost across or along. */
 const BAR = drawingOf([rectangle(0, 0, 40, 4)]);
 
@@ -120,7 +120,7 @@ test('exposure over the blocks is that of all wall elements in three dimensions,
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 0, max: 90 }), (grainDeg, diveDeg) => {
       const job = settleJob(FLAT, { grain: `${grainDeg}deg`, dive: `${diveDeg}deg` });
-      const { report: told, picture } = prove(art, 'test', job);
+      const { report: told, picture } = vetDrawing(art, 'test', job);
       const walls = wallElements(picture.cut, {
         depthMm: 3,
         grainRad: radians(grainDeg),

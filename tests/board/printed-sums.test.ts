@@ -1,6 +1,6 @@
 import { settleJob } from '@pourproof/job';
 import { resinColours, scales } from '@pourproof/materials';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
@@ -18,7 +18,7 @@ test('on every scale the sheet adds up exactly: parts to cups, cups to colours, 
       (weigh, size, boards, pigmentPct) => {
         const drawing = drawingOf([rectangle(0, 0, size, 12)]);
         const job = settleJob({ weigh, boards, pigmentPct, bit: ['flat:2mm'] });
-        const { pour } = prove(drawing, 'sum', job).report;
+        const { pour } = vetDrawing(drawing, 'sum', job).report;
         for (const colour of pour.colours) {
           const { cups } = colour;
           expect(thousandths(cups.partAG) + thousandths(cups.partBG) + thousandths(cups.pigmentG)).toBe(
@@ -52,8 +52,8 @@ test('colours share out the cut: what is drawn later is poured, and nothing is p
     ] as typeof drawing.shapes,
   };
   const job = settleJob({ bit: ['flat:2mm'], weigh: 'fine' });
-  const one = prove(drawing, 'one', job).report.pour.colours;
-  const two = prove(painted, 'two', job).report.pour.colours;
+  const one = vetDrawing(drawing, 'one', job).report.pour.colours;
+  const two = vetDrawing(painted, 'two', job).report.pour.colours;
   expect(one).toHaveLength(1);
   expect(two.map((colour) => colour.name)).toEqual([black, red]);
   const sum = two.reduce((total, colour) => total + colour.volumeMl, 0);

@@ -1,5 +1,5 @@
 import { type JobFile, readMaterialsFile, settleJobWith } from '@pourproof/job';
-import { prove, type Report } from '@pourproof/proof';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
 /** The artwork of the page: a plate, a stroke of 1.8 mm, and a rib of 2.2 mm of wood between two bars. */
@@ -107,7 +107,7 @@ move grams, not the verdict. Where a row changes the verdict and you do not know
 
 function reportFor(end: End): Report {
   const book = readMaterialsFile({ schema: 'pourproof/materials@1', ...end.materials }, 'materials.json');
-  return prove(ARTWORK, 'reference', settleJobWith(book, REFERENCE, end.job ?? {})).report;
+  return vetDrawing(ARTWORK, 'reference', settleJobWith(book, REFERENCE, end.job ?? {})).report;
 }
 
 function told(report: Report, reference: Report): string {

@@ -1,5 +1,5 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
@@ -16,7 +16,7 @@ const JOB: Partial<JobFile> = {
 };
 /** A pocket 30 mm long and `height` high whose lower wall lies `below` mm under the joint. */
 const vetted = (below: number, more: Partial<JobFile> = {}) =>
-  prove(
+  vetDrawing(
     drawingOf([rectangle(0, 0, 30, 10)]),
     'pocket',
     settleJob(JOB, { place: `40mm,${35 + below}mm`, board: 'polygons 80x80x20mm', ...more }),

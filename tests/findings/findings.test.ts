@@ -1,5 +1,5 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, prove } from '@pourproof/proof';
+import { adviceFor, type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -14,7 +14,7 @@ const CALM: JobFile = {
 };
 
 const find = (drawing: ReturnType<typeof drawingOf>, code: FindingCode, job: Partial<JobFile> = {}) =>
-  prove(drawing, 'test', settleJob(CALM, job)).report.findings.find((finding) => finding.code === code);
+  vetDrawing(drawing, 'test', settleJob(CALM, job)).report.findings.find((finding) => finding.code === code);
 
 describe('bit-cannot-enter', () => {
   test('fires on a slot narrower than the bit, at its place, with fixes that clear it', () => {
@@ -134,7 +134,7 @@ test('every finding of a bad drawing can be put into words in both units', () =>
     [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8],
     [0, 0, 9, 9, 9, 0, 0, 9],
   ]);
-  const { findings } = prove(bad, 'bad', settleJob({ ...CALM, wood: 'poplar', seal: 'none' })).report;
+  const { findings } = vetDrawing(bad, 'bad', settleJob({ ...CALM, wood: 'poplar', seal: 'none' })).report;
   expect(findings.length).toBeGreaterThanOrEqual(3);
   for (const finding of findings) {
     for (const unit of ['mm', 'in'] as const) {
@@ -181,7 +181,7 @@ describe('bit-cannot-enter on pointed ends', () => {
 });
 
 test('a lone convex pocket has no sliver beside it, two pockets close together have one', () => {
-  const slivers = (rings: number[][]) => prove(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
+  const slivers = (rings: number[][]) => vetDrawing(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
   expect(slivers([rectangle(0, 0, 20, 4)])?.narrowestMm).toBeNull();
   expect(slivers([rectangle(0, 0, 20, 4), rectangle(0, 5.5, 20, 4)])?.narrowestMm).toBeCloseTo(1.5, 6);
 });

@@ -1,5 +1,5 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { prove, type Report } from '@pourproof/proof';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -13,7 +13,7 @@ const VEE: JobFile = {
 };
 const BAR = rectangle(0, 0, 30, 4);
 const reportOf = (job: Partial<JobFile> = {}): Report =>
-  prove(drawingOf([BAR]), 'test', settleJob(VEE, job)).report;
+  vetDrawing(drawingOf([BAR]), 'test', settleJob(VEE, job)).report;
 
 describe('high-bleed-wall at the leaning walls of a 60° V', () => {
   const at = (job: Partial<JobFile> = {}) =>

@@ -1,5 +1,5 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { type FindingCode, prove, type Report } from '@pourproof/proof';
+import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -12,7 +12,7 @@ const ROUND: JobFile = {
   level: '0.3mm',
 };
 const reportOf = (rings: readonly number[][], job: Partial<JobFile> = {}): Report =>
-  prove(drawingOf(rings), 'test', settleJob(ROUND, job)).report;
+  vetDrawing(drawingOf(rings), 'test', settleJob(ROUND, job)).report;
 const find = (rings: readonly number[][], code: FindingCode, job: Partial<JobFile> = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 /** Width of a groove that a ball of 3 mm cuts in one pass. */
@@ -94,7 +94,7 @@ describe('two colours of a ball', () => {
     const drawing = drawingOf(rings);
     const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
     const job = settleJob(ROUND, { bit: [bit], depth: '1.5mm', overpour: '0mm', wastePct: 0, grain: '0deg' });
-    const { pour } = prove({ ...drawing, shapes }, 'two colours', job).report;
+    const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
     return pour.colours.map(({ volumeMl }) => volumeMl);
   };
 

@@ -1,5 +1,5 @@
 import { type JobFile, readMaterialsFile, settleJob, settleJobWith } from '@pourproof/job';
-import { type FindingCode, prove } from '@pourproof/proof';
+import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
@@ -20,12 +20,13 @@ const find = (
   code: FindingCode,
   job: Partial<JobFile> = {},
   calm: Partial<JobFile> = CALM,
-) => prove(drawing, 'test', settleJob(calm, job)).report.findings.find((finding) => finding.code === code);
+) =>
+  vetDrawing(drawing, 'test', settleJob(calm, job)).report.findings.find((finding) => finding.code === code);
 
 const POCKET = drawingOf([rectangle(0, 0, 40, 20)]);
 
 test('the calm job is clear', () => {
-  expect(prove(POCKET, 'test', settleJob(CALM)).report.verdict).toBe('clear');
+  expect(vetDrawing(POCKET, 'test', settleJob(CALM)).report.verdict).toBe('clear');
 });
 
 describe('ghost-stroke', () => {
@@ -274,7 +275,7 @@ describe('pour-too-deep', () => {
       { schema: 'pourproof/materials@1', resins: { coating: { deepestPourMm: 10 } } },
       'materials.json',
     );
-    const { findings } = prove(POCKET, 'test', settleJobWith(book, CALM, { depth: '6mm' })).report;
+    const { findings } = vetDrawing(POCKET, 'test', settleJobWith(book, CALM, { depth: '6mm' })).report;
     expect(findings.map((finding) => finding.code)).not.toContain('pour-too-deep');
   });
 });
@@ -340,7 +341,7 @@ describe('colour-hides-or-shows', () => {
       { schema: 'pourproof/materials@1', woods: { walnut: { lab: [30, 3, 3] } } },
       'materials.json',
     );
-    const { findings } = prove(
+    const { findings } = vetDrawing(
       POCKET,
       'test',
       settleJobWith(book, CALM, { ...bare, colour: 'black' }),

@@ -1,5 +1,5 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, prove, type Report } from '@pourproof/proof';
+import { adviceFor, type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { cutSentences } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
@@ -15,7 +15,7 @@ const VEE: JobFile = {
 const BAR = rectangle(0, 0, 30, 4);
 
 const reportOf = (rings: readonly number[][], job: Partial<JobFile> = {}, turnDeg = 0): Report =>
-  prove(drawingOf(rings, { turnDeg }), 'test', settleJob(VEE, job)).report;
+  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob(VEE, job)).report;
 const find = (rings: readonly number[][], code: FindingCode, job: Partial<JobFile> = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 const SHRINKAGE = 0.03;
@@ -69,7 +69,7 @@ describe('the report of a V cut', () => {
   test('shares walls out to the blocks of a board without rest', () => {
     const onBoard = (board: string): Report['endGrain'] => {
       const { wood: _, ...job } = VEE;
-      return prove(drawingOf([BAR]), 'test', settleJob(job, { board })).report.endGrain;
+      return vetDrawing(drawingOf([BAR]), 'test', settleJob(job, { board })).report.endGrain;
     };
     const whole = onBoard('plain 100x60x20mm maple');
     const endGrain = onBoard('stripes 100x60x20mm maple:30mm walnut:30mm');
@@ -89,7 +89,7 @@ describe('the report of a V cut', () => {
     const drawing = drawingOf([BAR, rectangle(0, 10, 30, 2)]);
     const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
     const job = settleJob(VEE, { overpour: '0mm', wastePct: 0, grain: '0deg' });
-    const { pour } = prove({ ...drawing, shapes }, 'two colours', job).report;
+    const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
     const [wide, narrow] = pour.colours.map(({ volumeMl }) => volumeMl);
     // 4² (90 − 4) against 2² (90 − 2); uptake by end grain is shared by area, and small
     expect((wide ?? 0) / (narrow ?? 1)).toBeGreaterThan(3);
@@ -195,7 +195,7 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
     reading: ['5mm,5mm 20mm', '95mm,5mm 22mm', '5mm,55mm 20mm', '95mm,55mm 22mm', '50mm,30mm 21mm'],
   };
   const severity = (width: number, bit: string) =>
-    prove(
+    vetDrawing(
       drawingOf([rectangle(0, 0, 60, width)]),
       't',
       settleJob(job, { ...board, bit: [bit] }),
@@ -209,7 +209,8 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
 test('each colour of a V is poured as deep as its own strokes are', () => {
   const drawing = drawingOf([rectangle(0, 0, 30, 10), rectangle(0, 20, 30, 1)]);
   const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#ff0000' : '#0000ff' }));
-  const { colours } = prove({ ...drawing, shapes }, 't', settleJob(VEE, { overpour: '0.5mm' })).report.pour;
+  const { colours } = vetDrawing({ ...drawing, shapes }, 't', settleJob(VEE, { overpour: '0.5mm' })).report
+    .pour;
   const depths = colours.map(({ lifts }) => lifts.count * lifts.eachMm - 0.5);
   expect(depths[0]).toBeCloseTo(5 / Math.tan(Math.PI / 6), 8);
   expect(depths[1]).toBeCloseTo(0.5 / Math.tan(Math.PI / 6), 8);

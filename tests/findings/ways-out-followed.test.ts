@@ -1,9 +1,9 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, prove } from '@pourproof/proof';
+import { adviceFor, type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from './drawing-of.ts';
 
-type Finding = ReturnType<typeof prove>['report']['findings'][number];
+type Finding = ReturnType<typeof vetDrawing>['report']['findings'][number];
 
 const JOB: Partial<JobFile> = {
   bit: ['flat:3mm'],
@@ -21,7 +21,7 @@ function find(
   code: FindingCode,
   job: Partial<JobFile> = {},
 ): Finding | undefined {
-  return prove(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
+  return vetDrawing(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 }

@@ -1,6 +1,6 @@
 import { type JobFile, settleJob } from '@pourproof/job';
 import { bleedClass } from '@pourproof/materials';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
@@ -8,7 +8,7 @@ import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 const REFERENCE: Partial<JobFile> = { bit: ['flat:1mm'], depth: '1/8in', coats: 1, colour: 'black' };
 const ACROSS = drawingOf([rectangle(0, 0, 4, 30)]);
 const told = (job: Partial<JobFile>) => {
-  const { bleed, findings } = prove(ACROSS, 'slot', settleJob(REFERENCE, job)).report;
+  const { bleed, findings } = vetDrawing(ACROSS, 'slot', settleJob(REFERENCE, job)).report;
   const [block] = bleed.blocks;
   if (block === undefined) {
     throw new Error('the slot lies in a block');
@@ -118,7 +118,7 @@ test('the band before any coupon is a factor of 5.4 either way', () => {
 });
 
 test('an oiled board is a stop that no seal clears, not a score', () => {
-  const { report } = prove(
+  const { report } = vetDrawing(
     ACROSS,
     'slot',
     settleJob(REFERENCE, { wood: 'walnut', seal: 'epoxy', sealHours: '24h', oiled: true }),

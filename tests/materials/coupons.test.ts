@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { JobError, type JobFile, readCouponsFile, settleJob } from '@pourproof/job';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../findings/drawing-of.ts';
 
@@ -13,7 +13,7 @@ const CHERRY: Partial<JobFile> = {
   seal: 'none',
   coats: 0,
 };
-const vetted = (job: Partial<JobFile>) => prove(BAR, 'bar', settleJob(CHERRY, job)).report;
+const vetted = (job: Partial<JobFile>) => vetDrawing(BAR, 'bar', settleJob(CHERRY, job)).report;
 
 describe('the worked example, from the job to the report', () => {
   const before = vetted({});
@@ -111,7 +111,7 @@ test('two other boards move the wood', () => {
 test('in a glue-up a coupon moves the blocks of its own wood only', () => {
   const board = 'stripes 100x100x20mm cherry:50mm maple:50mm';
   const glued = (coupons: JobFile['coupons']) =>
-    prove(
+    vetDrawing(
       drawingOf([rectangle(0, 0, 60, 60)]),
       'bar',
       settleJob({ ...CHERRY, wood: undefined, board, coupons }),

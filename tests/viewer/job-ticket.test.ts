@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readArtwork } from '@pourproof/artwork';
 import { readJobFile, settleJob } from '@pourproof/job';
-import { prove, type Report } from '@pourproof/proof';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { note, onCommandLine, savedJob, savedReport } from './saved-ticket.ts';
@@ -32,8 +32,11 @@ const JOB = {
 const viewer = viewerForTests();
 
 const barsReport = (job: object): Report =>
-  prove(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'bars.svg', settleJob(readJobFile(job, 'j')))
-    .report;
+  vetDrawing(
+    readArtwork(new TextEncoder().encode(BARS), 'bars.svg'),
+    'bars.svg',
+    settleJob(readJobFile(job, 'j')),
+  ).report;
 /** Types into a field and waits for the proof. */
 async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByLabel(label, { exact: true });
@@ -88,7 +91,7 @@ test('the picture turns to what levelling leaves, with the lengths of the proof,
   await type(page, 'Takes off the face', '1.5mm');
   await page.getByRole('button', { name: 'Levelling', exact: true }).click();
   const job = settleJob(readJobFile(await savedJob(page), 'j'));
-  const { levelling } = prove(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'x', job).picture;
+  const { levelling } = vetDrawing(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'x', job).picture;
   const lengths = Object.entries(levelling.lengthMm).filter(([, lengthMm]) => lengthMm > 0);
   // the two bars fare differently
   expect(lengths.length).toBeGreaterThan(1);
@@ -158,7 +161,7 @@ test('every field of the ticket lands in the job file, which asks for the same p
     widthMm: 100,
     toleranceMm: 0.01,
   });
-  const there = prove(drawing, 'bars.svg', settleJob(readJobFile(job, 'j'))).report;
+  const there = vetDrawing(drawing, 'bars.svg', settleJob(readJobFile(job, 'j'))).report;
   expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(there));
 });
 

@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { readLettering, readStickLettering } from '@pourproof/artwork';
 import { readJobFile, settleJob } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
-import { prove, type Report } from '@pourproof/proof';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { note, onCommandLine, savedJob, savedReport } from './saved-ticket.ts';
 import { chooseFiles, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
@@ -13,7 +13,7 @@ const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
 const viewer = viewerForTests();
 
 const lettered = (drawing: Drawing, text: string, job: object): Report =>
-  prove(drawing, text, settleJob(readJobFile(job, 'j'))).report;
+  vetDrawing(drawing, text, settleJob(readJobFile(job, 'j'))).report;
 
 test('lettering takes all that the command line takes, by keyboard, and its job comes back', async () => {
   const { page, complaints } = await viewer.open();

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readArtwork } from '@pourproof/artwork';
 import { readJobFile, settleJob } from '@pourproof/job';
-import { prove, type Report } from '@pourproof/proof';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { BARS, dropFile, keepPicture, saved, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
@@ -55,7 +55,7 @@ test('the report on screen is the report of the same code in Node', async () => 
   await verdict(page);
   const job = readJobFile(JSON.parse(readFileSync(`${demo}job.json`, 'utf8')), 'job.json');
   const drawing = readArtwork(new Uint8Array(readFileSync(`${demo}board.svg`)), 'board.svg');
-  const { report } = prove(drawing, 'board.svg', settleJob(job));
+  const { report } = vetDrawing(drawing, 'board.svg', settleJob(job));
   expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(report));
   await keepPicture(page, 'demo');
 });
@@ -254,7 +254,7 @@ test('a saved job is a job file that asks for the same proof', async () => {
   await verdict(page);
   const job = readJobFile(await saved(page, 'Save job'), 'bars.job.json');
   expect(job.artwork).toBe('bars.svg');
-  const { report } = prove(
+  const { report } = vetDrawing(
     readArtwork(new TextEncoder().encode(BARS), 'bars.svg'),
     'bars.svg',
     settleJob(job),

@@ -1,9 +1,8 @@
 import { basename, dirname, extname } from 'node:path';
+import { OUTPUT_MARK } from '@pourproof/wording';
 import type { Io } from './io.ts';
 import { UsageError } from './usage-error.ts';
 
-/** Stands near the start of every file that pourproof writes, so that it replaces only its own. */
-export const OUTPUT_MARK = 'pourproof-output';
 /** The same of calendars, whose first lines are not ours to choose (PRODID of RFC 5545). */
 const CALENDAR_MARK = 'PRODID:pourproof';
 /** The mark is looked for in this many bytes at the start of a file. */

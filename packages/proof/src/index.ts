@@ -6,7 +6,6 @@ export { refuseShortBit } from './cut/refuse-short-bit.ts';
 export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';
-export { adviceFor, type Picture, type PicturedBlock, type Proof, prove } from './proof.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export {
   type Finding,
@@ -19,3 +18,4 @@ export {
 export { planSchedule, type StepId } from './schedule/plan-schedule.ts';
 export { scheduleReport } from './schedule/schedule-report.ts';
 export { sealWords } from './seal-words.ts';
+export { adviceFor, type Picture, type PicturedBlock, type Proof, vetDrawing } from './vet-drawing.ts';

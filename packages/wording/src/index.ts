@@ -13,4 +13,10 @@ export {
   findingEntries,
   type MarkedPlace,
 } from './findings/finding-entries.ts';
+export { OUTPUT_MARK } from './output-mark.ts';
+export { overlaySvg } from './sheet/overlay.ts';
+export { sheetHtml } from './sheet/sheet.ts';
 export { sourceText } from './source-text.ts';
+export { type ReportTextOptions, reportText } from './text/report-text.ts';
+export { wrap } from './text/wrap.ts';
+export type { Vetted } from './vetted.ts';

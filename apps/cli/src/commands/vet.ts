@@ -1,18 +1,17 @@
-import { prove, type Report } from '@pourproof/proof';
-import { calendarFile } from '@pourproof/wording';
+import { type Report, vetDrawing } from '@pourproof/proof';
+import { calendarFile, overlaySvg, reportText, sheetHtml, type Vetted } from '@pourproof/wording';
 import type { Io } from '../io.ts';
 import { messageOf } from '../message-of.ts';
 import { parseFlags } from '../parse-flags.ts';
 import { reportJson } from '../print/json.ts';
-import { overlaySvg } from '../print/overlay.ts';
-import { sheetHtml } from '../print/sheet.ts';
-import { reportText } from '../print/text.ts';
+import { painted } from '../print/paint.ts';
 import { readSource } from '../read-source.ts';
 import { type FailOn, type Request, requestFrom, type Source } from '../request.ts';
 import { VERSION } from '../version.ts';
-import type { Vetted } from '../vetted.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
+/** Width of the printed answer. */
+const COLUMNS = 80;
 const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
   report: 'Sheet',
   overlay: 'Overlay',
@@ -54,7 +53,7 @@ function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly 
 async function vetSource(source: Source, request: Request, io: Io): Promise<Vetted | null> {
   try {
     const { name, drawing } = await readSource(source, request, io);
-    return { ...prove(drawing, name, request.job), job: request.job };
+    return { ...vetDrawing(drawing, name, request.job), job: request.job };
   } catch (error) {
     const message = messageOf(error, source.kind === 'file' ? source.name : `"${source.text}"`);
     if (message === null) {
@@ -88,7 +87,8 @@ async function print(
     return;
   }
   const isColoured = io.out.isTerminal && (io.env.NO_COLOR ?? '') === '';
-  io.out.write(vetted.map((each) => reportText(each, isColoured)).join(`\n${'─'.repeat(80)}\n\n`));
+  const look = { columns: COLUMNS, ...(isColoured ? { mark: painted } : {}) };
+  io.out.write(vetted.map((each) => reportText(each, look)).join(`\n${'─'.repeat(COLUMNS)}\n\n`));
   for (const { flag, path } of outputs) {
     io.out.write(`${OUTPUT_NAMES[flag]} written to ${path}\n`);
   }

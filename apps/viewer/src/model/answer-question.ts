@@ -18,7 +18,7 @@ import {
   settleJobWith,
 } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
-import { prove, stickStrokeMm } from '@pourproof/proof';
+import { vetDrawing, stickStrokeMm } from '@pourproof/proof';
 import type { ArtworkSource } from './artwork-source.ts';
 import { failureOf } from './failure-of.ts';
 import type { Answer, Question } from './question.ts';
@@ -34,7 +34,7 @@ export function questionAnswerer(): (question: Question) => Promise<Answer> {
       if (kept?.key !== key) {
         kept = { key, drawing: await drawingOf(source, asked, job) };
       }
-      return { id, kind: 'proof', proof: prove(kept.drawing, source.name, job) };
+      return { id, kind: 'proof', proof: vetDrawing(kept.drawing, source.name, job) };
     } catch (error) {
       return { id, kind: 'failure', failure: failureOf(error) };
     }

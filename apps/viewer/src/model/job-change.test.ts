@@ -1,7 +1,7 @@
 import { type JobFile, settleJob } from '@pourproof/job';
 import { defaultMaterials } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { changedJob } from './changed-job.ts';
 import { jobChange } from './job-change.ts';
@@ -69,14 +69,14 @@ test.each([1, 2])('the seal that a real proof offers at %d coats becomes the job
     shapes: [{ region: { ...bar, fillRule: 'nonzero' }, layer: '', colour: '#000000', source: 'bar' }],
   };
   const job = { wood: 'maple', seal: 'none', coats } as const;
-  const { findings } = prove(drawing, 'bar', settleJob(job)).report;
+  const { findings } = vetDrawing(drawing, 'bar', settleJob(job)).report;
   const option = findings
     .find((finding) => finding.code === 'high-bleed-wall')
     ?.fix.options.find((each) => each.do === 'change-seal');
   expect(option).toBeDefined();
   const part = change(option!, job);
   expect(part).toMatchObject({ coats });
-  const after = prove(drawing, 'bar', settleJob(changedJob(job, part!))).report.findings;
+  const after = vetDrawing(drawing, 'bar', settleJob(changedJob(job, part!))).report.findings;
   expect(after.map((finding) => finding.code)).not.toContain('high-bleed-wall');
 });
 
@@ -115,13 +115,13 @@ test.each<readonly [doing: string, code: string, widthMm: number, job: Partial<J
   ['use-resin', 'pour-too-deep', 20, { depth: '12mm', level: '0.2mm' }],
 ])('pressing "%s" clears a real finding of %s', (doing, code, widthMm, over) => {
   const job = { ...CALM, ...over };
-  const { findings } = prove(pocket(widthMm), 'x', settleJob(job)).report;
+  const { findings } = vetDrawing(pocket(widthMm), 'x', settleJob(job)).report;
   const finding = findings.find((each) => each.code === code);
   const option = finding?.fix.options.find((each) => each.do === doing);
   expect(option?.clears).toBe(true);
   const thing = { code, job, grainDeg: 0, materials: defaultMaterials, isLettering: false };
   const part = jobChange(option!, thing)?.part;
-  const after = prove(pocket(widthMm), 'x', settleJob(changedJob(job, part!))).report.findings;
+  const after = vetDrawing(pocket(widthMm), 'x', settleJob(changedJob(job, part!))).report.findings;
   expect(after.map((each) => each.code)).not.toContain(code);
 });
 

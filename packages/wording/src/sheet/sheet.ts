@@ -2,27 +2,23 @@ import { bitSize } from '@pourproof/job';
 import { cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import { passWidthMm, type Report } from '@pourproof/proof';
-import {
-  cutSentences,
-  type Fact,
-  type FindingEntry,
-  findingEntries,
-  jobFacts,
-  type MarkedPlace,
-  measureFacts,
-  resinFacts,
-  VERDICT_WORDS,
-  workFacts,
-} from '@pourproof/wording';
+import { cutSentences } from '../facts/cut-sentences.ts';
+import type { Fact } from '../facts/fact.ts';
+import { jobFacts } from '../facts/job-facts.ts';
+import { measureFacts } from '../facts/measure-facts.ts';
+import { resinFacts } from '../facts/resin-facts.ts';
+import { VERDICT_WORDS } from '../facts/verdict-words.ts';
+import { workFacts } from '../facts/work-facts.ts';
+import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
+import { OUTPUT_MARK } from '../output-mark.ts';
+import { shortBasis } from '../text/short-basis.ts';
 import type { Vetted } from '../vetted.ts';
-import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
 import { keySample } from './key-sample.ts';
 import { levellingFigure } from './levelling-figure.ts';
 import { digits } from './path-data.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
-import { shortBasis } from './short-basis.ts';
 
 /** Enlargements beside one finding. */
 const MOST_LOUPES = 2;

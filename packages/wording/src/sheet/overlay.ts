@@ -1,9 +1,10 @@
 import { bitSize } from '@pourproof/job';
 import { type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
 import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
-import { findingEntries, GRADE_WORDS } from '@pourproof/wording';
+import { GRADE_WORDS } from '../facts/grade-words.ts';
+import { findingEntries } from '../findings/finding-entries.ts';
+import { OUTPUT_MARK } from '../output-mark.ts';
 import type { Vetted } from '../vetted.ts';
-import { OUTPUT_MARK } from '../write-output.ts';
 import { escapeXml } from './escape-xml.ts';
 import { gradePath } from './levelling-figure.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';

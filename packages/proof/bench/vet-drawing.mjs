@@ -1,9 +1,9 @@
-// How long a whole proof takes as artwork grows: node packages/proof/bench/prove.mjs [largest] [family …]
+// How long a whole proof takes as artwork grows: node packages/proof/bench/vet-drawing.mjs [largest] [family …]
 // Processor time of this process, so that other work on the machine counts little; build first (npm run build:code).
 import { readFile } from 'node:fs/promises';
 import { openFont, readLettering } from '@pourproof/artwork';
 import { settleJob } from '@pourproof/job';
-import { prove } from '@pourproof/proof';
+import { vetDrawing } from '@pourproof/proof';
 
 const LETTERS = 'Handgloves';
 const FONT = new URL('../../../fixtures/fonts/lora-400.ttf', import.meta.url);
@@ -100,7 +100,7 @@ for (const family of families.length > 0 ? families : Object.keys(FAMILIES)) {
     for (const size of sizes) {
       const art = await FAMILIES[family](size);
       const start = process.cpuUsage();
-      prove(art, family, settleJob(JOBS[job]));
+      vetDrawing(art, family, settleJob(JOBS[job]));
       const { user, system } = process.cpuUsage(start);
       const seconds = (user + system) / 1e6;
       const points = count(art);

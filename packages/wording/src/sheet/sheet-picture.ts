@@ -1,6 +1,6 @@
 import type { Bounds, Rings } from '@pourproof/plane';
 import type { Picture, PicturedBlock } from '@pourproof/proof';
-import type { FindingEntry } from '@pourproof/wording';
+import type { FindingEntry } from '../findings/finding-entries.ts';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';

@@ -1,5 +1,5 @@
 import type { Bounds, Point, Rings } from '@pourproof/plane';
-import type { MarkedPlace } from '@pourproof/wording';
+import type { MarkedPlace } from '../findings/finding-entries.ts';
 
 /** A numbered mark: where it points, and where its disc stands. */
 export interface Mark {

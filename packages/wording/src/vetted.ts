@@ -1,7 +1,7 @@
 import type { Job } from '@pourproof/job';
 import type { Picture, Report } from '@pourproof/proof';
 
-/** One artwork with its proof: all that the printers need. */
+/** One vetted artwork: all that the templates need. */
 export interface Vetted {
   readonly report: Report;
   readonly picture: Picture;

@@ -77,7 +77,7 @@ export interface PicturedBlock {
  * @param name file name, or the text that was set, for the report
  * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it
  */
-export function prove(drawing: Drawing, name: string, job: Job): Proof {
+export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   refuseShortBit(job);
   const measured = measure(drawing, job);
   const findings = checks.flatMap((check) => check.run(measured) ?? []);

@@ -1,61 +1,55 @@
 import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
-import {
-  cutSentences,
-  type Fact,
-  type FindingEntry,
-  findingEntries,
-  jobFacts,
-  measureFacts,
-  resinFacts,
-  VERDICT_WORDS,
-  workFacts,
-} from '@pourproof/wording';
+import { cutSentences } from '../facts/cut-sentences.ts';
+import type { Fact } from '../facts/fact.ts';
+import { jobFacts } from '../facts/job-facts.ts';
+import { measureFacts } from '../facts/measure-facts.ts';
+import { resinFacts } from '../facts/resin-facts.ts';
+import { VERDICT_WORDS } from '../facts/verdict-words.ts';
+import { workFacts } from '../facts/work-facts.ts';
+import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import type { Vetted } from '../vetted.ts';
 import { shortBasis } from './short-basis.ts';
 import { wrap } from './wrap.ts';
 
-const COLUMNS = 80;
 /** Places listed for one finding; the rest is counted and stands in the JSON report and the overlay. */
 const MOST_PLACES = 6;
 
-/** The answer as text to read in a terminal, the verdict first; `isColoured` marks severities with colour as well. */
-export function reportText({ report, job }: Vetted, isColoured: boolean): string {
+/** How the text is laid out. */
+export interface ReportTextOptions {
+  /** Longest line, in characters. */
+  readonly columns: number;
+  /** Sets off the word for a severity, in colour for example. */
+  readonly mark?: (word: string, severity: Severity | 'clear') => string;
+}
+
+type Layout = Required<ReportTextOptions> & { readonly unit: LengthUnit };
+
+/** The answer as text to read in a terminal, the verdict first. */
+export function reportText({ report, job }: Vetted, options: ReportTextOptions): string {
   const unit = job.units;
-  const entries = findingEntries(report, unit);
-  const paint = isColoured ? painted : plain;
+  const layout: Layout = { mark: (word) => word, ...options, unit };
+  const { columns, mark } = layout;
   return [
-    ...wrap(verdictLine(report), COLUMNS, `${report.verdict.toUpperCase()}  `).map((line, k) =>
-      k === 0 ? line.replace(/^\S+/u, (word) => paint(word, report.verdict)) : line,
+    ...wrap(verdictLine(report), columns, `${report.verdict.toUpperCase()}  `).map((line, k) =>
+      k === 0 ? line.replace(/^\S+/u, (word) => mark(word, report.verdict)) : line,
     ),
     '',
-    ...paragraphs(cutSentences(report, unit)),
+    ...wrap(cutSentences(report, unit).join(' '), columns),
     '',
-    ...entries.flatMap((entry) => findingLines(entry, report, unit, paint)),
-    ...section('The job', factLines(jobFacts(job))),
-    ...section('Measures', factLines(measureFacts(report, unit))),
-    ...section('Resin', factLines(resinFacts(report, unit))),
-    ...(job.start === null ? [] : section('The work', factLines(workFacts(report)))),
-    ...section('From reading the artwork', noticeLines(report, unit)),
+    ...findingEntries(report, unit).flatMap((entry) => findingLines(entry, report, layout)),
+    ...section('The job', factLines(jobFacts(job), columns)),
+    ...section('Measures', factLines(measureFacts(report, unit), columns)),
+    ...section('Resin', factLines(resinFacts(report, unit), columns)),
+    ...(job.start === null ? [] : section('The work', factLines(workFacts(report), columns))),
+    ...section('From reading the artwork', noticeLines(report, layout)),
     ...section(
       'Take care',
-      Object.values(cautions).flatMap((caution) => wrap(caution.value, COLUMNS, '  - ')),
+      Object.values(cautions).flatMap((caution) => wrap(caution.value, columns, '  - ')),
     ),
-    ...defaultsLines(report),
+    ...defaultsLines(report, columns),
   ].join('\n');
-}
-
-type Paint = (text: string, severity: Severity | 'clear') => string;
-
-function plain(text: string): string {
-  return text;
-}
-
-/** Bold with red, yellow, cyan or green of the terminal's own palette (ECMA-48 SGR). */
-function painted(text: string, severity: Severity | 'clear'): string {
-  const codes = { stop: 31, caution: 33, note: 36, clear: 32 };
-  return `\u001b[1;${codes[severity]}m${text}\u001b[0m`;
 }
 
 function verdictLine(report: Report): string {
@@ -71,15 +65,15 @@ function verdictLine(report: Report): string {
   return `${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;
 }
 
-function paragraphs(sentences: readonly string[]): string[] {
-  return wrap(sentences.join(' '), COLUMNS);
-}
-
-function findingLines(entry: FindingEntry, report: Report, unit: LengthUnit, paint: Paint): string[] {
-  const part = (name: string, text: string): string[] => wrap(text, COLUMNS, `   ${name.padEnd(9)}`);
+function findingLines(
+  entry: FindingEntry,
+  report: Report,
+  { columns, mark, unit }: Layout,
+): readonly string[] {
+  const part = (name: string, text: string): string[] => wrap(text, columns, `   ${name.padEnd(9)}`);
   return [
-    `${entry.number}. ${paint(entry.severity.toUpperCase(), entry.severity)}  ${entry.title}  [${entry.code}]`,
-    ...wrap(entry.headline, COLUMNS, '   '),
+    `${entry.number}. ${mark(entry.severity.toUpperCase(), entry.severity)}  ${entry.title}  [${entry.code}]`,
+    ...wrap(entry.headline, columns, '   '),
     ...part('measured', `${entry.measured}; the limit is ${entry.limit}`),
     ...part('where', placesText(entry, report, unit)),
     ...part('why', entry.why),
@@ -110,7 +104,7 @@ function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : [title, ...lines, ''];
 }
 
-function factLines(facts: readonly Fact[]): string[] {
+function factLines(facts: readonly Fact[], columns: number): string[] {
   if (facts.length === 0) {
     return [];
   }
@@ -119,17 +113,17 @@ function factLines(facts: readonly Fact[]): string[] {
   return facts.flatMap(({ name, value, remark }) => {
     const start = `  ${name.padEnd(nameWidth)}`;
     return remark === ''
-      ? wrap(value, COLUMNS, start)
-      : wrap(remark, COLUMNS, `${start}${value.padEnd(valueWidth)}`);
+      ? wrap(value, columns, start)
+      : wrap(remark, columns, `${start}${value.padEnd(valueWidth)}`);
   });
 }
 
-function noticeLines(report: Report, unit: LengthUnit): string[] {
+function noticeLines(report: Report, { columns, unit }: Layout): string[] {
   return report.artwork.notices.flatMap((notice) => {
     const [first] = notice.where;
     const place =
       first === undefined ? '' : ` (${placeText(first, unit)}${moreText(notice.where.length - 1)})`;
-    return wrap(`${notice.severity}: ${notice.text}${place} [${notice.code}]`, COLUMNS, '  - ');
+    return wrap(`${notice.severity}: ${notice.text}${place} [${notice.code}]`, columns, '  - ');
   });
 }
 
@@ -151,11 +145,11 @@ function placeText(place: NoticePlace, unit: LengthUnit): string {
   return parts.filter((part) => part !== undefined).join(', ');
 }
 
-function defaultsLines(report: Report): string[] {
+function defaultsLines(report: Report, columns: number): string[] {
   if (report.defaults.length === 0) {
     return [];
   }
-  return [...wrap(`Not given, so taken as usual: ${report.defaults.map(flagName).join(', ')}.`, COLUMNS), ''];
+  return [...wrap(`Not given, so taken as usual: ${report.defaults.map(flagName).join(', ')}.`, columns), ''];
 }
 
 /** The flag that sets a key of the job: `sealHours` is `seal-hours`. */

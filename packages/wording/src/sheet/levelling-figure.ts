@@ -1,6 +1,6 @@
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
-import { GRADE_WORDS } from '@pourproof/wording';
+import { GRADE_WORDS } from '../facts/grade-words.ts';
 import type { Vetted } from '../vetted.ts';
 import { keySample } from './key-sample.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
