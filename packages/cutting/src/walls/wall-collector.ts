@@ -82,7 +82,11 @@ export class WallCollector {
     const fibre = Math.atan2(this.#fy, this.#fx);
     const a = this.#level * Math.cos(leanRad);
     const b = -this.#rise * Math.sin(leanRad);
-    const mean = absCosineIntegral(a, b, fromRad - fibre, toRad - fibre) / (toRad - fromRad);
+    // two arcs that meet may leave an element whose turn is lost to rounding: its mean is its value
+    const mean =
+      toRad > fromRad
+        ? absCosineIntegral(a, b, fromRad - fibre, toRad - fibre) / (toRad - fromRad)
+        : this.exposure(Math.cos(middle), Math.sin(middle), leanRad);
     this.#add(x, y, Math.cos(middle), Math.sin(middle), leanRad, areaMm2, areaMm2 * mean, false);
   }
 
