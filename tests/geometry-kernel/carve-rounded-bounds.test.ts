@@ -102,7 +102,7 @@ describe('where the truth is known otherwise', () => {
     }
   });
 
-  test('two wide parts and a short neck: the tip reaches it from both sides, and the bounds tell of it', () => {
+  test('two wide parts and a short bottleneck: the tip reaches it from both sides, and the bounds tell of it', () => {
     const axis = medialAxis(
       cleanFrom([[0, 0, 1.9, 0, 2, 0.45, 2.1, 0, 4, 0, 4, 1.2, 2.1, 1.2, 2, 0.75, 1.9, 1.2, 0, 1.2]]),
     );

@@ -37,7 +37,7 @@ function flushRectangles(random: () => number): Region[] {
 /** Rings that once had no sound axis, each with why. */
 const ONCE_WRONG: readonly (readonly [string, readonly (readonly number[])[]])[] = [
   [
-    'a neck over three edges that are straight but for rounding',
+    'a bottleneck over three edges that are straight but for rounding',
     [
       [
         -2, 6.311372383686741e-16, -1.0000013314637364, 4.4790195257140956e-7, -1, -1, 2, -1,

@@ -19,7 +19,7 @@ function expectSoundSliver(region: CleanRegion, name: string): void {
   expect(faults.unlinked, `${name}: half-edges are linked`).toBe(0);
 }
 
-test('a sliver 0.6 nm thin at its waist and 20 mm long has its neck', () => {
+test('a sliver 0.6 nm thin at its waist and 20 mm long has its bottleneck', () => {
   const sliver = [
     [9.0478026056496, 4.801917231175925],
     [15.831504234677077, 4.846862730081017],

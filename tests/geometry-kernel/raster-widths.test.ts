@@ -117,7 +117,7 @@ describe.each(FACES)('local thickness on a raster, %s', (face) => {
         median.push(character);
       }
     }
-    // a neck as short as it is wide, between two junctions, is covered by their discs (seen: k, t, B, K of the sans)
+    // a bottleneck as short as it is wide, between two junctions, is covered by their discs (seen: k, t, B, K of the sans)
     expect(narrowest.length, narrowest.join(' ')).toBeLessThanOrEqual(4);
     // strokes that swell have no one width (seen: c, e and s of the didone)
     expect(median.length, median.join(' ')).toBeLessThanOrEqual(3);

@@ -99,8 +99,8 @@ ${rows[0].score.faults.map((fault) => `- ${fault}`).join('\n')}
 ## Known limits
 - A burr or spur that is longer than it is wide is a stroke, however small.
 - A needle that ends blunt and is not four times as wide at its other end is a stroke as thin as its tip.
-- A taper that narrows again by more than a tenth has a neck, which counts as a stroke.
-- Local thickness, as raster images are measured, agrees with these widths but at junctions and in necks as short as they are wide, where a larger disc
+- A taper that narrows again by more than a tenth has a bottleneck, which counts as a stroke.
+- Local thickness, as raster images are measured, agrees with these widths but at junctions and in bottlenecks as short as they are wide, where a larger disc
   beside covers the place (\`tests/geometry-kernel/raster-widths.test.ts\`, 200 glyphs).
 `;
 }

@@ -19,7 +19,7 @@ const rows = sizes.map((size) => {
   const measures = leastTime(() => allMeasures(axis.result), runs);
   return {
     edges,
-    necks: axis.result.neckCount,
+    bottlenecks: axis.result.bottleneckCount,
     axisMs: axis.ms,
     measuresMs: measures.ms,
     restBytes: bytesOf(axis.result),

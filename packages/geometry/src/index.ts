@@ -18,7 +18,7 @@ export type { Boundary } from './medial-axis/boundary.ts';
 export { type MedialAxis, medialAxis } from './medial-axis/medial-axis.ts';
 export { type ArcRings, arcRingsArea, packArcRings, polygonFromArcs } from './outline/arc-rings.ts';
 export { leftStanding, type StandingPiece } from './outline/left-standing.ts';
-export { findMouths, type Mouths, sweepAt } from './outline/mouths.ts';
+export { findLevelCrossings, type LevelCrossings, sweepAt } from './outline/level-crossings.ts';
 export { type OpenArcs, openArcs } from './outline/open-arcs.ts';
 export { openedOutline } from './outline/opened-outline.ts';
 export { outsideOf } from './outline/outside-of.ts';

@@ -20,10 +20,10 @@ export interface Arrangement {
  * A pass cuts nearly everything, a second proves it; a third was the most that drawings needed. Only where crossings lie as dense as the
  * tolerance (thousands within a thousandth of a mm) do roundings keep crossing one another.
  */
-const MOST_PASSES = 10;
+const MAX_PASSES = 10;
 /** There, points are taken together more coarsely by this factor, up to 2 µm, then 33 µm. */
 const COARSER = 16;
-const MOST_ATTEMPTS = 5;
+const MAX_ATTEMPTS = 5;
 
 /**
  * Cuts the edges of rings at all their meetings.
@@ -36,7 +36,7 @@ const MOST_ATTEMPTS = 5;
  */
 export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
   let toleranceMm = toleranceFor(rings);
-  for (let attempt = 0; attempt < MOST_ATTEMPTS; attempt++) {
+  for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
     const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing);
     if (arrangement !== undefined) {
       return arrangement;
@@ -50,7 +50,7 @@ export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: Cros
 export type CrossingSinkMaker = (segments: SegmentSet) => CrossingSink;
 
 /** Keeps equal points one where the extent is 0, in mm. */
-const LEAST_TOLERANCE_MM = 1e-18;
+const MIN_TOLERANCE_MM = 1e-18;
 
 /**
  * Half the grid, at most a 2·10⁶th of the extent so that minute artwork keeps its shape, at least what doubles can tell apart at this
@@ -67,7 +67,7 @@ function toleranceFor(rings: Rings): number {
     Math.min(RESOLVE_GRID_MM / 2, extent * 5e-7),
     extent * 2 ** -30,
     farthest * 2 ** -44,
-    LEAST_TOLERANCE_MM,
+    MIN_TOLERANCE_MM,
   );
 }
 
@@ -87,7 +87,7 @@ function tryArrange(
   const { largestMoveMm } = vertices;
   const segments = drawnSegments(rings, vertexOfPoint, vertices);
   const sink = onCrossing(segments);
-  for (let pass = 0; pass < MOST_PASSES; pass++) {
+  for (let pass = 0; pass < MAX_PASSES; pass++) {
     const { changed, below } = sweepPass(segments, sweepOrder(vertices), shapeOfEdge, toleranceMm, sink);
     if (!changed) {
       return { segments, below, vertexOfPoint, toleranceMm, largestMoveMm };

@@ -13,7 +13,7 @@ export interface Crossing {
 }
 
 /** At a point where very many outlines meet each is compared with so many of the next: enough to tell that they cross there. */
-const MOST_STRANDS = 32;
+const MAX_STRANDS = 32;
 
 interface Strand {
   readonly shape: number;
@@ -93,7 +93,7 @@ export class CrossingLog {
 
   #noteStrands(v: number, list: readonly Strand[]): void {
     for (let i = 0; i < list.length; i++) {
-      for (let j = i + 1; j < Math.min(list.length, i + MOST_STRANDS); j++) {
+      for (let j = i + 1; j < Math.min(list.length, i + MAX_STRANDS); j++) {
         if (strandsCross(this.#segments.vertices, v, list[i], list[j])) {
           this.#note(v, list[i].shape, list[j].shape);
         }

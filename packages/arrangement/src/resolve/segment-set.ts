@@ -79,11 +79,11 @@ export function addOwners(set: SegmentSet, s: number, list: number, shapeOfEdge:
 }
 
 /** How many owners are looked through for one of the same shape; longer lists only cost time. */
-const MOST_COMPARED = 32;
+const MAX_COMPARED = 32;
 
 function addOwnerTo(set: SegmentSet, s: number, edge: number, sign: number, shapeOfEdge: Uint32Array): void {
   const passed: number[] = [];
-  for (let o = set.owners[s]; o >= 0 && passed.length < MOST_COMPARED; o = set.ownerNext[o]) {
+  for (let o = set.owners[s]; o >= 0 && passed.length < MAX_COMPARED; o = set.ownerNext[o]) {
     if (shapeOfEdge[set.ownerEdge[o]] === shapeOfEdge[edge]) {
       const sum = set.ownerSign[o] + sign;
       const rest = set.ownerNext[o];

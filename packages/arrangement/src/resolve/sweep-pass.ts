@@ -20,8 +20,8 @@ export interface SweepOutcome {
  * How many pairs of neighbours a pass compares again at the vertices where they changed, for each segment and in small drawings; beyond that
  * the next pass sees to them. One vertex may need very many: an edge that is upright but for a rounding crosses all others "behind" its upper end.
  */
-const MOST_AGAIN_PER_SEGMENT = 2;
-const LEAST_AGAIN = 128;
+const MAX_RECHECKS_PER_SEGMENT = 2;
+const MIN_RECHECKS = 128;
 
 interface Sweep {
   readonly set: SegmentSet;
@@ -100,7 +100,7 @@ function startSweep(
     endNext: [],
     below: new Array<number>(set.lo.length).fill(-1),
     pending: [],
-    pairsLeft: LEAST_AGAIN + MOST_AGAIN_PER_SEGMENT * set.lo.length,
+    pairsLeft: MIN_RECHECKS + MAX_RECHECKS_PER_SEGMENT * set.lo.length,
     current: -1,
     lower: -1,
     upper: -1,

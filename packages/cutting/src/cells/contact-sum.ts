@@ -20,7 +20,7 @@ export function contactSum(
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
     const high = nodeR[edgeTo[e]];
-    if (high >= leastMm && !edge.isSpoke(e)) {
+    if (high >= leastMm && !edge.isSecondary(e)) {
       edge.load(e);
       cells.load();
       sum += cells.integral(Math.max(edge.r0, leastMm), high, integrandOf(e), ofEach);

@@ -8,7 +8,7 @@ export function risingEdges(axis: MedialAxis): Int32Array {
   const rising = new Int32Array(nodeR.length).fill(-1);
   for (let e = 0; e < edgeFrom.length; e++) {
     const before = rising[edgeFrom[e]];
-    if (!edge.isSpoke(e) && (before < 0 || nodeR[edgeTo[e]] > nodeR[edgeTo[before]])) {
+    if (!edge.isSecondary(e) && (before < 0 || nodeR[edgeTo[e]] > nodeR[edgeTo[before]])) {
       rising[edgeFrom[e]] = e;
     }
   }

@@ -3,8 +3,8 @@ import {
   type ArcRings,
   checkRadius,
   enteringRadius,
-  findMouths,
-  type Mouths,
+  findLevelCrossings,
+  type LevelCrossings,
   type OpenArcs,
   openArcs,
   packArcRings,
@@ -32,7 +32,7 @@ export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: numb
     return packArcRings(Array.from(axis.region.ringEnds, (_, k) => withoutArcs(ringCoords(axis.region, k))));
   }
   const centre = enteringRadius(axis, centreMm);
-  const mouths = findMouths(axis, centre);
+  const mouths = findLevelCrossings(axis, centre);
   const reach = { ...mouths, radius: Math.min(reachMm, centre) };
   const tracer = new InsetTracer(axis, reach, openArcs(reach), centre - reach.radius);
   const loops: number[][] = [];
@@ -59,7 +59,7 @@ function withoutArcs(ring: Float64Array): number[] {
 /** Walks around the parts of the axis where the centre fits, at a fixed distance inside the boundary. */
 class InsetTracer {
   readonly #axis: MedialAxis;
-  readonly #mouths: Mouths;
+  readonly #mouths: LevelCrossings;
   readonly #arcs: OpenArcs;
   readonly #inset: number;
   readonly #closeness: number;
@@ -75,7 +75,7 @@ class InsetTracer {
   /** Half-edges that may still be walked: each is walked once. */
   #stepsLeft: number;
 
-  constructor(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, inset: number) {
+  constructor(axis: MedialAxis, mouths: LevelCrossings, arcs: OpenArcs, inset: number) {
     this.#axis = axis;
     this.#mouths = mouths;
     this.#arcs = arcs;

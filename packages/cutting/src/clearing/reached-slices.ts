@@ -1,5 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { AxisEdge, findMouths, type Mouths, openArcs, sectorArea } from '@pourproof/geometry';
+import { AxisEdge, findLevelCrossings, type LevelCrossings, openArcs, sectorArea } from '@pourproof/geometry';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
 import { flankMoments, heightMoments } from '../cutters/profile-moments.ts';
@@ -10,7 +10,7 @@ const OVERLAP_SHARE = 1e-11;
 
 /**
  * All slices of what a turning cutter clears whose centre stays where a disc of `centreMm` fits: at reach t, the cutter's radius there, the area
- * is a quadratic in t less what discs at short necks overlap.
+ * is a quadratic in t less what discs at short bottlenecks overlap.
  */
 export class ReachedSlices {
   readonly centreMm: number;
@@ -20,7 +20,7 @@ export class ReachedSlices {
   readonly #turnRad: number;
   /** Sum of the mouths' angles. */
   readonly #sweepRad: number;
-  readonly #overlapping: Mouths;
+  readonly #overlapping: LevelCrossings;
 
   constructor(axis: MedialAxis, centreMm: number) {
     this.centreMm = centreMm;
@@ -31,7 +31,7 @@ export class ReachedSlices {
     let turn = 0;
     for (let e = 0; e < axis.edgeFrom.length; e++) {
       const high = axis.nodeR[axis.edgeTo[e]];
-      if (high < centreMm || edge.isSpoke(e)) {
+      if (high < centreMm || edge.isSecondary(e)) {
         continue;
       }
       edge.load(e);
@@ -45,7 +45,7 @@ export class ReachedSlices {
     this.#cellsMm2 = area;
     this.lengthMm = length;
     this.#turnRad = turn;
-    const mouths = findMouths(axis, centreMm);
+    const mouths = findLevelCrossings(axis, centreMm);
     this.#sweepRad = mouths.sweep.reduce((sum, sweep) => sum + sweep, 0);
     this.#overlapping = overlappingOf(mouths);
   }
@@ -171,7 +171,7 @@ function slantAt(cutter: Cutter, height: number): number {
 }
 
 /** The mouths of the narrow parts in which discs overlap. */
-function overlappingOf(mouths: Mouths): Mouths {
+function overlappingOf(mouths: LevelCrossings): LevelCrossings {
   const { isTrimmed } = openArcs(mouths);
   const parts = new Set(mouths.closes.filter((_, k) => isTrimmed[k] !== 0));
   const keep = mouths.edge.map((_, k) => k).filter((k) => parts.has(mouths.closes[k]));

@@ -159,7 +159,7 @@ function reachedEdge(axis: MedialAxis, radiusMm: number): number {
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
     const high = nodeR[edgeTo[e]];
-    if (high >= radiusMm && !edge.isSpoke(e)) {
+    if (high >= radiusMm && !edge.isSecondary(e)) {
       edge.load(e);
       cells.load();
       sum += cells.spans(Math.max(edge.r0, radiusMm), high).lengthMm;

@@ -19,7 +19,7 @@ export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number):
   const isNew = (node: number): boolean => nodeR[node] >= radiusMm && nodeR[node] < beforeMm;
   for (let e = 0; e < edgeFrom.length; e++) {
     const [from, to] = [edgeFrom[e], edgeTo[e]];
-    if (nodeR[to] < radiusMm || nodeR[from] >= beforeMm || edge.isSpoke(e)) {
+    if (nodeR[to] < radiusMm || nodeR[from] >= beforeMm || edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);

@@ -130,7 +130,7 @@ function sortedCells(
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, boundary } = axis;
   const list: [site: number, contact: number, cell: number][] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (edge.isSpoke(e)) {
+    if (edge.isSecondary(e)) {
       continue;
     }
     for (const [side, site] of [edgeRight[e], edgeLeft[e]].entries()) {

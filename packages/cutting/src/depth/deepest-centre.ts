@@ -29,7 +29,7 @@ export class DeepestCentre {
     const boxes: number[] = [];
     const values: number[] = [];
     for (let e = 0; e < axis.edgeFrom.length; e++) {
-      if (!this.#edge.isSpoke(e)) {
+      if (!this.#edge.isSecondary(e)) {
         this.#edge.load(e);
         edges.push(e);
         boxes.push(...axisEdgeBox(this.#edge));

@@ -1,5 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { findMouths } from '@pourproof/geometry';
+import { findLevelCrossings } from '@pourproof/geometry';
 import { ClearLayer } from '../clearing/clear-layer.ts';
 import type { CutLayer } from '../cut/cut-layer.ts';
 import { heightAt } from '../cutters/cutter.ts';
@@ -78,7 +78,7 @@ class MouthIndex {
   readonly #index: NearIndex;
 
   constructor(axis: MedialAxis, centreMm: number) {
-    const { x, y } = findMouths(axis, centreMm);
+    const { x, y } = findLevelCrossings(axis, centreMm);
     this.#x = x;
     this.#y = y;
     const boxes = Float64Array.from({ length: 4 * x.length }, (_, k) => ((k & 1) === 0 ? x : y)[k >> 2]);

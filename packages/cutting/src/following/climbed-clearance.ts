@@ -16,7 +16,7 @@ export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array
   const loss = new Float64Array(edgeFrom.length);
   const rising = risingEdges(axis);
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (edge.isSpoke(e)) {
+    if (edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);

@@ -131,7 +131,7 @@ export class FollowLayer implements CutLayer {
     for (let e = 0; e < edgeFrom.length; e++) {
       const low = Math.max(nodeR[edgeFrom[e]], flat);
       const high = Math.min(nodeR[edgeTo[e]], reachMm);
-      if (high > low && !edge.isSpoke(e)) {
+      if (high > low && !edge.isSecondary(e)) {
         edge.load(e);
         cells.load();
         sum += cells.sweepIntegral(low, high, ofEach);
@@ -140,13 +140,13 @@ export class FollowLayer implements CutLayer {
     return sum * weight;
   }
 
-  /** What discs of the tip flat can share at necks: at most half a disc, from the neck on to where the discs on both sides part. */
+  /** What discs of the tip flat can share at bottlenecks: at most half a disc, from the bottleneck on to where the discs on both sides part. */
   #overlapBound(): number {
-    const { nodeR, neckCount } = this.#axis;
+    const { nodeR, bottleneckCount } = this.#axis;
     const { profile } = this;
     const flat = profile.tipFlatMm;
     let sum = 0;
-    for (let k = 0; k < neckCount; k++) {
+    for (let k = 0; k < bottleneckCount; k++) {
       const r = nodeR[k];
       // beside two points or a line and a point the clearance has risen no more than this where the discs part
       const apart = r + Math.min(flat, Math.max(Math.hypot(r, flat) - r, (flat * flat) / (4 * r)));

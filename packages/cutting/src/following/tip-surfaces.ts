@@ -37,13 +37,13 @@ export interface TipRest {
 export interface TipSurfaces {
   readonly sweeps: readonly TipSweep[];
   readonly rests: readonly TipRest[];
-  /** Share of the sweeps that is there: at necks rims on both sides start inside each other. */
+  /** Share of the sweeps that is there: at bottlenecks rims on both sides start inside each other. */
   readonly share: number;
 }
 
 /**
  * What a flat tip leaves along the axis between two depths, where it lies above the depth limit, in stretches no longer than `longestMm`. Arcs that end at a node and do not go on from it rest
- * there as sectors; those that start from nothing, at a neck, are missing from what is swept afterwards.
+ * there as sectors; those that start from nothing, at a bottleneck, are missing from what is swept afterwards.
  */
 export function tipSurfaces(
   axis: MedialAxis,
@@ -58,7 +58,7 @@ export function tipSurfaces(
   const edge = new AxisEdge(axis);
   const sweeps: TipSweep[] = [];
   for (let e = 0; e < axis.edgeFrom.length; e++) {
-    if (edge.isSpoke(e)) {
+    if (edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);

@@ -108,7 +108,7 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Arra
   const shape = new AxisEdge(axis);
   const chosen: number[] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (nodeR[edgeTo[e]] >= radius && nodeR[edgeFrom[e]] < wide && !shape.isSpoke(e)) {
+    if (nodeR[edgeTo[e]] >= radius && nodeR[edgeFrom[e]] < wide && !shape.isSecondary(e)) {
       chosen.push(e);
     }
   }

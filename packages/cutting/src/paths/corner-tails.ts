@@ -30,7 +30,7 @@ export class CornerTails {
     this.#hasRise = new Uint8Array(nodeR.length);
     const count = edgeFrom.length;
     for (let e = 0; e < count; e++) {
-      if (!this.#edge.isSpoke(e)) {
+      if (!this.#edge.isSecondary(e)) {
         this.#first[edgeTo[e] + 1]++;
         this.#hasRise[edgeFrom[e]] = 1;
       }
@@ -41,7 +41,7 @@ export class CornerTails {
     const fill = this.#first.slice(0, nodeR.length);
     this.#below = new Int32Array(this.#first[nodeR.length]);
     for (let e = 0; e < count; e++) {
-      if (!this.#edge.isSpoke(e)) {
+      if (!this.#edge.isSecondary(e)) {
         this.#below[fill[edgeTo[e]]++] = e;
       }
     }

@@ -14,7 +14,7 @@ export interface KeptAxis {
  * the disc at its root, as those into the facets of a flattened curve do. Linear time.
  */
 export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
-  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, neckCount } = axis;
+  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, bottleneckCount } = axis;
   const count = edgeFrom.length;
   const shape = new AxisEdge(axis);
   const isKept = new Uint8Array(count);
@@ -23,7 +23,7 @@ export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
   const pending = new Int32Array(nodeR.length);
   const isOnAxis = new Uint8Array(nodeR.length);
   for (let e = 0; e < count; e++) {
-    if (!shape.isSpoke(e)) {
+    if (!shape.isSecondary(e)) {
       isKept[e] = 1;
       risingFrom[edgeFrom[e]] = e;
       upCount[edgeFrom[e]]++;
@@ -35,7 +35,7 @@ export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
   // how far the discs below a node reach beyond its own, at most
   const beyond = new Float64Array(nodeR.length);
   const ready: number[] = [];
-  for (let v = neckCount; v < nodeR.length; v++) {
+  for (let v = bottleneckCount; v < nodeR.length; v++) {
     if (isOnAxis[v] !== 0 && pending[v] === 0) {
       ready.push(v);
     }
@@ -53,7 +53,7 @@ export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
       isKept[e] = 0;
       beyond[w] = Math.max(beyond[w], reach);
       pending[w]--;
-      if (pending[w] === 0 && w >= neckCount) {
+      if (pending[w] === 0 && w >= bottleneckCount) {
         ready.push(w);
       }
     }

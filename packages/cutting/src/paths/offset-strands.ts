@@ -68,7 +68,7 @@ export class StrandTracer {
     // strands between wide places start at one; what is left unseen after that is closed
     for (let i = 0; wide < Infinity && i < edges.length; i++) {
       const e = edges[i];
-      if (nodeR[edgeFrom[e]] < wide && nodeR[edgeTo[e]] >= wide && !this.#edge.isSpoke(e)) {
+      if (nodeR[edgeFrom[e]] < wide && nodeR[edgeTo[e]] >= wide && !this.#edge.isSecondary(e)) {
         strands.push(this.#traceOpen(e));
         this.#strand++;
       }
@@ -76,7 +76,7 @@ export class StrandTracer {
     for (let i = 0; i < edges.length; i++) {
       const e = edges[i];
       const high = nodeR[edgeTo[e]];
-      if (high >= clearance && high < wide && !this.#edge.isSpoke(e)) {
+      if (high >= clearance && high < wide && !this.#edge.isSecondary(e)) {
         for (const h of [2 * e, 2 * e + 1]) {
           if (this.#isSeen[h] !== this.#seenMark) {
             strands.push(this.#traceClosed(h));
@@ -102,7 +102,7 @@ export class StrandTracer {
         (h & 1) === 0 &&
         nodeR[edgeFrom[at]] < this.#wide &&
         nodeR[edgeTo[at]] >= this.#wide &&
-        !this.#edge.isSpoke(at)
+        !this.#edge.isSecondary(at)
       ) {
         this.#mark(h);
         const [x, y] = this.#contactAtWide(at, edgeRight[at]);
@@ -154,7 +154,7 @@ export class StrandTracer {
     if ((h & 1) === 0) {
       return nextHalf[h];
     }
-    if (this.#edge.isSpoke(e)) {
+    if (this.#edge.isSecondary(e)) {
       this.#passSpoke(edgeLeft[e], edgeRight[e]);
       return 2 * e;
     }

@@ -39,7 +39,7 @@ export function addFollowWalls(
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
   for (let e = 0; e < axis.edgeFrom.length; e++) {
-    if (edge.isSpoke(e)) {
+    if (edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);

@@ -1,5 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { AxisEdge, findMouths } from '@pourproof/geometry';
+import { AxisEdge, findLevelCrossings } from '@pourproof/geometry';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import type { Reach } from '../cut/cut-layer.ts';
@@ -25,10 +25,10 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
   const { originX, originY } = axis.boundary;
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
-  const mouths = findMouths(axis, centreMm);
+  const mouths = findLevelCrossings(axis, centreMm);
   const elements: Element[] = [];
   for (let e = 0; e < axis.edgeFrom.length; e++) {
-    if (axis.nodeR[axis.edgeTo[e]] < centreMm || edge.isSpoke(e)) {
+    if (axis.nodeR[axis.edgeTo[e]] < centreMm || edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);

@@ -1,8 +1,16 @@
 import type { Boundary } from '../medial-axis/boundary.ts';
 import type { AxisGraph } from '../medial-axis/growing-graph.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { AREA, addCells, type CellSums, GREATEST, LEAST, noCells, SUM_STRIDE } from './cell-sums.ts';
-import { isSpoke } from './is-spoke.ts';
+import {
+  AREA,
+  addCells,
+  type CellSums,
+  MAX_CLEARANCE,
+  MIN_CLEARANCE,
+  noCells,
+  SUM_STRIDE,
+} from './cell-sums.ts';
+import { isSecondary } from './is-secondary.ts';
 
 /**
  * Consecutive edges whose cells are summed up once for all. Edges are made by rising clearance, piece by piece, so most blocks lie wholly on one
@@ -18,7 +26,7 @@ export function axisBlocks(boundary: Boundary, graph: AxisGraph): AxisBlocks {
   const count = graph.edgeFrom.length;
   const blocks = new Float64Array(SUM_STRIDE * Math.ceil(count / BLOCK));
   for (let at = 0, e = 0; e < count; at += SUM_STRIDE, e += BLOCK) {
-    blocks[at + LEAST] = Infinity;
+    blocks[at + MIN_CLEARANCE] = Infinity;
     addCells(boundary, graph, e, Math.min(e + BLOCK, count), 0, Infinity, blocks, at);
   }
   return blocks;
@@ -38,10 +46,10 @@ export function wholeCells(axis: MedialAxis, low: number, high: number): CellSum
   const { blocks, edgeFrom } = axis;
   const sums = noCells();
   for (let at = 0, e = 0; at < blocks.length; at += SUM_STRIDE, e += BLOCK) {
-    const least = blocks[at + LEAST];
-    const greatest = blocks[at + GREATEST];
+    const least = blocks[at + MIN_CLEARANCE];
+    const greatest = blocks[at + MAX_CLEARANCE];
     if (least >= low && greatest < high) {
-      for (let k = 0; k < LEAST; k++) {
+      for (let k = 0; k < MIN_CLEARANCE; k++) {
         sums[k] += blocks[at + k];
       }
     } else if (greatest >= low && least < high) {
@@ -51,17 +59,17 @@ export function wholeCells(axis: MedialAxis, low: number, high: number): CellSum
   return sums;
 }
 
-/** The edges, but for spokes, along which the clearance rises from less than the radius to the radius or more; in their order. */
+/** The edges, but for secondary edges, along which the clearance rises from less than the radius to the radius or more; in their order. */
 export function crossingEdges(axis: MedialAxis, radius: number): number[] {
   const { blocks, edgeFrom, edgeTo, nodeR } = axis;
   const crossing: number[] = [];
   for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
-    if (blocks[at + LEAST] >= radius || blocks[at + GREATEST] < radius) {
+    if (blocks[at + MIN_CLEARANCE] >= radius || blocks[at + MAX_CLEARANCE] < radius) {
       continue;
     }
     const end = Math.min(first + BLOCK, edgeFrom.length);
     for (let e = first; e < end; e++) {
-      if (nodeR[edgeFrom[e]] < radius && nodeR[edgeTo[e]] >= radius && !isSpoke(axis, e)) {
+      if (nodeR[edgeFrom[e]] < radius && nodeR[edgeTo[e]] >= radius && !isSecondary(axis, e)) {
         crossing.push(e);
       }
     }

@@ -1,10 +1,10 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AREA, type CellSums, LENGTH, TURN, VOLUME } from './cell-sums.ts';
-import { isSpoke } from './is-spoke.ts';
+import { isSecondary } from './is-secondary.ts';
 import { parabolaArc, parabolaLength } from './parabola-length.ts';
 
-/** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a spoke has no area beside it. */
-export type EdgeKind = 'lines' | 'line-point' | 'points' | 'spoke';
+/** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a secondary edge has no area beside it. */
+export type EdgeKind = 'lines' | 'line-point' | 'points' | 'secondary';
 
 /**
  * Closed forms on one axis edge at a time and on its two cells, each a strip under the edge (where the site is an edge) or a fan
@@ -12,7 +12,7 @@ export type EdgeKind = 'lines' | 'line-point' | 'points' | 'spoke';
  */
 export class AxisEdge {
   readonly #axis: MedialAxis;
-  kind: EdgeKind = 'spoke';
+  kind: EdgeKind = 'secondary';
   left = 0;
   right = 0;
   /** Clearance at the low and the high end. */
@@ -45,9 +45,9 @@ export class AxisEdge {
     this.#axis = axis;
   }
 
-  /** Whether edge e is a spoke, between a site edge and one of its own end points. */
-  isSpoke(e: number): boolean {
-    return isSpoke(this.#axis, e);
+  /** Whether edge e is a secondary edge, between a site edge and one of its own end points. */
+  isSecondary(e: number): boolean {
+    return isSecondary(this.#axis, e);
   }
 
   /** Takes edge e. */
@@ -64,9 +64,9 @@ export class AxisEdge {
     this.x1 = nodeX[to];
     this.y1 = nodeY[to];
     const n = boundary.count;
-    const isBare = isSpoke(this.#axis, e);
+    const isBare = isSecondary(this.#axis, e);
     if (isBare || (this.left < n && this.right < n)) {
-      this.kind = isBare ? 'spoke' : 'lines';
+      this.kind = isBare ? 'secondary' : 'lines';
       this.#u0 = this.r0;
       this.#u1 = this.r1;
     } else if (this.left >= n && this.right >= n) {
@@ -119,7 +119,7 @@ export class AxisEdge {
 
   /** Position along the bisector's own axis where the clearance is r, within the edge. */
   #position(r: number): number {
-    if (this.kind === 'lines' || this.kind === 'spoke') {
+    if (this.kind === 'lines' || this.kind === 'secondary') {
       return r;
     }
     const h = this.#h;
@@ -231,7 +231,7 @@ export class AxisEdge {
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
   area(a: number, b: number, strip: number): number {
-    if (this.kind === 'spoke') {
+    if (this.kind === 'secondary') {
       return 0;
     }
     if (this.kind === 'lines') {
@@ -275,7 +275,7 @@ export class AxisEdge {
 
   /** Adds what both cells beside the part of the edge with clearance from a to b sum up to. */
   addCells(a: number, b: number, sums: CellSums): void {
-    if (this.kind === 'spoke') {
+    if (this.kind === 'secondary') {
       return;
     }
     sums[AREA] += this.area(a, b, 0);

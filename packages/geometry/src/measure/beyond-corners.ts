@@ -9,9 +9,9 @@ const CORNER_REACH = 1;
 
 /** The axis with its longest ways down to the boundary, and the edges whose ways reach beyond corners as a graph. */
 export interface BeyondCorners {
-  /** Length of each edge, mm; -1 for spokes. */
+  /** Length of each edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
-  /** Longest way down from each node to the boundary, mm; infinite from necks, which lead on to another part. */
+  /** Longest way down from each node to the boundary, mm; infinite from bottlenecks, which lead on to another part. */
   readonly reach: Float64Array;
   /** 1 for nodes from which an edge rises. */
   readonly hasRise: Uint8Array;
@@ -26,11 +26,11 @@ export interface BeyondCorners {
 
 /** Goes up the axis from the boundary once; linear time. */
 export function beyondCorners(axis: MedialAxis): BeyondCorners {
-  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, neckCount } = axis;
+  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, bottleneckCount } = axis;
   const { count, x, y, tx, ty, next } = axis.boundary;
   const length = new Float64Array(edgeFrom.length);
   const reach = new Float64Array(nodeR.length);
-  reach.fill(Infinity, 0, neckCount);
+  reach.fill(Infinity, 0, bottleneckCount);
   const hasRise = new Uint8Array(nodeR.length);
   const isBeyond = new Uint8Array(edgeFrom.length);
   const beginning: number[] = [];

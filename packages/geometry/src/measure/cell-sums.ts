@@ -13,8 +13,8 @@ export const AREA = 0;
 export const LENGTH = 1;
 export const TURN = 2;
 export const VOLUME = 3;
-export const LEAST = 4;
-export const GREATEST = 5;
+export const MIN_CLEARANCE = 4;
+export const MAX_CLEARANCE = 5;
 export const SUM_STRIDE = 6;
 
 /** The sums of no cells. */
@@ -78,7 +78,7 @@ export function addCells(
       const line = isForth ? right : left;
       const p = (isForth ? left : right) - count;
       if (p === line || p === next[line]) {
-        // a spoke: no area beside it
+        // a secondary edge: no area beside it
         continue;
       }
       const sign = isForth ? 1 : -1;
@@ -115,8 +115,8 @@ export function addCells(
   sums[at + LENGTH] += length;
   sums[at + TURN] += turn;
   sums[at + VOLUME] += volume;
-  sums[at + LEAST] = Math.min(sums[at + LEAST], least);
-  sums[at + GREATEST] = Math.max(sums[at + GREATEST], greatest);
+  sums[at + MIN_CLEARANCE] = Math.min(sums[at + MIN_CLEARANCE], least);
+  sums[at + MAX_CLEARANCE] = Math.max(sums[at + MAX_CLEARANCE], greatest);
 }
 
 /** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */

@@ -1,12 +1,12 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { stoppedDiscs } from '../outline/mouths.ts';
+import { stoppedDiscs } from '../outline/level-crossings.ts';
 import { openArcs } from '../outline/open-arcs.ts';
 import { BLOCK } from './axis-blocks.ts';
 import { AxisEdge } from './axis-edge.ts';
-import { AREA, GREATEST, LEAST, SUM_STRIDE } from './cell-sums.ts';
+import { AREA, MAX_CLEARANCE, MIN_CLEARANCE, SUM_STRIDE } from './cell-sums.ts';
 import { checkRadius } from './check-radius.ts';
 import { enteringRadius } from './entering-radius.ts';
-import { isSpoke } from './is-spoke.ts';
+import { isSecondary } from './is-secondary.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
@@ -43,11 +43,11 @@ function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): 
   const { count, x, y, tx, ty } = axis.boundary;
   let area = 0;
   for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
-    if (blocks[at + LEAST] >= radius) {
+    if (blocks[at + MIN_CLEARANCE] >= radius) {
       area += blocks[at + AREA];
       continue;
     }
-    if (blocks[at + GREATEST] < radius) {
+    if (blocks[at + MAX_CLEARANCE] < radius) {
       continue;
     }
     const end = Math.min(first + BLOCK, edgeFrom.length);
@@ -86,7 +86,7 @@ function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): 
             ? (vx * tx[left] + vy * ty[left]) * (a + b)
             : (nodeY[from] - y[left - count]) * vx - (nodeX[from] - x[left - count]) * vy;
         area += (forth - back) / 2;
-      } else if (!isSpoke(axis, e)) {
+      } else if (!isSecondary(axis, e)) {
         crossing.push(e);
       }
     }

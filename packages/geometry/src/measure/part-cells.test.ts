@@ -15,7 +15,7 @@ function ring(corners: number, radius: number, swing: number, waves: number): [n
   });
 }
 
-/** Two such rings, one a hole: lines, parabola arcs, pairs of points and necks. */
+/** Two such rings, one a hole: lines, parabola arcs, pairs of points and bottlenecks. */
 const swinging = packRings([
   ring(240, 20, 3, 7).flat(),
   ring(160, 9, 4, 5).toReversed().flat(),
@@ -32,7 +32,7 @@ describe('sums of cells', () => {
     const oneByOne = noCells();
     for (let e = 0; e < axis.edgeFrom.length; e++) {
       edge.load(e);
-      if (edge.kind !== 'spoke' && edge.r0 < mm && edge.r1 >= mm) {
+      if (edge.kind !== 'secondary' && edge.r0 < mm && edge.r1 >= mm) {
         wanted.push(e);
       }
       if (edge.r1 >= mm) {

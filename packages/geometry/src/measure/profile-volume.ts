@@ -1,5 +1,5 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { stoppedDiscs } from '../outline/mouths.ts';
+import { stoppedDiscs } from '../outline/level-crossings.ts';
 import { openArcs } from '../outline/open-arcs.ts';
 import { crossingEdges } from './axis-blocks.ts';
 import { areaBeyondStrip } from './cell-sums.ts';
@@ -24,7 +24,7 @@ export function reachedArea(axis: MedialAxis, centreMm: number, reachMm: number)
   const centre = enteringRadius(axis, centreMm);
   const reach = Math.min(reachMm, centre);
   const crossing = crossingEdges(axis, centre);
-  // the same mouths as those of the whole cutter, with smaller discs
+  // the same crossings as those of the whole cutter, with smaller discs
   const discs = { ...stoppedDiscs(axis, centre, crossing), radius: reach };
   return (
     areaBeyondStrip(cellsAbove(axis, centre, crossing), centre - reach) + sectorArea(discs, openArcs(discs))
@@ -35,7 +35,7 @@ export function reachedArea(axis: MedialAxis, centreMm: number, reachMm: number)
  * Volume in mm³ that a turning cutter removes at one depth, its centre going wherever its largest radius below the face fits.
  *
  * `profile` lists height above the tip and radius there, both in mm and not falling, straight between; it starts at height 0 and ends at the depth.
- * A straight piece is integrated by Simpson's rule, which is exact where discs in short necks don't overlap.
+ * A straight piece is integrated by Simpson's rule, which is exact where discs in short bottlenecks don't overlap.
  *
  * @throws {RangeError} when heights or radii fall, or fewer than two points are given
  */

@@ -1,26 +1,26 @@
-import type { StoppedDiscs } from '../outline/mouths.ts';
+import type { StoppedDiscs } from '../outline/level-crossings.ts';
 import type { OpenArcs } from '../outline/open-arcs.ts';
 
-/** Area that the mouths' discs cover in the narrow parts that they close. */
-export function sectorArea(mouths: StoppedDiscs, arcs: OpenArcs): number {
-  const { radius, sweep } = mouths;
+/** Area that the crossings' discs cover in the narrow parts that they close. */
+export function sectorArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
+  const { radius, sweep } = crossings;
   let sum = 0;
   for (let k = 0; k < sweep.length; k++) {
     sum += arcs.isTrimmed[k] === 0 ? (radius * radius * sweep[k]) / 2 : 0;
   }
-  return sum + trimmedArea(mouths, arcs);
+  return sum + trimmedArea(crossings, arcs);
 }
 
 /** The same where discs overlap: twice the area is the integral of x·dy − y·dx along the radii and the open arcs. */
-function trimmedArea(mouths: StoppedDiscs, arcs: OpenArcs): number {
-  const { radius: r, x, y, angle, sweep, closes } = mouths;
+function trimmedArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
+  const { radius: r, x, y, angle, sweep, closes } = crossings;
   const originOf = new Map<number, number>();
   let sum = 0;
   for (let k = 0; k < sweep.length; k++) {
     if (arcs.isTrimmed[k] === 0) {
       continue;
     }
-    // relative to one mouth of the same narrow part, so that nothing large cancels
+    // relative to one crossing of the same narrow part, so that nothing large cancels
     const o = originOf.get(closes[k]) ?? k;
     originOf.set(closes[k], o);
     const cx = x[k] - x[o];

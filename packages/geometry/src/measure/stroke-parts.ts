@@ -1,5 +1,5 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { LEVEL_SHARE } from '../medial-axis/tolerances.ts';
+import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { beyondCorners, excessBeyondCorner } from './beyond-corners.ts';
 import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
@@ -11,11 +11,11 @@ export const TAPER = 2;
 
 /** The axis sorted into corners, strokes and tapers. */
 export interface StrokeParts {
-  /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; spokes are corners. */
+  /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; secondary edges are corners. */
   readonly part: Uint8Array;
   /** Share of the way up at which each edge begins to be what it is; above 0 only where a stroke begins within the edge. */
   readonly start: Float64Array;
-  /** Length of each whole edge, mm; -1 for spokes. */
+  /** Length of each whole edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
   /** Nodes from which no edge rises, where the clearance is greatest around, but for waves of a taper. */
   readonly tops: readonly number[];
@@ -37,14 +37,14 @@ const BLUNT_GROWTH = 1.4;
 /** Where a blunt end widens by less, it is still a needle's tip if doubling the way from where its flanks would meet widens it by this factor. */
 const NEEDLE_GROWTH = 1.6;
 /** How closely the place is found where a stroke begins within an edge, as a share of the edge and of the clearance, and in how many steps at most. */
-const START_SHARE = 1e-12;
+const START_REL_TOL = 1e-12;
 const START_STEPS = 60;
 /** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
 const TIP_RATIO = 4;
 
 /** Sorts the axis' edges into corners, strokes and tapers; linear time. */
 export function strokeParts(axis: MedialAxis): StrokeParts {
-  const { edgeFrom, nodeR, neckCount } = axis;
+  const { edgeFrom, nodeR, bottleneckCount } = axis;
   const graph = beyondCorners(axis);
   const { length, reach, hasRise, beginning, degree } = graph;
   // what is beyond corners is STROKE, else CORNER: it remains to find the tapers
@@ -57,7 +57,7 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
   }
   const ends: number[] = [];
   const tops: number[] = [];
-  for (let k = neckCount; k < nodeR.length; k++) {
+  for (let k = bottleneckCount; k < nodeR.length; k++) {
     if (degree[k] === 1) {
       ends.push(k);
     }
@@ -76,7 +76,7 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
  * edges count as a whole: which of their ends is the lower one is rounding.
  */
 function strokeStart(edge: AxisEdge, wayBefore: number): number {
-  if (edge.r0 >= edge.r1 * (1 - LEVEL_SHARE)) {
+  if (edge.r0 >= edge.r1 * (1 - LEVEL_REL_TOL)) {
     return 0;
   }
   const excessAt = (share: number): number => {
@@ -89,10 +89,10 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
   let atLow = excessAt(low);
   let atHigh = excessAt(high);
   let side = 0;
-  for (let k = 0; k < START_STEPS && high - low > START_SHARE && atHigh > atLow; k++) {
+  for (let k = 0; k < START_STEPS && high - low > START_REL_TOL && atHigh > atLow; k++) {
     const share = low + (high - low) * Math.min(1, Math.max(0, atLow / (atLow - atHigh)));
     const excess = excessAt(share);
-    const isDone = Math.abs(excess) <= START_SHARE * edge.clearance;
+    const isDone = Math.abs(excess) <= START_REL_TOL * edge.clearance;
     if (excess > 0 || isDone) {
       high = share;
       atHigh = excess;

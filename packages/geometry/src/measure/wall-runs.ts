@@ -76,14 +76,14 @@ function ringExposure(region: Rings, from: number, to: number, grainRad: number)
 }
 
 /** Rounding of |n·f| in doubles: an edge drawn at exactly the limit is in. */
-const EXPOSURE_ROUNDING = 1e-12;
+const EXPOSURE_TOL = 1e-12;
 
 function joinGaps(ring: RingExposure, minExposure: number, joinGapMm: number): Uint8Array {
   const n = ring.lengths.length;
   const isIn = new Uint8Array(n);
   for (let i = 0; i < n; i++) {
     isIn[i] = Number(
-      ring.exposed[i] >= (minExposure - EXPOSURE_ROUNDING) * ring.lengths[i] && ring.lengths[i] > 0,
+      ring.exposed[i] >= (minExposure - EXPOSURE_TOL) * ring.lengths[i] && ring.lengths[i] > 0,
     );
   }
   const first = isIn.indexOf(1);

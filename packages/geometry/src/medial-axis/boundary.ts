@@ -1,6 +1,6 @@
 import { type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
-import { ROUNDING_SHARE, STRAIGHT_RAD } from './tolerances.ts';
+import { ROUNDING_REL_TOL, STRAIGHT_TOL_RAD } from './tolerances.ts';
 
 /**
  * The edges of a region as the medial axis needs them: edge i runs from point i to point `next[i]`, inside on the side of its normal
@@ -71,7 +71,7 @@ export function boundaryOf(rings: Rings): Boundary {
       coords[2 * j],
       coords[2 * j + 1],
     );
-    const slack = STRAIGHT_RAD + (ROUNDING_SHARE * extent) / Math.min(length[h], length[i]);
+    const slack = STRAIGHT_TOL_RAD + (ROUNDING_REL_TOL * extent) / Math.min(length[h], length[i]);
     isReflex[i] = turn >= 0 || isStraight(tx[h], ty[h], tx[i], ty[i], slack) ? 1 : 0;
   }
   return { count, originX, originY, extent, x, y, tx, ty, length, next, previous, isReflex };

@@ -13,7 +13,7 @@ import {
   SITE_Y,
   X,
 } from './cell-layout.ts';
-import { BEYOND_SHARE } from './tolerances.ts';
+import { BEYOND_REL_TOL } from './tolerances.ts';
 
 /**
  * Which of two neighbours closes first. Between parallel walls clearances that decide it may differ by less than rounding while the places are far
@@ -31,7 +31,7 @@ export class ClosingOrder {
     this.#numbers = numbers;
     this.#links = links;
     this.#count = count;
-    this.#slack = BEYOND_SHARE * extent;
+    this.#slack = BEYOND_REL_TOL * extent;
   }
 
   /** Whether the cell of instance a closes before that of c, the instance after it, where their clearances are finite and tie. */

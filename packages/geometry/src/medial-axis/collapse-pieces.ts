@@ -20,24 +20,24 @@ import {
   X,
   Y,
 } from './cell-layout.ts';
-import { CellsOnEdges } from './cells-on-edges.ts';
-import { CellsOnPoints } from './cells-on-points.ts';
 import { ClosingOrder } from './closing-order.ts';
-import type { CutBoundary } from './cut-at-necks.ts';
+import type { CutBoundary } from './cut-at-bottlenecks.ts';
 import { EventQueue } from './event-queue.ts';
-import type { Necks } from './find-necks.ts';
+import type { Bottlenecks } from './find-bottlenecks.ts';
 import { type AxisGraph, GrowingGraph } from './growing-graph.ts';
 import { type Pieces, piecesOf } from './pieces.ts';
-import { CLOSING_TIE, LEVEL_SHARE } from './tolerances.ts';
+import { SegmentCells } from './segment-cells.ts';
+import { CLOSING_TIE_REL_TOL, LEVEL_REL_TOL } from './tolerances.ts';
+import { VertexCells } from './vertex-cells.ts';
 
 /**
  * Grows the axis of every piece from its leaves: neighbours along the piece's boundary meet in bisectors on which the clearance rises; the
  * site whose two bisectors meet at the least clearance has its cell closed there, and its neighbours become neighbours. No piece has a
  * least clearance inside, so nothing else can happen, and rounding can't make the graph inconsistent. O(n log n).
  */
-export function collapsePieces(boundary: Boundary, necks: Necks, cut: CutBoundary): AxisGraph {
-  const pieces = piecesOf(cut, necks.count);
-  const collapse = new Collapse(boundary, necks, cut, pieces);
+export function collapsePieces(boundary: Boundary, bottlenecks: Bottlenecks, cut: CutBoundary): AxisGraph {
+  const pieces = piecesOf(cut, bottlenecks.count);
+  const collapse = new Collapse(boundary, bottlenecks, cut, pieces);
   for (let k = 0; k < pieces.starts.length; k++) {
     collapse.collapse(CELL_STRIDE * pieces.starts[k], pieces.sizes[k]);
   }
@@ -49,25 +49,30 @@ class Collapse {
   readonly #boundary: Boundary;
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
-  readonly #onEdges: CellsOnEdges;
-  readonly #onPoints: CellsOnPoints;
+  readonly #segmentCells: SegmentCells;
+  readonly #vertexCells: VertexCells;
   readonly #order: ClosingOrder;
   readonly #queue: EventQueue = new EventQueue();
 
-  constructor(boundary: Boundary, necks: Necks, cut: CutBoundary, { nodeCount, edgeCount }: Pieces) {
+  constructor(
+    boundary: Boundary,
+    bottlenecks: Bottlenecks,
+    cut: CutBoundary,
+    { nodeCount, edgeCount }: Pieces,
+  ) {
     this.#boundary = boundary;
     const cells = cellsFor(cut.count);
     this.#numbers = cells.numbers;
     this.#links = cells.links;
-    this.#onEdges = new CellsOnEdges(cells, boundary.count);
-    this.#onPoints = new CellsOnPoints(cells, boundary.count);
+    this.#segmentCells = new SegmentCells(cells, boundary.count);
+    this.#vertexCells = new VertexCells(cells, boundary.count);
     this.#order = new ClosingOrder(cells, boundary.count, boundary.extent);
-    this.graph = new GrowingGraph(nodeCount, edgeCount, necks.count);
-    this.#putNecks(necks);
-    this.#putInstances(cut, necks.count);
+    this.graph = new GrowingGraph(nodeCount, edgeCount, bottlenecks.count);
+    this.#putBottlenecks(bottlenecks);
+    this.#putInstances(cut, bottlenecks.count);
   }
 
-  #putNecks({ count, vertex, endX, endY }: Necks): void {
+  #putBottlenecks({ count, vertex, endX, endY }: Bottlenecks): void {
     const { x, y } = this.#boundary;
     for (let k = 0; k < count; k++) {
       const v = vertex[k];
@@ -77,14 +82,14 @@ class Collapse {
     }
   }
 
-  /** Writes the site and the neighbours of each instance; an edge grows after it from its point of the boundary or from its neck. */
-  #putInstances(cut: CutBoundary, neckCount: number): void {
-    const { count, site, next, neckAfter } = cut;
+  /** Writes the site and the neighbours of each instance; an edge grows after it from its point of the boundary or from its bottleneck. */
+  #putInstances(cut: CutBoundary, bottleneckCount: number): void {
+    const { count, site, next, bottleneckAfter } = cut;
     const { count: n, x, y, tx, ty, next: nextPoint, previous } = this.#boundary;
     const numbers = this.#numbers;
     const links = this.#links;
     const graph = this.graph;
-    const otherSide = new Int32Array(neckCount).fill(-1);
+    const otherSide = new Int32Array(bottleneckCount).fill(-1);
     for (let i = 0; i < count; i++) {
       const at = CELL_STRIDE * i;
       const after = CELL_STRIDE * next[i];
@@ -99,32 +104,32 @@ class Collapse {
       links[2 * at + MATE] = s < n ? n + end : previous[p];
       links[2 * at + NEXT] = after;
       links[2 * after + PREVIOUS] = at;
-      const neck = neckAfter[i];
-      const from = neck < 0 ? graph.addNode(x[end], y[end], 0) : neck;
+      const bottleneck = bottleneckAfter[i];
+      const from = bottleneck < 0 ? graph.addNode(x[end], y[end], 0) : bottleneck;
       numbers[at + GROWS_X] = graph.nodeX[from];
       numbers[at + GROWS_Y] = graph.nodeY[from];
       numbers[at + GROWS_R] = graph.nodeR[from];
       const isAlone = next[next[i]] === i;
       const away = isAlone ? this.#shareEdge(i, from, cut) : graph.addEdge(from, s, site[next[i]]);
       links[2 * at + AWAY] = away;
-      if (neck < 0) {
+      if (bottleneck < 0) {
         graph.nextHalf[away ^ 1] = away;
-      } else if (otherSide[neck] < 0) {
-        otherSide[neck] = away;
+      } else if (otherSide[bottleneck] < 0) {
+        otherSide[bottleneck] = away;
       } else {
-        graph.nextHalf[away ^ 1] = otherSide[neck];
-        graph.nextHalf[otherSide[neck] ^ 1] = away;
+        graph.nextHalf[away ^ 1] = otherSide[bottleneck];
+        graph.nextHalf[otherSide[bottleneck] ^ 1] = away;
       }
     }
   }
 
   /** The half-edge away from node `from` along the one edge that instance i and the only other one of its piece share. */
-  #shareEdge(i: number, from: number, { site, next, neckAfter }: CutBoundary): number {
+  #shareEdge(i: number, from: number, { site, next, bottleneckAfter }: CutBoundary): number {
     const graph = this.graph;
     const other = next[i];
     let away = this.#links[2 * CELL_STRIDE * other + AWAY] ^ 1;
     if (i < other) {
-      const otherR = neckAfter[other] < 0 ? 0 : graph.nodeR[neckAfter[other]];
+      const otherR = bottleneckAfter[other] < 0 ? 0 : graph.nodeR[bottleneckAfter[other]];
       away =
         graph.nodeR[from] <= otherR
           ? graph.addEdge(from, site[i], site[other])
@@ -150,7 +155,7 @@ class Collapse {
     for (let left = size; left > 3; left--) {
       at = this.#closeFirst(at);
     }
-    this.#closeLast(this.#besideSpoke(this.#first(at)));
+    this.#closeLast(this.#besideSecondary(this.#first(at)));
     this.#queue.clear();
   }
 
@@ -184,10 +189,10 @@ class Collapse {
   #isFirst(a: number, c: number): boolean {
     const due = this.#numbers[a + DUE];
     const otherDue = this.#numbers[c + DUE];
-    if (due < otherDue * (1 - CLOSING_TIE)) {
+    if (due < otherDue * (1 - CLOSING_TIE_REL_TOL)) {
       return true;
     }
-    if (otherDue < due * (1 - CLOSING_TIE)) {
+    if (otherDue < due * (1 - CLOSING_TIE_REL_TOL)) {
       return false;
     }
     // cells that do not close yet go by place
@@ -207,13 +212,13 @@ class Collapse {
     const numbers = this.#numbers;
     const links = this.#links;
     if (links[2 * at + SITE] < this.#boundary.count) {
-      this.#onEdges.meet(at, left, right);
+      this.#segmentCells.meet(at, left, right);
     } else {
-      this.#onPoints.meet(at, left, right);
+      this.#vertexCells.meet(at, left, right);
     }
     const later = numbers[left + GROWS_R] > numbers[at + GROWS_R] ? left : at;
     const reached = numbers[later + GROWS_R];
-    if (!(numbers[at + R] >= reached * (1 - LEVEL_SHARE))) {
+    if (!(numbers[at + R] >= reached * (1 - LEVEL_REL_TOL))) {
       // several sites meet in one disc already found: the cell closes there
       this.#closeWhere(at, later);
     }
@@ -264,11 +269,12 @@ class Collapse {
     return least;
   }
 
-  /** Of the last three instances, which all close in one node, one beside a spoke if there is: only that puts the node on the spoke exactly. */
-  #besideSpoke(at: number): number {
+  /** Of the last three instances, which all close in one node, one beside a secondary edge if there is: only that puts the node on the secondary edge exactly. */
+  #besideSecondary(at: number): number {
     const links = this.#links;
     for (const b of [at, links[2 * at + NEXT], links[2 * at + PREVIOUS]]) {
-      const isBeside = this.#isSpoke(links[2 * b + PREVIOUS], b) || this.#isSpoke(b, links[2 * b + NEXT]);
+      const isBeside =
+        this.#isSecondary(links[2 * b + PREVIOUS], b) || this.#isSecondary(b, links[2 * b + NEXT]);
       if (isBeside && this.#numbers[b + R] < Infinity) {
         return b;
       }
@@ -276,7 +282,7 @@ class Collapse {
     return at;
   }
 
-  #isSpoke(a: number, b: number): boolean {
+  #isSecondary(a: number, b: number): boolean {
     const { count: n, next } = this.#boundary;
     const p = this.#links[2 * a + SITE];
     const q = this.#links[2 * b + SITE];
@@ -310,7 +316,7 @@ class Collapse {
     const c = links[2 * b + NEXT];
     for (const at of [a, b, c]) {
       const r = numbers[b + R];
-      if (!(r < Infinity && r >= numbers[at + GROWS_R] * (1 - LEVEL_SHARE))) {
+      if (!(r < Infinity && r >= numbers[at + GROWS_R] * (1 - LEVEL_REL_TOL))) {
         // all meet in one disc already found
         this.#closeWhere(b, at);
       }

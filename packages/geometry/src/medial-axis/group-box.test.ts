@@ -1,8 +1,8 @@
 import { packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { boundaryOf } from './boundary.ts';
-import { chainBoxes } from './chain-boxes.ts';
 import { GroupBox } from './group-box.ts';
+import { obbTree } from './obb-tree.ts';
 
 /** A square of side 10 with four edges to a side: each leaf holds one side, the leaves are nodes 4 … 7. */
 const square = boundaryOf(
@@ -17,7 +17,7 @@ const square = boundaryOf(
 );
 
 test('a group box sees the runs that it may meet, those nearer to its middle first', () => {
-  const box = new GroupBox(chainBoxes(square));
+  const box = new GroupBox(obbTree(square));
   box.turnTo(4);
   expect([box.ux, box.uy]).toEqual([1, 0]);
   // coordinates are relative to the middle of the square: x from -6 to 4.5, y from -5 to -4
@@ -34,7 +34,7 @@ test('a group box sees the runs that it may meet, those nearer to its middle fir
 });
 
 test('a segment lies beyond a group box when it is on the outside of one side', () => {
-  const box = new GroupBox(chainBoxes(square));
+  const box = new GroupBox(obbTree(square));
   box.turnTo(4);
   box.take(-1, 1, -2, 2, 0.5);
   expect(box.isBeyond(2, -3, 0, 1, 6)).toBe(true);

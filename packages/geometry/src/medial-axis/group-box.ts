@@ -1,4 +1,4 @@
-import { BOX_STRIDE, type ChainBoxes } from './chain-boxes.ts';
+import { BOX_STRIDE, type ObbTree } from './obb-tree.ts';
 
 /** A box around all windows of one leaf, along the leaf's own direction, that goes down the tree for all of them. */
 export class GroupBox {
@@ -6,7 +6,7 @@ export class GroupBox {
   /** As in the tree: middle, unit direction of one side, half extents along it and across it. */
   readonly #box = new Float64Array(BOX_STRIDE);
 
-  constructor(tree: ChainBoxes) {
+  constructor(tree: ObbTree) {
     this.#boxes = tree.boxes;
   }
 

@@ -11,13 +11,13 @@ export class GrowingGraph {
   readonly edgeLeft: Int32Array;
   readonly edgeRight: Int32Array;
   readonly nextHalf: Int32Array;
-  /** Number of first nodes that are necks. */
-  readonly neckCount: number;
+  /** Number of first nodes that are bottlenecks. */
+  readonly bottleneckCount: number;
   #nodeCount = 0;
   #edgeCount = 0;
 
-  constructor(nodeCount: number, edgeCount: number, neckCount: number) {
-    this.neckCount = neckCount;
+  constructor(nodeCount: number, edgeCount: number, bottleneckCount: number) {
+    this.bottleneckCount = bottleneckCount;
     this.nodeX = new Float64Array(nodeCount);
     this.nodeY = new Float64Array(nodeCount);
     this.nodeR = new Float64Array(nodeCount);

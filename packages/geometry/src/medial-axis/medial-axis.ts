@@ -2,17 +2,17 @@ import { sweptAcross } from '@pourproof/arrangement';
 import { type CleanRegion, invariant, signedArea } from '@pourproof/plane';
 import { type AxisBlocks, areaOfAll, axisBlocks } from '../measure/axis-blocks.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
-import { chainBoxes } from './chain-boxes.ts';
 import { collapsePieces } from './collapse-pieces.ts';
-import { cutAtNecks } from './cut-at-necks.ts';
-import { findNecks } from './find-necks.ts';
+import { cutAtBottlenecks } from './cut-at-bottlenecks.ts';
+import { findBottlenecks } from './find-bottlenecks.ts';
+import { obbTree } from './obb-tree.ts';
 
 /**
  * The medial axis of a region with its clearances, as a linked graph. Coordinates are relative to `boundary.originX/Y`, mm.
  *
- * Sites are edges (index i: from point i to the next) and reflex points (index `boundary.count + i`). An axis edge is a piece of the bisector
+ * Sites are edges (index i: from point i to the next) and reflex vertices (index `boundary.count + i`). An axis edge is a piece of the bisector
  * of its two sites, a straight line or a parabola arc, along which the clearance never falls from `edgeFrom` to `edgeTo`; seen in that
- * direction, with y up, `edgeLeft` lies on the left. Edges between a site edge and its own end point are spokes: they bound cells but
+ * direction, with y up, `edgeLeft` lies on the left. Edges between a site edge and its own end point are secondary edges: they bound cells but
  * belong to no stroke. Half-edge 2e walks up edge e with the right site at hand, 2e + 1 down with the left site;
  * `nextHalf` goes on around the same part of the boundary.
  */
@@ -21,9 +21,9 @@ export interface MedialAxis {
   readonly boundary: Boundary;
   readonly nodeX: Float64Array;
   readonly nodeY: Float64Array;
-  /** Clearance of each node, mm: 0 at points of the boundary. The first `neckCount` nodes are necks. */
+  /** Clearance of each node, mm: 0 at points of the boundary. The first `bottleneckCount` nodes are bottlenecks. */
   readonly nodeR: Float64Array;
-  readonly neckCount: number;
+  readonly bottleneckCount: number;
   readonly edgeFrom: Int32Array;
   readonly edgeTo: Int32Array;
   readonly edgeLeft: Int32Array;
@@ -34,10 +34,10 @@ export interface MedialAxis {
 }
 
 /** Share of the area by which cells fail to tile the region at most; rounding makes 1e-12 of it. */
-const TILING_SHARE = 1e-9;
+const TILING_REL_TOL = 1e-9;
 
 /** The same where walls lie within rounding of each other and nothing better can be had; of a region that is not clean far more. */
-const WORST_TILING_SHARE = 1e-4;
+const WORST_TILING_REL_TOL = 1e-4;
 
 /**
  * The medial axis of a region, exact for its straight edges up to rounding. An empty region gives an empty axis. O(n log n) time where boxes of
@@ -48,13 +48,13 @@ const WORST_TILING_SHARE = 1e-4;
 export function medialAxis(region: CleanRegion): MedialAxis {
   const axis = axisOf(region);
   const misfit = misfitOf(axis);
-  if (misfit <= TILING_SHARE) {
+  if (misfit <= TILING_REL_TOL) {
     return axis;
   }
   const seamless = axisOf(sweptAcross(region));
   // a misfit may be no number
   const better = misfit <= misfitOf(seamless) ? axis : seamless;
-  invariant(misfitOf(better) <= WORST_TILING_SHARE, 'the cells of the medial axis tile the artwork');
+  invariant(misfitOf(better) <= WORST_TILING_REL_TOL, 'the cells of the medial axis tile the artwork');
   return better;
 }
 
@@ -67,8 +67,8 @@ function misfitOf({ region, blocks }: MedialAxis): number {
 
 function axisOf(region: CleanRegion): MedialAxis {
   const boundary = boundaryOf(region);
-  const necks = findNecks(boundary, chainBoxes(boundary));
-  const graph = collapsePieces(boundary, necks, cutAtNecks(boundary, necks));
+  const bottlenecks = findBottlenecks(boundary, obbTree(boundary));
+  const graph = collapsePieces(boundary, bottlenecks, cutAtBottlenecks(boundary, bottlenecks));
   const blocks = axisBlocks(boundary, graph);
   // all axes made alike, field by field: loops over them run at half the speed on objects that were spread together
   return {
@@ -77,7 +77,7 @@ function axisOf(region: CleanRegion): MedialAxis {
     nodeX: graph.nodeX,
     nodeY: graph.nodeY,
     nodeR: graph.nodeR,
-    neckCount: graph.neckCount,
+    bottleneckCount: graph.bottleneckCount,
     edgeFrom: graph.edgeFrom,
     edgeTo: graph.edgeTo,
     edgeLeft: graph.edgeLeft,

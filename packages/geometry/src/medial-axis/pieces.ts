@@ -1,6 +1,6 @@
-import type { CutBoundary } from './cut-at-necks.ts';
+import type { CutBoundary } from './cut-at-bottlenecks.ts';
 
-/** The pieces that a boundary cut at its necks falls into, but those of two instances, and how large the axis of all pieces is. */
+/** The pieces that a boundary cut at its bottlenecks falls into, but those of two instances, and how large the axis of all pieces is. */
 export interface Pieces {
   /** One instance of each piece. */
   readonly starts: readonly number[];
@@ -11,14 +11,14 @@ export interface Pieces {
 }
 
 /** The pieces of `cut`; linear time. */
-export function piecesOf({ count, next, neckAfter }: CutBoundary, neckCount: number): Pieces {
+export function piecesOf({ count, next, bottleneckAfter }: CutBoundary, bottleneckCount: number): Pieces {
   const starts: number[] = [];
   const sizes: number[] = [];
   const isSeen = new Uint8Array(count);
-  let nodeCount = neckCount;
+  let nodeCount = bottleneckCount;
   let edgeCount = 0;
   for (let start = 0; start < count; start++) {
-    nodeCount += neckAfter[start] < 0 ? 1 : 0;
+    nodeCount += bottleneckAfter[start] < 0 ? 1 : 0;
     if (isSeen[start] === 0) {
       let size = 0;
       let i = start;

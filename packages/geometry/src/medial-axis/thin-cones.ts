@@ -1,7 +1,7 @@
 import type { Boundary } from './boundary.ts';
-import { type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
 import type { GroupBox } from './group-box.ts';
-import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+import { LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 
 /** Cones of normals narrower than about 30° are thin: the cosine of their angle is above this. */
 const THIN_COS = 0.85;
@@ -13,7 +13,7 @@ const CONE_STRIDE = 7;
 const PATIENCE = 150;
 
 /**
- * Seeks the other ends of necks at those reflex vertices of one leaf whose cones of normals are thin, as at nearly all points of a flattened
+ * Seeks the other ends of bottlenecks at those reflex vertices of one leaf whose cones of normals are thin, as at nearly all points of a flattened
  * curve. Each has little to do, so all go through the tree as one. A window is here a triangle: its cone as far as it is open, cut off square.
  */
 export class ThinCones {
@@ -35,11 +35,11 @@ export class ThinCones {
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
 
-  constructor(boundary: Boundary, tree: ChainBoxes, box: GroupBox) {
+  constructor(boundary: Boundary, tree: ObbTree, box: GroupBox) {
     this.#boundary = boundary;
     this.#leafStart = tree.leafStart;
     this.#box = box;
-    this.#rounding = ROUNDING_SHARE * boundary.extent;
+    this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
   clear(): void {
@@ -183,14 +183,14 @@ export class ThinCones {
         const across = (ax + bx) * ey - (ay + by) * ex;
         if (isCollecting) {
           // the directions of a cone turn from +y to +x: past its first side and not past its second
-          if (height > 0 && across > 0 && ea >= -CONE_SLACK_RAD && eb <= CONE_SLACK_RAD) {
+          if (height > 0 && across > 0 && ea >= -NORMAL_CONE_TOL_RAD && eb <= NORMAL_CONE_TOL_RAD) {
             this.#collectFoot(at / CONE_STRIDE, e, foot, height);
           }
           if (
             pa > 0 &&
             pb > 0 &&
-            ax * py - ay * px <= CONE_SLACK_RAD * pa &&
-            bx * py - by * px >= -CONE_SLACK_RAD * pb
+            ax * py - ay * px <= NORMAL_CONE_TOL_RAD * pa &&
+            bx * py - by * px >= -NORMAL_CONE_TOL_RAD * pb
           ) {
             this.#collectPoint(at / CONE_STRIDE, e, px, py);
           }
@@ -204,7 +204,7 @@ export class ThinCones {
         const qa = pa + s * ea;
         const qb = pb + s * eb;
         const least = Math.min(qa, qb);
-        const limit = qx * qx + qy * qy + reach * (EMPTY_DISC_SHARE * reach + rounding);
+        const limit = qx * qx + qy * qy + reach * (EMPTY_DISC_REL_TOL * reach + rounding);
         if (least * reach > limit) {
           cones[at + 6] = limit / least;
           cutter = e;
@@ -217,7 +217,7 @@ export class ThinCones {
   /** Keeps the foot of a vertex on edge e as a possible other end, if it lies inside the edge. */
   #collectFoot(k: number, e: number, foot: number, height: number): void {
     const { tx, ty, length, isReflex, next } = this.#boundary;
-    const margin = CONE_SLACK_RAD * height;
+    const margin = NORMAL_CONE_TOL_RAD * height;
     const low = isReflex[e] !== 0 ? margin : -margin;
     const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
     if (foot > low && foot < high) {
@@ -232,7 +232,7 @@ export class ThinCones {
       return;
     }
     const h = previous[e];
-    const slack = CONE_SLACK_RAD * Math.sqrt(px * px + py * py);
+    const slack = NORMAL_CONE_TOL_RAD * Math.sqrt(px * px + py * py);
     if (
       px * tx[h] + py * ty[h] <= slack &&
       px * tx[e] + py * ty[e] >= -slack &&
@@ -273,7 +273,7 @@ export class ThinCones {
       maxV = Math.max(maxV, v, av, bv);
       most = Math.max(most, reach);
     }
-    this.#box.take(minU, maxU, minV, maxV, CONE_SLACK_RAD * most + this.#rounding);
+    this.#box.take(minU, maxU, minV, maxV, NORMAL_CONE_TOL_RAD * most + this.#rounding);
   }
 
   /** Hands over each end collected, relative to its vertex, that what was seen later has not ruled out. */
@@ -283,7 +283,7 @@ export class ThinCones {
       const py = this.#endY[k];
       const cone = this.#cone[k];
       const reach = this.#cones[CONE_STRIDE * cone + 6];
-      const far = reach + CONE_SLACK_RAD * reach + this.#rounding;
+      const far = reach + NORMAL_CONE_TOL_RAD * reach + this.#rounding;
       if (px * px + py * py <= far * far) {
         take(this.#vertex[cone], this.#site[k], px, py);
       }

@@ -1,24 +1,24 @@
 /** Corners that a window may have; a cut that would make more is left out, which only makes it larger. */
-const MOST_CORNERS = 24;
+const MAX_CORNERS = 24;
 
 /** Sides shorter than this share of their distance keep nothing apart: their direction is known to 1e-16 over this share only. */
-const SHORT_SIDE = 1e-6;
+const SHORT_SIDE_REL_TOL = 1e-6;
 
 /**
  * The convex set of points that the far end of an empty disc may lie at, seen from a point of the boundary: a cone less the half-planes
  * beyond what has been found so far. Holds its corners, relative to that point, the first of which is the point itself.
  */
 export class Window {
-  #x = new Float64Array(MOST_CORNERS + 2);
-  #y = new Float64Array(MOST_CORNERS + 2);
-  #spareX = new Float64Array(MOST_CORNERS + 2);
-  #spareY = new Float64Array(MOST_CORNERS + 2);
-  readonly #beyond = new Float64Array(MOST_CORNERS + 2);
+  #x = new Float64Array(MAX_CORNERS + 2);
+  #y = new Float64Array(MAX_CORNERS + 2);
+  #spareX = new Float64Array(MAX_CORNERS + 2);
+  #spareY = new Float64Array(MAX_CORNERS + 2);
+  readonly #beyond = new Float64Array(MAX_CORNERS + 2);
   #size = 0;
   /** Sides as n·p ≤ limit, n pointing outwards; short ones are left out. Their number is -1 until a box needs them. */
-  readonly #outX = new Float64Array(MOST_CORNERS + 2);
-  readonly #outY = new Float64Array(MOST_CORNERS + 2);
-  readonly #limit = new Float64Array(MOST_CORNERS + 2);
+  readonly #outX = new Float64Array(MAX_CORNERS + 2);
+  readonly #outY = new Float64Array(MAX_CORNERS + 2);
+  readonly #limit = new Float64Array(MAX_CORNERS + 2);
   #sides = 0;
   /** Largest distance of a corner. */
   reach = 0;
@@ -67,7 +67,7 @@ export class Window {
         most = s;
       }
     }
-    if (most <= 0 || size >= MOST_CORNERS) {
+    if (most <= 0 || size >= MAX_CORNERS) {
       return false;
     }
     const toX = this.#spareX;
@@ -126,7 +126,7 @@ export class Window {
       // the corners turn from +x to +y, so that the outside of a side along (ex, ey) is at (ey, -ex)
       const ex = x[i] - px;
       const ey = y[i] - py;
-      if (ex * ex + ey * ey > SHORT_SIDE * SHORT_SIDE * (px * px + py * py)) {
+      if (ex * ex + ey * ey > SHORT_SIDE_REL_TOL * SHORT_SIDE_REL_TOL * (px * px + py * py)) {
         this.#outX[sides] = ey;
         this.#outY[sides] = -ex;
         this.#limit[sides++] = ey * px - ex * py;

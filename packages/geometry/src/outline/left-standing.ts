@@ -4,7 +4,7 @@ import { enteringRadius } from '../measure/entering-radius.ts';
 import { strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
-import { findMouths } from './mouths.ts';
+import { findLevelCrossings } from './level-crossings.ts';
 import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
 import { type Loops, traceLoops } from './trace-loops.ts';
@@ -48,16 +48,16 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
   }
   const radius = enteringRadius(axis, radiusMm);
-  const mouths = findMouths(axis, radius);
+  const crossings = findLevelCrossings(axis, radius);
   const parts = new NarrowParts(axis, radius);
-  const arcs = openArcs(mouths);
-  const loops = traceLoops(axis, mouths, arcs, 'left');
-  const uncut = uncutAxis(axis, mouths, parts, strokeParts(axis));
+  const arcs = openArcs(crossings);
+  const loops = traceLoops(axis, crossings, arcs, 'left');
+  const uncut = uncutAxis(axis, crossings, parts, strokeParts(axis));
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;
   for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
-    const isTrimmed = group.some((loop) => loops.mouths[loop].some((k) => arcs.isTrimmed[k] !== 0));
+    const isTrimmed = group.some((loop) => loops.crossings[loop].some((k) => arcs.isTrimmed[k] !== 0));
     const left = isTrimmed ? undefined : uncut.get(part);
     for (const piece of isTrimmed ? separated(loops, group) : [group]) {
       if (isCorner(loops, piece, left) && left.length < toleranceMm) {
@@ -71,12 +71,12 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   return { pieces, facetCount, facetAreaMm2 };
 }
 
-/** Whether these of the loops bound nothing but a corner: the rest of the axis leads from one mouth into the boundary and carries no stroke. */
+/** Whether these of the loops bound nothing but a corner: the rest of the axis leads from one crossing into the boundary and carries no stroke. */
 function isCorner(loops: Loops, some: readonly number[], uncut: UncutAxis | undefined): uncut is UncutAxis {
   return (
     uncut !== undefined &&
     uncut.strokeLength === 0 &&
-    new Set(some.flatMap((loop) => loops.mouths[loop])).size === 1
+    new Set(some.flatMap((loop) => loops.crossings[loop])).size === 1
   );
 }
 

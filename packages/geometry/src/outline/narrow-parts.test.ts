@@ -1,10 +1,10 @@
 import { type CleanRegion, packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
-import { isSpoke } from '../measure/is-spoke.ts';
+import { isSecondary } from '../measure/is-secondary.ts';
 import { medialAxis } from '../medial-axis/medial-axis.ts';
 import { NarrowParts } from './narrow-parts.ts';
 
-/** A band whose width swings along its way, with a pillar in one of its wide places: many necks, and one loop. */
+/** A band whose width swings along its way, with a pillar in one of its wide places: many bottlenecks, and one loop. */
 const upper = Array.from({ length: 120 }, (_, i) => [i / 2, 4 + 2 * Math.sin(i / 5) + Math.sin(i / 3)]);
 const lower = Array.from({ length: 120 }, (_, i) => [(119 - i) / 2, Math.sin((119 - i) / 7) - 1.5]);
 const band = packRings([
@@ -34,7 +34,7 @@ test.each([0.1, 0.5, 1, 1.5, 2, 2.5, 3, 5])(
   'parts narrower than %f mm hang together as their edges do',
   (mm) => {
     const least = leastTogether(mm);
-    const neckParts = new Set(least.filter((_, k) => k < axis.neckCount && axis.nodeR[k]! < mm));
+    const bottleneckParts = new Set(least.filter((_, k) => k < axis.bottleneckCount && axis.nodeR[k]! < mm));
     const parts = new NarrowParts(axis, mm);
     const lazily = new NarrowParts(axis, mm);
     const partOf = new Map<number, number>();
@@ -45,8 +45,8 @@ test.each([0.1, 0.5, 1, 1.5, 2, 2.5, 3, 5])(
         continue;
       }
       const name = least[from]!;
-      if (axis.nodeR[axis.edgeTo[e]!]! >= mm && !isSpoke(axis, e)) {
-        expect(parts.closedBy(e) > 0).toBe(neckParts.has(name));
+      if (axis.nodeR[axis.edgeTo[e]!]! >= mm && !isSecondary(axis, e)) {
+        expect(parts.closedBy(e) > 0).toBe(bottleneckParts.has(name));
       }
       const part = lazily.of(e);
       expect(partOf.get(name) ?? part).toBe(part);

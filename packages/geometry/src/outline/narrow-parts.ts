@@ -1,10 +1,10 @@
 import { BLOCK } from '../measure/axis-blocks.ts';
-import { LEAST, SUM_STRIDE } from '../measure/cell-sums.ts';
+import { MIN_CLEARANCE, SUM_STRIDE } from '../measure/cell-sums.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
 /**
- * The parts of the axis that hang together where the clearance is less than a radius. From each node but a neck at most one edge rises, so all
- * ways up from a place end alike: at a mouth or at a top. Only necks, from which two ways rise, join what ends apart.
+ * The parts of the axis that hang together where the clearance is less than a radius. From each node but a bottleneck at most one edge rises, so all
+ * ways up from a place end alike: at a crossing or at a top. Only bottlenecks, from which two ways rise, join what ends apart.
  */
 export class NarrowParts {
   readonly #axis: MedialAxis;
@@ -14,16 +14,16 @@ export class NarrowParts {
   /** What each part was joined to, itself if to none; part 0 is none. */
   readonly #joined: number[] = [0];
 
-  /** Joins all that hangs together by necks; linear time. */
+  /** Joins all that hangs together by bottlenecks; linear time. */
   constructor(axis: MedialAxis, radius: number) {
     this.#axis = axis;
     this.#radius = radius;
-    const { blocks, edgeFrom, nodeR, neckCount } = axis;
+    const { blocks, edgeFrom, nodeR, bottleneckCount } = axis;
     this.#part = new Int32Array(nodeR.length);
     for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
-      const end = blocks[at + LEAST] < radius ? Math.min(first + BLOCK, edgeFrom.length) : first;
+      const end = blocks[at + MIN_CLEARANCE] < radius ? Math.min(first + BLOCK, edgeFrom.length) : first;
       for (let e = first; e < end; e++) {
-        if (edgeFrom[e] < neckCount && nodeR[edgeFrom[e]] < radius) {
+        if (edgeFrom[e] < bottleneckCount && nodeR[edgeFrom[e]] < radius) {
           this.#passUp(e);
         }
       }
@@ -31,8 +31,8 @@ export class NarrowParts {
   }
 
   /**
-   * Number of the part that a mouth on edge e closes; 0 where that has no neck, and so no other mouth. If it has one, the mouth ends a way up from it:
-   * what else hangs together below the mouth only joins there.
+   * Number of the part that a crossing on edge e closes; 0 where that has no bottleneck, and so no other crossing. If it has one, the crossing ends a way up from it:
+   * what else hangs together below the crossing only joins there.
    */
   closedBy(e: number): number {
     return this.#last(this.#part[this.#axis.edgeFrom[e]]);
@@ -47,7 +47,7 @@ export class NarrowParts {
     return this.#last(this.#part[from]);
   }
 
-  /** Names all nodes on the way up along edge e and beyond, up to a mouth, a top or what has been passed. */
+  /** Names all nodes on the way up along edge e and beyond, up to a crossing, a top or what has been passed. */
   #passUp(e: number): void {
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
     const part = this.#part;

@@ -1,24 +1,24 @@
-import type { StoppedDiscs } from './mouths.ts';
+import type { StoppedDiscs } from './level-crossings.ts';
 
 /**
- * The parts of the mouths' arcs that no other mouth of the same narrow part covers, mouth by mouth in turning order. Angles are relative to
- * the mouth's `angle`. Where an arc starts or ends on another mouth's arc, `startBy` or `endBy` names that mouth; -1 is the wall.
+ * The parts of the crossings' arcs that no other crossing of the same narrow part covers, crossing by crossing in turning order. Angles are relative to
+ * the crossing's `angle`. Where an arc starts or ends on another crossing's arc, `startBy` or `endBy` names that crossing; -1 is the wall.
  */
 export interface OpenArcs {
   readonly from: Float64Array;
   readonly to: Float64Array;
   readonly startBy: Int32Array;
   readonly endBy: Int32Array;
-  /** Index of the first arc of each mouth, with the total at the end. */
+  /** Index of the first arc of each crossing, with the total at the end. */
   readonly first: Int32Array;
-  /** 1 for mouths whose arc is trimmed. */
+  /** 1 for crossings whose arc is trimmed. */
   readonly isTrimmed: Uint8Array;
 }
 
-/** Cuts from each arc what lies inside another mouth's disc of the same narrow part: such discs overlap in short necks. */
-export function openArcs(mouths: StoppedDiscs): OpenArcs {
-  const cover = coveredParts(mouths);
-  const count = mouths.x.length;
+/** Cuts from each arc what lies inside another crossing's disc of the same narrow part: such discs overlap in short bottlenecks. */
+export function openArcs(crossings: StoppedDiscs): OpenArcs {
+  const cover = coveredParts(crossings);
+  const count = crossings.x.length;
   let most = count;
   for (const parts of cover.values()) {
     most += parts.length;
@@ -52,7 +52,7 @@ export function openArcs(mouths: StoppedDiscs): OpenArcs {
       }
     }
     from[made] = at;
-    to[made] = mouths.sweep[k];
+    to[made] = crossings.sweep[k];
     startBy[made] = by;
     endBy[made] = -1;
     made++;
@@ -74,8 +74,8 @@ interface Part {
   readonly by: number;
 }
 
-function coveredParts(mouths: StoppedDiscs): Map<number, Part[]> {
-  const { radius, x, y, angle, sweep, closes } = mouths;
+function coveredParts(crossings: StoppedDiscs): Map<number, Part[]> {
+  const { radius, x, y, angle, sweep, closes } = crossings;
   const groups = new Map<number, number[]>();
   for (let k = 0; k < closes.length; k++) {
     const c = closes[k];

@@ -2,7 +2,7 @@ import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { ArcRings } from './arc-rings.ts';
-import { findMouths } from './mouths.ts';
+import { findLevelCrossings } from './level-crossings.ts';
 import { openArcs } from './open-arcs.ts';
 import { traceLoops } from './trace-loops.ts';
 
@@ -15,6 +15,6 @@ import { traceLoops } from './trace-loops.ts';
  */
 export function openedOutline(axis: MedialAxis, radiusMm: number): ArcRings {
   checkRadius(radiusMm);
-  const mouths = findMouths(axis, enteringRadius(axis, radiusMm));
-  return traceLoops(axis, mouths, openArcs(mouths), 'taken').rings;
+  const crossings = findLevelCrossings(axis, enteringRadius(axis, radiusMm));
+  return traceLoops(axis, crossings, openArcs(crossings), 'taken').rings;
 }

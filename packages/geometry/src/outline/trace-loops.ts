@@ -2,11 +2,11 @@ import { invariant } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { ArcRingPen } from './arc-ring-pen.ts';
 import type { ArcRings } from './arc-rings.ts';
-import type { Mouths } from './mouths.ts';
+import type { LevelCrossings } from './level-crossings.ts';
 import type { OpenArcs } from './open-arcs.ts';
 
 /** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
-const CLOSENESS_SHARE = 8 * Number.EPSILON;
+const COINCIDENT_REL_TOL = 8 * Number.EPSILON;
 
 /** What the cutter takes, or what it leaves standing. */
 export type LoopSide = 'taken' | 'left';
@@ -14,8 +14,8 @@ export type LoopSide = 'taken' | 'left';
 /** Closed outlines of what the cutter takes or leaves, absolute; loop k is ring k. */
 export interface Loops {
   readonly rings: ArcRings;
-  /** Mouths whose arcs each loop runs along. */
-  readonly mouths: readonly (readonly number[])[];
+  /** LevelCrossings whose arcs each loop runs along. */
+  readonly crossings: readonly (readonly number[])[];
   /** An axis edge beside each loop. */
   readonly edge: readonly number[];
 }
@@ -24,14 +24,19 @@ export interface Loops {
  * Walks around all parts of the axis on one side of the radius: `taken`, where the clearance is at least the radius, gives the outlines of
  * what the cutter takes, `left` those of what it leaves. Boundary points keep their coordinates to the bit.
  */
-export function traceLoops(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, side: LoopSide): Loops {
+export function traceLoops(
+  axis: MedialAxis,
+  crossings: LevelCrossings,
+  arcs: OpenArcs,
+  side: LoopSide,
+): Loops {
   const { edgeTo, nodeR, nextHalf } = axis;
-  const { edge, ofEdge, radius } = mouths;
+  const { edge, ofEdge, radius } = crossings;
   const isTaken = side === 'taken';
-  const tracer = new LoopTracer(axis, mouths, arcs, side);
-  // loops with mouths start at one; what is left unseen after that has none
+  const tracer = new LoopTracer(axis, crossings, arcs, side);
+  // loops with crossings start at one; what is left unseen after that has none
   for (let k = 0; k < edge.length; k++) {
-    tracer.traceFromMouth(k);
+    tracer.traceFromCrossing(k);
   }
   for (let e = 0; e < edgeTo.length; e++) {
     const isFromBoundary = nextHalf[2 * e + 1] === 2 * e;
@@ -44,51 +49,51 @@ export function traceLoops(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, sid
 
 class LoopTracer {
   readonly #axis: MedialAxis;
-  readonly #mouths: Mouths;
+  readonly #crossings: LevelCrossings;
   readonly #arcs: OpenArcs;
-  /** 0 where walks end going up at a mouth, 1 where they end going down. */
+  /** 0 where walks end going up at a crossing, 1 where they end going down. */
   readonly #stopAt: 0 | 1;
   /** Edges that start at the boundary and have been passed there. */
   readonly #isPassed: Uint8Array;
   readonly #isLeft: Uint8Array;
   readonly #pen: ArcRingPen;
-  readonly #mouthsOf: number[][] = [];
+  readonly #crossingsOf: number[][] = [];
   readonly #edgeOf: number[] = [];
   /** Half-edges that may still be walked: on one side of the radius each is walked once. */
   #stepsLeft: number;
 
-  constructor(axis: MedialAxis, mouths: Mouths, arcs: OpenArcs, side: LoopSide) {
+  constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs, side: LoopSide) {
     this.#axis = axis;
-    this.#mouths = mouths;
+    this.#crossings = crossings;
     this.#arcs = arcs;
     this.#stopAt = side === 'taken' ? 1 : 0;
     this.#isPassed = new Uint8Array(axis.edgeFrom.length);
     this.#stepsLeft = axis.nextHalf.length;
-    this.#isLeft = new Uint8Array(mouths.edge.length);
+    this.#isLeft = new Uint8Array(crossings.edge.length);
     const { count, extent } = axis.boundary;
-    this.#pen = new ArcRingPen(count + 3 * arcs.from.length, extent * CLOSENESS_SHARE);
+    this.#pen = new ArcRingPen(count + 3 * arcs.from.length, extent * COINCIDENT_REL_TOL);
   }
 
   /** All loops so far. */
   loops(): Loops {
-    return { rings: this.#pen.rings(), mouths: this.#mouthsOf, edge: this.#edgeOf };
+    return { rings: this.#pen.rings(), crossings: this.#crossingsOf, edge: this.#edgeOf };
   }
 
-  /** The loop that leaves mouth k along the boundary, if it is new. */
-  traceFromMouth(k: number): void {
+  /** The loop that leaves crossing k along the boundary, if it is new. */
+  traceFromCrossing(k: number): void {
     if (this.#isLeft[k] !== 0) {
       return;
     }
     const along: number[] = [];
-    let mouth = k;
+    let crossing = k;
     do {
-      this.#isLeft[mouth] = 1;
-      mouth = this.#followArcs(this.#followBoundary(mouth), along);
-    } while (this.#isLeft[mouth] === 0);
-    this.#lift(along, this.#mouths.edge[k]);
+      this.#isLeft[crossing] = 1;
+      crossing = this.#followArcs(this.#followBoundary(crossing), along);
+    } while (this.#isLeft[crossing] === 0);
+    this.#lift(along, this.#crossings.edge[k]);
   }
 
-  /** The loop past the boundary point where edge e starts, if it is new; no mouth lies on it. */
+  /** The loop past the boundary point where edge e starts, if it is new; no crossing lies on it. */
   traceFromBoundary(e: number): void {
     if (this.#isPassed[e] === 0) {
       this.#walk(2 * e + 1, -1);
@@ -96,32 +101,32 @@ class LoopTracer {
     }
   }
 
-  #lift(mouths: number[], edge: number): void {
+  #lift(crossings: number[], edge: number): void {
     if (this.#pen.lift()) {
-      this.#mouthsOf.push(mouths);
+      this.#crossingsOf.push(crossings);
       this.#edgeOf.push(edge);
     }
   }
 
-  /** Walks from one wall of a mouth along the boundary; returns the mouth it comes to. */
-  #followBoundary(mouth: number): number {
-    const { edge, ofEdge } = this.#mouths;
+  /** Walks from one wall of a crossing along the boundary; returns the crossing it comes to. */
+  #followBoundary(crossing: number): number {
+    const { edge, ofEdge } = this.#crossings;
     const stop = this.#stopAt;
-    this.#drawContact(mouth, stop === 1);
-    const reached = ofEdge[this.#walk(2 * edge[mouth] + 1 - stop, stop) >> 1];
+    this.#drawContact(crossing, stop === 1);
+    const reached = ofEdge[this.#walk(2 * edge[crossing] + 1 - stop, stop) >> 1];
     this.#drawContact(reached, stop === 0);
     return reached;
   }
 
   /**
-   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge of a mouth where the walk stops, going
+   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge of a crossing where the walk stops, going
    * up or down as `stop` says, or `start` when it comes round to it.
    */
   #walk(start: number, stop: 0 | 1 | -1): number {
     const { nextHalf, edgeLeft } = this.#axis;
     const { count, next } = this.#axis.boundary;
     const { coords } = this.#axis.region;
-    const { ofEdge } = this.#mouths;
+    const { ofEdge } = this.#crossings;
     const isPassed = this.#isPassed;
     const pen = this.#pen;
     let stepsLeft = this.#stepsLeft;
@@ -130,7 +135,7 @@ class LoopTracer {
       invariant(stepsLeft-- > 0, 'a walk around the axis comes back to where it began');
       const after = nextHalf[h];
       if (after === h - 1 && (h & 1) === 1) {
-        // down to a boundary point and up again; a reflex point is met on two spokes and drawn on the first
+        // down to a boundary point and up again; a reflex vertex is met on two secondary edges and drawn on the first
         isPassed[h >> 1] = 1;
         const site = edgeLeft[h >> 1];
         if (site < count) {
@@ -143,11 +148,11 @@ class LoopTracer {
     return h;
   }
 
-  /** Draws the arcs from one wall of a mouth on; returns the mouth at whose other wall they end. */
-  #followArcs(mouth: number, along: number[]): number {
+  /** Draws the arcs from one wall of a crossing on; returns the crossing at whose other wall they end. */
+  #followArcs(crossing: number, along: number[]): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
     const isForth = this.#stopAt === 1;
-    let k = mouth;
+    let k = crossing;
     let arc = isForth ? first[k] : first[k + 1] - 1;
     for (;;) {
       along.push(k);
@@ -169,20 +174,20 @@ class LoopTracer {
     }
   }
 
-  #drawOnArc(mouth: number, angle: number): void {
-    const { x, y, radius, angle: start } = this.#mouths;
+  #drawOnArc(crossing: number, angle: number): void {
+    const { x, y, radius, angle: start } = this.#crossings;
     const { originX, originY } = this.#axis.boundary;
-    const turn = start[mouth] + angle;
+    const turn = start[crossing] + angle;
     this.#pen.draw(
-      originX + x[mouth] + radius * Math.cos(turn),
-      originY + y[mouth] + radius * Math.sin(turn),
+      originX + x[crossing] + radius * Math.cos(turn),
+      originY + y[crossing] + radius * Math.sin(turn),
     );
   }
 
-  #drawContact(mouth: number, isRight: boolean): void {
-    const { edge, x, y } = this.#mouths;
+  #drawContact(crossing: number, isRight: boolean): void {
+    const { edge, x, y } = this.#crossings;
     const { boundary, edgeLeft, edgeRight, region } = this.#axis;
-    const site = isRight ? edgeRight[edge[mouth]] : edgeLeft[edge[mouth]];
+    const site = isRight ? edgeRight[edge[crossing]] : edgeLeft[edge[crossing]];
     if (site >= boundary.count) {
       const p = site - boundary.count;
       this.#pen.draw(region.coords[2 * p], region.coords[2 * p + 1]);
@@ -190,7 +195,7 @@ class LoopTracer {
     }
     const ax = boundary.x[site];
     const ay = boundary.y[site];
-    const s = (x[mouth] - ax) * boundary.tx[site] + (y[mouth] - ay) * boundary.ty[site];
+    const s = (x[crossing] - ax) * boundary.tx[site] + (y[crossing] - ay) * boundary.ty[site];
     this.#pen.draw(
       boundary.originX + ax + s * boundary.tx[site],
       boundary.originY + ay + s * boundary.ty[site],

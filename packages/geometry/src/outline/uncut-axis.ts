@@ -1,7 +1,7 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
 import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import type { Mouths } from './mouths.ts';
+import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
 
 /** The part of the axis in one narrow part that no disc of the cutter covers. */
@@ -20,20 +20,20 @@ const HALVINGS = 40;
 /** Places at which an edge between two discs is looked at for a gap. */
 const PROBES = 16;
 
-/** For each narrow part, named as in `parts`, what the discs at its mouths do not cover of its axis. */
+/** For each narrow part, named as in `parts`, what the discs at its crossings do not cover of its axis. */
 export function uncutAxis(
   axis: MedialAxis,
-  mouths: Mouths,
+  crossings: LevelCrossings,
   parts: NarrowParts,
   { part, start }: StrokeParts,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY } = axis;
-  const discs = new DiscGroups(mouths, (k) => parts.of(mouths.edge[k]));
+  const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
   for (let e = 0; e < edgeFrom.length; e++) {
     const from = edgeFrom[e];
-    if (nodeR[from] >= mouths.radius || shape.isSpoke(e)) {
+    if (nodeR[from] >= crossings.radius || shape.isSecondary(e)) {
       continue;
     }
     const component = parts.of(e);
@@ -43,7 +43,7 @@ export function uncutAxis(
       found.set(component, sum);
     }
     shape.load(e);
-    const [low, high] = uncutShares(shape, discs, component, mouths.radius);
+    const [low, high] = uncutShares(shape, discs, component, crossings.radius);
     if (high > low) {
       const length = shape.lengthBetween(low, high);
       sum.length += length;
@@ -103,14 +103,14 @@ function uncutShares(
   return [lowDisc < 0 ? 0 : edgeOfGap(0), highDisc < 0 ? top : edgeOfGap(top)];
 }
 
-/** The discs at the mouths of each narrow part, sorted by x. */
+/** The discs at the crossings of each narrow part, sorted by x. */
 class DiscGroups {
-  readonly #mouths: Mouths;
+  readonly #crossings: LevelCrossings;
   readonly #groups = new Map<number, number[]>();
 
-  constructor(mouths: Mouths, partOf: (mouth: number) => number) {
-    this.#mouths = mouths;
-    for (let k = 0; k < mouths.edge.length; k++) {
+  constructor(crossings: LevelCrossings, partOf: (crossing: number) => number) {
+    this.#crossings = crossings;
+    for (let k = 0; k < crossings.edge.length; k++) {
       const component = partOf(k);
       const group = this.#groups.get(component);
       if (group === undefined) {
@@ -120,13 +120,13 @@ class DiscGroups {
       }
     }
     for (const group of this.#groups.values()) {
-      group.sort((a, b) => mouths.x[a] - mouths.x[b]);
+      group.sort((a, b) => crossings.x[a] - crossings.x[b]);
     }
   }
 
-  /** A mouth of this narrow part whose disc covers the point, or -1. */
+  /** A crossing of this narrow part whose disc covers the point, or -1. */
   covering(component: number, px: number, py: number): number {
-    const { x, y, radius } = this.#mouths;
+    const { x, y, radius } = this.#crossings;
     const group = this.#groups.get(component) ?? [];
     let low = 0;
     let high = group.length;

@@ -114,7 +114,7 @@ function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): reado
       run.at = [bx, by];
     }
   }
-  // shorter than it is thick is a neck between round pockets, which the cut passes in one go (our choice)
+  // shorter than it is thick is a bottleneck between round pockets, which the cut passes in one go (our choice)
   return runs
     .filter((each) => each.lengthMm > each.widthMm)
     .map(({ points, turned, at, ...each }) => ({

@@ -15,7 +15,7 @@ export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisE
   const ending: number[][] = Array.from(nodeR, () => []);
   const starting: number[][] = Array.from(nodeR, () => []);
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (!edge.isSpoke(e)) {
+    if (!edge.isSecondary(e)) {
       ending[edgeTo[e]].push(e);
       starting[edgeFrom[e]].push(e);
     }

@@ -34,7 +34,7 @@ export function sweptSlant(axis: MedialAxis, profile: FollowProfile, tolerance: 
 /**
  * The volume that a cutter with any profile cuts on its way along the axis, from above and from below, in closed forms and integrals along the axis.
  *
- * From above: at each depth the discs around the axis are swept up every edge. What a disc covers newly is counted, a disc at each neck too, and at
+ * From above: at each depth the discs around the axis are swept up every edge. What a disc covers newly is counted, a disc at each bottleneck too, and at
  * each node one for all but one of the edges that end there. That counts a point as often as the parts of the axis whose discs cover it are apart:
  * once, but for points that the cutter reaches from two sides with a higher tip between. From below: a point has at least the depth from its own
  * normal, and gains while the tip on its way up the axis sinks faster than the profile over the point rises, as far as {@link countedSink} is sure of it.
@@ -165,7 +165,7 @@ class Sweep {
   /** The least share that is counted where the edges end that end at a node. */
   #startShare(node: number, shares: Float64Array): number {
     const { ending, starting } = this.#order;
-    // points beyond a neck come up from the other side
+    // points beyond a bottleneck come up from the other side
     if (
       this.#axis.nodeR[node] > this.#profile.tipFlatMm &&
       (ending[node].length === 0 || starting[node].length > 1)

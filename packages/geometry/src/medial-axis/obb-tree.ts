@@ -11,14 +11,14 @@ export const BOX_STRIDE = 6;
  * `leafStart + i` holds the edges from `LEAF_EDGES · i` on. Each box lies along the chord of its run, so that runs of long slanting edges do
  * not fill each other's boxes; consecutive edges lie close together, so nothing has to be sorted.
  */
-export interface ChainBoxes {
+export interface ObbTree {
   /** Six numbers a node, see {@link BOX_STRIDE}; nodes without edges have a negative half extent. */
   readonly boxes: Float64Array;
   readonly leafStart: number;
 }
 
 /** The tree of boxes over all edges of `boundary`; O(n log n), each box as tight as its direction allows. */
-export function chainBoxes(boundary: Boundary): ChainBoxes {
+export function obbTree(boundary: Boundary): ObbTree {
   const { count } = boundary;
   let leafStart = 1;
   while (leafStart * LEAF_EDGES < count) {

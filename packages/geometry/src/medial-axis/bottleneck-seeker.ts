@@ -1,16 +1,16 @@
 import type { Boundary } from './boundary.ts';
-import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
-import { CONE_SLACK_RAD, EMPTY_DISC_SHARE, ROUNDING_SHARE } from './tolerances.ts';
+import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 import { Window } from './window.ts';
 
 /** Beyond this many times the distance to an edge, points of the edge besides the nearest are worth a cut. */
 const LONG_VIEW = 2;
 
 /**
- * Seeks the other ends of necks at one reflex vertex at a time: collects those among the edges that it is shown, and knows by its window
+ * Seeks the other ends of bottlenecks at one reflex vertex at a time: collects those among the edges that it is shown, and knows by its window
  * which others need not be shown.
  */
-export class NeckSeeker {
+export class BottleneckSeeker {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
@@ -25,11 +25,11 @@ export class NeckSeeker {
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
 
-  constructor(boundary: Boundary, tree: ChainBoxes) {
+  constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
-    this.#rounding = ROUNDING_SHARE * boundary.extent;
+    this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
   /** Goes to reflex vertex v. */
@@ -64,7 +64,7 @@ export class NeckSeeker {
 
   /** Distance from the window within which an end may still count as inside. */
   get slack(): number {
-    return CONE_SLACK_RAD * this.window.reach + this.#rounding;
+    return NORMAL_CONE_TOL_RAD * this.window.reach + this.#rounding;
   }
 
   /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. The last edge that cut the window, or -1. */
@@ -129,7 +129,7 @@ export class NeckSeeker {
     return (
       d2 > 0 &&
       reach * reach > d2 &&
-      this.window.cut(qx, qy, d2 + reach * (EMPTY_DISC_SHARE * reach + this.#rounding))
+      this.window.cut(qx, qy, d2 + reach * (EMPTY_DISC_REL_TOL * reach + this.#rounding))
     );
   }
 
@@ -155,7 +155,7 @@ export class NeckSeeker {
     const h = ax * ey - ay * ex;
     if (h > 0) {
       const s = -(ax * ex + ay * ey);
-      const margin = CONE_SLACK_RAD * h;
+      const margin = NORMAL_CONE_TOL_RAD * h;
       const low = isReflex[e] !== 0 ? margin : -margin;
       const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
       if (s > low && s < high && this.#isInCone(this.vertex, ey, -ex)) {
@@ -175,7 +175,7 @@ export class NeckSeeker {
   #isInCone(w: number, dx: number, dy: number): boolean {
     const { tx, ty, previous } = this.#boundary;
     const h = previous[w];
-    const slack = -CONE_SLACK_RAD * Math.sqrt(dx * dx + dy * dy);
+    const slack = -NORMAL_CONE_TOL_RAD * Math.sqrt(dx * dx + dy * dy);
     // not before the normal of the edge that arrives, not after the normal of the edge that leaves, and on their side of the vertex
     return (
       dx * tx[h] + dy * ty[h] >= slack &&

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
-/** Whether axis edge e is a spoke, between a site edge and one of its own end points. */
-export function isSpoke({ edgeLeft, edgeRight, boundary }: MedialAxis, e: number): boolean {
+/** Whether axis edge e is a secondary edge, between a site edge and one of its own end points. */
+export function isSecondary({ edgeLeft, edgeRight, boundary }: MedialAxis, e: number): boolean {
   const { count, next } = boundary;
   const a = edgeLeft[e];
   const b = edgeRight[e];

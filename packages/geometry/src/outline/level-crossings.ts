@@ -13,19 +13,19 @@ export interface StoppedDiscs {
   readonly y: readonly number[];
   readonly angle: readonly number[];
   readonly sweep: readonly number[];
-  /** Number of the narrow part that each disc closes; 0 for all parts without necks, which have no other mouth. */
+  /** Number of the narrow part that each disc closes; 0 for all parts without bottlenecks, which have no other crossing. */
   readonly closes: readonly number[];
 }
 
-/** The places where the clearance passes the cutter's radius: mouth k, with its disc, lies on axis edge `edge[k]`. */
-export interface Mouths extends StoppedDiscs {
+/** The places where the clearance passes the cutter's radius: crossing k, with its disc, lies on axis edge `edge[k]`. */
+export interface LevelCrossings extends StoppedDiscs {
   readonly edge: readonly number[];
-  /** Mouth on each axis edge, -1 for none. */
+  /** Crossing on each axis edge, -1 for none. */
   readonly ofEdge: Int32Array;
 }
 
-/** All mouths of the axis at a radius, mm, in the order of their edges. Linear time. */
-export function findMouths(axis: MedialAxis, radius: number): Mouths {
+/** All crossings of the axis at a radius, mm, in the order of their edges. Linear time. */
+export function findLevelCrossings(axis: MedialAxis, radius: number): LevelCrossings {
   const edge = crossingEdges(axis, radius);
   const ofEdge = new Int32Array(axis.edgeFrom.length).fill(-1);
   for (let k = 0; k < edge.length; k++) {
@@ -35,7 +35,7 @@ export function findMouths(axis: MedialAxis, radius: number): Mouths {
   return { radius, edge, x, y, angle, sweep, closes, ofEdge };
 }
 
-/** The discs of mouths on the given edges, all of which cross the radius. */
+/** The discs of crossings on the given edges, all of which cross the radius. */
 export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly number[]): StoppedDiscs {
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = axis;
   const { count } = boundary;

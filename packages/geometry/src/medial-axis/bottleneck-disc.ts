@@ -1,12 +1,12 @@
 import type { Boundary } from './boundary.ts';
-import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
-import { EMPTY_DISC_SHARE, ROUNDING_SHARE, SAME_CONTACT_SHARE } from './tolerances.ts';
+import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { EMPTY_DISC_REL_TOL, ROUNDING_REL_TOL, SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
 /** Ends of a diameter nearer to each other than this share of what rounding does to a distance are one point: points apart are not so near. */
 const SAME_POINT_SHARE = 1e-3;
 
-/** Answers whether discs are necks; keeps what refused the last one, because the next one is often refused by the same edge. */
-export class NeckDisc {
+/** Answers whether discs are bottlenecks; keeps what refused the last one, because the next one is often refused by the same edge. */
+export class BottleneckDisc {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
@@ -25,24 +25,24 @@ export class NeckDisc {
   /** Sides of the diameter on which contacts were found, bit by bit. */
   #sides = 0;
 
-  constructor(boundary: Boundary, tree: ChainBoxes) {
+  constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
-    this.#rounding = ROUNDING_SHARE * boundary.extent;
+    this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
   /**
    * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u: with contacts all around, the
    * clearance is greatest there, not least. One end of the diameter is vertex v, so that the edges near it in the list come first.
    */
-  isNeck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
+  isBottleneck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
     if (radius <= SAME_POINT_SHARE * this.#rounding) {
       // one point, where two parts of the region touch
       return false;
     }
-    const inner = Math.max(0, radius * (1 - EMPTY_DISC_SHARE) - this.#rounding);
-    const outer = radius * (1 + EMPTY_DISC_SHARE) + this.#rounding;
+    const inner = Math.max(0, radius * (1 - EMPTY_DISC_REL_TOL) - this.#rounding);
+    const outer = radius * (1 + EMPTY_DISC_REL_TOL) + this.#rounding;
     this.#mx = mx;
     this.#my = my;
     this.#ux = ux;
@@ -124,7 +124,7 @@ export class NeckDisc {
     }
     if (d2 < this.#outer2) {
       const side = this.#ux * dy - this.#uy * dx;
-      const ends = SAME_CONTACT_SHARE * this.#radius;
+      const ends = SAME_CONTACT_REL_TOL * this.#radius;
       this.#sides |= side > ends ? 1 : side < -ends ? 2 : 0;
     }
     return this.#sides !== 3;

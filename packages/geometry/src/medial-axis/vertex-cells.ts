@@ -15,10 +15,10 @@ import {
 } from './cell-layout.ts';
 
 /**
- * Works out where the cell of a reflex point closes between its two neighbours: one over the radius of the disc that also touches a neighbour is linear
- * in the unit direction from the point to the middle. Each disc is solved from its three sites directly, as in `CellsOnEdges`.
+ * Works out where the cell of a reflex vertex closes between its two neighbours: one over the radius of the disc that also touches a neighbour is linear
+ * in the unit direction from the point to the middle. Each disc is solved from its three sites directly, as in `SegmentCells`.
  */
-export class CellsOnPoints {
+export class VertexCells {
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
   /** Number of edges; beyond it sites are points. */
@@ -34,7 +34,7 @@ export class CellsOnPoints {
     this.#count = count;
   }
 
-  /** Sets the disc of the cell at place `at`, whose site is a reflex point, between the sites of the cells at places `left` and `right`. */
+  /** Sets the disc of the cell at place `at`, whose site is a reflex vertex, between the sites of the cells at places `left` and `right`. */
   meet(at: number, left: number, right: number): void {
     const links = this.#links;
     const isOwnLeft = links[2 * left + SITE] === links[2 * at + MATE];

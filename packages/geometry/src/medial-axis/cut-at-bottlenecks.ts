@@ -1,36 +1,36 @@
 import type { Boundary } from './boundary.ts';
-import type { Necks } from './find-necks.ts';
+import type { Bottlenecks } from './find-bottlenecks.ts';
 
 /**
- * The boundary cut along the chords of its necks: every site (edge i, or `count + v` for reflex vertex v) appears as one or more instances,
+ * The boundary cut along the chords of its bottlenecks: every site (edge i, or `count + v` for reflex vertex v) appears as one or more instances,
  * and following `next` runs around one piece of the inside.
  */
 export interface CutBoundary {
   readonly count: number;
   readonly site: Int32Array;
   readonly next: Int32Array;
-  /** Neck whose chord leads from an instance to its successor, or -1 where both meet at a point of the boundary. */
-  readonly neckAfter: Int32Array;
+  /** Bottleneck whose chord leads from an instance to its successor, or -1 where both meet at a point of the boundary. */
+  readonly bottleneckAfter: Int32Array;
 }
 
-/** Cuts the boundary along all neck chords; O(n + k log k). */
+/** Cuts the boundary along all bottleneck chords; O(n + k log k). */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: phases that share a dozen arrays
-export function cutAtNecks(boundary: Boundary, necks: Necks): CutBoundary {
+export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): CutBoundary {
   const { count, isReflex, next, x, y, tx, ty } = boundary;
-  // ports: both ends of each neck, grouped by site and sorted along the boundary
-  const portCount = 2 * necks.count;
+  // ports: both ends of each bottleneck, grouped by site and sorted along the boundary
+  const portCount = 2 * bottlenecks.count;
   const portSite = new Int32Array(portCount);
   const portAt = new Float64Array(portCount);
-  for (let k = 0; k < necks.count; k++) {
-    const v = necks.vertex[k];
-    const site = necks.site[k];
+  for (let k = 0; k < bottlenecks.count; k++) {
+    const v = bottlenecks.vertex[k];
+    const site = bottlenecks.site[k];
     portSite[2 * k] = count + v;
-    portAt[2 * k] = fanPosition(boundary, v, necks.endX[k] - x[v], necks.endY[k] - y[v]);
+    portAt[2 * k] = fanPosition(boundary, v, bottlenecks.endX[k] - x[v], bottlenecks.endY[k] - y[v]);
     portSite[2 * k + 1] = site;
     portAt[2 * k + 1] =
       site < count
-        ? (necks.endX[k] - x[site]) * tx[site] + (necks.endY[k] - y[site]) * ty[site]
-        : fanPosition(boundary, site - count, x[v] - necks.endX[k], y[v] - necks.endY[k]);
+        ? (bottlenecks.endX[k] - x[site]) * tx[site] + (bottlenecks.endY[k] - y[site]) * ty[site]
+        : fanPosition(boundary, site - count, x[v] - bottlenecks.endX[k], y[v] - bottlenecks.endY[k]);
   }
   const firstPort = new Int32Array(2 * count + 1);
   for (let k = 0; k < portCount; k++) {
@@ -56,7 +56,7 @@ export function cutAtNecks(boundary: Boundary, necks: Necks): CutBoundary {
   const total = count + reflexCount + portCount;
   const site = new Int32Array(total);
   const follow = new Int32Array(total);
-  const neckAfter = new Int32Array(total).fill(-1);
+  const bottleneckAfter = new Int32Array(total).fill(-1);
   // instance before and after each port, in boundary order
   const beforePort = new Int32Array(portCount);
   const afterPort = new Int32Array(portCount);
@@ -86,13 +86,13 @@ export function cutAtNecks(boundary: Boundary, necks: Necks): CutBoundary {
   for (let i = 0; i < count; i++) {
     follow[lastInstance[i]] = firstInstance[next[i]];
   }
-  for (let k = 0; k < necks.count; k++) {
+  for (let k = 0; k < bottlenecks.count; k++) {
     follow[beforePort[2 * k]] = afterPort[2 * k + 1];
     follow[beforePort[2 * k + 1]] = afterPort[2 * k];
-    neckAfter[beforePort[2 * k]] = k;
-    neckAfter[beforePort[2 * k + 1]] = k;
+    bottleneckAfter[beforePort[2 * k]] = k;
+    bottleneckAfter[beforePort[2 * k + 1]] = k;
   }
-  return { count: total, site, next: follow, neckAfter };
+  return { count: total, site, next: follow, bottleneckAfter };
 }
 
 /** Position of a direction within the cone of normals of vertex v, rising as one walks along the boundary, 0 at its middle. */

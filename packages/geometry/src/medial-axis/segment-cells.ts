@@ -1,15 +1,15 @@
 import { type Cells, GROWS_X, MATE, R, SITE, SITE_TX, SITE_TY, SITE_X, SITE_Y, X, Y } from './cell-layout.ts';
-import { STRAIGHT_RAD } from './tolerances.ts';
+import { STRAIGHT_TOL_RAD } from './tolerances.ts';
 
 /** One less the cosine between directions of edges that are one line. */
-const LEAST_SHARE: number = (STRAIGHT_RAD * STRAIGHT_RAD) / 2;
+const STRAIGHT_COSINE_GAP: number = (STRAIGHT_TOL_RAD * STRAIGHT_TOL_RAD) / 2;
 
 /**
  * Works out where the cell of a site edge closes between its two neighbours: along the edge the radius of the disc that also touches a neighbour is
  * linear in the arc length where that is an edge, quadratic where it is a point. Each disc is solved from its three sites directly, so that errors
  * do not add up along the axis.
  */
-export class CellsOnEdges {
+export class SegmentCells {
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
   /** Number of edges; beyond it sites are points. */
@@ -77,8 +77,8 @@ export class CellsOnEdges {
       (y - numbers[p + SITE_Y] + low * ty) * leftX - (x - numbers[p + SITE_X] + low * tx) * leftY;
     const rightStart =
       (y - numbers[q + SITE_Y] + low * ty) * rightX - (x - numbers[q + SITE_X] + low * tx) * rightY;
-    const hasLeft = leftShare >= LEAST_SHARE;
-    const hasRight = rightShare >= LEAST_SHARE;
+    const hasLeft = leftShare >= STRAIGHT_COSINE_GAP;
+    const hasRight = rightShare >= STRAIGHT_COSINE_GAP;
     let u = hasLeft ? width : 0;
     if (hasLeft && hasRight) {
       const rise = leftSlope * rightShare - rightSlope * leftShare;
@@ -156,7 +156,7 @@ export class CellsOnEdges {
       this.#c2 = 0;
       this.#c1 = (ty * otherX - tx * otherY) / share;
       this.#c0 = (py * otherX - px * otherY) / share;
-      return share >= LEAST_SHARE;
+      return share >= STRAIGHT_COSINE_GAP;
     }
     const qx = numbers[other + SITE_X] - numbers[at + SITE_X];
     const qy = numbers[other + SITE_Y] - numbers[at + SITE_Y];

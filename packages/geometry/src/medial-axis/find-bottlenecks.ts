@@ -1,16 +1,16 @@
+import { BottleneckDisc } from './bottleneck-disc.ts';
+import { BottleneckSeeker } from './bottleneck-seeker.ts';
 import type { Boundary } from './boundary.ts';
-import { BOX_STRIDE, type ChainBoxes, LEAF_EDGES } from './chain-boxes.ts';
 import { GroupBox } from './group-box.ts';
-import { NeckDisc } from './neck-disc.ts';
-import { NeckSeeker } from './neck-seeker.ts';
+import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { ThinCones } from './thin-cones.ts';
-import { SAME_CONTACT_SHARE } from './tolerances.ts';
+import { SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
 /**
  * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
  * One end is always a reflex vertex; the other a reflex vertex or a point inside an edge.
  */
-export interface Necks {
+export interface Bottlenecks {
   readonly count: number;
   /** Point index of the reflex vertex at one end. */
   readonly vertex: readonly number[];
@@ -27,27 +27,27 @@ export interface Necks {
  */
 const TOGETHER_SHARE = 0.2;
 
-/** All necks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
-export function findNecks(boundary: Boundary, tree: ChainBoxes): Necks {
-  const search = new NeckSearch(boundary, tree);
+/** All bottlenecks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
+export function findBottlenecks(boundary: Boundary, tree: ObbTree): Bottlenecks {
+  const search = new BottleneckSearch(boundary, tree);
   for (let from = 0; from < boundary.count; from += LEAF_EDGES) {
     search.searchFrom(from, Math.min(from + LEAF_EDGES, boundary.count));
   }
-  return search.necks;
+  return search.bottlenecks;
 }
 
 /**
  * The search for all vertices of one leaf. Neighbours see much the same, so one box around all their windows is taken down the tree: first for
  * the thin cones, then for the others. Where the windows have too little in common for that, each goes down alone.
  */
-class NeckSearch {
+class BottleneckSearch {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
-  readonly #disc: NeckDisc;
+  readonly #disc: BottleneckDisc;
   readonly #box: GroupBox;
   readonly #thin: ThinCones;
-  readonly #seekers: NeckSeeker[];
+  readonly #seekers: BottleneckSeeker[];
   #active = 0;
   readonly #stack = new Int32Array(128);
   readonly #vertex: number[] = [];
@@ -60,21 +60,21 @@ class NeckSearch {
   /** Boxes to be looked at together for each seeker, and how many of them are left for all. */
   readonly #together: number;
   #patience = 0;
-  /** Number of necks found before the present leaf. */
+  /** Number of bottlenecks found before the present leaf. */
   #firstOfLeaf = 0;
 
-  constructor(boundary: Boundary, tree: ChainBoxes) {
+  constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#leafStart = tree.leafStart;
     this.#together = TOGETHER_SHARE * Math.log2(tree.leafStart) ** 2;
-    this.#disc = new NeckDisc(boundary, tree);
+    this.#disc = new BottleneckDisc(boundary, tree);
     this.#box = new GroupBox(tree);
     this.#thin = new ThinCones(boundary, tree, this.#box);
-    this.#seekers = Array.from({ length: LEAF_EDGES }, () => new NeckSeeker(boundary, tree));
+    this.#seekers = Array.from({ length: LEAF_EDGES }, () => new BottleneckSeeker(boundary, tree));
   }
 
-  get necks(): Necks {
+  get bottlenecks(): Bottlenecks {
     return {
       count: this.#vertex.length,
       vertex: this.#vertex,
@@ -84,7 +84,7 @@ class NeckSearch {
     };
   }
 
-  /** Adds the necks at reflex vertices from … to − 1, all of one leaf, but those with an earlier vertex. */
+  /** Adds the bottlenecks at reflex vertices from … to − 1, all of one leaf, but those with an earlier vertex. */
   searchFrom(from: number, to: number): void {
     const { isReflex } = this.#boundary;
     const thin = this.#thin;
@@ -101,7 +101,7 @@ class NeckSearch {
     }
     if (thin.size > 0) {
       if (thin.seek(leaf)) {
-        thin.forEachEnd(this.#takeIfNeck);
+        thin.forEachEnd(this.#takeIfBottleneck);
       } else {
         canGoTogether = false;
         for (let k = 0; k < thin.size; k++) {
@@ -138,7 +138,7 @@ class NeckSearch {
       this.#lookBelow(below ^ 1);
     }
     for (let k = 0; k < this.#active; k++) {
-      this.#seekers[k].forEachEnd(this.#takeIfNeck);
+      this.#seekers[k].forEachEnd(this.#takeIfBottleneck);
     }
   }
 
@@ -190,7 +190,7 @@ class NeckSearch {
   }
 
   /** Looks at all edges below a node that one seeker may see; the stack is free from `base` on. */
-  #lookAlone(root: number, seeker: NeckSeeker, base: number): void {
+  #lookAlone(root: number, seeker: BottleneckSeeker, base: number): void {
     const { x, y } = this.#boundary;
     const stack = this.#stack;
     const vx = x[seeker.vertex];
@@ -248,13 +248,13 @@ class NeckSearch {
     this.#box.take(minU, maxU, minV, maxV, slack);
   }
 
-  readonly #takeIfNeck = (v: number, site: number, px: number, py: number): void => {
+  readonly #takeIfBottleneck = (v: number, site: number, px: number, py: number): void => {
     const { x, y } = this.#boundary;
     const d = Math.sqrt(px * px + py * py);
-    if (!this.#disc.isNeck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+    if (!this.#disc.isBottleneck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
       return;
     }
-    const twin = this.#twinOf(v, x[v] + px, y[v] + py, (SAME_CONTACT_SHARE * d) / 2);
+    const twin = this.#twinOf(v, x[v] + px, y[v] + py, (SAME_CONTACT_REL_TOL * d) / 2);
     const at = twin < 0 ? this.#vertex.length : twin;
     if (twin < 0 || d < Math.hypot(this.#endX[twin] - x[v], this.#endY[twin] - y[v])) {
       this.#vertex[at] = v;
@@ -264,7 +264,7 @@ class NeckSearch {
     }
   };
 
-  /** A neck of this leaf at vertex v whose other end is as good as the same, -1 if none: of walls within rounding of each other the nearer counts. */
+  /** A bottleneck of this leaf at vertex v whose other end is as good as the same, -1 if none: of walls within rounding of each other the nearer counts. */
   #twinOf(v: number, endX: number, endY: number, slack: number): number {
     for (let k = this.#vertex.length - 1; k >= this.#firstOfLeaf; k--) {
       if (this.#vertex[k] === v && Math.hypot(this.#endX[k] - endX, this.#endY[k] - endY) <= slack) {

@@ -1,8 +1,8 @@
 import { packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { type Boundary, boundaryOf } from './boundary.ts';
-import { chainBoxes } from './chain-boxes.ts';
-import { findNecks } from './find-necks.ts';
+import { findBottlenecks } from './find-bottlenecks.ts';
+import { obbTree } from './obb-tree.ts';
 
 /** Numbers in 0 … 1 that depend on the seed alone (mulberry32, from memory). */
 function randomFrom(seed: number): () => number {
@@ -36,7 +36,7 @@ function toEdge(b: Boundary, e: number, px: number, py: number): { d: number; dx
   return { d: Math.hypot(dx, dy), dx, dy };
 }
 
-/** Whether direction (dx, dy) leads from reflex point v into its cone of normals. */
+/** Whether direction (dx, dy) leads from reflex vertex v into its cone of normals. */
 function leadsIn(b: Boundary, v: number, dx: number, dy: number): boolean {
   const back = b.previous[v];
   return (
@@ -46,8 +46,8 @@ function leadsIn(b: Boundary, v: number, dx: number, dy: number): boolean {
   );
 }
 
-/** Every neck by trying every pair against every edge, as "vertex site". */
-function necksByDefinition(b: Boundary): string[] {
+/** Every bottleneck by trying every pair against every edge, as "vertex site". */
+function bottlenecksByDefinition(b: Boundary): string[] {
   const found: string[] = [];
   const tryEnd = (v: number, site: number, px: number, py: number): void => {
     const mx = (b.x[v] + px) / 2;
@@ -80,14 +80,14 @@ function necksByDefinition(b: Boundary): string[] {
   return found.sort();
 }
 
-function necksFound(b: Boundary): string[] {
-  const { count, vertex, site } = findNecks(b, chainBoxes(b));
+function bottlenecksFound(b: Boundary): string[] {
+  const { count, vertex, site } = findBottlenecks(b, obbTree(b));
   return Array.from({ length: count }, (_, k) => `${vertex[k]} ${site[k]}`).sort();
 }
 
 const seeds = Array.from({ length: 25 }, (_, k) => k + 1);
 
-test('all necks are found and no others, on spiky stars with holes', () => {
+test('all bottlenecks are found and no others, on spiky stars with holes', () => {
   for (const seed of seeds) {
     const random = randomFrom(seed);
     const outer = around(30 + Math.floor(60 * random()), () => 7 + 8 * random());
@@ -97,23 +97,23 @@ test('all necks are found and no others, on spiky stars with holes', () => {
       [0.3, -3],
     ].map(([cx, cy]) => around(12, () => 0.3 + 1.6 * random(), cx, cy, true));
     const b = boundaryOf(packRings([outer, ...holes]));
-    const necks = necksFound(b);
-    expect(necks, `seed ${seed}`).toEqual(necksByDefinition(b));
-    expect(necks.length, `seed ${seed}: each hole hangs on one at least`).toBeGreaterThanOrEqual(3);
+    const bottlenecks = bottlenecksFound(b);
+    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
+    expect(bottlenecks.length, `seed ${seed}: each hole hangs on one at least`).toBeGreaterThanOrEqual(3);
   }
 });
 
-test('all necks are found where most of the boundary is seen from most points', () => {
+test('all bottlenecks are found where most of the boundary is seen from most points', () => {
   for (const seed of seeds) {
     const random = randomFrom(seed);
     const spikes = boundaryOf(packRings([around(120, () => 1 + 9 * random())]));
-    expect(necksFound(spikes), `spikes, seed ${seed}`).toEqual(necksByDefinition(spikes));
+    expect(bottlenecksFound(spikes), `spikes, seed ${seed}`).toEqual(bottlenecksByDefinition(spikes));
     const jitter = boundaryOf(packRings([around(150, () => 10 * (1 + 1e-3 * random()))]));
-    expect(necksFound(jitter), `jitter, seed ${seed}`).toEqual(necksByDefinition(jitter));
+    expect(bottlenecksFound(jitter), `jitter, seed ${seed}`).toEqual(bottlenecksByDefinition(jitter));
   }
 });
 
-test('all necks are found on flattened curves, where cones of normals are thin and walls run side by side', () => {
+test('all bottlenecks are found on flattened curves, where cones of normals are thin and walls run side by side', () => {
   for (const seed of seeds.slice(0, 8)) {
     const random = randomFrom(seed);
     const waves = 2 + Math.floor(5 * random());
@@ -125,13 +125,13 @@ test('all necks are found on flattened curves, where cones of normals are thin a
         around(170, wavy(7, 0.6, 6 * random(), 170), 0.3 * random(), 0.3 * random(), true),
       ]),
     );
-    const necks = necksFound(b);
-    expect(necks, `seed ${seed}`).toEqual(necksByDefinition(b));
-    expect(necks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
+    const bottlenecks = bottlenecksFound(b);
+    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
+    expect(bottlenecks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
   }
 });
 
-test('all necks are found where thin cones look across everything, so that each has to go alone', () => {
+test('all bottlenecks are found where thin cones look across everything, so that each has to go alone', () => {
   for (const seed of seeds.slice(0, 4)) {
     const random = randomFrom(seed);
     let coast = [10, 0, 0, 10, -10, 0, 0, -10];
@@ -146,22 +146,22 @@ test('all necks are found where thin cones look across everything, so that each 
       }).flat();
     }
     const b = boundaryOf(packRings([coast, around(60, () => 0.5 + 2 * random(), 0.2, 0.1, true)]));
-    const necks = necksFound(b);
-    expect(necks, `seed ${seed}`).toEqual(necksByDefinition(b));
-    expect(necks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
+    const bottlenecks = bottlenecksFound(b);
+    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
+    expect(bottlenecks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
   }
 });
 
-test('teeth that all point at one place have no necks, though one disc touches them all', () => {
+test('teeth that all point at one place have no bottlenecks, though one disc touches them all', () => {
   const b = boundaryOf(packRings([around(400, (i) => (i % 2 === 0 ? 11 : 10))]));
-  expect(necksFound(b)).toEqual([]);
+  expect(bottlenecksFound(b)).toEqual([]);
 });
 
-test('a straight slot has one neck at each of its ends', () => {
+test('a straight slot has one bottleneck at each of its ends', () => {
   const b = boundaryOf(
     packRings([[0, 0, 4, 0, 4, 1, 8, 1, 8, 0, 12, 0, 12, 4, 8, 4, 8, 3, 4, 3, 4, 4, 0, 4]]),
   );
-  const { count, vertex } = findNecks(b, chainBoxes(b));
+  const { count, vertex } = findBottlenecks(b, obbTree(b));
   expect(count).toBeGreaterThanOrEqual(2);
   for (let k = 0; k < count; k++) {
     expect([2, 3, 8, 9]).toContain(vertex[k]);
