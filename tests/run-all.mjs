@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import process from 'node:process';
-import { ensureChromium } from './find-chromium.mjs';
+import { ensureChromium } from './support/find-chromium.mjs';
 
 const RESULTS = 'node_modules/.cache/test-results.json';
 

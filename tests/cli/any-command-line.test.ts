@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { captured, fixture } from './captured-run.ts';
+import { captured, fixture } from '../support/cli/captured-run.ts';
 
 let folder: string;
 

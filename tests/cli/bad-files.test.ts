@@ -8,8 +8,8 @@ import {
   SQUARE,
   said,
   vet,
-} from './bad-input.ts';
-import { fixture } from './captured-run.ts';
+} from '../support/cli/bad-input.ts';
+import { fixture } from '../support/cli/captured-run.ts';
 
 const FONT = fixture('fonts/lora-400.ttf');
 const JUNK = Uint8Array.from({ length: 4096 }, (_, k) => (k * 197 + (k >> 3) * 31) & 0xff);

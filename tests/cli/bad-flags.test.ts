@@ -1,4 +1,4 @@
-import { type BadInput, expectRefusals, folderWithSquare, said, vet } from './bad-input.ts';
+import { type BadInput, expectRefusals, folderWithSquare, said, vet } from '../support/cli/bad-input.ts';
 
 const folder = folderWithSquare();
 const ALL_FLAGS = 'All flags: pourproof --help.';

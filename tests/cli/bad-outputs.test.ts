@@ -1,8 +1,15 @@
 import { linkSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { type BadInput, expectRefusals, folderWithSquare, SQUARE, said, vet } from './bad-input.ts';
-import { captured } from './captured-run.ts';
+import {
+  type BadInput,
+  expectRefusals,
+  folderWithSquare,
+  SQUARE,
+  said,
+  vet,
+} from '../support/cli/bad-input.ts';
+import { captured } from '../support/cli/captured-run.ts';
 
 const folder = folderWithSquare((at) => {
   writeFileSync(join(at, 'notes.html'), '<p>My own notes.</p>');

@@ -1,4 +1,11 @@
-import { type BadInput, expectOwnWords, expectRefusals, folderWithSquare, said, vet } from './bad-input.ts';
+import {
+  type BadInput,
+  expectOwnWords,
+  expectRefusals,
+  folderWithSquare,
+  said,
+  vet,
+} from '../support/cli/bad-input.ts';
 
 const folder = folderWithSquare();
 

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { captured } from './captured-run.ts';
+import { captured } from '../support/cli/captured-run.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'coupons-'));
 afterAll(() => rmSync(folder, { recursive: true }));

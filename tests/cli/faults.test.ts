@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { captured, fixture } from './captured-run.ts';
+import { captured, fixture } from '../support/cli/captured-run.ts';
 
 const broken = {
   readFile: (): Promise<Uint8Array> => Promise.reject(new Error('the bench gave way')),

@@ -1,6 +1,6 @@
 import { jobFileSchema } from '@pourproof/job';
 import { expect, test } from 'vitest';
-import { captured } from './captured-run.ts';
+import { captured } from '../support/cli/captured-run.ts';
 
 /** Keys that only a file can hold: its own name, and the artwork, which the command line takes as a bare word. */
 const FILE_ONLY = ['schema', 'artwork'];

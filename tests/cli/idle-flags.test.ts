@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Report } from '@pourproof/proof';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { captured, fixture } from './captured-run.ts';
+import { captured, fixture } from '../support/cli/captured-run.ts';
 
 const FONT = fixture('fonts/lora-400.ttf');
 const SIZED = ['--font', FONT, '--cap-height', '15mm'] as const;

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { resins, sealers, woods } from '@pourproof/materials';
 import { FINDING_CODES } from '@pourproof/proof';
 import { expect, test } from 'vitest';
-import { captured, ROOT } from './captured-run.ts';
+import { captured, ROOT } from '../support/cli/captured-run.ts';
 
 const firstColumn = (text: string): string[] =>
   text

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { findChromium } from '../find-chromium.mjs';
-import { captured, fixture } from './captured-run.ts';
+import { captured, fixture } from '../support/cli/captured-run.ts';
+import { findChromium } from '../support/find-chromium.mjs';
 
 let folder: string;
 let sheet: string;

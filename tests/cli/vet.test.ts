@@ -6,7 +6,7 @@ import { stripVTControlCharacters } from 'node:util';
 import { mmFromInches } from '@pourproof/plane';
 import { reportSchema } from '@pourproof/proof';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type Captured, captured, fixture } from './captured-run.ts';
+import { type Captured, captured, fixture } from '../support/cli/captured-run.ts';
 
 /** A disc of 40 mm: any usual bit enters everywhere. */
 const DISC = svg('<circle cx="30" cy="30" r="20"/>');

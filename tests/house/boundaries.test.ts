@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
-import { sourceFiles } from './source-files.ts';
+import { sourceFiles } from '../support/source-files.ts';
 
 const PLANTED = [
   [

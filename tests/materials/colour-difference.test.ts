@@ -1,7 +1,7 @@
 import { ciede2000 } from '@pourproof/materials';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { publishedPairs } from './published-colour-pairs.ts';
+import { publishedPairs } from '../support/oracles/published-colour-pairs.ts';
 
 test('all 34 published pairs are there', () => {
   expect(publishedPairs.map((row) => row.pair)).toEqual(Array.from({ length: 34 }, (_, index) => index + 1));

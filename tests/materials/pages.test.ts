@@ -1,8 +1,8 @@
 import { test } from 'vitest';
-import { expectPage } from './golden-page.ts';
-import { renderSensitivityPage } from './sensitivity-page.ts';
-import { renderSourcesPage } from './sources-page.ts';
-import { renderTablesPage } from './tables-page.ts';
+import { renderSensitivityPage } from '../pages/sensitivity-page.ts';
+import { renderSourcesPage } from '../pages/sources-page.ts';
+import { renderTablesPage } from '../pages/tables-page.ts';
+import { expectPage } from '../support/expect-page.ts';
 
 test('docs/sources.md lists every source as the table has it', () => {
   expectPage('docs/sources.md', renderSourcesPage());

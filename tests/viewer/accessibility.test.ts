@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { BARS, dropFile, openGroup, verdict, viewerForTests } from './served-viewer.ts';
+import { BARS, dropFile, openGroup, verdict, viewerForTests } from '../support/viewer/served-viewer.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 

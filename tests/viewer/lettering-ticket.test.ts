@@ -5,8 +5,8 @@ import { readJobFile, settleJob } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { type Report, vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
-import { note, onCommandLine, savedJob, savedReport } from './saved-ticket.ts';
-import { chooseFiles, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
+import { note, onCommandLine, savedJob, savedReport } from '../support/viewer/saved-ticket.ts';
+import { chooseFiles, toTenDigits, verdict, viewerForTests } from '../support/viewer/served-viewer.ts';
 
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
 

@@ -5,7 +5,15 @@ import { readJobFile, settleJob } from '@pourproof/job';
 import { type Report, vetDrawing } from '@pourproof/proof';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { BARS, dropFile, keepPicture, saved, toTenDigits, verdict, viewerForTests } from './served-viewer.ts';
+import {
+  BARS,
+  dropFile,
+  keepPicture,
+  saved,
+  toTenDigits,
+  verdict,
+  viewerForTests,
+} from '../support/viewer/served-viewer.ts';
 
 const demo = fileURLToPath(new URL('../../fixtures/demo/', import.meta.url));
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));

@@ -1,6 +1,6 @@
 import { type FillRule, packRings, type Region, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
-import { cleanRegionFaults } from '../../../../tests/validators/clean-region.ts';
+import { cleanRegionFaults } from '../../../../tests/support/oracles/clean-region-faults.ts';
 import { resolveRegions } from './resolve-regions.ts';
 import { holeCount, outerRingCount } from './ring-counts.ts';
 

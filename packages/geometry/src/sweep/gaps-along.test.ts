@@ -2,7 +2,7 @@ import { resolveRegions } from '@pourproof/arrangement';
 import { packRings, perimeter, ringsBounds } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { drawnShapes, latticeNames } from '../../../../tests/oracles/drawn-shapes.ts';
+import { drawnShapes, latticeNames } from '../../../../tests/support/shapes/drawn-shapes.ts';
 import { endGrainLength } from '../measure/grain-length.ts';
 import { gapsAlong, type WoodGap } from './gaps-along.ts';
 import { sweepAlong } from './sweep-along.ts';

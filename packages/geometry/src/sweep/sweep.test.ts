@@ -1,7 +1,7 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { packRings, perimeter, type Rings, radians, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
-import { cleanRegionFaults } from '../../../../tests/validators/clean-region.ts';
+import { cleanRegionFaults } from '../../../../tests/support/oracles/clean-region-faults.ts';
 import { endGrainLength } from '../measure/grain-length.ts';
 import { sweepAlong } from './sweep-along.ts';
 import { sweepTouches } from './sweep-touches.ts';

@@ -1,0 +1,88 @@
+import { resolveRegions } from '@pourproof/arrangement';
+import { packRings, type Region, signedArea } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
+
+function shape(...rings: number[][]): Region {
+  return { ...packRings(rings), fillRule: 'nonzero' };
+}
+
+/** Thin triangles across a disc of 50 mm that all pass within `spread` of its middle. */
+function linesThroughOneNode(count: number, spread: number): Region[] {
+  return Array.from({ length: count }, (_, i) => {
+    const x = 50 * Math.cos((Math.PI * i) / count);
+    const y = 50 * Math.sin((Math.PI * i) / count);
+    return shape([x, y, -x, -y, -0.9 * x, -0.9 * y - spread]);
+  });
+}
+
+/** A ring through points that jump about and so crosses itself all over. */
+function tangle(points: number): number[] {
+  return Array.from({ length: 2 * points }, (_, i) => 50 + 50 * Math.sin(12.9898 * (i + 1) ** 2));
+}
+
+describe('drawings that are hard to resolve', () => {
+  test.each([
+    ['wide against the grid', 0.1],
+    ['a thousandth of a mm', 1e-3],
+    ['denser than the grid', 1e-5],
+  ])('60 lines through one node, %s, come out clean', (_, spread) => {
+    const { region, toleranceMm } = resolveRegions(linesThroughOneNode(60, spread));
+    expect(cleanRegionFaults(region)).toEqual([]);
+    // 33 µm is the coarsest that the resolver may go
+    expect(toleranceMm).toBeLessThan(0.033);
+    // each triangle alone has half of 5 mm (base along the line) times its height across it; overlaps only take away
+    const alone = linesThroughOneNode(60, spread).reduce((sum, one) => sum + Math.abs(signedArea(one)), 0);
+    expect(signedArea(region)).toBeLessThanOrEqual(alone + 1e-3);
+  });
+
+  test.each([1, 1e-6, 1e6])(
+    'a tangle scaled by %d has the crossings and the scaled area of the tangle',
+    (scale) => {
+      const plain = resolveRegions([shape(tangle(40))]);
+      const scaled = resolveRegions([shape(tangle(40).map((c) => c * scale))]);
+      expect(cleanRegionFaults(scaled.region)).toEqual([]);
+      expect(scaled.crossingCount).toBe(plain.crossingCount);
+      // both bend edges by at most about 1e-8 of their extent
+      expect(Math.abs(signedArea(scaled.region) / scale ** 2 / signedArea(plain.region) - 1)).toBeLessThan(
+        1e-6,
+      );
+    },
+  );
+
+  test('its crossings are those that comparing all pairs of edges finds', () => {
+    const ring = tangle(40);
+    let expected = 0;
+    const n = ring.length / 2;
+    const at = (i: number): readonly [number, number] => [ring[2 * (i % n)]!, ring[2 * (i % n) + 1]!];
+    const side = (
+      a: readonly [number, number],
+      b: readonly [number, number],
+      c: readonly [number, number],
+    ): number => Math.sign((b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]));
+    for (let i = 0; i < n; i++) {
+      for (let j = i + 1; j < n; j++) {
+        const [p, q, r, s] = [at(i), at(i + 1), at(j), at(j + 1)];
+        if (side(p, q, r) * side(p, q, s) < 0 && side(r, s, p) * side(r, s, q) < 0) {
+          expected++;
+        }
+      }
+    }
+    // the tangle is one: without crossings the comparison would say nothing
+    expect(expected).toBeGreaterThan(100);
+    expect(resolveRegions([shape(ring)]).crossingCount).toBe(expected);
+  });
+
+  test('a fan of wedges around one point is one part for each wedge', () => {
+    const wedges = Array.from({ length: 300 }, (_, i) => {
+      const t = (2 * Math.PI * i) / 300;
+      const u = (2 * Math.PI * (i + 0.5)) / 300;
+      return shape([0, 0, 50 * Math.cos(t), 50 * Math.sin(t), 50 * Math.cos(u), 50 * Math.sin(u)]);
+    });
+    const { region, crossingCount } = resolveRegions(wedges);
+    expect(cleanRegionFaults(region)).toEqual([]);
+    expect(crossingCount).toBe(0);
+    expect(region.ringEnds).toHaveLength(300);
+    expect(signedArea(region)).toBeCloseTo(300 * 1250 * Math.sin(Math.PI / 300), 8);
+  });
+});

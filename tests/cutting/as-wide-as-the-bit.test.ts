@@ -1,0 +1,130 @@
+import { resolveRegions } from '@pourproof/arrangement';
+import {
+  carve,
+  clearingPath,
+  flatCutter,
+  followingPath,
+  pathLength,
+  reachedOutline,
+} from '@pourproof/cutting';
+import {
+  arcRingsArea,
+  leftStanding,
+  type MedialAxis,
+  medialAxis,
+  narrowStretches,
+  openedArea,
+  openedOutline,
+  reachedArea,
+  strokeWidths,
+} from '@pourproof/geometry';
+import { type CleanRegion, packRings, signedArea, transformRings } from '@pourproof/plane';
+import { expect, test } from 'vitest';
+import { cleanFrom, rectangle } from '../support/shapes/clean-from.ts';
+import { polygonFamilies } from '../support/shapes/polygon-families.ts';
+import { stadium, vee } from '../support/shapes/stroke-shapes.ts';
+
+/** Strokes at odd angles: rounding makes the clearances along one differ in their last digits. */
+const WIDTHS_MM = [1, 1.5875, 2, 3, 3.175];
+
+/** One area reached in every way there is; jumps no more than rounding next to the radius. */
+function expectOneCut(region: CleanRegion, radius: number, name: string): number {
+  const axis = medialAxis(region);
+  const whole = signedArea(region);
+  const area = openedArea(axis, radius);
+  // the opening by a little less and by a little more: a stroke as wide as the bit is cut
+  expect(area, name).toBeLessThanOrEqual(openedArea(axis, radius * (1 - 1e-7)) + 1e-6 * whole);
+  expect(area, name).toBeGreaterThanOrEqual(openedArea(axis, radius * (1 + 1e-7)) - 1e-6 * whole);
+  expect(Math.abs(arcRingsArea(openedOutline(axis, radius)) - area) / whole, name).toBeLessThan(1e-8);
+  const { pieces, facetAreaMm2 } = leftStanding(axis, radius, 0.001);
+  const standing = pieces.reduce((sum, piece) => sum + piece.areaMm2, facetAreaMm2);
+  expect(Math.abs(whole - area - standing) / whole, name).toBeLessThan(1e-8);
+  const half = reachedArea(axis, radius, radius / 2);
+  expect(Math.abs(arcRingsArea(reachedOutline(axis, radius, radius / 2)) - half) / whole, name).toBeLessThan(
+    1e-8,
+  );
+  const carved = carve(axis, [{ cutter: flatCutter(2 * radius), way: 'clear' }], { depthMm: 2 });
+  expect(Math.abs(carved.areaMm2 - area) / whole, name).toBeLessThan(1e-8);
+  return area;
+}
+
+const turned = (ring: readonly number[], rad: number): number[] => {
+  const [c, s] = [Math.cos(rad), Math.sin(rad)];
+  return [...transformRings([c, s, -s, c, 7.3 * rad, 3.3], cleanFrom([ring])).coords];
+};
+
+test('strokes exactly as wide as the bit are cut all along, whichever way they run', () => {
+  for (let k = 0; k < 60; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    const r = w / 2;
+    const rad = 0.37 * k;
+    const round = (4 - Math.PI) * r * r;
+    const bar = cleanFrom([turned(rectangle(0, 0, 20, w), rad)]);
+    expect(expectOneCut(bar, r, `bar ${k}`)).toBeCloseTo(20 * w - round, 6);
+    const elbow = cleanFrom([turned([0, 0, 14, 0, 14, w, w, w, w, 14, 0, 14], rad)]);
+    // two square ends, and the outer corner
+    expect(expectOneCut(elbow, r, `elbow ${k}`)).toBeCloseTo(28 * w - w * w - 1.25 * round, 6);
+    const frame = cleanFrom(
+      [turned(rectangle(0, 0, 20, 12), rad)],
+      [turned(rectangle(w, w, 20 - 2 * w, 12 - 2 * w), rad)],
+    );
+    expect(expectOneCut(frame, r, `frame ${k}`)).toBeCloseTo(240 - (20 - 2 * w) * (12 - 2 * w) - round, 6);
+    const crossed = [rectangle(0, 0, 20, w), rectangle(5, -5, w, 12), rectangle(12, -5, w, 12)];
+    const { region } = resolveRegions([
+      { ...packRings(crossed.map((ring) => turned(ring, rad))), fillRule: 'nonzero' },
+    ]);
+    expectOneCut(region, r, `bars that cross ${k}`);
+    expectOneCut(cleanFrom([turned(vee(40 + k, 14, w), rad)]), r, `two strokes at an angle ${k}`);
+    expectOneCut(cleanFrom([turned(stadium(20, w, 0.005), rad)]), r, `stadium ${k}`);
+  }
+});
+
+test('their paths run along them as those of a bit a little narrower, or of a limit a little deeper', () => {
+  for (let k = 0; k < 30; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    for (const ring of [rectangle(0, 0, 20, w), vee(50, 14, w), stadium(20, w, 0.005)]) {
+      const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
+      const cleared = (diameterMm: number): number =>
+        pathLength(clearingPath(axis, { diameterMm, stepoverMm: w / 4, depthMm: 1 }));
+      // there and back along the middle, and the sliver round it that the narrower bit has
+      for (const diameterMm of [w, 2 * w * 0.375]) {
+        expect(Math.abs(cleared(diameterMm) / cleared(diameterMm * (1 - 1e-6)) - 1), `${k}`).toBeLessThan(
+          1e-3,
+        );
+      }
+      const followed = (depthMm: number): number =>
+        followingPath(axis, { includedRad: Math.PI / 2, depthMm }).lengthMm;
+      expect(Math.abs(followed(w / 2) / followed((w / 2) * (1 + 1e-6)) - 1), `${k}`).toBeLessThan(1e-3);
+    }
+  }
+});
+
+test('a stroke exactly as wide as a limit is not narrower, whichever way it runs', () => {
+  for (let k = 0; k < 60; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    for (const ring of [rectangle(0, 0, 20, w), [0, 0, 14, 0, 14, w, w, w, w, 14, 0, 14]]) {
+      const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
+      expect(narrowStretches(axis, w), `${k}`).toEqual([]);
+      const widths = strokeWidths(axis);
+      expect(widths.lengthNarrowerThan(w), `${k}`).toBe(0);
+      expect(widths.histogram([0, w, 2 * w])[1], `${k}`).toBeCloseTo(widths.lengthMm, 9);
+    }
+  }
+});
+
+test('a bit exactly as wide as the artwork is somewhere finds one cut', () => {
+  const radii = ({ nodeR }: MedialAxis): number[] => {
+    const sorted = [...nodeR].filter((r) => r > 0).toSorted((a, b) => a - b);
+    return [0.4, 0.7, 0.9, 1].map(
+      (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))],
+    );
+  };
+  for (const [family, regionOf] of Object.entries(polygonFamilies)) {
+    for (let seed = 1; seed <= 60; seed++) {
+      const region = regionOf(seed);
+      for (const radius of radii(medialAxis(region))) {
+        expectOneCut(region, radius, `${family}, seed ${seed}, radius ${radius}`);
+      }
+    }
+  }
+});

@@ -1,0 +1,167 @@
+import {
+  ballCutter,
+  bullNoseCutter,
+  type CarvedWalls,
+  type CarveStep,
+  carve,
+  carvedWalls,
+  flatCutter,
+} from '@pourproof/cutting';
+import { medialAxis } from '@pourproof/geometry';
+import { radians } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
+import { clear, veeOf } from '../support/carve-steps.ts';
+import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
+import { holed, randomFrom } from '../support/shapes/random-regions.ts';
+
+const vee = veeOf(30);
+
+const sum = (walls: CarvedWalls, of: (k: number) => number): number =>
+  Array.from({ length: walls.count }, (_, k) => of(k)).reduce((a, b) => a + b, 0);
+
+describe('walls in three dimensions', () => {
+  test('60° V in a bar: exposures of both long walls with and without dive are the closed forms', () => {
+    const bar = carve(medialAxis(cleanFrom([rectangle(0, 0, 30, 4)])), [vee(60)], { depthMm: 1 });
+    for (const [diveDeg, low, high] of [
+      [0, 0.8660254, 0.8660254],
+      [10, 0.7660444, 0.9396926],
+    ] as const) {
+      const walls = carvedWalls(bar, { grainRad: radians(90), diveRad: radians(diveDeg) });
+      const long = Array.from({ length: walls.count }, (_, k) => k).filter(
+        (k) => walls.isFloor[k] === 0 && Math.abs(walls.normals[3 * k + 1]!) > 0.5,
+      );
+      const seen = long.map((k) => walls.exposures[k]!);
+      expect(Math.min(...seen)).toBeCloseTo(low, 7);
+      expect(Math.max(...seen)).toBeCloseTo(high, 7);
+    }
+  });
+
+  test('upright walls: a bar’s two widths across the fibre, a disc’s four radii, and the floor by its dive', () => {
+    for (const [grainDeg, want] of [
+      [0, 8],
+      [90, 60],
+      [30, 36.9282],
+      [45, 48.08326],
+    ] as const) {
+      const bar = carve(medialAxis(cleanFrom([rectangle(0, 0, 30, 4)])), [clear(flatCutter(0.001))], {
+        depthMm: 2,
+      });
+      const walls = carvedWalls(bar, { grainRad: radians(grainDeg) });
+      // corners of a tiny bit are off by its radius
+      expect(walls.exposedMm2 / 2).toBeCloseTo(want, 2);
+    }
+    const disc = carve(medialAxis(cleanFrom([regular(2000, 5)])), [clear(flatCutter(2))], { depthMm: 1 });
+    const walls = carvedWalls(disc, { grainRad: 1, diveRad: radians(10) });
+    const level = sum(walls, (k) => (walls.isFloor[k] === 1 ? 0 : walls.areasMm2[k]! * walls.exposures[k]!));
+    expect(level / (20 * Math.cos(radians(10)))).toBeCloseTo(1, 5);
+    const floor = walls.exposedMm2 - level;
+    expect(floor / (disc.floorAreaMm2 * Math.sin(radians(10)))).toBeCloseTo(1, 9);
+  });
+
+  test('seen along an upright fibre every surface shows just its plan: together the area at the face', () => {
+    const random = randomFrom(9);
+    // what the plan may be off, and how much smaller elements are: chords for arcs, and in corners rounded tips seen from own normals
+    const jobs: readonly [string, CarveStep[], number, number][] = [
+      ['flat', [clear(flatCutter(0.6))], 1e-9, 1e-9],
+      ['two flats', [clear(flatCutter(1.2)), { ...clear(flatCutter(0.5)), depthMm: 0.4 }], 1e-9, 1e-9],
+      ['one that fits nowhere first', [clear(flatCutter(50)), clear(flatCutter(0.5))], 1e-9, 1e-9],
+      ['true tip', [vee(60)], 1e-9, 1e-9],
+      ['true tip, then flat', [vee(60), clear(flatCutter(0.5))], 1e-9, 1e-9],
+      ['a steep V above a wide one', [{ ...vee(60), depthMm: 0.3 }, vee(90)], 1e-9, 1e-9],
+      ['tip flat', [vee(60, { tipFlatMm: 0.1 })], 1e-3, 1e-9],
+      ['tip radius', [vee(60, { tipRadiusMm: 0.1 })], 1e-4, 0.015],
+      ['ball', [clear(ballCutter(0.6))], 1e-4, 5e-4],
+      ['bull nose', [clear(bullNoseCutter(0.8, 0.2))], 1e-4, 5e-4],
+      ['joined', [clear(bullNoseCutter(0.8, 0.35)), clear(flatCutter(0.9))], 1e-2, 1e-2],
+    ];
+    for (let round = 0; round < 1; round++) {
+      const axis = medialAxis(holed(random));
+      for (const [name, steps, planShare, areaShare] of jobs) {
+        const cut = carve(axis, steps, { depthMm: 0.9 });
+        const walls = carvedWalls(cut, { grainRad: 0.3, diveRad: Math.PI / 2 });
+        expect(Math.abs(walls.exposedMm2 / cut.areaMm2 - 1), name).toBeLessThan(planShare);
+        const surface = cut.wallAreaMm2 + cut.floorAreaMm2 + cut.ledgeAreaMm2;
+        expect(Math.abs(walls.areaMm2 / surface - 1), name).toBeLessThan(areaShare);
+      }
+    }
+  });
+
+  test('a V with a tip flat in a slot: two flanks and a level strip, by the difference of two lengths', () => {
+    const [flat, half] = [0.15, radians(30)];
+    const slot = (length: number): CarvedWalls => {
+      const region = cleanFrom([rectangle(0, 0, length, 2)]);
+      const cut = carve(medialAxis(region), [vee(60, { tipFlatMm: 2 * flat })], { depthMm: 9 });
+      return carvedWalls(cut, { grainRad: Math.PI / 2, diveRad: radians(10) });
+    };
+    const [long, short] = [slot(30), slot(20)];
+    expect((long.areaMm2 - short.areaMm2) / 10).toBeCloseTo((2 * (1 - flat)) / Math.sin(half) + 2 * flat, 9);
+    const flanks = ((0.7660444431 + 0.9396926208) * (1 - flat)) / Math.sin(half);
+    const level = 2 * flat * Math.sin(radians(10));
+    expect((long.exposedMm2 - short.exposedMm2) / 10).toBeCloseTo(flanks + level, 8);
+  });
+
+  test('elements cut to length have the same areas and exposure together, and upright parts of their normals the floor’s plan', () => {
+    const axis = medialAxis(holed(randomFrom(12)));
+    for (const steps of [[vee(60)], [clear(flatCutter(0.6))]]) {
+      const cut = carve(axis, steps, { depthMm: 0.8 });
+      const walls = carvedWalls(cut, { grainRad: 0.4, longestMm: 0.3 });
+      const coarse = carvedWalls(cut, { grainRad: 0.4 });
+      expect(walls.areaMm2 / coarse.areaMm2).toBeCloseTo(1, 9);
+      const down = sum(walls, (k) => -walls.areasMm2[k]! * walls.normals[3 * k + 2]!);
+      expect(down / cut.areaMm2).toBeCloseTo(1, 9);
+      expect(walls.exposedMm2 / coarse.exposedMm2).toBeCloseTo(1, 9);
+      expect(walls.count).toBeGreaterThan(coarse.count);
+    }
+  });
+
+  test('cut small, elements lie where their surfaces are: each half of a bar has half of walls and of floors', () => {
+    const axis = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
+    for (const steps of [
+      [clear(flatCutter(3))],
+      [clear(ballCutter(3))],
+      [vee(90)],
+      [vee(60, { tipFlatMm: 0.4 })],
+      [vee(60, { tipRadiusMm: 0.3 })],
+    ]) {
+      for (const depthMm of [1, 20]) {
+        const walls = carvedWalls(carve(axis, steps, { depthMm }), { grainRad: 0.2, longestMm: 0.5 });
+        for (const side of [0, 1]) {
+          for (const floor of [0, 1]) {
+            const of = (isHalf: boolean): number =>
+              sum(walls, (k) =>
+                walls.isFloor[k] === floor && (!isHalf || walls.points[2 * k + side]! < (side === 0 ? 15 : 5))
+                  ? walls.areasMm2[k]!
+                  : 0,
+              );
+            expect(Math.abs(2 * of(true) - of(false))).toBeLessThan(0.02 * of(false) + 0.5);
+          }
+        }
+        for (let k = 0; k < walls.count; k++) {
+          const [x, y] = [walls.points[2 * k]!, walls.points[2 * k + 1]!];
+          expect(Math.min(x, y, 30 - x, 10 - y)).toBeGreaterThan(-1e-9);
+        }
+      }
+    }
+  });
+
+  test('V walls: ∫E dA equals the slope of the depth along the fibre, summed on a grid', () => {
+    const cut = carve(medialAxis(cleanFrom([[0, 0, 9, 0, 9, 3, 4, 3, 4, 8, 0, 8]])), [vee(70)], {
+      depthMm: 1.5,
+    });
+    const grainRad = 0.5;
+    const walls = carvedWalls(cut, { grainRad });
+    const step = 0.02;
+    const [fx, fy] = [Math.cos(grainRad), -Math.sin(grainRad)];
+    let total = 0;
+    for (let x = -1; x < 10; x += step) {
+      for (let y = -1; y < 9; y += step) {
+        const h = 1e-4;
+        total +=
+          Math.abs(cut.depthAt(x + h * fx, y + h * fy) - cut.depthAt(x - h * fx, y - h * fy)) / (2 * h);
+      }
+    }
+    // the grid leaves out or doubles half a step along edges and ridges
+    expect(total * step * step).toBeCloseTo(walls.exposedMm2, 0);
+    expect(Math.abs((total * step * step) / walls.exposedMm2 - 1)).toBeLessThan(0.005);
+  });
+});

@@ -1,0 +1,187 @@
+import { type JobFile, settleJob } from '@pourproof/job';
+import { adviceFor, type FindingCode, vetDrawing } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+
+const CALM: JobFile = {
+  schema: 'pourproof/job@1',
+  bit: ['flat:3mm'],
+  depth: '3mm',
+  wood: 'walnut',
+  seal: 'epoxy',
+  coats: 1,
+  sealHours: '24h',
+};
+
+const find = (drawing: ReturnType<typeof drawingOf>, code: FindingCode, job: Partial<JobFile> = {}) =>
+  vetDrawing(drawing, 'test', settleJob(CALM, job)).report.findings.find((finding) => finding.code === code);
+
+describe('bit-cannot-enter', () => {
+  test('fires on a slot narrower than the bit, at its place, with fixes that clear it', () => {
+    // a 30 × 8 mm pocket with a 2 mm wide arm of 20 mm to the right
+    const pocket = [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8];
+    const finding = find(drawingOf([pocket]), 'bit-cannot-enter');
+    expect(finding?.severity).toBe('stop');
+    expect(finding?.where).toHaveLength(1);
+    const [x, y] = finding?.where[0]?.atMm ?? [0, 0];
+    expect(x).toBeGreaterThan(29);
+    expect(y).toBeGreaterThan(2.9);
+    expect(y).toBeLessThan(5.1);
+    expect(finding?.fix.options.map((option) => option.do)).toEqual(['use-bit', 'scale', 'widen']);
+    const scale = Number(finding?.fix.options[1]?.value);
+    expect(scale).toBeGreaterThanOrEqual(1.5);
+    expect(scale).toBeLessThan(1.53);
+    expect(find(drawingOf([pocket.map((v) => v * scale)]), 'bit-cannot-enter')).toBeUndefined();
+    const bit = `flat:${finding?.fix.options[0]?.value}mm`;
+    expect(find(drawingOf([pocket]), 'bit-cannot-enter', { bit: ['flat:3mm', bit] })).toBeUndefined();
+  });
+
+  test('is silent on a pocket whose corners only stay round', () => {
+    expect(find(drawingOf([rectangle(0, 0, 20, 4)]), 'bit-cannot-enter')).toBeUndefined();
+  });
+});
+
+describe('stroke-near-bit-width', () => {
+  test('fires on a stroke 2 % wider than the bit', () => {
+    const finding = find(drawingOf([rectangle(0, 0, 40, 3.06)]), 'stroke-near-bit-width');
+    expect(finding?.measured.value).toBeCloseTo(3.06, 6);
+    expect(finding?.limit.value).toBeCloseTo(3.15, 9);
+  });
+
+  test('is silent on one 6 % wider', () => {
+    expect(find(drawingOf([rectangle(0, 0, 40, 3.18)]), 'stroke-near-bit-width')).toBeUndefined();
+  });
+});
+
+describe('stroke-too-narrow-to-level', () => {
+  test('fires on a 0.7 mm stroke that a 0.5 mm bit enters', () => {
+    const finding = find(drawingOf([rectangle(0, 0, 40, 0.7)]), 'stroke-too-narrow-to-level', {
+      bit: ['flat:0.5mm'],
+    });
+    expect(finding?.severity).toBe('caution');
+    expect(finding?.measured.value).toBeCloseTo(0.7, 6);
+  });
+
+  test('is silent on a 0.85 mm stroke', () => {
+    expect(
+      find(drawingOf([rectangle(0, 0, 40, 0.85)]), 'stroke-too-narrow-to-level', { bit: ['flat:0.5mm'] }),
+    ).toBeUndefined();
+  });
+});
+
+describe('high-bleed-wall', () => {
+  const bar = drawingOf([rectangle(0, 0, 30, 4)]);
+  const risky: Partial<JobFile> = { wood: 'poplar', seal: 'none', grain: '0deg' };
+
+  test('fires on the walls across the grain only, wherever the bar is turned with the grain', () => {
+    for (const turnDeg of [0, 30, 77]) {
+      // y is down: turning the artwork from +x to +y is clockwise as seen, so the grain turns by minus that angle
+      const finding = find(drawingOf([rectangle(0, 0, 30, 4)], { turnDeg }), 'high-bleed-wall', {
+        ...risky,
+        grain: `${-turnDeg}deg`,
+      });
+      expect(finding?.severity).toBe('stop');
+      expect(finding?.where).toHaveLength(2);
+      expect(finding?.measured.value).toBeCloseTo(6, 1);
+    }
+  });
+
+  test('is silent under a cured epoxy seal, as practice says, and the fix says so', () => {
+    const finding = find(bar, 'high-bleed-wall', risky);
+    expect(finding?.fix.options[0]?.value).toContain('epoxy');
+    expect(find(bar, 'high-bleed-wall', { ...risky, seal: 'epoxy', sealHours: '24h' })).toBeUndefined();
+  });
+});
+
+describe('outline-open', () => {
+  const notice = {
+    code: 'open-outline',
+    severity: 'caution',
+    text: 'closed by a straight line',
+    where: [{ atMm: [3, 4], gapMm: 0.4 }],
+  } as const;
+
+  test('fires where a reader says that an outline was open, with its gap', () => {
+    const finding = find(drawingOf([rectangle(0, 0, 20, 8)], { notices: [notice] }), 'outline-open');
+    expect(finding?.where[0]?.atMm).toEqual([3, 4]);
+    expect(finding?.measured).toEqual({ value: 0.4, unit: 'mm' });
+  });
+
+  test('is silent on closed outlines', () => {
+    expect(find(drawingOf([rectangle(0, 0, 20, 8)]), 'outline-open')).toBeUndefined();
+  });
+});
+
+describe('outline-crosses', () => {
+  test('is a caution at the crossing of a bow tie, a note where two shapes overlap', () => {
+    const bow = find(drawingOf([[0, 0, 20, 10, 20, 0, 0, 10]]), 'outline-crosses');
+    expect(bow?.severity).toBe('caution');
+    expect(bow?.where[0]?.atMm).toEqual([10, 5]);
+    const overlap = find(drawingOf([rectangle(0, 0, 20, 8), rectangle(10, 4, 20, 8)]), 'outline-crosses');
+    expect(overlap?.severity).toBe('note');
+    expect(overlap?.measured.value).toBe(2);
+  });
+
+  test('is silent on shapes that lie apart', () => {
+    expect(
+      find(drawingOf([rectangle(0, 0, 20, 8), rectangle(30, 0, 20, 8)]), 'outline-crosses'),
+    ).toBeUndefined();
+  });
+});
+
+test('every finding of a bad drawing can be put into words in both units', () => {
+  const bad = drawingOf([
+    [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8],
+    [0, 0, 9, 9, 9, 0, 0, 9],
+  ]);
+  const { findings } = vetDrawing(bad, 'bad', settleJob({ ...CALM, wood: 'poplar', seal: 'none' })).report;
+  expect(findings.length).toBeGreaterThanOrEqual(3);
+  for (const finding of findings) {
+    for (const unit of ['mm', 'in'] as const) {
+      const advice = adviceFor(finding, unit);
+      for (const text of [advice.title, advice.headline, advice.why, ...advice.fixes]) {
+        expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/u);
+      }
+      expect(advice.fixes.length).toBeGreaterThan(0);
+    }
+  }
+});
+
+describe('bit-cannot-enter on pointed ends', () => {
+  // a 3 mm bit at the end of a 20 mm long bar, cut to a point of the given full angle
+  const pointed = (deg: number): number[] => {
+    const reach = 4 / Math.tan((deg * Math.PI) / 360);
+    return [0, 0, 20, 0, 20 + reach, 4, 20, 8, 0, 8];
+  };
+
+  test.each([45, 58, 75, 90])('is silent on a point of %d°, which is a corner to the eye', (deg) => {
+    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')).toBeUndefined();
+  });
+
+  test.each([20, 30])('fires on a point of %d°, which loses much of its tip', (deg) => {
+    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+
+  test('is silent on a blunt apex as steep as that of a capital A', () => {
+    expect(find(drawingOf([[0, 0, 20, 0, 34, 3.4, 34, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter')).toBeDefined();
+    expect(
+      find(drawingOf([[0, 0, 20, 0, 29, 3.4, 29, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter'),
+    ).toBeUndefined();
+  });
+
+  test('fires on a serif that thins towards its end', () => {
+    const serif = [0, 0, 8, 0, 8, 20, 10.5, 20.6, 10.5, 21, 8, 21.6, 0, 22];
+    expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+
+  test('fires on a blunt serif as short as the bit is wide', () => {
+    const serif = [0, 0, 8, 0, 8, 20, 10.5, 20, 10.5, 21, 0, 21];
+    expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  });
+});
+
+test('a lone convex pocket has no sliver beside it, two pockets close together have one', () => {
+  const slivers = (rings: number[][]) => vetDrawing(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
+  expect(slivers([rectangle(0, 0, 20, 4)])?.narrowestMm).toBeNull();
+  expect(slivers([rectangle(0, 0, 20, 4), rectangle(0, 5.5, 20, 4)])?.narrowestMm).toBeCloseTo(1.5, 6);
+});

@@ -1,0 +1,352 @@
+import { type JobFile, readMaterialsFile, settleJob, settleJobWith } from '@pourproof/job';
+import { type FindingCode, vetDrawing } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+
+/** A job in which nothing speaks against anything. */
+const CALM: Partial<JobFile> = {
+  bit: ['flat:3mm'],
+  depth: '3mm',
+  wood: 'walnut',
+  seal: 'epoxy',
+  coats: 1,
+  sealHours: '24h',
+  // so that there is enough to weigh
+  boards: 10,
+};
+const CALM_ON_BOARD: Partial<JobFile> = { ...CALM, wood: undefined, board: 'plain 300x180x20mm walnut' };
+const find = (
+  drawing: ReturnType<typeof drawingOf>,
+  code: FindingCode,
+  job: Partial<JobFile> = {},
+  calm: Partial<JobFile> = CALM,
+) =>
+  vetDrawing(drawing, 'test', settleJob(calm, job)).report.findings.find((finding) => finding.code === code);
+
+const POCKET = drawingOf([rectangle(0, 0, 40, 20)]);
+
+test('the calm job is clear', () => {
+  expect(vetDrawing(POCKET, 'test', settleJob(CALM)).report.verdict).toBe('clear');
+});
+
+describe('ghost-stroke', () => {
+  // 3 coats of epoxy are 0.3 mm of film: half clear at 2·0.3·3 / (1.5 − 0.3) = 1.5 mm
+  const coats = { coats: 3, bit: ['flat:0.5mm'] };
+
+  test('fires on a stroke that three coats fill by half, and fewer coats clear it', () => {
+    const finding = find(drawingOf([rectangle(0, 0, 40, 1.45)]), 'ghost-stroke', coats);
+    expect(finding?.severity).toBe('caution');
+    // t (w + 2 D) / (w D)
+    expect(finding?.measured.value).toBeCloseTo((100 * 0.3 * (1.45 + 6)) / (1.45 * 3), 6);
+    const fewer = Number(finding?.fix.options[0]?.value);
+    expect(
+      find(drawingOf([rectangle(0, 0, 40, 1.45)]), 'ghost-stroke', { ...coats, coats: fewer }),
+    ).toBeUndefined();
+  });
+
+  test('is a stop where the film alone fills the stroke', () => {
+    // 2·0.3·3 / (3 − 0.3) = 0.667 mm
+    expect(find(drawingOf([rectangle(0, 0, 40, 0.6)]), 'ghost-stroke', coats)?.severity).toBe('stop');
+  });
+
+  test('is silent on a stroke a little wider', () => {
+    expect(find(drawingOf([rectangle(0, 0, 40, 1.55)]), 'ghost-stroke', coats)).toBeUndefined();
+  });
+});
+
+describe('sands-through', () => {
+  test('offers no depth that a bit or the board does not have', () => {
+    const deepens = (job: Partial<JobFile>): boolean =>
+      find(POCKET, 'sands-through', { depth: '1.2mm', level: '0.5mm', ...job })?.fix.options.some(
+        (option) => option.do === 'deepen',
+      ) ?? false;
+    expect(deepens({ bit: ['flat:3mm'] })).toBe(true);
+    expect(deepens({ bit: ['flat:3mm:length 1.3mm'] })).toBe(false);
+  });
+
+  test('fires where levelling leaves less than 1 mm of colour, and each way out clears it', () => {
+    const shallow = { depth: '1.5mm', level: '0.6mm' };
+    const finding = find(POCKET, 'sands-through', shallow);
+    expect(finding?.severity).toBe('caution');
+    // 1.5 − 0.6 − 2 % of 1.5 − 0.1·(20 + 3)/20
+    expect(finding?.measured.value).toBeCloseTo(1.5 - 0.6 - 0.03 - 0.115, 6);
+    const [deepen, less] = finding?.fix.options ?? [];
+    expect(
+      find(POCKET, 'sands-through', { ...shallow, depth: `${1.5 + Number(deepen?.value)}mm` }),
+    ).toBeUndefined();
+    expect(
+      find(POCKET, 'sands-through', { ...shallow, level: `${0.6 - Number(less?.value)}mm` }),
+    ).toBeUndefined();
+  });
+
+  test('is a stop when nothing is left', () => {
+    expect(find(POCKET, 'sands-through', { depth: '1.5mm', level: '1.5mm' })?.severity).toBe('stop');
+  });
+
+  test('is silent at the usual depth and levelling', () => {
+    expect(find(POCKET, 'sands-through', { depth: '3mm', level: '1mm' })).toBeUndefined();
+  });
+});
+
+describe('bleed-reaches-neighbour', () => {
+  const bars = (gap: number) => drawingOf([rectangle(0, 0, 20, 10), rectangle(20 + gap, 0, 20, 10)]);
+  // bare cherry: a median of 3 mm along the fibres
+  const bare: Partial<JobFile> = { wood: 'cherry', seal: 'none' };
+
+  test('fires where the wood along the fibres is shorter than the median travel', () => {
+    const finding = find(bars(2.8), 'bleed-reaches-neighbour', bare);
+    expect(finding?.measured.value).toBeCloseTo(2.8, 6);
+    expect(finding?.limit.value).toBeCloseTo(3, 6);
+    expect(finding?.where[0]?.atMm[0]).toBeCloseTo(21.4, 3);
+    const widen = Number(finding?.fix.options.find((option) => option.do === 'widen')?.value);
+    expect(find(bars(2.8 + widen), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+  });
+
+  test('is silent a little further apart, or across the fibres', () => {
+    expect(find(bars(3.1), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+    expect(find(bars(2.8), 'bleed-reaches-neighbour', { ...bare, grain: '90deg' })).toBeUndefined();
+  });
+
+  test('is silent on an inner corner whose wood runs out to a point across the fibres', () => {
+    const chevron = [0, 0, 10, 30, 20, 0, 30, 0, 15, 50, 5, 50, -10, 0];
+    expect(find(drawingOf([chevron]), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+  });
+
+  test('is silent on a counter that ends bluntly, where the bars of a letter meet', () => {
+    // an A without its foot: the wood between its legs is 0.1 mm wide at the top
+    const legs = [0, 30, 9, 0, 11, 0, 20, 30, 16, 30, 10.05, 8, 9.95, 8, 4, 30];
+    expect(find(drawingOf([legs]), 'bleed-reaches-neighbour', bare)).toBeUndefined();
+  });
+
+  test('is silent where a glue line parts the strokes', () => {
+    const job = { ...CALM, wood: undefined, seal: 'none' };
+    const board = (square: string) => `checkerboard 300x300x20mm cherry cherry square:${square}`;
+    // the gap's middle is the artwork's middle; with 150 mm squares it lies on a joint
+    expect(find(bars(2.8), 'bleed-reaches-neighbour', { board: board('150mm') }, job)).toBeUndefined();
+    expect(find(bars(2.8), 'bleed-reaches-neighbour', { board: board('300mm') }, job)).toBeDefined();
+  });
+});
+
+describe('visible-bleed-likely', () => {
+  const shellac: Partial<JobFile> = { wood: 'maple', seal: 'shellac', sealHours: '24h' };
+
+  test('notes the honest chance of a 0.7 mm streak: maple under shellac', () => {
+    const finding = find(POCKET, 'visible-bleed-likely', shellac);
+    expect(finding?.severity).toBe('note');
+    // 1 − Φ((ln 0.45 − ln 0.7) / 0.860)
+    expect(finding?.measured.value).toBeCloseTo(69.6, 0);
+  });
+
+  test('is silent where it is clean, where the graver finding speaks, and where the colour hides', () => {
+    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, wood: 'walnut' })).toBeUndefined();
+    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, seal: 'none' })).toBeUndefined();
+    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, colour: 'white' })).toBeDefined();
+  });
+});
+
+describe('short-grain-will-break', () => {
+  const rib = (width: number) => drawingOf([rectangle(0, 0, 20, 30), rectangle(20 + width, 0, 20, 30)]);
+
+  test('fires on a rib of 1.4 mm with the fibres across it, and the wood asked for clears it', () => {
+    const finding = find(rib(1.4), 'short-grain-will-break', { grain: '0deg' });
+    expect(finding?.measured).toEqual({ value: expect.closeTo(1.4, 6), unit: 'mm across the grain' });
+    expect(finding?.limit.value).toBe(1.5);
+    const widen = Number(finding?.fix.options[0]?.value);
+    expect(find(rib(1.4 + widen), 'short-grain-will-break', { grain: '0deg' })).toBeUndefined();
+  });
+
+  test('asks for half of the height across the fibres, for a third along them', () => {
+    expect(find(rib(1.4), 'short-grain-will-break', { depth: '6mm' })?.limit.value).toBe(3);
+    expect(find(rib(1.4), 'short-grain-will-break', { depth: '6mm', grain: '90deg' })?.limit.value).toBe(2);
+  });
+
+  test('offers the depth that a wall of this thickness stands, where there is one', () => {
+    const thick = find(rib(2), 'short-grain-will-break', { depth: '6mm', grain: '0deg' });
+    const shallower = thick?.fix.options[1];
+    expect(shallower).toEqual({ do: 'cut-shallower', value: 4, unit: 'mm', clears: true });
+    expect(find(rib(2), 'short-grain-will-break', { depth: '4mm', grain: '0deg' })).toBeUndefined();
+  });
+
+  test('is silent on the same rib along the fibres, and on inner corners that run out to a point', () => {
+    expect(find(rib(1.4), 'short-grain-will-break', { grain: '90deg' })).toBeUndefined();
+    const chevron = [0, 0, 30, 20, 60, 0, 60, 10, 30, 30, 0, 10];
+    expect(find(drawingOf([chevron]), 'short-grain-will-break')).toBeUndefined();
+  });
+});
+
+describe('floor-drinks', () => {
+  test('fires on an unsealed end-grain floor, and the seal that it names clears it', () => {
+    const finding = find(POCKET, 'floor-drinks', { wood: 'maple', seal: 'none', dive: '90deg' });
+    expect(finding?.severity).toBe('caution');
+    expect(finding?.fix.options[0]?.value).toContain('clear epoxy');
+    expect(find(POCKET, 'floor-drinks', { wood: 'maple', dive: '90deg' })).toBeUndefined();
+  });
+
+  test('is silent on a face-grain board with a little dive', () => {
+    expect(find(POCKET, 'floor-drinks', { wood: 'maple', seal: 'none', dive: '10deg' })).toBeUndefined();
+  });
+});
+
+describe('board-not-flat', () => {
+  /** A board that is cupped: the middle is higher than the edges by `cup` at its full height. */
+  const cupped = (cup: number): Partial<JobFile> => ({
+    reading: [
+      '0mm,0mm 20mm',
+      '300mm,0mm 20mm',
+      '0mm,180mm 20mm',
+      '300mm,180mm 20mm',
+      `0mm,90mm ${20 + cup}mm`,
+      `300mm,90mm ${20 + cup}mm`,
+    ],
+  });
+  const tall = drawingOf([rectangle(0, 0, 20, 180)]);
+
+  test('fires when the face falls by more than levelling takes', () => {
+    const finding = find(tall, 'board-not-flat', cupped(0.8), CALM_ON_BOARD);
+    expect(finding?.measured.value).toBeCloseTo(0.8, 6);
+    expect(finding?.where).toHaveLength(2);
+    expect(find(tall, 'board-not-flat', cupped(0.8), { ...CALM_ON_BOARD, level: '0.85mm' })).toBeUndefined();
+  });
+
+  test('is silent on a board that is flat enough, and on a small artwork in its middle', () => {
+    expect(find(tall, 'board-not-flat', cupped(0.4), CALM_ON_BOARD)).toBeUndefined();
+    expect(
+      find(drawingOf([rectangle(0, 0, 20, 40)]), 'board-not-flat', cupped(0.8), CALM_ON_BOARD),
+    ).toBeUndefined();
+  });
+});
+
+describe('off-the-board', () => {
+  test('fires where the cut comes into the margin, and the move that it names clears it', () => {
+    const job = { margin: '10mm', place: '25mm,90mm' };
+    const finding = find(POCKET, 'off-the-board', job, CALM_ON_BOARD);
+    // 40 mm wide round x = 25: 5 mm of it lie within 10 mm of the edge, 20 mm high
+    // arcs are flattened within 5 µm over 4.7 mm of arc
+    expect(finding?.measured.value).toBeCloseTo(5 * 20 - 2 * (1 - Math.PI / 4) * 1.5 ** 2, 1);
+    expect(finding?.fix.options[0]?.value).toBe('5 0');
+    expect(find(POCKET, 'off-the-board', { ...job, place: '30.01mm,90mm' }, CALM_ON_BOARD)).toBeUndefined();
+  });
+
+  test('fires on a hole and on a groove, and is silent beside them', () => {
+    const hole = (x: number) => ({ keepClear: [`hole ${x}mm,90mm 8mm`] });
+    // the pocket reaches from x = 130 to 170
+    expect(find(POCKET, 'off-the-board', hole(172), CALM_ON_BOARD)?.severity).toBe('stop');
+    expect(find(POCKET, 'off-the-board', hole(175), CALM_ON_BOARD)).toBeUndefined();
+    const groove = (y: number) => ({ keepClear: [`groove 0mm,${y}mm 300mm,${y}mm 6mm`] });
+    // and from y = 80 to 100
+    expect(find(POCKET, 'off-the-board', groove(102), CALM_ON_BOARD)).toBeDefined();
+    expect(find(POCKET, 'off-the-board', groove(103.5), CALM_ON_BOARD)).toBeUndefined();
+  });
+});
+
+describe('batch-too-small', () => {
+  test('fires on a mix that a kitchen scale cannot split, and a finer scale clears it', () => {
+    const finding = find(POCKET, 'batch-too-small', { weigh: 'kitchen', boards: 1 });
+    expect(finding?.severity).toBe('caution');
+    expect(finding?.fix.options.map((option) => option.do)).toContain('use-scale');
+    expect(find(POCKET, 'batch-too-small', { weigh: 'fine', boards: 1 })).toBeUndefined();
+  });
+
+  test('is only a note on a scale that was not named, and where zeroing between the parts is enough', () => {
+    // 40 × 20 mm, 3 mm deep: about 3 g, and a 0.1 g scale needs 5.9 g zeroed, 8.6 g on a running total
+    expect(find(POCKET, 'batch-too-small', { boards: 1 })?.severity).toBe('note');
+    expect(find(POCKET, 'batch-too-small', { boards: 1, weigh: 'tenth' })?.severity).toBe('caution');
+    const zeroed = find(POCKET, 'batch-too-small', { boards: 2, weigh: 'tenth' });
+    expect(zeroed?.severity).toBe('note');
+    expect(zeroed?.fix.options[0]?.do).toBe('zero-between');
+  });
+
+  test('is silent when enough boards are mixed at once', () => {
+    expect(find(POCKET, 'batch-too-small', { weigh: 'kitchen', boards: 60 })).toBeUndefined();
+  });
+});
+
+describe('pour-too-deep', () => {
+  test('fires when depth and overpour pass one pour of coating resin, 6 mm', () => {
+    const finding = find(POCKET, 'pour-too-deep', { depth: '6mm' });
+    expect(finding?.measured.value).toBeCloseTo(6.5, 9);
+    expect(finding?.fix.options.map((option) => option.value)).toEqual([2, 'deep-pour epoxy']);
+  });
+
+  test('is silent at 5.5 mm, and for a resin made for depth or labelled so', () => {
+    expect(find(POCKET, 'pour-too-deep', { depth: '5.5mm' })).toBeUndefined();
+    expect(find(POCKET, 'pour-too-deep', { depth: '6mm', resin: 'deep-pour' })).toBeUndefined();
+    const book = readMaterialsFile(
+      { schema: 'pourproof/materials@1', resins: { coating: { deepestPourMm: 10 } } },
+      'materials.json',
+    );
+    const { findings } = vetDrawing(POCKET, 'test', settleJobWith(book, CALM, { depth: '6mm' })).report;
+    expect(findings.map((finding) => finding.code)).not.toContain('pour-too-deep');
+  });
+});
+
+describe('oil-in-wood', () => {
+  test('is a stop with the cleaning steps on a treated board, a caution in an oily wood', () => {
+    const treated = find(POCKET, 'oil-in-wood', { oiled: true });
+    expect(treated?.severity).toBe('stop');
+    expect(treated?.fix.options.length).toBeGreaterThanOrEqual(3);
+    expect(find(POCKET, 'oil-in-wood', { wood: 'teak' })?.severity).toBe('caution');
+  });
+
+  test('is silent on a clean walnut board', () => {
+    expect(find(POCKET, 'oil-in-wood')).toBeUndefined();
+  });
+});
+
+describe('seal-not-cured', () => {
+  test('fires on epoxy poured over after 10 h, when it is neither tacky nor hard', () => {
+    const finding = find(POCKET, 'seal-not-cured', { sealHours: '10h' });
+    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 12, unit: 'h' } });
+    expect(finding?.fix.options[0]?.value).toBe(2);
+  });
+
+  test('is only a note inside the window in which epoxy bonds unsanded', () => {
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '5h' })?.severity).toBe('note');
+  });
+
+  test('follows the temperature of the shop: 12 h at 25 °C are 24 h at 15 °C', () => {
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '23h', shopTemp: '15C' })?.limit.value).toBeCloseTo(
+      24,
+      9,
+    );
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '24h', shopTemp: '15C' })).toBeUndefined();
+  });
+
+  test('is silent at the earliest ready time, and on bare wood', () => {
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '12h' })).toBeUndefined();
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '0h', seal: 'none' })).toBeUndefined();
+  });
+});
+
+describe('colour-hides-or-shows', () => {
+  const bare: Partial<JobFile> = { seal: 'none' };
+
+  test('says that black shows in bare maple, even figured', () => {
+    const finding = find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple', colour: 'black' });
+    expect(finding?.severity).toBe('note');
+    expect(finding?.measured.value).toBeGreaterThanOrEqual(10);
+  });
+
+  test('is silent between hiding and showing, without a colour, for a wood of unknown colour, under a seal that holds', () => {
+    expect(
+      find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple', colour: 'white' }),
+    ).toBeUndefined();
+    expect(find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple' })).toBeUndefined();
+    expect(find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'ash', colour: 'black' })).toBeUndefined();
+    expect(find(POCKET, 'colour-hides-or-shows', { wood: 'maple', colour: 'black' })).toBeUndefined();
+  });
+
+  test('says that a colour near to the wood hides in it', () => {
+    const book = readMaterialsFile(
+      { schema: 'pourproof/materials@1', woods: { walnut: { lab: [30, 3, 3] } } },
+      'materials.json',
+    );
+    const { findings } = vetDrawing(
+      POCKET,
+      'test',
+      settleJobWith(book, CALM, { ...bare, colour: 'black' }),
+    ).report;
+    const finding = findings.find(({ code }) => code === 'colour-hides-or-shows');
+    expect(finding?.measured.value).toBeLessThan(5);
+  });
+});
