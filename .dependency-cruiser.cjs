@@ -2,7 +2,7 @@
 const may = {
   plane: [],
   arrangement: ['plane'],
-  artwork: ['plane'],
+  artwork: ['plane', 'arrangement'],
   geometry: ['plane', 'arrangement'],
   cutting: ['plane', 'arrangement', 'geometry'],
   materials: ['plane'],

@@ -1,4 +1,4 @@
-export { type BooleanOperation, booleans } from './boolean/booleans.ts';
+export { type BooleanOperation, booleans, combineShapes } from './boolean/booleans.ts';
 export { type Arrangement, arrange } from './resolve/arrange.ts';
 export { cleanRegionFrom } from './resolve/clean-region-from.ts';
 export type { Crossing } from './resolve/crossing-log.ts';

@@ -1,6 +1,7 @@
-import { type CleanRegion, packRings, ringCoords } from '@pourproof/plane';
+import type { CleanRegion, FillRule, Region } from '@pourproof/plane';
 import { arrange } from '../resolve/arrange.ts';
 import { cleanRegionFrom } from '../resolve/clean-region-from.ts';
+import { joinedRings } from '../resolve/joined-rings.ts';
 import { labelSides } from '../resolve/label-sides.ts';
 
 /** How two regions are joined. */
@@ -19,20 +20,27 @@ const KEEPS: Readonly<Record<BooleanOperation, readonly [boolean, boolean, boole
  * Points nearer to each other than half of `RESOLVE_GRID_MM` count as one, so regions that share an edge join without a seam.
  */
 export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOperation): CleanRegion {
-  const list: Float64Array[] = [];
-  for (const region of [a, b]) {
-    for (let k = 0; k < region.ringEnds.length; k++) {
-      list.push(ringCoords(region, k));
-    }
-  }
-  const rings = packRings(list);
-  const shapeOfEdge = new Uint32Array(rings.coords.length / 2);
-  shapeOfEdge.fill(1, a.ringEnds.length === 0 ? 0 : a.ringEnds[a.ringEnds.length - 1]);
+  const filled = (region: CleanRegion): Region => ({ ...region, fillRule: 'nonzero' });
+  return combineShapes([filled(a)], [filled(b)], operation);
+}
+
+/**
+ * A boolean of drawn shapes in one sweep: `a` and `b` each stand for the union of their shapes, each shape filled by its own rule, so that
+ * nothing need be resolved beforehand. Either list may be empty.
+ *
+ * @throws {RangeError} when a coordinate is not finite
+ */
+export function combineShapes(
+  a: readonly Region[],
+  b: readonly Region[],
+  operation: BooleanOperation,
+): CleanRegion {
+  const { rings, shapeOfEdge } = joinedRings([...a, ...b]);
   const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
-    fillRules: ['nonzero', 'nonzero'],
-    groupOfShape: Uint8Array.of(0, 1),
+    fillRules: [...a, ...b].map((shape): FillRule => shape.fillRule),
+    groupOfShape: Uint8Array.from([...a.map(() => 0), ...b.map(() => 1)]),
     keeps: KEEPS[operation],
   });
   return cleanRegionFrom(arrangement, sides).region;

@@ -1,11 +1,9 @@
 import {
   type CleanRegion,
   type Point,
-  packRings,
   type Region,
   type Rings,
   ringArea,
-  ringCoords,
   ringStart,
   SPECK_AREA_MM2,
 } from '@pourproof/plane';
@@ -13,6 +11,7 @@ import { arrange } from './arrange.ts';
 import { cleanRegionFrom } from './clean-region-from.ts';
 import { type Crossing, CrossingLog } from './crossing-log.ts';
 import { type DoubledRing, doubledRings } from './doubled-rings.ts';
+import { joinedRings } from './joined-rings.ts';
 import { labelSides } from './label-sides.ts';
 
 /** A part of the result smaller than the speck limit. It stays in the region. */
@@ -62,8 +61,7 @@ export interface ResolveOptions {
  */
 export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
   const { listedPlaces = 1000 } = options;
-  const rings = joinRings(regions);
-  const shapeOfEdge = shapePerPoint(regions);
+  const { rings, shapeOfEdge } = joinedRings(regions);
   let log: CrossingLog | undefined;
   const arrangement = arrange(rings, shapeOfEdge, (segments) => {
     const fresh = new CrossingLog(rings, shapeOfEdge, segments);
@@ -89,32 +87,6 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
     largestMoveMm: arrangement.largestMoveMm,
     toleranceMm: arrangement.toleranceMm,
   };
-}
-
-function joinRings(regions: readonly Region[]): Rings {
-  const list: Float64Array[] = [];
-  for (const region of regions) {
-    for (let k = 0; k < region.ringEnds.length; k++) {
-      list.push(ringCoords(region, k));
-    }
-  }
-  return packRings(list);
-}
-
-function shapePerPoint(regions: readonly Region[]): Uint32Array {
-  const shapes = new Uint32Array(regions.reduce((n, region) => n + pointCount(region), 0));
-  let at = 0;
-  regions.forEach((region, shape) => {
-    const n = pointCount(region);
-    shapes.fill(shape, at, at + n);
-    at += n;
-  });
-  return shapes;
-}
-
-function pointCount(region: Region): number {
-  const { ringEnds } = region;
-  return ringEnds.length === 0 ? 0 : ringEnds[ringEnds.length - 1];
 }
 
 function zeroAreaRings(rings: Rings, toleranceMm: number): number {

@@ -1,4 +1,4 @@
-import type { Bounds, Region } from '@pourproof/plane';
+import type { Region } from '@pourproof/plane';
 import { uniteRegions } from '../clip/clip-region.ts';
 
 /**
@@ -7,17 +7,12 @@ import { uniteRegions } from '../clip/clip-region.ts';
  */
 export class CoverBlocks {
   readonly #regions: readonly (Region | undefined)[];
-  readonly #box: Bounds;
   readonly #known = new Map<number, Region>();
   readonly #levels: number;
 
-  /**
-   * @param regions what each shape hides, `undefined` for those that hide nothing
-   * @param box around all of them, in mm: all unions lie on its grid, so that putting them together moves nothing twice
-   */
-  constructor(regions: readonly (Region | undefined)[], box: Bounds) {
+  /** @param regions what each shape hides, `undefined` for those that hide nothing */
+  constructor(regions: readonly (Region | undefined)[]) {
     this.#regions = regions;
-    this.#box = box;
     this.#levels = Math.ceil(Math.log2(Math.max(1, regions.length))) + 1;
   }
 
@@ -52,10 +47,7 @@ export class CoverBlocks {
             this.#union(level - 1, from),
             from + half < this.#regions.length ? this.#union(level - 1, from + half) : undefined,
           ];
-    const union = uniteRegions(
-      parts.filter((part) => part !== undefined),
-      this.#box,
-    );
+    const union = uniteRegions(parts.filter((part) => part !== undefined));
     this.#known.set(key, union);
     return union;
   }

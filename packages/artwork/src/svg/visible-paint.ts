@@ -1,5 +1,5 @@
-import { type Bounds, isEmptyBounds, type Region, ringsBounds } from '@pourproof/plane';
-import { type BoxIndex, boxAround, boxesOf, indexBoxes } from '../clip/box-index.ts';
+import { isEmptyBounds, type Region, ringsBounds } from '@pourproof/plane';
+import { type BoxIndex, boxesOf, indexBoxes } from '../clip/box-index.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import { CoverBlocks } from './cover-blocks.ts';
 import type { NoticeBook } from './notice-book.ts';
@@ -23,8 +23,7 @@ const MUCH = 8;
  * O(n) where few shapes lie over one another, O(n log n) for piles whose outline stays simple.
  */
 export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): Painted[] {
-  const boxes = boxesOf(regionsOf(painted), painted.length);
-  const covers = new Covers(painted, indexBoxes(boxes), boxAround(boxes));
+  const covers = new Covers(painted, indexBoxes(boxesOf(regionsOf(painted), painted.length)));
   const out: Painted[] = [];
   painted.forEach((below, i) => {
     const { shape, element } = below;
@@ -44,18 +43,13 @@ export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): 
 class Covers {
   readonly #painted: readonly Painted[];
   readonly #index: BoxIndex;
-  readonly #box: Bounds;
   readonly #blocks: CoverBlocks | undefined;
 
-  constructor(painted: readonly Painted[], index: BoxIndex, box: Bounds) {
+  constructor(painted: readonly Painted[], index: BoxIndex) {
     this.#painted = painted;
     this.#index = index;
-    this.#box = box;
     this.#blocks = this.#isPiled()
-      ? new CoverBlocks(
-          painted.map(({ shape, opaque }) => (opaque ? shape.region : undefined)),
-          box,
-        )
+      ? new CoverBlocks(painted.map(({ shape, opaque }) => (opaque ? shape.region : undefined)))
       : undefined;
   }
 
@@ -64,11 +58,11 @@ class Covers {
     const together = this.#blocks?.after(i) ?? [];
     // in a pile whose outline stays simple not even the list of what lies above is made
     if (this.#blocks !== undefined && points(together) < SIMPLE + MUCH * region.coords.length) {
-      return subtractRegions(region, together, this.#box);
+      return subtractRegions(region, together);
     }
     const above = this.#above(i);
     const isLess = this.#blocks !== undefined && points(together) < points(above);
-    return subtractRegions(region, isLess ? together : above, this.#box);
+    return subtractRegions(region, isLess ? together : above);
   }
 
   /** Whether more shapes lie over one another than is usual. */
