@@ -1,4 +1,4 @@
-import { type CutterPath, clearingPath, erodedOutline, pathLength } from '@pourproof/cutting';
+import { type CutterPath, clearingPath, pathLength, reachedOutline } from '@pourproof/cutting';
 import { type ArcRings, medialAxis, openedArea, openedOutline, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
@@ -78,7 +78,7 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     let rounds = 0;
     let count = 0;
     for (let level = options.diameterMm / 2; level <= widest; level += options.stepoverMm) {
-      const { coords, bulges, ringEnds } = erodedOutline(axis, level);
+      const { coords, bulges, ringEnds } = reachedOutline(axis, level, 0);
       count += ringEnds.length;
       for (const run of ringsOf({ coords, bulges, ringEnds })) {
         rounds += run;

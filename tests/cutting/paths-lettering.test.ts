@@ -6,9 +6,9 @@ import {
   clearingPath,
   cutterEfforts,
   cuttingTime,
-  erodedOutline,
   flatCutter,
   followingPath,
+  reachedOutline,
 } from '@pourproof/cutting';
 import { medialAxis, openedArea, openedOutline, polygonFromArcs, vDepth } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter } from '@pourproof/plane';
@@ -51,7 +51,7 @@ describe.each(FACES)('lettering in %s', (face) => {
     const axis = medialAxis(await lettered(face, 0.01));
     const path = clearingPath(axis, { diameterMm: 1, stepoverMm: 0.4, depthMm: 3 });
     const centres = resolveRegions([
-      { ...polygonFromArcs(erodedOutline(axis, 0.5), 1e-4), fillRule: 'nonzero' },
+      { ...polygonFromArcs(reachedOutline(axis, 0.5, 0), 1e-4), fillRule: 'nonzero' },
     ]).region;
     // places of a few µm² are specks to the resolver, but no fewer places than it sees
     expect(path.runEnds.length).toBeGreaterThanOrEqual(outerRingCount(centres));

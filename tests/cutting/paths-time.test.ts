@@ -116,14 +116,14 @@ test('moves straight down within a run count as plunges', () => {
   expect(found.cutMm).toBe(20);
 });
 
-test('two runs cost two plunges, two lifts and one way between them', () => {
+test('two runs cost two plunges, two retracts and one move between them', () => {
   const path: CutterPath = {
     points: Float64Array.of(0, 0, 2, 10, 0, 2, 40, 40, 3, 50, 40, 3),
     bulges: new Float64Array(4),
     runEnds: Uint32Array.of(2, 4),
   };
   const found = cuttingTime(path, machine);
-  expect(found.lifts).toBe(2);
+  expect(found.retracts).toBe(2);
   expect(found.plungeMm).toBe(7 + 8);
   expect(60 * found.plungeMinutes).toBeCloseTo((7 + 8) / 6 + (2 * 6) / 100, 9);
   expect(found.rapidMm).toBe(7 + 8 + 50);

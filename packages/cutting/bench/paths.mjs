@@ -56,7 +56,7 @@ for (const { name, region } of cases.slice(0, 4)) {
   });
   const text = result.map(
     (e, k) =>
-      `${BITS_MM[k]} mm adds ${e.areaMm2.toFixed(1)} mm² in ${e.places.length} places, ${e.time.lifts} lifts, ${e.pathMm.toFixed(0)} mm, ${e.minutes.toFixed(1)} min`,
+      `${BITS_MM[k]} mm adds ${e.areaMm2.toFixed(1)} mm² in ${e.places.length} places, ${e.time.retracts} retracts, ${e.pathMm.toFixed(0)} mm, ${e.minutes.toFixed(1)} min`,
   );
   console.log(`${name}: ${text.join('; ')} (${ms.toFixed(0)} ms)`);
 }

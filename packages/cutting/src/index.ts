@@ -1,4 +1,3 @@
-export { reachedOutline } from './clearing/reached-outline.ts';
 export { carve } from './cut/carve.ts';
 export type { CarveOptions, CarveStep, Carving, StepAddition } from './cut/carving.ts';
 export { type Cutter, type CutterShape, heightAt, type ProfilePiece, radiusAt } from './cutters/cutter.ts';
@@ -19,11 +18,11 @@ export {
   type HeightMoments,
   heightMoments,
 } from './cutters/profile-moments.ts';
-export { type Clearing, clearingPath } from './paths/clearing-path.ts';
+export { type Clearing, clearingPath } from './paths/clearing/clearing-path.ts';
 export { type CutterPath, pathLength } from './paths/cutter-path.ts';
-export { erodedOutline } from './paths/eroded-outline.ts';
-export { type Following, type FollowingPath, followingPath } from './paths/following-path.ts';
+export { type Following, type FollowingPath, followingPath } from './paths/following/following-path.ts';
 export { equalPasses, inPasses } from './paths/in-passes.ts';
+export { reachedOutline } from './slices/reached-outline.ts';
 export {
   type ClearingTask,
   type CutterEffort,

@@ -9,7 +9,7 @@ import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
  */
 export function contactSum(
   axis: MedialAxis,
-  leastMm: number,
+  minMm: number,
   tolerance: number,
   integrandOf: (edge: number) => ContactIntegrand,
 ): number {
@@ -20,10 +20,10 @@ export function contactSum(
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
     const high = nodeR[edgeTo[e]];
-    if (high >= leastMm && !edge.isSecondary(e)) {
+    if (high >= minMm && !edge.isSecondary(e)) {
       edge.load(e);
       cells.load();
-      sum += cells.integral(Math.max(edge.r0, leastMm), high, integrandOf(e), ofEach);
+      sum += cells.integral(Math.max(edge.r0, minMm), high, integrandOf(e), ofEach);
     }
   }
   return sum;

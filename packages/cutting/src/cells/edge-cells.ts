@@ -43,7 +43,7 @@ const LEVEL_SHARE = 1e-13;
 
 /**
  * The two cells of one axis edge seen from the boundary: contacts on a site edge by arc length, on a site point by angle. `load` one edge that
- * is no spoke, then ask. u is the position along the bisector's own axis, 0 where the clearance would be least.
+ * is no secondary edge, then ask. u is the position along the bisector's own axis, 0 where the clearance would be least.
  */
 export class EdgeCells {
   readonly #axis: MedialAxis;

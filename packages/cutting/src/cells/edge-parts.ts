@@ -17,8 +17,8 @@ export interface EdgePart {
 const LEVEL_SHARE = 1e-9;
 
 /** The part of the loaded edge with at least a clearance in equal stretches no longer than `longestMm`. */
-export function edgeParts(edge: AxisEdge, leastMm: number, longestMm: number): EdgePart[] {
-  const low = Math.max(edge.r0, leastMm);
+export function edgeParts(edge: AxisEdge, minMm: number, longestMm: number): EdgePart[] {
+  const low = Math.max(edge.r0, minMm);
   const first = low > edge.r0 ? edge.shareOf(low) : 0;
   const count = Math.max(1, Math.ceil(edge.length(low, edge.r1) / longestMm));
   const isLevel = edge.kind === 'lines' && edge.r1 - low <= LEVEL_SHARE * edge.r1;

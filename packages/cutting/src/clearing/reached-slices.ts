@@ -18,7 +18,7 @@ export class ReachedSlices {
   readonly #cellsMm2: number;
   readonly lengthMm: number;
   readonly #turnRad: number;
-  /** Sum of the mouths' angles. */
+  /** Sum of the crossings' angles. */
   readonly #sweepRad: number;
   readonly #overlapping: LevelCrossings;
 
@@ -45,9 +45,9 @@ export class ReachedSlices {
     this.#cellsMm2 = area;
     this.lengthMm = length;
     this.#turnRad = turn;
-    const mouths = findLevelCrossings(axis, centreMm);
-    this.#sweepRad = mouths.sweep.reduce((sum, sweep) => sum + sweep, 0);
-    this.#overlapping = overlappingOf(mouths);
+    const crossings = findLevelCrossings(axis, centreMm);
+    this.#sweepRad = crossings.sweep.reduce((sum, sweep) => sum + sweep, 0);
+    this.#overlapping = overlappingOf(crossings);
   }
 
   /** Area of the slice in mm² at a reach of 0 … centreMm. */
@@ -135,23 +135,24 @@ export class ReachedSlices {
 
   /** Area that overlapping discs share and that sectors alone would count twice. */
   #overlapAt(reach: number): number {
-    const mouths = { ...this.#overlapping, radius: reach };
-    if (mouths.edge.length === 0 || reach === 0) {
+    const crossings = { ...this.#overlapping, radius: reach };
+    if (crossings.edge.length === 0 || reach === 0) {
       return 0;
     }
-    const alone = mouths.sweep.reduce((sum, sweep) => sum + (reach * reach * sweep) / 2, 0);
-    return alone - sectorArea(mouths, openArcs(mouths));
+    const alone = crossings.sweep.reduce((sum, sweep) => sum + (reach * reach * sweep) / 2, 0);
+    return alone - sectorArea(crossings, openArcs(crossings));
   }
 
-  /** Angle of the mouths' arcs that lies inside other discs. */
+  /** Angle of the crossings' arcs that lies inside other discs. */
   #hiddenTurn(reach: number): number {
-    const mouths = { ...this.#overlapping, radius: reach };
-    if (mouths.edge.length === 0 || reach === 0) {
+    const crossings = { ...this.#overlapping, radius: reach };
+    if (crossings.edge.length === 0 || reach === 0) {
       return 0;
     }
-    const { from, to } = openArcs(mouths);
+    const { from, to } = openArcs(crossings);
     return (
-      mouths.sweep.reduce((sum, sweep) => sum + sweep, 0) - to.reduce((sum, end, k) => sum + end - from[k], 0)
+      crossings.sweep.reduce((sum, sweep) => sum + sweep, 0) -
+      to.reduce((sum, end, k) => sum + end - from[k], 0)
     );
   }
 }
@@ -170,19 +171,19 @@ function slantAt(cutter: Cutter, height: number): number {
   return 1;
 }
 
-/** The mouths of the narrow parts in which discs overlap. */
-function overlappingOf(mouths: LevelCrossings): LevelCrossings {
-  const { isTrimmed } = openArcs(mouths);
-  const parts = new Set(mouths.closes.filter((_, k) => isTrimmed[k] !== 0));
-  const keep = mouths.edge.map((_, k) => k).filter((k) => parts.has(mouths.closes[k]));
+/** The crossings of the narrow parts in which discs overlap. */
+function overlappingOf(crossings: LevelCrossings): LevelCrossings {
+  const { isTrimmed } = openArcs(crossings);
+  const parts = new Set(crossings.closes.filter((_, k) => isTrimmed[k] !== 0));
+  const keep = crossings.edge.map((_, k) => k).filter((k) => parts.has(crossings.closes[k]));
   const pick = (list: readonly number[]): number[] => keep.map((k) => list[k]);
   return {
-    ...mouths,
-    edge: pick(mouths.edge),
-    x: pick(mouths.x),
-    y: pick(mouths.y),
-    angle: pick(mouths.angle),
-    sweep: pick(mouths.sweep),
-    closes: pick(mouths.closes),
+    ...crossings,
+    edge: pick(crossings.edge),
+    x: pick(crossings.x),
+    y: pick(crossings.y),
+    angle: pick(crossings.angle),
+    sweep: pick(crossings.sweep),
+    closes: pick(crossings.closes),
   };
 }

@@ -1,17 +1,17 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
 import { EdgeCells } from '../cells/edge-cells.ts';
-import { ClearLayer } from '../clearing/clear-layer.ts';
-import { confinedCentre } from '../clearing/confined-centre.ts';
+import { ClearingCut } from '../clearing/clearing-cut.ts';
 import { heightAt, radiusAt } from '../cutters/cutter.ts';
 import { DepthField } from '../depth/depth-field.ts';
-import { FollowLayer } from '../following/follow-layer.ts';
-import { FollowProfile } from '../following/follow-profile.ts';
-import { RoundedLayer } from '../following/rounded-layer.ts';
+import { FollowingProfile } from '../following/following-profile.ts';
+import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
+import { StraightFlankCut } from '../following/straight-flank-cut.ts';
+import type { StepCut } from '../slices/step-cut.ts';
 import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
-import type { CutLayer } from './cut-layer.ts';
+import { confinedCentre } from './confined-centre.ts';
+import { CutUnion } from './cut-union.ts';
 import { newPlaces } from './new-places.ts';
-import { UnionSlices } from './union-slices.ts';
 
 /** How far joined outlines may be off by default, mm: a fifth of the flattening's tolerance. */
 const DEFAULT_TOLERANCE_MM = 0.001;
@@ -31,8 +31,8 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     throw new RangeError('no steps are given; give one cutter or more');
   }
   const reaches = steps.map((step) => reachOf(step, depthMm));
-  const layers = layersOf(axis, steps, reaches, toleranceMm);
-  const whole = new UnionSlices(layers, toleranceMm);
+  const layers = stepCutsOf(axis, steps, reaches, toleranceMm);
+  const whole = new CutUnion(layers, toleranceMm);
   const volume = whole.volume();
   const walls = whole.wallArea();
   const floorAreaMm2 = whole.sliceArea(whole.maxDepthMm).value;
@@ -86,42 +86,42 @@ function reachOf({ cutter, way, depthMm = Infinity }: CarveStep, deepest: number
     : { depthMm: flanksEnd, limitedBy: 'diameter' };
 }
 
-function layersOf(
+function stepCutsOf(
   axis: MedialAxis,
   steps: readonly CarveStep[],
   reaches: readonly StepReach[],
   toleranceMm: number,
-): CutLayer[] {
+): StepCut[] {
   const profiles = steps.map((step, k) =>
-    step.way === 'follow' ? new FollowProfile(step.cutter, reaches[k].depthMm) : undefined,
+    step.way === 'follow' ? new FollowingProfile(step.cutter, reaches[k].depthMm) : undefined,
   );
   const follows = profiles.filter((profile) => profile !== undefined);
   return steps.map(({ cutter }, k) => {
     const profile = profiles[k];
     if (profile !== undefined) {
       return profile.isStraight
-        ? new FollowLayer(axis, profile)
-        : new RoundedLayer(axis, profile, toleranceMm);
+        ? new StraightFlankCut(axis, profile)
+        : new RoundedTipCut(axis, profile, toleranceMm);
     }
     const { depthMm } = reaches[k];
     const centreMm =
       follows.length === 0
         ? radiusAt(cutter, depthMm)
         : Math.min(...follows.map((follow) => confinedCentre(cutter, depthMm, follow)));
-    return new ClearLayer(axis, cutter, depthMm, enteringRadius(axis, centreMm));
+    return new ClearingCut(axis, cutter, depthMm, enteringRadius(axis, centreMm));
   });
 }
 
 function additions(
   axis: MedialAxis,
-  layers: readonly CutLayer[],
+  layers: readonly StepCut[],
   reaches: readonly StepReach[],
   toleranceMm: number,
 ): StepAddition[] {
   const deepest = Math.max(...layers.map((layer) => layer.depthMm));
   let before = { areaMm2: 0, volumeMm3: 0, floorMm2: 0, lengthMm: 0, centreMm: Infinity };
   return layers.map((layer, k) => {
-    const soFar = new UnionSlices(layers.slice(0, k + 1), toleranceMm);
+    const soFar = new CutUnion(layers.slice(0, k + 1), toleranceMm);
     const centreMm = Math.min(before.centreMm, layer.edgeClearanceMm);
     const now = {
       areaMm2: soFar.sliceArea(0).value,
@@ -144,11 +144,11 @@ function additions(
 }
 
 /** Floor at the deepest that flat bottoms of clearing cutters go over. */
-function sweptFloor(layers: readonly CutLayer[], deepest: number, toleranceMm: number): number {
+function sweptFloor(layers: readonly StepCut[], deepest: number, toleranceMm: number): number {
   const flats = layers.filter(
-    (layer) => layer instanceof ClearLayer && layer.depthMm === deepest && radiusAt(layer.cutter, 0) > 0,
+    (layer) => layer instanceof ClearingCut && layer.depthMm === deepest && radiusAt(layer.cutter, 0) > 0,
   );
-  return flats.length === 0 ? 0 : new UnionSlices(flats, toleranceMm).sliceArea(deepest).value;
+  return flats.length === 0 ? 0 : new CutUnion(flats, toleranceMm).sliceArea(deepest).value;
 }
 
 /** Length of the artwork's outline over which the clearance is at least a radius. */

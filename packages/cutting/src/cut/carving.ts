@@ -1,7 +1,7 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
 import type { Cutter } from '../cutters/cutter.ts';
-import type { CutLayer } from './cut-layer.ts';
+import type { StepCut } from '../slices/step-cut.ts';
 
 /** One cutter at work. */
 export interface CarveStep {
@@ -45,7 +45,7 @@ export interface Carving {
   readonly axis: MedialAxis;
   readonly steps: readonly CarveStep[];
   /** What each step cuts by itself. */
-  readonly layers: readonly CutLayer[];
+  readonly layers: readonly StepCut[];
   /** How far joined outlines may be off. */
   readonly toleranceMm: number;
   /** Outline at the face; outer rings have positive area. */

@@ -6,7 +6,7 @@ import type { Point } from '@pourproof/plane';
  * Pieces whose centres get no more than this farther, mm, are no places: corners between the chords of a flattened curve would each be one.
  * Our choice: what nobody sees in a carving.
  */
-const LEAST_GAIN_MM = 0.02;
+const MIN_GAIN_MM = 0.02;
 
 /**
  * A point of each separate piece that a disc of `radiusMm` reaches and one of `beforeMm` does not, at the greatest clearance there; absolute. With
@@ -37,7 +37,7 @@ export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number):
   }
   return parts
     .found()
-    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > LEAST_GAIN_MM)
+    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > MIN_GAIN_MM)
     .map((part) => [boundary.originX + part.x, boundary.originY + part.y]);
 }
 

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { heightAt } from '../cutters/cutter.ts';
-import type { FollowProfile } from '../following/follow-profile.ts';
+import type { FollowingProfile } from '../following/following-profile.ts';
 import { axisEdgeBox } from './axis-edge-box.ts';
 import { NearIndex } from './near-index.ts';
 
@@ -16,13 +16,13 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
  * nearest wall, a cutter that touches it with convex flanks cuts no less anywhere.
  */
 export class DeepestCentre {
-  readonly #profile: FollowProfile;
+  readonly #profile: FollowingProfile;
   readonly #edge: AxisEdge;
   readonly #index: NearIndex;
   /** Axis edge of each item of the index. */
   readonly #edges: readonly number[];
 
-  constructor(axis: MedialAxis, profile: FollowProfile) {
+  constructor(axis: MedialAxis, profile: FollowingProfile) {
     this.#profile = profile;
     this.#edge = new AxisEdge(axis);
     const edges: number[] = [];

@@ -1,10 +1,10 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { findLevelCrossings } from '@pourproof/geometry';
-import { ClearLayer } from '../clearing/clear-layer.ts';
-import type { CutLayer } from '../cut/cut-layer.ts';
+import { ClearingCut } from '../clearing/clearing-cut.ts';
 import { heightAt } from '../cutters/cutter.ts';
-import { FollowLayer } from '../following/follow-layer.ts';
-import { RoundedLayer } from '../following/rounded-layer.ts';
+import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
+import { StraightFlankCut } from '../following/straight-flank-cut.ts';
+import type { StepCut } from '../slices/step-cut.ts';
 import { CellFinder, type CellPlace } from './cell-finder.ts';
 import { DeepestCentre } from './deepest-centre.ts';
 import { NearIndex } from './near-index.ts';
@@ -12,12 +12,12 @@ import { NearIndex } from './near-index.ts';
 /** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
 export class DepthField {
   readonly #axis: MedialAxis;
-  readonly #layers: readonly CutLayer[];
+  readonly #layers: readonly StepCut[];
   readonly #finder: CellFinder;
-  readonly #mouthsOf = new Map<CutLayer, MouthIndex>();
-  readonly #centreOf = new Map<CutLayer, DeepestCentre>();
+  readonly #crossingsOf = new Map<StepCut, CrossingIndex>();
+  readonly #centreOf = new Map<StepCut, DeepestCentre>();
 
-  constructor(axis: MedialAxis, layers: readonly CutLayer[]) {
+  constructor(axis: MedialAxis, layers: readonly StepCut[]) {
     this.#axis = axis;
     this.#layers = layers;
     this.#finder = new CellFinder(axis);
@@ -33,28 +33,28 @@ export class DepthField {
     }
     let depth = 0;
     for (const layer of this.#layers) {
-      if (layer instanceof ClearLayer && layer.depthMm > depth) {
+      if (layer instanceof ClearingCut && layer.depthMm > depth) {
         depth = Math.max(depth, this.#clearDepth(layer, place, x, y));
-      } else if (layer instanceof FollowLayer || layer instanceof RoundedLayer) {
+      } else if (layer instanceof StraightFlankCut || layer instanceof RoundedTipCut) {
         depth = Math.max(depth, this.#followDepth(layer, place, x, y));
       }
     }
     return depth;
   }
 
-  #clearDepth(layer: ClearLayer, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
+  #clearDepth(layer: ClearingCut, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
     const { centreMm } = layer.slices;
     let off = Math.max(0, centreMm - distanceMm);
     if (clearanceMm < centreMm) {
-      const mouths = this.#mouthsOf.get(layer) ?? new MouthIndex(this.#axis, centreMm);
-      this.#mouthsOf.set(layer, mouths);
-      off = mouths.nearest(x, y, centreMm);
+      const crossings = this.#crossingsOf.get(layer) ?? new CrossingIndex(this.#axis, centreMm);
+      this.#crossingsOf.set(layer, crossings);
+      off = crossings.nearest(x, y, centreMm);
     }
     return layer.depthMm - heightAt(layer.cutter, off);
   }
 
   #followDepth(
-    layer: FollowLayer | RoundedLayer,
+    layer: StraightFlankCut | RoundedTipCut,
     { distanceMm, clearanceMm }: CellPlace,
     x: number,
     y: number,
@@ -72,7 +72,7 @@ export class DepthField {
 }
 
 /** The places where a disc of one radius stops, by nearness. */
-class MouthIndex {
+class CrossingIndex {
   readonly #x: readonly number[];
   readonly #y: readonly number[];
   readonly #index: NearIndex;
@@ -85,7 +85,7 @@ class MouthIndex {
     this.#index = new NearIndex(boxes, new Float64Array(x.length));
   }
 
-  /** Distance to the nearest mouth, Infinity where none is within `limit`. */
+  /** Distance to the nearest crossing, Infinity where none is within `limit`. */
   nearest(px: number, py: number, limit: number): number {
     let best = Infinity;
     this.#index.visit(

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, sweepAt } from '@pourproof/geometry';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
-import type { FollowProfile } from './follow-profile.ts';
+import type { FollowingProfile } from './following-profile.ts';
 
 /** Stretches into which a curved axis edge is cut; a straight one between two walls needs none. */
 const STRETCHES = 4;
@@ -47,7 +47,7 @@ export interface TipSurfaces {
  */
 export function tipSurfaces(
   axis: MedialAxis,
-  profile: FollowProfile,
+  profile: FollowingProfile,
   [topMm, bottomMm]: readonly [number, number],
   longestMm: number = Infinity,
 ): TipSurfaces {

@@ -12,7 +12,7 @@ const EIGHT = [
 ];
 
 /** Halvings before a stretch is taken as it is: its difference then counts as error. */
-const MOST_HALVINGS = 24;
+const MAX_HALVINGS = 24;
 
 /**
  * Integral of f over a … b with an estimate of its error: stretches are halved until Gauss's rules with four and with eight points differ by no more than
@@ -26,7 +26,7 @@ export function adaptiveIntegral(f: (x: number) => number, a: number, b: number,
     const apart = Math.abs(fine - gauss(f, from, to, FOUR));
     const allowed = Math.max((tolerance * (to - from)) / (b - a), 4 * Number.EPSILON * Math.abs(fine));
     // not a number must end here too
-    if (!(apart > allowed) || depth === MOST_HALVINGS) {
+    if (!(apart > allowed) || depth === MAX_HALVINGS) {
       value += fine;
       error += apart;
       return;

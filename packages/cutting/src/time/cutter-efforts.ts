@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { clearingPath } from '../paths/clearing-path.ts';
+import { clearingPath } from '../paths/clearing/clearing-path.ts';
 import type { CutterPath } from '../paths/cutter-path.ts';
-import { type Following, followingPath } from '../paths/following-path.ts';
+import { type Following, followingPath } from '../paths/following/following-path.ts';
 import { equalPasses, inPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
 import { COMMON_SHARES, type Machine } from './machine.ts';
@@ -80,7 +80,7 @@ function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly Clearin
   const { widthMm, depthMm, tipMm = widthMm, stepoverShare = COMMON_SHARES.stepover } = task;
   const { deepestPassMm = COMMON_SHARES.pass * widthMm } = task;
   const stepoverMm = stepoverShare * Math.min(tipMm, widthMm);
-  const works = layersAfter(earlier, depthMm).map(({ fromMm, toMm, earlierMm }): Work => {
+  const works = bandsAfter(earlier, depthMm).map(({ fromMm, toMm, earlierMm }): Work => {
     const path = clearingPath(axis, {
       diameterMm: widthMm,
       stepoverMm,
@@ -98,24 +98,24 @@ function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly Clearin
 }
 
 /** Depths between which the same earlier cutters have been. */
-interface Layer {
+interface DepthBand {
   readonly fromMm: number;
   readonly toMm: number;
   /** The narrowest of them, mm; 0 for none. */
   readonly earlierMm: number;
 }
 
-function layersAfter(earlier: readonly ClearingTask[], depthMm: number): readonly Layer[] {
+function bandsAfter(earlier: readonly ClearingTask[], depthMm: number): readonly DepthBand[] {
   const ends = [...new Set(earlier.map((task) => Math.min(task.depthMm, depthMm))), depthMm];
-  const layers: Layer[] = [];
+  const bands: DepthBand[] = [];
   for (const toMm of [...new Set(ends)].sort((a, b) => a - b)) {
     const widths = earlier.filter((task) => task.depthMm >= toMm).map((task) => task.widthMm);
     const earlierMm = widths.length === 0 ? 0 : Math.min(...widths);
     // where the next stop changes nothing the layer goes on
-    const above = layers.at(-1)?.earlierMm === earlierMm ? layers.pop() : undefined;
-    layers.push({ fromMm: above?.fromMm ?? layers.at(-1)?.toMm ?? 0, toMm, earlierMm });
+    const above = bands.at(-1)?.earlierMm === earlierMm ? bands.pop() : undefined;
+    bands.push({ fromMm: above?.fromMm ?? bands.at(-1)?.toMm ?? 0, toMm, earlierMm });
   }
-  return layers;
+  return bands;
 }
 
 function joined(paths: readonly CutterPath[]): CutterPath {

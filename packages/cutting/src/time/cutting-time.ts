@@ -15,7 +15,7 @@ export interface CuttingTime {
   readonly plungeMm: number;
   readonly rapidMm: number;
   /** How often the cutter is lifted off the wood: once after each run. */
-  readonly lifts: number;
+  readonly retracts: number;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -64,7 +64,7 @@ export function cuttingTime(path: CutterPath, given: Partial<Machine> = {}): Cut
     cutMm: mm.cut,
     plungeMm: mm.plunge,
     rapidMm: mm.rapid,
-    lifts: runEnds.length,
+    retracts: runEnds.length,
     assumptions,
   };
 }

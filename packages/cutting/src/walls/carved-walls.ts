@@ -1,12 +1,12 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { ClearLayer } from '../clearing/clear-layer.ts';
-import { reachedOutline } from '../clearing/reached-outline.ts';
+import { ClearingCut } from '../clearing/clearing-cut.ts';
 import type { Carving } from '../cut/carving.ts';
-import { UnionSlices, type WallBand } from '../cut/union-slices.ts';
+import { CutUnion, type WallBand } from '../cut/cut-union.ts';
 import { profileChords } from '../cutters/profile-chords.ts';
-import { FollowLayer } from '../following/follow-layer.ts';
-import { RoundedLayer } from '../following/rounded-layer.ts';
-import { addFollowWalls } from './follow-walls.ts';
+import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
+import { StraightFlankCut } from '../following/straight-flank-cut.ts';
+import { reachedOutline } from '../slices/reached-outline.ts';
+import { addFollowingWalls } from './following-walls.ts';
 import { addLevelCells } from './level-cells.ts';
 import { addOutlineWalls } from './outline-walls.ts';
 import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
@@ -33,12 +33,12 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
     throw new RangeError(`longestMm is ${longestMm}; give a number of millimetres above 0`);
   }
   const walls = new WallCollector(options);
-  const union = new UnionSlices(carving.layers, carving.toleranceMm);
+  const union = new CutUnion(carving.layers, carving.toleranceMm);
   for (const band of union.wallBands()) {
     const { topMm, bottomMm, holder } = band;
-    if (holder instanceof FollowLayer || holder instanceof RoundedLayer) {
-      addFollowWalls(walls, carving.axis, holder, { depthsMm: [topMm, bottomMm], longestMm });
-    } else if (holder instanceof ClearLayer) {
+    if (holder instanceof StraightFlankCut || holder instanceof RoundedTipCut) {
+      addFollowingWalls(walls, carving.axis, holder, { depthsMm: [topMm, bottomMm], longestMm });
+    } else if (holder instanceof ClearingCut) {
       addClearWalls(
         walls,
         carving.axis,
@@ -58,7 +58,7 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
 function addClearWalls(
   walls: WallCollector,
   axis: MedialAxis,
-  { cutter, depthMm, slices }: ClearLayer,
+  { cutter, depthMm, slices }: ClearingCut,
   [low, high]: readonly [number, number],
   longestMm: number,
 ): void {
@@ -81,7 +81,7 @@ function addClearWalls(
 /** Walls of a thin band in which slices are joined, along the outline half way down. */
 function addMeanWalls(
   walls: WallCollector,
-  union: UnionSlices,
+  union: CutUnion,
   { topMm, bottomMm, leanRad }: WallBand,
   longestMm: number,
 ): void {

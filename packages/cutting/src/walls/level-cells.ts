@@ -2,7 +2,7 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, findLevelCrossings } from '@pourproof/geometry';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
-import type { Reach } from '../cut/cut-layer.ts';
+import type { Reach } from '../slices/step-cut.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /** A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach. */
@@ -15,17 +15,17 @@ export interface LevelSurface extends Reach {
 }
 
 /** Elements across one cell at most. */
-const MOST_ACROSS = 40;
+const MAX_ACROSS = 40;
 /** How far areas may be off, as a share of the square of the largest clearance beside an edge. */
 const AREA_SHARE = 1e-12;
 
-/** Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of its mouths. */
+/** Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of its crossings. */
 export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: LevelSurface): void {
   const { centreMm, reachMm, butMm, totalMm2, longestMm } = surface;
   const { originX, originY } = axis.boundary;
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
-  const mouths = findLevelCrossings(axis, centreMm);
+  const crossings = findLevelCrossings(axis, centreMm);
   const elements: Element[] = [];
   for (let e = 0; e < axis.edgeFrom.length; e++) {
     if (axis.nodeR[axis.edgeTo[e]] < centreMm || edge.isSecondary(e)) {
@@ -36,11 +36,11 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
     for (const part of edgeParts(edge, centreMm, longestMm)) {
       addAcross(axis, edge, cells, part, surface, elements);
     }
-    const mouth = mouths.ofEdge[e];
-    if (mouth >= 0) {
+    const crossing = crossings.ofEdge[e];
+    if (crossing >= 0) {
       const but = butMm ?? 0;
-      const area = (mouths.sweep[mouth] / 2) * (reachMm * reachMm - but * but);
-      elements.push([mouths.x[mouth], mouths.y[mouth], area]);
+      const area = (crossings.sweep[crossing] / 2) * (reachMm * reachMm - but * but);
+      elements.push([crossings.x[crossing], crossings.y[crossing], area]);
     }
   }
   const sum = elements.reduce((total, [, , area]) => total + area, 0);
@@ -68,7 +68,7 @@ function addAcross(
   const fanOf = (h: number): number => (far(h) ** 2 - near ** 2) / 2;
   const fan = cells.integral(from, to, { strip: () => 0, fan: fanOf, kinks: [] }, tolerance);
   const width = far(clearance) - near;
-  const count = Math.min(MOST_ACROSS, Math.max(1, Math.ceil(width / longestMm)));
+  const count = Math.min(MAX_ACROSS, Math.max(1, Math.ceil(width / longestMm)));
   const { count: n, x: px, y: py, tx, ty } = axis.boundary;
   for (const site of [edge.left, edge.right]) {
     const isFan = site >= n;

@@ -1,5 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import type { FollowProfile } from '../following/follow-profile.ts';
+import type { FollowingProfile } from '../following/following-profile.ts';
 import { halfSweepArea, type TipSweep, tipSurfaces } from '../following/tip-surfaces.ts';
 import type { WallCollector } from './wall-collector.ts';
 
@@ -13,7 +13,7 @@ export interface TipBand {
 export function addTipWalls(
   walls: WallCollector,
   axis: MedialAxis,
-  profile: FollowProfile,
+  profile: FollowingProfile,
   { depthsMm, longestMm }: TipBand,
 ): void {
   const { originX, originY } = axis.boundary;

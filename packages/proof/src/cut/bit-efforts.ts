@@ -57,7 +57,7 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
 }
 
 function effortOf({ pathMm, passes, minutes, time }: CutterEffort): BitEffort {
-  return { pathMm, passes, lifts: time.lifts, minutes };
+  return { pathMm, passes, lifts: time.retracts, minutes };
 }
 
 /** The axis of the level floor that a V leaves. */

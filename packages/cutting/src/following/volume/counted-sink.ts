@@ -1,4 +1,4 @@
-import type { FollowProfile } from '../follow-profile.ts';
+import type { FollowingProfile } from '../following-profile.ts';
 import type { EdgeRun } from './edge-run.ts';
 
 /** Share by which a clearance may seem to lie above the rounded tip through rounding. */
@@ -26,7 +26,7 @@ export type CountedSink = (wayMm: number, sink: number) => number;
  * those left behind: on a ball of radius b, with ω its arc tangent, sin ω by 1/b for each mm of a straight way, less where the axis bends. On
  * other profiles it does not rise.
  */
-export function countedSink(profile: FollowProfile, run: EdgeRun, stretch: SinkStretch): CountedSink {
+export function countedSink(profile: FollowingProfile, run: EdgeRun, stretch: SinkStretch): CountedSink {
   const { from, to, fromSink } = stretch;
   const { ballMm: ball } = profile;
   if (ball === undefined) {
@@ -97,7 +97,7 @@ function isWhole(run: EdgeRun, to: number, ball: number): boolean {
 }
 
 /** What is sure whatever the profile: no more than at the start, less what the axis turns times the steepest slope. */
-function notRising(profile: FollowProfile, run: EdgeRun, stretch: SinkStretch): CountedSink {
+function notRising(profile: FollowingProfile, run: EdgeRun, stretch: SinkStretch): CountedSink {
   const turn = run.turnAt(stretch.to) - run.turnAt(stretch.from);
   run.at(stretch.to);
   // at the depth limit the slope there is that below it

@@ -2,7 +2,7 @@ import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
 
 /**
  * One axis edge from its low to its high end by position: mm along it where it is straight, along its directrix where it is a parabola arc. `load`
- * one that is no spoke, then ask.
+ * one that is no secondary edge, then ask.
  */
 export class EdgeRun {
   readonly #axis: MedialAxis;

@@ -1,6 +1,6 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
 
-/** The axis' edges but spokes, in the order in which the clearance rises, and how they meet. */
+/** The axis' edges but secondary edges, in the order in which the clearance rises, and how they meet. */
 export interface RisingOrder {
   /** Edges; each of the first `sure` after all that end where it starts, the others on level rings and above. */
   readonly edges: readonly number[];
@@ -10,7 +10,7 @@ export interface RisingOrder {
   readonly starting: readonly (readonly number[])[];
 }
 
-/** Orders all edges but spokes so that what is known where one ends is known before those that start there. */
+/** Orders all edges but secondary edges so that what is known where one ends is known before those that start there. */
 export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisEdge): RisingOrder {
   const ending: number[][] = Array.from(nodeR, () => []);
   const starting: number[][] = Array.from(nodeR, () => []);

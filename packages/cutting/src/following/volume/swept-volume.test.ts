@@ -12,7 +12,7 @@ import {
   taperedBallCutter,
   veeCutter,
 } from '../../cutters/cutter-makers.ts';
-import { FollowProfile } from '../follow-profile.ts';
+import { FollowingProfile } from '../following-profile.ts';
 import { sweptVolume } from './swept-volume.ts';
 
 const CUTTERS: readonly Cutter[] = [
@@ -49,10 +49,10 @@ test('the volume from below is no more than that from above, and no less than fr
         fc.pre(region.ringEnds.length > 0);
         const axis = medialAxis(region);
         const { toHeightMm } = cutter.pieces.findLast((piece) => piece.toRadiusMm > piece.fromRadiusMm)!;
-        const profile = new FollowProfile(cutter, Math.min(limitMm, toHeightMm));
+        const profile = new FollowingProfile(cutter, Math.min(limitMm, toHeightMm));
         const own = (h: number): number => Math.min(h, profile.reachMm);
-        const below = (leastMm: number): number =>
-          contactSum(axis, leastMm, 1e-9, () => ({
+        const below = (minMm: number): number =>
+          contactSum(axis, minMm, 1e-9, () => ({
             strip: (h) => profile.stripMm2(h, own(h)),
             fan: (h) => profile.fanMm3(h, own(h)),
             kinks: profile.kinksMm,

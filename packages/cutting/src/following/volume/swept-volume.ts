@@ -2,7 +2,7 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { heightMoments } from '../../cutters/profile-moments.ts';
 import { adaptiveIntegral, type Bounded } from '../../integrals/adaptive-integral.ts';
-import type { FollowProfile } from '../follow-profile.ts';
+import type { FollowingProfile } from '../following-profile.ts';
 import { countedSink } from './counted-sink.ts';
 import { EdgeRun } from './edge-run.ts';
 import { type RisingOrder, risingOrder } from './rising-order.ts';
@@ -24,7 +24,7 @@ export interface SweptVolume {
  * Area in mm² by which the surface that a following cutter leaves slants more than from the contacts' own normals. The error is an estimate, no bound: how
  * far what {@link countedSink} is sure of is from counting all that the tip sinks.
  */
-export function sweptSlant(axis: MedialAxis, profile: FollowProfile, tolerance: number): Bounded {
+export function sweptSlant(axis: MedialAxis, profile: FollowingProfile, tolerance: number): Bounded {
   const sweep = new Sweep(axis, profile, tolerance);
   const sure = sweep.slanted(false);
   const all = sweep.slanted(true);
@@ -41,7 +41,7 @@ export function sweptSlant(axis: MedialAxis, profile: FollowProfile, tolerance: 
  *
  * @param tolerance how far all integrals together may be off, mm³
  */
-export function sweptVolume(axis: MedialAxis, profile: FollowProfile, tolerance: number): SweptVolume {
+export function sweptVolume(axis: MedialAxis, profile: FollowingProfile, tolerance: number): SweptVolume {
   const sweep = new Sweep(axis, profile, tolerance);
   const most = sweep.newlyCovered();
   const gain = sweep.gained();
@@ -50,7 +50,7 @@ export function sweptVolume(axis: MedialAxis, profile: FollowProfile, tolerance:
 
 class Sweep {
   readonly #axis: MedialAxis;
-  readonly #profile: FollowProfile;
+  readonly #profile: FollowingProfile;
   readonly #edge: AxisEdge;
   readonly #run: EdgeRun;
   readonly #tolerance: number;
@@ -58,7 +58,7 @@ class Sweep {
   #sum = 0;
   #error = 0;
 
-  constructor(axis: MedialAxis, profile: FollowProfile, tolerance: number) {
+  constructor(axis: MedialAxis, profile: FollowingProfile, tolerance: number) {
     this.#axis = axis;
     this.#profile = profile;
     this.#edge = new AxisEdge(axis);
@@ -84,7 +84,7 @@ class Sweep {
           this.#add(from, to, (position) => this.#newAt(position));
         }
         if (this.#edge.r1 >= reachMm) {
-          // in front of the mouth lies what is told from contacts with more clearance
+          // in front of the crossing lies what is told from contacts with more clearance
           this.#run.at(this.#run.positionOf(reachMm));
           this.#sum -= (1 - Math.acos(this.#run.rise) / Math.PI) * this.#body(reachMm);
         }

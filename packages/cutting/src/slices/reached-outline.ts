@@ -32,15 +32,15 @@ export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: numb
     return packArcRings(Array.from(axis.region.ringEnds, (_, k) => withoutArcs(ringCoords(axis.region, k))));
   }
   const centre = enteringRadius(axis, centreMm);
-  const mouths = findLevelCrossings(axis, centre);
-  const reach = { ...mouths, radius: Math.min(reachMm, centre) };
+  const crossings = findLevelCrossings(axis, centre);
+  const reach = { ...crossings, radius: Math.min(reachMm, centre) };
   const tracer = new InsetTracer(axis, reach, openArcs(reach), centre - reach.radius);
   const loops: number[][] = [];
-  for (let k = 0; k < mouths.edge.length; k++) {
-    tracer.traceFromMouth(k, loops);
+  for (let k = 0; k < crossings.edge.length; k++) {
+    tracer.traceFromCrossing(k, loops);
   }
   for (let e = 0; e < axis.edgeFrom.length; e++) {
-    if (mouths.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centre) {
+    if (crossings.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centre) {
       tracer.traceWhole(2 * e, loops);
       tracer.traceWhole(2 * e + 1, loops);
     }
@@ -59,7 +59,7 @@ function withoutArcs(ring: Float64Array): number[] {
 /** Walks around the parts of the axis where the centre fits, at a fixed distance inside the boundary. */
 class InsetTracer {
   readonly #axis: MedialAxis;
-  readonly #mouths: LevelCrossings;
+  readonly #crossings: LevelCrossings;
   readonly #arcs: OpenArcs;
   readonly #inset: number;
   readonly #closeness: number;
@@ -70,37 +70,37 @@ class InsetTracer {
   #isFan = false;
   #fanX = 0;
   #fanY = 0;
-  /** Direction from its site to the first point of a walk without mouths. */
+  /** Direction from its site to the first point of a walk without crossings. */
   #first: readonly [number, number] | undefined;
   /** Half-edges that may still be walked: each is walked once. */
   #stepsLeft: number;
 
-  constructor(axis: MedialAxis, mouths: LevelCrossings, arcs: OpenArcs, inset: number) {
+  constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs, inset: number) {
     this.#axis = axis;
-    this.#mouths = mouths;
+    this.#crossings = crossings;
     this.#arcs = arcs;
     this.#inset = inset;
     this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
     this.#seen = new Uint8Array(axis.nextHalf.length);
-    this.#isLeft = new Uint8Array(mouths.edge.length);
+    this.#isLeft = new Uint8Array(crossings.edge.length);
     this.#stepsLeft = axis.nextHalf.length;
   }
 
-  /** The loop that leaves mouth k along its right wall. */
-  traceFromMouth(k: number, loops: number[][]): void {
+  /** The loop that leaves crossing k along its right wall. */
+  traceFromCrossing(k: number, loops: number[][]): void {
     if (this.#isLeft[k] !== 0) {
       return;
     }
     this.#points = [];
-    let mouth = k;
+    let crossing = k;
     do {
-      this.#isLeft[mouth] = 1;
-      mouth = this.#followArcs(this.#followBoundary(mouth));
-    } while (this.#isLeft[mouth] === 0);
+      this.#isLeft[crossing] = 1;
+      crossing = this.#followArcs(this.#followBoundary(crossing));
+    } while (this.#isLeft[crossing] === 0);
     this.#close(loops);
   }
 
-  /** The loop along half-edge h, if it is unseen; no mouth lies on it. */
+  /** The loop along half-edge h, if it is unseen; no crossing lies on it. */
   traceWhole(h: number, loops: number[][]): void {
     if (this.#seen[h] !== 0) {
       return;
@@ -118,10 +118,10 @@ class InsetTracer {
     this.#close(loops);
   }
 
-  #followBoundary(mouth: number): number {
-    const { edge, ofEdge } = this.#mouths;
-    this.#pushContact(mouth, this.#axis.edgeRight[edge[mouth]]);
-    let h = this.#step(2 * edge[mouth]);
+  #followBoundary(crossing: number): number {
+    const { edge, ofEdge } = this.#crossings;
+    this.#pushContact(crossing, this.#axis.edgeRight[edge[crossing]]);
+    let h = this.#step(2 * edge[crossing]);
     while ((h & 1) === 0 || ofEdge[h >> 1] < 0) {
       h = this.#step(h);
     }
@@ -139,7 +139,7 @@ class InsetTracer {
     this.#seen[h] = 1;
     const after = nextHalf[h];
     if (after === h - 1 && (h & 1) === 1) {
-      // down a spoke and up again: on one side a site edge, on the other its reflex end point
+      // down a secondary edge and up again: on one side a site edge, on the other its reflex end point
       const { count, x, y, tx, ty, originX, originY } = boundary;
       const [from, to] = [edgeLeft[h >> 1], edgeRight[h >> 1]];
       const edge = from < count ? from : to;
@@ -151,26 +151,26 @@ class InsetTracer {
     return after;
   }
 
-  /** Adds the point at which a mouth's disc faces one of its two sites. */
-  #pushContact(mouth: number, site: number): void {
-    const { x, y, radius } = this.#mouths;
+  /** Adds the point at which a crossing's disc faces one of its two sites. */
+  #pushContact(crossing: number, site: number): void {
+    const { x, y, radius } = this.#crossings;
     const { count, originX, originY, tx, ty, x: px, y: py } = this.#axis.boundary;
     let [nx, ny] = [-ty[site], tx[site]];
     if (site >= count) {
-      const [dx, dy] = [x[mouth] - px[site - count], y[mouth] - py[site - count]];
+      const [dx, dy] = [x[crossing] - px[site - count], y[crossing] - py[site - count]];
       const d = Math.hypot(dx, dy);
       [nx, ny] = [dx / d, dy / d];
     }
-    this.#push(originX + x[mouth] - radius * nx, originY + y[mouth] - radius * ny, nx, ny);
+    this.#push(originX + x[crossing] - radius * nx, originY + y[crossing] - radius * ny, nx, ny);
     this.#startFan(site >= count, nx, ny);
   }
 
-  /** Adds the arcs from one wall of a mouth on; returns the mouth at whose other wall they end. */
-  #followArcs(mouth: number): number {
+  /** Adds the arcs from one wall of a crossing on; returns the crossing at whose other wall they end. */
+  #followArcs(crossing: number): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
-    const { x, y, radius, angle } = this.#mouths;
+    const { x, y, radius, angle } = this.#crossings;
     const { originX, originY } = this.#axis.boundary;
-    let k = mouth;
+    let k = crossing;
     let arc = first[k];
     for (;;) {
       this.#bend(radius > this.#closeness ? Math.tan((to[arc] - from[arc]) / 4) : 0);

@@ -6,23 +6,23 @@ import { invariant } from '@pourproof/plane';
 const CLOSENESS_SHARE = 8 * Number.EPSILON;
 
 /** A piece of the curve of all points with one clearance: closed, or open between two places where the axis passes `wideMm`. */
-export interface Strand {
+export interface OffsetCurve {
   /** Clearance all along, mm. */
   readonly clearance: number;
   /** `[x, y, bulge, …]`, relative to the axis' origin; the bulge belongs to the move from a point to the next. */
   readonly points: number[];
-  /** Axis edges that pass `wideMm` where the strand starts and ends; -1 for a closed strand. */
+  /** Axis edges that pass `wideMm` where the curve starts and ends; -1 for a closed curve. */
   readonly startEdge: number;
   readonly endEdge: number;
-  /** A half-edge of the axis beside the strand, on no spoke. */
+  /** A half-edge of the axis beside the curve, on no secondary edge. */
   readonly half: number;
 }
 
 /**
  * Walks along the curves of equal clearance around the axis, level by level. Only what lies beside parts of the axis with less clearance
- * than `wideMm` is walked; with infinity for it all strands are closed.
+ * than `wideMm` is walked; with infinity for it all curves are closed.
  */
-export class StrandTracer {
+export class OffsetTracer {
   readonly #axis: MedialAxis;
   readonly #edge: AxisEdge;
   readonly #wide: number;
@@ -33,10 +33,10 @@ export class StrandTracer {
   #site = 0;
   #stepsLeft = 0;
   #level = 0;
-  #strand = 0;
-  /** Strand beside each half-edge at the level traced last, for half-edges that reach it. */
-  readonly strandOf: Int32Array;
-  /** Index in that strand of the point from which the move beside the half-edge starts. */
+  #curve = 0;
+  /** OffsetCurve beside each half-edge at the level traced last, for half-edges that reach it. */
+  readonly curveOf: Int32Array;
+  /** Index in that curve of the point from which the move beside the half-edge starts. */
   readonly moveOf: Int32Array;
 
   constructor(axis: MedialAxis, wideMm: number) {
@@ -46,15 +46,15 @@ export class StrandTracer {
     this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
     const halfCount = axis.nextHalf.length;
     this.#isSeen = new Uint8Array(halfCount);
-    this.strandOf = new Int32Array(halfCount).fill(-1);
+    this.curveOf = new Int32Array(halfCount).fill(-1);
     this.moveOf = new Int32Array(halfCount).fill(-1);
   }
 
   /**
-   * The strands at one clearance, above 0, numbered from `firstStrand` on. `edges` names at least all axis edges that rise to that clearance
+   * The curves at one clearance, above 0, numbered from `firstCurve` on. `edges` names at least all axis edges that rise to that clearance
    * or beyond and start below `wideMm`.
    */
-  trace(clearance: number, edges: ArrayLike<number>, firstStrand: number): Strand[] {
+  trace(clearance: number, edges: ArrayLike<number>, firstCurve: number): OffsetCurve[] {
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
     this.#seenMark = this.#seenMark === 255 ? 1 : this.#seenMark + 1;
     if (this.#seenMark === 1) {
@@ -62,15 +62,15 @@ export class StrandTracer {
     }
     this.#level = clearance;
     this.#stepsLeft = this.#isSeen.length;
-    this.#strand = firstStrand;
-    const strands: Strand[] = [];
+    this.#curve = firstCurve;
+    const curves: OffsetCurve[] = [];
     const wide = this.#wide;
-    // strands between wide places start at one; what is left unseen after that is closed
+    // curves between wide places start at one; what is left unseen after that is closed
     for (let i = 0; wide < Infinity && i < edges.length; i++) {
       const e = edges[i];
       if (nodeR[edgeFrom[e]] < wide && nodeR[edgeTo[e]] >= wide && !this.#edge.isSecondary(e)) {
-        strands.push(this.#traceOpen(e));
-        this.#strand++;
+        curves.push(this.#traceOpen(e));
+        this.#curve++;
       }
     }
     for (let i = 0; i < edges.length; i++) {
@@ -79,17 +79,17 @@ export class StrandTracer {
       if (high >= clearance && high < wide && !this.#edge.isSecondary(e)) {
         for (const h of [2 * e, 2 * e + 1]) {
           if (this.#isSeen[h] !== this.#seenMark) {
-            strands.push(this.#traceClosed(h));
-            this.#strand++;
+            curves.push(this.#traceClosed(h));
+            this.#curve++;
           }
         }
       }
     }
-    return strands;
+    return curves;
   }
 
-  /** The strand that leaves the wide place on edge e along its left wall. */
-  #traceOpen(e: number): Strand {
+  /** The curve that leaves the wide place on edge e along its left wall. */
+  #traceOpen(e: number): OffsetCurve {
     const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeR } = this.#axis;
     this.#points = [];
     this.#startAtWide(e, edgeLeft[e]);
@@ -118,8 +118,8 @@ export class StrandTracer {
     }
   }
 
-  /** The closed strand along half-edge h. */
-  #traceClosed(h: number): Strand {
+  /** The closed curve along half-edge h. */
+  #traceClosed(h: number): OffsetCurve {
     const { edgeLeft, edgeRight } = this.#axis;
     this.#points = [];
     this.#site = (h & 1) === 1 ? edgeLeft[h >> 1] : edgeRight[h >> 1];
@@ -141,11 +141,11 @@ export class StrandTracer {
 
   #mark(h: number): void {
     this.#isSeen[h] = this.#seenMark;
-    this.strandOf[h] = this.#strand;
+    this.curveOf[h] = this.#curve;
     this.moveOf[h] = this.#points.length / 3 - 1;
   }
 
-  /** Marks half-edge h, adds the point to which it leads where the strand passes on to another site, and returns the half-edge after it. */
+  /** Marks half-edge h, adds the point to which it leads where the curve passes on to another site, and returns the half-edge after it. */
   #step(h: number): number {
     const { edgeFrom, edgeLeft, edgeRight, nextHalf, nodeR } = this.#axis;
     invariant(this.#stepsLeft-- > 0, 'a walk at one clearance comes back to where it began');
@@ -155,7 +155,7 @@ export class StrandTracer {
       return nextHalf[h];
     }
     if (this.#edge.isSecondary(e)) {
-      this.#passSpoke(edgeLeft[e], edgeRight[e]);
+      this.#passSecondary(edgeLeft[e], edgeRight[e]);
       return 2 * e;
     }
     if (nodeR[edgeFrom[e]] < this.#level) {
@@ -170,7 +170,7 @@ export class StrandTracer {
   }
 
   /** From an edge to its own end point or back. */
-  #passSpoke(left: number, right: number): void {
+  #passSecondary(left: number, right: number): void {
     const { count, x, y, tx, ty } = this.#axis.boundary;
     const line = left < count ? left : right;
     const p = (left < count ? right : left) - count;

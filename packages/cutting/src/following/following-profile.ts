@@ -9,7 +9,7 @@ const SLOPE_SHARE = 1e-9;
  * A cutter that goes as deep as its flanks allow, down to a depth limit: how deep, and what it leaves at a distance from a wall that faces a
  * clearance. Below `reachMm` of clearance the flanks hold it up; from there on the limit does.
  */
-export class FollowProfile {
+export class FollowingProfile {
   readonly cutter: Cutter;
   readonly depthMm: number;
   /** Radius at the face when the tip is at the depth limit. */

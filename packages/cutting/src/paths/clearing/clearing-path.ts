@@ -1,17 +1,17 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
-import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
-import { equalPasses, runInPasses } from './in-passes.ts';
+import { type CutterPath, packRuns, type Run } from '../cutter-path.ts';
+import { equalPasses, runInPasses } from '../in-passes.ts';
 import { joinRuns } from './join-runs.ts';
-import { nestedRings } from './nested-rings.ts';
-import { tourRings } from './tour-rings.ts';
+import { offsetLoops } from './offset-loops.ts';
+import { tourLoops } from './tour-loops.ts';
 
 /** How an area is cleared by a flat cutter. */
 export interface Clearing {
   /** Diameter of the cutter, mm, above 0. */
   readonly diameterMm: number;
   /**
-   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter rounds leave posts in corners, which
+   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter loops leave posts in corners, which
    * get short ways of their own; after an earlier cutter no more than half the diameter is used.
    */
   readonly stepoverMm: number;
@@ -40,9 +40,9 @@ const DEFAULT_IGNORE_MM = 0.02;
 const DEFAULT_STAY_DOWN_MM = 40;
 
 /**
- * Path of a flat cutter that takes all it can reach at one depth: rounds at clearance radius, radius + stepover, … until nothing is left,
+ * Path of a flat cutter that takes all it can reach at one depth: loops at clearance radius, radius + stepover, … until nothing is left,
  * those that hang together joined into one closed run by short moves that stay where the cutter's centre may go. After an earlier
- * cutter only the rounds, or their parts, that take more are kept. Every point of what the cutter can reach, and no other, is swept (but for
+ * cutter only the loops, or their parts, that take more are kept. Every point of what the cutter can reach, and no other, is swept (but for
  * `ignoreMm`). No runs where the cutter fits nowhere or the earlier one took all. Time linear in the axis for each round.
  *
  * @throws {RangeError} when a size is out of range
@@ -71,7 +71,7 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   }
   const stepover = wide < Infinity ? Math.min(stepoverMm, radius) : stepoverMm;
   const edges = edgesToClear(axis, radius, wide);
-  const { rings, links } = nestedRings(axis, {
+  const { loops, links } = offsetLoops(axis, {
     edges,
     wide,
     levels: levelsOf(axis, edges, radius, stepover, wide),
@@ -80,7 +80,7 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
     overlap: overlapMm,
     ignore: ignoreMm,
   });
-  const runs = tourRings(rings, links).flatMap(({ points, first: { hub } }) =>
+  const runs = tourLoops(loops, links).flatMap(({ points, first: { hub } }) =>
     runInPasses(level(points, depthMm), depths).map((run) => ({ points: run, hub })),
   );
   const { originX, originY } = axis.boundary;
@@ -102,7 +102,7 @@ function checkSize(name: string, value: number, isGood: boolean): void {
   }
 }
 
-/** Axis edges, no spokes, that rise to the radius and start where the earlier cutter did not fit; highest first. */
+/** Axis edges, no secondary edges, that rise to the radius and start where the earlier cutter did not fit; highest first. */
 function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const shape = new AxisEdge(axis);
@@ -115,7 +115,7 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Arra
   return Int32Array.from(chosen).sort((a, b) => nodeR[edgeTo[b]] - nodeR[edgeTo[a]]);
 }
 
-/** Clearances of the rounds, from the least on. */
+/** Clearances of the loops, from the least on. */
 function levelsOf(
   axis: MedialAxis,
   edges: Int32Array,

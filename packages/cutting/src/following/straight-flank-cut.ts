@@ -2,11 +2,11 @@ import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, erodedArea, reachedArea, vVolume } from '@pourproof/geometry';
 import { contactSum } from '../cells/contact-sum.ts';
 import { EdgeCells } from '../cells/edge-cells.ts';
-import { reachedOutline } from '../clearing/reached-outline.ts';
-import type { CutLayer, Reach } from '../cut/cut-layer.ts';
 import { profileChords } from '../cutters/profile-chords.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
-import { FollowProfile } from './follow-profile.ts';
+import { reachedOutline } from '../slices/reached-outline.ts';
+import type { Reach, StepCut } from '../slices/step-cut.ts';
+import { FollowingProfile } from './following-profile.ts';
 import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
 
 /** Share of artwork area times depth that all integrals of one measure together may be off. */
@@ -18,14 +18,14 @@ const CHORD_SHARE = 0.01;
  * What a cutter with straight flanks, and a true or a flat tip, cuts that goes everywhere as deep as its flanks and the depth limit allow: at each depth the
  * opening, by the tip's flat, of the artwork eroded by what the flanks widen from there to the face.
  */
-export class FollowLayer implements CutLayer {
+export class StraightFlankCut implements StepCut {
   readonly depthMm: number;
   readonly isExact = true;
-  readonly profile: FollowProfile;
+  readonly profile: FollowingProfile;
   readonly #axis: MedialAxis;
   #whole: Bounded | undefined;
 
-  constructor(axis: MedialAxis, profile: FollowProfile) {
+  constructor(axis: MedialAxis, profile: FollowingProfile) {
     this.#axis = axis;
     this.profile = profile;
     this.depthMm = profile.depthMm;
@@ -96,7 +96,10 @@ export class FollowLayer implements CutLayer {
   /** What the same cutter cuts with this depth limit: the slices of the deeper cut above it. */
   #downTo(depthMm: number): Bounded {
     return depthMm > 0
-      ? new FollowLayer(this.#axis, new FollowProfile(this.profile.cutter, depthMm)).volumeBetween(0, depthMm)
+      ? new StraightFlankCut(this.#axis, new FollowingProfile(this.profile.cutter, depthMm)).volumeBetween(
+          0,
+          depthMm,
+        )
       : { value: 0, error: 0 };
   }
 
@@ -119,7 +122,7 @@ export class FollowLayer implements CutLayer {
     return { value: own + this.#tipSectors(tolerance), error: this.#overlapBound() };
   }
 
-  /** Volume in narrow parts that a flat tip reaches from their mouths, over all depths. */
+  /** Volume in narrow parts that a flat tip reaches from their crossings, over all depths. */
   #tipSectors(tolerance: number): number {
     const { tipFlatMm: flat, reachMm, slope } = this.profile;
     const { edgeFrom, edgeTo, nodeR } = this.#axis;

@@ -1,11 +1,11 @@
-import { eulerTrails } from './euler-trails.ts';
+import { eulerTrails } from '../euler-trails.ts';
 
 /**
  * Trails that walk every edge of a graph at least once. An edge is walked twice where that saves a new start: odd nodes are paired along a
  * shortest spanning tree and the ways between them walked again, save those longer than `limitMm` and the longest of each part, which is
  * free. Edges are named as in `eulerTrails`, a doubled edge twice. O(n log n).
  */
-export function followAll(
+export function coveringTrails(
   nodeCount: number,
   from: readonly number[],
   to: readonly number[],

@@ -1,30 +1,30 @@
-import { arcCentre } from './arc-centre.ts';
+import { arcCentre } from '../arc-centre.ts';
 
 /** A closed curve to be walked once. */
-export interface Ring {
+export interface Loop {
   /** `[x, y, bulge, …]`. */
   readonly points: readonly number[];
-  /** Whether the move from the last point back to the first serves nothing but to close the ring. */
+  /** Whether the move from the last point back to the first serves nothing but to close the loop. */
   readonly isLoose: boolean;
-  /** Middle of a disc in which a loose ring starts and ends. */
+  /** Middle of a disc in which a loose loop starts and ends. */
   readonly hub?: readonly [number, number];
 }
 
-/** A run over rings and links. */
+/** A run over loops and links. */
 export interface Tour {
   /** `[x, y, bulge, …]`. */
   readonly points: number[];
-  /** The ring at which it starts. */
-  readonly first: Ring;
+  /** The loop at which it starts. */
+  readonly first: Loop;
 }
 
-/** A way between two rings; it starts and ends on moves of theirs, at points that need not be corners. */
-export interface RingLink {
-  readonly ringA: number;
+/** A way between two loops; it starts and ends on moves of theirs, at points that need not be corners. */
+export interface LoopLink {
+  readonly loopA: number;
   readonly moveA: number;
   readonly ax: number;
   readonly ay: number;
-  readonly ringB: number;
+  readonly loopB: number;
   readonly moveB: number;
   readonly bx: number;
   readonly by: number;
@@ -33,21 +33,21 @@ export interface RingLink {
 }
 
 /**
- * One run for each set of rings that the links hold together: it walks every ring once and every link there and back, and
- * ends where it began, at the last point if its first ring is loose. The links must not close a loop. Linear time but for sorting the links along their rings.
+ * One run for each set of loops that the links hold together: it walks every loop once and every link there and back, and
+ * ends where it began, at the last point if its first loop is loose. The links must not close a loop. Linear time but for sorting the links along their loops.
  */
-export function tourRings(rings: readonly Ring[], links: readonly RingLink[]): Tour[] {
-  const stops = rings.map((): Stop[] => []);
+export function tourLoops(loops: readonly Loop[], links: readonly LoopLink[]): Tour[] {
+  const stops = loops.map((): Stop[] => []);
   links.forEach((link, k) => {
-    stops[link.ringA].push(stopAt(rings[link.ringA], link.moveA, link.ax, link.ay, 2 * k));
-    stops[link.ringB].push(stopAt(rings[link.ringB], link.moveB, link.bx, link.by, 2 * k + 1));
+    stops[link.loopA].push(stopAt(loops[link.loopA], link.moveA, link.ax, link.ay, 2 * k));
+    stops[link.loopB].push(stopAt(loops[link.loopB], link.moveB, link.bx, link.by, 2 * k + 1));
   });
-  const laid = rings.map((ring, k) => layOut(ring.points, stops[k]));
-  const isWalked = new Uint8Array(rings.length);
+  const laid = loops.map((loop, k) => layOut(loop.points, stops[k]));
+  const isWalked = new Uint8Array(loops.length);
   const runs: Tour[] = [];
-  for (let k = 0; k < rings.length; k++) {
+  for (let k = 0; k < loops.length; k++) {
     if (isWalked[k] === 0) {
-      runs.push({ points: tourFrom(k, rings[k].isLoose, laid, links, isWalked), first: rings[k] });
+      runs.push({ points: tourFrom(k, loops[k].isLoose, laid, links, isWalked), first: loops[k] });
     }
   }
   return runs;
@@ -59,43 +59,43 @@ interface Stop {
   readonly along: number;
   readonly x: number;
   readonly y: number;
-  /** Link k leaves its ring A as 2k and its ring B as 2k + 1. */
+  /** Link k leaves its loop A as 2k and its loop B as 2k + 1. */
   readonly end: number;
 }
 
-function stopAt({ points }: Ring, move: number, x: number, y: number, end: number): Stop {
+function stopAt({ points }: Loop, move: number, x: number, y: number, end: number): Stop {
   const at = move % (points.length / 3);
   return { move: at, along: (x - points[3 * at]) ** 2 + (y - points[3 * at + 1]) ** 2, x, y, end };
 }
 
-/** A ring with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for none. */
-interface LaidRing {
+/** A loop with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for none. */
+interface LaidLoop {
   readonly points: readonly number[];
   readonly end: readonly number[];
   /** Index of the point at which each end of a link lies. */
   readonly indexOf: ReadonlyMap<number, number>;
 }
 
-function layOut(ring: readonly number[], stops: Stop[]): LaidRing {
+function layOut(loop: readonly number[], stops: Stop[]): LaidLoop {
   stops.sort((a, b) => a.move - b.move || a.along - b.along);
   const points: number[] = [];
   const end: number[] = [];
   const indexOf = new Map<number, number>();
-  const count = ring.length / 3;
+  const count = loop.length / 3;
   let s = 0;
   for (let i = 0; i < count; i++) {
-    points.push(ring[3 * i], ring[3 * i + 1], ring[3 * i + 2]);
+    points.push(loop[3 * i], loop[3 * i + 1], loop[3 * i + 2]);
     end.push(-1);
     if (s >= stops.length || stops[s].move !== i) {
       continue;
     }
     const j = (i + 1) % count;
-    const bend = arcOf(ring[3 * i], ring[3 * i + 1], ring[3 * j], ring[3 * j + 1], ring[3 * i + 2]);
+    const bend = arcOf(loop[3 * i], loop[3 * i + 1], loop[3 * j], loop[3 * j + 1], loop[3 * i + 2]);
     for (; s < stops.length && stops[s].move === i; s++) {
       const n = points.length;
       points[n - 1] = bend(points[n - 3], points[n - 2], stops[s].x, stops[s].y);
       indexOf.set(stops[s].end, end.length);
-      points.push(stops[s].x, stops[s].y, bend(stops[s].x, stops[s].y, ring[3 * j], ring[3 * j + 1]));
+      points.push(stops[s].x, stops[s].y, bend(stops[s].x, stops[s].y, loop[3 * j], loop[3 * j + 1]));
       end.push(stops[s].end);
     }
   }
@@ -121,10 +121,10 @@ function arcOf(
 }
 
 interface Frame {
-  readonly ring: number;
-  /** Point at which the ring was entered. */
+  readonly loop: number;
+  /** Point at which the loop was entered. */
   readonly start: number;
-  /** End of the link by which the ring was entered, on the ring itself; -1 for the first ring. */
+  /** End of the link by which the loop was entered, on the loop itself; -1 for the first loop. */
   readonly entry: number;
   /** Points walked so far. */
   walked: number;
@@ -135,19 +135,19 @@ interface Frame {
 function tourFrom(
   first: number,
   isLoose: boolean,
-  laid: readonly LaidRing[],
-  links: readonly RingLink[],
+  laid: readonly LaidLoop[],
+  links: readonly LoopLink[],
   isWalked: Uint8Array,
 ): number[] {
   const run: number[] = [];
   const frames: Frame[] = [];
-  const enter = (ring: number, start: number, entry: number): void => {
-    isWalked[ring] = 1;
-    frames.push({ ring, start, entry, walked: 0, isAway: false });
+  const enter = (loop: number, start: number, entry: number): void => {
+    isWalked[loop] = 1;
+    frames.push({ loop, start, entry, walked: 0, isAway: false });
   };
   enter(first, 0, -1);
   for (let frame = frames.at(-1); frame !== undefined; frame = frames.at(-1)) {
-    const { points, end } = laid[frame.ring];
+    const { points, end } = laid[frame.loop];
     const count = end.length;
     if (frame.walked > count || (isLoose && frame.entry < 0 && frame.walked === count)) {
       // all round and back at the point of entry, from which the link leads back
@@ -167,8 +167,8 @@ function tourFrom(
     if (isLeaving) {
       frame.isAway = true;
       pushVia(run, links, out);
-      const ring = (out & 1) === 0 ? links[out >> 1].ringB : links[out >> 1].ringA;
-      enter(ring, laid[ring].indexOf.get(out ^ 1) ?? 0, out ^ 1);
+      const loop = (out & 1) === 0 ? links[out >> 1].loopB : links[out >> 1].loopA;
+      enter(loop, laid[loop].indexOf.get(out ^ 1) ?? 0, out ^ 1);
     } else {
       frame.isAway = false;
       frame.walked++;
@@ -187,7 +187,7 @@ function pushPoint(run: number[], x: number, y: number, bulge: number): void {
   }
 }
 
-function pushVia(run: number[], links: readonly RingLink[], end: number): void {
+function pushVia(run: number[], links: readonly LoopLink[], end: number): void {
   const via = end < 0 ? undefined : links[end >> 1].via;
   if (via !== undefined) {
     pushPoint(run, via[0], via[1], 0);

@@ -8,8 +8,8 @@ const CHORD_MM = 0.001;
 export type Tail = number[];
 
 /**
- * The ways into corners, and to places where the clearance is greatest, that two rounds leave uncovered if they are farther apart than the radius.
- * Between the round at clearance p and the next at n it is the axis with clearance above p + radius and below n: a point p + radius or more
+ * The ways into corners, and to places where the clearance is greatest, that two loops leave uncovered if they are farther apart than the radius.
+ * Between the loop at clearance p and the next at n it is the axis with clearance above p + radius and below n: a point p + radius or more
  * from the edge is no farther from the axis than n − p − radius.
  */
 export class CornerTails {
@@ -53,8 +53,8 @@ export class CornerTails {
     return this.#hasRise[top] === 0 && this.#below[this.#first[top]] === e;
   }
 
-  /** The way from where edge e has clearance `level` down to where the round at `outer` covers all; undefined where nothing is uncovered. */
-  fromMouth(e: number, level: number, outer: number): Tail | undefined {
+  /** The way from where edge e has clearance `level` down to where the loop at `outer` covers all; undefined where nothing is uncovered. */
+  fromCrossing(e: number, level: number, outer: number): Tail | undefined {
     this.#edge.load(e);
     this.#edge.at(level);
     return this.#walk([this.#edge.x, this.#edge.y], [e], level, outer + this.#radius);

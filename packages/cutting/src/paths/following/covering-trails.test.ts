@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { followAll } from './follow-all.ts';
+import { coveringTrails } from './covering-trails.ts';
 
 const graphs = fc.integer({ min: 2, max: 9 }).chain((nodes) => {
   const node = fc.integer({ min: 0, max: nodes - 1 });
@@ -17,7 +17,7 @@ test('every edge is walked once or twice, in connected trails', () => {
     fc.property(graphs, ([nodes, edges, limit]) => {
       const from = edges.map(([a]) => a);
       const to = edges.map(([, b]) => b);
-      const trails = followAll(
+      const trails = coveringTrails(
         nodes,
         from,
         to,
@@ -44,13 +44,13 @@ test('a star of four rays is one trail where turning back is cheap, two where it
   const from = [0, 0, 0, 0];
   const to = [1, 2, 3, 4];
   const lengths = [5, 6, 7, 8];
-  expect(followAll(5, from, to, lengths, 100).length).toBe(1);
-  expect(followAll(5, from, to, lengths, 10).length).toBe(2);
+  expect(coveringTrails(5, from, to, lengths, 100).length).toBe(1);
+  expect(coveringTrails(5, from, to, lengths, 10).length).toBe(2);
   // the two longest rays are its ends, the other two are walked there and back
-  const walked = followAll(5, from, to, lengths, 100)[0] ?? [];
+  const walked = coveringTrails(5, from, to, lengths, 100)[0] ?? [];
   expect(walked.reduce((sum, step) => sum + (lengths[step >> 1] as number), 0)).toBe(8 + 7 + 2 * (6 + 5));
 });
 
-test('a ring with one tail of any length is one trail', () => {
-  expect(followAll(4, [0, 1, 2, 0], [1, 2, 0, 3], [1, 1, 1, 1000], 10).length).toBe(1);
+test('a curve with one tail of any length is one trail', () => {
+  expect(coveringTrails(4, [0, 1, 2, 0], [1, 2, 0, 3], [1, 1, 1, 1000], 10).length).toBe(1);
 });

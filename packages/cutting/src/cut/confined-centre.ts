@@ -1,5 +1,5 @@
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
-import type { FollowProfile } from '../following/follow-profile.ts';
+import type { FollowingProfile } from '../following/following-profile.ts';
 
 /** Depths at which the room is looked at between two kinks of either profile, before the best of them is refined. */
 const PROBES = 32;
@@ -10,7 +10,7 @@ const REFINEMENTS = 60;
  * Least clearance in mm that a clearing cutter's centre needs so that, with its tip at `depthMm`, it stays inside the sloped walls that a following
  * cutter leaves: the most that it and the wall's inset need together at any depth.
  */
-export function confinedCentre(cutter: Cutter, depthMm: number, follow: FollowProfile): number {
+export function confinedCentre(cutter: Cutter, depthMm: number, follow: FollowingProfile): number {
   const deepest = Math.min(depthMm, follow.depthMm);
   const need = (depth: number): number =>
     radiusAt(cutter, depthMm - depth) + follow.reachMm - radiusAt(follow.cutter, follow.depthMm - depth);

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import type { Run } from './cutter-path.ts';
-import { FreeWays } from './free-ways.ts';
-import { orderRuns } from './order-runs.ts';
+import type { Run } from '../cutter-path.ts';
+import { orderRuns } from '../order-runs.ts';
+import { FreeMoves } from './free-moves.ts';
 
 /** A run at its place among others. Coordinates are relative to the axis' origin. */
 export interface PlacedRun {
@@ -20,7 +20,7 @@ export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: num
   if (wide === Infinity || limit === 0) {
     return orderRuns(starts, ends).map((k) => runs[k].points);
   }
-  const ways = new FreeWays(axis, wide);
+  const ways = new FreeMoves(axis, wide);
   const isNear = (a: number, b: number): boolean => {
     const [from, to] = [runs[a].hub, runs[b].hub];
     return from !== undefined && to !== undefined && ways.isFree(from[0], from[1], to[0], to[1]);

@@ -1,15 +1,15 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { keptAxis } from './kept-axis.ts';
-import { StrandTracer } from './offset-strands.ts';
+import { OffsetTracer } from '../offset-curves.ts';
+import { prunedAxis } from './pruned-axis.ts';
 
-/** A piece of the way: along an axis edge from its low end up, or along a ring of equal clearance. */
+/** A piece of the way: along an axis edge from its low end up, or along a curve of equal clearance. */
 export interface FollowPiece {
   readonly from: number;
   readonly to: number;
-  /** Axis edge, or -1 for a piece of ring. */
+  /** Axis edge, or -1 for a piece of curve. */
   readonly edge: number;
-  /** `[x, y, bulge, …]` of a piece of ring, relative to the axis' origin. */
-  readonly ring: readonly number[];
+  /** `[x, y, bulge, …]` of a piece of curve, relative to the axis' origin. */
+  readonly curve: readonly number[];
 }
 
 /** All pieces to follow, and the nodes of the axis where a single plunge is all. */
@@ -19,7 +19,7 @@ export interface FollowGraph {
   readonly spots: readonly number[];
 }
 
-const NO_RING: readonly number[] = [];
+const NO_CURVE: readonly number[] = [];
 
 /**
  * The axis where its clearance is from `floor` to `cap`, without branches that change less than `ignoreMm`, and the curves of clearance `cap`. Nodes of
@@ -27,12 +27,12 @@ const NO_RING: readonly number[] = [];
  */
 export function followGraph(axis: MedialAxis, floor: number, cap: number, ignoreMm: number): FollowGraph {
   const { edgeFrom, edgeTo, nodeR } = axis;
-  const { isKept, lonely } = keptAxis(axis, ignoreMm);
+  const { isKept, lonely } = prunedAxis(axis, ignoreMm);
   const pieces: FollowPiece[] = [];
   const spots = lonely.filter((v) => nodeR[v] < cap && nodeR[v] >= floor);
   let nodeCount = nodeR.length;
   /** Node on the curve at which each kept edge ends that reaches it. */
-  const mouthOf = new Map<number, number>();
+  const crossingOf = new Map<number, number>();
   for (let e = 0; e < edgeFrom.length; e++) {
     if (isKept[e] === 0 || nodeR[edgeFrom[e]] >= cap || nodeR[edgeTo[e]] < floor) {
       continue;
@@ -41,36 +41,36 @@ export function followGraph(axis: MedialAxis, floor: number, cap: number, ignore
     let to = edgeTo[e];
     if (nodeR[to] >= cap) {
       to = nodeCount++;
-      mouthOf.set(e, to);
+      crossingOf.set(e, to);
     }
-    pieces.push({ from, to, edge: e, ring: NO_RING });
+    pieces.push({ from, to, edge: e, curve: NO_CURVE });
   }
   if (cap < Infinity) {
-    nodeCount = addRings(axis, cap, mouthOf, nodeCount, pieces);
+    nodeCount = addCurves(axis, cap, crossingOf, nodeCount, pieces);
   }
   return { nodeCount, pieces, spots };
 }
 
 /** Adds the curves of clearance `cap`, cut where kept edges end on them; returns the new number of nodes. */
-function addRings(
+function addCurves(
   axis: MedialAxis,
   cap: number,
-  mouthOf: ReadonlyMap<number, number>,
+  crossingOf: ReadonlyMap<number, number>,
   nodeCount: number,
   pieces: FollowPiece[],
 ): number {
-  const tracer = new StrandTracer(axis, Infinity);
+  const tracer = new OffsetTracer(axis, Infinity);
   const all = Int32Array.from(axis.edgeFrom, (_, e) => e);
-  const strands = tracer.trace(cap, all, 0);
-  const stops = strands.map((): { at: number; node: number }[] => []);
-  for (const [e, node] of mouthOf) {
+  const curves = tracer.trace(cap, all, 0);
+  const stops = curves.map((): { at: number; node: number }[] => []);
+  for (const [e, node] of crossingOf) {
     // the move along the right wall starts where the edge ends
-    const strand = tracer.strandOf[2 * e];
-    const count = strands[strand].points.length / 3;
-    stops[strand].push({ at: tracer.moveOf[2 * e] % count, node });
+    const curve = tracer.curveOf[2 * e];
+    const count = curves[curve].points.length / 3;
+    stops[curve].push({ at: tracer.moveOf[2 * e] % count, node });
   }
   let nodes = nodeCount;
-  strands.forEach(({ points }, k) => {
+  curves.forEach(({ points }, k) => {
     const list = stops[k].sort((a, b) => a.at - b.at);
     if (list.length === 0) {
       list.push({ at: 0, node: nodes++ });
@@ -81,14 +81,14 @@ function addRings(
         from: node,
         to: next.node,
         edge: -1,
-        ring: arcBetween(points, at, next.at, list.length > 1),
+        curve: arcBetween(points, at, next.at, list.length > 1),
       });
     });
   });
   return nodes;
 }
 
-/** Points of a ring from point a to point b; all round if they are the same and the ring has but one stop. */
+/** Points of a curve from point a to point b; all round if they are the same and the curve has but one stop. */
 function arcBetween(points: readonly number[], a: number, b: number, isPart: boolean): number[] {
   const count = points.length / 3;
   const steps = isPart ? (b - a + count) % count : count;

@@ -2,7 +2,7 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 
 /** The parts of the axis that a cutter has to follow. */
-export interface KeptAxis {
+export interface PrunedAxis {
   /** 1 for each axis edge to follow. */
   readonly isKept: Uint8Array;
   /** Nodes that stand for all that hung on them: everything around lies within the tolerance of their discs. */
@@ -10,10 +10,10 @@ export interface KeptAxis {
 }
 
 /**
- * The axis without spokes and without branches that change nothing: a branch is left out where its discs reach no more than `ignoreMm` beyond
+ * The axis without secondary edges and without branches that change nothing: a branch is left out where its discs reach no more than `ignoreMm` beyond
  * the disc at its root, as those into the facets of a flattened curve do. Linear time.
  */
-export function keptAxis(axis: MedialAxis, ignoreMm: number): KeptAxis {
+export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, bottleneckCount } = axis;
   const count = edgeFrom.length;
   const shape = new AxisEdge(axis);

@@ -2,13 +2,13 @@ import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { erodedArea, reachedArea } from '@pourproof/geometry';
 import { contactSum } from '../cells/contact-sum.ts';
 import type { ContactIntegrand } from '../cells/edge-cells.ts';
-import { reachedOutline } from '../clearing/reached-outline.ts';
-import type { CutLayer, Reach } from '../cut/cut-layer.ts';
-import { type JoinedOutline, joinOutlines } from '../cut/join-outlines.ts';
 import { radiusAt } from '../cutters/cutter.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
+import { type JoinedOutline, joinOutlines } from '../slices/join-outlines.ts';
+import { reachedOutline } from '../slices/reached-outline.ts';
+import type { Reach, StepCut } from '../slices/step-cut.ts';
 import { climbedClearance } from './climbed-clearance.ts';
-import { FollowProfile } from './follow-profile.ts';
+import { FollowingProfile } from './following-profile.ts';
 import { sweptSlant, sweptVolume } from './volume/swept-volume.ts';
 
 /** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
@@ -25,10 +25,10 @@ const INTEGRAL_SHARE = 1e-7;
  * is exact; what the tip leaves is exact between parallel walls and around a reflex point and close to the truth elsewhere. Bounds
  * hold everywhere.
  */
-export class RoundedLayer implements CutLayer {
+export class RoundedTipCut implements StepCut {
   readonly depthMm: number;
   readonly isExact = false;
-  readonly profile: FollowProfile;
+  readonly profile: FollowingProfile;
   readonly #axis: MedialAxis;
   readonly #toleranceMm: number;
   readonly #areaMm2: number;
@@ -37,7 +37,7 @@ export class RoundedLayer implements CutLayer {
   #whole: Bounded | undefined;
   #lastJoined: (JoinedOutline & { readonly depthMm: number }) | undefined;
 
-  constructor(axis: MedialAxis, profile: FollowProfile, toleranceMm: number) {
+  constructor(axis: MedialAxis, profile: FollowingProfile, toleranceMm: number) {
     this.#axis = axis;
     this.profile = profile;
     this.depthMm = profile.depthMm;
@@ -109,11 +109,15 @@ export class RoundedLayer implements CutLayer {
   }
 
   /** What a measure of the cut with a depth limit gains from one limit to the other: the slices of a deeper cut above a limit are the same. */
-  #between(topMm: number, bottomMm: number, measure: (layer: RoundedLayer) => Bounded): Bounded {
+  #between(topMm: number, bottomMm: number, measure: (layer: RoundedTipCut) => Bounded): Bounded {
     const downTo = (depthMm: number): Bounded =>
       depthMm > 0
         ? measure(
-            new RoundedLayer(this.#axis, new FollowProfile(this.profile.cutter, depthMm), this.#toleranceMm),
+            new RoundedTipCut(
+              this.#axis,
+              new FollowingProfile(this.profile.cutter, depthMm),
+              this.#toleranceMm,
+            ),
           )
         : { value: 0, error: 0 };
     const [low, high] = [downTo(topMm), downTo(Math.min(bottomMm, this.depthMm))];

@@ -1,12 +1,12 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { stoppingClearance } from '@pourproof/geometry';
 import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
-import { AxisPiece } from './axis-piece.ts';
-import { arcLength, type CutterPath, packRuns, type Run } from './cutter-path.ts';
-import { followAll } from './follow-all.ts';
+import { arcLength, type CutterPath, packRuns, type Run } from '../cutter-path.ts';
+import { orderRuns } from '../order-runs.ts';
+import { coveringTrails } from './covering-trails.ts';
 import { type FollowGraph, followGraph } from './follow-graph.ts';
-import { orderRuns } from './order-runs.ts';
 import { tipDepth, widthAtDepth } from './tip-depth.ts';
+import { TipPath } from './tip-path.ts';
 
 /** How a V-shaped cutter follows strokes. */
 export interface Following {
@@ -64,13 +64,13 @@ export function followingPath(axis: MedialAxis, following: Following): Following
   const tip = { includedRad, tipRadiusMm, tipFlatMm };
   const cap = stoppingClearance(axis, widthAtDepth(tip, depthMm));
   const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
-  const shape = new AxisPiece(axis, tip);
+  const shape = new TipPath(axis, tip);
   const lengths = graph.pieces.map((piece) =>
-    piece.edge < 0 ? ringLength(piece.ring) : shape.length(piece.edge, cap),
+    piece.edge < 0 ? curveLength(piece.curve) : shape.length(piece.edge, cap),
   );
   const from = graph.pieces.map((piece) => piece.from);
   const to = graph.pieces.map((piece) => piece.to);
-  const trails = followAll(graph.nodeCount, from, to, lengths, retraceMm);
+  const trails = coveringTrails(graph.nodeCount, from, to, lengths, retraceMm);
   const runs = trails.map((trail) => runOf(trail, graph, shape, cap, depthMm, toleranceMm));
   for (const v of graph.spots) {
     const depth = Math.min(depthMm, tipDepth(tip, axis.nodeR[v]));
@@ -98,10 +98,10 @@ function check(name: string, value: number, isGood: boolean): void {
   }
 }
 
-function ringLength(ring: readonly number[]): number {
+function curveLength(curve: readonly number[]): number {
   let sum = 0;
-  for (let i = 0; i + 3 < ring.length; i += 3) {
-    sum += arcLength(ring[i + 3] - ring[i], ring[i + 4] - ring[i + 1], ring[i + 2]);
+  for (let i = 0; i + 3 < curve.length; i += 3) {
+    sum += arcLength(curve[i + 3] - curve[i], curve[i + 4] - curve[i + 1], curve[i + 2]);
   }
   return sum;
 }
@@ -110,7 +110,7 @@ function ringLength(ring: readonly number[]): number {
 function runOf(
   trail: readonly number[],
   graph: FollowGraph,
-  shape: AxisPiece,
+  shape: TipPath,
   cap: number,
   depthMm: number,
   toleranceMm: number,
@@ -125,14 +125,14 @@ function runOf(
     }
   };
   for (const step of trail) {
-    const { edge, ring } = graph.pieces[step >> 1];
+    const { edge, curve } = graph.pieces[step >> 1];
     const isBack = (step & 1) === 1;
     if (edge < 0) {
-      const count = ring.length / 3;
+      const count = curve.length / 3;
       for (let k = 0; k < count; k++) {
         const i = isBack ? count - 1 - k : k;
-        const bulge = isBack ? (i > 0 ? -ring[3 * i - 1] : 0) : i + 1 < count ? ring[3 * i + 2] : 0;
-        push(ring[3 * i], ring[3 * i + 1], depthMm, bulge);
+        const bulge = isBack ? (i > 0 ? -curve[3 * i - 1] : 0) : i + 1 < count ? curve[3 * i + 2] : 0;
+        push(curve[3 * i], curve[3 * i + 1], depthMm, bulge);
       }
     } else {
       const points = shape.points(edge, cap, toleranceMm);

@@ -2,7 +2,7 @@ import { medialAxis } from '@pourproof/geometry';
 import { type CleanRegion, packRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { FreeWays } from './free-ways.ts';
+import { FreeMoves } from './free-moves.ts';
 
 /** A room of 20 × 10 mm around the origin with a pillar of 2 × 2 mm in its middle. */
 const room = packRings([
@@ -31,7 +31,7 @@ test('a way is free exactly if all its points are as far from the edge as they s
       for (let k = 0; k <= steps; k++) {
         found = Math.min(found, clearance(ax + (k / steps) * (bx - ax), ay + (k / steps) * (by - ay)));
       }
-      const isFree = new FreeWays(axis, mm).isFree(ax, ay, bx, by);
+      const isFree = new FreeMoves(axis, mm).isFree(ax, ay, bx, by);
       // between two samples the clearance may be half a step less
       const slack = Math.hypot(bx - ax, by - ay) / steps;
       if (found >= mm + slack) {
@@ -45,7 +45,7 @@ test('a way is free exactly if all its points are as far from the edge as they s
 });
 
 test('a way along a wall at just the distance is free, one through the pillar is not', () => {
-  const ways = new FreeWays(axis, 1.5);
+  const ways = new FreeMoves(axis, 1.5);
   expect(ways.isFree(-8.5, 3.5, 8.5, 3.5)).toBe(true);
   expect(ways.isFree(-8.5, 3.6, 8.5, 3.5)).toBe(false);
   expect(ways.isFree(-8, 0, 8, 0)).toBe(false);

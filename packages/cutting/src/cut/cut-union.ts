@@ -1,8 +1,8 @@
 import { type ArcRings, arcRingsArea, polygonFromArcs } from '@pourproof/geometry';
 import { perimeter } from '@pourproof/plane';
 import { adaptiveIntegral, type Bounded } from '../integrals/adaptive-integral.ts';
-import { type CutLayer, containsReach } from './cut-layer.ts';
-import { joinOutlines } from './join-outlines.ts';
+import { joinOutlines } from '../slices/join-outlines.ts';
+import { containsReach, type StepCut } from '../slices/step-cut.ts';
 
 /** Depths in a band at which it is looked whether one step's slice holds all others. */
 const PROBES = 64;
@@ -21,7 +21,7 @@ interface JoinedSlice {
 interface Band {
   readonly topMm: number;
   readonly bottomMm: number;
-  readonly holder: CutLayer | undefined;
+  readonly holder: StepCut | undefined;
 }
 
 /** The same with its walls where no step holds all: their area, and how far they lean back from upright. */
@@ -34,22 +34,22 @@ export interface WallBand extends Band {
 }
 
 /** Joined slices that are kept: as many as one integral over depth needs as a rule. */
-const MOST_SLICES = 64;
+const MAX_KEPT_SLICES = 64;
 
 /** Thin bands into which joined slices are cut to tell their walls. */
 const THIN_BANDS = 8;
 /** How many times what half as many bands miss these may be off (seen: less than twice as much, where rounded tips meet three times). */
 const DOUBT = 3;
 /** The steps' cuts together, slice by slice. */
-export class UnionSlices {
-  readonly layers: readonly CutLayer[];
+export class CutUnion {
+  readonly layers: readonly StepCut[];
   readonly toleranceMm: number;
   /** All depths at which some step ends, rising, from 0. */
   readonly #stops: readonly number[];
   /** Joined slices by depth. */
   readonly #slices = new Map<number, JoinedSlice>();
 
-  constructor(layers: readonly CutLayer[], toleranceMm: number) {
+  constructor(layers: readonly StepCut[], toleranceMm: number) {
     this.layers = layers;
     this.toleranceMm = toleranceMm;
     this.#stops = [...new Set([0, ...layers.map((layer) => layer.depthMm)])].sort((a, b) => a - b);
@@ -97,7 +97,7 @@ export class UnionSlices {
       halfMm2: (shortMm2 + excess) / 2,
       tipsMm2,
     };
-    if (this.#slices.size >= MOST_SLICES) {
+    if (this.#slices.size >= MAX_KEPT_SLICES) {
       this.#slices.clear();
     }
     this.#slices.set(depthMm, slice);
@@ -145,7 +145,7 @@ export class UnionSlices {
     let sum = 0;
     for (const stop of this.#stops.slice(1, -1)) {
       const next = this.#stops[this.#stops.indexOf(stop) + 1];
-      const below = new UnionSlices(
+      const below = new CutUnion(
         this.layers.filter((layer) => layer.depthMm >= next),
         this.toleranceMm,
       );
@@ -173,7 +173,7 @@ export class UnionSlices {
 
   /** A band in thin ones, each as steep as its outline and what its slices lose let it be. */
   #thinBands({ topMm, bottomMm }: Band): WallBand[] {
-    const active = new UnionSlices(
+    const active = new CutUnion(
       this.layers.filter((layer) => layer.depthMm >= bottomMm),
       this.toleranceMm,
     );
@@ -228,8 +228,8 @@ export class UnionSlices {
   }
 
   /** The steps whose slices together make the slice: those that no other one's slice holds. */
-  #partsAt(depthMm: number): CutLayer[] {
-    const parts: CutLayer[] = [];
+  #partsAt(depthMm: number): StepCut[] {
+    const parts: StepCut[] = [];
     for (const layer of this.layers) {
       if (layer.depthMm < depthMm || parts.some((part) => holds(part, layer, depthMm))) {
         continue;
@@ -241,11 +241,11 @@ export class UnionSlices {
   }
 }
 
-function holds(a: CutLayer, b: CutLayer, depthMm: number): boolean {
+function holds(a: StepCut, b: StepCut, depthMm: number): boolean {
   return b.isExact && containsReach(a.reachAt(depthMm), b.reachAt(depthMm));
 }
 
-function holdsAll(layer: CutLayer, others: readonly CutLayer[], top: number, bottom: number): boolean {
+function holdsAll(layer: StepCut, others: readonly StepCut[], top: number, bottom: number): boolean {
   for (let k = 0; k <= PROBES; k++) {
     // rounding must not lead below the deepest
     const depth = Math.min(bottom, top + (k / PROBES) * (bottom - top));

@@ -1,9 +1,9 @@
-import { arcCentre } from './arc-centre.ts';
+import { arcCentre } from '../arc-centre.ts';
 
-/** What is left of an open strand: its points, and which of its moves, `from` … `to` (excluded), are still whole. */
-export interface TrimmedStrand {
+/** What is left of an open curve: its points, and which of its moves, `from` … `to` (excluded), are still whole. */
+export interface TrimmedCurve {
   readonly points: number[];
-  /** Index in the untrimmed strand of the point that would be the first one now. */
+  /** Index in the untrimmed curve of the point that would be the first one now. */
   readonly shift: number;
   readonly from: number;
   readonly to: number;
@@ -17,11 +17,11 @@ export interface Disc {
 }
 
 /**
- * An open strand `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the first around its start and the
+ * An open curve `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the first around its start and the
  * second around its end, or led on straight to where it does not reach them. Straight moves are cut on the rim, arcs are kept whole unless
- * they lie in the disc. At least one point of the strand is kept. A radius of 0 or less stands for no disc.
+ * they lie in the disc. At least one point of the curve is kept. A radius of 0 or less stands for no disc.
  */
-export function trimStrand(points: readonly number[], atStart: Disc, atEnd: Disc): TrimmedStrand {
+export function trimCurve(points: readonly number[], atStart: Disc, atEnd: Disc): TrimmedCurve {
   const last = points.length / 3 - 1;
   let from = 0;
   while (from < last && isInside(points, from, atStart)) {
@@ -56,7 +56,7 @@ function rimTowards(x: number, y: number, disc: Disc): number[] {
   return [disc.x + share * (x - disc.x), disc.y + share * (y - disc.y), 0];
 }
 
-/** Whether an open strand lies in a disc all along. */
+/** Whether an open curve lies in a disc all along. */
 export function liesIn(points: readonly number[], disc: Disc): boolean {
   const last = points.length / 3 - 1;
   for (let i = 0; i < last; i++) {

@@ -4,9 +4,9 @@ import { EdgeCells, type Fan } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import { radiusAt } from '../cutters/cutter.ts';
 import { type ProfileChord, profileChords } from '../cutters/profile-chords.ts';
-import { FollowLayer } from '../following/follow-layer.ts';
-import type { FollowProfile } from '../following/follow-profile.ts';
-import { RoundedLayer } from '../following/rounded-layer.ts';
+import type { FollowingProfile } from '../following/following-profile.ts';
+import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
+import { StraightFlankCut } from '../following/straight-flank-cut.ts';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import { addTipWalls, type TipBand } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
@@ -22,15 +22,15 @@ const SIGN_HALVINGS = 50;
  * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a plane piece beside a site edge and a part of a
  * cone around a site point, as seen from the contacts' own normals.
  */
-export function addFollowWalls(
+export function addFollowingWalls(
   walls: WallCollector,
   axis: MedialAxis,
-  layer: FollowLayer | RoundedLayer,
+  layer: StraightFlankCut | RoundedTipCut,
   { depthsMm, longestMm }: TipBand,
 ): void {
   const { profile } = layer;
   const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
-  const isStraight = layer instanceof FollowLayer;
+  const isStraight = layer instanceof StraightFlankCut;
   // a flat tip between straight flanks has surfaces of its own
   const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
   if (isStraight && profile.tipFlatMm > 0) {
@@ -45,7 +45,7 @@ export function addFollowWalls(
     edge.load(e);
     cells.load();
     const centre =
-      layer instanceof RoundedLayer ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
+      layer instanceof RoundedTipCut ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
     for (const part of edgeParts(edge, 0, longestMm)) {
       const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part });
       for (const chord of chords) {
@@ -99,7 +99,7 @@ function signChanges(f: (t: number) => number, from: number, to: number): number
 
 interface PartSetting {
   readonly depthsMm: readonly [topMm: number, bottomMm: number];
-  readonly profile: FollowProfile;
+  readonly profile: FollowingProfile;
   /** Clearance that the cutter uses where that over the contact is as given. */
   readonly centre: (clearance: number) => number;
   readonly part: EdgePart;
@@ -109,7 +109,7 @@ interface PartSetting {
 class CellPart {
   readonly #axis: MedialAxis;
   readonly #cells: EdgeCells;
-  readonly #profile: FollowProfile;
+  readonly #profile: FollowingProfile;
   readonly #depthsMm: readonly [number, number];
   readonly #centre: (clearance: number) => number;
   readonly #left: number;

@@ -1,12 +1,12 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
-import type { CutLayer, Reach } from '../cut/cut-layer.ts';
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
-import { reachedOutline } from './reached-outline.ts';
+import { reachedOutline } from '../slices/reached-outline.ts';
+import type { Reach, StepCut } from '../slices/step-cut.ts';
 import { ReachedSlices } from './reached-slices.ts';
 
 /** What a cutter clears with its tip at one depth and its centre where the artwork holds a disc of `centreMm`. */
-export class ClearLayer implements CutLayer {
+export class ClearingCut implements StepCut {
   readonly depthMm: number;
   readonly isExact = true;
   readonly cutter: Cutter;

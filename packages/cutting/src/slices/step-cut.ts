@@ -10,7 +10,7 @@ export interface Reach {
 }
 
 /** What one step cuts by itself. Depths are below the face, from 0 to below `depthMm`; at `depthMm` itself it is the floor. */
-export interface CutLayer {
+export interface StepCut {
   readonly depthMm: number;
   /** Whether its slices are told by `reachAt` alone; where not, that is only a part of them. */
   readonly isExact: boolean;

@@ -3,7 +3,7 @@ import { AxisEdge } from '@pourproof/geometry';
 import { type Tip, tipDepth, tipSlope } from './tip-depth.ts';
 
 /** Halvings of a piece at most; the deviation falls by four each time. */
-const MOST_HALVINGS = 24;
+const MAX_HALVINGS = 24;
 /** Panels of the quadrature are at most this wide in asinh(u/h): five nodes give 13 digits on them (measured in a test). */
 const PANEL = 0.25;
 /** Nodes and weights of Gauss' and Legendre's quadrature with five nodes on -1 … 1, in their closed forms. */
@@ -14,7 +14,7 @@ const OUTER_WEIGHT = (322 - 13 * Math.sqrt(70)) / 900;
 const MIDDLE_WEIGHT = 128 / 225;
 
 /** The way of a V cutter's tip along axis edges, in three dimensions. Coordinates are relative to the axis' origin. */
-export class AxisPiece {
+export class TipPath {
   readonly #axis: MedialAxis;
   readonly #edge: AxisEdge;
   readonly #tip: Tip;
@@ -66,7 +66,7 @@ export class AxisPiece {
     out: number[],
   ): void {
     const middle = this.#at((s + t) / 2);
-    if (halvings < MOST_HALVINGS && distanceToLine(middle, p, q) > tolerance) {
+    if (halvings < MAX_HALVINGS && distanceToLine(middle, p, q) > tolerance) {
       this.#refine(s, p, (s + t) / 2, middle, tolerance, halvings + 1, out);
       this.#refine((s + t) / 2, middle, t, q, tolerance, halvings + 1, out);
     } else {
