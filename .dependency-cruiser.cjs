@@ -9,6 +9,8 @@ const may = {
   job: ['plane', 'materials'],
   proof: ['plane', 'arrangement', 'geometry', 'cutting', 'materials', 'job'],
   wording: ['plane', 'materials', 'job', 'proof'],
+  // the front door: the only place where readers and proofs meet
+  pourproof: ['plane', 'artwork', 'materials', 'job', 'proof', 'wording'],
 };
 
 module.exports = {

@@ -12,6 +12,7 @@ import {
 import { fixture } from '../support/cli/captured-run.ts';
 
 const FONT = fixture('fonts/lora-400.ttf');
+const SIZES = 'Give the height of its capitals (capHeight), such as 15mm, or its width, such as 120mm.';
 const JUNK = Uint8Array.from({ length: 4096 }, (_, k) => (k * 197 + (k >> 3) * 31) & 0xff);
 
 const folder = folderWithSquare((at) => {
@@ -47,7 +48,7 @@ const FILE_CASES: readonly BadInput[] = [
   {
     name: 'an empty file',
     argv: vet('empty.svg'),
-    err: said('artwork empty.svg is empty (0 bytes).', 'Export it again, or name another file.'),
+    err: said('empty.svg is empty.', 'Export the drawing again and check the size of the file.'),
   },
   {
     name: 'a job file that is not there',
@@ -63,40 +64,40 @@ const FILE_CASES: readonly BadInput[] = [
     name: 'text without a font',
     argv: vet('--text', 'Oak'),
     err: said(
-      '--text needs a font.',
-      'Add --font FILE with the font that will be carved, and --cap-height 15mm.',
+      '"Oak": The lettering has no font.',
+      'Give the font that will be carved, or set singleLine for letters of single strokes.',
     ),
   },
   {
     name: 'text without a size',
     argv: vet('--text', 'Oak', '--font', FONT),
-    err: said('--text needs a size.', 'Add --cap-height 15mm, or --width 120mm.'),
+    err: said('"Oak": The lettering has no size.', SIZES),
   },
   {
     name: 'text sized by scale',
     argv: vet('--text', 'Oak', '--font', FONT, '--scale', '2'),
-    err: said('--scale does not size lettering.', 'Give --cap-height 15mm or --width 120mm.'),
+    err: said('"Oak": scale does not size lettering.', SIZES),
   },
   {
     name: 'text sized by its capitals and a scale, as ways out name it',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--scale', '2.61'),
     err: said(
-      '--scale does not size lettering.',
-      'Leave it out and give --cap-height 39.15mm, which is 2.61 times as large.',
+      '"Oak": scale does not size lettering.',
+      'Leave it out and make capHeight 39.15mm, which is 2.61 times as large.',
     ),
   },
   {
     name: 'the same in inches',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '3/4in', '--scale', '1.5', '--units', 'in'),
     err: said(
-      '--scale does not size lettering.',
-      'Leave it out and give --cap-height 1.125in, which is 1.5 times as large.',
+      '"Oak": scale does not size lettering.',
+      'Leave it out and make capHeight 1.125in, which is 1.5 times as large.',
     ),
   },
   {
     name: 'text with two sizes',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--width', '90mm'),
-    err: said('--cap-height and --width are given together.', 'Give one of them.'),
+    err: said('"Oak": capHeight and width are given together, and they may disagree.', 'Give one of them.'),
   },
   {
     name: 'capitals without height',

@@ -67,7 +67,7 @@ describe('lettering on the command line', () => {
     ],
     [
       ['--text', 'x', ...LORA, '--single-line'],
-      '--single-line has letters of its own, but a font or an axis is given too.',
+      '"x": singleLine has letters of its own, but a font or an axis is given too.',
     ],
     [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
   ])('%j is refused with a remedy', (args, message) => {

@@ -78,7 +78,7 @@ describe('several files', () => {
     expect(out).toMatch(/^CLEAR {2}disc\.svg/mu);
     expect(out).toMatch(/^STOP {2}slot\.svg/mu);
     expect(err).toBe(
-      'pourproof: artwork empty.svg is empty (0 bytes).\n  What to do: Export it again, or name another file.\n',
+      'pourproof: empty.svg is empty.\n  What to do: Export the drawing again and check the size of the file.\n',
     );
   });
 

@@ -9,7 +9,7 @@ const LARGEST_BYTES = 512 * 1024 * 1024;
  * Reads a file that the maker named.
  *
  * @param what in words: `artwork`, `font`, `job file`
- * @throws {UsageError} when it is not there, is a folder, may not be read, or is empty
+ * @throws {UsageError} when it is not there, is a folder, may not be read, or is far too large
  */
 export async function readInput(path: string, what: string, io: Io): Promise<Uint8Array> {
   let bytes: Uint8Array;
@@ -17,12 +17,6 @@ export async function readInput(path: string, what: string, io: Io): Promise<Uin
     bytes = await io.readFile(path);
   } catch (error) {
     throw unreadable(path, what, error);
-  }
-  if (bytes.length === 0) {
-    throw new UsageError(
-      `${what} ${basename(path)} is empty (0 bytes).`,
-      'Export it again, or name another file.',
-    );
   }
   if (bytes.length > LARGEST_BYTES) {
     throw new UsageError(`${what} ${basename(path)} is larger than 512 MB.`, 'Split or simplify it first.');

@@ -1,51 +1,31 @@
 import { basename, dirname, resolve } from 'node:path';
 import {
-  type ArtworkSize,
-  artworkSize,
-  type FileReading,
-  fileReading,
-  type Job,
+  type CouponRow,
   type JobFile,
-  type LetteringSetting,
-  letteringSetting,
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
-  settleJobWith,
-  typedUnit,
-} from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+  settle,
+  type VetOptions,
+} from 'pourproof';
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
+import type { SourcePath } from './open-source.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
 import { readJson } from './read-json.ts';
 import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
-
-/** What is vetted: a file, or words in a font. */
-export type Source =
-  | { readonly kind: 'file'; readonly path: string; readonly name: string }
-  | {
-      readonly kind: 'lettering';
-      readonly text: string;
-      /** `null` for letters of single strokes. */
-      readonly fontPath: string | null;
-      readonly setting: LetteringSetting;
-    };
 
 /** From which level of finding the exit code is 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 
 /** A question to vet, all flags and the job file read. */
 export interface Request {
-  readonly sources: readonly Source[];
-  readonly sizing: ArtworkSize;
-  readonly reading: FileReading;
-  /** The job as typed, to tell what of it has no effect. */
-  readonly asked: Partial<JobFile>;
-  /** A font for live text in drawings, if one is given. */
-  readonly fontPath: string | null;
-  readonly job: Job;
+  readonly sources: readonly SourcePath[];
+  /** What the job file and the flags say. */
+  readonly job: Partial<JobFile>;
+  /** Materials and coupons of the maker's own. */
+  readonly options: VetOptions;
   readonly failOn: FailOn;
   readonly isJson: boolean;
   readonly sheetPath: string | null;
@@ -59,51 +39,44 @@ export interface Request {
  * Reads flags and the job file into a question.
  *
  * @throws {UsageError} when something is missing, contradicts itself or cannot be read
+ * @throws {JobError} when a value of the job makes no sense
  */
 export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> {
   const jobPath = pathFlag(flags, 'job', io);
   const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
-  const typed = jobFlags(flags);
-  const settled = overrideSizes(file, typed);
-  const sources = sourcesOf(flags, { file, typed: settled }, { io, jobPath });
-  const fontPath = fontPathOf(flags, file, { io, jobPath });
-  const unit = settled.units ?? typedUnit(typed) ?? typedUnit(file);
+  const job = merged(file, jobFlags(flags));
+  const sources = sourcesOf(flags, file, { io, jobPath });
   const overlayPath = pathFlag(flags, 'overlay', io);
   const calendarPath = pathFlag(flags, 'calendar', io);
   refuseForSeveral('overlay', overlayPath, sources);
   refuseForSeveral('calendar', calendarPath, sources);
   const materialsPath = await materialsPathOf(flags, { io, jobPath });
-  const materials = materialsPath === null ? defaultMaterials : await materialsAt(materialsPath, io);
   const couponsPath = pathFlag(flags, 'coupons', io);
-  const coupons = couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) };
-  const job = settleJobWith(materials, settled, coupons, unit === undefined ? {} : { units: unit });
-  if (calendarPath !== null && job.start === null) {
+  const options: VetOptions = {
+    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, io) }),
+    ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
+  };
+  const { start } = settle(job, options);
+  if (calendarPath !== null && start === null) {
     throw new UsageError(
       '--calendar needs the day and time when carving starts.',
       'Add --start "2026-12-01 09:00" with yours.',
     );
   }
+  const read = sources.flatMap(({ fontPath, ...source }) => [
+    source.kind === 'file' ? source.path : null,
+    fontPath,
+  ]);
   return {
     sources,
-    sizing: artworkSize(settled),
-    reading: fileReading(settled),
-    asked: settled,
-    fontPath,
     job,
-    failOn: failOnOf(flags),
+    options,
+    failOn: oneOf(flags, 'fail-on', ['stop', 'caution', 'note', 'never']) ?? 'stop',
     isJson: flags.values.has('json'),
     sheetPath: pathFlag(flags, 'report', io),
     overlayPath,
     calendarPath,
-    inputs: [
-      ...[
-        ...sources.map((source) => (source.kind === 'file' ? source.path : source.fontPath)),
-        fontPath,
-        jobPath,
-        materialsPath,
-        couponsPath,
-      ].filter((path) => path !== null),
-    ],
+    inputs: [...read, jobPath, materialsPath, couponsPath].filter((path) => path !== null),
   };
 }
 
@@ -127,18 +100,18 @@ async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Prom
   return (await io.fileIdentity(beside)) === null ? null : beside;
 }
 
-async function materialsAt(path: string, io: Io): Promise<MaterialsBook> {
+async function materialsAt(path: string, io: Io): Promise<NonNullable<VetOptions['materials']>> {
   const example = 'docs/schema/materials@1.json says';
   return readMaterialsFile(await readJson(path, 'materials file', example, io), basename(path));
 }
 
-async function couponsAt(path: string, io: Io): Promise<NonNullable<JobFile['coupons']>> {
+async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
   const example = 'docs/schema/coupons@1.json says';
   return readCouponsFile(await readJson(path, 'coupons file', example, io), basename(path));
 }
 
 /** Overlay and calendar are of one artwork. */
-function refuseForSeveral(name: string, path: string | null, sources: readonly Source[]): void {
+function refuseForSeveral(name: string, path: string | null, sources: readonly SourcePath[]): void {
   if (path !== null && sources.length > 1) {
     throw new UsageError(
       `--${name} can show one file, but ${sources.length} are given.`,
@@ -147,16 +120,12 @@ function refuseForSeveral(name: string, path: string | null, sources: readonly S
   }
 }
 
-/** A size typed as a flag replaces whichever size the job file asks for. */
-function overrideSizes(file: Partial<JobFile>, typed: Partial<JobFile>): Partial<JobFile> {
-  const sizes = ['width', 'height', 'scale'] as const;
-  const merged = { ...file, ...typed };
-  if (sizes.some((key) => typed[key] !== undefined)) {
-    for (const key of sizes.filter((each) => typed[each] === undefined)) {
-      delete merged[key];
-    }
-  }
-  return merged;
+/** Flags before the file, so that the unit of the first length is the one that was typed; a size typed replaces whichever the file has. */
+function merged(file: Partial<JobFile>, typed: Partial<JobFile>): Partial<JobFile> {
+  const sizes: readonly string[] = ['width', 'height', 'scale'];
+  const isSized = sizes.some((key) => key in typed);
+  const kept = Object.entries(file).filter(([key]) => !(key in typed || (isSized && sizes.includes(key))));
+  return { ...typed, ...Object.fromEntries(kept) };
 }
 
 interface Place {
@@ -166,9 +135,10 @@ interface Place {
 
 function sourcesOf(
   flags: ParsedFlags,
-  parts: { readonly file: Partial<JobFile>; readonly typed: Partial<JobFile> },
+  file: Partial<JobFile>,
   { io, jobPath }: Place,
-): readonly Source[] {
+): readonly SourcePath[] {
+  const fontPath = fontPathOf(flags, file, { io, jobPath });
   const typedText = typedValue(flags, 'text');
   if (typedText !== undefined && flags.files.length > 0) {
     throw new UsageError(
@@ -178,47 +148,22 @@ function sourcesOf(
   }
   if (flags.files.length > 0) {
     refuseStrayFlags(flags, 'file');
-    return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name }));
+    return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name, fontPath }));
   }
-  const text = typedText ?? (parts.file.artwork === undefined ? parts.file.text : undefined);
+  const text = typedText ?? (file.artwork === undefined ? file.text : undefined);
   if (text !== undefined) {
     refuseStrayFlags(flags, 'lettering');
-    const fontPath = fontPathOf(flags, parts.file, { io, jobPath });
-    return [letteringFrom(text, fontPath, letteringSetting(parts.typed))];
+    return [{ kind: 'lettering', text, fontPath }];
   }
-  if (parts.file.artwork !== undefined && jobPath !== null) {
+  if (file.artwork !== undefined && jobPath !== null) {
     refuseStrayFlags(flags, 'file');
-    return [
-      {
-        kind: 'file',
-        path: resolve(dirname(jobPath), parts.file.artwork),
-        name: basename(parts.file.artwork),
-      },
-    ];
+    const path = resolve(dirname(jobPath), file.artwork);
+    return [{ kind: 'file', path, name: basename(file.artwork), fontPath }];
   }
   throw new UsageError(
     'there is nothing to vet.',
     'Name an SVG or DXF file, as in: pourproof vet sign.svg --bit flat:1/8in',
   );
-}
-
-function letteringFrom(text: string, fontPath: string | null, setting: LetteringSetting): Source {
-  if (text.trim() === '') {
-    throw new UsageError('--text is empty.', 'Type the words to carve between quotes.');
-  }
-  if (fontPath === null && !setting.isSingleLine) {
-    throw new UsageError(
-      '--text needs a font.',
-      'Add --font FILE with the font that will be carved, and --cap-height 15mm.',
-    );
-  }
-  if (setting.isSingleLine && (fontPath !== null || setting.axes !== undefined)) {
-    throw new UsageError(
-      '--single-line has letters of its own, but a font or an axis is given too.',
-      'Give --single-line or --font, one of them.',
-    );
-  }
-  return { kind: 'lettering', text, fontPath, setting };
 }
 
 function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }: Place): string | null {
@@ -227,8 +172,4 @@ function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }:
     return typed;
   }
   return resolve(dirname(jobPath), file.font);
-}
-
-function failOnOf(flags: ParsedFlags): FailOn {
-  return oneOf(flags, 'fail-on', ['stop', 'caution', 'note', 'never']) ?? 'stop';
 }

@@ -27,7 +27,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
   try {
     return await dispatch(argv, io);
   } catch (error) {
-    const message = messageOf(error, '');
+    const message = messageOf(error);
     if (message !== null) {
       io.err.write(message);
       return 2;

@@ -1,16 +1,16 @@
 import { JobError, type JobFile } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import type { Proof } from '@pourproof/proof';
 import { type FindingEntry, findingEntries } from '@pourproof/wording';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { ArtworkSource, NamedBytes, NewSource } from './model/artwork-source.ts';
+import type { Vetted } from 'pourproof';
+import { type ArtworkSource, bareSource, type NamedBytes } from './model/artwork-source.ts';
 import { changedJob, type JobPart } from './model/changed-job.ts';
 import { demoOrderArtwork, demoOrderJob } from './model/demo-order.ts';
-import { failureOf } from './model/failure-of.ts';
+import { type Failure, failureOf, faultOfOurs } from './model/failure-of.ts';
 import { jobForSource } from './model/job-for-source.ts';
 import { type ChosenFile, openedFiles } from './model/opened-files.ts';
 import { openedState, type PageState } from './model/opened-state.ts';
-import type { Answer, Failure, Question } from './model/question.ts';
+import type { Answer, Question } from './model/question.ts';
 import { refusalOf } from './model/refusal-of.ts';
 
 /** A place of a finding: the finding by its code, so that it outlives a new proof. */
@@ -32,7 +32,7 @@ export class ProofController implements ReactiveController {
   waitingText = '';
   /** What was wrong with files that were opened, or what else is asked for; `''` for nothing. */
   note = '';
-  proof: Proof | null = null;
+  proof: Vetted | null = null;
   failure: Failure | null = null;
   entries: readonly FindingEntry[] = [];
   selection: Selection | null = null;
@@ -44,7 +44,6 @@ export class ProofController implements ReactiveController {
   #asked = 0;
   #waiting: Question | null = null;
   #isWorking = false;
-  #keys = 0;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -55,8 +54,8 @@ export class ProofController implements ReactiveController {
     this.#worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
     this.#worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => this.#answer(data));
     this.#worker.addEventListener('error', (event) => {
-      const failure = failureOf(new Error(event.message || 'the worker could not be started'));
-      this.#answer({ id: this.#asked, kind: 'failure', failure });
+      const message = event.message || 'the worker could not be started';
+      this.#answer({ id: this.#asked, kind: 'fault', message });
     });
   }
 
@@ -74,9 +73,10 @@ export class ProofController implements ReactiveController {
   }
 
   /** Vets other artwork for the job as it stands; what was meant for the artwork before is dropped. */
-  useSource(source: NewSource): void {
+  useSource(source: ArtworkSource): void {
     this.job = jobForSource(this.job, source, this.source);
-    this.#putOn(source);
+    this.source = source;
+    this.selection = null;
     this.note = '';
     this.waitingText = '';
     this.font = source.kind === 'lettering' ? (source.font ?? this.font) : this.font;
@@ -161,7 +161,8 @@ export class ProofController implements ReactiveController {
       this.#host.requestUpdate();
       return;
     }
-    this.#waiting = { id: ++this.#asked, source: this.source, job: this.job, materials: this.materials };
+    const { job, materials } = this;
+    this.#waiting = { id: ++this.#asked, source: bareSource(this.source), job, materials };
     this.isBusy = true;
     this.#send();
     this.#host.requestUpdate();
@@ -175,13 +176,9 @@ export class ProofController implements ReactiveController {
   #take({ source, job, materials, materialsName, font, waitingText, note }: PageState): void {
     Object.assign(this, { job, materials, materialsName, font, waitingText, note });
     if (source !== null && source !== this.source) {
-      this.#putOn(source);
+      this.source = source;
+      this.selection = null;
     }
-  }
-
-  #putOn(source: NewSource): void {
-    this.source = { ...source, key: ++this.#keys };
-    this.selection = null;
   }
 
   // at most one question is with the worker; while it works, only the newest one waits
@@ -200,13 +197,13 @@ export class ProofController implements ReactiveController {
       return;
     }
     this.isBusy = false;
-    if (answer.kind === 'failure') {
-      this.fail(answer.failure);
+    if (answer.kind !== 'vetted') {
+      this.fail(answer.kind === 'refused' ? answer.refusal : faultOfOurs(answer.message));
       return;
     }
     this.failure = null;
-    this.proof = answer.proof;
-    this.entries = findingEntries(answer.proof.report, this.job.units ?? 'mm');
+    this.proof = answer.vetted;
+    this.entries = findingEntries(answer.vetted.report, this.job.units ?? 'mm');
     this.selection = this.#stillThere(this.selection);
     this.#host.requestUpdate();
   }

@@ -1,10 +1,21 @@
-import { questionAnswerer } from './model/answer-question.ts';
-import type { Question } from './model/question.ts';
+import { refusalOf, vetter } from 'pourproof';
+import type { Answer, Question } from './model/question.ts';
 
-const answer = questionAnswerer();
+const vet = vetter();
 // one after the other: a question that waits for a font must not be overtaken by the next one
 let last: Promise<void> = Promise.resolve();
 
 addEventListener('message', ({ data }: MessageEvent<Question>) => {
-  last = last.then(async () => postMessage(await answer(data)));
+  last = last.then(async () => postMessage(await answerTo(data)));
 });
+
+async function answerTo({ id, source, job, materials }: Question): Promise<Answer> {
+  try {
+    return { id, kind: 'vetted', vetted: await vet(source, job, { materials }) };
+  } catch (error) {
+    const refusal = refusalOf(error, source);
+    return refusal === null
+      ? { id, kind: 'fault', message: String(error) }
+      : { id, kind: 'refused', refusal };
+  }
+}

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Io, nodeIo, run } from 'pourproof';
+import { type Io, nodeIo, run } from '@pourproof/cli';
 
 /** The root of the checkout. */
 export const ROOT: string = fileURLToPath(new URL('../../..', import.meta.url));

@@ -1,12 +1,12 @@
-import { type Report, vetDrawing } from '@pourproof/proof';
-import { calendarFile, overlaySvg, reportText, sheetHtml, type Vetted } from '@pourproof/wording';
+import { calendarFile, overlaySvg, reportText, sheetHtml } from '@pourproof/wording';
+import { type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
 import { messageOf } from '../message-of.ts';
+import { openSource, type SourcePath } from '../open-source.ts';
 import { parseFlags } from '../parse-flags.ts';
 import { reportJson } from '../print/json.ts';
 import { painted } from '../print/paint.ts';
-import { readSource } from '../read-source.ts';
-import { type FailOn, type Request, requestFrom, type Source } from '../request.ts';
+import { type FailOn, type Request, requestFrom } from '../request.ts';
 import { VERSION } from '../version.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
@@ -32,9 +32,9 @@ export async function vet(argv: readonly string[], io: Io): Promise<number> {
   await refuseUnsafeOutputs(outputs, request.inputs, io);
   const vetted: Vetted[] = [];
   for (const source of request.sources) {
-    const proof = await vetSource(source, request, io);
-    if (proof !== null) {
-      vetted.push(proof);
+    const answer = await vettedOrTold(source, request, io);
+    if (answer !== null) {
+      vetted.push(answer);
     }
   }
   await print(vetted, request, outputs, io);
@@ -50,12 +50,14 @@ function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly 
   ];
 }
 
-async function vetSource(source: Source, request: Request, io: Io): Promise<Vetted | null> {
+/** What vetting a source gives; `null` where the maker has been told why there is nothing. */
+async function vettedOrTold(path: SourcePath, request: Request, io: Io): Promise<Vetted | null> {
+  let source: Source | undefined;
   try {
-    const { name, drawing } = await readSource(source, request, io);
-    return { ...vetDrawing(drawing, name, request.job), job: request.job };
+    source = await openSource(path, io);
+    return await vetSource(source, request.job, request.options);
   } catch (error) {
-    const message = messageOf(error, source.kind === 'file' ? source.name : `"${source.text}"`);
+    const message = messageOf(error, source);
     if (message === null) {
       throw error;
     }

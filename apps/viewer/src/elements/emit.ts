@@ -1,14 +1,14 @@
 import type { Layer } from '../draw/layer.ts';
-import type { NewSource } from '../model/artwork-source.ts';
+import type { ArtworkSource } from '../model/artwork-source.ts';
 import type { JobPart } from '../model/changed-job.ts';
+import type { Failure } from '../model/failure-of.ts';
 import type { ChosenFile } from '../model/opened-files.ts';
-import type { Failure } from '../model/question.ts';
 import type { Selection } from '../proof-controller.ts';
 
 /** What elements tell the page, by event name. */
 export interface PageEvents {
   readonly 'source-opening': null;
-  readonly 'source-chosen': NewSource;
+  readonly 'source-chosen': ArtworkSource;
   readonly 'source-failed': Failure;
   readonly 'demo-chosen': null;
   readonly 'files-chosen': readonly ChosenFile[];

@@ -1,6 +1,6 @@
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
-import type { Failure } from '../model/question.ts';
+import type { Failure } from '../model/failure-of.ts';
 
 /** Why there is no proof: what, where, and what to do. */
 export class FailureNote extends LitElement {

@@ -3,13 +3,12 @@ import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
-import type { NamedBytes } from '../model/artwork-source.ts';
+import { letteringSource, type NamedBytes } from '../model/artwork-source.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { fetchBytes } from '../model/demo-order.ts';
 import { failureOf } from '../model/failure-of.ts';
-import { letteringPart } from '../model/lettering-part.ts';
+import { letteringPart, OFFERED_CAP_HEIGHT } from '../model/lettering-part.ts';
 import { refusalOf } from '../model/refusal-of.ts';
-import { USUAL_CAP_HEIGHT } from '../model/scaled-size.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { emit } from './emit.ts';
 
@@ -84,7 +83,8 @@ export class LetteringForm extends LitElement {
 
   protected override render(): TemplateResult {
     const choice = this.#choice();
-    const { capHeight } = this.job;
+    const { capHeight, width } = this.job;
+    const offered = width === undefined ? OFFERED_CAP_HEIGHT : '';
     return html`
       <details>
         <summary>Type lettering instead</summary>
@@ -92,7 +92,7 @@ export class LetteringForm extends LitElement {
           ${field('text', 'Text', html`<textarea id="text" name="text" rows="2" required .value=${this.text}></textarea>`)}
           ${field('font', 'Font', this.#fonts(choice))}
           ${choice === OWN ? field('file', this.#fileLabel(), FONT_FILE) : nothing}
-          ${field('capHeight', 'Height of capitals', typedIn('capHeight', capHeight ?? USUAL_CAP_HEIGHT, ''))}
+          ${field('capHeight', 'Height of capitals', typedIn('capHeight', capHeight ?? offered, `set by the width, ${width ?? ''}`))}
           ${this.#more(choice)}
           ${this.problem === '' ? nothing : html`<p class="problem" role="alert">${this.problem}</p>`}
           <button class="main">Set this lettering</button>
@@ -175,7 +175,7 @@ export class LetteringForm extends LitElement {
     try {
       const font = await this.#chosenFont(choice, own);
       emit(this, 'job-changed', { ...part, font: font?.name });
-      emit(this, 'source-chosen', { kind: 'lettering', name: text.replaceAll(/\s+/gu, ' '), text, font });
+      emit(this, 'source-chosen', letteringSource(text, font));
     } catch (error) {
       emit(this, 'source-failed', failureOf(error));
     }

@@ -1,14 +1,15 @@
+import { type Source, sourceName } from 'pourproof';
+
 /** A file in memory. */
 export interface NamedBytes {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
 
-/** What is to be vetted, as it came in. `key` tells one source from the next, so that the worker reads each only once. */
+/** What is to be vetted, with the names that the page shows and saves. */
 export type ArtworkSource =
   | {
       readonly kind: 'file';
-      readonly key: number;
       readonly name: string;
       readonly bytes: Uint8Array;
       /** For live text in the drawing. */
@@ -16,16 +17,22 @@ export type ArtworkSource =
     }
   | {
       readonly kind: 'lettering';
-      readonly key: number;
       readonly name: string;
       readonly text: string;
       /** `null` for letters of single strokes. */
       readonly font: NamedBytes | null;
     };
 
-/** Artwork without the key that the page gives it. */
-export type NewSource = ArtworkSource extends infer S
-  ? S extends ArtworkSource
-    ? Omit<S, 'key'>
-    : never
-  : never;
+/** Words as artwork, under the name that a report gives them. */
+export function letteringSource(text: string, font: NamedBytes | null): ArtworkSource {
+  const source: Source = { kind: 'lettering', text, font: font?.bytes ?? null };
+  return { ...source, name: sourceName(source), font };
+}
+
+/** The same as the worker takes it. */
+export function bareSource(source: ArtworkSource): Source {
+  const font = source.font?.bytes ?? null;
+  return source.kind === 'file'
+    ? { kind: 'file', name: source.name, bytes: source.bytes, font }
+    : { kind: 'lettering', text: source.text, font };
+}

@@ -1,25 +1,25 @@
-import { ArtworkError } from '@pourproof/artwork';
-import { settleJob } from '@pourproof/job';
+import { ArtworkError, settle } from 'pourproof';
 import { expect, test } from 'vitest';
 import { failureOf } from './failure-of.ts';
 
+const source = { kind: 'file', name: 'sign.svg', bytes: new Uint8Array() } as const;
+
 test('an unreadable file says what, where and what to do', () => {
   const error = new ArtworkError('svg-broken', 'A tag is not closed.', 'Close it.', { line: 3, column: 7 });
-  expect(failureOf(error)).toEqual({
+  expect(failureOf(error, source)).toEqual({
+    code: 'svg-broken',
     what: 'A tag is not closed.',
-    where: 'Line 3, column 7 of the file',
+    where: 'sign.svg, line 3, column 7',
     remedy: 'Close it.',
   });
 });
 
-test('a job that makes no sense is put right on the ticket', () => {
+test('a job that makes no sense says which value and what to write', () => {
   try {
-    settleJob({ depth: '0mm' });
+    settle({ depth: '0mm' });
     expect.unreachable();
   } catch (error) {
-    const { what, where } = failureOf(error);
-    expect(what).toContain('depth is 0 mm');
-    expect(where).toBe('In the job');
+    expect(failureOf(error).what).toContain('depth is 0 mm');
   }
 });
 

@@ -1,11 +1,11 @@
 import type { JobFile } from '@pourproof/job';
 import { expect, test } from 'vitest';
-import type { NewSource } from './artwork-source.ts';
+import type { ArtworkSource } from './artwork-source.ts';
 import { jobForSource } from './job-for-source.ts';
 
 const bytes = new Uint8Array();
-const file = (name: string): NewSource => ({ kind: 'file', name, bytes, font: null });
-const words: NewSource = { kind: 'lettering', name: 'HI', text: 'HI', font: { name: 'a.ttf', bytes } };
+const file = (name: string): ArtworkSource => ({ kind: 'file', name, bytes, font: null });
+const words: ArtworkSource = { kind: 'lettering', name: 'HI', text: 'HI', font: { name: 'a.ttf', bytes } };
 const ofFile = { width: '90mm', fileUnit: 'in', join: '1mm', carve: 'visible' } as const;
 const ofLettering: Partial<JobFile> = { capHeight: '15mm', align: 'right', arc: '80mm', axis: ['wght=600'] };
 

@@ -1,5 +1,5 @@
 import type { JobFile } from '@pourproof/job';
-import type { NewSource } from './artwork-source.ts';
+import type { ArtworkSource } from './artwork-source.ts';
 
 const OF_LETTERING = ['capHeight', 'singleLine', 'align', 'tracking', 'lineSpacing', 'arc', 'axis'] as const;
 const OF_FILES = ['width', 'height', 'scale', 'carve', 'fileUnit', 'join'] as const;
@@ -10,8 +10,8 @@ const OF_FILES = ['width', 'height', 'scale', 'carve', 'fileUnit', 'join'] as co
  */
 export function jobForSource(
   job: Partial<JobFile>,
-  source: NewSource,
-  before: NewSource | null,
+  source: ArtworkSource,
+  before: ArtworkSource | null,
 ): Partial<JobFile> {
   const isAgain = before?.kind === 'file' && before.name === source.name;
   // the width of lettering is set with it, that of a file belongs to the file before

@@ -1,6 +1,9 @@
 import { LETTERING_SIDES } from '@pourproof/job';
 import type { JobPart } from './changed-job.ts';
 
+/** Height of capitals that the form offers where nothing sizes the lettering yet (our choice). */
+export const OFFERED_CAP_HEIGHT = '15mm';
+
 /**
  * What a form of lettering says, as a part of the job: empty fields are put back to their defaults.
  *
@@ -15,7 +18,7 @@ export function letteringPart(form: Pick<FormData, 'get'>, isSingleLine: boolean
   const spacing = typed('lineSpacing');
   const axis = typed('axis')?.split(/[\s,;]+/u);
   return {
-    capHeight: typed('capHeight') ?? '',
+    capHeight: typed('capHeight'),
     singleLine: isSingleLine ? true : undefined,
     align: LETTERING_SIDES.find((side) => side === typed('align')),
     tracking: typed('tracking'),

@@ -1,6 +1,6 @@
 import { JobError, type JobFile } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import type { ArtworkSource, NamedBytes, NewSource } from './artwork-source.ts';
+import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-source.ts';
 import { fetchBytes } from './demo-order.ts';
 import { jobForSource } from './job-for-source.ts';
 import type { OpenedFiles } from './opened-files.ts';
@@ -9,7 +9,7 @@ import { shippedFonts } from './shipped-fonts.ts';
 
 /** What the page works on. */
 export interface PageState {
-  readonly source: ArtworkSource | NewSource | null;
+  readonly source: ArtworkSource | null;
   readonly job: Partial<JobFile>;
   readonly materials: MaterialsBook;
   /** File that the materials are from; `''` for the usual ones. */
@@ -49,7 +49,7 @@ export async function openedState(before: PageState, files: OpenedFiles): Promis
   };
   if (files.artwork !== null) {
     const ownFont = files.font ?? (files.job === null ? null : await fontNamed(files.job, before.font));
-    const source: NewSource = { kind: 'file', ...files.artwork, font: ownFont ?? null };
+    const source: ArtworkSource = { kind: 'file', ...files.artwork, font: ownFont ?? null };
     return withFile({ ...state, waitingText: '' }, source, files.job !== null);
   }
   return files.job === null ? withFont(state, files.font) : withNamed(state, files.job);
@@ -64,7 +64,7 @@ function ticketOf(
 }
 
 /** A new drawing on the sheet; the sizes of the job are for it only if the job came with it. */
-function withFile(state: PageState, source: NewSource, isJobForIt: boolean): PageState {
+function withFile(state: PageState, source: ArtworkSource, isJobForIt: boolean): PageState {
   return { ...state, source, job: isJobForIt ? state.job : jobForSource(state.job, source, state.source) };
 }
 
@@ -74,8 +74,8 @@ function withFont(state: PageState, font: NamedBytes | null): PageState {
   if (font === null || (source === null && waitingText === '')) {
     return state;
   }
-  const again: NewSource =
-    waitingText === '' ? { ...(source as NewSource), font } : lettering(waitingText, font);
+  const again: ArtworkSource =
+    waitingText === '' ? { ...(source as ArtworkSource), font } : letteringSource(waitingText, font);
   return { ...state, source: again, waitingText: '', job: { ...state.job, font: font.name } };
 }
 
@@ -89,7 +89,7 @@ async function withNamed(state: PageState, file: JobFile): Promise<PageState> {
           waitingText: file.text,
           note: `This job sets lettering in ${file.font ?? 'a font that it does not name'}: choose that font file too.`,
         }
-      : { ...state, source: lettering(file.text, font) };
+      : { ...state, source: letteringSource(file.text, font) };
   }
   const isShown = state.source?.kind === 'file' && state.source.name === basename(file.artwork ?? '');
   return file.artwork === undefined || isShown
@@ -111,10 +111,6 @@ async function fontNamed(
   }
   const shipped = shippedFonts.find(({ file }) => file === name);
   return shipped === undefined ? undefined : { name, bytes: await fetchBytes(shipped.url) };
-}
-
-function lettering(text: string, font: NamedBytes | null): NewSource {
-  return { kind: 'lettering', name: text.replaceAll(/\s+/gu, ' '), text, font };
 }
 
 function basename(path: string): string {

@@ -1,26 +1,16 @@
-import {
-  artworkSize,
-  fileReading,
-  JobError,
-  type JobFile,
-  letteringSetting,
-  settleJobWith,
-} from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import { MeasureError } from '@pourproof/plane';
+import { type JobFile, readingSettings, refusalOf as refusalOfError, settle } from 'pourproof';
 
 /** Why a job can't be vetted, in the words of the command line; `''` where it can. */
 export function refusalOf(job: Partial<JobFile>, materials: MaterialsBook): string {
   try {
-    settleJobWith(materials, job);
-    artworkSize(job);
-    letteringSetting(job);
-    fileReading(job);
+    readingSettings(job, settle(job, { materials }));
     return '';
   } catch (error) {
-    if (error instanceof JobError || error instanceof MeasureError) {
-      return error.message;
+    const refusal = refusalOfError(error);
+    if (refusal === null) {
+      throw error;
     }
-    throw error;
+    return [refusal.what, refusal.remedy].filter((part) => part !== '').join(' ');
   }
 }

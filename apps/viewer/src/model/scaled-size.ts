@@ -2,9 +2,7 @@ import type { JobFile } from '@pourproof/job';
 import { parseLengthMm } from '@pourproof/plane';
 import type { JobPart } from './changed-job.ts';
 import { lengthLike } from './length-like.ts';
-
-/** Height of capitals where nothing else sizes lettering (our choice). */
-export const USUAL_CAP_HEIGHT = '15mm';
+import { OFFERED_CAP_HEIGHT } from './lettering-part.ts';
 
 /** The size of a job times a factor, in the key and the unit that it is typed in: lettering is sized by its capitals. */
 export function scaledSize(job: Partial<JobFile>, factor: number, isLettering: boolean): JobPart {
@@ -16,7 +14,7 @@ export function scaledSize(job: Partial<JobFile>, factor: number, isLettering: b
     return { height: times(height, factor) };
   }
   return isLettering
-    ? { capHeight: times(capHeight ?? USUAL_CAP_HEIGHT, factor) }
+    ? { capHeight: times(capHeight ?? OFFERED_CAP_HEIGHT, factor) }
     : { scale: Number(((scale ?? 1) * factor).toFixed(4)) };
 }
 

@@ -1,0 +1,18 @@
+export { ArtworkError } from '@pourproof/artwork';
+export {
+  type CouponRow,
+  type Job,
+  JobError,
+  type JobFile,
+  readCouponsFile,
+  readJobFile,
+  readMaterialsFile,
+} from '@pourproof/job';
+export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof/materials';
+export { type Drawing, InternalError } from '@pourproof/plane';
+export { adviceFor, type Finding, type Picture, type Report, vetDrawing } from '@pourproof/proof';
+export type { Vetted } from '@pourproof/wording';
+export { type ReadingSettings, readDrawing, readingSettings } from './read-drawing.ts';
+export { type Refusal, refusalOf, refusalText } from './refusal.ts';
+export { type Source, sourceName } from './source.ts';
+export { settle, type VetOptions, type Vetter, vet, vetter } from './vet.ts';

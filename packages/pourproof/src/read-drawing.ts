@@ -1,0 +1,127 @@
+import { ArtworkError, type LayoutOptions } from '@pourproof/artwork';
+import {
+  type ArtworkSize,
+  artworkSize,
+  type FileReading,
+  fileReading,
+  idleFont,
+  idleSettings,
+  type Job,
+  type JobFile,
+  type LetteringSetting,
+  letteringSetting,
+} from '@pourproof/job';
+import type { Drawing } from '@pourproof/plane';
+import { stickStrokeMm } from '@pourproof/proof';
+import { letteringSize } from './lettering-size.ts';
+import { type Source, sourceName, wordsOf } from './source.ts';
+
+/** All of a job that changes how its artwork is read: two jobs that agree in it have the same drawing of a source. */
+export interface ReadingSettings {
+  readonly size: ArtworkSize;
+  readonly file: FileReading;
+  readonly lettering: LetteringSetting;
+  readonly toleranceMm: number;
+  /** Width of the strokes of single-line letters. */
+  readonly strokeMm: number;
+  /** The font that the job names; `null` where it names none. */
+  readonly fontName: string | null;
+  readonly units: Job['units'];
+}
+
+/**
+ * What of a job its artwork is read with.
+ *
+ * @param asked the job as it was given
+ * @param job the same, settled
+ */
+export function readingSettings(asked: Partial<JobFile>, job: Job): ReadingSettings {
+  return {
+    size: artworkSize(asked),
+    file: fileReading(asked),
+    lettering: letteringSetting(asked),
+    toleranceMm: job.toleranceMm,
+    strokeMm: stickStrokeMm(job),
+    fontName: asked.font ?? null,
+    units: job.units,
+  };
+}
+
+/**
+ * Reads a source in the size and the way that a job asks for. Readers are loaded when they are first needed.
+ *
+ * @throws {ArtworkError} when the file, the font or the text cannot be used, sizes contradict each other, or nothing is there to cut
+ */
+export async function readDrawing(source: Source, settings: ReadingSettings): Promise<Drawing> {
+  const drawing =
+    source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
+  const { refuseEmpty } = await import('@pourproof/artwork');
+  refuseEmpty(drawing, sourceName(source));
+  return drawing;
+}
+
+/** A drawing with a notice for each setting of the job that changes nothing for it. */
+export async function withIdleNotices(
+  drawing: Drawing,
+  source: Source,
+  asked: Partial<JobFile>,
+): Promise<Drawing> {
+  const lines = source.kind === 'lettering' ? await visibleLinesOf(source.text) : 0;
+  return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format, lines)] };
+}
+
+async function visibleLinesOf(text: string): Promise<number> {
+  const { visibleLines } = await import('@pourproof/artwork');
+  return visibleLines(wordsOf(text));
+}
+
+async function readFile(
+  { bytes, name, font }: Source & { readonly kind: 'file' },
+  { size: { capHeightMm: _, ...size }, file, toleranceMm, fontName }: ReadingSettings,
+): Promise<Drawing> {
+  if (fontName !== null && (font ?? null) === null) {
+    throw new ArtworkError(
+      'font-missing',
+      `The job names the font ${fontName}, but no font is given.`,
+      'Give the font file too, or take it out of the job.',
+    );
+  }
+  const { openFont, readArtwork, watchedFont } = await import('@pourproof/artwork');
+  const watched = font === undefined || font === null ? null : watchedFont(await openFont(font));
+  const fonts = watched === null ? [] : [watched.font];
+  const drawing = readArtwork(bytes, name, { toleranceMm, ...size, ...file, fonts });
+  return watched === null || watched.isUsed()
+    ? drawing
+    : { ...drawing, notices: [...drawing.notices, idleFont()] };
+}
+
+async function readWords(
+  { text, font }: Source & { readonly kind: 'lettering' },
+  { size, lettering, toleranceMm, strokeMm, fontName, units }: ReadingSettings,
+): Promise<Drawing> {
+  const words = wordsOf(text);
+  const { isSingleLine, axes, ...placing } = lettering;
+  if (isSingleLine && (font !== null || fontName !== null || axes !== undefined)) {
+    throw new ArtworkError(
+      'lettering-two-fonts',
+      'singleLine has letters of its own, but a font or an axis is given too.',
+      'Give singleLine or a font, one of them.',
+    );
+  }
+  if (!isSingleLine && font === null) {
+    throw new ArtworkError(
+      'lettering-font-missing',
+      'The lettering has no font.',
+      'Give the font that will be carved, or set singleLine for letters of single strokes.',
+    );
+  }
+  const { readLettering, readStickLettering } = await import('@pourproof/artwork');
+  const options: LayoutOptions & { toleranceMm: number } = {
+    ...placing,
+    ...letteringSize(size, units),
+    toleranceMm,
+  };
+  return font === null
+    ? readStickLettering(words, { ...options, strokeMm })
+    : readLettering(words, { ...options, ...(axes === undefined ? {} : { axes }), font });
+}
