@@ -5,7 +5,9 @@ import { reachedOutline } from '../slices/reached-outline.ts';
 import type { Reach, StepCut } from '../slices/step-cut.ts';
 import { ReachedSlices } from './reached-slices.ts';
 
-/** What a cutter clears with its tip at one depth and its centre where the artwork holds a disc of `centreMm`. */
+/**
+ * What a cutter clears with its tip at one depth and its centre wherever a disc of radius `centreMm` fits.
+ */
 export class ClearingCut implements StepCut {
   readonly depthMm: number;
   readonly isExact = true;

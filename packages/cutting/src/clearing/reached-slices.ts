@@ -5,20 +5,24 @@ import { type Cutter, radiusAt } from '../cutters/cutter.ts';
 import { flankMoments, heightMoments } from '../cutters/profile-moments.ts';
 import { adaptiveIntegral, type Bounded } from '../integrals/adaptive-integral.ts';
 
-/** Share of a slice's area that a whole integral over overlapping discs may be off. */
-const OVERLAP_SHARE = 1e-11;
+/**
+ * Tolerance of the integrals over overlapping discs, relative to cell area times height: far below any
+ * display.
+ */
+const OVERLAP_REL_TOL = 1e-11;
 
 /**
- * All slices of what a turning cutter clears whose centre stays where a disc of `centreMm` fits: at reach t, the cutter's radius there, the area
- * is a quadratic in t less what discs at short bottlenecks overlap.
+ * All slices of what a cutter clears whose centre stays where a disc of `centreMm` fits. At reach t, the
+ * cutter's radius at that height, the area is a quadratic in t less what discs on both sides of short
+ * bottlenecks share.
  */
 export class ReachedSlices {
   readonly centreMm: number;
-  /** Area of the cells over which the centre fits, with length and turn of their contacts. */
+  /** Area of the cells whose clearance lets the centre in, with length and turn of their contacts. */
   readonly #cellsMm2: number;
-  readonly lengthMm: number;
+  readonly #lengthMm: number;
   readonly #turnRad: number;
-  /** Sum of the crossings' angles. */
+  /** Sum of the angles of the discs' arcs at the level crossings. */
   readonly #sweepRad: number;
   readonly #overlapping: LevelCrossings;
 
@@ -43,21 +47,21 @@ export class ReachedSlices {
       turn += spans.turnRad;
     }
     this.#cellsMm2 = area;
-    this.lengthMm = length;
+    this.#lengthMm = length;
     this.#turnRad = turn;
     const crossings = findLevelCrossings(axis, centreMm);
     this.#sweepRad = crossings.sweep.reduce((sum, sweep) => sum + sweep, 0);
     this.#overlapping = overlappingOf(crossings);
   }
 
-  /** Area of the slice in mm² at a reach of 0 … centreMm. */
+  /** Area of the slice at a reach of 0 … centreMm, mm². */
   areaAt(reachMm: number): number {
     const strip = this.centreMm - reachMm;
-    const cells = this.#cellsMm2 - strip * this.lengthMm - (strip * strip * this.#turnRad) / 2;
+    const cells = this.#cellsMm2 - strip * this.#lengthMm - (strip * strip * this.#turnRad) / 2;
     return cells + (reachMm * reachMm * this.#sweepRad) / 2 - this.#overlapAt(reachMm);
   }
 
-  /** Volume in mm³ between two heights above the tip. */
+  /** Volume between two heights above the tip, mm³. */
   volumeBetween(cutter: Cutter, lowMm: number, highMm: number): Bounded {
     const low = heightMoments(cutter, lowMm);
     const high = heightMoments(cutter, highMm);
@@ -67,21 +71,23 @@ export class ReachedSlices {
     const c = this.centreMm;
     const cells =
       h * this.#cellsMm2 -
-      this.lengthMm * (c * h - m1) -
+      this.#lengthMm * (c * h - m1) -
       (this.#turnRad * (c * c * h - 2 * c * m1 + m2)) / 2 +
       (this.#sweepRad * m2) / 2;
     const overlap = this.#overlapBetween(cutter, lowMm, highMm, (reach) => this.#overlapAt(reach));
     return { value: cells - overlap.value, error: overlap.error };
   }
 
-  /** Area in mm² of the walls between two heights above the tip, level steps of the profile between them included. */
+  /**
+   * Area of the walls between two heights above the tip, mm², with level steps of the profile between them.
+   */
   wallBetween(cutter: Cutter, lowMm: number, highMm: number): Bounded {
     const low = flankMoments(cutter, lowMm);
     const high = flankMoments(cutter, highMm);
     const flank = high.flankMm - low.flankMm;
     const weighted = high.flankRadiusMm2 - low.flankRadiusMm2;
     const turned = this.#turnRad * (this.centreMm * flank - weighted);
-    const walls = this.lengthMm * flank + turned + this.#sweepRad * weighted;
+    const walls = this.#lengthMm * flank + turned + this.#sweepRad * weighted;
     const hidden = this.#overlapBetween(
       cutter,
       lowMm,
@@ -97,12 +103,6 @@ export class ReachedSlices {
     return { value: walls + level - hidden.value, error: hidden.error };
   }
 
-  /** Length in mm of the slice's outline. */
-  perimeterAt(reachMm: number): number {
-    const walls = this.lengthMm + (this.centreMm - reachMm) * this.#turnRad;
-    return walls + reachMm * (this.#sweepRad - this.#hiddenTurn(reachMm));
-  }
-
   #overlapBetween(
     cutter: Cutter,
     low: number,
@@ -112,7 +112,7 @@ export class ReachedSlices {
     if (this.#overlapping.edge.length === 0) {
       return { value: 0, error: 0 };
     }
-    const tolerance = OVERLAP_SHARE * this.#cellsMm2 * (high - low);
+    const tolerance = OVERLAP_REL_TOL * this.#cellsMm2 * (high - low);
     const last = cutter.pieces[cutter.pieces.length - 1];
     const stretches = [
       ...cutter.pieces.map((piece) => [piece.fromHeightMm, piece.toHeightMm]),
@@ -133,7 +133,7 @@ export class ReachedSlices {
     return { value, error };
   }
 
-  /** Area that overlapping discs share and that sectors alone would count twice. */
+  /** Area that overlapping discs share, which the sum of their sectors counts twice. */
   #overlapAt(reach: number): number {
     const crossings = { ...this.#overlapping, radius: reach };
     if (crossings.edge.length === 0 || reach === 0) {
@@ -143,7 +143,7 @@ export class ReachedSlices {
     return alone - sectorArea(crossings, openArcs(crossings));
   }
 
-  /** Angle of the crossings' arcs that lies inside other discs. */
+  /** Angle of the discs' arcs that lies inside other discs. */
   #hiddenTurn(reach: number): number {
     const crossings = { ...this.#overlapping, radius: reach };
     if (crossings.edge.length === 0 || reach === 0) {
@@ -157,7 +157,7 @@ export class ReachedSlices {
   }
 }
 
-/** Length of profile for each mm of height. */
+/** Length of the profile per mm of height. */
 function slantAt(cutter: Cutter, height: number): number {
   for (const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } of cutter.pieces) {
     if (height >= fromHeightMm && height < toHeightMm) {
@@ -171,7 +171,7 @@ function slantAt(cutter: Cutter, height: number): number {
   return 1;
 }
 
-/** The crossings of the narrow parts in which discs overlap. */
+/** The level crossings that bound narrow parts in which discs overlap. */
 function overlappingOf(crossings: LevelCrossings): LevelCrossings {
   const { isTrimmed } = openArcs(crossings);
   const parts = new Set(crossings.closes.filter((_, k) => isTrimmed[k] !== 0));

@@ -13,13 +13,20 @@ import { confinedCentre } from './confined-centre.ts';
 import { CutUnion } from './cut-union.ts';
 import { newPlaces } from './new-places.ts';
 
-/** How far joined outlines may be off by default, mm: a fifth of the flattening's tolerance. */
+/** Default tolerance of joined outlines, mm: a fifth of the flattening tolerance (our choice). */
 const DEFAULT_TOLERANCE_MM = 0.001;
 
 /**
- * What several cutters remove one after the other from an artwork, with outline, areas in mm², volume in mm³ and depth everywhere. The cut is the union
- * of what each one cuts. Where a step follows, its sloped walls make the pocket: clearing steps keep inside them. An empty artwork gives
- * an empty cut.
+ * What several cutters, used one after the other, remove from an artwork: outline, areas in mm², volume in
+ * mm³ and the depth everywhere. The cut is the union of what each step cuts. Where a step follows, its sloped
+ * walls bound the pocket and clearing steps stay inside them. An empty artwork gives an empty cut.
+ *
+ * @example
+ * const axis = medialAxis(region);
+ * const flat = { cutter: flatCutter(3.175), way: 'clear' } as const;
+ * const vee = { cutter: veeCutter({ includedRad: Math.PI / 3, diameterMm: 12.7 }), way: 'follow' } as const;
+ * carve(axis, [flat], { depthMm: 3 }).volumeMm3;
+ * carve(axis, [vee, flat], { depthMm: 3 }).perCutter; // what each adds, with the flat floor left to the second
  *
  * @throws {RangeError} when no step is given, a depth or tolerance is not above 0, or a cutter cannot follow
  */
@@ -31,12 +38,12 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     throw new RangeError('no steps are given; give one cutter or more');
   }
   const reaches = steps.map((step) => reachOf(step, depthMm));
-  const layers = stepCutsOf(axis, steps, reaches, toleranceMm);
-  const whole = new CutUnion(layers, toleranceMm);
+  const cuts = stepCutsOf(axis, steps, reaches, toleranceMm);
+  const whole = new CutUnion(cuts, toleranceMm);
   const volume = whole.volume();
   const walls = whole.wallArea();
   const floorAreaMm2 = whole.sliceArea(whole.maxDepthMm).value;
-  const perCutter = additions(axis, layers, reaches, toleranceMm);
+  const perCutter = additions(axis, cuts, reaches, toleranceMm);
   let field: DepthField | undefined;
   const check = (depth: number): number => {
     if (!(depth >= 0)) {
@@ -47,7 +54,7 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
   return {
     axis,
     steps,
-    layers,
+    stepCuts: cuts,
     toleranceMm,
     outline: whole.sliceOutline(0),
     areaMm2: whole.sliceArea(0).value,
@@ -65,7 +72,7 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     sliceOutline: (depth) => whole.sliceOutline(check(depth)),
     contours: (depths) => depths.map((depth) => whole.sliceOutline(check(depth))),
     depthAt(xMm, yMm) {
-      field ??= new DepthField(axis, layers);
+      field ??= new DepthField(axis, cuts);
       return field.depthAt(xMm, yMm);
     },
   };
@@ -114,19 +121,19 @@ function stepCutsOf(
 
 function additions(
   axis: MedialAxis,
-  layers: readonly StepCut[],
+  cuts: readonly StepCut[],
   reaches: readonly StepReach[],
   toleranceMm: number,
 ): StepAddition[] {
-  const deepest = Math.max(...layers.map((layer) => layer.depthMm));
+  const deepest = Math.max(...cuts.map((cut) => cut.depthMm));
   let before = { areaMm2: 0, volumeMm3: 0, floorMm2: 0, lengthMm: 0, centreMm: Infinity };
-  return layers.map((layer, k) => {
-    const soFar = new CutUnion(layers.slice(0, k + 1), toleranceMm);
-    const centreMm = Math.min(before.centreMm, layer.edgeClearanceMm);
+  return cuts.map((cut, k) => {
+    const soFar = new CutUnion(cuts.slice(0, k + 1), toleranceMm);
+    const centreMm = Math.min(before.centreMm, cut.edgeClearanceMm);
     const now = {
       areaMm2: soFar.sliceArea(0).value,
       volumeMm3: soFar.volume().value,
-      floorMm2: sweptFloor(layers.slice(0, k + 1), deepest, toleranceMm),
+      floorMm2: sweptFloor(cuts.slice(0, k + 1), deepest, toleranceMm),
       lengthMm: centreMm === Infinity ? 0 : reachedEdge(axis, centreMm),
       centreMm,
     };
@@ -143,15 +150,15 @@ function additions(
   });
 }
 
-/** Floor at the deepest that flat bottoms of clearing cutters go over. */
-function sweptFloor(layers: readonly StepCut[], deepest: number, toleranceMm: number): number {
-  const flats = layers.filter(
-    (layer) => layer instanceof ClearingCut && layer.depthMm === deepest && radiusAt(layer.cutter, 0) > 0,
+/** Area of the deepest floor that flat bottoms of clearing cutters go over, mm². */
+function sweptFloor(cuts: readonly StepCut[], deepest: number, toleranceMm: number): number {
+  const flats = cuts.filter(
+    (cut) => cut instanceof ClearingCut && cut.depthMm === deepest && radiusAt(cut.cutter, 0) > 0,
   );
   return flats.length === 0 ? 0 : new CutUnion(flats, toleranceMm).sliceArea(deepest).value;
 }
 
-/** Length of the artwork's outline over which the clearance is at least a radius. */
+/** Length of the artwork's outline whose contacts have a clearance of at least a radius, mm. */
 function reachedEdge(axis: MedialAxis, radiusMm: number): number {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const edge = new AxisEdge(axis);

@@ -3,76 +3,94 @@ import type { Point } from '@pourproof/plane';
 import type { Cutter } from '../cutters/cutter.ts';
 import type { StepCut } from '../slices/step-cut.ts';
 
-/** One cutter at work. */
+/** One cutter and how it is used. */
 export interface CarveStep {
   readonly cutter: Cutter;
   /**
-   * `clear`: the tip stays at the step's depth and the centre goes wherever the cutter fits. `follow`: the tip goes as deep as the flanks allow,
-   * so that they touch the artwork's edge.
+   * `clear`: the tip stays at the step's depth and the centre goes wherever the cutter fits. `follow`: the
+   * tip goes as deep as it can with the flanks inside the artwork's edge.
    */
   readonly way: 'clear' | 'follow';
-  /** Deepest for this step, mm below the face; default: the depth of the whole carving. The cutter's own length limits it further. */
+  /**
+   * Depth limit of this step, mm below the face; by default that of the whole cut. The cutting length limits
+   * it too.
+   */
   readonly depthMm?: number;
 }
 
-/** How deep, and how fine where it cannot be exact. */
+/** Depth, and tolerance where the result cannot be exact. */
 export interface CarveOptions {
-  /** Deepest of all, mm below the face, above 0. */
+  /** Depth limit of all steps, mm below the face, above 0. */
   readonly depthMm: number;
-  /** How far outlines may be off where two cutters' slices have to be joined as polygons, mm. Default 0.001 (our choice: a fifth of the flattening's). */
+  /**
+   * Tolerance of outlines where slices of several steps are joined as polygons, mm. 0.001 by default (our
+   * choice).
+   */
   readonly toleranceMm?: number;
 }
 
-/** What one step adds to those before it; never below 0, where joined outlines would say so within their tolerance. */
+/**
+ * What one step adds to those before it; never negative, even where joined outlines differ within their
+ * tolerance.
+ */
 export interface StepAddition {
   /** Area at the face, mm². */
   readonly areaMm2: number;
-  /** Length of the artwork's outline that the cut reaches now and did not before, mm. */
+  /** Length of the artwork's outline that the cut reaches now and did not reach before, mm. */
   readonly lengthMm: number;
   readonly volumeMm3: number;
-  /** Level floor at the deepest that a flat bottom goes over now and did not before, mm². */
+  /** Area of the deepest floor that a flat bottom goes over now and did not before, mm². */
   readonly floorMm2: number;
-  /** A point of each separate piece that is new at the face. */
+  /** A point in each separate place that is new at the face. */
   readonly places: readonly Point[];
-  /** How deep the step goes, mm below the face. */
+  /** Depth of the step, mm below the face. */
   readonly depthMm: number;
-  /** What keeps it from the depth asked for: the length of its edges, or its diameter where its flanks end. */
+  /** What keeps it from the depth asked for: its cutting length, or its diameter where the flanks end. */
   readonly limitedBy: 'length' | 'diameter' | undefined;
 }
 
-/** The wood that several cutters remove together from one artwork. Depths are mm below the face, points absolute. */
+/** What several cutters together remove from one artwork. Depths are mm below the face, points absolute. */
 export interface Carving {
   readonly axis: MedialAxis;
   readonly steps: readonly CarveStep[];
   /** What each step cuts by itself. */
-  readonly layers: readonly StepCut[];
-  /** How far joined outlines may be off. */
+  readonly stepCuts: readonly StepCut[];
+  /** Tolerance of joined outlines, mm. */
   readonly toleranceMm: number;
   /** Outline at the face; outer rings have positive area. */
   readonly outline: ArcRings;
   readonly areaMm2: number;
   readonly volumeMm3: number;
-  /** The true volume is within this of `volumeMm3`; where slices had to be joined as polygons, how their integral over depth is off is estimated. */
+  /**
+   * Bound on the error of `volumeMm3`; where slices are joined as polygons, the part that their integral over
+   * depth adds is an estimate.
+   */
   readonly volumeErrorMm3: number;
-  /** Area of the floor at the deepest. */
+  /** Area of the floor at the greatest depth. */
   readonly floorAreaMm2: number;
-  /** The part of it that no flat bottom goes over, so that tips leave it scalloped. */
+  /** The part of it that no flat bottom goes over, so that tips leave scallops. */
   readonly scallopedFloorMm2: number;
-  /** Level floors above the deepest, where one step ends and a smaller slice goes on. */
+  /** Area of level floors above that, where one step ends and a smaller slice goes on. */
   readonly ledgeAreaMm2: number;
-  /** Area of the walls, slanted as they are. */
+  /** Area of the walls along their slope. */
   readonly wallAreaMm2: number;
-  /** How far that may be off: rounding with straight flanks; an estimate, no bound, for rounded tips that follow and where slices had to be joined. */
+  /**
+   * Error of `wallAreaMm2`: rounding where flanks are straight; an estimate, not a bound, for rounded tips
+   * that follow and where slices are joined.
+   */
   readonly wallAreaErrorMm2: number;
   readonly maxDepthMm: number;
-  /** Depth at which the first V-shaped cutter's flanks end before the depth asked for is reached; undefined where they do not. */
+  /**
+   * Depth at which the flanks of the first following cutter end above the depth asked for; undefined if none
+   * do.
+   */
   readonly cappedAtMm: number | undefined;
   readonly perCutter: readonly StepAddition[];
-  /** Area in mm² of the cut at a depth. */
+  /** Area of the cut at a depth, mm². */
   sliceArea(depthBelowFaceMm: number): number;
   /** Outline of the cut at a depth. */
   sliceOutline(depthBelowFaceMm: number): ArcRings;
-  /** Depth in mm of the cut below a point of the face; 0 where nothing is cut. */
+  /** Depth of the cut below a point of the face, mm; 0 where nothing is cut. */
   depthAt(xMm: number, yMm: number): number;
   /** Outlines at several depths, in the order given. */
   contours(depthsMm: readonly number[]): readonly ArcRings[];

@@ -1,14 +1,15 @@
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
 import type { FollowingProfile } from '../following/following-profile.ts';
 
-/** Depths at which the room is looked at between two kinks of either profile, before the best of them is refined. */
-const PROBES = 32;
-/** Thirds by which the best is refined: (2/3)^60 of a stretch. */
-const REFINEMENTS = 60;
+/** Depths sampled between two kinks of either profile before the best one is refined. */
+const DEPTH_SAMPLES = 32;
+/** Steps of the ternary search around the best sample: it narrows to (2/3)^60 of an interval. */
+const TERNARY_STEPS = 60;
 
 /**
- * Least clearance in mm that a clearing cutter's centre needs so that, with its tip at `depthMm`, it stays inside the sloped walls that a following
- * cutter leaves: the most that it and the wall's inset need together at any depth.
+ * Least clearance that the centre of a clearing cutter with its tip at `depthMm` needs to stay inside the
+ * sloped walls that a following cutter leaves, mm: over all depths, the greatest sum of its radius and the
+ * wall's inset.
  */
 export function confinedCentre(cutter: Cutter, depthMm: number, follow: FollowingProfile): number {
   const deepest = Math.min(depthMm, follow.depthMm);
@@ -27,14 +28,14 @@ export function confinedCentre(cutter: Cutter, depthMm: number, follow: Followin
 }
 
 function greatest(f: (x: number) => number, from: number, to: number): number {
-  const step = (to - from) / PROBES;
+  const step = (to - from) / DEPTH_SAMPLES;
   let best = 0;
-  for (let k = 1; k <= PROBES; k++) {
+  for (let k = 1; k <= DEPTH_SAMPLES; k++) {
     best = f(from + k * step) > f(from + best * step) ? k : best;
   }
   let low = from + Math.max(0, best - 1) * step;
-  let high = from + Math.min(PROBES, best + 1) * step;
-  for (let k = 0; k < REFINEMENTS; k++) {
+  let high = from + Math.min(DEPTH_SAMPLES, best + 1) * step;
+  for (let k = 0; k < TERNARY_STEPS; k++) {
     const third = (high - low) / 3;
     if (f(low + third) < f(high - third)) {
       low += third;

@@ -4,12 +4,15 @@ import { adaptiveIntegral, type Bounded } from '../integrals/adaptive-integral.t
 import { joinOutlines } from '../slices/join-outlines.ts';
 import { containsReach, type StepCut } from '../slices/step-cut.ts';
 
-/** Depths in a band at which it is looked whether one step's slice holds all others. */
-const PROBES = 64;
-/** Share of the first layer's volume that a numeric integral over joined slices may be off. */
-const INTEGRAL_SHARE = 1e-4;
+/** Intervals of a band at whose ends one step's slice is checked to contain all others. */
+const CONTAINMENT_CHECKS = 64;
+/**
+ * Tolerance of the integral of joined slices over depth, relative to the top slice times the height: every
+ * slice is a union of polygons, and a finer integral costs more than it tells.
+ */
+const JOINED_VOLUME_REL_TOL = 1e-4;
 
-/** A slice that is joined from several. */
+/** A slice joined from those of several steps. */
 interface JoinedSlice {
   readonly outline: ArcRings;
   readonly areaMm2: number;
@@ -17,61 +20,64 @@ interface JoinedSlice {
   readonly tipsMm2: number;
 }
 
-/** Depths between which one step's slices hold all others', or none do. */
+/** Depths between which one step's slices contain those of all others, or no step's do. */
 interface Band {
   readonly topMm: number;
   readonly bottomMm: number;
-  readonly holder: StepCut | undefined;
+  readonly container: StepCut | undefined;
 }
 
-/** The same with its walls where no step holds all: their area, and how far they lean back from upright. */
+/** A band with its walls where no step contains all others: their area, and their angle from the vertical. */
 export interface WallBand extends Band {
   readonly slantMm2: number;
   readonly leanRad: number;
-  /** What they are from above and from the side. */
+  /** Their area as seen from above, and from the side. */
   readonly planMm2: number;
   readonly uprightMm2: number;
 }
 
-/** Joined slices that are kept: as many as one integral over depth needs as a rule. */
+/** Joined slices kept for reuse: about as many as one integral over depth needs. */
 const MAX_KEPT_SLICES = 64;
 
-/** Thin bands into which joined slices are cut to tell their walls. */
+/** Thin bands into which a band of joined slices is divided to estimate its walls. */
 const THIN_BANDS = 8;
-/** How many times what half as many bands miss these may be off (seen: less than twice as much, where rounded tips meet three times). */
-const DOUBT = 3;
-/** The steps' cuts together, slice by slice. */
+/**
+ * Error of the walls, as a multiple of the difference to half as many bands (observed: below 2, and 3 where
+ * rounded tips meet).
+ */
+const COARSE_DIFFERENCES = 3;
+/** The union of what several steps cut, slice by slice. */
 export class CutUnion {
-  readonly layers: readonly StepCut[];
+  readonly cuts: readonly StepCut[];
   readonly toleranceMm: number;
-  /** All depths at which some step ends, rising, from 0. */
+  /** 0 and all depths at which a step ends, in rising order. */
   readonly #stops: readonly number[];
   /** Joined slices by depth. */
   readonly #slices = new Map<number, JoinedSlice>();
 
-  constructor(layers: readonly StepCut[], toleranceMm: number) {
-    this.layers = layers;
+  constructor(cuts: readonly StepCut[], toleranceMm: number) {
+    this.cuts = cuts;
     this.toleranceMm = toleranceMm;
-    this.#stops = [...new Set([0, ...layers.map((layer) => layer.depthMm)])].sort((a, b) => a - b);
+    this.#stops = [...new Set([0, ...cuts.map((cut) => cut.depthMm)])].sort((a, b) => a - b);
   }
 
   get maxDepthMm(): number {
     return this.#stops[this.#stops.length - 1];
   }
 
-  /** Area at a depth; at the deepest the floor. */
+  /** Area at a depth; at the greatest, that of the floor. */
   sliceArea(depthMm: number): Bounded {
     const parts = this.#partsAt(depthMm);
     if (parts.length <= 1) {
       return parts[0]?.sliceArea(depthMm) ?? { value: 0, error: 0 };
     }
     const { areaMm2, halfMm2 } = this.#joined(depthMm);
-    // what each part may be short of its own slice, all of them may be short of theirs together
+    // together the parts may lack as much as each one lacks of its own slice
     const short = parts.reduce((sum, part) => sum + (part.isExact ? 0 : part.sliceArea(depthMm).error), 0);
     return { value: areaMm2, error: halfMm2 + short };
   }
 
-  /** Outline at a depth, with true arcs where one step's slice holds all others. */
+  /** Outline at a depth, with true arcs where one step's slice contains all others. */
   sliceOutline(depthMm: number): ArcRings {
     const parts = this.#partsAt(depthMm);
     if (parts.length === 1) {
@@ -80,7 +86,10 @@ export class CutUnion {
     return this.#joined(depthMm).outline;
   }
 
-  /** The parts' outlines as one, with the middle of what its area may be, by half of how much, and what rounded tips' outlines have by themselves. */
+  /**
+   * The parts' outlines joined: the middle and half the width of the interval that holds the area, and the
+   * area of the outlines of rounded tips by themselves.
+   */
   #joined(depthMm: number): JoinedSlice {
     const known = this.#slices.get(depthMm);
     if (known !== undefined) {
@@ -107,19 +116,19 @@ export class CutUnion {
   volume(): Bounded {
     return this.#bands()
       .map(
-        ({ topMm, bottomMm, holder }) =>
-          holder?.volumeBetween(topMm, bottomMm) ?? this.#joinedVolume(topMm, bottomMm),
+        ({ topMm, bottomMm, container }) =>
+          container?.volumeBetween(topMm, bottomMm) ?? this.#joinedVolume(topMm, bottomMm),
       )
       .reduce(added, NOTHING);
   }
 
   wallArea(): Bounded {
     return this.#bands()
-      .map((band) => band.holder?.wallBetween(band.topMm, band.bottomMm) ?? this.#joinedWall(band))
+      .map((band) => band.container?.wallBetween(band.topMm, band.bottomMm) ?? this.#joinedWall(band))
       .reduce(added, NOTHING);
   }
 
-  /** Walls of a band in which slices are joined, as thin bands tell; the error is an estimate from what half as many miss. */
+  /** Walls of a band of joined slices, from thin bands; the error is estimated by halving their number. */
   #joinedWall(band: Band): Bounded {
     const thin = this.#thinBands(band);
     const value = thin.reduce((sum, { slantMm2 }) => sum + slantMm2, 0);
@@ -128,25 +137,25 @@ export class CutUnion {
       const [above, below] = [thin[k], thin[k + 1]];
       coarse += Math.hypot(above.planMm2 + below.planMm2, above.uprightMm2 + below.uprightMm2);
     }
-    return { value, error: DOUBT * Math.abs(value - coarse) };
+    return { value, error: COARSE_DIFFERENCES * Math.abs(value - coarse) };
   }
 
-  /** The bands between stops; those that no step holds alone in thin ones. */
+  /** The bands between stops; where no step contains all others, divided into thin ones. */
   wallBands(): readonly WallBand[] {
     return this.#bands().flatMap((band) =>
-      band.holder === undefined
+      band.container === undefined
         ? this.#thinBands(band)
         : { ...band, slantMm2: 0, leanRad: 0, planMm2: 0, uprightMm2: 0 },
     );
   }
 
-  /** Level floors above the deepest, where a step ends and the next goes on in a smaller slice. */
+  /** Area of level floors above the deepest, where a step ends and a smaller slice goes on, mm². */
   ledgeArea(): number {
     let sum = 0;
     for (const stop of this.#stops.slice(1, -1)) {
       const next = this.#stops[this.#stops.indexOf(stop) + 1];
       const below = new CutUnion(
-        this.layers.filter((layer) => layer.depthMm >= next),
+        this.cuts.filter((cut) => cut.depthMm >= next),
         this.toleranceMm,
       );
       sum += Math.max(0, this.sliceArea(stop).value - below.sliceArea(stop).value);
@@ -154,30 +163,30 @@ export class CutUnion {
     return sum;
   }
 
-  /** The bands between stops, those with the same holder as one. */
+  /** The bands between stops, neighbours with the same container merged. */
   #bands(): readonly Band[] {
     const bands: Band[] = [];
     this.#stops.slice(1).forEach((bottomMm, k) => {
       const topMm = this.#stops[k];
-      const active = this.layers.filter((layer) => layer.depthMm >= bottomMm);
-      const holder = active.find((layer) => holdsAll(layer, active, topMm, bottomMm));
+      const active = this.cuts.filter((cut) => cut.depthMm >= bottomMm);
+      const container = active.find((cut) => containsAll(cut, active, topMm, bottomMm));
       const above = bands.at(-1);
-      if (above !== undefined && holder !== undefined && above.holder === holder) {
+      if (above !== undefined && container !== undefined && above.container === container) {
         bands[bands.length - 1] = { ...above, bottomMm };
       } else {
-        bands.push({ topMm, bottomMm, holder });
+        bands.push({ topMm, bottomMm, container });
       }
     });
     return bands;
   }
 
-  /** A band in thin ones, each as steep as its outline and what its slices lose let it be. */
+  /** Thin bands of a band, each with the slope that its outline and the shrinking of its slices give. */
   #thinBands({ topMm, bottomMm }: Band): WallBand[] {
     const active = new CutUnion(
-      this.layers.filter((layer) => layer.depthMm >= bottomMm),
+      this.cuts.filter((cut) => cut.depthMm >= bottomMm),
       this.toleranceMm,
     );
-    // bands crowd at the bottom, where rounded tips lean the most
+    // thinner towards the bottom, where the walls of rounded tips slope most
     const at = (k: number): number => bottomMm - (bottomMm - topMm) * (1 - k / THIN_BANDS) ** 2;
     return Array.from({ length: THIN_BANDS }, (_, k) => {
       const [top, bottom] = [at(k), at(k + 1)];
@@ -187,7 +196,7 @@ export class CutUnion {
       return {
         topMm: top,
         bottomMm: bottom,
-        holder: undefined,
+        container: undefined,
         slantMm2: Math.hypot(plan, upright),
         leanRad: Math.atan2(Math.max(0, plan), upright),
         planMm2: plan,
@@ -197,8 +206,8 @@ export class CutUnion {
   }
 
   /**
-   * Volume of a band in which slices are joined. Two rules of integration tell how far the integral over depth may be off; chords for arcs, and what rounded
-   * tips cut beyond their own outlines, bound the rest.
+   * Volume of a band of joined slices. The error of the integral over depth is estimated by two quadrature
+   * rules; chords for arcs, and what rounded tips cut beyond their outlines, bound the rest.
    */
   #joinedVolume(top: number, bottom: number): Bounded {
     let half = 0;
@@ -207,14 +216,14 @@ export class CutUnion {
       half = Math.max(half, halfMm2);
       return areaMm2;
     };
-    const tolerance = INTEGRAL_SHARE * slice(top) * (bottom - top);
+    const tolerance = JOINED_VOLUME_REL_TOL * slice(top) * (bottom - top);
     const sum = adaptiveIntegral(slice, top, bottom, tolerance);
     const tips = adaptiveIntegral((depth) => this.#joined(depth).tipsMm2, top, bottom, tolerance);
-    const active = this.layers.filter((layer) => layer.depthMm >= bottom);
-    const own = active.map((layer) => ({ layer, volume: layer.volumeBetween(top, bottom) }));
-    // all that the outlines of rounded tips leave out of their own cuts may be missing
+    const active = this.cuts.filter((cut) => cut.depthMm >= bottom);
+    const own = active.map((cut) => ({ cut, volume: cut.volumeBetween(top, bottom) }));
+    // at worst all that the outlines of rounded tips leave out of their own cuts is missing
     const missing = own
-      .filter(({ layer }) => !layer.isExact)
+      .filter(({ cut }) => !cut.isExact)
       .reduce((all, { volume }) => all + volume.value + volume.error, -tips.value);
     const flattened = half * (bottom - top);
     const most = sum.value + flattened + Math.max(0, missing);
@@ -222,34 +231,34 @@ export class CutUnion {
       (value, { volume }) => Math.max(value, volume.value - volume.error),
       sum.value - flattened,
     );
-    // what one step cuts by itself is cut by all; what rounded tips' outlines leave out of their own cuts others mostly cut
+    // the union has no less than any one step; what the outlines of rounded tips leave out others mostly cut
     const value = own.reduce((all, { volume }) => Math.max(all, volume.value), sum.value);
     return { value, error: Math.max(most - value, value - least) + sum.error + tips.error };
   }
 
-  /** The steps whose slices together make the slice: those that no other one's slice holds. */
+  /** The cuts whose slices make up the slice: those that no other one's slice contains. */
   #partsAt(depthMm: number): StepCut[] {
     const parts: StepCut[] = [];
-    for (const layer of this.layers) {
-      if (layer.depthMm < depthMm || parts.some((part) => holds(part, layer, depthMm))) {
+    for (const cut of this.cuts) {
+      if (cut.depthMm < depthMm || parts.some((part) => contains(part, cut, depthMm))) {
         continue;
       }
-      const kept = parts.filter((part) => !holds(layer, part, depthMm));
-      parts.splice(0, parts.length, ...kept, layer);
+      const kept = parts.filter((part) => !contains(cut, part, depthMm));
+      parts.splice(0, parts.length, ...kept, cut);
     }
     return parts;
   }
 }
 
-function holds(a: StepCut, b: StepCut, depthMm: number): boolean {
+function contains(a: StepCut, b: StepCut, depthMm: number): boolean {
   return b.isExact && containsReach(a.reachAt(depthMm), b.reachAt(depthMm));
 }
 
-function holdsAll(layer: StepCut, others: readonly StepCut[], top: number, bottom: number): boolean {
-  for (let k = 0; k <= PROBES; k++) {
-    // rounding must not lead below the deepest
-    const depth = Math.min(bottom, top + (k / PROBES) * (bottom - top));
-    if (others.some((other) => other !== layer && !holds(layer, other, depth))) {
+function containsAll(cut: StepCut, others: readonly StepCut[], top: number, bottom: number): boolean {
+  for (let k = 0; k <= CONTAINMENT_CHECKS; k++) {
+    // rounding must not lead below the bottom
+    const depth = Math.min(bottom, top + (k / CONTAINMENT_CHECKS) * (bottom - top));
+    if (others.some((other) => other !== cut && !contains(cut, other, depth))) {
       return false;
     }
   }

@@ -3,14 +3,15 @@ import { AxisEdge } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
 
 /**
- * Pieces whose centres get no more than this farther, mm, are no places: corners between the chords of a flattened curve would each be one.
- * Our choice: what nobody sees in a carving.
+ * A piece into which the centre gets no farther than this, mm, is no place: otherwise each corner between two
+ * chords of a flattened curve would be one. Our choice: too little to see.
  */
 const MIN_GAIN_MM = 0.02;
 
 /**
- * A point of each separate piece that a disc of `radiusMm` reaches and one of `beforeMm` does not, at the greatest clearance there; absolute. With
- * `beforeMm` Infinity each separate part that the disc cuts.
+ * For each connected piece of the axis that a disc of radius `radiusMm` reaches and one of `beforeMm` does
+ * not, its point of greatest clearance, absolute. With `beforeMm` Infinity: for each connected part that the
+ * disc reaches.
  */
 export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number): readonly Point[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
@@ -49,7 +50,7 @@ interface Part {
   readonly y: number;
 }
 
-/** Pieces of the axis that hang together. */
+/** Connected pieces of the axis. */
 class Parts {
   readonly #parent: Int32Array;
   readonly #own: [number, Part][] = [];

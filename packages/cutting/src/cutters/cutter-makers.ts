@@ -1,35 +1,39 @@
 import type { Cutter, CutterShape, ProfilePiece } from './cutter.ts';
 
-/** What every maker takes besides its own sizes. */
+/** What each of the functions that make cutters takes besides its own sizes. */
 export interface CutterLimits {
-  /** Length of the cutting edges above the tip, mm: the deepest it may go. Default: no limit. */
+  /** Length of the cutting edges above the tip, mm: the greatest depth. No limit by default. */
   readonly cuttingLengthMm?: number;
 }
 
-/** Sizes of a V-shaped cutter. */
+/** Sizes of a V cutter. */
 export interface VeeSizes extends CutterLimits {
-  /** Angle between both flanks, above 0 and below π. */
+  /** Angle between the flanks, above 0 and below π. */
   readonly includedRad: number;
-  /** Largest diameter that cuts, mm. */
+  /** Largest cutting diameter, mm. */
   readonly diameterMm: number;
-  /** Width of a flat at the tip, mm. Default 0. */
+  /** Width of a flat tip, mm. 0 by default. */
   readonly tipFlatMm?: number;
-  /** Radius of a rounded tip that the flanks touch, mm. Default 0. */
+  /** Radius of a rounded tip, tangent to the flanks, mm. 0 by default. */
   readonly tipRadiusMm?: number;
 }
 
 /** Sizes of a tapered ball cutter. */
 export interface TaperedBallSizes extends CutterLimits {
-  /** Twice the radius of the ball at the tip, mm. */
+  /** Diameter of the ball at the tip, mm. */
   readonly tipDiameterMm: number;
-  /** Angle between one flank and the axis, above 0 and below π/2. */
+  /** Angle between a flank and the axis, above 0 and below π/2. */
   readonly sideRad: number;
-  /** Largest diameter that cuts, mm. */
+  /** Largest cutting diameter, mm. */
   readonly diameterMm: number;
 }
 
 /**
  * A cutter with a flat bottom and upright sides.
+ *
+ * @example
+ * const cutter = flatCutter(3.175, { cuttingLengthMm: 12 });
+ * radiusAt(cutter, 5); // 1.5875
  *
  * @throws {RangeError} when a size is not above 0
  */
@@ -39,7 +43,7 @@ export function flatCutter(diameterMm: number, limits: CutterLimits = {}): Cutte
 }
 
 /**
- * A cutter with half a ball at its tip and upright sides.
+ * A cutter with a hemispherical tip and upright sides.
  *
  * @throws {RangeError} when a size is not above 0
  */
@@ -50,9 +54,9 @@ export function ballCutter(diameterMm: number, limits: CutterLimits = {}): Cutte
 }
 
 /**
- * A cutter with a flat bottom, rounded corners and upright sides.
+ * A cutter with a flat bottom, corner radii and upright sides.
  *
- * @param cornerMm radius of the corners, above 0 and below half the diameter
+ * @param cornerMm corner radius, above 0 and below half the diameter
  * @throws {RangeError} when a size is out of its range
  */
 export function bullNoseCutter(diameterMm: number, cornerMm: number, limits: CutterLimits = {}): Cutter {
@@ -70,7 +74,11 @@ export function bullNoseCutter(diameterMm: number, cornerMm: number, limits: Cut
 }
 
 /**
- * A V-shaped cutter with a true tip, a flat or a rounded one.
+ * A V cutter with a pointed, a flat or a rounded tip.
+ *
+ * @example
+ * const cutter = veeCutter({ includedRad: Math.PI / 3, diameterMm: 12.7 });
+ * heightAt(cutter, 1); // 1.732…: how deep it goes in the middle of a stroke 2 mm wide
  *
  * @throws {RangeError} when a size is out of its range, or both a flat and a rounded tip are given
  */
@@ -94,7 +102,7 @@ export function veeCutter(sizes: VeeSizes): Cutter {
 }
 
 /**
- * A slender cutter with a ball at its tip and straight flanks that touch the ball.
+ * A cutter with a ball tip and straight flanks tangent to the ball.
  *
  * @throws {RangeError} when a size is out of its range
  */
@@ -108,10 +116,11 @@ export function taperedBallCutter(sizes: TaperedBallSizes): Cutter {
 }
 
 /**
- * A cutter whose profile is given as points, straight between.
+ * A cutter whose profile is given as points joined by straight lines.
  *
- * @param points height above the tip and radius there, mm; the first at height 0; neither may fall
- * @throws {RangeError} when there are fewer than two points, the first is not at height 0, or heights or radii fall
+ * @param points height above the tip and radius there, mm; the first at height 0; neither may decrease
+ * @throws {RangeError} when there are fewer than two points, the first is not at height 0, or heights or
+ * radii decrease
  */
 export function profileCutter(
   points: readonly (readonly [heightMm: number, radiusMm: number])[],

@@ -1,16 +1,16 @@
-/** What a turning cutter looks like; the cut depends on its profile alone. */
+/** What kind of cutter it is, for messages; what it cuts depends on its profile alone. */
 export type CutterShape = 'flat' | 'ball' | 'bull nose' | 'vee' | 'tapered ball' | 'profile';
 
 /**
- * One piece of a cutter's profile, from its lower to its upper end; neither height nor radius falls. Straight, or a circular arc that bulges
- * outwards, a part of the lower quarter of a circle.
+ * One piece of a cutter's profile, from its lower to its upper end; neither height nor radius decreases.
+ * Straight, or a convex circular arc within the lower outer quadrant of its circle.
  */
 export interface ProfilePiece {
   readonly fromHeightMm: number;
   readonly fromRadiusMm: number;
   readonly toHeightMm: number;
   readonly toRadiusMm: number;
-  /** The arc's circle; absent for a straight piece. */
+  /** Circle of the arc; absent on a straight piece. */
   readonly arc?: {
     readonly radiusMm: number;
     readonly centreHeightMm: number;
@@ -19,21 +19,22 @@ export interface ProfilePiece {
 }
 
 /**
- * A turning cutter: the solid that its edges sweep, as radius over height above its tip. The first piece starts at height 0 and radius 0;
- * a flat bottom is a piece of height 0. Above the last piece the radius stays: a thicker shank is not known to us.
+ * A cutter as the solid of revolution that its edges sweep: radius over height above the tip. The first piece
+ * starts at height 0 and radius 0; a flat bottom is a piece of height 0. Above the last piece the radius
+ * stays the same: a thicker shank is not modelled.
  */
 export interface Cutter {
   readonly shape: CutterShape;
   readonly pieces: readonly ProfilePiece[];
-  /** Twice the largest radius. */
+  /** Twice the largest radius, mm. */
   readonly diameterMm: number;
-  /** How deep it may go: length of its cutting edges above the tip. Infinity where none is given. */
+  /** Length of the cutting edges above the tip, mm, which limits the depth. Infinity where none is given. */
   readonly cuttingLengthMm: number;
 }
 
 /**
- * Radius in mm of the cutter at a height above its tip; where the profile is level, the radius at the outer end. Above the profile the largest
- * radius.
+ * Radius of a cutter at a height above its tip, mm: where the profile is level, that at the outer end; above
+ * the profile, the largest.
  *
  * @throws {RangeError} when the height is negative or not a number
  */
@@ -55,8 +56,8 @@ export function radiusAt(cutter: Cutter, heightMm: number): number {
 }
 
 /**
- * Lowest height in mm above the tip at which the cutter has a radius: how far the tip reaches down between walls that far away. Infinity beyond the
- * cutter's largest radius.
+ * Least height above the tip at which a cutter has a radius, mm: how far its tip reaches down between walls
+ * at that distance. Infinity beyond its largest radius.
  *
  * @throws {RangeError} when the radius is negative or not a number
  */

@@ -1,16 +1,19 @@
 import type { Cutter, ProfilePiece } from './cutter.ts';
 
-/** One stretch of a profile with one lean. */
+/** A straight piece of a profile, or a chord of an arc: it has one lean. */
 export interface ProfileChord {
   readonly fromHeightMm: number;
   readonly fromRadiusMm: number;
   readonly toHeightMm: number;
   readonly toRadiusMm: number;
-  /** How far the wall leans back from upright; π/2 where it is level. */
+  /** Angle of the wall from the vertical; π/2 where it is level. */
   readonly leanRad: number;
 }
 
-/** The profile up to a height as chords: its straight pieces themselves, arcs in `perArc` equal turns. Above the profile it is upright. */
+/**
+ * The profile up to a height as chords: straight pieces as they are, each arc in `perArc` chords of equal
+ * turn, and an upright one above the profile.
+ */
 export function profileChords(cutter: Cutter, heightMm: number, perArc: number): readonly ProfileChord[] {
   const chords: ProfileChord[] = [];
   for (const piece of cutter.pieces) {

@@ -1,6 +1,6 @@
 import type { Cutter } from './cutter.ts';
 
-/** Integrals over a cutter's height, from the tip up. */
+/** Integrals over height, from a cutter's tip up. */
 export interface HeightMoments {
   /** ∫ radius dh, mm². */
   readonly radiusMm2: number;
@@ -8,15 +8,15 @@ export interface HeightMoments {
   readonly radiusSquaredMm3: number;
 }
 
-/** Integrals along a cutter's profile without its level pieces, from the tip up. */
+/** Integrals along a cutter's profile, level pieces left out, from the tip up. */
 export interface FlankMoments {
   /** Length, mm. */
   readonly flankMm: number;
-  /** ∫ radius over it, mm². */
+  /** ∫ radius dℓ, mm². */
   readonly flankRadiusMm2: number;
 }
 
-/** Integrals over a cutter's radius, from its axis out. */
+/** Integrals over radius, from a cutter's axis out. */
 export interface RadiusMoments {
   /** ∫ height dr, mm². */
   readonly heightMm2: number;
@@ -24,7 +24,7 @@ export interface RadiusMoments {
   readonly heightRadiusMm3: number;
 }
 
-/** Closed forms up to a height above the tip; above the profile the radius stays. */
+/** Moments up to a height above the tip, in closed form; above the profile the radius stays the same. */
 export function heightMoments({ pieces }: Cutter, heightMm: number): HeightMoments {
   let radiusMm2 = 0;
   let radiusSquaredMm3 = 0;
@@ -51,7 +51,7 @@ export function heightMoments({ pieces }: Cutter, heightMm: number): HeightMomen
   return { radiusMm2: radiusMm2 + r * above, radiusSquaredMm3: radiusSquaredMm3 + r * r * above };
 }
 
-/** Closed forms up to a height above the tip; above the profile it is upright. */
+/** Moments up to a height above the tip, in closed form; above the profile the side is upright. */
 export function flankMoments({ pieces }: Cutter, heightMm: number): FlankMoments {
   let flankMm = 0;
   let flankRadiusMm2 = 0;
@@ -78,7 +78,7 @@ export function flankMoments({ pieces }: Cutter, heightMm: number): FlankMoments
   return { flankMm: flankMm + above, flankRadiusMm2: flankRadiusMm2 + toRadiusMm * above };
 }
 
-/** Closed forms out to a radius, at most the cutter's largest. */
+/** Moments out to a radius, at most the cutter's largest, in closed form. */
 export function radiusMoments(cutter: Cutter, radiusMm: number): RadiusMoments {
   let heightMm2 = 0;
   let heightRadiusMm3 = 0;
@@ -104,7 +104,7 @@ export function radiusMoments(cutter: Cutter, radiusMm: number): RadiusMoments {
   return { heightMm2, heightRadiusMm3 };
 }
 
-/** ∫ √(r² − v²) dv from 0. */
+/** ∫ √(r² − v²) dv from 0 to v. */
 function underCircle(v: number, r: number): number {
   return (v * Math.sqrt(Math.max(0, (r - v) * (r + v))) + r * r * Math.asin(clampUnit(v / r))) / 2;
 }

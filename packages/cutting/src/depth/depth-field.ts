@@ -12,14 +12,14 @@ import { NearIndex } from './near-index.ts';
 /** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
 export class DepthField {
   readonly #axis: MedialAxis;
-  readonly #layers: readonly StepCut[];
+  readonly #cuts: readonly StepCut[];
   readonly #finder: CellFinder;
   readonly #crossingsOf = new Map<StepCut, CrossingIndex>();
   readonly #centreOf = new Map<StepCut, DeepestCentre>();
 
-  constructor(axis: MedialAxis, layers: readonly StepCut[]) {
+  constructor(axis: MedialAxis, cuts: readonly StepCut[]) {
     this.#axis = axis;
-    this.#layers = layers;
+    this.#cuts = cuts;
     this.#finder = new CellFinder(axis);
   }
 
@@ -32,41 +32,41 @@ export class DepthField {
       return 0;
     }
     let depth = 0;
-    for (const layer of this.#layers) {
-      if (layer instanceof ClearingCut && layer.depthMm > depth) {
-        depth = Math.max(depth, this.#clearDepth(layer, place, x, y));
-      } else if (layer instanceof StraightFlankCut || layer instanceof RoundedTipCut) {
-        depth = Math.max(depth, this.#followDepth(layer, place, x, y));
+    for (const cut of this.#cuts) {
+      if (cut instanceof ClearingCut && cut.depthMm > depth) {
+        depth = Math.max(depth, this.#clearDepth(cut, place, x, y));
+      } else if (cut instanceof StraightFlankCut || cut instanceof RoundedTipCut) {
+        depth = Math.max(depth, this.#followDepth(cut, place, x, y));
       }
     }
     return depth;
   }
 
-  #clearDepth(layer: ClearingCut, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
-    const { centreMm } = layer.slices;
+  #clearDepth(cut: ClearingCut, { distanceMm, clearanceMm }: CellPlace, x: number, y: number): number {
+    const { centreMm } = cut.slices;
     let off = Math.max(0, centreMm - distanceMm);
     if (clearanceMm < centreMm) {
-      const crossings = this.#crossingsOf.get(layer) ?? new CrossingIndex(this.#axis, centreMm);
-      this.#crossingsOf.set(layer, crossings);
+      const crossings = this.#crossingsOf.get(cut) ?? new CrossingIndex(this.#axis, centreMm);
+      this.#crossingsOf.set(cut, crossings);
       off = crossings.nearest(x, y, centreMm);
     }
-    return layer.depthMm - heightAt(layer.cutter, off);
+    return cut.depthMm - heightAt(cut.cutter, off);
   }
 
   #followDepth(
-    layer: StraightFlankCut | RoundedTipCut,
+    cut: StraightFlankCut | RoundedTipCut,
     { distanceMm, clearanceMm }: CellPlace,
     x: number,
     y: number,
   ): number {
-    const { profile } = layer;
+    const { profile } = cut;
     const own = profile.depthBeside(distanceMm, clearanceMm);
     // a true tip reaches every point from its own contact's normal; so does any where the flanks touch both walls
     if (profile.flankFromMm === 0 || clearanceMm >= profile.reachMm) {
       return own;
     }
-    const centre = this.#centreOf.get(layer) ?? new DeepestCentre(this.#axis, profile);
-    this.#centreOf.set(layer, centre);
+    const centre = this.#centreOf.get(cut) ?? new DeepestCentre(this.#axis, profile);
+    this.#centreOf.set(cut, centre);
     return centre.depthAt(x, y, own);
   }
 }

@@ -2,13 +2,17 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { risingEdges } from '../cells/rising-edges.ts';
 
-/** Share of the clearance gained that a climb may lose: corners sharper than 164° are none between chords. */
-const LOSS_SHARE = 0.01;
+/**
+ * What a climb may lose, as a share of the clearance it gains: corners wider than 164° come from chords of
+ * curves, not from the drawing (our choice).
+ */
+const CLIMB_LOSS_SHARE = 0.01;
 
 /**
- * For each axis edge the clearance at the top of a climb from its low end along the rising axis, as far as the clearance rises nearly as fast as the way:
- * by at most `lossMm` and a hundredth less. The disc there all but holds those below, so that corners between chords of a flattened curve
- * count as what they stand for. 0 for edges whose own loss is more.
+ * For each axis edge, the clearance at the top of a climb from its low end up the axis, which goes on while
+ * the clearance rises nearly as fast as the distance: it lags by at most `lossMm` and by a hundredth. The
+ * disc at the top all but contains those below, so that corners between chords of a flattened curve count as
+ * the curve. 0 for edges that lag more by themselves.
  */
 export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
@@ -26,7 +30,7 @@ export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array
   for (let e = 0; e < edgeFrom.length; e++) {
     let lost = loss[e];
     let at = e;
-    while (lost <= Math.min(lossMm, LOSS_SHARE * (nodeR[edgeTo[at]] - nodeR[edgeFrom[e]]))) {
+    while (lost <= Math.min(lossMm, CLIMB_LOSS_SHARE * (nodeR[edgeTo[at]] - nodeR[edgeFrom[e]]))) {
       top[e] = nodeR[edgeTo[at]];
       const next = rising[edgeTo[at]];
       if (next < 0) {

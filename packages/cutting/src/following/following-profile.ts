@@ -2,28 +2,32 @@ import { type Cutter, heightAt, type ProfilePiece, radiusAt } from '../cutters/c
 import type { ProfileChord } from '../cutters/profile-chords.ts';
 import { type FlankMoments, flankMoments, radiusMoments } from '../cutters/profile-moments.ts';
 
-/** Share by which a flank may seem to get flatter upwards through rounding where two pieces touch. */
-const SLOPE_SHARE = 1e-9;
+/**
+ * Slopes of two pieces that meet smoothly differ by rounding: up to this, relative to the slope, they are
+ * equal.
+ */
+const SMOOTH_JOINT_REL_TOL = 1e-9;
 
 /**
- * A cutter that goes as deep as its flanks allow, down to a depth limit: how deep, and what it leaves at a distance from a wall that faces a
- * clearance. Below `reachMm` of clearance the flanks hold it up; from there on the limit does.
+ * A cutter that goes as deep as its flanks allow, down to a depth limit: the depth of its tip at a clearance,
+ * and the depth it leaves at a distance from the wall. At clearances below `reachMm` the flanks limit the
+ * depth, from there on the depth limit does.
  */
 export class FollowingProfile {
   readonly cutter: Cutter;
   readonly depthMm: number;
-  /** Radius at the face when the tip is at the depth limit. */
+  /** Radius at the face with the tip at the depth limit, mm. */
   readonly reachMm: number;
-  /** Radius of a flat at the tip; where walls are nearer the cutter does not go. */
+  /** Radius of a flat tip, mm; at smaller clearances the cutter does not fit. */
   readonly tipFlatMm: number;
-  /** Radius from which on the flank is straight up to `reachMm`. */
+  /** Radius from which the flank is straight up to `reachMm`, mm. */
   readonly flankFromMm: number;
-  /** Height at which that flank starts. */
+  /** Height at which that straight flank starts, mm. */
   readonly flankHeightMm: number;
-  /** Least radius gained for each mm of height: on that flank, or on an arc at the face. */
+  /** Radius gained per mm of height at the face, where it is least. */
   readonly slope: number;
 
-  /** @throws {RangeError} when flanks get flatter upwards, or the cutter has none */
+  /** @throws {RangeError} when flanks get flatter upwards, or there are none */
   constructor(cutter: Cutter, depthMm: number) {
     this.cutter = cutter;
     this.depthMm = depthMm;
@@ -36,7 +40,7 @@ export class FollowingProfile {
     let steepest = Infinity;
     for (const piece of flanks) {
       const [below, above] = endSlopes(piece);
-      if (!(below <= steepest * (1 + SLOPE_SHARE))) {
+      if (!(below <= steepest * (1 + SMOOTH_JOINT_REL_TOL))) {
         throw new RangeError('a cutter whose flanks get flatter upwards cannot follow walls; let it clear');
       }
       steepest = above;
@@ -47,24 +51,24 @@ export class FollowingProfile {
     this.slope = slopeAt(top, depthMm, this.reachMm);
   }
 
-  /** Whether the cutter is one straight flank from its tip, or from the flat there, up to the face. */
+  /** Whether one straight flank leads from the tip, or from its flat, up to the face. */
   get isStraight(): boolean {
     return this.flankFromMm === this.tipFlatMm;
   }
 
-  /** Radius of the ball at the tip, where there is one and at most one flank above it. */
+  /** Radius of the ball at the tip, mm; undefined without one, or with more than one flank above it. */
   get ballMm(): number | undefined {
     const { arc } = this.cutter.pieces[0];
     const sloped = this.cutter.pieces.filter((piece) => piece.toRadiusMm > piece.fromRadiusMm);
     return arc === undefined || arc.centreRadiusMm > 0 || sloped.length > 2 ? undefined : arc.radiusMm;
   }
 
-  /** Depth of the tip where the clearance is as given. */
+  /** Depth of the tip at a clearance, mm. */
   tipDepth(clearanceMm: number): number {
     return clearanceMm >= this.reachMm ? this.depthMm : heightAt(this.cutter, clearanceMm);
   }
 
-  /** How much deeper the tip gets for each mm of clearance: 0 where it does not cut, and at the depth limit. */
+  /** Depth that the tip gains per mm of clearance; 0 where it does not fit, and at the depth limit. */
   sinkAt(clearanceMm: number): number {
     if (clearanceMm >= this.reachMm || clearanceMm < this.tipFlatMm) {
       return 0;
@@ -75,42 +79,51 @@ export class FollowingProfile {
     return piece === undefined ? 0 : 1 / slopeAt(piece, heightAt(this.cutter, clearanceMm), clearanceMm);
   }
 
-  /** Height up to which the profile rises by no more than `slope` for each mm of radius. */
+  /** Height up to which the profile rises by at most `slope` per mm of radius, mm. */
   heightOfSlope(slope: number): number {
     let height = 0;
     for (const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } of this.cutter.pieces) {
       if (arc !== undefined) {
         const most = arc.centreHeightMm - arc.radiusMm / Math.hypot(1, slope);
         height = Math.max(height, Math.min(toHeightMm, Math.max(fromHeightMm, most)));
-      } else if (toHeightMm - fromHeightMm <= slope * (1 + SLOPE_SHARE) * (toRadiusMm - fromRadiusMm)) {
+      } else if (
+        toHeightMm - fromHeightMm <=
+        slope * (1 + SMOOTH_JOINT_REL_TOL) * (toRadiusMm - fromRadiusMm)
+      ) {
         height = Math.max(height, toHeightMm);
       }
     }
     return height;
   }
 
-  /** Clearances at which the depth of the tip is not smooth, rising, up to `reachMm`. */
+  /** Clearances up to `reachMm` at which the depth of the tip is not smooth, in rising order. */
   get kinksMm(): readonly number[] {
     const kinks = [this.tipFlatMm, ...this.cutter.pieces.map((piece) => piece.toRadiusMm), this.reachMm];
     return [...new Set(kinks)].filter((kink) => kink > 0 && kink <= this.reachMm).sort((a, b) => a - b);
   }
 
-  /** Depth at a distance from a wall over whose contact the clearance is as given, by a cutter that stands on that contact's own normal. */
+  /**
+   * Depth at a distance from a contact with a clearance, cut by the cutter whose centre is on that contact's
+   * normal, mm.
+   */
   depthBeside(distanceMm: number, clearanceMm: number): number {
     const z = Math.min(clearanceMm, this.reachMm);
     const beyond = Math.max(0, z - Math.max(0, distanceMm));
     return this.tipDepth(z) - heightAt(this.cutter, beyond);
   }
 
-  /** Radius at a depth below the face of the cutter whose tip is as deep as a clearance allows; below 0 where it does not reach that deep. */
+  /**
+   * Radius, at a depth, of the cutter whose tip is as deep as a clearance allows, mm; negative where it ends
+   * above.
+   */
   radiusBelow(clearanceMm: number, depthMm: number): number {
     const height = this.tipDepth(clearanceMm) - depthMm;
     return height < 0 ? -1 : radiusAt(this.cutter, height);
   }
 
   /**
-   * ∫ of the depth beside a straight wall over the distance from it, up to the axis at `clearanceMm`, mm²: left by a cutter as deep as a clearance
-   * of `centreMm` allows, moved so that it touches the wall.
+   * ∫ depth dd over the distance d from a straight wall up to the axis at `clearanceMm`, mm², as left by a
+   * cutter that touches the wall and is as deep as a clearance of `centreMm` allows.
    */
   stripMm2(clearanceMm: number, centreMm: number): number {
     const z = Math.min(clearanceMm, centreMm);
@@ -119,7 +132,7 @@ export class FollowingProfile {
     return clearanceMm * this.tipDepth(centreMm) - (all - beyond);
   }
 
-  /** The same around a reflex point: ∫ of the depth times the distance, mm³ for each radian. */
+  /** The same around a reflex vertex: ∫ depth · d dd, mm³ per radian. */
   fanMm3(clearanceMm: number, centreMm: number): number {
     const z = Math.min(clearanceMm, centreMm);
     const all = radiusMoments(this.cutter, centreMm);
@@ -129,19 +142,19 @@ export class FollowingProfile {
     return (clearanceMm ** 2 * this.tipDepth(centreMm)) / 2 - centreMm * heightMm2 + weighted;
   }
 
-  /** Length of the surface beside a straight wall, up to the axis, without what is floor at the depth limit; mm. */
+  /** Length of the surface beside a straight wall, up to the axis, without floor at the depth limit, mm. */
   slantMm(clearanceMm: number, centreMm: number): number {
     const [top, low] = this.#surface(clearanceMm, centreMm);
     return top.flankMm - low.flankMm;
   }
 
-  /** The same around a reflex point: ∫ of the distance over that length, mm² for each radian. */
+  /** The same around a reflex vertex: ∫ d over that length, mm² per radian. */
   slantFanMm2(clearanceMm: number, centreMm: number): number {
     const [top, low] = this.#surface(clearanceMm, centreMm);
     return centreMm * (top.flankMm - low.flankMm) - (top.flankRadiusMm2 - low.flankRadiusMm2);
   }
 
-  /** Length and first moment of the profile out to the wall and out to the axis. */
+  /** Length and first moment of the profile up to the wall, and up to the axis. */
   #surface(clearanceMm: number, centreMm: number): readonly [FlankMoments, FlankMoments] {
     const inner = Math.max(0, centreMm - clearanceMm);
     const flat = centreMm >= this.reachMm ? 0 : Math.max(0, this.tipFlatMm - inner);
@@ -154,8 +167,9 @@ export class FollowingProfile {
   }
 
   /**
-   * Distances from the wall between which a stretch of the profile makes the surface between two depths; the second is not above the first where it makes
-   * none. At the depth limit the tip's own flat is floor.
+   * Distances from the wall between which a chord of the profile leaves the surface between two depths, mm;
+   * the second is not above the first where it leaves none. At the depth limit the flat of the tip leaves
+   * floor, not wall.
    */
   chordSpan(
     { fromRadiusMm, toRadiusMm, toHeightMm }: ProfileChord,
@@ -173,7 +187,7 @@ export class FollowingProfile {
   }
 }
 
-/** Radius gained for each mm of height at the lower and at the upper end of a piece. */
+/** Radius gained per mm of height at the lower and at the upper end of a piece. */
 function endSlopes(piece: ProfilePiece): [number, number] {
   const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm } = piece;
   return [slopeAt(piece, fromHeightMm, fromRadiusMm), slopeAt(piece, toHeightMm, toRadiusMm)];

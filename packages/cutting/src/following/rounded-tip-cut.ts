@@ -11,19 +11,27 @@ import { climbedClearance } from './climbed-clearance.ts';
 import { FollowingProfile } from './following-profile.ts';
 import { sweptSlant, sweptVolume } from './volume/swept-volume.ts';
 
-/** Loss allowed on a climb along the axis, as a share of the half width of the rounded tip: what that leaves in doubt is about so much of what the tip cuts. */
+/**
+ * What a climb along the axis may lose, as a share of half the width of the rounded tip (our choice): the
+ * surface is uncertain by about that share of what the tip cuts.
+ */
 const CLIMB_SHARE = 0.05;
-/** How far from the upper towards the lower bound of a volume its value lies where the lower one is loose, as on all tips but balls (our choice: about what sums over grids show). */
-const LOOSE_SHARE = 1 / 8;
-/** Heights in the rounded tip whose discs are joined for one outline. */
+/**
+ * Where between the upper bound (0) and the lower one (1) the volume is taken when the lower one is loose, as
+ * for all tips but balls (our choice: about what sums over grids show).
+ */
+const LOOSE_BOUND_SHARE = 1 / 8;
+/** Intervals of the height of a rounded tip at whose ends discs are joined for one outline. */
 const TIP_STEPS = 8;
-/** Share of the whole that all integrals of one measure together may be off: far below what the tip leaves in doubt. */
-const INTEGRAL_SHARE = 1e-7;
+/**
+ * Tolerance of all integrals of one measure together, relative to the whole: far below the gap between its
+ * bounds.
+ */
+const ROUNDED_TIP_REL_TOL = 1e-7;
 
 /**
- * What a cutter with a rounded tip cuts that goes everywhere as deep as its flanks and the depth limit allow. Where its flanks touch both walls the cut
- * is exact; what the tip leaves is exact between parallel walls and around a reflex point and close to the truth elsewhere. Bounds
- * hold everywhere.
+ * What a following cutter with a rounded tip cuts. Exact where its flanks touch both walls, between parallel
+ * walls and around a reflex vertex; close to the truth elsewhere, with an error bound.
  */
 export class RoundedTipCut implements StepCut {
   readonly depthMm: number;
@@ -50,7 +58,7 @@ export class RoundedTipCut implements StepCut {
     return this.profile.tipFlatMm;
   }
 
-  /** A part of the slice: at the face all of it, below what is reached from where the tip is deepest. */
+  /** All of the slice at the face; below it, the part reached from where the tip is at the depth limit. */
   reachAt(depthMm: number): Reach {
     const { tipFlatMm, reachMm, cutter } = this.profile;
     return depthMm === 0
@@ -68,13 +76,16 @@ export class RoundedTipCut implements StepCut {
       };
     }
     const { areaMm2: value, excessMm2 } = this.#joined(depthMm);
-    // no centre anywhere reaches nearer to the wall than one with the greatest clearance
+    // no centre cuts nearer to the wall than one with the greatest clearance
     const widest = Math.min(profile.reachMm, Math.max(this.#widestMm, radiusAt(profile.cutter, depthMm)));
     const most = erodedArea(this.#axis, Math.max(0, widest - profile.radiusBelow(widest, depthMm)));
     return { value, error: Math.max(most - value, excessMm2) };
   }
 
-  /** Joined from what discs of several sizes reach: inside the slice, which is never more than that by a few hundredths of the tip's radius. */
+  /**
+   * Joined from what discs of several sizes reach: inside the slice, by at most a few hundredths of the tip's
+   * radius.
+   */
   sliceOutline(depthMm: number): ArcRings {
     const { tipFlatMm } = this.profile;
     return depthMm === 0 ? reachedOutline(this.#axis, tipFlatMm, tipFlatMm) : this.#joined(depthMm).outline;
@@ -90,7 +101,7 @@ export class RoundedTipCut implements StepCut {
       const highest = Math.min(flankHeightMm, this.depthMm - depthMm);
       const outlines: ArcRings[] = [];
       for (let k = 0; k <= TIP_STEPS; k++) {
-        // heights crowd at the tip, where its radius grows fastest
+        // closer at the tip, where the radius grows fastest
         const height = highest * (k / TIP_STEPS) ** 2;
         const centreMm = Math.min(reachMm, radiusAt(cutter, depthMm + height));
         outlines.push(reachedOutline(this.#axis, centreMm, Math.min(centreMm, radiusAt(cutter, height))));
@@ -102,14 +113,14 @@ export class RoundedTipCut implements StepCut {
 
   volumeBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
-      return this.#between(topMm, bottomMm, (layer) => layer.volumeBetween(0, layer.depthMm));
+      return this.#between(topMm, bottomMm, (cut) => cut.volumeBetween(0, cut.depthMm));
     }
     this.#whole ??= this.#wholeVolume();
     return this.#whole;
   }
 
-  /** What a measure of the cut with a depth limit gains from one limit to the other: the slices of a deeper cut above a limit are the same. */
-  #between(topMm: number, bottomMm: number, measure: (layer: RoundedTipCut) => Bounded): Bounded {
+  /** Difference of a measure between two depth limits: above a limit, a deeper cut has the same slices. */
+  #between(topMm: number, bottomMm: number, measure: (cut: RoundedTipCut) => Bounded): Bounded {
     const downTo = (depthMm: number): Bounded =>
       depthMm > 0
         ? measure(
@@ -124,10 +135,10 @@ export class RoundedTipCut implements StepCut {
     return { value: high.value - low.value, error: high.error + low.error };
   }
 
-  /** Area of the walls; the error is an estimate, no bound: see {@link sweptSlant}. */
+  /** Area of the walls, mm²; its error is an estimate, not a bound: see {@link sweptSlant}. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
     if (topMm > 0 || bottomMm < this.depthMm) {
-      return this.#between(topMm, bottomMm, (layer) => layer.wallBetween(0, layer.depthMm));
+      return this.#between(topMm, bottomMm, (cut) => cut.wallBetween(0, cut.depthMm));
     }
     const { profile } = this;
     const integrand = (z: Centre): ContactIntegrand => ({
@@ -136,18 +147,18 @@ export class RoundedTipCut implements StepCut {
       kinks: this.#kinks(0),
     });
     const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
-    const { value, error } = sweptSlant(this.#axis, profile, INTEGRAL_SHARE * this.#areaMm2);
+    const { value, error } = sweptSlant(this.#axis, profile, ROUNDED_TIP_REL_TOL * this.#areaMm2);
     return { value: own + value, error };
   }
 
-  /** Clearance that the cutter uses at contacts of an axis edge: of the place to which a climb leads. */
+  /** Clearance that the cutter uses at the contacts of an axis edge: that at the top of the climb from it. */
   centreFor(edge: number): Centre {
     const { reachMm } = this.profile;
     const top = Math.min(reachMm, this.#climbTop(edge));
     return top > 0 ? () => top : (h) => Math.min(h, reachMm);
   }
 
-  /** Between two bounds: see {@link sweptVolume}; where clearances reach the profile's, own normals are the truth. */
+  /** Taken between two bounds, see {@link sweptVolume}; exact at clearances of `reachMm` or more. */
   #wholeVolume(): Bounded {
     const { profile } = this;
     const whole = this.#areaMm2 * profile.tipDepth(this.#widestMm);
@@ -158,12 +169,13 @@ export class RoundedTipCut implements StepCut {
     });
     const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
     const wide = this.#ownSum(profile.reachMm, whole, integrand);
-    const swept = sweptVolume(this.#axis, profile, INTEGRAL_SHARE * whole);
-    const most = swept.mostMm3 + wide;
-    const least = swept.gainMm3 + own;
-    const share = profile.ballMm === undefined ? LOOSE_SHARE : 0.5;
-    const error = (1 - share) * Math.abs(most - least) + swept.integralErrorMm3 + INTEGRAL_SHARE * whole;
-    return { value: most + share * (least - most), error };
+    const swept = sweptVolume(this.#axis, profile, ROUNDED_TIP_REL_TOL * whole);
+    const upper = swept.upperMm3 + wide;
+    const lower = swept.gainMm3 + own;
+    const share = profile.ballMm === undefined ? LOOSE_BOUND_SHARE : 0.5;
+    const error =
+      (1 - share) * Math.abs(upper - lower) + swept.integralErrorMm3 + ROUNDED_TIP_REL_TOL * whole;
+    return { value: upper + share * (lower - upper), error };
   }
 
   #climbTop(edge: number): number {
@@ -174,10 +186,10 @@ export class RoundedTipCut implements StepCut {
   #ownSum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
     const { reachMm } = this.profile;
     const own = of((h) => Math.min(h, reachMm));
-    return contactSum(this.#axis, least, INTEGRAL_SHARE * whole, () => own);
+    return contactSum(this.#axis, least, ROUNDED_TIP_REL_TOL * whole, () => own);
   }
 
-  /** Clearances at which the depth beside a wall is not smooth. */
+  /** Clearances at which the depth beside a wall is not smooth, in rising order. */
   #kinks(depthMm: number): number[] {
     const { cutter, reachMm } = this.profile;
     const kinks = [reachMm];
@@ -188,5 +200,5 @@ export class RoundedTipCut implements StepCut {
   }
 }
 
-/** Clearance that the cutter uses where that over the contact is as given. */
+/** Clearance that the cutter uses, as a function of that at the contact. */
 type Centre = (clearance: number) => number;

@@ -9,14 +9,16 @@ import type { Reach, StepCut } from '../slices/step-cut.ts';
 import { FollowingProfile } from './following-profile.ts';
 import { halfSweepArea, tipSurfaces } from './tip-surfaces.ts';
 
-/** Share of artwork area times depth that all integrals of one measure together may be off. */
-const INTEGRAL_SHARE = 1e-12;
-/** Share by which what a flat tip sweeps may be off along curved stretches of the axis (seen: far less). */
-const CHORD_SHARE = 0.01;
+/** Tolerance of all integrals of one measure together, relative to artwork area (times depth): rounding. */
+const STRAIGHT_FLANK_REL_TOL = 1e-12;
+/**
+ * Error of what a flat tip sweeps along curved axis edges, each taken as four chords (observed: far less).
+ */
+const SWEEP_CHORD_REL_TOL = 0.01;
 
 /**
- * What a cutter with straight flanks, and a true or a flat tip, cuts that goes everywhere as deep as its flanks and the depth limit allow: at each depth the
- * opening, by the tip's flat, of the artwork eroded by what the flanks widen from there to the face.
+ * What a following cutter with straight flanks and a pointed or flat tip cuts. Its slice at a depth is the
+ * artwork eroded by what the flanks widen from there up to the face, then opened by the flat of the tip.
  */
 export class StraightFlankCut implements StepCut {
   readonly depthMm: number;
@@ -66,7 +68,7 @@ export class StraightFlankCut implements StepCut {
     return this.#whole;
   }
 
-  /** Area of the walls between two depths, with what a flat tip leaves along the axis. */
+  /** Area of the walls between two depths, mm², with what a flat tip leaves along the axis. */
   wallBetween(topMm: number, bottomMm: number): Bounded {
     const { profile } = this;
     const { slope, tipFlatMm } = profile;
@@ -84,16 +86,16 @@ export class StraightFlankCut implements StepCut {
       fan: (h: number) => Math.max(0, span(h)[1] ** 2 - span(h)[0] ** 2) / 2,
       kinks: [tipFlatMm + topMm * slope, tipFlatMm + bottomMm * slope, profile.reachMm],
     };
-    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0);
+    const tolerance = STRAIGHT_FLANK_REL_TOL * erodedArea(this.#axis, 0);
     const flankMm2 = contactSum(this.#axis, tipFlatMm, tolerance, () => of) * steepness;
     const { sweeps, rests, share } = tipSurfaces(this.#axis, profile, depths);
     const swept = sweeps.reduce((sum, sweep) => sum + 2 * share * halfSweepArea(sweep, tipFlatMm), 0);
     const rested = rests.reduce((sum, { areaMm2 }) => sum + areaMm2, 0);
-    // stretches of curved axis edges stand for four chords each
-    return { value: flankMm2 + swept + rested, error: CHORD_SHARE * swept };
+    // curved axis edges count as four chords each
+    return { value: flankMm2 + swept + rested, error: SWEEP_CHORD_REL_TOL * swept };
   }
 
-  /** What the same cutter cuts with this depth limit: the slices of the deeper cut above it. */
+  /** Volume down to a depth: that of the same cutter with this depth limit. */
   #downTo(depthMm: number): Bounded {
     return depthMm > 0
       ? new StraightFlankCut(this.#axis, new FollowingProfile(this.profile.cutter, depthMm)).volumeBetween(
@@ -117,12 +119,12 @@ export class StraightFlankCut implements StepCut {
       fan: (h: number) => profile.fanMm3(h, centre(h)),
       kinks: [reachMm],
     };
-    const tolerance = INTEGRAL_SHARE * erodedArea(this.#axis, 0) * this.depthMm;
+    const tolerance = STRAIGHT_FLANK_REL_TOL * erodedArea(this.#axis, 0) * this.depthMm;
     const own = contactSum(this.#axis, tipFlatMm, tolerance, () => of);
     return { value: own + this.#tipSectors(tolerance), error: this.#overlapBound() };
   }
 
-  /** Volume in narrow parts that a flat tip reaches from their crossings, over all depths. */
+  /** Volume of the sectors by which a flat tip reaches into narrow parts, over all depths, mm³. */
   #tipSectors(tolerance: number): number {
     const { tipFlatMm: flat, reachMm, slope } = this.profile;
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
@@ -143,7 +145,10 @@ export class StraightFlankCut implements StepCut {
     return sum * weight;
   }
 
-  /** What discs of the tip flat can share at bottlenecks: at most half a disc, from the bottleneck on to where the discs on both sides part. */
+  /**
+   * Upper bound on what the discs of a flat tip on both sides of bottlenecks share: half a disc, from the
+   * depth at the bottleneck to that where the discs part.
+   */
   #overlapBound(): number {
     const { nodeR, bottleneckCount } = this.#axis;
     const { profile } = this;
@@ -151,7 +156,8 @@ export class StraightFlankCut implements StepCut {
     let sum = 0;
     for (let k = 0; k < bottleneckCount; k++) {
       const r = nodeR[k];
-      // beside two points or a line and a point the clearance has risen no more than this where the discs part
+      // between two vertices, or an edge and a vertex, the clearance rises by no more than this until the
+      // discs part
       const apart = r + Math.min(flat, Math.max(Math.hypot(r, flat) - r, (flat * flat) / (4 * r)));
       const rise = profile.tipDepth(apart) - profile.tipDepth(r);
       sum += (Math.PI * flat * flat * rise) / 2;

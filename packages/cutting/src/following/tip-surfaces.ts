@@ -3,47 +3,52 @@ import { AxisEdge, sweepAt } from '@pourproof/geometry';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import type { FollowingProfile } from './following-profile.ts';
 
-/** Stretches into which a curved axis edge is cut; a straight one between two walls needs none. */
-const STRETCHES = 4;
+/** Chords that a curved axis edge counts as; one between two straight walls is straight. */
+const CHORDS_PER_EDGE = 4;
 
-/** How far the integral over an arc may be off, as a share of its radius. */
-const ARC_SHARE = 1e-9;
-/** Angles below this are rounding, where arcs that end at a node go on from it. */
-const NO_TURN_RAD = 1e-9;
+/**
+ * Tolerance of the integral over the arc of a rim, relative to its radius: far below the error of the chords.
+ */
+const RIM_ARC_REL_TOL = 1e-9;
+/** Arcs that end at a node and go on from it differ by rounding, up to this angle. */
+const EQUAL_ARCS_TOL_RAD = 1e-9;
 
-/** What the rim of a flat tip sweeps along one stretch of the axis: the half circle, or less, that faces down the axis. */
+/**
+ * What the rim of a flat tip sweeps along a chord of the axis: a half circle or less, facing down the axis.
+ */
 export interface TipSweep {
-  /** Middle of the stretch, relative to the axis' origin. */
+  /** Middle of the axis there, relative to the axis' origin. */
   readonly x: number;
   readonly y: number;
   /** Unit direction up the axis. */
   readonly upX: number;
   readonly upY: number;
   readonly lengthMm: number;
-  /** Depth gained for each mm up the axis. */
+  /** Depth gained per mm up the axis. */
   readonly fall: number;
-  /** Angle of the arc between both walls. */
+  /** Angle of the arc between the two walls. */
   readonly sweepRad: number;
 }
 
-/** Where the tip's flat comes to rest, as on a peak of the axis. */
+/** Where the flat of the tip comes to rest, as at a top of the axis. */
 export interface TipRest {
   readonly x: number;
   readonly y: number;
   readonly areaMm2: number;
 }
 
-/** What a flat tip leaves along the axis. */
+/** Surfaces that a flat tip leaves along the axis. */
 export interface TipSurfaces {
   readonly sweeps: readonly TipSweep[];
   readonly rests: readonly TipRest[];
-  /** Share of the sweeps that is there: at bottlenecks rims on both sides start inside each other. */
+  /** Share of the sweeps that exists: on both sides of a bottleneck the rims start inside each other. */
   readonly share: number;
 }
 
 /**
- * What a flat tip leaves along the axis between two depths, where it lies above the depth limit, in stretches no longer than `longestMm`. Arcs that end at a node and do not go on from it rest
- * there as sectors; those that start from nothing, at a bottleneck, are missing from what is swept afterwards.
+ * Surfaces that a flat tip leaves along the axis between two depths and above the depth limit, in stretches
+ * no longer than `longestMm`. Arcs that end at a node and do not go on from it rest there as sectors. Those
+ * that start from nothing, at a bottleneck, are taken off the sweeps.
  */
 export function tipSurfaces(
   axis: MedialAxis,
@@ -81,7 +86,7 @@ export function tipSurfaces(
   return { sweeps, ...settled(axis, ended, flat, sweeps) };
 }
 
-/** Sectors that rest at nodes, and the share of the sweeps that those missing at nodes leave. */
+/** Sectors that rest at nodes, and the share of the sweeps that is left without those missing at nodes. */
 function settled(
   axis: MedialAxis,
   ended: Float64Array,
@@ -92,7 +97,7 @@ function settled(
   let missing = 0;
   ended.forEach((turn, node) => {
     const areaMm2 = (flat * flat * turn) / 2;
-    if (turn > NO_TURN_RAD) {
+    if (turn > EQUAL_ARCS_TOL_RAD) {
       rests.push({ x: axis.nodeX[node], y: axis.nodeY[node], areaMm2 });
     } else {
       missing -= areaMm2;
@@ -119,7 +124,7 @@ function addSweeps(
   sweeps: TipSweep[],
 ): void {
   const [from, to] = shares;
-  const least = edge.kind === 'lines' ? 1 : STRETCHES;
+  const least = edge.kind === 'lines' ? 1 : CHORDS_PER_EDGE;
   const stretches = Math.max(least, Math.ceil(edge.lengthBetween(from, to) / longestMm));
   for (let k = 0; k < stretches; k++) {
     const low = from + ((to - from) * k) / stretches;
@@ -134,15 +139,15 @@ function addSweeps(
       edge.atShare((low + high) / 2);
       const sweepRad = sweepAt(axis.boundary, edge);
       const [upX, upY] = [(bx - ax) / chord, (by - ay) / chord];
-      // the clearance never rises faster than the way, but for rounding on the shortest edges
+      // the clearance never rises faster than the distance, save by rounding on very short edges
       const fall = Math.min(1, Math.max(0, (br - ar) / lengthMm)) / slope;
       sweeps.push({ x: edge.x, y: edge.y, upX, upY, lengthMm, fall, sweepRad });
     }
   }
 }
 
-/** Area in mm² of one of the two halves of a sweep's surface by a tip of radius `flatMm`. */
+/** Area of one of the two halves of the surface that a tip of radius `flatMm` sweeps, mm². */
 export function halfSweepArea({ sweepRad, lengthMm, fall }: TipSweep, flatMm: number): number {
   const along = (t: number): number => Math.hypot(fall, Math.cos(t));
-  return flatMm * lengthMm * adaptiveIntegral(along, 0, sweepRad / 2, ARC_SHARE).value;
+  return flatMm * lengthMm * adaptiveIntegral(along, 0, sweepRad / 2, RIM_ARC_REL_TOL).value;
 }

@@ -1,6 +1,6 @@
 /**
- * ∫ |a cos t + b| dt from `from` to `to`, in closed form: the exposure of a wall that turns, where a is the level part of the fibre times the level
- * part of the normal and b the upright parts' product.
+ * ∫ |a cos t + b| dt from `from` to `to`, in closed form: the exposure of a wall that turns, where a is the
+ * level part of the fibre times the level part of the normal and b the upright parts' product.
  */
 export function absCosineIntegral(a: number, b: number, from: number, to: number): number {
   const whole = (t: number): number => a * Math.sin(t) + b * t;

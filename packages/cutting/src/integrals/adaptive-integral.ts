@@ -4,7 +4,10 @@ export interface Bounded {
   readonly error: number;
 }
 
-/** Gauss's rules with four and with eight points on −1 … 1: nodes and weights (from memory; a test integrates powers up to x¹⁵). */
+/**
+ * Gauss's rules with four and with eight points on −1 … 1: nodes and weights (from memory; a test integrates
+ * powers up to x¹⁵).
+ */
 const FOUR = [0.3399810435848563, 0.6521451548625461, 0.8611363115940526, 0.3478548451374538];
 const EIGHT = [
   0.1834346424956498, 0.362683783378362, 0.525532409916329, 0.3137066458778873, 0.7966664774136267,
@@ -15,8 +18,9 @@ const EIGHT = [
 const MAX_HALVINGS = 24;
 
 /**
- * Integral of f over a … b with an estimate of its error: stretches are halved until Gauss's rules with four and with eight points differ by no more than
- * their share of `tolerance`, or by rounding. The sum of the differences is the error: far above the true one where f is smooth.
+ * Integral of f over a … b with an estimate of its error: stretches are halved until Gauss's rules with four
+ * and with eight points differ by no more than their share of `tolerance`, or by rounding. The sum of the
+ * differences is the error: far above the true one where f is smooth.
  */
 export function adaptiveIntegral(f: (x: number) => number, a: number, b: number, tolerance: number): Bounded {
   let value = 0;

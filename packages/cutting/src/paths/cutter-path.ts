@@ -2,13 +2,19 @@
 export interface CutterPath {
   /** `[x, y, depth, …]`, mm; depth below the face, never negative. */
   readonly points: Float64Array;
-  /** Bulge, seen from above, of the move from each point to its successor in the run: 0 for a straight move and at each run's last point. */
+  /**
+   * Bulge, seen from above, of the move from each point to its successor in the run: 0 for a straight move
+   * and at each run's last point.
+   */
   readonly bulges: Float64Array;
   /** Index of the point after the last one of each run. */
   readonly runEnds: Uint32Array;
 }
 
-/** Length in mm of all moves of a path in the wood, arcs and slopes included; 0 for no runs or runs of one point. */
+/**
+ * Length in mm of all moves of a path in the wood, arcs and slopes included; 0 for no runs or runs of one
+ * point.
+ */
 export function pathLength(path: CutterPath): number {
   let sum = 0;
   for (let k = 0; k < path.runEnds.length; k++) {

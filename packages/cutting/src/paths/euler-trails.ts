@@ -2,8 +2,9 @@
 export type Trail = number[];
 
 /**
- * Trails that walk every edge of a graph exactly once: one closed trail for each part in which every node has an even number of edges, else
- * half as many open trails as there are odd nodes. Hierholzer's algorithm; linear time.
+ * Trails that walk every edge of a graph exactly once: one closed trail for each part in which every node has
+ * an even number of edges, else half as many open trails as there are odd nodes. Hierholzer's algorithm;
+ * linear time.
  */
 export function eulerTrails(nodeCount: number, from: ArrayLike<number>, to: ArrayLike<number>): Trail[] {
   const graph = withOddNodesPaired(nodeCount, from, to);

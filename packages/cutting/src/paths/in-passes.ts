@@ -1,11 +1,15 @@
 import { arcCentre } from './arc-centre.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 
-/** Ends closer than this in plan are one place, mm: what rounding makes of one point (our choice; far below any machine). */
+/**
+ * Ends closer than this in plan are one place, mm: what rounding makes of one point (our choice; far below
+ * any machine).
+ */
 const SAME_PLACE_MM = 1e-7;
 
 /**
- * Depths in mm of equal passes down to a depth, the deepest last, none taking more than `deepestPassMm` at once. None for depth 0.
+ * Depths in mm of equal passes down to a depth, the deepest last, none taking more than `deepestPassMm` at
+ * once. None for depth 0.
  *
  * @throws {RangeError} when the depth is negative or infinite, or the pass not above 0
  */
@@ -22,9 +26,10 @@ export function equalPasses(depthMm: number, deepestPassMm: number): readonly nu
 }
 
 /**
- * A path cut in passes: at each depth but the last just the stretches that lead deeper, level at that depth, and at last the path as it is. A level path
- * is so cut once at every depth; a V cut gets level passes and one to finish. A pass goes on where the one before ended, forwards or backwards,
- * if it can, without a lift. The depths rise; the last is the path's own greatest depth.
+ * A path cut in passes: at each depth but the last just the stretches that lead deeper, level at that depth,
+ * and at last the path as it is. A level path is so cut once at every depth; a V cut gets level passes and
+ * one to finish. A pass goes on where the one before ended, forwards or backwards, if it can, without a lift.
+ * The depths rise; the last is the path's own greatest depth.
  */
 export function inPasses(path: CutterPath, depthsMm: readonly number[]): CutterPath {
   return packRuns(Array.from(path.runEnds, (_, k) => runInPasses(runAt(path, k), depthsMm)).flat());
@@ -54,7 +59,10 @@ function runAt({ points, bulges, runEnds }: CutterPath, k: number): number[] {
   return run;
 }
 
-/** The stretches of a run that lie deeper than a depth, level at it; those that go on in the same place are one. */
+/**
+ * The stretches of a run that lie deeper than a depth, level at it; those that go on in the same place are
+ * one.
+ */
 function stretchesBelow(run: Run, depth: number): number[][] {
   const stretches: number[][] = [];
   let current: number[] | undefined;
@@ -114,7 +122,10 @@ function partOfBulge(bulge: number, share: number): number {
   return share === 1 ? bulge : Math.tan(Math.atan(bulge) * share);
 }
 
-/** The next stretch, turned if need be so that it starts where the run ends; undefined where it does so neither way. */
+/**
+ * The next stretch, turned if need be so that it starts where the run ends; undefined where it does so
+ * neither way.
+ */
 function goingOn(run: Run, next: Run): Run | undefined {
   const x = run[run.length - 4];
   const y = run[run.length - 3];

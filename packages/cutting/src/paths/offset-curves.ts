@@ -2,14 +2,22 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { invariant } from '@pourproof/plane';
 
-/** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
+/**
+ * Points closer than this share of the artwork's extent are one point: the rounding of a handful of
+ * operations.
+ */
 const CLOSENESS_SHARE = 8 * Number.EPSILON;
 
-/** A piece of the curve of all points with one clearance: closed, or open between two places where the axis passes `wideMm`. */
+/**
+ * A piece of the curve of all points with one clearance: closed, or open between two places where the axis
+ * passes `wideMm`.
+ */
 export interface OffsetCurve {
   /** Clearance all along, mm. */
   readonly clearance: number;
-  /** `[x, y, bulge, …]`, relative to the axis' origin; the bulge belongs to the move from a point to the next. */
+  /**
+   * `[x, y, bulge, …]`, relative to the axis' origin; the bulge belongs to the move from a point to the next.
+   */
   readonly points: number[];
   /** Axis edges that pass `wideMm` where the curve starts and ends; -1 for a closed curve. */
   readonly startEdge: number;
@@ -19,8 +27,8 @@ export interface OffsetCurve {
 }
 
 /**
- * Walks along the curves of equal clearance around the axis, level by level. Only what lies beside parts of the axis with less clearance
- * than `wideMm` is walked; with infinity for it all curves are closed.
+ * Walks along the curves of equal clearance around the axis, level by level. Only what lies beside parts of
+ * the axis with less clearance than `wideMm` is walked; with infinity for it all curves are closed.
  */
 export class OffsetTracer {
   readonly #axis: MedialAxis;
@@ -51,8 +59,8 @@ export class OffsetTracer {
   }
 
   /**
-   * The curves at one clearance, above 0, numbered from `firstCurve` on. `edges` names at least all axis edges that rise to that clearance
-   * or beyond and start below `wideMm`.
+   * The curves at one clearance, above 0, numbered from `firstCurve` on. `edges` names at least all axis
+   * edges that rise to that clearance or beyond and start below `wideMm`.
    */
   trace(clearance: number, edges: ArrayLike<number>, firstCurve: number): OffsetCurve[] {
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
@@ -145,7 +153,10 @@ export class OffsetTracer {
     this.moveOf[h] = this.#points.length / 3 - 1;
   }
 
-  /** Marks half-edge h, adds the point to which it leads where the curve passes on to another site, and returns the half-edge after it. */
+  /**
+   * Marks half-edge h, adds the point to which it leads where the curve passes on to another site, and
+   * returns the half-edge after it.
+   */
   #step(h: number): number {
     const { edgeFrom, edgeLeft, edgeRight, nextHalf, nodeR } = this.#axis;
     invariant(this.#stepsLeft-- > 0, 'a walk at one clearance comes back to where it began');

@@ -6,13 +6,16 @@ export interface Preference {
   readonly limit: number;
 }
 
-/** Candidates that are tried for a preferred run before it is given up: what is not found among so many is rarely worth the search. */
+/**
+ * Candidates that are tried for a preferred run before it is given up: what is not found among so many is
+ * rarely worth the search.
+ */
 const TRIES = 24;
 
 /**
- * An order in which to cut runs: from the first one on, the nearest that is preferred after the one before, and else the one whose start is
- * nearest to where that ended. Near-linear time where starts are spread evenly, on a grid that is laid anew whenever half of the runs are
- * done.
+ * An order in which to cut runs: from the first one on, the nearest that is preferred after the one before,
+ * and else the one whose start is nearest to where that ended. Near-linear time where starts are spread
+ * evenly, on a grid that is laid anew whenever half of the runs are done.
  *
  * @param starts `[x, y, …]` of each run's start, mm
  * @param ends `[x, y, …]` of each run's end, mm
@@ -101,7 +104,10 @@ interface Search {
   readonly isGood: (run: number) => boolean;
 }
 
-/** The run in the grid that starts nearest to a point, is good and within the limit; with the cell that holds it. */
+/**
+ * The run in the grid that starts nearest to a point, is good and within the limit; with the cell that holds
+ * it.
+ */
 function nearest(
   grid: Grid,
   starts: ArrayLike<number>,

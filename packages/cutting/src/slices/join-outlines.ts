@@ -2,22 +2,22 @@ import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type ArcRings, arcRingsArea, polygonFromArcs } from '@pourproof/geometry';
 import { perimeter, RESOLVE_GRID_MM, type Rings, signedArea } from '@pourproof/plane';
 
-/** Several outlines as one, with chords for arcs, and how far its area may be from that of their true union. */
+/** The union of several outlines with chords for arcs, and how far its area may be from the true one. */
 export interface JoinedOutline {
   readonly outline: ArcRings;
   readonly areaMm2: number;
-  /** What chords of arcs that bulge outwards leave out, mm²: at most so much more the union has. */
+  /** Area that chords of convex arcs leave out, mm²: the true union has at most so much more. */
   readonly shortMm2: number;
-  /** What chords of arcs that bulge inwards take in, mm²: at most so much less it has. */
+  /** Area that chords of concave arcs add, mm²: the true union has at most so much less. */
   readonly excessMm2: number;
 }
 
-/** The union of several outlines, arcs flattened within `toleranceMm`; no rings for none. */
+/** Joins several outlines, their arcs flattened within `toleranceMm`; no rings for no outlines. */
 export function joinOutlines(outlines: readonly ArcRings[], toleranceMm: number): JoinedOutline {
   let shortMm2 = 0;
   let excessMm2 = 0;
   const regions = outlines.map((outline) => {
-    // the region lies on the left of all its rings, as seen with y up
+    // with y up, a region lies to the left of all its rings, so a positive bulge is convex
     const outwards = { ...outline, bulges: outline.bulges.map((bulge) => Math.max(0, bulge)) };
     const inwards = { ...outline, bulges: outline.bulges.map((bulge) => Math.min(0, bulge)) };
     shortMm2 += arcRingsArea(outwards) - signedArea(polygonFromArcs(outwards, toleranceMm));
@@ -28,7 +28,7 @@ export function joinOutlines(outlines: readonly ArcRings[], toleranceMm: number)
     regions.length === 0
       ? { coords: new Float64Array(), ringEnds: new Uint32Array() }
       : regions.reduce((sum, region) => booleans(sum, region, 'union'));
-  // points that lie within half a grid of each other count as one
+  // resolving snaps points to its grid
   const snapped = RESOLVE_GRID_MM * perimeter(rings);
   return {
     outline: {

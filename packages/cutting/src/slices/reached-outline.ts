@@ -10,16 +10,15 @@ import {
   packArcRings,
 } from '@pourproof/geometry';
 import { invariant, ringCoords } from '@pourproof/plane';
-
-/** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
-const CLOSENESS_SHARE = 8 * Number.EPSILON;
+import { COINCIDENT_REL_TOL } from '../tolerances.ts';
 
 /**
- * Outline of the points within `reachMm` of those where a disc of radius `centreMm` fits: what a cutter that is `centreMm` in radius at the face
- * cuts at the height where its radius is `reachMm`. Straight pieces beside straight walls, true arcs around reflex points and in corners. Outer
- * rings have positive area, holes negative; no rings where nothing is cut.
+ * Outline of the points within `reachMm` of those where a disc of radius `centreMm` fits: what a cutter with
+ * radius `centreMm` at the face cuts at the height where its radius is `reachMm`. Straight along straight
+ * walls, true arcs around reflex vertices and in corners. Outer rings have positive area, holes negative; no
+ * rings where nothing is cut.
  *
- * @param reachMm 0 … centreMm; 0 gives the outline of the centres themselves
+ * @param reachMm 0 … centreMm; 0 gives the offset curve of `centreMm`, on which the centres stop
  * @throws {RangeError} when a radius is out of its range
  */
 export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: number): ArcRings {
@@ -66,13 +65,16 @@ class InsetTracer {
   readonly #seen: Uint8Array;
   readonly #isLeft: Uint8Array;
   #points: number[] = [];
-  /** Whether the piece after the last point turns around a reflex point, and the direction in which it starts. */
+  /**
+   * Whether the piece after the last point turns around a reflex vertex, and the direction in which it
+   * starts.
+   */
   #isFan = false;
   #fanX = 0;
   #fanY = 0;
-  /** Direction from its site to the first point of a walk without crossings. */
+  /** Direction from its site to the first point of a walk that meets no crossing. */
   #first: readonly [number, number] | undefined;
-  /** Half-edges that may still be walked: each is walked once. */
+  /** Upper bound on the half-edges still to walk: each is walked once. */
   #stepsLeft: number;
 
   constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs, inset: number) {
@@ -80,13 +82,13 @@ class InsetTracer {
     this.#crossings = crossings;
     this.#arcs = arcs;
     this.#inset = inset;
-    this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
+    this.#closeness = axis.boundary.extent * COINCIDENT_REL_TOL;
     this.#seen = new Uint8Array(axis.nextHalf.length);
     this.#isLeft = new Uint8Array(crossings.edge.length);
     this.#stepsLeft = axis.nextHalf.length;
   }
 
-  /** The loop that leaves crossing k along its right wall. */
+  /** Traces the loop that leaves crossing k along its right wall. */
   traceFromCrossing(k: number, loops: number[][]): void {
     if (this.#isLeft[k] !== 0) {
       return;
@@ -100,7 +102,7 @@ class InsetTracer {
     this.#close(loops);
   }
 
-  /** The loop along half-edge h, if it is unseen; no crossing lies on it. */
+  /** Traces the loop along half-edge h unless it is seen; no crossing lies on that loop. */
   traceWhole(h: number, loops: number[][]): void {
     if (this.#seen[h] !== 0) {
       return;
@@ -132,7 +134,7 @@ class InsetTracer {
     return reached;
   }
 
-  /** Marks half-edge h, adds the point where the site changes, if it does, and returns the half-edge after it. */
+  /** Marks half-edge h, adds a point if the site changes there, and returns the half-edge after it. */
   #step(h: number): number {
     const { nextHalf, edgeLeft, edgeRight, boundary } = this.#axis;
     invariant(this.#stepsLeft-- > 0, 'a walk around the axis comes back to where it began');
@@ -151,7 +153,7 @@ class InsetTracer {
     return after;
   }
 
-  /** Adds the point at which a crossing's disc faces one of its two sites. */
+  /** Adds the point of a crossing's disc that is nearest to one of its two sites. */
   #pushContact(crossing: number, site: number): void {
     const { x, y, radius } = this.#crossings;
     const { count, originX, originY, tx, ty, x: px, y: py } = this.#axis.boundary;
@@ -165,7 +167,9 @@ class InsetTracer {
     this.#startFan(site >= count, nx, ny);
   }
 
-  /** Adds the arcs from one wall of a crossing on; returns the crossing at whose other wall they end. */
+  /**
+   * Adds the arcs that start at one wall of a crossing; returns the crossing at whose other wall they end.
+   */
   #followArcs(crossing: number): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
     const { x, y, radius, angle } = this.#crossings;
@@ -201,7 +205,7 @@ class InsetTracer {
     this.#fanY = ny;
   }
 
-  /** Bends the piece after the last point around its reflex point up to a direction. */
+  /** Makes the piece after the last point an arc around its reflex vertex, up to a direction. */
   #endFan(nx: number, ny: number): void {
     const turn = Math.atan2(Math.abs(this.#fanX * ny - this.#fanY * nx), this.#fanX * nx + this.#fanY * ny);
     this.#bend(this.#inset > this.#closeness ? -Math.tan(turn / 4) : 0);
@@ -211,7 +215,10 @@ class InsetTracer {
     this.#points[this.#points.length - 1] = bulge;
   }
 
-  /** Adds a point, seen from its site in the direction (nx, ny), unless it repeats the one before along a straight piece. */
+  /**
+   * Adds a point that lies from its site in the direction (nx, ny), unless it repeats the one before on a
+   * straight piece.
+   */
   #push(x: number, y: number, nx: number, ny: number): void {
     if (this.#isFan) {
       this.#endFan(nx, ny);
@@ -225,7 +232,7 @@ class InsetTracer {
     points.push(x, y, 0);
   }
 
-  /** Keeps the loop unless fewer than two points are left without a last one that repeats the first. */
+  /** Drops last points that repeat the first, and keeps the loop if two points or more are left. */
   #close(loops: number[][]): void {
     const points = this.#points;
     while (points.length > 3 && points[points.length - 1] === 0) {

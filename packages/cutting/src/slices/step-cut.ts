@@ -2,39 +2,40 @@ import type { ArcRings } from '@pourproof/geometry';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
 
 /**
- * Points that lie within `reachMm` of those where a disc of `centreMm` fits: how most slices of most cuts can be told exactly.
+ * The points within `reachMm` of those with a clearance of at least `centreMm`: an erosion, then a dilation.
+ * Most slices of most cuts are exactly that.
  */
 export interface Reach {
   readonly centreMm: number;
   readonly reachMm: number;
 }
 
-/** What one step cuts by itself. Depths are below the face, from 0 to below `depthMm`; at `depthMm` itself it is the floor. */
+/** What one step cuts by itself. Depths are mm below the face; a slice at `depthMm` itself is the floor. */
 export interface StepCut {
   readonly depthMm: number;
-  /** Whether its slices are told by `reachAt` alone; where not, that is only a part of them. */
+  /** Whether `reachAt` describes its slices completely; otherwise it describes only a part of each. */
   readonly isExact: boolean;
   reachAt(depthMm: number): Reach;
   sliceArea(depthMm: number): Bounded;
   sliceOutline(depthMm: number): ArcRings;
-  /** At most so much of that outline's area lies outside of the slice, mm². */
+  /** Upper bound on the area of that outline outside the slice, mm². */
   sliceExcess(depthMm: number): number;
   volumeBetween(topMm: number, bottomMm: number): Bounded;
-  /** Area of the walls between two depths. */
+  /** Area of the walls between two depths, mm². */
   wallBetween(topMm: number, bottomMm: number): Bounded;
-  /** Clearance from which on the cut reaches the artwork's edge. */
+  /** Least clearance at which the cut reaches the artwork's edge, mm; Infinity where it never does. */
   readonly edgeClearanceMm: number;
 }
 
-/** Share of a radius within which two radii are the same for {@link containsReach}. */
-const SAME_SHARE = 1e-12;
+/** Radii closer than this, relative to the larger centre radius, are equal: a few thousand roundings. */
+const EQUAL_RADII_REL_TOL = 1e-12;
 
 /**
- * Whether all points of b are points of a, whatever the artwork: each of b's discs lies in one of a's of the same centre, or is the union of
- * a's smaller ones, whose centres are as much nearer to the edge as they are smaller.
+ * Whether b lies within a whatever the artwork: each disc of b lies in the disc of a with the same centre, or
+ * is the union of smaller discs of a, whose centres are nearer to the edge by as much as they are smaller.
  */
 export function containsReach(a: Reach, b: Reach): boolean {
-  const slack = SAME_SHARE * Math.max(a.centreMm, b.centreMm);
+  const slack = EQUAL_RADII_REL_TOL * Math.max(a.centreMm, b.centreMm);
   return a.reachMm > b.reachMm
     ? a.centreMm <= b.centreMm + slack
     : a.centreMm - a.reachMm <= b.centreMm - b.reachMm + slack;

@@ -15,7 +15,10 @@ export interface ClearingTask {
   readonly depthMm: number;
   /** Width of its tip, which sets the distance between rounds, mm; as wide as at the face by default. */
   readonly tipMm?: number;
-  /** Distance between rounds, as a share of the narrower of tip and width; 0.4 by default (common practice, no source). */
+  /**
+   * Distance between rounds, as a share of the narrower of tip and width; 0.4 by default (common practice, no
+   * source).
+   */
   readonly stepoverShare?: number;
   /** Most depth taken in one pass, mm; half the width by default (common practice, no source). */
   readonly deepestPassMm?: number;
@@ -47,8 +50,8 @@ export interface CutterEffort {
 }
 
 /**
- * For each cutter, in the order of use, its path and time. A clearing cutter takes at each depth just what the narrowest before it that went as deep left;
- * one that has nothing to do has no path and takes no time.
+ * For each cutter, in the order of use, its path and time. A clearing cutter takes at each depth just what
+ * the narrowest before it that went as deep left; one that has nothing to do has no path and takes no time.
  *
  * @param given values of the machine that are known
  * @throws {RangeError} when a size or a value of the machine is out of range

@@ -20,11 +20,14 @@ export interface CuttingTime {
 }
 
 /**
- * Time to cut a path, from rest above its first run to rest above its last. Each run: down at the plunge speed from the travel height to the first
- * point, along the run at the feed, up at the rapid speed, straight over to the next run at the travel height. Every stop is a full one between runs; corners
- * within a run are passed as `runSeconds` says. Changing bits, spinning up and dust stops are not counted. 0 for a path without runs.
+ * Time to cut a path, from rest above its first run to rest above its last. Each run: down at the plunge
+ * speed from the travel height to the first point, along the run at the feed, up at the rapid speed, straight
+ * over to the next run at the travel height. Every stop is a full one between runs; corners within a run are
+ * passed as `runSeconds` says. Changing bits, spinning up and dust stops are not counted. 0 for a path
+ * without runs.
  *
- * @param given values of the machine that are known; `SMALL_ROUTER`'s stand in for the others and are named in `assumptions`
+ * @param given values of the machine that are known; `SMALL_ROUTER`'s stand in for the others and are named
+ * in `assumptions`
  * @throws {RangeError} when a value of the machine is out of range
  */
 export function cuttingTime(path: CutterPath, given: Partial<Machine> = {}): CuttingTime {

@@ -23,7 +23,10 @@ export interface Assumption {
   readonly origin: 'given' | 'common practice';
 }
 
-/** A small hobby-size router table in hardwood; common practice, no source. Every machine and every wood differs: measure yours. */
+/**
+ * A small hobby-size router table in hardwood; common practice, no source. Every machine and every wood
+ * differs: measure yours.
+ */
 export const SMALL_ROUTER: Machine = {
   feedMmPerMin: 1000,
   plungeMmPerMin: 300,
@@ -33,7 +36,10 @@ export const SMALL_ROUTER: Machine = {
   retractMm: 5,
 };
 
-/** Distance between rounds as a share of the tip's width, and depth of a pass as a share of the bit's; common practice, no source. */
+/**
+ * Distance between rounds as a share of the tip's width, and depth of a pass as a share of the bit's; common
+ * practice, no source.
+ */
 export const COMMON_SHARES: { readonly stepover: number; readonly pass: number } = {
   stepover: 0.4,
   pass: 0.5,
@@ -49,7 +55,8 @@ const UNITS: Readonly<Record<keyof Machine, Assumption['unit']>> = {
 };
 
 /**
- * A machine with {@link SMALL_ROUTER}'s values where none is given, and the list of all values with their origin.
+ * A machine with {@link SMALL_ROUTER}'s values where none is given, and the list of all values with their
+ * origin.
  *
  * @throws {RangeError} when a value is not above 0; `junctionDeviationMm` and `retractMm` may be 0
  */

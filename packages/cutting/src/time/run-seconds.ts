@@ -13,11 +13,12 @@ export interface RunTime {
 }
 
 /**
- * Time of the run between points `from` and `to` (excluded) of a path, planned as a machine does that looks ahead: each move speeds up and slows down
- * evenly between the speeds at its ends, which are set by the corners there. A corner that turns the way so that the angle between both
- * moves is θ (π: straight on) is passed at v² = a·δ·sin(θ/2) / (1 − sin(θ/2)): the circle that touches both moves and comes within δ of the corner is
- * passed with the acceleration a. On an arc of radius ρ v² ≤ a·ρ likewise, and so in a row of short moves that stand for an arc: where two moves turn
- * by φ, ρ is half the sum of their lengths over φ.
+ * Time of the run between points `from` and `to` (excluded) of a path, planned as a machine does that looks
+ * ahead: each move speeds up and slows down evenly between the speeds at its ends, which are set by the
+ * corners there. A corner that turns the way so that the angle between both moves is θ (π: straight on) is
+ * passed at v² = a·δ·sin(θ/2) / (1 − sin(θ/2)): the circle that touches both moves and comes within δ of the
+ * corner is passed with the acceleration a. On an arc of radius ρ v² ≤ a·ρ likewise, and so in a row of short
+ * moves that stand for an arc: where two moves turn by φ, ρ is half the sum of their lengths over φ.
  */
 export function runSeconds(path: CutterPath, from: number, to: number, machine: Machine): RunTime {
   const moves = straightenedMoves(path, from, to);
@@ -38,7 +39,10 @@ export function runSeconds(path: CutterPath, from: number, to: number, machine: 
   return { cutSeconds, cutMm, downSeconds, downMm };
 }
 
-/** Seconds for a straight way that starts at speed v0, ends at v1, never exceeds `speed` and changes speed by `a`; v0 and v1 must be in reach. */
+/**
+ * Seconds for a straight way that starts at speed v0, ends at v1, never exceeds `speed` and changes speed by
+ * `a`; v0 and v1 must be in reach.
+ */
 export function moveSeconds(length: number, v0: number, v1: number, speed: number, a: number): number {
   if (length === 0) {
     return 0;
@@ -59,7 +63,10 @@ function topSpeed({ length, down, radius }: PlannedMove, machine: Machine): numb
   );
 }
 
-/** Squares of the speeds before, between and after the moves: 0 at both ends, and never more than can be reached from either side. */
+/**
+ * Squares of the speeds before, between and after the moves: 0 at both ends, and never more than can be
+ * reached from either side.
+ */
 function jointSpeeds(
   moves: readonly PlannedMove[],
   speeds: readonly number[],

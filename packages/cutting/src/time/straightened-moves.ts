@@ -2,8 +2,8 @@ import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
 import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
 
 /**
- * Moves that together keep within this of one straight line are planned as one, mm: what is finer than the flattening of the artwork is an
- * accident of how it was drawn, and no machine follows it.
+ * Moves that together keep within this of one straight line are planned as one, mm: what is finer than the
+ * flattening of the artwork is an accident of how it was drawn, and no machine follows it.
  */
 const STRAIGHT_MM = DEFAULT_FLATTEN_TOLERANCE_MM;
 
@@ -22,7 +22,10 @@ export interface PlannedMove {
   readonly isDown: boolean;
 }
 
-/** The moves of the run between points `from` and `to` (excluded), those that are nearly one straight line joined; none of length 0. */
+/**
+ * The moves of the run between points `from` and `to` (excluded), those that are nearly one straight line
+ * joined; none of length 0.
+ */
 export function straightenedMoves(path: CutterPath, from: number, to: number): PlannedMove[] {
   const moves: PlannedMove[] = [];
   let i = from;
@@ -46,7 +49,10 @@ function isBent({ points, bulges }: CutterPath, i: number): boolean {
   return (Math.abs(bulges[i]) * chord) / 2 > STRAIGHT_MM;
 }
 
-/** The last point up to which all moves from point i on are nearly one straight line, found by doubling and then halving the step. */
+/**
+ * The last point up to which all moves from point i on are nearly one straight line, found by doubling and
+ * then halving the step.
+ */
 function farthestStraight(path: CutterPath, i: number, last: number): number {
   let good = i + 1;
   let step = 1;

@@ -11,19 +11,26 @@ import { addLevelCells } from './level-cells.ts';
 import { addOutlineWalls } from './outline-walls.ts';
 import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
 
-/** Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too small. */
+/**
+ * Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too
+ * small.
+ */
 const CHORDS_PER_ARC = 16;
 
 /** How the fibre runs, and how fine elements are. */
 export interface CarvedWallOptions extends FibreSetting {
-  /** Larger walls and floors are cut into elements of about this size, mm, so that each can be given to one board block. Default: not cut. */
+  /**
+   * Larger walls and floors are cut into elements of about this size, mm, so that each can be given to one
+   * board block. Default: not cut.
+   */
   readonly longestMm?: number;
 }
 
 /**
- * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each. Which elements there are and in which
- * order does not depend on the fibre. Exact for upright walls, for the flanks of cutters that follow, and for level floors; walls by arcs of a profile stand
- * for a few chords each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
+ * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each.
+ * Which elements there are and in which order does not depend on the fibre. Exact for upright walls, for the
+ * flanks of cutters that follow, and for level floors; walls by arcs of a profile stand for a few chords
+ * each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
  *
  * @throws {RangeError} when the dive is out of −π/2 … π/2 or `longestMm` not above 0
  */
@@ -33,17 +40,17 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
     throw new RangeError(`longestMm is ${longestMm}; give a number of millimetres above 0`);
   }
   const walls = new WallCollector(options);
-  const union = new CutUnion(carving.layers, carving.toleranceMm);
+  const union = new CutUnion(carving.stepCuts, carving.toleranceMm);
   for (const band of union.wallBands()) {
-    const { topMm, bottomMm, holder } = band;
-    if (holder instanceof StraightFlankCut || holder instanceof RoundedTipCut) {
-      addFollowingWalls(walls, carving.axis, holder, { depthsMm: [topMm, bottomMm], longestMm });
-    } else if (holder instanceof ClearingCut) {
+    const { topMm, bottomMm, container } = band;
+    if (container instanceof StraightFlankCut || container instanceof RoundedTipCut) {
+      addFollowingWalls(walls, carving.axis, container, { depthsMm: [topMm, bottomMm], longestMm });
+    } else if (container instanceof ClearingCut) {
       addClearWalls(
         walls,
         carving.axis,
-        holder,
-        [holder.depthMm - bottomMm, holder.depthMm - topMm],
+        container,
+        [container.depthMm - bottomMm, container.depthMm - topMm],
         longestMm,
       );
     } else {
@@ -92,15 +99,15 @@ function addMeanWalls(
 /** The floor at the deepest, and level ledges above it. */
 function addFloors(
   walls: WallCollector,
-  { axis, layers, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
+  { axis, stepCuts, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
   longestMm: number,
 ): void {
-  const stops = [...new Set(layers.map((layer) => layer.depthMm))].sort((a, b) => b - a);
+  const stops = [...new Set(stepCuts.map((cut) => cut.depthMm))].sort((a, b) => b - a);
   for (const stop of stops) {
     const isDeepest = stop === maxDepthMm;
-    const [{ reach }] = layers
-      .filter((layer) => layer.depthMm === stop)
-      .map((layer) => ({ reach: layer.reachAt(stop), areaMm2: layer.sliceArea(stop).value }))
+    const [{ reach }] = stepCuts
+      .filter((cut) => cut.depthMm === stop)
+      .map((cut) => ({ reach: cut.reachAt(stop), areaMm2: cut.sliceArea(stop).value }))
       .sort((a, b) => b.areaMm2 - a.areaMm2);
     addLevelCells(walls, axis, {
       ...reach,

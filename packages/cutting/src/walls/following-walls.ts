@@ -19,18 +19,19 @@ const SIGN_PROBES = 8;
 const SIGN_HALVINGS = 50;
 
 /**
- * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a plane piece beside a site edge and a part of a
- * cone around a site point, as seen from the contacts' own normals.
+ * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a
+ * plane piece beside a site edge and a part of a cone around a site point, as seen from the contacts' own
+ * normals.
  */
 export function addFollowingWalls(
   walls: WallCollector,
   axis: MedialAxis,
-  layer: StraightFlankCut | RoundedTipCut,
+  cut: StraightFlankCut | RoundedTipCut,
   { depthsMm, longestMm }: TipBand,
 ): void {
-  const { profile } = layer;
+  const { profile } = cut;
   const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
-  const isStraight = layer instanceof StraightFlankCut;
+  const isStraight = cut instanceof StraightFlankCut;
   // a flat tip between straight flanks has surfaces of its own
   const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
   if (isStraight && profile.tipFlatMm > 0) {
@@ -45,7 +46,7 @@ export function addFollowingWalls(
     edge.load(e);
     cells.load();
     const centre =
-      layer instanceof RoundedTipCut ? layer.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
+      cut instanceof RoundedTipCut ? cut.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
     for (const part of edgeParts(edge, 0, longestMm)) {
       const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part });
       for (const chord of chords) {
@@ -74,7 +75,10 @@ function cutChords(chords: readonly ProfileChord[], longestMm: number): ProfileC
   });
 }
 
-/** Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is next to 0 there. */
+/**
+ * Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is
+ * next to 0 there.
+ */
 function signChanges(f: (t: number) => number, from: number, to: number): number[] {
   const changes: number[] = [];
   const step = (to - from) / SIGN_PROBES;
@@ -163,7 +167,9 @@ class CellPart {
     }
   }
 
-  /** Distance from the wall of the middle of what a stretch of the profile leaves at the middle of the part. */
+  /**
+   * Distance from the wall of the middle of what a stretch of the profile leaves at the middle of the part.
+   */
   #middle(chord: ProfileChord): number {
     const [near, far] = this.#span(chord, this.#part.clearance);
     return far > near ? (near + far) / 2 : this.#part.clearance / 2;

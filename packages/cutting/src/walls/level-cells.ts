@@ -5,7 +5,9 @@ import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import type { Reach } from '../slices/step-cut.ts';
 import type { WallCollector } from './wall-collector.ts';
 
-/** A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach. */
+/**
+ * A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach.
+ */
 export interface LevelSurface extends Reach {
   readonly butMm?: number;
   /** What all elements together are scaled to; default: as they are. */
@@ -19,7 +21,10 @@ const MAX_ACROSS = 40;
 /** How far areas may be off, as a share of the square of the largest clearance beside an edge. */
 const AREA_SHARE = 1e-12;
 
-/** Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of its crossings. */
+/**
+ * Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of
+ * its crossings.
+ */
 export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: LevelSurface): void {
   const { centreMm, reachMm, butMm, totalMm2, longestMm } = surface;
   const { originX, originY } = axis.boundary;
@@ -52,7 +57,10 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
 
 type Element = readonly [x: number, y: number, areaMm2: number];
 
-/** Elements beside one stretch of an axis edge, their areas in all exact, shared out by distance from the wall. */
+/**
+ * Elements beside one stretch of an axis edge, their areas in all exact, shared out by distance from the
+ * wall.
+ */
 function addAcross(
   axis: MedialAxis,
   edge: AxisEdge,

@@ -9,7 +9,10 @@ export interface TipBand {
   readonly longestMm: number;
 }
 
-/** Adds what a flat tip leaves along the axis between two depths: on each stretch two quarter turns of its rim, sloped as the axis falls. */
+/**
+ * Adds what a flat tip leaves along the axis between two depths: on each stretch two quarter turns of its
+ * rim, sloped as the axis falls.
+ */
 export function addTipWalls(
   walls: WallCollector,
   axis: MedialAxis,
@@ -36,7 +39,8 @@ function addHalf(
 ): void {
   const { originX, originY } = axis.boundary;
   const { x, y, upX, upY, lengthMm, fall, sweepRad } = sweep;
-  // at angle t from down the axis the surface stands along cos t · (down · fall, −1) + sin t · (aside · fall, 0)
+  // at angle t from down the axis the surface stands along cos t · (down · fall, −1) + sin t · (aside · fall,
+  // 0)
   const [asideX, asideY] = [-side * upY, side * upX];
   const a = walls.dot(-upX * fall, -upY * fall, -1);
   const b = walls.dot(asideX * fall, asideY * fall, 0);

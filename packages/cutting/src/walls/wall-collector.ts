@@ -5,7 +5,10 @@ import { absCosineIntegral } from '../integrals/abs-cosine-integral.ts';
 export interface FibreSetting {
   /** Azimuth of the fibre on the face, counter-clockwise from the artwork's x axis as seen there. */
   readonly grainRad: number;
-  /** Angle at which the fibre leaves the face towards its azimuth, −π/2 to π/2; π/2 is an end-grain board. Default 0. */
+  /**
+   * Angle at which the fibre leaves the face towards its azimuth, −π/2 to π/2; π/2 is an end-grain board.
+   * Default 0.
+   */
   readonly diveRad?: number;
 }
 
@@ -14,7 +17,10 @@ export interface CarvedWalls {
   readonly count: number;
   /** A point of the face over each element, `[x, y, …]`, absolute. */
   readonly points: Float64Array;
-  /** Unit normals out of the cut into the wood, `[x, y, z, …]`, z up out of the face; of a turning element the middle one. */
+  /**
+   * Unit normals out of the cut into the wood, `[x, y, z, …]`, z up out of the face; of a turning element the
+   * middle one.
+   */
   readonly normals: Float64Array;
   /** Area of each, slanted as it is. */
   readonly areasMm2: Float64Array;
@@ -27,7 +33,10 @@ export interface CarvedWalls {
   readonly exposedMm2: number;
 }
 
-/** Gathers elements and their exposure. Directions (nx, ny) are level unit vectors out of the cut into the wood; lean is from upright. */
+/**
+ * Gathers elements and their exposure. Directions (nx, ny) are level unit vectors out of the cut into the
+ * wood; lean is from upright.
+ */
 export class WallCollector {
   readonly #fx: number;
   readonly #fy: number;
@@ -76,7 +85,10 @@ export class WallCollector {
     this.#add(x, y, 0, 0, Math.PI / 2, areaMm2, areaMm2 * Math.abs(this.#rise), true);
   }
 
-  /** An element whose level direction turns evenly over `areaMm2`, from one angle to a larger one; angles from +x towards +y. */
+  /**
+   * An element whose level direction turns evenly over `areaMm2`, from one angle to a larger one; angles from
+   * +x towards +y.
+   */
   turning(x: number, y: number, fromRad: number, toRad: number, leanRad: number, areaMm2: number): void {
     const middle = (fromRad + toRad) / 2;
     const fibre = Math.atan2(this.#fy, this.#fx);

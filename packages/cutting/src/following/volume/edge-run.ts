@@ -1,31 +1,31 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
 
 /**
- * One axis edge from its low to its high end by position: mm along it where it is straight, along its directrix where it is a parabola arc. `load`
- * one that is no secondary edge, then ask.
+ * One axis edge, parametrised from its low to its high end by position: mm along it where it is straight, mm
+ * along the directrix where it is a parabola arc. `load` an edge that is not secondary, then ask.
  */
 export class EdgeRun {
   readonly #axis: MedialAxis;
   #kind: AxisEdge['kind'] = 'lines';
-  /** Least clearance of a bisector of two points; twice that of a line and a point. */
+  /** Least clearance on a bisector of two vertices; twice the least on that of an edge and a vertex. */
   #h = 1;
   #r0 = 0;
   #r1 = 0;
-  /** Positions of both ends, rising. */
+  /** Positions of the ends, in rising order. */
   from = 0;
   to = 0;
-  /** Clearance where the last question led, mm. */
+  /** Clearance at the position asked for last, mm. */
   clearance = 0;
-  /** Clearance gained there for each mm of way, 0 … 1. */
+  /** Clearance gained there per mm of length, 0 … 1. */
   rise = 0;
-  /** Way for each unit of position there. */
+  /** Length per unit of position there. */
   pace = 1;
 
   constructor(axis: MedialAxis) {
     this.#axis = axis;
   }
 
-  /** Whether the edge bends, and then away from its line. */
+  /** Whether the edge is an arc of a parabola. */
   get isParabola(): boolean {
     return this.#kind === 'line-point';
   }
@@ -53,7 +53,7 @@ export class EdgeRun {
       this.#h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
       [ox, oy, dx, dy] = [x[p], y[p], tx[line], ty[line]];
     }
-    // clearance rises away from position 0, to either side alike
+    // clearance rises symmetrically away from position 0
     const low = Math.abs((x0 - ox) * dx + (y0 - oy) * dy);
     const high = Math.abs((x1 - ox) * dx + (y1 - oy) * dy);
     this.from = Math.min(low, high);
@@ -73,14 +73,14 @@ export class EdgeRun {
       this.pace = Math.sqrt(1 + t * t);
       this.rise = t / this.pace;
     } else {
-      // on edges as short as rounding the clearance may seem to fall, or to rise faster than the way
+      // on edges as short as rounding the clearance may seem to fall, or to rise faster than the length
       this.rise = this.to > 0 ? Math.min(1, Math.max(0, (this.#r1 - this.#r0) / this.to)) : 0;
       this.clearance = this.#r0 + this.rise * position;
       this.pace = 1;
     }
   }
 
-  /** Position where the clearance is as given, or the end next to it. */
+  /** Position of a clearance, clamped to the ends. */
   positionOf(clearance: number): number {
     if (clearance <= this.#r0 || clearance >= this.#r1) {
       return clearance <= this.#r0 ? this.from : this.to;
@@ -95,21 +95,21 @@ export class EdgeRun {
     return Math.min(this.to, Math.max(this.from, at));
   }
 
-  /** Length of way between two positions, mm. */
-  wayBetween(from: number, to: number): number {
+  /** Length of the edge between two positions, mm. */
+  lengthBetween(from: number, to: number): number {
     return this.#kind === 'line-point'
-      ? (this.#h / 2) * (parabolaWay(to / this.#h) - parabolaWay(from / this.#h))
+      ? (this.#h / 2) * (parabolaLength(to / this.#h) - parabolaLength(from / this.#h))
       : to - from;
   }
 
-  /** Angle between the edge's directions at a position and at 0; 0 where it is straight. */
+  /** Angle between the directions of the edge at a position and at 0; 0 where it is straight. */
   turnAt(position: number): number {
     return this.#kind === 'line-point' ? Math.atan(position / this.#h) : 0;
   }
 
   /**
-   * By how much for each mm of way the sine of the arc tangent of what a ball sinks rises at a position where it touches both walls, 1/mm; rises along
-   * the edge.
+   * Rise, per mm of length, of the sine of the arc tangent of the sink rate of a ball that touches both
+   * walls, 1/mm; it increases along the edge.
    */
   sineRate(position: number, ball: number): number {
     this.at(position);
@@ -126,13 +126,13 @@ export class EdgeRun {
     return this.rise === 0 ? 0 : (this.rise * ball) ** 2 / (far * Math.sqrt(far));
   }
 
-  /** Turn for each mm of way at a position; falls along the edge. */
+  /** Curvature at a position, 1/mm; it decreases along the edge. */
   bendAt(position: number): number {
     return this.#kind === 'line-point' ? Math.cos(this.turnAt(position)) ** 3 / this.#h : 0;
   }
 }
 
 /** Twice the length of the parabola y = x²/2 from 0. */
-function parabolaWay(t: number): number {
+function parabolaLength(t: number): number {
   return t * Math.sqrt(1 + t * t) + Math.asinh(t);
 }

@@ -1,16 +1,22 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
 
-/** The axis' edges but secondary edges, in the order in which the clearance rises, and how they meet. */
+/** The axis edges that are not secondary, in the order in which the clearance rises, and how they meet. */
 export interface RisingOrder {
-  /** Edges; each of the first `sure` after all that end where it starts, the others on level rings and above. */
+  /**
+   * Edges: each of the first `sure` comes after all that end where it starts; the rest lie on or above level
+   * cycles.
+   */
   readonly edges: readonly number[];
   readonly sure: number;
-  /** Edges that end at each node, and that start there. */
+  /** Edges that end, and that start, at each node. */
   readonly ending: readonly (readonly number[])[];
   readonly starting: readonly (readonly number[])[];
 }
 
-/** Orders all edges but secondary edges so that what is known where one ends is known before those that start there. */
+/**
+ * Orders the edges so that what is known at the end of one is known before those that start there: a
+ * topological order.
+ */
 export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisEdge): RisingOrder {
   const ending: number[][] = Array.from(nodeR, () => []);
   const starting: number[][] = Array.from(nodeR, () => []);

@@ -51,7 +51,8 @@ describe.each(CUTTERS)('%s', (_, cutter) => {
       const radius = (height: number): number => radiusAt(cutter, height);
       const chord = overHeights(cutter, top, (h) => 2 * radius(h) * Math.sin(angle(h)));
       const turn = overHeights(cutter, top, (h) => (2 * radius(h) * angle(h)) / slopeAt(cutter, h));
-      // differences over a step, and what stretches leave out at their ends, where an arc's radius grows like a root
+      // differences over a step, and what stretches leave out at their ends, where an arc's radius grows like
+      // a root
       expect(Math.abs(chordMm2 - chord)).toBeLessThan(1e-4);
       expect(Math.abs(turnMm2 - turn)).toBeLessThan(6e-3);
       expect(Math.abs(widthMm2 - overHeights(cutter, top, (h) => 2 * radius(h)))).toBeLessThan(1e-4);

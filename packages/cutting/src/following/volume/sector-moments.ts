@@ -2,8 +2,8 @@ import type { Cutter, ProfilePiece } from '../../cutters/cutter.ts';
 import { adaptiveIntegral } from '../../integrals/adaptive-integral.ts';
 
 /**
- * Integrals over a cutter's heights of the circles around its own axis, each parted at the angle ψ where the cosine times the profile's slope (height for radius)
- * is `sink`: ψ is 0 where the slope is less. Radius ρ, height η.
+ * Integrals over height η of the circles of radius ρ around a cutter's axis, each split at the angle ψ with
+ * cos ψ · slope = `sink`, the slope being height per radius; ψ is 0 where the slope is smaller.
  */
 export interface SectorMoments {
   /** ∫ 2ρ sin ψ dη, mm². */
@@ -16,12 +16,17 @@ export interface SectorMoments {
   readonly squareMm2: number;
 }
 
-/** How far what slants around an arc off the cutter's axis may be off, mm for each mm. */
-const RING = 1e-6;
-/** Share of the square of the radius that an arc off the cutter's axis may be off. */
-const ARC_SHARE = 1e-10;
+/**
+ * Tolerance of the slant around an arc with its centre off the cutter's axis, mm per mm: far below its use.
+ */
+const RING_SLANT_REL_TOL = 1e-6;
+/**
+ * Tolerance of the moments of an arc with its centre off the cutter's axis, relative to the square of the
+ * radius.
+ */
+const RING_MOMENT_REL_TOL = 1e-10;
 
-/** Closed forms up to a height above the tip, but for arcs off the axis; above the profile it is upright. */
+/** Moments up to a height above the tip, in closed form save for arcs with a centre off the axis. */
 export function sectorMoments({ pieces }: Cutter, topMm: number, sink: number): SectorMoments {
   let chordMm2 = 0;
   let turnMm2 = 0;
@@ -57,13 +62,14 @@ export function sectorMoments({ pieces }: Cutter, topMm: number, sink: number): 
 }
 
 /**
- * ∫ 2ρ (sin `behindRad` − sin ψ) dσ up to a height, mm², where σ is the profile's length for each mm of radius: how fast surfaces get longer by slanting
- * more over points between both angles, for each mm that the cutter's axis moves away from them.
+ * ∫ 2ρ (sin `behindRad` − sin ψ) dσ up to a height, mm², σ the length of the profile per mm of radius: the
+ * surface gained by steepening over the points between both angles, per mm that the cutter's axis moves away
+ * from them.
  */
 export function slantGain({ pieces }: Cutter, topMm: number, sink: number, behindRad: number): number {
   const behind = Math.sin(behindRad);
   let sum = 0;
-  // length for each mm of radius at the end of the piece before
+  // length per mm of radius at the end of the piece before
   let before = 1;
   for (const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } of pieces) {
     if (fromHeightMm >= topMm || toRadiusMm === fromRadiusMm) {
@@ -83,17 +89,17 @@ export function slantGain({ pieces }: Cutter, topMm: number, sink: number, behin
       return Math.sqrt((r - below) * (r + below)) / below;
     };
     const [from, to] = [slopeAt(fromHeightMm), slopeAt(Math.min(topMm, toHeightMm))];
-    const parted = Math.min(to, Math.max(from, sink));
+    const split = Math.min(to, Math.max(from, sink));
     const scale = Math.hypot(1, sink);
     const root = (x: number): number => Math.sqrt(Math.max(0, (x - sink) * (x + sink)));
     const ball = (x: number): number => behind * (x - Math.atan(x));
     const left = (x: number): number => root(x) - scale * Math.atan(root(x) / scale);
-    sum += 2 * r * (ball(to) - ball(from) - left(to) + left(parted));
+    sum += 2 * r * (ball(to) - ball(from) - left(to) + left(split));
     if (c > 0) {
       const ring = (x: number): number => (behind * x - (x > sink ? root(x) : 0)) / Math.hypot(1, x);
       const [low, high] = [
-        adaptiveIntegral(ring, from, parted, RING),
-        adaptiveIntegral(ring, parted, to, RING),
+        adaptiveIntegral(ring, from, split, RING_SLANT_REL_TOL),
+        adaptiveIntegral(ring, split, to, RING_SLANT_REL_TOL),
       ];
       sum += 2 * c * (low.value + high.value);
     }
@@ -102,7 +108,7 @@ export function slantGain({ pieces }: Cutter, topMm: number, sink: number, behin
   return sum;
 }
 
-/** Arcs by the angle from straight down at their centre: its tangent is the slope. */
+/** Moments of an arc, by the angle at its centre from straight down, whose tangent is the slope. */
 function onArc(
   piece: ProfilePiece,
   { radiusMm: r, centreHeightMm, centreRadiusMm: c }: NonNullable<ProfilePiece['arc']>,
@@ -115,23 +121,23 @@ function onArc(
   const width = (t: number): number => r * (r * (t - Math.sin(t) * Math.cos(t)) - 2 * c * Math.cos(t));
   const outer = c + r * Math.sin(to);
   const widths = { widthMm2: width(to) - width(from), squareMm2: outer * outer };
-  const parted = Math.max(from, Math.atan(sink));
-  if (parted >= to) {
+  const split = Math.max(from, Math.atan(sink));
+  if (split >= to) {
     return { chordMm2: 0, turnMm2: 0, ...widths };
   }
   if (c === 0) {
     const [chordTo, turnTo] = onCentredArc(to, sink);
-    const [chordFrom, turnFrom] = onCentredArc(parted, sink);
+    const [chordFrom, turnFrom] = onCentredArc(split, sink);
     return { chordMm2: r * r * (chordTo - chordFrom), turnMm2: r * r * (turnTo - turnFrom), ...widths };
   }
   const angle = (t: number): number => Math.acos(Math.min(1, sink / Math.tan(t)));
-  // ψ starts like a square root where the circles begin to be parted
+  // ψ starts like a square root where the circles begin to be split
   const sum = (f: (t: number) => number): number =>
     adaptiveIntegral(
-      (u) => 2 * u * (to - parted) * f(parted + (to - parted) * u * u),
+      (u) => 2 * u * (to - split) * f(split + (to - split) * u * u),
       0,
       1,
-      ARC_SHARE * outer * outer,
+      RING_MOMENT_REL_TOL * outer * outer,
     ).value;
   return {
     chordMm2: sum((t) => 2 * (c + r * Math.sin(t)) * r * Math.sin(t) * Math.sin(angle(t))),
@@ -140,7 +146,7 @@ function onArc(
   };
 }
 
-/** Antiderivatives of chord and turn on a ball of radius 1 over the angle from straight down. */
+/** Antiderivatives of chord and turn on a unit ball over the angle from straight down. */
 function onCentredArc(t: number, sink: number): [chord: number, turn: number] {
   const [sin, cos] = [Math.sin(t), Math.cos(t)];
   const scale = Math.sqrt(1 + sink * sink);

@@ -57,10 +57,10 @@ test('the volume from below is no more than that from above, and no less than fr
             fan: (h) => profile.fanMm3(h, own(h)),
             kinks: profile.kinksMm,
           }));
-        const { mostMm3, gainMm3, integralErrorMm3 } = sweptVolume(axis, profile, 1e-7);
+        const { upperMm3, gainMm3, integralErrorMm3 } = sweptVolume(axis, profile, 1e-7);
         const alone = below(profile.tipFlatMm) - below(profile.reachMm);
         expect(gainMm3).toBeGreaterThan(-integralErrorMm3 - 1e-8);
-        expect(alone + gainMm3).toBeLessThan(mostMm3 + integralErrorMm3 + 1e-8);
+        expect(alone + gainMm3).toBeLessThan(upperMm3 + integralErrorMm3 + 1e-8);
       },
     ),
     { numRuns: 150 },

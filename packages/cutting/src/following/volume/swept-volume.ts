@@ -8,21 +8,28 @@ import { EdgeRun } from './edge-run.ts';
 import { type RisingOrder, risingOrder } from './rising-order.ts';
 import { sectorMoments, slantGain } from './sector-moments.ts';
 
-/** Share of the way to the middle of a stretch at which its end is asked for, so that the piece of the profile is the stretch's own. */
-const WITHIN_SHARE = 1e-9;
-/** What a following cutter cuts beyond what its contacts' own normals tell, in mm³, where the clearance is below the profile's reach. */
+/**
+ * How far inside a stretch, as a share of half of it, its end is evaluated, so that the profile piece is its
+ * own.
+ */
+const INWARD_SHARE = 1e-9;
+
+/**
+ * Bounds on the volume that a following cutter cuts in the cells with a clearance below the profile's reach.
+ */
 export interface SweptVolume {
-  /** All that it cuts in the cells below that clearance, no less than the truth. */
-  readonly mostMm3: number;
-  /** What it cuts there more than from the contacts' own normals, no more than the truth. */
+  /** Upper bound on all that it cuts there. */
+  readonly upperMm3: number;
+  /** Lower bound on what it cuts there beyond the depths that the contacts' own normals give. */
   readonly gainMm3: number;
-  /** What the integrals of both together may be off. */
+  /** Error of the integrals of both together. */
   readonly integralErrorMm3: number;
 }
 
 /**
- * Area in mm² by which the surface that a following cutter leaves slants more than from the contacts' own normals. The error is an estimate, no bound: how
- * far what {@link countedSink} is sure of is from counting all that the tip sinks.
+ * Area by which the surface that a following cutter leaves exceeds that from the contacts' own normals, mm².
+ * The error is an estimate, not a bound: the difference between counting the whole sink rate and what {@link
+ * countedSink} is certain of.
  */
 export function sweptSlant(axis: MedialAxis, profile: FollowingProfile, tolerance: number): Bounded {
   const sweep = new Sweep(axis, profile, tolerance);
@@ -32,20 +39,24 @@ export function sweptSlant(axis: MedialAxis, profile: FollowingProfile, toleranc
 }
 
 /**
- * The volume that a cutter with any profile cuts on its way along the axis, from above and from below, in closed forms and integrals along the axis.
+ * Bounds on the volume that a cutter of any profile cuts along the axis, by closed forms integrated along it.
  *
- * From above: at each depth the discs around the axis are swept up every edge. What a disc covers newly is counted, a disc at each bottleneck too, and at
- * each node one for all but one of the edges that end there. That counts a point as often as the parts of the axis whose discs cover it are apart:
- * once, but for points that the cutter reaches from two sides with a higher tip between. From below: a point has at least the depth from its own
- * normal, and gains while the tip on its way up the axis sinks faster than the profile over the point rises, as far as {@link countedSink} is sure of it.
+ * From above: at each depth, discs are swept up every axis edge, and only what a disc newly covers is
+ * counted; a disc starts at each bottleneck, and at each node one is taken off for all but one of the edges
+ * that end there. A point counts as often as the parts of the axis whose discs cover it are apart: once, save
+ * for points that the cutter reaches from two sides with a higher tip between.
  *
- * @param tolerance how far all integrals together may be off, mm³
+ * From below: a point has at least the depth from its own contact's normal. It gains while the tip, on its
+ * way up the axis, sinks faster than the profile over the point rises, as far as {@link countedSink} is
+ * certain of that.
+ *
+ * @param tolerance tolerance of all integrals together, mm³
  */
 export function sweptVolume(axis: MedialAxis, profile: FollowingProfile, tolerance: number): SweptVolume {
   const sweep = new Sweep(axis, profile, tolerance);
-  const most = sweep.newlyCovered();
+  const upper = sweep.newlyCovered();
   const gain = sweep.gained();
-  return { mostMm3: most.value, gainMm3: gain.value, integralErrorMm3: most.error + gain.error };
+  return { upperMm3: upper.value, gainMm3: gain.value, integralErrorMm3: upper.error + gain.error };
 }
 
 class Sweep {
@@ -67,7 +78,7 @@ class Sweep {
     this.#order = risingOrder(axis, this.#edge);
   }
 
-  /** All that is covered below the reach. */
+  /** Upper bound on what is cut at clearances below the reach. */
   newlyCovered(): Bounded {
     const { nodeR } = this.#axis;
     const { reachMm } = this.#profile;
@@ -84,7 +95,7 @@ class Sweep {
           this.#add(from, to, (position) => this.#newAt(position));
         }
         if (this.#edge.r1 >= reachMm) {
-          // in front of the crossing lies what is told from contacts with more clearance
+          // what lies in front of the crossing belongs to contacts with more clearance
           this.#run.at(this.#run.positionOf(reachMm));
           this.#sum -= (1 - Math.acos(this.#run.rise) / Math.PI) * this.#body(reachMm);
         }
@@ -93,12 +104,15 @@ class Sweep {
     return { value: this.#sum, error: this.#error };
   }
 
-  /** What points behind gain. */
+  /** Lower bound on what points behind the cutter gain. */
   gained(): Bounded {
     return this.#sumBehind((position, sink, counted) => this.#gainAt(position, sink, counted));
   }
 
-  /** By how much the surface over points behind slants more, with what is counted or all that the tip sinks; less the floor that a flat tip goes over there. */
+  /**
+   * Surface gained over points behind, by the counted or the whole sink rate, less the floor that a flat tip
+   * sweeps.
+   */
   slanted(isAll: boolean): Bounded {
     const { reachMm, tipFlatMm } = this.#profile;
     const { value, error } = this.#sumBehind((position, sink, counted) =>
@@ -114,15 +128,15 @@ class Sweep {
     return { value: value - floor, error };
   }
 
-  /** Sum over all edges of what f tells for each unit of position, where the tip sinks and how much of it is counted. */
+  /** Integral over all edges of f, given per unit of position, the sink rate and its counted part. */
   #sumBehind(f: (position: number, sink: number, counted: number) => number): Bounded {
     const { edgeFrom } = this.#axis;
     const { edges, sure } = this.#order;
-    // share of the tip's sinking that is counted where each edge ends
+    // share of the sink rate that is counted where each edge ends
     const shares = new Float64Array(edgeFrom.length);
     [this.#sum, this.#error] = [0, 0];
     edges.forEach((e, k) => {
-      // nothing is sure of what comes up from a level ring
+      // nothing is certain of what comes up from a level cycle
       let share = k < sure ? this.#startShare(edgeFrom[e], shares) : 0;
       if (this.#load(e)) {
         if (this.#edge.r0 < this.#profile.tipFlatMm) {
@@ -137,14 +151,14 @@ class Sweep {
     return { value: this.#sum, error: this.#error };
   }
 
-  /** Loads an edge; whether the cutter is anywhere on it with less clearance than its reach. */
+  /** Loads an edge; whether any of it has a clearance below the reach. */
   #load(e: number): boolean {
     this.#edge.load(e);
     this.#run.load(this.#edge);
     return this.#edge.r0 < this.#profile.reachMm;
   }
 
-  /** Stretches of the loaded edge without kinks of the profile, up to its reach: from, to. */
+  /** Stretches `[from, to]` of the loaded edge between kinks of the profile, up to its reach. */
   #stretches(): [number, number][] {
     const run = this.#run;
     const { r0, r1 } = this.#edge;
@@ -162,10 +176,10 @@ class Sweep {
     return stretches;
   }
 
-  /** The least share that is counted where the edges end that end at a node. */
+  /** The least share that is counted at the end of any edge that ends at a node. */
   #startShare(node: number, shares: Float64Array): number {
     const { ending, starting } = this.#order;
-    // points beyond a bottleneck come up from the other side
+    // at a bottleneck, points come up from the other side
     if (
       this.#axis.nodeR[node] > this.#profile.tipFlatMm &&
       (ending[node].length === 0 || starting[node].length > 1)
@@ -175,7 +189,7 @@ class Sweep {
     return ending[node].reduce((least, e) => Math.min(least, shares[e]), 1);
   }
 
-  /** Adds what f tells of a stretch; the share of the tip's sinking that is counted at its end. */
+  /** Adds the integral of f over a stretch; returns the share of the sink rate that is counted at its end. */
   #behind(
     from: number,
     to: number,
@@ -189,35 +203,35 @@ class Sweep {
     this.#add(from, to, (position) => {
       run.at(position);
       const sink = run.rise * this.#profile.sinkAt(run.clearance);
-      return sink > 0 ? f(position, sink, counted(run.wayBetween(from, position), sink)) : 0;
+      return sink > 0 ? f(position, sink, counted(run.lengthBetween(from, position), sink)) : 0;
     });
     const sink = this.#sinkAt(to, from, to);
     if (sink === Infinity) {
       return share;
     }
-    return sink > 0 ? Math.min(1, counted(run.wayBetween(from, to), sink) / sink) : 1;
+    return sink > 0 ? Math.min(1, counted(run.lengthBetween(from, to), sink) / sink) : 1;
   }
 
   #add(from: number, to: number, f: (position: number) => number): void {
-    // towards the radius of a ball, where the tip sinks ever faster, places crowd
-    const way = to - from;
-    const crowded = (v: number): number => 2 * v * way * f(to - way * v * v);
-    const { value, error } = adaptiveIntegral(crowded, 0, 1, this.#tolerance);
+    // denser towards the end: near the radius of a ball the tip sinks ever faster
+    const length = to - from;
+    const denser = (v: number): number => 2 * v * length * f(to - length * v * v);
+    const { value, error } = adaptiveIntegral(denser, 0, 1, this.#tolerance);
     this.#sum += value;
     this.#error += error;
   }
 
-  /** What the tip sinks for each mm of way at the end of a stretch, as it is within it. */
+  /** Sink rate of the tip at an end of a stretch, as the limit from inside. */
   #sinkAt(position: number, from: number, to: number): number {
     const run = this.#run;
     run.at((from + to) / 2);
     const middle = run.clearance;
     run.at(position);
-    const within = run.clearance + (middle - run.clearance) * WITHIN_SHARE;
+    const within = run.clearance + (middle - run.clearance) * INWARD_SHARE;
     return run.rise > 0 ? run.rise * this.#profile.sinkAt(within) : 0;
   }
 
-  /** Volume that is newly covered for each unit of position. */
+  /** Volume newly covered per unit of position. */
   #newAt(position: number): number {
     const profile = this.#profile;
     this.#run.at(position);
@@ -227,7 +241,10 @@ class Sweep {
     return pace * (chordMm2 + sink * (Math.PI * squareMm2 - turnMm2));
   }
 
-  /** Volume that points behind gain for each unit of position: those on whose side of the contacts the profile rises no faster than what is counted. */
+  /**
+   * Volume gained per unit of position by the points behind over which the profile rises no faster than what
+   * counts.
+   */
   #gainAt(position: number, sink: number, counted: number): number {
     const { rise, pace, top } = this.#countedAt(position, counted);
     const { chordMm2, turnMm2, widthMm2, squareMm2 } = sectorMoments(this.#profile.cutter, top, counted);
@@ -235,13 +252,13 @@ class Sweep {
     return pace * (sink * (behind * squareMm2 - turnMm2) - (Math.sin(behind) * widthMm2 - chordMm2));
   }
 
-  /** Area that the surface over the same points gains. */
+  /** Area that the surface over the same points gains, per unit of position. */
   #slantAt(position: number, counted: number): number {
     const { rise, pace, top } = this.#countedAt(position, counted);
     return pace * slantGain(this.#profile.cutter, top, counted, Math.acos(rise));
   }
 
-  /** The run at a position, with the height on the profile up to which points are counted. */
+  /** The edge at a position, and the height on the profile up to which points count. */
   #countedAt(position: number, counted: number): { rise: number; pace: number; top: number } {
     this.#run.at(position);
     const { clearance, rise, pace } = this.#run;
@@ -249,7 +266,7 @@ class Sweep {
     return { rise, pace, top };
   }
 
-  /** Volume of the cutter with its tip as deep as a clearance allows. */
+  /** Volume of the cutter below the face with its tip as deep as a clearance allows. */
   #body(clearance: number): number {
     const { cutter, tipFlatMm } = this.#profile;
     return clearance < tipFlatMm

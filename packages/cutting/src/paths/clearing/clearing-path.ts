@@ -11,27 +11,37 @@ export interface Clearing {
   /** Diameter of the cutter, mm, above 0. */
   readonly diameterMm: number;
   /**
-   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter loops leave posts in corners, which
-   * get short ways of their own; after an earlier cutter no more than half the diameter is used.
+   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter
+   * loops leave posts in corners, which get short ways of their own; after an earlier cutter no more than
+   * half the diameter is used.
    */
   readonly stepoverMm: number;
   /** Depth of the floor below the face, mm, 0 or more. */
   readonly depthMm: number;
-  /** Depth down to which other work has opened all of it, mm, at most `depthMm`; passes start there. 0 by default. */
+  /**
+   * Depth down to which other work has opened all of it, mm, at most `depthMm`; passes start there. 0 by
+   * default.
+   */
   readonly openDepthMm?: number;
-  /** Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default, for none. */
+  /**
+   * Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default,
+   * for none.
+   */
   readonly earlierDiameterMm?: number;
   /** Most depth taken in one pass, mm; unlimited by default. */
   readonly deepestPassMm?: number;
   /**
-   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, at least as deep, and it is no farther than this,
-   * mm. With `deepestPassMm` 40 by default (our choice: what a lift takes at a common feed), else 0: passes made of the path later would go
-   * that way each time.
+   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, at
+   * least as deep, and it is no farther than this, mm. With `deepestPassMm` 40 by default (our choice: what a
+   * lift takes at a common feed), else 0: passes made of the path later would go that way each time.
    */
   readonly stayDownMm?: number;
   /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
-  /** Places where the cutter would reach no more than this beyond the earlier cut are passed over, mm; 0.02 by default (our choice: not seen). */
+  /**
+   * Places where the cutter would reach no more than this beyond the earlier cut are passed over, mm; 0.02 by
+   * default (our choice: not seen).
+   */
   readonly ignoreMm?: number;
 }
 
@@ -40,10 +50,11 @@ const DEFAULT_IGNORE_MM = 0.02;
 const DEFAULT_STAY_DOWN_MM = 40;
 
 /**
- * Path of a flat cutter that takes all it can reach at one depth: loops at clearance radius, radius + stepover, … until nothing is left,
- * those that hang together joined into one closed run by short moves that stay where the cutter's centre may go. After an earlier
- * cutter only the loops, or their parts, that take more are kept. Every point of what the cutter can reach, and no other, is swept (but for
- * `ignoreMm`). No runs where the cutter fits nowhere or the earlier one took all. Time linear in the axis for each round.
+ * Path of a flat cutter that takes all it can reach at one depth: loops at clearance radius, radius +
+ * stepover, … until nothing is left, those that hang together joined into one closed run by short moves that
+ * stay where the cutter's centre may go. After an earlier cutter only the loops, or their parts, that take
+ * more are kept. Every point of what the cutter can reach, and no other, is swept (but for `ignoreMm`). No
+ * runs where the cutter fits nowhere or the earlier one took all. Time linear in the axis for each round.
  *
  * @throws {RangeError} when a size is out of range
  */
@@ -102,7 +113,10 @@ function checkSize(name: string, value: number, isGood: boolean): void {
   }
 }
 
-/** Axis edges, no secondary edges, that rise to the radius and start where the earlier cutter did not fit; highest first. */
+/**
+ * Axis edges, no secondary edges, that rise to the radius and start where the earlier cutter did not fit;
+ * highest first.
+ */
 function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const shape = new AxisEdge(axis);

@@ -1,16 +1,20 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 
-/** Ways along parabolas are given as chords within this, mm: what is swept is off by no more (our choice: a fifth of the flattening). */
+/**
+ * Ways along parabolas are given as chords within this, mm: what is swept is off by no more (our choice: a
+ * fifth of the flattening).
+ */
 const CHORD_MM = 0.001;
 
 /** A way down along the axis and back up, closed: `[x, y, bulge, …]`, relative to the axis' origin. */
 export type Tail = number[];
 
 /**
- * The ways into corners, and to places where the clearance is greatest, that two loops leave uncovered if they are farther apart than the radius.
- * Between the loop at clearance p and the next at n it is the axis with clearance above p + radius and below n: a point p + radius or more
- * from the edge is no farther from the axis than n − p − radius.
+ * The ways into corners, and to places where the clearance is greatest, that two loops leave uncovered if
+ * they are farther apart than the radius. Between the loop at clearance p and the next at n it is the axis
+ * with clearance above p + radius and below n: a point p + radius or more from the edge is no farther from
+ * the axis than n − p − radius.
  */
 export class CornerTails {
   readonly #axis: MedialAxis;
@@ -47,13 +51,19 @@ export class CornerTails {
     }
   }
 
-  /** Whether the clearance is greatest around at the high end of an edge, and the edge the first of those that end there. */
+  /**
+   * Whether the clearance is greatest around at the high end of an edge, and the edge the first of those that
+   * end there.
+   */
   isTop(e: number): boolean {
     const top = this.#axis.edgeTo[e];
     return this.#hasRise[top] === 0 && this.#below[this.#first[top]] === e;
   }
 
-  /** The way from where edge e has clearance `level` down to where the loop at `outer` covers all; undefined where nothing is uncovered. */
+  /**
+   * The way from where edge e has clearance `level` down to where the loop at `outer` covers all; undefined
+   * where nothing is uncovered.
+   */
   fromCrossing(e: number, level: number, outer: number): Tail | undefined {
     this.#edge.load(e);
     this.#edge.at(level);
@@ -107,8 +117,9 @@ export class CornerTails {
   }
 
   /**
-   * The edges from which, or from below which, the disc at the start of the walk does not cover all: a point beside the axis at clearance R is at most
-   * the way from the start plus R − floor from it, and that never grows on the way up.
+   * The edges from which, or from below which, the disc at the start of the walk does not cover all: a point
+   * beside the axis at clearance R is at most the way from the start plus R − floor from it, and that never
+   * grows on the way up.
    */
   #neededBelow(edges: ArrayLike<number>, top: number, floor: number): Set<number> {
     const { edgeFrom, nodeR } = this.#axis;
@@ -151,7 +162,8 @@ export class CornerTails {
       edge.atShare(share);
       ends.push(edge.x, edge.y);
     }
-    // chords of equal steps along the line lie off a parabola by a share that falls with the square of their number
+    // chords of equal steps along the line lie off a parabola by a share that falls with the square of their
+    // number
     const off = Math.hypot(mx - (ends[0] + ends[2]) / 2, my - (ends[1] + ends[3]) / 2);
     const chords = Math.max(1, Math.ceil(Math.sqrt(off / CHORD_MM)));
     const points: number[] = [];

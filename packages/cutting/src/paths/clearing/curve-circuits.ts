@@ -8,7 +8,10 @@ export interface OpenCurve {
   readonly endEdge: number;
 }
 
-/** Closed loops made of open curves; curve `id` begins at point `offset` of loop `loop`, walked backwards where `isBack`. */
+/**
+ * Closed loops made of open curves; curve `id` begins at point `offset` of loop `loop`, walked backwards
+ * where `isBack`.
+ */
 export interface CurveCircuits {
   readonly loops: number[][];
   /** Axis edge of the wide place at which each loop both starts and ends; -1 where it ends elsewhere. */
@@ -17,8 +20,8 @@ export interface CurveCircuits {
 }
 
 /**
- * Open curves joined by straight moves between their ends at the same wide place, each curve walked once. Where a place has an odd number of
- * ends, its part becomes more than one loop.
+ * Open curves joined by straight moves between their ends at the same wide place, each curve walked once.
+ * Where a place has an odd number of ends, its part becomes more than one loop.
  */
 export function curveCircuits(curves: readonly OpenCurve[]): CurveCircuits {
   const nodeOf = new Map<number, number>();

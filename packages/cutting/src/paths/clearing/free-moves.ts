@@ -2,10 +2,16 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { edgeIndex } from '../../depth/edge-index.ts';
 import type { NearIndex } from '../../depth/near-index.ts';
 
-/** Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs exactly. */
+/**
+ * Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs
+ * exactly.
+ */
 const TOUCH_SHARE = 1e-9;
 
-/** Tells which straight ways keep a distance from the artwork's edge. Coordinates are relative to the axis' origin. */
+/**
+ * Tells which straight ways keep a distance from the artwork's edge. Coordinates are relative to the axis'
+ * origin.
+ */
 export class FreeMoves {
   readonly #axis: MedialAxis;
   readonly #index: NearIndex;

@@ -11,8 +11,9 @@ export interface PlacedRun {
 }
 
 /**
- * Runs in an order with short ways between them. Where an earlier cutter that kept `wide` from the edge has cut all the way from one run to the next,
- * and the next is no farther than `limit`, both become one: straight over by their hubs, at the depth at which the first ends.
+ * Runs in an order with short ways between them. Where an earlier cutter that kept `wide` from the edge has
+ * cut all the way from one run to the next, and the next is no farther than `limit`, both become one:
+ * straight over by their hubs, at the depth at which the first ends.
  */
 export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: number, limit: number): Run[] {
   const starts = runs.flatMap(({ points }) => [points[0], points[1]]);

@@ -14,11 +14,17 @@ export interface Nesting {
   readonly wide: number;
   /** Clearances of the loops, rising. */
   readonly levels: readonly number[];
-  /** Radius of the discs around wide places in which centres add nothing: there straight moves between curves are free. */
+  /**
+   * Radius of the discs around wide places in which centres add nothing: there straight moves between curves
+   * are free.
+   */
   readonly discRadius: number;
   readonly overlap: number;
   readonly ignore: number;
-  /** Radius of the cutter, where loops are farther apart than that and nothing was done before: corners between them get ways of their own. */
+  /**
+   * Radius of the cutter, where loops are farther apart than that and nothing was done before: corners
+   * between them get ways of their own.
+   */
   readonly tailRadius: number | undefined;
 }
 
@@ -262,7 +268,10 @@ class LoopNester {
     return ra !== rb;
   }
 
-  /** Open curves become loops by way of the wide places, ahead of all others; links are given in loops instead of curves. */
+  /**
+   * Open curves become loops by way of the wide places, ahead of all others; links are given in loops instead
+   * of curves.
+   */
   #assemble(): OffsetLoops {
     const open: OpenCurve[] = [];
     this.#curves.forEach(({ startEdge, endEdge }, id) => {

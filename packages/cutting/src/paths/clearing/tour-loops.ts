@@ -33,8 +33,9 @@ export interface LoopLink {
 }
 
 /**
- * One run for each set of loops that the links hold together: it walks every loop once and every link there and back, and
- * ends where it began, at the last point if its first loop is loose. The links must not close a loop. Linear time but for sorting the links along their loops.
+ * One run for each set of loops that the links hold together: it walks every loop once and every link there
+ * and back, and ends where it began, at the last point if its first loop is loose. The links must not close a
+ * loop. Linear time but for sorting the links along their loops.
  */
 export function tourLoops(loops: readonly Loop[], links: readonly LoopLink[]): Tour[] {
   const stops = loops.map((): Stop[] => []);
@@ -55,7 +56,10 @@ export function tourLoops(loops: readonly Loop[], links: readonly LoopLink[]): T
 
 interface Stop {
   readonly move: number;
-  /** Distance from the start of the move, squared: it grows along lines and along arcs of less than half a turn. */
+  /**
+   * Distance from the start of the move, squared: it grows along lines and along arcs of less than half a
+   * turn.
+   */
   readonly along: number;
   readonly x: number;
   readonly y: number;
@@ -68,7 +72,10 @@ function stopAt({ points }: Loop, move: number, x: number, y: number, end: numbe
   return { move: at, along: (x - points[3 * at]) ** 2 + (y - points[3 * at + 1]) ** 2, x, y, end };
 }
 
-/** A loop with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for none. */
+/**
+ * A loop with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for
+ * none.
+ */
 interface LaidLoop {
   readonly points: readonly number[];
   readonly end: readonly number[];

@@ -1,6 +1,9 @@
 import { arcCentre } from '../arc-centre.ts';
 
-/** What is left of an open curve: its points, and which of its moves, `from` … `to` (excluded), are still whole. */
+/**
+ * What is left of an open curve: its points, and which of its moves, `from` … `to` (excluded), are still
+ * whole.
+ */
 export interface TrimmedCurve {
   readonly points: number[];
   /** Index in the untrimmed curve of the point that would be the first one now. */
@@ -17,9 +20,10 @@ export interface Disc {
 }
 
 /**
- * An open curve `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the first around its start and the
- * second around its end, or led on straight to where it does not reach them. Straight moves are cut on the rim, arcs are kept whole unless
- * they lie in the disc. At least one point of the curve is kept. A radius of 0 or less stands for no disc.
+ * An open curve `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the
+ * first around its start and the second around its end, or led on straight to where it does not reach them.
+ * Straight moves are cut on the rim, arcs are kept whole unless they lie in the disc. At least one point of
+ * the curve is kept. A radius of 0 or less stands for no disc.
  */
 export function trimCurve(points: readonly number[], atStart: Disc, atEnd: Disc): TrimmedCurve {
   const last = points.length / 3 - 1;
@@ -46,7 +50,9 @@ export function trimCurve(points: readonly number[], atStart: Disc, atEnd: Disc)
   };
 }
 
-/** The point of the rim nearest to a point outside the disc, as a list; empty for a point in it or on its rim. */
+/**
+ * The point of the rim nearest to a point outside the disc, as a list; empty for a point in it or on its rim.
+ */
 function rimTowards(x: number, y: number, disc: Disc): number[] {
   const d = Math.hypot(x - disc.x, y - disc.y);
   if (disc.radius <= 0 || d <= disc.radius * (1 + 1e-9)) {
@@ -93,7 +99,10 @@ function isIn(x: number, y: number, disc: Disc): boolean {
   return Math.hypot(x - disc.x, y - disc.y) <= disc.radius;
 }
 
-/** Moves point i towards its neighbour j, to where the straight move between them leaves the disc; false where nothing is to be moved. */
+/**
+ * Moves point i towards its neighbour j, to where the straight move between them leaves the disc; false where
+ * nothing is to be moved.
+ */
 function cutStart(points: number[], i: number, j: number, disc: Disc): boolean {
   const bulge = points[3 * Math.min(i, j) + 2];
   const [ax, ay] = [points[3 * i] - disc.x, points[3 * i + 1] - disc.y];

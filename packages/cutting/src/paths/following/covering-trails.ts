@@ -1,9 +1,10 @@
 import { eulerTrails } from '../euler-trails.ts';
 
 /**
- * Trails that walk every edge of a graph at least once. An edge is walked twice where that saves a new start: odd nodes are paired along a
- * shortest spanning tree and the ways between them walked again, save those longer than `limitMm` and the longest of each part, which is
- * free. Edges are named as in `eulerTrails`, a doubled edge twice. O(n log n).
+ * Trails that walk every edge of a graph at least once. An edge is walked twice where that saves a new start:
+ * odd nodes are paired along a shortest spanning tree and the ways between them walked again, save those
+ * longer than `limitMm` and the longest of each part, which is free. Edges are named as in `eulerTrails`, a
+ * doubled edge twice. O(n log n).
  */
 export function coveringTrails(
   nodeCount: number,
@@ -90,7 +91,10 @@ function doubledEdges(
   return doubled;
 }
 
-/** A spanning tree of each part with the least length: nodes from the roots on, the edge towards the root (-1 at it), the root of each node. */
+/**
+ * A spanning tree of each part with the least length: nodes from the roots on, the edge towards the root (-1
+ * at it), the root of each node.
+ */
 function spanningTree(
   nodeCount: number,
   from: readonly number[],

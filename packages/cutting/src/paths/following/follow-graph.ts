@@ -22,8 +22,9 @@ export interface FollowGraph {
 const NO_CURVE: readonly number[] = [];
 
 /**
- * The axis where its clearance is from `floor` to `cap`, without branches that change less than `ignoreMm`, and the curves of clearance `cap`. Nodes of
- * the axis keep their numbers; those after them are points of the curves.
+ * The axis where its clearance is from `floor` to `cap`, without branches that change less than `ignoreMm`,
+ * and the curves of clearance `cap`. Nodes of the axis keep their numbers; those after them are points of the
+ * curves.
  */
 export function followGraph(axis: MedialAxis, floor: number, cap: number, ignoreMm: number): FollowGraph {
   const { edgeFrom, edgeTo, nodeR } = axis;
@@ -88,7 +89,9 @@ function addCurves(
   return nodes;
 }
 
-/** Points of a curve from point a to point b; all round if they are the same and the curve has but one stop. */
+/**
+ * Points of a curve from point a to point b; all round if they are the same and the curve has but one stop.
+ */
 function arcBetween(points: readonly number[], a: number, b: number, isPart: boolean): number[] {
   const count = points.length / 3;
   const steps = isPart ? (b - a + count) % count : count;

@@ -14,18 +14,25 @@ export interface Following {
   readonly includedRad: number;
   /** Radius of the rounded tip, mm; 0, the default, for a true point. */
   readonly tipRadiusMm?: number;
-  /** Width of a flat tip, mm; 0, the default, for none. It goes only where it fits. Not together with a rounded tip. */
+  /**
+   * Width of a flat tip, mm; 0, the default, for none. It goes only where it fits. Not together with a
+   * rounded tip.
+   */
   readonly tipFlatMm?: number;
   /** Deepest that the tip may go, mm, above 0; infinity for no limit. */
   readonly depthMm: number;
   /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
   readonly toleranceMm?: number;
   /**
-   * Branches that would reach no more than this farther into a corner are left out, mm; 0.02 by default (our choice: not seen). Less than twice the
-   * flattening tolerance lets branches into the facets of flattened curves through.
+   * Branches that would reach no more than this farther into a corner are left out, mm; 0.02 by default (our
+   * choice: not seen). Less than twice the flattening tolerance lets branches into the facets of flattened
+   * curves through.
    */
   readonly ignoreMm?: number;
-  /** Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift takes at a common feed). */
+  /**
+   * Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift
+   * takes at a common feed).
+   */
   readonly retraceMm?: number;
 }
 
@@ -43,10 +50,11 @@ const DEFAULT_RETRACE_MM = 40;
 const DEFAULT_IGNORE_MM = 0.02;
 
 /**
- * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as the clearance there asks for, up
- * to the surface in corners. Where the depth limit stops it, along the curve of equal clearance at that depth; the floor inside it is left to a flat
- * cutter. Chained into few runs, short branches walked there and back. Where nothing but a round spot is cut, a run of one point. No runs for an
- * empty region.
+ * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as
+ * the clearance there asks for, up to the surface in corners. Where the depth limit stops it, along the curve
+ * of equal clearance at that depth; the floor inside it is left to a flat cutter. Chained into few runs,
+ * short branches walked there and back. Where nothing but a round spot is cut, a run of one point. No runs
+ * for an empty region.
  *
  * @throws {RangeError} when a size is out of range
  */

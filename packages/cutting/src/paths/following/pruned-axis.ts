@@ -5,13 +5,16 @@ import { AxisEdge } from '@pourproof/geometry';
 export interface PrunedAxis {
   /** 1 for each axis edge to follow. */
   readonly isKept: Uint8Array;
-  /** Nodes that stand for all that hung on them: everything around lies within the tolerance of their discs. */
+  /**
+   * Nodes that stand for all that hung on them: everything around lies within the tolerance of their discs.
+   */
   readonly lonely: readonly number[];
 }
 
 /**
- * The axis without secondary edges and without branches that change nothing: a branch is left out where its discs reach no more than `ignoreMm` beyond
- * the disc at its root, as those into the facets of a flattened curve do. Linear time.
+ * The axis without secondary edges and without branches that change nothing: a branch is left out where its
+ * discs reach no more than `ignoreMm` beyond the disc at its root, as those into the facets of a flattened
+ * curve do. Linear time.
  */
 export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, bottleneckCount } = axis;

@@ -8,7 +8,10 @@ export interface Tip {
   readonly tipFlatMm: number;
 }
 
-/** Depth in mm at which the cutter is as wide at the face as a disc of radius `clearanceMm`; 0 where a flat tip does not fit. */
+/**
+ * Depth in mm at which the cutter is as wide at the face as a disc of radius `clearanceMm`; 0 where a flat
+ * tip does not fit.
+ */
 export function tipDepth(tip: Tip, clearanceMm: number): number {
   const { includedRad, tipRadiusMm: rho, tipFlatMm } = tip;
   const half = includedRad / 2;
@@ -20,7 +23,10 @@ export function tipDepth(tip: Tip, clearanceMm: number): number {
   return rho * (1 - Math.sin(half)) + Math.max(0, clearanceMm - joint - tipFlatMm / 2) / Math.tan(half);
 }
 
-/** Half the width in mm that the cutter has at the face when its tip is `depthMm` below; infinity for an infinite depth. */
+/**
+ * Half the width in mm that the cutter has at the face when its tip is `depthMm` below; infinity for an
+ * infinite depth.
+ */
 export function widthAtDepth(tip: Tip, depthMm: number): number {
   const { includedRad, tipRadiusMm: rho, tipFlatMm } = tip;
   const half = includedRad / 2;

@@ -4,7 +4,10 @@ import { type Tip, tipDepth, tipSlope } from './tip-depth.ts';
 
 /** Halvings of a piece at most; the deviation falls by four each time. */
 const MAX_HALVINGS = 24;
-/** Panels of the quadrature are at most this wide in asinh(u/h): five nodes give 13 digits on them (measured in a test). */
+/**
+ * Panels of the quadrature are at most this wide in asinh(u/h): five nodes give 13 digits on them (measured
+ * in a test).
+ */
 const PANEL = 0.25;
 /** Nodes and weights of Gauss' and Legendre's quadrature with five nodes on -1 … 1, in their closed forms. */
 const INNER_NODE = Math.sqrt(5 - 2 * Math.sqrt(10 / 7)) / 3;
@@ -13,7 +16,10 @@ const INNER_WEIGHT = (322 + 13 * Math.sqrt(70)) / 900;
 const OUTER_WEIGHT = (322 - 13 * Math.sqrt(70)) / 900;
 const MIDDLE_WEIGHT = 128 / 225;
 
-/** The way of a V cutter's tip along axis edges, in three dimensions. Coordinates are relative to the axis' origin. */
+/**
+ * The way of a V cutter's tip along axis edges, in three dimensions. Coordinates are relative to the axis'
+ * origin.
+ */
 export class TipPath {
   readonly #axis: MedialAxis;
   readonly #edge: AxisEdge;
@@ -26,8 +32,8 @@ export class TipPath {
   }
 
   /**
-   * Points `[x, y, depth, …]` from where the tip fits on edge e, or its low end, up to clearance `top`, within `tolerance` of the true curve and
-   * on it.
+   * Points `[x, y, depth, …]` from where the tip fits on edge e, or its low end, up to clearance `top`,
+   * within `tolerance` of the true curve and on it.
    */
   points(e: number, top: number, tolerance: number): number[] {
     const edge = this.#edge;
@@ -109,7 +115,10 @@ export class TipPath {
     return coneLength + panels(speed, Math.asin(r0 / rho), Math.asin(steep / rho));
   }
 
-  /** Half distance or focal distance of the two sites of the edge at hand, and its ends along the bisector, 0 where the clearance is least. */
+  /**
+   * Half distance or focal distance of the two sites of the edge at hand, and its ends along the bisector, 0
+   * where the clearance is least.
+   */
   #bisector(): { h: number; u0: number; u1: number } {
     const { kind, left, right, x0, y0, x1, y1 } = this.#edge;
     const { count, x, y, tx, ty } = this.#axis.boundary;
