@@ -6,7 +6,9 @@ import { publicPackages } from './public-packages.mjs';
 const tag = process.argv[2] ?? '';
 const faults = publicPackages()
   .filter(({ manifest }) => `v${manifest.version}` !== tag)
-  .map(({ folder, manifest }) => `${folder} has version ${manifest.version}, the tag says ${tag || 'nothing'}`);
+  .map(
+    ({ folder, manifest }) => `${folder} has version ${manifest.version}, the tag says ${tag || 'nothing'}`,
+  );
 const waiting = readdirSync('.changeset').filter((file) => file.endsWith('.md') && file !== 'README.md');
 if (waiting.length > 0) {
   faults.push(`changes wait for a version (run npx changeset version): ${waiting.join(', ')}`);

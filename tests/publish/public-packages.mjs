@@ -26,3 +26,16 @@ export function publicPackages() {
   found.forEach(place);
   return sorted;
 }
+
+/**
+ * What a page may import: every entry of every published package but the command line's.
+ * @returns {string[]} such as `@pourproof/plane` or `@pourproof/artwork/svg`
+ */
+export const entriesForBrowsers = () =>
+  publicPackages()
+    .filter(({ manifest }) => manifest.bin === undefined)
+    .flatMap(({ manifest }) =>
+      Object.keys(manifest.exports)
+        .filter((key) => key !== './package.json')
+        .map((key) => `${manifest.name}${key.slice(1)}`),
+    );
