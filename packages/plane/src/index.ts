@@ -28,6 +28,8 @@ export {
   ringsBounds,
   signedArea,
 } from './region.ts';
+export { BoxIndex } from './structures/box-index.ts';
+export { UnionFind } from './structures/union-find.ts';
 export {
   DEFAULT_FLATTEN_TOLERANCE_MM,
   DEFAULT_JOIN_TOLERANCE_MM,

@@ -1,5 +1,5 @@
 import { isEmptyBounds, type Region, ringsBounds } from '@pourproof/plane';
-import { type BoxIndex, boxesOf, indexBoxes } from '../clip/box-index.ts';
+import { boxesOf, indexBoxes, type Overlaps } from '../clip/box-index.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import { CoverBlocks } from './cover-blocks.ts';
 import type { NoticeBook } from './notice-book.ts';
@@ -42,10 +42,10 @@ export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): 
 /** Takes from each shape what lies above it, one by one or by unions of many, whichever there is less of. */
 class Covers {
   readonly #painted: readonly Painted[];
-  readonly #index: BoxIndex;
+  readonly #index: Overlaps;
   readonly #blocks: CoverBlocks | undefined;
 
-  constructor(painted: readonly Painted[], index: BoxIndex) {
+  constructor(painted: readonly Painted[], index: Overlaps) {
     this.#painted = painted;
     this.#index = index;
     this.#blocks = this.#isPiled()

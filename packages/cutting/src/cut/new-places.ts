@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import type { Point } from '@pourproof/plane';
+import { type Point, UnionFind } from '@pourproof/plane';
 
 /**
  * A piece into which the centre gets no farther than this, mm, is no place: otherwise each corner between two
@@ -52,11 +52,11 @@ interface Part {
 
 /** Connected pieces of the axis. */
 class Parts {
-  readonly #parent: Int32Array;
+  readonly #joined: UnionFind;
   readonly #own: [number, Part][] = [];
 
   constructor(count: number) {
-    this.#parent = Int32Array.from({ length: count }, (_, k) => k);
+    this.#joined = new UnionFind(count);
   }
 
   add(id: number, part: Part): void {
@@ -64,13 +64,13 @@ class Parts {
   }
 
   join(a: number, b: number): void {
-    this.#parent[this.#find(a)] = this.#find(b);
+    this.#joined.join(a, b);
   }
 
   found(): Part[] {
     const sums = new Map<number, Part>();
     for (const [id, part] of this.#own) {
-      const root = this.#find(id);
+      const root = this.#joined.find(id);
       const sum = sums.get(root);
       const best = sum === undefined || part.high > sum.high ? part : sum;
       sums.set(root, {
@@ -80,14 +80,5 @@ class Parts {
       });
     }
     return [...sums.values()];
-  }
-
-  #find(k: number): number {
-    let at = k;
-    while (this.#parent[at] !== at) {
-      this.#parent[at] = this.#parent[this.#parent[at]];
-      at = this.#parent[at];
-    }
-    return at;
   }
 }

@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import type { BoxIndex } from '@pourproof/plane';
 import { edgeIndex } from './edge-index.ts';
-import type { NearIndex } from './near-index.ts';
 
 /** Where a point lies in the artwork. */
 export interface CellPlace {
@@ -17,7 +17,7 @@ const INSIDE_SHARE = 1e-9;
 /** Finds in which cell of the axis a point lies: O(log n) for each on ordinary artwork. */
 export class CellFinder {
   readonly #axis: MedialAxis;
-  readonly #index: NearIndex;
+  readonly #index: BoxIndex;
   readonly #edge: AxisEdge;
   /** Cells sorted by site and contact: twice the axis edge, plus 1 for the left site. */
   readonly #cells: Int32Array;
@@ -57,7 +57,7 @@ export class CellFinder {
         site = count + i;
       }
     };
-    this.#index.visit(px, py, (distance) => distance <= nearest * (1 + INSIDE_SHARE), look);
+    this.#index.visitNear(px, py, (distance) => distance <= nearest * (1 + INSIDE_SHARE), look);
     if (site < 0 || inner > nearest * (1 + INSIDE_SHARE)) {
       return undefined;
     }

@@ -1,9 +1,9 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { BoxIndex } from '@pourproof/plane';
 import { heightAt } from '../cutters/cutter.ts';
 import type { FollowingProfile } from '../following/following-profile.ts';
 import { axisEdgeBox } from './axis-edge-box.ts';
-import { NearIndex } from './near-index.ts';
 
 /** Places looked at along an axis edge before the best is refined. */
 const PROBES = 6;
@@ -18,7 +18,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 export class DeepestCentre {
   readonly #profile: FollowingProfile;
   readonly #edge: AxisEdge;
-  readonly #index: NearIndex;
+  readonly #index: BoxIndex;
   /** Axis edge of each item of the index. */
   readonly #edges: readonly number[];
 
@@ -37,7 +37,7 @@ export class DeepestCentre {
       }
     }
     this.#edges = edges;
-    this.#index = new NearIndex(Float64Array.from(boxes), Float64Array.from(values));
+    this.#index = new BoxIndex(Float64Array.from(boxes), Float64Array.from(values));
   }
 
   /** Depth at a point, relative to the axis' origin, given one that is surely cut there. */
@@ -48,7 +48,7 @@ export class DeepestCentre {
       distance > reachMm
         ? -Infinity
         : this.#profile.tipDepth(Math.min(clearance, reachMm)) - heightAt(cutter, distance);
-    this.#index.visit(
+    this.#index.visitNear(
       x,
       y,
       (distance, clearance) => most(distance, clearance) > best,

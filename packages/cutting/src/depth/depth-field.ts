@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { findLevelCrossings } from '@pourproof/geometry';
+import { BoxIndex } from '@pourproof/plane';
 import { ClearingCut } from '../clearing/clearing-cut.ts';
 import { heightAt } from '../cutters/cutter.ts';
 import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
@@ -7,7 +8,6 @@ import { StraightFlankCut } from '../following/straight-flank-cut.ts';
 import type { StepCut } from '../slices/step-cut.ts';
 import { CellFinder, type CellPlace } from './cell-finder.ts';
 import { DeepestCentre } from './deepest-centre.ts';
-import { NearIndex } from './near-index.ts';
 
 /** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
 export class DepthField {
@@ -75,20 +75,20 @@ export class DepthField {
 class CrossingIndex {
   readonly #x: readonly number[];
   readonly #y: readonly number[];
-  readonly #index: NearIndex;
+  readonly #index: BoxIndex;
 
   constructor(axis: MedialAxis, centreMm: number) {
     const { x, y } = findLevelCrossings(axis, centreMm);
     this.#x = x;
     this.#y = y;
     const boxes = Float64Array.from({ length: 4 * x.length }, (_, k) => ((k & 1) === 0 ? x : y)[k >> 2]);
-    this.#index = new NearIndex(boxes, new Float64Array(x.length));
+    this.#index = new BoxIndex(boxes);
   }
 
   /** Distance to the nearest crossing, Infinity where none is within `limit`. */
   nearest(px: number, py: number, limit: number): number {
     let best = Infinity;
-    this.#index.visit(
+    this.#index.visitNear(
       px,
       py,
       (distance) => distance <= limit && distance < best,

@@ -1,8 +1,8 @@
 import type { Boundary } from '@pourproof/geometry';
-import { NearIndex } from './near-index.ts';
+import { BoxIndex } from '@pourproof/plane';
 
 /** The edges of a boundary by where they lie, to visit those near a point. */
-export function edgeIndex({ count, x, y, next }: Boundary): NearIndex {
+export function edgeIndex({ count, x, y, next }: Boundary): BoxIndex {
   const boxes = new Float64Array(4 * count);
   for (let i = 0; i < count; i++) {
     const j = next[i];
@@ -11,5 +11,5 @@ export function edgeIndex({ count, x, y, next }: Boundary): NearIndex {
     boxes[4 * i + 2] = Math.max(x[i], x[j]);
     boxes[4 * i + 3] = Math.max(y[i], y[j]);
   }
-  return new NearIndex(boxes, new Float64Array(count));
+  return new BoxIndex(boxes);
 }

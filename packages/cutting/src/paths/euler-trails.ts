@@ -1,3 +1,5 @@
+import { UnionFind } from '@pourproof/plane';
+
 /** An edge walked forwards is `2 * edge`, backwards `2 * edge + 1`. */
 export type Trail = number[];
 
@@ -34,27 +36,16 @@ function withOddNodesPaired(nodeCount: number, from: ArrayLike<number>, to: Arra
   const allFrom = Array.from(from);
   const allTo = Array.from(to);
   const degree = new Int32Array(nodeCount);
-  const part = new Int32Array(nodeCount);
-  for (let v = 0; v < nodeCount; v++) {
-    part[v] = v;
-  }
-  const find = (v: number): number => {
-    let at = v;
-    while (part[at] !== at) {
-      part[at] = part[part[at]];
-      at = part[at];
-    }
-    return at;
-  };
+  const parts = new UnionFind(nodeCount);
   for (let e = 0; e < from.length; e++) {
     degree[from[e]]++;
     degree[to[e]]++;
-    part[find(from[e])] = find(to[e]);
+    parts.join(from[e], to[e]);
   }
   const waiting = new Map<number, number>();
   for (let v = 0; v < nodeCount; v++) {
     if (degree[v] % 2 === 1) {
-      const key = find(v);
+      const key = parts.find(v);
       const other = waiting.get(key);
       if (other === undefined) {
         waiting.set(key, v);

@@ -1,4 +1,4 @@
-import type { Point } from '@pourproof/plane';
+import { type Point, UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
@@ -32,7 +32,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   const { part, start } = strokeParts(axis);
   const limit = enteringRadius(axis, widthLimitMm / 2);
   const { edgeFrom, edgeTo, nodeR } = axis;
-  const groups = new StretchGroups(2 * nodeR.length);
+  const groups = new UnionFind(2 * nodeR.length);
   const chosen: number[] = [];
   const shape = new AxisEdge(axis);
   for (let e = 0; e < part.length; e++) {
@@ -56,29 +56,6 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   return [...byGroup.values()].map((edges) =>
     stretchOf({ axis, start, limit }, edges, part[edges[0]] === STROKE),
   );
-}
-
-/** Sets that grow by joining. */
-class StretchGroups {
-  readonly #parent: Int32Array;
-
-  constructor(count: number) {
-    this.#parent = Int32Array.from({ length: count }, (_, k) => k);
-  }
-
-  find(item: number): number {
-    const parent = this.#parent;
-    let at = item;
-    while (parent[at] !== at) {
-      parent[at] = parent[parent[at]];
-      at = parent[at];
-    }
-    return at;
-  }
-
-  join(a: number, b: number): void {
-    this.#parent[this.find(a)] = this.find(b);
-  }
 }
 
 /** Whether the edge is narrower than the limit where it begins to count. */
@@ -173,17 +150,14 @@ function linkTree({ axis, start, limit }: Narrow, edges: readonly number[]): Map
   for (const node of edges.flatMap((e) => [edgeFrom[e], edgeTo[e]])) {
     names.set(node, names.get(node) ?? names.size);
   }
-  const tree = new StretchGroups(names.size);
+  const tree = new UnionFind(names.size);
   for (const e of edges) {
     const from = edgeFrom[e];
     const to = nodeR[edgeTo[e]] < limit ? edgeTo[e] : -1 - e;
     if (to >= 0) {
-      const a = tree.find(names.get(from) ?? 0);
-      const b = tree.find(names.get(to) ?? 0);
-      if (a === b) {
+      if (!tree.join(names.get(from) ?? 0, names.get(to) ?? 0)) {
         continue;
       }
-      tree.join(a, b);
     }
     shape.load(e);
     const length = shape.lengthBetween(start[e], shape.shareOf(limit));

@@ -1,3 +1,4 @@
+import FlatQueue from 'flatqueue';
 import type { Boundary } from './boundary.ts';
 import {
   AWAY,
@@ -22,7 +23,6 @@ import {
 } from './cell-layout.ts';
 import { ClosingOrder } from './closing-order.ts';
 import type { CutBoundary } from './cut-at-bottlenecks.ts';
-import { EventQueue } from './event-queue.ts';
 import type { Bottlenecks } from './find-bottlenecks.ts';
 import { type AxisGraph, GrowingGraph } from './growing-graph.ts';
 import { type Pieces, piecesOf } from './pieces.ts';
@@ -52,7 +52,8 @@ class Collapse {
   readonly #segmentCells: SegmentCells;
   readonly #vertexCells: VertexCells;
   readonly #order: ClosingOrder;
-  readonly #queue: EventQueue = new EventQueue();
+  /** Cells by the clearance at which they were to close when they were queued; entries that no longer hold are passed over. */
+  readonly #queue: FlatQueue = new FlatQueue();
 
   constructor(
     boundary: Boundary,
@@ -249,11 +250,13 @@ class Collapse {
   #first(some: number): number {
     const numbers = this.#numbers;
     const queue = this.#queue;
+    let due = queue.peekValue();
     let at = queue.pop();
-    while (at >= 0 && numbers[at + DUE] !== queue.poppedKey) {
+    while (at !== undefined && numbers[at + DUE] !== due) {
+      due = queue.peekValue();
       at = queue.pop();
     }
-    return at >= 0 ? at : this.#leastDue(some);
+    return at ?? this.#leastDue(some);
   }
 
   /** The same by looking at all: where places decide instead of clearances, each of several neighbours may have to wait for another. */

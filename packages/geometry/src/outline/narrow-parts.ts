@@ -1,3 +1,4 @@
+import { UnionFind } from '@pourproof/plane';
 import { BLOCK } from '../measure/axis-blocks.ts';
 import { MIN_CLEARANCE, SUM_STRIDE } from '../measure/cell-sums.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
@@ -11,8 +12,8 @@ export class NarrowParts {
   readonly #radius: number;
   /** Part of each node that was passed, before joining; 0 for none yet. */
   readonly #part: Int32Array;
-  /** What each part was joined to, itself if to none; part 0 is none. */
-  readonly #joined: number[] = [0];
+  /** Parts that hang together; part 0 is none. */
+  readonly #joined = new UnionFind(1);
 
   /** Joins all that hangs together by bottlenecks; linear time. */
   constructor(axis: MedialAxis, radius: number) {
@@ -35,7 +36,7 @@ export class NarrowParts {
    * what else hangs together below the crossing only joins there.
    */
   closedBy(e: number): number {
-    return this.#last(this.#part[this.#axis.edgeFrom[e]]);
+    return this.#joined.find(this.#part[this.#axis.edgeFrom[e]]);
   }
 
   /** Number of the part in which edge e, with less clearance at its low end, lies. */
@@ -44,7 +45,7 @@ export class NarrowParts {
     if (this.#part[from] === 0) {
       this.#passUp(e);
     }
-    return this.#last(this.#part[from]);
+    return this.#joined.find(this.#part[from]);
   }
 
   /** Names all nodes on the way up along edge e and beyond, up to a crossing, a top or what has been passed. */
@@ -54,8 +55,7 @@ export class NarrowParts {
     let node = edgeFrom[e];
     let name = part[node];
     if (name === 0) {
-      name = this.#joined.length;
-      this.#joined.push(name);
+      name = this.#joined.add();
     }
     part[node] = name;
     for (let up = e; up >= 0; up = this.#risingFrom(up)) {
@@ -64,7 +64,7 @@ export class NarrowParts {
         return;
       }
       if (part[node] !== 0) {
-        this.#joined[this.#last(name)] = this.#last(part[node]);
+        this.#joined.join(name, part[node]);
         return;
       }
       part[node] = name;
@@ -82,16 +82,5 @@ export class NarrowParts {
       half = nextHalf[half - 1];
     }
     return half >> 1;
-  }
-
-  /** What a part has been joined to in the end. */
-  #last(part: number): number {
-    const joined = this.#joined;
-    let at = part;
-    while (joined[at] !== at) {
-      joined[at] = joined[joined[at]];
-      at = joined[at];
-    }
-    return at;
   }
 }

@@ -1,5 +1,5 @@
 import { type Arrangement, arrange, labelSides, SweepStatus, turn } from '@pourproof/arrangement';
-import { packRings, type Rings, ringCoords, ringStart } from '@pourproof/plane';
+import { packRings, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
 
 /** Wood between two edges that face each other along +y, over a stretch of x on which its length changes evenly. */
 export interface WoodGap {
@@ -34,7 +34,7 @@ export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
   // wood is board without cut
   const wood = labelSides(arrangement, { ...filling, keeps: [false, false, true, false] });
   const ringOfEdge = ringPerPoint(cut);
-  const parts = Array.from(cut.ringEnds, (_, k) => k);
+  const parts = new UnionFind(cut.ringEnds.length);
   const gaps: (Omit<WoodGap, 'rings'> & { readonly between: readonly [number, number] })[] = [];
   walkNeighbours(arrangement, (lower, upper, from, to) => {
     if (from === to) {
@@ -43,14 +43,14 @@ export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
     const between = [ringAt(arrangement, ringOfEdge, lower), ringAt(arrangement, ringOfEdge, upper)] as const;
     if (wood[lower] <= 0) {
       if (between[0] >= 0 && between[1] >= 0 && wood[lower] < 0) {
-        joinParts(parts, between[0], between[1]);
+        parts.join(between[0], between[1]);
       }
     } else if (between[0] >= 0 || between[1] >= 0) {
       gaps.push({ ...gapOf(arrangement, lower, upper, from, to), between });
     }
   });
   return gaps.map(({ between, ...gap }) => {
-    const [a, b] = between.map((ring) => (ring < 0 ? -1 : partOf(parts, ring)));
+    const [a, b] = between.map((ring) => (ring < 0 ? -1 : parts.find(ring)));
     return { ...gap, rings: [Math.min(a, b), Math.max(a, b)] };
   });
 }
@@ -153,18 +153,4 @@ function heightAt(arrangement: Arrangement, s: number, at: number): number {
   const { x, y } = vertices;
   const [u, v] = [lo[s], hi[s]];
   return x[u] === x[v] ? y[u] : y[u] + ((at - x[u]) / (x[v] - x[u])) * (y[v] - y[u]);
-}
-
-function partOf(parts: number[], ring: number): number {
-  let at = ring;
-  while (parts[at] !== at) {
-    parts[at] = parts[parts[at]];
-    at = parts[at];
-  }
-  return at;
-}
-
-function joinParts(parts: number[], a: number, b: number): void {
-  const [i, j] = [partOf(parts, a), partOf(parts, b)];
-  parts[Math.max(i, j)] = Math.min(i, j);
 }

@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
+import type { BoxIndex } from '@pourproof/plane';
 import { edgeIndex } from '../../depth/edge-index.ts';
-import type { NearIndex } from '../../depth/near-index.ts';
 
 /**
  * Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs
@@ -14,7 +14,7 @@ const TOUCH_SHARE = 1e-9;
  */
 export class FreeMoves {
   readonly #axis: MedialAxis;
-  readonly #index: NearIndex;
+  readonly #index: BoxIndex;
   readonly #clearance: number;
 
   constructor(axis: MedialAxis, clearanceMm: number) {
@@ -27,7 +27,7 @@ export class FreeMoves {
   isFree(ax: number, ay: number, bx: number, by: number): boolean {
     const reach = this.#clearance + Math.hypot(bx - ax, by - ay) / 2;
     let isFree = true;
-    this.#index.visit(
+    this.#index.visitNear(
       (ax + bx) / 2,
       (ay + by) / 2,
       (distance) => isFree && distance < reach,

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { UnionFind } from '@pourproof/plane';
 import { type OffsetCurve, OffsetTracer, offsetPoint } from '../offset-curves.ts';
 import { CornerTails, type Tail } from './corner-tails.ts';
 import { curveCircuits, type OpenCurve } from './curve-circuits.ts';
@@ -52,7 +53,8 @@ class LoopNester {
   readonly #links: LoopLink[] = [];
   /** Some curve that ends at each wide place. */
   readonly #atWide = new Map<number, number>();
-  readonly #parent: number[] = [];
+  /** Curves that hang together by links or wide places. */
+  readonly #joined: UnionFind = new UnionFind();
 
   constructor(axis: MedialAxis, nesting: Nesting) {
     this.#axis = axis;
@@ -96,7 +98,7 @@ class LoopNester {
   }
 
   #take(curve: OffsetCurve): void {
-    this.#parent.push(this.#curves.length);
+    this.#joined.add();
     this.#curves.push(curve);
     this.#kept.push(curve.startEdge < 0 ? undefined : this.#trimmed(curve));
   }
@@ -129,7 +131,7 @@ class LoopNester {
         if (other === undefined) {
           this.#atWide.set(e, id);
         } else {
-          this.#unite(id, other);
+          this.#joined.join(id, other);
         }
       }
     }
@@ -141,7 +143,7 @@ class LoopNester {
     const h = curve.half;
     const outer = this.#tracer.curveOf[h];
     const outerMove = this.#tracer.moveOf[h];
-    if (!this.#isUsable(outer, outerMove) || !this.#unite(id, outer)) {
+    if (!this.#isUsable(outer, outerMove) || !this.#joined.join(id, outer)) {
       return;
     }
     const site = (h & 1) === 1 ? edgeLeft[h >> 1] : edgeRight[h >> 1];
@@ -170,7 +172,7 @@ class LoopNester {
       const isApart =
         nodeR[edgeFrom[e]] >= level &&
         nodeR[edgeFrom[e]] < this.#nesting.wide &&
-        this.#find(curveOf[2 * e]) !== this.#find(curveOf[2 * e + 1]);
+        this.#joined.find(curveOf[2 * e]) !== this.#joined.find(curveOf[2 * e + 1]);
       if (
         isApart &&
         this.#isUsable(curveOf[2 * e], moveOf[2 * e]) &&
@@ -182,7 +184,7 @@ class LoopNester {
     places.sort((a, b) => nodeR[edgeFrom[a]] - nodeR[edgeFrom[b]]);
     for (const e of places) {
       const [right, left] = [curveOf[2 * e], curveOf[2 * e + 1]];
-      if (!this.#unite(left, right)) {
+      if (!this.#joined.join(left, right)) {
         continue;
       }
       const x = nodeX[edgeFrom[e]];
@@ -231,7 +233,7 @@ class LoopNester {
   #hang(tail: Tail, curve: number, move: number, x: number, y: number): void {
     const id = this.#curves.length;
     this.#take({ clearance: 0, points: tail, startEdge: -1, endEdge: -1, half: -1 });
-    this.#unite(id, curve);
+    this.#joined.join(id, curve);
     const [bx, by] = tail;
     this.#links.push({
       loopA: curve,
@@ -250,22 +252,6 @@ class LoopNester {
   #isUsable(id: number, move: number): boolean {
     const kept = this.#kept[id];
     return this.#curves[id].startEdge < 0 || (kept !== undefined && move >= kept.from && move < kept.to);
-  }
-
-  #find(id: number): number {
-    let at = id;
-    while (this.#parent[at] !== at) {
-      this.#parent[at] = this.#parent[this.#parent[at]];
-      at = this.#parent[at];
-    }
-    return at;
-  }
-
-  /** Whether both hung apart until now. */
-  #unite(a: number, b: number): boolean {
-    const [ra, rb] = [this.#find(a), this.#find(b)];
-    this.#parent[ra] = rb;
-    return ra !== rb;
   }
 
   /**

@@ -1,3 +1,4 @@
+import { UnionFind } from '@pourproof/plane';
 import { eulerTrails } from '../euler-trails.ts';
 
 /**
@@ -101,21 +102,11 @@ function spanningTree(
   to: readonly number[],
   lengthMm: readonly number[],
 ): { order: number[]; up: Int32Array; root: Int32Array } {
-  const part = Int32Array.from({ length: nodeCount }, (_, v) => v);
-  const find = (v: number): number => {
-    let at = v;
-    while (part[at] !== at) {
-      part[at] = part[part[at]];
-      at = part[at];
-    }
-    return at;
-  };
+  const parts = new UnionFind(nodeCount);
   const chosen: number[][] = Array.from({ length: nodeCount }, () => []);
   const byLength = from.map((_, e) => e).sort((a, b) => lengthMm[a] - lengthMm[b]);
   for (const e of byLength) {
-    const [a, b] = [find(from[e]), find(to[e])];
-    if (a !== b) {
-      part[a] = b;
+    if (parts.join(from[e], to[e])) {
       chosen[from[e]].push(e);
       chosen[to[e]].push(e);
     }
