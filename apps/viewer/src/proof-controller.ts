@@ -162,7 +162,7 @@ export class ProofController implements ReactiveController {
       return;
     }
     const { job, materials } = this;
-    this.#waiting = { id: ++this.#asked, source: bareSource(this.source), job, materials };
+    this.#waiting = { id: ++this.#asked, source: bareSource(this.source), job, options: { materials } };
     this.isBusy = true;
     this.#send();
     this.#host.requestUpdate();

@@ -9,9 +9,9 @@ addEventListener('message', ({ data }: MessageEvent<Question>) => {
   last = last.then(async () => postMessage(await answerTo(data)));
 });
 
-async function answerTo({ id, source, job, materials }: Question): Promise<Answer> {
+async function answerTo({ id, source, job, options }: Question): Promise<Answer> {
   try {
-    return { id, kind: 'vetted', vetted: await vet(source, job, { materials }) };
+    return { id, kind: 'vetted', vetted: await vet(source, job, options) };
   } catch (error) {
     const refusal = refusalOf(error, source);
     return refusal === null

@@ -6,6 +6,8 @@ import { type Report, reportSchema } from '@pourproof/proof';
  * @throws {z.ZodError} when a report breaks its own contract, which is a fault of pourproof
  */
 export function reportJson(reports: readonly Report[], isSeveral: boolean): string {
-  const checked = reports.map((report) => reportSchema.parse(report));
-  return `${JSON.stringify(isSeveral ? checked : checked[0], null, 2)}\n`;
+  for (const report of reports) {
+    reportSchema.parse(report);
+  }
+  return `${JSON.stringify(isSeveral ? reports : reports[0], null, 2)}\n`;
 }

@@ -1,12 +1,12 @@
-import type { MaterialsBook } from '@pourproof/materials';
-import type { JobFile, Refusal, Source, Vetted } from 'pourproof';
+import type { JobFile, Refusal, Source, VetOptions, Vetted } from 'pourproof';
 
 /** What the page asks its worker. */
 export interface Question {
   readonly id: number;
   readonly source: Source;
   readonly job: Partial<JobFile>;
-  readonly materials: MaterialsBook;
+  /** Materials and coupons of the maker's own. */
+  readonly options: VetOptions;
 }
 
 /** What the worker answers, under the id of the question. */
