@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { openFont, outlineText } from '@pourproof/artwork';
+import { ArtworkError, type LetteringFont, openFont } from '@pourproof/artwork';
 import { perimeter } from '@pourproof/plane';
 import { Resvg } from '@resvg/resvg-js';
 import { expect, test } from 'vitest';
@@ -44,6 +44,18 @@ function render(body: string, width: number, file: string): Picture {
   return { width: image.width, ink };
 }
 
+function hasGlyph(font: LetteringFont, char: string): boolean {
+  try {
+    font.outlineText(char, { emSize: 1, toMm: [1, 0, 0, 1, 0, 0], toleranceMm: 1 });
+    return true;
+  } catch (error) {
+    if (error instanceof ArtworkError && error.code === 'missing-glyph') {
+      return false;
+    }
+    throw error;
+  }
+}
+
 const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0);
 
 /** Ink that differs, pixel by pixel. */
@@ -64,7 +76,7 @@ async function bothWays(file: string, text: string): Promise<BothWays> {
   const font = await openFont(readFileSync(new URL(file, folder)));
   const { family, weight } = FACES[file]!;
   const hebrew = /\p{Script=Hebrew}/u.test(text);
-  const run = outlineText(font, text, {
+  const run = font.outlineText(text, {
     emSize: EM,
     toMm: [1, 0, 0, 1, EM / 2, 1.3 * EM],
     toleranceMm: 0.01,
@@ -101,9 +113,9 @@ test.each(Object.keys(FACES))(
   'a second font engine draws the printable characters of %s as we do',
   async (file) => {
     const font = await openFont(readFileSync(new URL(file, folder)));
-    const chars = [...font.shaped.face.collectUnicodes()]
-      .map((code) => String.fromCodePoint(code))
+    const chars = Array.from({ length: 0x2300 }, (_, code) => String.fromCodePoint(code))
       .filter((c) => /[\p{L}\p{N}\p{P}\p{S}]/u.test(c) && !/\p{Script=Hebrew}/u.test(c))
+      .filter((c) => hasGlyph(font, c))
       .slice(0, 250);
     expect(chars.length).toBeGreaterThan(150);
     for (let i = 0; i < chars.length; i += 25) {

@@ -1,5 +1,5 @@
 import { radians } from '@pourproof/plane';
-import type { LetteringFont } from '../lettering/open-font.ts';
+import type { LetteringFont } from '../lettering/lettering-font.ts';
 import { aciColour, trueColour } from './aci-colour.ts';
 import { drawArc, drawCircle, drawEllipse, drawLine } from './draw-curves.ts';
 import { drawHatch } from './draw-hatch.ts';

@@ -1,7 +1,7 @@
 import { radians, ringCoords, type Transform } from '@pourproof/plane';
 import { findFont } from '../lettering/find-font.ts';
-import type { LetteringFont } from '../lettering/open-font.ts';
-import { type OutlinedText, outlineText } from '../lettering/outline-text.ts';
+import type { LetteringFont } from '../lettering/lettering-font.ts';
+import type { OutlinedText } from '../lettering/outlined-text.ts';
 import { type DxfMap, mapPoint, planeAt } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasCode, numberOf, textOf } from './dxf-record.ts';
@@ -46,7 +46,7 @@ export function drawText(record: DxfRecord, map: DxfMap, pen: DxfPen, fonts: rea
   }
   const emSize = height / (font.capHeightEm ?? USUAL_CAP_HEIGHT);
   const set = (text: string, { toMm, anchor }: Stand): OutlinedText =>
-    outlineText(font, text, { emSize, toMm, anchor, toleranceMm: pen.toleranceMm });
+    font.outlineText(text, { emSize, toMm, anchor, toleranceMm: pen.toleranceMm });
   if (isMtext) {
     drawMtext(record, map, lines, height, (text, stand) => drawGlyphs(set(text, stand), pen));
   } else {

@@ -11,7 +11,7 @@ import {
   type Notice,
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
-import type { LetteringFont } from '../lettering/open-font.ts';
+import type { LetteringFont } from '../lettering/lettering-font.ts';
 import { decodeDxf } from './decode-dxf.ts';
 import { drawEntities } from './draw-entities.ts';
 import { type DxfDocument, readDxfDocument } from './dxf-document.ts';

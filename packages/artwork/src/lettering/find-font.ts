@@ -1,4 +1,4 @@
-import type { LetteringFont } from './open-font.ts';
+import type { LetteringFont } from './lettering-font.ts';
 
 /** What a text asks of a font. */
 export interface WantedFont {

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { ringArea } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { glyphInk, glyphRings } from './glyph-outline.ts';
-import { type LetteringFont, openFont } from './open-font.ts';
+import { openFont } from './open-font.ts';
+import { type OpenedFont, openedFont } from './opened-font.ts';
 
 const folder = new URL('../../../../fixtures/fonts/', import.meta.url);
 const files = readdirSync(folder).filter((name) => /\.(ttf|otf|woff2?)$/.test(name));
@@ -17,7 +18,7 @@ function pointAt(points: readonly number[][], t: number): number[] {
 }
 
 /** Pieces of a glyph in ems as lists of control points. */
-function pieces(font: LetteringFont, glyph: number): number[][][] {
+function pieces(font: OpenedFont, glyph: number): number[][][] {
   const out: number[][][] = [];
   let at: number[] = [0, 0];
   let start: number[] = [0, 0];
@@ -51,7 +52,7 @@ function greenArea(piece: readonly number[][]): number {
 }
 
 test.each(files)('every glyph of %s keeps the exact area of its curves', async (file) => {
-  const font = await openFont(readFileSync(new URL(file, folder)));
+  const font = openedFont(await openFont(readFileSync(new URL(file, folder))));
   const size = 20;
   for (let glyph = 0; glyph < 300; glyph++) {
     const rings = glyphRings(font, glyph, [size, 0, 0, -size, 7, 3], 0.01);
@@ -63,7 +64,7 @@ test.each(files)('every glyph of %s keeps the exact area of its curves', async (
 });
 
 test.each(files)('the box of a glyph of %s holds its curves and is no larger', async (file) => {
-  const font = await openFont(readFileSync(new URL(file, folder)));
+  const font = openedFont(await openFont(readFileSync(new URL(file, folder))));
   for (let glyph = 1; glyph < 300; glyph += 7) {
     const sampled = pieces(font, glyph).flatMap((piece) =>
       Array.from({ length: 65 }, (_, i) => pointAt(piece, i / 64)),
@@ -87,7 +88,7 @@ test.each(files)('the box of a glyph of %s holds its curves and is no larger', a
 });
 
 test('rings repeat no point and hold at least three', async () => {
-  const font = await openFont(readFileSync(new URL('lora-400.ttf', folder)));
+  const font = openedFont(await openFont(readFileSync(new URL('lora-400.ttf', folder))));
   for (let glyph = 0; glyph < 300; glyph++) {
     for (const ring of glyphRings(font, glyph, [20, 0, 0, -20, 0, 0], 0.005)) {
       expect(ring.length).toBeGreaterThanOrEqual(6);

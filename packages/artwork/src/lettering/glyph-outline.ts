@@ -1,21 +1,14 @@
 import { applyTransform, type Transform } from '@pourproof/plane';
 import { flattenCubic, flattenQuadratic } from '../flatten.ts';
-import type { LetteringFont } from './open-font.ts';
-
-/** The smallest box around an outline, in ems, y up as in fonts. */
-export interface InkBox {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
+import type { InkBox } from './ink-box.ts';
+import type { OpenedFont } from './opened-font.ts';
 
 /**
  * Rings of one glyph, flat `[x0,y0,…]` lists, after `emToMm` (from ems, y up, to mm, y down), flattened without bias in area
  * within `toleranceMm`. Rings turn as the font has them and may overlap; the fill rule of fonts is non-zero. Blank glyphs have none.
  */
 export function glyphRings(
-  font: LetteringFont,
+  font: OpenedFont,
   glyph: number,
   emToMm: Transform,
   toleranceMm: number,
@@ -47,7 +40,7 @@ export function glyphRings(
 }
 
 /** The exact box around a glyph's curves, or `undefined` for a blank glyph. */
-export function glyphInk(font: LetteringFont, glyph: number): InkBox | undefined {
+export function glyphInk(font: OpenedFont, glyph: number): InkBox | undefined {
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   let x = 0;
   let y = 0;

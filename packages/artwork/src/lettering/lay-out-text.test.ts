@@ -3,19 +3,23 @@ import { type Bounds, boundsOf, EMPTY_BOUNDS, joinBounds } from '@pourproof/plan
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { glyphRings } from './glyph-outline.ts';
-import { type LayoutOptions, layOutText } from './lay-out-text.ts';
-import { type LetteringFont, openFont } from './open-font.ts';
+import { layOutText } from './lay-out-text.ts';
+import type { LayoutOptions } from './layout-options.ts';
+import { openFont } from './open-font.ts';
+import { type OpenedFont, openedFont } from './opened-font.ts';
 import type { Letter } from './place-lines.ts';
 
-async function font(file: string): Promise<LetteringFont> {
-  return openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url)));
+async function font(file: string): Promise<OpenedFont> {
+  return openedFont(
+    await openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url))),
+  );
 }
 
 const bodoni = await font('bodoni-moda-400.ttf');
 const script = await font('dancing-script-400.ttf');
 const TOLERANCE = 0.002;
 
-function boxOf(face: LetteringFont, letters: readonly Letter[]): Bounds {
+function boxOf(face: OpenedFont, letters: readonly Letter[]): Bounds {
   return letters
     .flatMap((letter) =>
       letter.cluster.glyphs.flatMap((g) => {
@@ -27,7 +31,7 @@ function boxOf(face: LetteringFont, letters: readonly Letter[]): Bounds {
     .reduce(joinBounds, EMPTY_BOUNDS);
 }
 
-const lineBox = (face: LetteringFont, text: string, options: LayoutOptions, line: number): Bounds =>
+const lineBox = (face: OpenedFont, text: string, options: LayoutOptions, line: number): Bounds =>
   boxOf(
     face,
     layOutText(face, text, options).letters.filter((letter) => letter.line === line),

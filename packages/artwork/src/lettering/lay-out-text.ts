@@ -1,16 +1,15 @@
 import { glyphInk } from './glyph-outline.ts';
-import type { LetteringFont } from './open-font.ts';
-import { type Ink, type InkedLine, type Layout, type PlacingOptions, placeLines } from './place-lines.ts';
-import { type ShapeOptions, shapeLine } from './shape-line.ts';
-
-/** How text is set in a font; give `capHeightMm` or `widthMm`, not both. */
-export interface LayoutOptions extends ShapeOptions, PlacingOptions {}
+import type { LayoutOptions } from './layout-options.ts';
+import type { OpenedFont } from './opened-font.ts';
+import { type Ink, type InkedLine, type Layout, placeLines } from './place-lines.ts';
+import { shapeLine } from './shape-line.ts';
+import type { ShapeOptions } from './shape-options.ts';
 
 /**
  * Sets `text` (several lines by any line break) in mm, each line shaped by the font's own tables; see {@link placeLines} for
  * the place and the errors.
  */
-export function layOutText(font: LetteringFont, text: string, options: LayoutOptions): Layout {
+export function layOutText(font: OpenedFont, text: string, options: LayoutOptions): Layout {
   const spaced = (options.trackingMm ?? 0) !== 0;
   const shape: ShapeOptions = spaced
     ? { ...options, features: ['-liga', '-clig', ...(options.features ?? [])] }
@@ -31,7 +30,7 @@ export function splitLines(text: string): string[] {
   return lines;
 }
 
-function measureLine(font: LetteringFont, text: string, options: ShapeOptions): InkedLine {
+function measureLine(font: OpenedFont, text: string, options: ShapeOptions): InkedLine {
   let x = 0;
   const inks: Ink[] = [];
   const clusters = shapeLine(font, text, options).map((cluster, steps) => {

@@ -1,7 +1,7 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
-import type { LayoutOptions } from './lay-out-text.ts';
+import type { LayoutOptions } from './layout-options.ts';
 import { lostJoins } from './lost-joins.ts';
-import type { LetteringFont } from './open-font.ts';
+import type { OpenedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 
 /** Scripts whose letters change form by their neighbours or reorder, so that a font without rules for them sets them wrongly. */
@@ -13,7 +13,7 @@ const SHAPED_SCRIPTS: ReadonlySet<string> = new Set(
 
 /** What is worth saying about a setting of text: letters that the font cannot set right, and options that spoil the setting. */
 export function letteringNotices(
-  font: LetteringFont,
+  font: OpenedFont,
   text: string,
   layout: Layout,
   options: LayoutOptions,
@@ -75,7 +75,7 @@ function placeOf(letter: Letter): NoticePlace {
   };
 }
 
-function hasRulesFor({ shaper, shaped }: LetteringFont, script: string): boolean {
+function hasRulesFor({ shaper, shaped }: OpenedFont, script: string): boolean {
   const wanted: readonly string[] = shaper.otTagsFromScriptAndLanguage(script, '').scriptTags;
   return shaped.face.getTableScriptTags('GSUB').some((tag) => wanted.includes(tag));
 }

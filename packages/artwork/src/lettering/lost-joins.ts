@@ -1,6 +1,6 @@
 import { boundsOf, compose, scaling, type Transform, translation } from '@pourproof/plane';
 import { glyphRings } from './glyph-outline.ts';
-import type { LetteringFont } from './open-font.ts';
+import type { OpenedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 
 /** Outlines nearer than this part of the em count as joined: fonts round to about a thousandth. */
@@ -10,7 +10,7 @@ const TOUCH_EM = 0.002;
  * Letters that would touch their right neighbour as the font sets them, but do not in this layout, because of tracking or because
  * they are turned on an arc. Found from the outlines, so it holds for joined scripts of every language and for script faces.
  */
-export function lostJoins(font: LetteringFont, { letters, mmPerEm }: Layout): readonly Letter[] {
+export function lostJoins(font: OpenedFont, { letters, mmPerEm }: Layout): readonly Letter[] {
   const [em, reach] = [scaling(1, -1), TOUCH_EM * mmPerEm];
   return letters.filter((letter, i) => {
     const next = letters[i + 1];
@@ -26,7 +26,7 @@ export function lostJoins(font: LetteringFont, { letters, mmPerEm }: Layout): re
   });
 }
 
-function outline(font: LetteringFont, letter: Letter, emTo: Transform, scale: number): number[][] {
+function outline(font: OpenedFont, letter: Letter, emTo: Transform, scale: number): number[][] {
   return letter.cluster.glyphs.flatMap((g) =>
     glyphRings(font, g.glyph, compose(emTo, translation(g.x, g.y)), TOUCH_EM * scale),
   );

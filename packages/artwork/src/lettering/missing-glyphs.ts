@@ -1,6 +1,6 @@
 import { ArtworkError } from '../artwork-error.ts';
-import type { LetteringFont } from './open-font.ts';
-import type { Cluster } from './shape-line.ts';
+import type { Cluster } from './cluster.ts';
+import type { OpenedFont } from './opened-font.ts';
 
 /** A cluster, the line that it stands in (text and number from 1). */
 export interface ClusterInLine {
@@ -14,7 +14,7 @@ export interface ClusterInLine {
  *
  * @throws {ArtworkError} `missing-glyph`
  */
-export function refuseMissingGlyphs(font: LetteringFont, clusters: readonly ClusterInLine[]): void {
+export function refuseMissingGlyphs(font: OpenedFont, clusters: readonly ClusterInLine[]): void {
   const named = new Map<string, string>();
   for (const { cluster, lineText, line } of clusters) {
     if (cluster.glyphs.some((g) => g.glyph === 0)) {
@@ -36,7 +36,7 @@ export function refuseMissingGlyphs(font: LetteringFont, clusters: readonly Clus
   }
 }
 
-function hasGlyph(font: LetteringFont, char: string): boolean {
+function hasGlyph(font: OpenedFont, char: string): boolean {
   return font.shaped.nominalGlyph(char.codePointAt(0) ?? 0) !== undefined;
 }
 

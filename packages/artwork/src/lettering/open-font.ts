@@ -1,50 +1,14 @@
 import type { Notice } from '@pourproof/plane';
 import type * as HarfBuzz from 'harfbuzzjs';
 import { ArtworkError } from '../artwork-error.ts';
-import { type KernPairs, legacyKern } from './legacy-kern.ts';
+import { legacyKern } from './legacy-kern.ts';
+import type { FontAxis, LetteringFont } from './lettering-font.ts';
+import type { OpenedFont } from './opened-font.ts';
+import { outlineText } from './outline-text.ts';
 import { faceCount, unpackFont, view } from './unpack-font.ts';
 
 /** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
 const SUBUNITS = 64;
-
-/** One way in which a variable font can be changed. */
-export interface FontAxis {
-  readonly tag: string;
-  readonly min: number;
-  readonly default: number;
-  readonly max: number;
-}
-
-/** A font made ready for setting text; made by {@link openFont}, valid for the life of the program. */
-export interface LetteringFont {
-  /** Family and style as the font states them. */
-  readonly name: string;
-  /** Family alone, as a style sheet names it. */
-  readonly family: string;
-  /** Weight from 1 to 1000 as the font states it, 400 regular; of a variable font the value of its `wght` axis. */
-  readonly weight: number;
-  readonly italic: boolean;
-  /** Height of capitals as a part of the em; absent when the font neither states it nor has an H. */
-  readonly capHeightEm?: number;
-  /** Where the cap height came from: the font's OS/2 table, or the outline of its H. */
-  readonly capHeightFrom: 'OS/2' | 'H';
-  /** Distance of baselines as a part of the em: ascent, descent and line gap as the font states them. */
-  readonly lineEm: number;
-  /** Axes of a variable font; empty for others. */
-  readonly axes: readonly FontAxis[];
-  /** What is worth saying about the font itself. */
-  readonly notices: readonly Notice[];
-  /** HarfBuzz units in an em. */
-  readonly unitsPerEm: number;
-  /** Pairs of the old `kern` table, in font units; empty when the font kerns by GPOS. */
-  readonly kern: KernPairs;
-  readonly kernUnitsPerEm: number;
-  /** Whether the font says where marks sit on letters. */
-  readonly placesMarks: boolean;
-  /** The shaping library and its objects, for the files of this folder. */
-  readonly shaper: typeof HarfBuzz;
-  readonly shaped: HarfBuzz.Font;
-}
 
 /** How to open a font. */
 export interface OpenFontOptions {
@@ -65,7 +29,8 @@ export interface OpenFontOptions {
  */
 export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {}): Promise<LetteringFont> {
   const plain = await unpackFont(bytes);
-  const shaper = await import('harfbuzzjs');
+  const { loadShaper } = await import('#load-shaper');
+  const shaper = await loadShaper();
   const faces = faceCount(plain);
   const faceIndex = options.faceIndex ?? 0;
   if (!Number.isInteger(faceIndex) || faceIndex < 0 || faceIndex >= faces) {
@@ -85,7 +50,7 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
   const extents = shaped.hExtents();
   const lineUnits = extents.ascender - extents.descender + extents.lineGap;
   const positioning = face.getTableFeatureTags('GPOS');
-  return {
+  const font: OpenedFont = {
     ...fontIdentity(face, options.axes?.wght),
     ...(cap === undefined ? {} : { capHeightEm: cap.units / unitsPerEm }),
     capHeightFrom: cap?.from ?? 'H',
@@ -99,7 +64,9 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
     placesMarks: ['mark', 'abvm', 'blwm'].some((tag) => positioning.includes(tag)),
     shaper,
     shaped,
+    outlineText: (text, options) => outlineText(font, text, options),
   };
+  return font;
 }
 
 function checkContents(face: HarfBuzz.Face): void {

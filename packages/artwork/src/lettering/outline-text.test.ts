@@ -11,8 +11,9 @@ import {
   translation,
 } from '@pourproof/plane';
 import { expect, test } from 'vitest';
-import { type LetteringFont, openFont } from './open-font.ts';
-import { type OutlineTextOptions, outlineText } from './outline-text.ts';
+import type { LetteringFont } from './lettering-font.ts';
+import { openFont } from './open-font.ts';
+import type { OutlineTextOptions } from './outlined-text.ts';
 import { readLettering } from './read-lettering.ts';
 
 async function font(file: string): Promise<LetteringFont> {
@@ -24,12 +25,13 @@ const hebrew = await font('frank-ruhl-libre-400.ttf');
 const plain: OutlineTextOptions = { emSize: 24, toMm: [1, 0, 0, 1, 0, 0] };
 
 const box = (face: LetteringFont, text: string, options: OutlineTextOptions): Bounds =>
-  outlineText(face, text, options)
+  face
+    .outlineText(text, options)
     .glyphs.map((g) => ringsBounds(g.region))
     .reduce(joinBounds, EMPTY_BOUNDS);
 
 test('a run has the shapes of lettering at the same size', async () => {
-  const run = outlineText(lora, 'Vatic fig', plain);
+  const run = lora.outlineText('Vatic fig', plain);
   const lettering = await readLettering('Vatic fig', { font: lora, capHeightMm: 24 * lora.capHeightEm! });
   expect(run.glyphs).toHaveLength(lettering.shapes.length);
   const [dx, dy] = [run.glyphs[0]!, lettering.shapes[0]!]
@@ -51,7 +53,7 @@ test('a run sits on its baseline and starts at its origin', () => {
 });
 
 test('anchors move the run by its length, from the right end for Hebrew', () => {
-  const { advance } = outlineText(lora, 'Oak', plain);
+  const { advance } = lora.outlineText('Oak', plain);
   const [start] = box(lora, 'Oak', plain);
   expect(start - box(lora, 'Oak', { ...plain, anchor: 'middle' })[0]).toBeCloseTo(advance / 2, 9);
   expect(start - box(lora, 'Oak', { ...plain, anchor: 'end' })[0]).toBeCloseTo(advance, 9);
@@ -60,15 +62,15 @@ test('anchors move the run by its length, from the right end for Hebrew', () => 
 });
 
 test('letter and word spacing are added to the run', () => {
-  const none = outlineText(lora, 'a b', plain).advance;
-  expect(outlineText(lora, 'a b', { ...plain, letterSpacing: 2 }).advance).toBeCloseTo(none + 6, 9);
-  expect(outlineText(lora, 'a b', { ...plain, wordSpacing: 5 }).advance).toBeCloseTo(none + 5, 9);
+  const none = lora.outlineText('a b', plain).advance;
+  expect(lora.outlineText('a b', { ...plain, letterSpacing: 2 }).advance).toBeCloseTo(none + 6, 9);
+  expect(lora.outlineText('a b', { ...plain, wordSpacing: 5 }).advance).toBeCloseTo(none + 5, 9);
 });
 
 test('a map to mm may turn, stretch and mirror', () => {
   const toMm = [0.5, 2, -3, 0.25, 10, -4] as const;
-  const before = outlineText(lora, 'Quay', { ...plain, toleranceMm: 1e-4 }).glyphs;
-  const after = outlineText(lora, 'Quay', { ...plain, toMm, toleranceMm: 1e-4 }).glyphs;
+  const before = lora.outlineText('Quay', { ...plain, toleranceMm: 1e-4 }).glyphs;
+  const after = lora.outlineText('Quay', { ...plain, toMm, toleranceMm: 1e-4 }).glyphs;
   after.forEach(({ region }, i) => {
     const factor = 0.5 * 0.25 + 2 * 3;
     const expected = signedArea(before[i]!.region) * factor;
@@ -79,21 +81,21 @@ test('a map to mm may turn, stretch and mirror', () => {
 });
 
 test('each glyph says which characters it stands for', () => {
-  const { glyphs } = outlineText(lora, 'a fig', plain);
+  const { glyphs } = lora.outlineText('a fig', plain);
   expect(glyphs.map((g) => `${g.index}${g.text}`)).toEqual(['0a', '2fi', '4g']);
 });
 
 test('blank text gives nothing, a missing letter is refused', () => {
-  expect(outlineText(lora, '', plain)).toEqual({ glyphs: [], advance: 0, letters: 0, looseMarks: false });
-  expect(outlineText(lora, ' ', plain).glyphs).toEqual([]);
-  expect(() => outlineText(lora, '木', plain)).toThrow(expect.objectContaining({ code: 'missing-glyph' }));
-  expect(outlineText(lora, '%\u0301', plain).looseMarks).toBe(true);
+  expect(lora.outlineText('', plain)).toEqual({ glyphs: [], advance: 0, letters: 0, looseMarks: false });
+  expect(lora.outlineText(' ', plain).glyphs).toEqual([]);
+  expect(() => lora.outlineText('木', plain)).toThrow(expect.objectContaining({ code: 'missing-glyph' }));
+  expect(lora.outlineText('%\u0301', plain).looseMarks).toBe(true);
 });
 
 test('letters can be moved one by one, and left out', () => {
-  const straight = outlineText(lora, 'a fib', plain);
+  const straight = lora.outlineText('a fib', plain);
   const starts: number[] = [];
-  const moved = outlineText(lora, 'a fib', {
+  const moved = lora.outlineText('a fib', {
     ...plain,
     moveLetter: (letter) => {
       starts.push(letter.x);
@@ -111,7 +113,7 @@ test('letters can be moved one by one, and left out', () => {
 
 test('moves along a circle put each letter on it, as text along a path', () => {
   const radius = 200;
-  const { glyphs } = outlineText(lora, 'IIIII', {
+  const { glyphs } = lora.outlineText('IIIII', {
     ...plain,
     moveLetter: ({ x, advance }) => {
       const middle = x + advance / 2;
@@ -134,8 +136,8 @@ test('moves along a circle put each letter on it, as text along a path', () => {
 test('an em larger than any board is refused, through whatever maps it comes', () => {
   const error = expect.objectContaining({ code: 'lettering-size' });
   const big = { emSize: 30, toMm: [1000, 0, 0, 1000, 0, 0] as const };
-  expect(() => outlineText(lora, 'A', big)).toThrow(error);
-  expect(() => outlineText(lora, 'A', { ...big, toMm: [1, 0, 0, 1, 0, 0], unitMm: 1000 })).toThrow(error);
-  expect(outlineText(lora, 'A', { ...big, unitMm: 1e-3 }).glyphs).toHaveLength(1);
-  expect(outlineText(lora, '  ', big).glyphs).toEqual([]);
+  expect(() => lora.outlineText('A', big)).toThrow(error);
+  expect(() => lora.outlineText('A', { ...big, toMm: [1, 0, 0, 1, 0, 0], unitMm: 1000 })).toThrow(error);
+  expect(lora.outlineText('A', { ...big, unitMm: 1e-3 }).glyphs).toHaveLength(1);
+  expect(lora.outlineText('  ', big).glyphs).toEqual([]);
 });

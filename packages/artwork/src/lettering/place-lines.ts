@@ -1,8 +1,8 @@
 import { applyTransform, compose, rotation, scaling, type Transform, translation } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
-import type { InkBox } from './glyph-outline.ts';
+import type { Cluster } from './cluster.ts';
+import type { InkBox } from './ink-box.ts';
 import { refuseHugeLetters } from './refuse-huge-letters.ts';
-import type { Cluster } from './shape-line.ts';
 
 /** A circle for the baseline of the first line. */
 export interface LetteringArc {

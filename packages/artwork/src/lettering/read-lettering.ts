@@ -9,12 +9,15 @@ import {
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import { glyphRings } from './glyph-outline.ts';
-import { type LayoutOptions, layOutText } from './lay-out-text.ts';
+import { layOutText } from './lay-out-text.ts';
+import type { LayoutOptions } from './layout-options.ts';
 import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';
+import type { LetteringFont } from './lettering-font.ts';
 import { letteringNotices } from './lettering-notices.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
-import { type LetteringFont, openFont } from './open-font.ts';
+import { openFont } from './open-font.ts';
+import { type OpenedFont, openedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 import { roundedMm } from './rounded-mm.ts';
 
@@ -43,10 +46,11 @@ export async function readLettering(text: string, options: LetteringOptions): Pr
   if (!(toleranceMm > 0)) {
     throw new RangeError(`toleranceMm must be above 0, not ${toleranceMm}`);
   }
-  const font =
+  const font = openedFont(
     options.font instanceof Uint8Array
       ? await openFont(options.font, axes === undefined ? {} : { axes })
-      : options.font;
+      : options.font,
+  );
   const layout = layOutText(font, text, options);
   refuseMissingGlyphs(
     font,
@@ -77,7 +81,7 @@ export async function readLettering(text: string, options: LetteringOptions): Pr
 }
 
 function drawLetter(
-  font: LetteringFont,
+  font: OpenedFont,
   letter: Letter,
   names: ReadonlyMap<Letter, string>,
   toleranceMm: number,

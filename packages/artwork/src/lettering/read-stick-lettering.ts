@@ -5,7 +5,7 @@ import {
   type Transform,
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
-import type { InkBox } from './glyph-outline.ts';
+import type { InkBox } from './ink-box.ts';
 import { splitLines } from './lay-out-text.ts';
 import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';

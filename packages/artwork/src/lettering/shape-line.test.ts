@@ -1,11 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import type { Cluster } from './cluster.ts';
 import { glyphInk } from './glyph-outline.ts';
-import { type LetteringFont, openFont } from './open-font.ts';
-import { type Cluster, type ShapeOptions, shapeLine } from './shape-line.ts';
+import { openFont } from './open-font.ts';
+import { type OpenedFont, openedFont } from './opened-font.ts';
+import { shapeLine } from './shape-line.ts';
+import type { ShapeOptions } from './shape-options.ts';
 
-async function font(file: string): Promise<LetteringFont> {
-  return openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url)));
+async function font(file: string): Promise<OpenedFont> {
+  return openedFont(
+    await openFont(readFileSync(new URL(`../../../../fixtures/fonts/${file}`, import.meta.url))),
+  );
 }
 
 const lora = await font('lora-400.ttf');
@@ -15,7 +20,7 @@ const arabic = await font('amiri-arabic-400.woff2');
 
 const seen = (line: string, clusters: readonly Cluster[]): string =>
   clusters.map((c) => line.slice(c.start, c.end)).join('');
-const length = (f: LetteringFont, line: string, options?: ShapeOptions): number =>
+const length = (f: OpenedFont, line: string, options?: ShapeOptions): number =>
   shapeLine(f, line, options).reduce((sum, c) => sum + c.advance, 0);
 
 test('letters f and i become one ligature, and stay two without it', () => {

@@ -1,42 +1,12 @@
 import bidiFactory from 'bidi-js';
 import type { GlyphInfo, GlyphPosition } from 'harfbuzzjs';
-import type { LetteringFont } from './open-font.ts';
+import type { Cluster, PlacedGlyph } from './cluster.ts';
+import type { OpenedFont } from './opened-font.ts';
 import { scriptRuns } from './script-runs.ts';
+import type { ShapeOptions } from './shape-options.ts';
 
 // the package's types describe its module build, while Node loads its CommonJS build, whose only export is the function itself
 const bidi = (bidiFactory as unknown as typeof bidiFactory.default)();
-
-/** One glyph at its place in its cluster, in ems, y up. */
-export interface PlacedGlyph {
-  readonly glyph: number;
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Glyphs that belong together: a letter with its marks, or a ligature. */
-export interface Cluster {
-  /** UTF-16 index of its first character in the line, and of the character after its last. */
-  readonly start: number;
-  readonly end: number;
-  /** ISO 15924 tag, `Zyyy` when shared by all. */
-  readonly script: string;
-  readonly rightToLeft: boolean;
-  /** Distance to the next cluster's origin in ems, kerning included. */
-  readonly advance: number;
-  readonly glyphs: readonly PlacedGlyph[];
-  /** Whether it holds a mark for which the font gives no place on its letter. */
-  readonly looseMark: boolean;
-}
-
-/** How a line is shaped. */
-export interface ShapeOptions {
-  /** Base direction; `auto` takes that of the first strong character. */
-  readonly direction?: 'auto' | 'ltr' | 'rtl';
-  /** BCP 47 tag, for letter forms that differ by language. */
-  readonly language?: string;
-  /** OpenType features as `smcp`, `-liga`, `ss01=1`. */
-  readonly features?: readonly string[];
-}
 
 interface Run {
   readonly start: number;
@@ -51,7 +21,7 @@ interface Run {
  * Directions follow the Unicode bidirectional algorithm (UAX 9); each run of one direction and one script is shaped by itself
  * with the whole line as context, so that joined scripts join across runs.
  */
-export function shapeLine(font: LetteringFont, line: string, options: ShapeOptions = {}): readonly Cluster[] {
+export function shapeLine(font: OpenedFont, line: string, options: ShapeOptions = {}): readonly Cluster[] {
   return visualRuns(line, options.direction ?? 'auto').flatMap((run) => shapeRun(font, line, run, options));
 }
 
@@ -88,7 +58,7 @@ const ANCHORED_SCRIPTS: ReadonlySet<string> = new Set(['Latn', 'Grek', 'Cyrl', '
 
 type Glyph = GlyphInfo & Partial<GlyphPosition>;
 
-function shapeRun(font: LetteringFont, line: string, run: Run, options: ShapeOptions): readonly Cluster[] {
+function shapeRun(font: OpenedFont, line: string, run: Run, options: ShapeOptions): readonly Cluster[] {
   const { shaper } = font;
   const buffer = new shaper.Buffer();
   buffer.addText(line, run.start, run.end - run.start);
@@ -108,9 +78,9 @@ function shapeRun(font: LetteringFont, line: string, run: Run, options: ShapeOpt
 }
 
 function fontFeatures(
-  { shaper }: LetteringFont,
+  { shaper }: OpenedFont,
   features: readonly string[],
-): InstanceType<LetteringFont['shaper']['Feature']>[] {
+): InstanceType<OpenedFont['shaper']['Feature']>[] {
   return features.map((text) => {
     const feature = /^[+-]?[A-Za-z0-9]{4}(=\d+)?$/.test(text) ? shaper.Feature.fromString(text) : undefined;
     if (!feature) {
@@ -126,7 +96,7 @@ function isKernOff(feature: string): boolean {
 
 // in a run, glyphs of one cluster stand together; indices rise (left to right) or fall (right to left)
 function gather(
-  font: LetteringFont,
+  font: OpenedFont,
   line: string,
   run: Run,
   glyphs: readonly Glyph[],
@@ -168,7 +138,7 @@ function gather(
 
 // Marks take no advance; one that the font attaches is moved from where the pen is. In other scripts than these, fonts
 // often draw marks where they belong without moving them, so there only a plain mark in a font that places none is loose.
-function isLooseMark(font: LetteringFont, script: string, text: string, g: Glyph): boolean {
+function isLooseMark(font: OpenedFont, script: string, text: string, g: Glyph): boolean {
   if (g.xAdvance !== 0 || !/\p{M}/u.test(text)) {
     return false;
   }
@@ -181,7 +151,7 @@ function isLooseMark(font: LetteringFont, script: string, text: string, g: Glyph
 }
 
 function kerning(
-  font: LetteringFont,
+  font: OpenedFont,
   pairs: ReadonlyMap<number, number>,
   left: number,
   right: number | undefined,

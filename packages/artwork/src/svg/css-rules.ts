@@ -1,4 +1,7 @@
-import { type CssNode, generate, parse, type Rule, type Selector, walk } from 'css-tree';
+import type { CssNode, Rule, Selector } from 'css-tree';
+import generate from 'css-tree/generator';
+import parse from 'css-tree/parser';
+import walk from 'css-tree/walker';
 
 /** One declaration, value as text without comments. */
 export interface Declaration {

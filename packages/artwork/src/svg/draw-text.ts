@@ -10,13 +10,8 @@ import {
 } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import { findFont } from '../lettering/find-font.ts';
-import type { LetteringFont } from '../lettering/open-font.ts';
-import {
-  type OutlinedText,
-  type OutlineTextOptions,
-  outlineText,
-  type RunLetter,
-} from '../lettering/outline-text.ts';
+import type { LetteringFont } from '../lettering/lettering-font.ts';
+import type { OutlinedText, OutlineTextOptions, RunLetter } from '../lettering/outlined-text.ts';
 import { largestScale } from '../path/largest-scale.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { shapeGeometry } from './basic-shape.ts';
@@ -149,7 +144,7 @@ function setRun(
   const spacing = (name: string): number => userUnits(style.get(name), 'x', lengths);
   const font = fontFor(scene, run);
   try {
-    return outlineText(font, run.text, {
+    return font.outlineText(run.text, {
       emSize: style.fontSize,
       toMm: IDENTITY,
       unitMm: largestScale(state.toMm),

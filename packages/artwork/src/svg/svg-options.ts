@@ -1,5 +1,5 @@
 import { CSS_PX_PER_INCH, DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
-import type { LetteringFont } from '../lettering/open-font.ts';
+import type { LetteringFont } from '../lettering/lettering-font.ts';
 
 /** How an SVG file is read. */
 export interface SvgOptions {

@@ -1,5 +1,5 @@
 import { compose, rotation, type Transform, translation } from '@pourproof/plane';
-import type { RunLetter } from '../lettering/outline-text.ts';
+import type { RunLetter } from '../lettering/outlined-text.ts';
 import type { Path } from '../path/path.ts';
 import { directionAt, segmentAt } from '../path/segment-at.ts';
 import { measureSegment } from '../stroke/segment-length.ts';
