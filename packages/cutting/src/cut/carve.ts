@@ -8,13 +8,11 @@ import { FollowingProfile } from '../following/following-profile.ts';
 import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
 import { StraightFlankCut } from '../following/straight-flank-cut.ts';
 import type { StepCut } from '../slices/step-cut.ts';
+import { CHORD_TOLERANCE_MM } from '../tolerances.ts';
 import type { CarveOptions, CarveStep, Carving, StepAddition } from './carving.ts';
 import { confinedCentre } from './confined-centre.ts';
 import { CutUnion } from './cut-union.ts';
 import { newPlaces } from './new-places.ts';
-
-/** Default tolerance of joined outlines, mm: a fifth of the flattening tolerance (our choice). */
-const DEFAULT_TOLERANCE_MM = 0.001;
 
 /**
  * What several cutters, used one after the other, remove from an artwork: outline, areas in mm², volume in
@@ -31,7 +29,7 @@ const DEFAULT_TOLERANCE_MM = 0.001;
  * @throws {RangeError} when no step is given, a depth or tolerance is not above 0, or a cutter cannot follow
  */
 export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: CarveOptions): Carving {
-  const { depthMm, toleranceMm = DEFAULT_TOLERANCE_MM } = options;
+  const { depthMm, toleranceMm = CHORD_TOLERANCE_MM } = options;
   checkAbove0('depthMm', depthMm);
   checkAbove0('toleranceMm', toleranceMm);
   if (steps.length === 0) {

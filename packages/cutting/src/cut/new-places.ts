@@ -1,17 +1,12 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { type Point, UnionFind } from '@pourproof/plane';
-
-/**
- * A piece into which the centre gets no farther than this, mm, is no place: otherwise each corner between two
- * chords of a flattened curve would be one. Our choice: too little to see.
- */
-const MIN_GAIN_MM = 0.02;
+import { UNSEEN_REACH_MM } from '../tolerances.ts';
 
 /**
  * For each connected piece of the axis that a disc of radius `radiusMm` reaches and one of `beforeMm` does
- * not, its point of greatest clearance, absolute. With `beforeMm` Infinity: for each connected part that the
- * disc reaches.
+ * not, its point of greatest clearance, absolute. Pieces that gain at most {@link UNSEEN_REACH_MM} are left
+ * out. With `beforeMm` Infinity: for each connected part that the disc reaches.
  */
 export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number): readonly Point[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
@@ -38,7 +33,7 @@ export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number):
   }
   return parts
     .found()
-    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > MIN_GAIN_MM)
+    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > UNSEEN_REACH_MM)
     .map((part) => [boundary.originX + part.x, boundary.originY + part.y]);
 }
 

@@ -1,20 +1,17 @@
-/** Where the tip of a cutter goes, run by run; between runs it is lifted off the wood. */
+/** Path of a cutter's tip in runs; between runs it retracts out of the wood. */
 export interface CutterPath {
   /** `[x, y, depth, …]`, mm; depth below the face, never negative. */
   readonly points: Float64Array;
   /**
-   * Bulge, seen from above, of the move from each point to its successor in the run: 0 for a straight move
-   * and at each run's last point.
+   * Bulge, seen from above, of the move from each point to the next of its run; 0 for a straight move and at
+   * the last point.
    */
   readonly bulges: Float64Array;
-  /** Index of the point after the last one of each run. */
+  /** Index one past the last point of each run. */
   readonly runEnds: Uint32Array;
 }
 
-/**
- * Length in mm of all moves of a path in the wood, arcs and slopes included; 0 for no runs or runs of one
- * point.
- */
+/** Length of all moves in the wood, along arcs and slopes, mm; 0 for no runs or runs of one point. */
 export function pathLength(path: CutterPath): number {
   let sum = 0;
   for (let k = 0; k < path.runEnds.length; k++) {
@@ -26,24 +23,29 @@ export function pathLength(path: CutterPath): number {
   return sum;
 }
 
-/** Length in mm of the move from point i to its successor; depth changes evenly along an arc. */
+/** Length of the move from point i to the next, mm; along an arc the depth changes linearly. */
 export function moveLength({ points, bulges }: CutterPath, i: number): number {
   const flat = arcLength(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1], bulges[i]);
   return Math.hypot(flat, points[3 * i + 5] - points[3 * i + 2]);
 }
 
-/** Length in mm of the arc over a chord; of the chord for bulge 0. */
+/**
+ * Bulges below this take the series 1 + 2b²/3 of the arc's length, whose next term is below rounding; above
+ * it the closed form loses no digits.
+ */
+const SERIES_BULGE = 1e-4;
+
+/** Length of an arc over its chord, mm. */
 export function arcLength(dx: number, dy: number, bulge: number): number {
   const chord = Math.hypot(dx, dy);
   const b = Math.abs(bulge);
-  // below 1e-4 the series is exact to rounding, and above the closed form loses nothing
-  return b < 1e-4 ? chord * (1 + (2 / 3) * b * b) : (chord * (1 + b * b) * Math.atan(b)) / b;
+  return b < SERIES_BULGE ? chord * (1 + (2 / 3) * b * b) : (chord * (1 + b * b) * Math.atan(b)) / b;
 }
 
 /** A run as a flat list `[x, y, depth, bulge, …]`. */
 export type Run = readonly number[];
 
-/** Packs runs in their order, moved by an origin; none of them may be empty. */
+/** Packs runs in their order, translated by an origin; none may be empty. */
 export function packRuns(runs: readonly Run[], originX = 0, originY = 0): CutterPath {
   const count = runs.reduce((n, run) => n + run.length / 4, 0);
   const points = new Float64Array(3 * count);

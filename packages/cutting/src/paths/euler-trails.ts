@@ -1,12 +1,12 @@
 import { UnionFind } from '@pourproof/plane';
 
-/** An edge walked forwards is `2 * edge`, backwards `2 * edge + 1`. */
+/** Steps of a trail: an edge walked forwards is `2 * edge`, backwards `2 * edge + 1`. */
 export type Trail = number[];
 
 /**
- * Trails that walk every edge of a graph exactly once: one closed trail for each part in which every node has
- * an even number of edges, else half as many open trails as there are odd nodes. Hierholzer's algorithm;
- * linear time.
+ * Euler trails: together they walk every edge of a graph exactly once. For each connected part, one closed
+ * trail if all nodes have even degree, else half as many open trails as there are odd nodes. Hierholzer's
+ * algorithm (1873); linear time.
  */
 export function eulerTrails(nodeCount: number, from: ArrayLike<number>, to: ArrayLike<number>): Trail[] {
   const graph = withOddNodesPaired(nodeCount, from, to);
@@ -26,12 +26,12 @@ export function eulerTrails(nodeCount: number, from: ArrayLike<number>, to: Arra
 interface Graph {
   readonly from: readonly number[];
   readonly to: readonly number[];
-  /** Edges at each node, as they would be walked from there. */
+  /** Edges at each node, as steps away from it. */
   readonly first: Int32Array;
   readonly at: Int32Array;
 }
 
-/** The graph with one edge more between every two odd nodes of a part, so that closed trails exist. */
+/** The graph with an extra edge between every two odd nodes of a part, so that closed trails exist. */
 function withOddNodesPaired(nodeCount: number, from: ArrayLike<number>, to: ArrayLike<number>): Graph {
   const allFrom = Array.from(from);
   const allTo = Array.from(to);
@@ -71,7 +71,7 @@ function withOddNodesPaired(nodeCount: number, from: ArrayLike<number>, to: Arra
   return { from: allFrom, to: allTo, first, at };
 }
 
-/** A closed trail over all edges that hang together with a node. */
+/** A closed trail over all edges of the part that a node is in. */
 function circuitFrom(start: number, graph: Graph, isWalked: Uint8Array, next: Int32Array): Trail {
   const circuit: Trail = [];
   const nodes = [start];
@@ -97,7 +97,7 @@ function circuitFrom(start: number, graph: Graph, isWalked: Uint8Array, next: In
   return circuit.reverse();
 }
 
-/** The stretches of a closed trail between edges that were put in; the whole where there are none. */
+/** The stretches of a closed trail between extra edges; the whole trail where there are none. */
 function splitAtPairings(circuit: Trail, real: number): Trail[] {
   const cut = circuit.findIndex((step) => step >> 1 >= real);
   if (cut < 0) {

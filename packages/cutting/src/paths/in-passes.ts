@@ -2,14 +2,14 @@ import { arcCentre } from './arc-centre.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 
 /**
- * Ends closer than this in plan are one place, mm: what rounding makes of one point (our choice; far below
- * any machine).
+ * Ends closer than this in plan are the same point, mm: rounding (our choice; far below what any machine
+ * resolves).
  */
-const SAME_PLACE_MM = 1e-7;
+const SAME_POINT_TOL_MM = 1e-7;
 
 /**
- * Depths in mm of equal passes down to a depth, the deepest last, none taking more than `deepestPassMm` at
- * once. None for depth 0.
+ * Depths of equal passes down to a depth, mm, the deepest last; none takes more than `deepestPassMm`. No
+ * passes for depth 0.
  *
  * @throws {RangeError} when the depth is negative or infinite, or the pass not above 0
  */
@@ -20,22 +20,23 @@ export function equalPasses(depthMm: number, deepestPassMm: number): readonly nu
   if (!(deepestPassMm > 0)) {
     throw new RangeError(`deepestPassMm is ${deepestPassMm}; give a number of millimetres above 0`);
   }
-  // rounding of the ratio may not cost a pass
+  // rounding of the ratio must not add a pass
   const count = Math.ceil((depthMm / deepestPassMm) * (1 - 4 * Number.EPSILON));
   return Array.from({ length: count }, (_, k) => (depthMm * (k + 1)) / count);
 }
 
 /**
- * A path cut in passes: at each depth but the last just the stretches that lead deeper, level at that depth,
- * and at last the path as it is. A level path is so cut once at every depth; a V cut gets level passes and
- * one to finish. A pass goes on where the one before ended, forwards or backwards, if it can, without a lift.
- * The depths rise; the last is the path's own greatest depth.
+ * A path in passes: at each depth but the last, the stretches that lead deeper, level at that depth; at last
+ * the path itself. A level path is thus cut once at every depth; a V cut gets level passes and a finishing
+ * one. A pass goes on without a retract where the one before ended, forwards or backwards, if it can.
+ *
+ * @param depthsMm in rising order; the last is the path's own greatest depth
  */
 export function inPasses(path: CutterPath, depthsMm: readonly number[]): CutterPath {
   return packRuns(Array.from(path.runEnds, (_, k) => runInPasses(runAt(path, k), depthsMm)).flat());
 }
 
-/** The same for one run; a level one stays one run. */
+/** The same for one run; a level closed run stays one run. */
 export function runInPasses(whole: Run, depthsMm: readonly number[]): Run[] {
   const out: number[][] = [];
   const stretches = depthsMm.slice(0, -1).flatMap((depth): Run[] => stretchesBelow(whole, depth));
@@ -60,8 +61,8 @@ function runAt({ points, bulges, runEnds }: CutterPath, k: number): number[] {
 }
 
 /**
- * The stretches of a run that lie deeper than a depth, level at it; those that go on in the same place are
- * one.
+ * The stretches of a run that lie deeper than a depth, moved up to it; stretches that continue at the same
+ * point are merged.
  */
 function stretchesBelow(run: Run, depth: number): number[][] {
   const stretches: number[][] = [];
@@ -106,7 +107,7 @@ function stretchesBelow(run: Run, depth: number): number[][] {
   return stretches;
 }
 
-/** The point at a share of the way along move i, in plan. */
+/** The point at a share of move i, in plan. */
 function pointOn(run: Run, i: number, share: number): [number, number] {
   const [ax, ay, , bulge, bx, by] = run.slice(4 * i, 4 * i + 6);
   if (bulge === 0 || share === 0 || share === 1) {
@@ -123,8 +124,8 @@ function partOfBulge(bulge: number, share: number): number {
 }
 
 /**
- * The next stretch, turned if need be so that it starts where the run ends; undefined where it does so
- * neither way.
+ * The next stretch, reversed if need be, so that it starts where the run ends; undefined if neither end is
+ * there.
  */
 function goingOn(run: Run, next: Run): Run | undefined {
   const x = run[run.length - 4];
@@ -151,5 +152,5 @@ function backwards(run: Run): Run {
 }
 
 function isSame(ax: number, ay: number, bx: number, by: number): boolean {
-  return Math.abs(ax - bx) <= SAME_PLACE_MM && Math.abs(ay - by) <= SAME_PLACE_MM;
+  return Math.abs(ax - bx) <= SAME_POINT_TOL_MM && Math.abs(ay - by) <= SAME_POINT_TOL_MM;
 }

@@ -1,34 +1,27 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { invariant } from '@pourproof/plane';
+import { COINCIDENT_REL_TOL } from '../tolerances.ts';
 
 /**
- * Points closer than this share of the artwork's extent are one point: the rounding of a handful of
- * operations.
- */
-const CLOSENESS_SHARE = 8 * Number.EPSILON;
-
-/**
- * A piece of the curve of all points with one clearance: closed, or open between two places where the axis
- * passes `wideMm`.
+ * A component of an offset curve, the points with one clearance: closed, or open between two points where the
+ * axis passes `wideMm`.
  */
 export interface OffsetCurve {
-  /** Clearance all along, mm. */
+  /** Clearance of its points, mm. */
   readonly clearance: number;
-  /**
-   * `[x, y, bulge, …]`, relative to the axis' origin; the bulge belongs to the move from a point to the next.
-   */
+  /** `[x, y, bulge, …]`, relative to the axis' origin; a bulge belongs to the move to the next point. */
   readonly points: number[];
   /** Axis edges that pass `wideMm` where the curve starts and ends; -1 for a closed curve. */
   readonly startEdge: number;
   readonly endEdge: number;
-  /** A half-edge of the axis beside the curve, on no secondary edge. */
+  /** A half-edge beside the curve, not of a secondary edge. */
   readonly half: number;
 }
 
 /**
- * Walks along the curves of equal clearance around the axis, level by level. Only what lies beside parts of
- * the axis with less clearance than `wideMm` is walked; with infinity for it all curves are closed.
+ * Traces offset curves around the axis, level by level. Only beside parts of the axis with a clearance below
+ * `wideMm`; if that is Infinity, all curves are closed.
  */
 export class OffsetTracer {
   readonly #axis: MedialAxis;
@@ -42,16 +35,16 @@ export class OffsetTracer {
   #stepsLeft = 0;
   #level = 0;
   #curve = 0;
-  /** OffsetCurve beside each half-edge at the level traced last, for half-edges that reach it. */
+  /** OffsetCurve beside each half-edge at the level traced last, for half-edges that reach that level. */
   readonly curveOf: Int32Array;
-  /** Index in that curve of the point from which the move beside the half-edge starts. */
+  /** Index, in that curve, of the point at which the move beside the half-edge starts. */
   readonly moveOf: Int32Array;
 
   constructor(axis: MedialAxis, wideMm: number) {
     this.#axis = axis;
     this.#edge = new AxisEdge(axis);
     this.#wide = wideMm;
-    this.#closeness = axis.boundary.extent * CLOSENESS_SHARE;
+    this.#closeness = axis.boundary.extent * COINCIDENT_REL_TOL;
     const halfCount = axis.nextHalf.length;
     this.#isSeen = new Uint8Array(halfCount);
     this.curveOf = new Int32Array(halfCount).fill(-1);
@@ -59,7 +52,7 @@ export class OffsetTracer {
   }
 
   /**
-   * The curves at one clearance, above 0, numbered from `firstCurve` on. `edges` names at least all axis
+   * The curves at a clearance above 0, numbered from `firstCurve` on. `edges` contains at least all axis
    * edges that rise to that clearance or beyond and start below `wideMm`.
    */
   trace(clearance: number, edges: ArrayLike<number>, firstCurve: number): OffsetCurve[] {
@@ -73,7 +66,7 @@ export class OffsetTracer {
     this.#curve = firstCurve;
     const curves: OffsetCurve[] = [];
     const wide = this.#wide;
-    // curves between wide places start at one; what is left unseen after that is closed
+    // open curves start at a wide place; what is left unseen after them is closed
     for (let i = 0; wide < Infinity && i < edges.length; i++) {
       const e = edges[i];
       if (nodeR[edgeFrom[e]] < wide && nodeR[edgeTo[e]] >= wide && !this.#edge.isSecondary(e)) {
@@ -96,7 +89,7 @@ export class OffsetTracer {
     return curves;
   }
 
-  /** The curve that leaves the wide place on edge e along its left wall. */
+  /** Traces the curve that leaves the wide place on edge e along its left wall. */
   #traceOpen(e: number): OffsetCurve {
     const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeR } = this.#axis;
     this.#points = [];
@@ -105,7 +98,7 @@ export class OffsetTracer {
     for (;;) {
       h = this.#step(h);
       const at = h >> 1;
-      // up again to where the axis is wide
+      // up again to a wide place
       if (
         (h & 1) === 0 &&
         nodeR[edgeFrom[at]] < this.#wide &&
@@ -126,7 +119,7 @@ export class OffsetTracer {
     }
   }
 
-  /** The closed curve along half-edge h. */
+  /** Traces the closed curve along half-edge h. */
   #traceClosed(h: number): OffsetCurve {
     const { edgeLeft, edgeRight } = this.#axis;
     this.#points = [];
@@ -154,8 +147,8 @@ export class OffsetTracer {
   }
 
   /**
-   * Marks half-edge h, adds the point to which it leads where the curve passes on to another site, and
-   * returns the half-edge after it.
+   * Marks half-edge h, adds a point if the curve changes to another site there, and returns the half-edge
+   * after it.
    */
   #step(h: number): number {
     const { edgeFrom, edgeLeft, edgeRight, nextHalf, nodeR } = this.#axis;
@@ -170,7 +163,7 @@ export class OffsetTracer {
       return 2 * e;
     }
     if (nodeR[edgeFrom[e]] < this.#level) {
-      // the axis falls below the clearance here: over to the other wall
+      // the axis falls below the level here: over to the other wall
       this.#edge.load(e);
       this.#edge.at(this.#level);
       this.#push(this.#edge.x, this.#edge.y);
@@ -180,7 +173,7 @@ export class OffsetTracer {
     return nextHalf[h];
   }
 
-  /** From an edge to its own end point or back. */
+  /** From an edge to its own end vertex or back. */
   #passSecondary(left: number, right: number): void {
     const { count, x, y, tx, ty } = this.#axis.boundary;
     const line = left < count ? left : right;
@@ -201,7 +194,7 @@ export class OffsetTracer {
     return offsetPoint(this.#axis, site, this.#edge.x, this.#edge.y, this.#level);
   }
 
-  /** Ends the move along the current site at a point; moves of no length are left out. */
+  /** Ends the move along the current site at a point; moves without length are left out. */
   #push(x: number, y: number): void {
     const points = this.#points;
     const n = points.length;
@@ -231,7 +224,7 @@ export class OffsetTracer {
     }
   }
 
-  /** Bulge of a move along the current site: an arc around a point, straight along an edge. */
+  /** Bulge of a move along the current site: an arc around a vertex, straight along an edge. */
   #bulge(ax: number, ay: number, bx: number, by: number): number {
     const { count, x, y } = this.#axis.boundary;
     if (this.#site < count) {
@@ -246,7 +239,7 @@ export class OffsetTracer {
   }
 }
 
-/** The point with clearance `clearance` between a site and a point of the axis beside it. */
+/** The point at distance `clearance` from a site, towards a point of the axis beside it. */
 export function offsetPoint(
   axis: MedialAxis,
   site: number,

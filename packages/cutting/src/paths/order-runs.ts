@@ -1,21 +1,20 @@
-/** Runs that are to follow each other where they can. */
+/** Which runs should follow each other if they can. */
 export interface Preference {
-  /** Whether run b can follow run a without a lift. */
-  readonly isNear: (a: number, b: number) => boolean;
-  /** How far its start may be from the end before, mm. */
+  /** Whether run b can follow run a without a retract. */
+  readonly isReachable: (a: number, b: number) => boolean;
+  /** Greatest distance from the end of a to the start of b, mm. */
   readonly limit: number;
 }
 
 /**
- * Candidates that are tried for a preferred run before it is given up: what is not found among so many is
- * rarely worth the search.
+ * Candidates tried for a preferred run before giving up: beyond so many, one is rarely found (our choice).
  */
 const TRIES = 24;
 
 /**
- * An order in which to cut runs: from the first one on, the nearest that is preferred after the one before,
- * and else the one whose start is nearest to where that ended. Near-linear time where starts are spread
- * evenly, on a grid that is laid anew whenever half of the runs are done.
+ * Nearest-neighbour order of runs from the first one on: next comes the nearest that is preferred after the
+ * current one, else the one whose start is nearest to its end. Near-linear time for evenly spread starts, on
+ * a grid that is rebuilt whenever half of the runs are done.
  *
  * @param starts `[x, y, …]` of each run's start, mm
  * @param ends `[x, y, …]` of each run's end, mm
@@ -50,7 +49,7 @@ export function orderRuns(
           : nearest(grid, starts, at, {
               limit: preference.limit,
               tries: TRIES,
-              isGood: (run) => preference.isNear(current, run),
+              isGood: (run) => preference.isReachable(current, run),
             });
       const found =
         preferred ?? nearest(grid, starts, at, { limit: Infinity, tries: Infinity, isGood: () => true });
@@ -72,7 +71,7 @@ interface Grid {
   readonly cells: number[][];
 }
 
-/** The runs by the place of their starts, about one to a cell. */
+/** A grid of the runs by their starts, about one to a cell. */
 function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const k of runs) {
@@ -83,7 +82,7 @@ function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
   }
   const width = maxX - minX;
   const height = maxY - minY;
-  // long rows of starts get no more cells than there are runs
+  // starts in one long row get no more cells than there are runs
   const size =
     Math.max(Math.sqrt((width * height) / runs.length), Math.max(width, height) / runs.length) || 1;
   const columns = Math.floor(width / size) + 1;
@@ -99,15 +98,12 @@ function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
 
 interface Search {
   readonly limit: number;
-  /** How many candidates may be refused. */
+  /** Greatest number of candidates that may be refused. */
   readonly tries: number;
   readonly isGood: (run: number) => boolean;
 }
 
-/**
- * The run in the grid that starts nearest to a point, is good and within the limit; with the cell that holds
- * it.
- */
+/** The good run that starts nearest to a point, within the limit, and the cell that contains it. */
 function nearest(
   grid: Grid,
   starts: ArrayLike<number>,
@@ -117,7 +113,7 @@ function nearest(
   const { minX, minY, size, columns, rows, cells } = grid;
   const column = Math.min(Math.max(Math.floor((px - minX) / size), 0), columns - 1);
   const row = Math.min(Math.max(Math.floor((py - minY) / size), 0), rows - 1);
-  // how far the point is from the cell, so that a ring of cells is known to be too far
+  // distance from the point to its cell, to know when a ring of cells is too far away
   const away = Math.hypot(
     Math.max(minX + column * size - px, px - minX - (column + 1) * size, 0),
     Math.max(minY + row * size - py, py - minY - (row + 1) * size, 0),

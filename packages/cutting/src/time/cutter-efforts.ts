@@ -6,43 +6,40 @@ import { equalPasses, inPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
 import { COMMON_SHARES, type Machine } from './machine.ts';
 
-/** What a cutter clears: as far as it reaches, at one depth, but for what those before it took. */
+/** A clearing: all that the cutter reaches at one depth, save what earlier cutters took. */
 export interface ClearingTask {
   readonly way: 'clear';
   /** Width of the cutter at the face, mm, above 0. */
   readonly widthMm: number;
-  /** Floor below the face, mm, above 0. */
+  /** Depth of the floor below the face, mm, above 0. */
   readonly depthMm: number;
-  /** Width of its tip, which sets the distance between rounds, mm; as wide as at the face by default. */
+  /** Width of its tip, which sets the stepover, mm; that at the face by default. */
   readonly tipMm?: number;
-  /**
-   * Distance between rounds, as a share of the narrower of tip and width; 0.4 by default (common practice, no
-   * source).
-   */
+  /** Stepover as a share of the narrower of tip and width; 0.4 by default (common practice, no source). */
   readonly stepoverShare?: number;
-  /** Most depth taken in one pass, mm; half the width by default (common practice, no source). */
+  /** Greatest depth of a pass, mm; half the width by default (common practice, no source). */
   readonly deepestPassMm?: number;
 }
 
-/** What a V follows: the middle of all strokes, as deep as they allow. */
+/** What a V follows: all strokes, as deep as they allow. */
 export interface FollowingTask extends Following {
   readonly way: 'follow';
   /** Diameter of the cutter, mm, above 0. */
   readonly diameterMm: number;
-  /** Most depth taken in one pass, mm; half the diameter by default (common practice, no source). */
+  /** Greatest depth of a pass, mm; half the diameter by default (common practice, no source). */
   readonly deepestPassMm?: number;
 }
 
-/** Where cutters work: each on the axis of what it is to cut. */
+/** The medial axes of what the cutters have to cut. */
 export interface WorkAxes {
-  /** Of all that is cleared: the artwork, or the level floor that a V leaves. */
+  /** Of what is cleared: the artwork, or the level floor that a V leaves. */
   readonly clear: MedialAxis;
   readonly follow: MedialAxis;
 }
 
-/** What one cutter costs. */
+/** What one cutter takes. */
 export interface CutterEffort {
-  /** Length of its moves in the wood over all passes, mm. */
+  /** Length of its moves in the wood in all passes, mm. */
   readonly pathMm: number;
   readonly passes: number;
   readonly minutes: number;
@@ -50,10 +47,10 @@ export interface CutterEffort {
 }
 
 /**
- * For each cutter, in the order of use, its path and time. A clearing cutter takes at each depth just what
- * the narrowest before it that went as deep left; one that has nothing to do has no path and takes no time.
+ * Path length and time of each cutter, in the order of use. At each depth a clearing cutter takes only what
+ * the narrowest earlier one that went as deep has left; one that has nothing to do takes no time.
  *
- * @param given values of the machine that are known
+ * @param given known values of the machine
  * @throws {RangeError} when a size or a value of the machine is out of range
  */
 export function cutterEfforts(
@@ -73,7 +70,7 @@ export function cutterEfforts(
   });
 }
 
-/** A path over all passes, and how many there are. */
+/** A path in all passes, and their number. */
 interface Work {
   readonly path: CutterPath;
   readonly passes: number;
@@ -100,11 +97,11 @@ function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly Clearin
   };
 }
 
-/** Depths between which the same earlier cutters have been. */
+/** Depths between which the same earlier cutters were used. */
 interface DepthBand {
   readonly fromMm: number;
   readonly toMm: number;
-  /** The narrowest of them, mm; 0 for none. */
+  /** Width of the narrowest of them, mm; 0 for none. */
   readonly earlierMm: number;
 }
 
@@ -114,7 +111,7 @@ function bandsAfter(earlier: readonly ClearingTask[], depthMm: number): readonly
   for (const toMm of [...new Set(ends)].sort((a, b) => a - b)) {
     const widths = earlier.filter((task) => task.depthMm >= toMm).map((task) => task.widthMm);
     const earlierMm = widths.length === 0 ? 0 : Math.min(...widths);
-    // where the next stop changes nothing the layer goes on
+    // merge bands with the same narrowest cutter
     const above = bands.at(-1)?.earlierMm === earlierMm ? bands.pop() : undefined;
     bands.push({ fromMm: above?.fromMm ?? bands.at(-1)?.toMm ?? 0, toMm, earlierMm });
   }
@@ -152,7 +149,7 @@ function passesOf({ runEnds }: CutterPath, depthMm: number, deepestPassMm: numbe
   return runEnds.length === 0 ? 0 : equalPasses(depthMm, deepestPassMm).length;
 }
 
-/** A V stays above its limit where no stroke is wide enough. */
+/** A V stays above its depth limit where no stroke is wide enough. */
 function greatestDepth({ points }: CutterPath): number {
   let most = 0;
   for (let i = 2; i < points.length; i += 3) {

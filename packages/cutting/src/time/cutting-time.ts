@@ -1,41 +1,38 @@
 import type { CutterPath } from '../paths/cutter-path.ts';
 import { type Assumption, assumedMachine, type Machine } from './machine.ts';
-import { moveSeconds, runSeconds } from './run-seconds.ts';
+import { moveSeconds, runSeconds, SECONDS_PER_MINUTE } from './run-seconds.ts';
 
-const SECONDS = 60;
-
-/** How long a path takes, and how far each kind of way is. */
+/** Time and length of a path, by kind of move. */
 export interface CuttingTime {
   readonly cutMinutes: number;
   readonly plungeMinutes: number;
   readonly rapidMinutes: number;
-  /** All three together. */
+  /** The sum of the three. */
   readonly minutes: number;
   readonly cutMm: number;
   readonly plungeMm: number;
   readonly rapidMm: number;
-  /** How often the cutter is lifted off the wood: once after each run. */
+  /** Number of retracts: one after each run. */
   readonly retracts: number;
   readonly assumptions: readonly Assumption[];
 }
 
 /**
- * Time to cut a path, from rest above its first run to rest above its last. Each run: down at the plunge
- * speed from the travel height to the first point, along the run at the feed, up at the rapid speed, straight
- * over to the next run at the travel height. Every stop is a full one between runs; corners within a run are
- * passed as `runSeconds` says. Changing bits, spinning up and dust stops are not counted. 0 for a path
- * without runs.
+ * Time to cut a path, from rest above its first run to rest above its last one. For each run: plunge from the
+ * retract height, cut at the feed, retract at the rapid speed, and a rapid move to the next run, with full
+ * stops between them; corners within a run are passed as {@link runSeconds} says. Changing bits, spinning up
+ * and pauses are not counted. 0 for a path without runs.
  *
- * @param given values of the machine that are known; `SMALL_ROUTER`'s stand in for the others and are named
- * in `assumptions`
+ * @param given known values of the machine; those of {@link SMALL_ROUTER} stand in for the rest, and
+ * `assumptions` lists all
  * @throws {RangeError} when a value of the machine is out of range
  */
 export function cuttingTime(path: CutterPath, given: Partial<Machine> = {}): CuttingTime {
   const { machine, assumptions } = assumedMachine(given);
   const { points, runEnds } = path;
   const a = machine.accelerationMmPerS2;
-  const plunge = machine.plungeMmPerMin / SECONDS;
-  const rapid = machine.rapidMmPerMin / SECONDS;
+  const plunge = machine.plungeMmPerMin / SECONDS_PER_MINUTE;
+  const rapid = machine.rapidMmPerMin / SECONDS_PER_MINUTE;
   const seconds = { cut: 0, plunge: 0, rapid: 0 };
   const mm = { cut: 0, plunge: 0, rapid: 0 };
   for (let k = 0; k < runEnds.length; k++) {
@@ -60,10 +57,10 @@ export function cuttingTime(path: CutterPath, given: Partial<Machine> = {}): Cut
     seconds.cut += run.cutSeconds;
   }
   return {
-    cutMinutes: seconds.cut / SECONDS,
-    plungeMinutes: seconds.plunge / SECONDS,
-    rapidMinutes: seconds.rapid / SECONDS,
-    minutes: (seconds.cut + seconds.plunge + seconds.rapid) / SECONDS,
+    cutMinutes: seconds.cut / SECONDS_PER_MINUTE,
+    plungeMinutes: seconds.plunge / SECONDS_PER_MINUTE,
+    rapidMinutes: seconds.rapid / SECONDS_PER_MINUTE,
+    minutes: (seconds.cut + seconds.plunge + seconds.rapid) / SECONDS_PER_MINUTE,
     cutMm: mm.cut,
     plungeMm: mm.plunge,
     rapidMm: mm.rapid,

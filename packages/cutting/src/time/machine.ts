@@ -1,31 +1,31 @@
 /** What a machine can do. */
 export interface Machine {
-  /** Speed along the way in the wood, mm per minute. */
+  /** Feed: speed along the path in the wood, mm per minute. */
   readonly feedMmPerMin: number;
-  /** Speed straight down, and the most of any downward slope, mm per minute. */
+  /** Plunge: greatest downward speed, mm per minute. */
   readonly plungeMmPerMin: number;
-  /** Speed above the wood, mm per minute. */
+  /** Rapid: speed above the wood, mm per minute. */
   readonly rapidMmPerMin: number;
-  /** How fast it speeds up and slows down, the same in all directions, mm per second². */
+  /** Acceleration, the same in all directions, mm per second². */
   readonly accelerationMmPerS2: number;
-  /** How far a corner may be thought to be rounded, which sets the speed in it, mm. */
+  /** Junction deviation: by how much the speed model rounds corners, which sets the speed in them, mm. */
   readonly junctionDeviationMm: number;
-  /** Height above the face at which it travels between runs, mm. */
+  /** Retract height above the face, for moves between runs, mm. */
   readonly retractMm: number;
 }
 
-/** A number that a time rests on. */
+/** A value that a time is based on. */
 export interface Assumption {
   readonly name: keyof Machine;
   readonly value: number;
   readonly unit: 'mm/min' | 'mm/s²' | 'mm';
-  /** `given` by the asker, or what is common for a small router table, for which we have no source. */
+  /** `given` by the caller, or that of a small router table, for which we have no source. */
   readonly origin: 'given' | 'common practice';
 }
 
 /**
- * A small hobby-size router table in hardwood; common practice, no source. Every machine and every wood
- * differs: measure yours.
+ * A small hobby router table in hardwood (common practice, no source). Machines and woods differ: measure
+ * yours.
  */
 export const SMALL_ROUTER: Machine = {
   feedMmPerMin: 1000,
@@ -37,8 +37,8 @@ export const SMALL_ROUTER: Machine = {
 };
 
 /**
- * Distance between rounds as a share of the tip's width, and depth of a pass as a share of the bit's; common
- * practice, no source.
+ * Stepover as a share of the width of the tip, and depth of a pass as a share of the diameter (common
+ * practice, no source).
  */
 export const COMMON_SHARES: { readonly stepover: number; readonly pass: number } = {
   stepover: 0.4,
@@ -55,8 +55,7 @@ const UNITS: Readonly<Record<keyof Machine, Assumption['unit']>> = {
 };
 
 /**
- * A machine with {@link SMALL_ROUTER}'s values where none is given, and the list of all values with their
- * origin.
+ * A machine, with the values of {@link SMALL_ROUTER} where none is given, and all values with their origin.
  *
  * @throws {RangeError} when a value is not above 0; `junctionDeviationMm` and `retractMm` may be 0
  */

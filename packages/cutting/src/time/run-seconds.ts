@@ -2,9 +2,9 @@ import type { CutterPath } from '../paths/cutter-path.ts';
 import type { Machine } from './machine.ts';
 import { type PlannedMove, straightenedMoves } from './straightened-moves.ts';
 
-const SECONDS = 60;
+export const SECONDS_PER_MINUTE = 60;
 
-/** Seconds and millimetres of one run from rest to rest, moves straight down apart. */
+/** Time and length of one run from rest to rest, vertical plunges apart. */
 export interface RunTime {
   readonly cutSeconds: number;
   readonly cutMm: number;
@@ -13,12 +13,12 @@ export interface RunTime {
 }
 
 /**
- * Time of the run between points `from` and `to` (excluded) of a path, planned as a machine does that looks
- * ahead: each move speeds up and slows down evenly between the speeds at its ends, which are set by the
- * corners there. A corner that turns the way so that the angle between both moves is θ (π: straight on) is
- * passed at v² = a·δ·sin(θ/2) / (1 − sin(θ/2)): the circle that touches both moves and comes within δ of the
- * corner is passed with the acceleration a. On an arc of radius ρ v² ≤ a·ρ likewise, and so in a row of short
- * moves that stand for an arc: where two moves turn by φ, ρ is half the sum of their lengths over φ.
+ * Time of the run between points `from` and `to` (excluded) of a path on a machine that looks ahead:
+ * trapezoidal speed on each move, between speeds at its ends that the corners set. A corner at which the
+ * moves enclose the angle θ (π: straight on) is passed at v² = a·δ·sin(θ/2) / (1 − sin(θ/2)): on the circle
+ * that touches both moves and comes within the junction deviation δ of the corner, the acceleration is a. On
+ * an arc of radius ρ, v² ≤ a·ρ; in a row of short moves for an arc too, with half the sum of the lengths of
+ * two moves over their turn φ for ρ.
  */
 export function runSeconds(path: CutterPath, from: number, to: number, machine: Machine): RunTime {
   const moves = straightenedMoves(path, from, to);
@@ -40,8 +40,8 @@ export function runSeconds(path: CutterPath, from: number, to: number, machine: 
 }
 
 /**
- * Seconds for a straight way that starts at speed v0, ends at v1, never exceeds `speed` and changes speed by
- * `a`; v0 and v1 must be in reach.
+ * Seconds for a straight move of a length from speed v0 to v1, never above `speed`, with the acceleration
+ * `a`; v0 and v1 must be within reach of each other.
  */
 export function moveSeconds(length: number, v0: number, v1: number, speed: number, a: number): number {
   if (length === 0) {
@@ -52,10 +52,10 @@ export function moveSeconds(length: number, v0: number, v1: number, speed: numbe
   return (2 * peak - v0 - v1) / a + Math.max(0, level) / peak;
 }
 
-/** Highest speed on a move, mm per second. */
+/** Greatest speed on a move, mm per second. */
 function topSpeed({ length, down, radius }: PlannedMove, machine: Machine): number {
-  const feed = machine.feedMmPerMin / SECONDS;
-  const plunge = machine.plungeMmPerMin / SECONDS;
+  const feed = machine.feedMmPerMin / SECONDS_PER_MINUTE;
+  const plunge = machine.plungeMmPerMin / SECONDS_PER_MINUTE;
   return Math.min(
     feed,
     down > 0 ? (plunge * length) / down : Infinity,
@@ -63,10 +63,7 @@ function topSpeed({ length, down, radius }: PlannedMove, machine: Machine): numb
   );
 }
 
-/**
- * Squares of the speeds before, between and after the moves: 0 at both ends, and never more than can be
- * reached from either side.
- */
+/** Squared speeds before, between and after the moves: 0 at both ends, and within reach from either side. */
 function jointSpeeds(
   moves: readonly PlannedMove[],
   speeds: readonly number[],

@@ -2,29 +2,29 @@ import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
 import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
 
 /**
- * Moves that together keep within this of one straight line are planned as one, mm: what is finer than the
- * flattening of the artwork is an accident of how it was drawn, and no machine follows it.
+ * Moves that together stay within this of a straight line are planned as one, mm: anything finer than the
+ * flattening of the artwork is an artefact of it.
  */
-const STRAIGHT_MM = DEFAULT_FLATTEN_TOLERANCE_MM;
+const STRAIGHT_TOL_MM = DEFAULT_FLATTEN_TOLERANCE_MM;
 
-/** A move as it is planned. */
+/** A planned move. */
 export interface PlannedMove {
-  /** Length of all that it stands for, mm. */
+  /** Length of the moves that it stands for, mm. */
   readonly length: number;
-  /** How much deeper it ends than it starts, mm. */
+  /** Depth gained from start to end, mm. */
   readonly down: number;
-  /** Unit directions in which it starts and ends. */
+  /** Unit directions at its start and end. */
   readonly start: readonly [number, number, number];
   readonly end: readonly [number, number, number];
-  /** Radius of an arc, mm; infinity for a straight move. */
+  /** Radius of an arc, mm; Infinity for a straight move. */
   readonly radius: number;
-  /** Whether it leads straight down. */
+  /** Whether it is a vertical plunge. */
   readonly isDown: boolean;
 }
 
 /**
- * The moves of the run between points `from` and `to` (excluded), those that are nearly one straight line
- * joined; none of length 0.
+ * The moves of the run between points `from` and `to` (excluded), nearly collinear ones merged; none of
+ * length 0.
  */
 export function straightenedMoves(path: CutterPath, from: number, to: number): PlannedMove[] {
   const moves: PlannedMove[] = [];
@@ -43,15 +43,15 @@ export function straightenedMoves(path: CutterPath, from: number, to: number): P
   return moves;
 }
 
-/** Whether move i is an arc that must not be taken for straight. */
+/** Whether move i is an arc that bulges too far to count as straight. */
 function isBent({ points, bulges }: CutterPath, i: number): boolean {
   const chord = Math.hypot(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1]);
-  return (Math.abs(bulges[i]) * chord) / 2 > STRAIGHT_MM;
+  return (Math.abs(bulges[i]) * chord) / 2 > STRAIGHT_TOL_MM;
 }
 
 /**
- * The last point up to which all moves from point i on are nearly one straight line, found by doubling and
- * then halving the step.
+ * The last point up to which all moves from point i are nearly collinear, found by doubling and then halving
+ * the step.
  */
 function farthestStraight(path: CutterPath, i: number, last: number): number {
   let good = i + 1;
@@ -68,7 +68,7 @@ function farthestStraight(path: CutterPath, i: number, last: number): number {
   return good;
 }
 
-/** Whether all moves from point i to point j lead onwards and keep close to the line between both. */
+/** Whether all moves from point i to point j lead forward and stay close to the line between both. */
 function isStraight(path: CutterPath, i: number, j: number): boolean {
   const { points } = path;
   const [dx, dy, dz] = between(points, i, j);
@@ -88,7 +88,7 @@ function isStraight(path: CutterPath, i: number, j: number): boolean {
       uy - (along / length) * dy,
       uz - (along / length) * dz,
     );
-    if (off > STRAIGHT_MM || along < reached - STRAIGHT_MM) {
+    if (off > STRAIGHT_TOL_MM || along < reached - STRAIGHT_TOL_MM) {
       return false;
     }
     reached = Math.max(reached, along);
@@ -111,10 +111,10 @@ function moveBetween(path: CutterPath, i: number, j: number, length: number): Pl
   const bulge = j === i + 1 && isBent(path, i) ? path.bulges[i] : 0;
   if (bulge === 0) {
     const direct = Math.hypot(chord, down);
-    const way = [dx / direct, dy / direct, down / direct] as const;
-    return { length, down, start: way, end: way, radius: Infinity, isDown };
+    const direction = [dx / direct, dy / direct, down / direct] as const;
+    return { length, down, start: direction, end: direction, radius: Infinity, isDown };
   }
-  // an arc leaves its chord by half of its turn, to one side at the start and to the other at the end
+  // an arc's tangents differ from its chord by half its turn, to opposite sides at start and end
   const half = 2 * Math.atan(bulge);
   const slope = down / length;
   const flat = Math.sqrt(Math.max(0, 1 - slope * slope)) / chord;

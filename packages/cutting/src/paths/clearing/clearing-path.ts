@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
+import { RETRACT_EQUIVALENT_MM, UNSEEN_REACH_MM } from '../../tolerances.ts';
 import { type CutterPath, packRuns, type Run } from '../cutter-path.ts';
 import { equalPasses, runInPasses } from '../in-passes.ts';
 import { joinRuns } from './join-runs.ts';
@@ -11,62 +12,62 @@ export interface Clearing {
   /** Diameter of the cutter, mm, above 0. */
   readonly diameterMm: number;
   /**
-   * Distance between one round and the next, mm, above 0 and at most the diameter. Beyond half the diameter
-   * loops leave posts in corners, which get short ways of their own; after an earlier cutter no more than
-   * half the diameter is used.
+   * Distance between neighbouring offset loops, mm, above 0 and at most the diameter. Beyond half the
+   * diameter they leave posts in corners, which short paths of their own take; after an earlier cutter no
+   * more than half the diameter is used.
    */
   readonly stepoverMm: number;
   /** Depth of the floor below the face, mm, 0 or more. */
   readonly depthMm: number;
   /**
-   * Depth down to which other work has opened all of it, mm, at most `depthMm`; passes start there. 0 by
-   * default.
+   * Depth down to which everything is open already, mm, at most `depthMm`; passes start there. 0 by default.
    */
   readonly openDepthMm?: number;
-  /**
-   * Diameter of the narrowest cutter that has been here before, mm; only what it left is cut. 0, the default,
-   * for none.
-   */
+  /** Diameter of the narrowest cutter used before, mm: only what it left is cut. 0, the default, for none. */
   readonly earlierDiameterMm?: number;
-  /** Most depth taken in one pass, mm; unlimited by default. */
+  /** Greatest depth of a pass, mm; unlimited by default. */
   readonly deepestPassMm?: number;
   /**
-   * After an earlier cutter, the next run is reached without a lift where that one has cut all the way, at
-   * least as deep, and it is no farther than this, mm. With `deepestPassMm` 40 by default (our choice: what a
-   * lift takes at a common feed), else 0: passes made of the path later would go that way each time.
+   * After an earlier cutter: longest move to the next run without a retract, over what that cutter has cut at
+   * least as deep, mm. By default {@link RETRACT_EQUIVALENT_MM} with `deepestPassMm`, else 0, because passes
+   * made of the path later would repeat the move each time.
    */
   readonly stayDownMm?: number;
-  /** How far each round that takes up earlier work reaches into it, mm; 0.1 by default (our choice). */
+  /** How far loops reach into earlier work, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
   /**
-   * Places where the cutter would reach no more than this beyond the earlier cut are passed over, mm; 0.02 by
-   * default (our choice: not seen).
+   * Places where the cutter reaches no more than this beyond the earlier cut are skipped, mm; {@link
+   * UNSEEN_REACH_MM} by default.
    */
   readonly ignoreMm?: number;
 }
 
+/** How far loops reach into earlier work by default, mm (our choice). */
 const DEFAULT_OVERLAP_MM = 0.1;
-const DEFAULT_IGNORE_MM = 0.02;
-const DEFAULT_STAY_DOWN_MM = 40;
 
 /**
- * Path of a flat cutter that takes all it can reach at one depth: loops at clearance radius, radius +
- * stepover, … until nothing is left, those that hang together joined into one closed run by short moves that
- * stay where the cutter's centre may go. After an earlier cutter only the loops, or their parts, that take
- * more are kept. Every point of what the cutter can reach, and no other, is swept (but for `ignoreMm`). No
- * runs where the cutter fits nowhere or the earlier one took all. Time linear in the axis for each round.
+ * Contour-parallel path of a flat cutter that clears all it can reach: offset loops at the clearances radius,
+ * radius + stepover, …, connected loops joined into one closed run by short links along which the centre
+ * still fits. After an earlier cutter, only loops or parts of them that take more are kept. Exactly what the
+ * cutter can reach is swept, save for `ignoreMm`. No runs where the cutter fits nowhere or the earlier one
+ * took everything. Linear in the axis for each loop.
+ *
+ * @example
+ * const path = clearingPath(axis, { diameterMm: 3.175, stepoverMm: 1.27, depthMm: 3, deepestPassMm: 1.6 });
+ * pathLength(path); // mm of cut in all passes
  *
  * @throws {RangeError} when a size is out of range
  */
 export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   const { diameterMm, stepoverMm, depthMm, openDepthMm = 0, earlierDiameterMm = 0 } = clearing;
-  const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = DEFAULT_IGNORE_MM } = clearing;
+  const { overlapMm = DEFAULT_OVERLAP_MM, ignoreMm = UNSEEN_REACH_MM } = clearing;
   const { deepestPassMm = Infinity } = clearing;
-  const { stayDownMm = deepestPassMm === Infinity ? 0 : DEFAULT_STAY_DOWN_MM } = clearing;
-  checkSize('diameterMm', diameterMm, diameterMm > 0);
-  checkSize('stepoverMm', stepoverMm, stepoverMm > 0 && stepoverMm <= diameterMm);
+  const { stayDownMm = deepestPassMm === Infinity ? 0 : RETRACT_EQUIVALENT_MM } = clearing;
+  checkSize('diameterMm', diameterMm, diameterMm > 0, 'above 0');
+  const isStepover = stepoverMm > 0 && stepoverMm <= diameterMm;
+  checkSize('stepoverMm', stepoverMm, isStepover, 'above 0 and at most diameterMm');
   checkSize('depthMm', depthMm, depthMm >= 0);
-  checkSize('openDepthMm', openDepthMm, openDepthMm >= 0 && openDepthMm <= depthMm);
+  checkSize('openDepthMm', openDepthMm, openDepthMm >= 0 && openDepthMm <= depthMm, 'from 0 to depthMm');
   checkSize('earlierDiameterMm', earlierDiameterMm, earlierDiameterMm >= 0);
   checkSize('overlapMm', overlapMm, overlapMm >= 0);
   checkSize('ignoreMm', ignoreMm, ignoreMm >= 0);
@@ -107,15 +108,15 @@ function level(run: readonly number[], depthMm: number): Run {
   return out;
 }
 
-function checkSize(name: string, value: number, isGood: boolean): void {
+function checkSize(name: string, value: number, isGood: boolean, range = '0 or more'): void {
   if (!(isGood && Number.isFinite(value))) {
-    throw new RangeError(`${name} is ${value}; give millimetres in the range that the documentation names`);
+    throw new RangeError(`${name} is ${value}; give a number of millimetres, ${range}`);
   }
 }
 
 /**
- * Axis edges, no secondary edges, that rise to the radius and start where the earlier cutter did not fit;
- * highest first.
+ * Axis edges, secondary ones left out, that rise to the radius and start where the earlier cutter did not
+ * fit; highest first.
  */
 function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
@@ -129,7 +130,7 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Arra
   return Int32Array.from(chosen).sort((a, b) => nodeR[edgeTo[b]] - nodeR[edgeTo[a]]);
 }
 
-/** Clearances of the loops, from the least on. */
+/** Clearances of the loops, in rising order. */
 function levelsOf(
   axis: MedialAxis,
   edges: Int32Array,

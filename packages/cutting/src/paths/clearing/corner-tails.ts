@@ -1,20 +1,15 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { CHORD_TOLERANCE_MM } from '../../tolerances.ts';
 
-/**
- * Ways along parabolas are given as chords within this, mm: what is swept is off by no more (our choice: a
- * fifth of the flattening).
- */
-const CHORD_MM = 0.001;
-
-/** A way down along the axis and back up, closed: `[x, y, bulge, …]`, relative to the axis' origin. */
+/** A closed path down along the axis and back up: `[x, y, bulge, …]`, relative to the axis' origin. */
 export type Tail = number[];
 
 /**
- * The ways into corners, and to places where the clearance is greatest, that two loops leave uncovered if
- * they are farther apart than the radius. Between the loop at clearance p and the next at n it is the axis
- * with clearance above p + radius and below n: a point p + radius or more from the edge is no farther from
- * the axis than n − p − radius.
+ * Tails: paths into the corners, and to the tops of the axis, that two offset loops leave uncovered when they
+ * are farther apart than the radius. Between loops at clearances p and n, the uncovered points lie near the
+ * axis where its clearance is between p + radius and n: a point with a clearance of at least p + radius is at
+ * most n − p − radius away from the axis.
  */
 export class CornerTails {
   readonly #axis: MedialAxis;
@@ -52,8 +47,7 @@ export class CornerTails {
   }
 
   /**
-   * Whether the clearance is greatest around at the high end of an edge, and the edge the first of those that
-   * end there.
+   * Whether the high end of an edge is a top of the axis, and the edge is the first of those that end there.
    */
   isTop(e: number): boolean {
     const top = this.#axis.edgeTo[e];
@@ -61,8 +55,8 @@ export class CornerTails {
   }
 
   /**
-   * The way from where edge e has clearance `level` down to where the loop at `outer` covers all; undefined
-   * where nothing is uncovered.
+   * The tail from where edge e has clearance `level` down to where the loop at `outer` covers everything;
+   * undefined where nothing is uncovered.
    */
   fromCrossing(e: number, level: number, outer: number): Tail | undefined {
     this.#edge.load(e);
@@ -70,7 +64,7 @@ export class CornerTails {
     return this.#walk([this.#edge.x, this.#edge.y], [e], level, outer + this.#radius);
   }
 
-  /** The ways down on all sides from the high end of edge e; at least that point. */
+  /** The tail down on all sides from the high end of edge e; at least that point. */
   fromTop(e: number, outer: number): Tail {
     const top = this.#axis.edgeTo[e];
     const { nodeX, nodeY } = this.#axis;
@@ -92,15 +86,15 @@ export class CornerTails {
       return undefined;
     }
     for (let step = stack.pop(); step !== undefined; step = stack.pop()) {
-      const way = this.#way(step.edge, floor, top);
+      const path = this.#pointsBetween(step.edge, floor, top);
       if (step.isBack) {
-        for (let i = 3; i < way.length; i++) {
-          tail.push(way[i]);
+        for (let i = 3; i < path.length; i++) {
+          tail.push(path[i]);
         }
         continue;
       }
-      for (let i = way.length - 6; i >= 0; i -= 3) {
-        tail.push(way[i], way[i + 1], 0);
+      for (let i = path.length - 6; i >= 0; i -= 3) {
+        tail.push(path[i], path[i + 1], 0);
       }
       stack.push({ edge: step.edge, isBack: true }, ...this.#entered(this.#edgesBelow(step.edge), needed));
     }
@@ -117,27 +111,27 @@ export class CornerTails {
   }
 
   /**
-   * The edges from which, or from below which, the disc at the start of the walk does not cover all: a point
-   * beside the axis at clearance R is at most the way from the start plus R − floor from it, and that never
-   * grows on the way up.
+   * The edges along or below which the disc at the start does not cover everything: an uncovered point beside
+   * the axis at clearance R is at most (distance along the axis) + R − floor from the start, which cannot
+   * grow on the way up.
    */
   #neededBelow(edges: ArrayLike<number>, top: number, floor: number): Set<number> {
     const { edgeFrom, nodeR } = this.#axis;
-    const walked: { edge: number; way: number; from: number }[] = [];
-    const open = Array.from(edges, (edge) => ({ edge, way: 0, from: -1 }));
+    const walked: { edge: number; along: number; from: number }[] = [];
+    const open = Array.from(edges, (edge) => ({ edge, along: 0, from: -1 }));
     const needed = new Set<number>();
     for (let item = open.pop(); item !== undefined; item = open.pop()) {
       const { edge: e } = item;
       const low = Math.max(nodeR[edgeFrom[e]], floor);
       this.#edge.load(e);
-      const way = item.way + this.#edge.length(low, Math.min(this.#edge.r1, top));
+      const along = item.along + this.#edge.length(low, Math.min(this.#edge.r1, top));
       walked.push(item);
-      if (way + low - floor > this.#radius) {
+      if (along + low - floor > this.#radius) {
         needed.add(e);
       }
       if (nodeR[edgeFrom[e]] > floor) {
         for (const below of this.#edgesBelow(e)) {
-          open.push({ edge: below, way, from: e });
+          open.push({ edge: below, along, from: e });
         }
       }
     }
@@ -150,7 +144,7 @@ export class CornerTails {
   }
 
   /** Points of edge e between two clearances, rising. */
-  #way(e: number, floor: number, top: number): number[] {
+  #pointsBetween(e: number, floor: number, top: number): number[] {
     const edge = this.#edge;
     edge.load(e);
     const from = edge.r0 >= floor ? 0 : edge.shareOf(floor);
@@ -162,10 +156,9 @@ export class CornerTails {
       edge.atShare(share);
       ends.push(edge.x, edge.y);
     }
-    // chords of equal steps along the line lie off a parabola by a share that falls with the square of their
-    // number
+    // the deviation of equal chords from a parabola falls with the square of their number
     const off = Math.hypot(mx - (ends[0] + ends[2]) / 2, my - (ends[1] + ends[3]) / 2);
-    const chords = Math.max(1, Math.ceil(Math.sqrt(off / CHORD_MM)));
+    const chords = Math.max(1, Math.ceil(Math.sqrt(off / CHORD_TOLERANCE_MM)));
     const points: number[] = [];
     for (let k = 0; k <= chords; k++) {
       edge.atShare(from + ((to - from) * k) / chords);

@@ -1,6 +1,6 @@
 import { eulerTrails } from '../euler-trails.ts';
 
-/** An open curve between two wide places, each named by its axis edge. */
+/** An open curve between two wide places, each identified by its axis edge. */
 export interface OpenCurve {
   readonly id: number;
   readonly points: readonly number[];
@@ -14,14 +14,15 @@ export interface OpenCurve {
  */
 export interface CurveCircuits {
   readonly loops: number[][];
-  /** Axis edge of the wide place at which each loop both starts and ends; -1 where it ends elsewhere. */
+  /** Axis edge of the wide place at which each loop starts and ends; -1 where it ends at another one. */
   readonly hubs: number[];
   readonly places: ReadonlyMap<number, { loop: number; offset: number; isBack: boolean }>;
 }
 
 /**
- * Open curves joined by straight moves between their ends at the same wide place, each curve walked once.
- * Where a place has an odd number of ends, its part becomes more than one loop.
+ * Joins open curves into loops by straight moves between ends at the same wide place: Euler trails, on which
+ * each curve is walked once. Where a wide place has an odd number of ends, its part becomes more than one
+ * loop.
  */
 export function curveCircuits(curves: readonly OpenCurve[]): CurveCircuits {
   const nodeOf = new Map<number, number>();
@@ -54,13 +55,13 @@ export function curveCircuits(curves: readonly OpenCurve[]): CurveCircuits {
   return { loops, hubs, places };
 }
 
-/** The wide places from and to which a step of a trail leads. */
+/** The wide places at which a step of a trail starts and ends. */
 function endsOf(curves: readonly OpenCurve[], step: number): [number, number] {
   const { startEdge, endEdge } = curves[step >> 1];
   return (step & 1) === 0 ? [startEdge, endEdge] : [endEdge, startEdge];
 }
 
-/** An open curve walked the other way. */
+/** An open curve in the opposite direction. */
 function backwards(points: readonly number[]): number[] {
   const out: number[] = [];
   for (let i = points.length - 3; i >= 0; i -= 3) {

@@ -17,7 +17,7 @@ function clearance(x: number, y: number): number {
   return Math.min(walls, Math.hypot(Math.max(0, Math.abs(x) - 1), Math.max(0, Math.abs(y) - 1)));
 }
 
-test('a way is free exactly if all its points are as far from the edge as they should be', () => {
+test('a move is free exactly if all its points are as far from the edge as they should be', () => {
   const place = fc.tuple(
     fc.double({ min: -9.9, max: 9.9, noNaN: true }),
     fc.double({ min: -4.9, max: 4.9, noNaN: true }),
@@ -44,9 +44,9 @@ test('a way is free exactly if all its points are as far from the edge as they s
   );
 });
 
-test('a way along a wall at just the distance is free, one through the pillar is not', () => {
-  const ways = new FreeMoves(axis, 1.5);
-  expect(ways.isFree(-8.5, 3.5, 8.5, 3.5)).toBe(true);
-  expect(ways.isFree(-8.5, 3.6, 8.5, 3.5)).toBe(false);
-  expect(ways.isFree(-8, 0, 8, 0)).toBe(false);
+test('a move along a wall at just the distance is free, one through the pillar is not', () => {
+  const moves = new FreeMoves(axis, 1.5);
+  expect(moves.isFree(-8.5, 3.5, 8.5, 3.5)).toBe(true);
+  expect(moves.isFree(-8.5, 3.6, 8.5, 3.5)).toBe(false);
+  expect(moves.isFree(-8, 0, 8, 0)).toBe(false);
 });

@@ -3,13 +3,12 @@ import type { BoxIndex } from '@pourproof/plane';
 import { edgeIndex } from '../../depth/edge-index.ts';
 
 /**
- * Share of a clearance by which rounding may make it seem too small; walls alongside a way touch its discs
- * exactly.
+ * Rounding of a clearance, relative to it: a wall along a move touches the discs of that clearance exactly.
  */
-const TOUCH_SHARE = 1e-9;
+const TOUCH_REL_TOL = 1e-9;
 
 /**
- * Tells which straight ways keep a distance from the artwork's edge. Coordinates are relative to the axis'
+ * Tells which straight moves keep a distance from the artwork's edge. Coordinates are relative to the axis'
  * origin.
  */
 export class FreeMoves {
@@ -19,11 +18,11 @@ export class FreeMoves {
 
   constructor(axis: MedialAxis, clearanceMm: number) {
     this.#axis = axis;
-    this.#clearance = clearanceMm * (1 - TOUCH_SHARE);
+    this.#clearance = clearanceMm * (1 - TOUCH_REL_TOL);
     this.#index = edgeIndex(axis.boundary);
   }
 
-  /** Whether every point between two points of the artwork is that far from its edge. */
+  /** Whether every point between two points of the artwork is at least that far from its edge. */
   isFree(ax: number, ay: number, bx: number, by: number): boolean {
     const reach = this.#clearance + Math.hypot(bx - ax, by - ay) / 2;
     let isFree = true;
@@ -38,7 +37,7 @@ export class FreeMoves {
     return isFree;
   }
 
-  /** Whether boundary edge i keeps away from the way. */
+  /** Whether boundary edge i is that far from the move. */
   #isFar(i: number, ax: number, ay: number, bx: number, by: number): boolean {
     const { x, y, next } = this.#axis.boundary;
     const j = next[i];
@@ -57,7 +56,7 @@ export class FreeMoves {
   }
 }
 
-/** Distance from p to the straight line between a and b. */
+/** Distance from p to the segment from a to b. */
 function distanceTo(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
   const dx = bx - ax;
   const dy = by - ay;

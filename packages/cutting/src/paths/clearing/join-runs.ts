@@ -3,17 +3,17 @@ import type { Run } from '../cutter-path.ts';
 import { orderRuns } from '../order-runs.ts';
 import { FreeMoves } from './free-moves.ts';
 
-/** A run at its place among others. Coordinates are relative to the axis' origin. */
+/** A run with its hub. Coordinates are relative to the axis' origin. */
 export interface PlacedRun {
   readonly points: Run;
-  /** Middle of a disc, cut before, in which the run starts and ends; undefined where it does not. */
+  /** Centre of a disc, cut before, in which the run starts and ends; undefined where there is none. */
   readonly hub: readonly [number, number] | undefined;
 }
 
 /**
- * Runs in an order with short ways between them. Where an earlier cutter that kept `wide` from the edge has
- * cut all the way from one run to the next, and the next is no farther than `limit`, both become one:
- * straight over by their hubs, at the depth at which the first ends.
+ * Orders runs so that moves between them are short. Where an earlier cutter of radius `wide` has cut
+ * everything between the hubs of one run and the next, and the next is no farther than `limit`, both become
+ * one, joined by straight moves over their hubs at the depth at which the first ends.
  */
 export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: number, limit: number): Run[] {
   const starts = runs.flatMap(({ points }) => [points[0], points[1]]);
@@ -21,20 +21,20 @@ export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: num
   if (wide === Infinity || limit === 0) {
     return orderRuns(starts, ends).map((k) => runs[k].points);
   }
-  const ways = new FreeMoves(axis, wide);
-  const isNear = (a: number, b: number): boolean => {
+  const moves = new FreeMoves(axis, wide);
+  const isReachable = (a: number, b: number): boolean => {
     const [from, to] = [runs[a].hub, runs[b].hub];
-    return from !== undefined && to !== undefined && ways.isFree(from[0], from[1], to[0], to[1]);
+    return from !== undefined && to !== undefined && moves.isFree(from[0], from[1], to[0], to[1]);
   };
   const joined: number[][] = [];
   let before = -1;
-  for (const k of orderRuns(starts, ends, { isNear, limit })) {
+  for (const k of orderRuns(starts, ends, { isReachable, limit })) {
     const { points, hub } = runs[k];
     const last = joined.at(-1);
     const isClose =
       before >= 0 &&
       Math.hypot(starts[2 * k] - ends[2 * before], starts[2 * k + 1] - ends[2 * before + 1]) <= limit;
-    if (last === undefined || !isClose || !isNear(before, k)) {
+    if (last === undefined || !isClose || !isReachable(before, k)) {
       joined.push(points.slice());
     } else {
       const depth = last[last.length - 2];

@@ -7,35 +7,35 @@ import { curveCircuits, type OpenCurve } from './curve-circuits.ts';
 import type { Loop, LoopLink } from './tour-loops.ts';
 import { type Disc, liesIn, type TrimmedCurve, trimCurve } from './trim-curve.ts';
 
-/** What is to be covered by loops. */
+/** What the loops have to cover. */
 export interface Nesting {
-  /** Axis edges, no secondary edges, highest first. */
+  /** Axis edges, secondary ones left out, highest first. */
   readonly edges: Int32Array;
-  /** Clearance from which on all is done already; infinity for nothing done. */
+  /** Clearance from which everything is cut already; Infinity if nothing is. */
   readonly wide: number;
-  /** Clearances of the loops, rising. */
+  /** Clearances of the loops, in rising order. */
   readonly levels: readonly number[];
   /**
-   * Radius of the discs around wide places in which centres add nothing: there straight moves between curves
-   * are free.
+   * Radius of the discs around wide places, the points of the axis with clearance `wide`, in which a centre
+   * adds nothing and straight moves between curves are free.
    */
   readonly discRadius: number;
   readonly overlap: number;
   readonly ignore: number;
   /**
-   * Radius of the cutter, where loops are farther apart than that and nothing was done before: corners
-   * between them get ways of their own.
+   * Radius of the cutter if loops are farther apart than that, and nothing is cut yet: corners between them
+   * get tails.
    */
   readonly tailRadius: number | undefined;
 }
 
-/** Loops at all levels, and links that tie those together that hang together, without a loop. */
+/** Loops at all levels, and the links between them: a spanning forest, one tree for each connected part. */
 export interface OffsetLoops {
   readonly loops: readonly Loop[];
   readonly links: readonly LoopLink[];
 }
 
-/** All loops of a nesting; coordinates are relative to the axis' origin. */
+/** Traces and links all loops; coordinates are relative to the axis' origin. */
 export function offsetLoops(axis: MedialAxis, nesting: Nesting): OffsetLoops {
   return new LoopNester(axis, nesting).run();
 }
@@ -47,9 +47,9 @@ class LoopNester {
   readonly #tracer: OffsetTracer;
   readonly #tails: CornerTails | undefined;
   readonly #curves: OffsetCurve[] = [];
-  /** What is kept of each open curve; undefined for closed ones and those that add nothing. */
+  /** What is kept of each open curve; undefined for closed ones and for those that add nothing. */
   readonly #kept: (TrimmedCurve | undefined)[] = [];
-  /** Links between curves, in whose numbers they are given. */
+  /** Links between curves, by the numbers of the curves. */
   readonly #links: LoopLink[] = [];
   /** Some curve that ends at each wide place. */
   readonly #atWide = new Map<number, number>();
@@ -71,7 +71,7 @@ class LoopNester {
     let inner: { curve: OffsetCurve; id: number; move: number }[] = [];
     let count = 0;
     let above = Infinity;
-    // from the innermost loop outwards, so that each level is traced once and forgotten
+    // innermost level first: each one is traced once, and only its closed curves are remembered
     for (let k = levels.length - 1; k >= 0; k--) {
       const level = levels[k];
       while (count < edges.length && nodeR[edgeTo[edges[count]]] >= level) {
@@ -119,7 +119,7 @@ class LoopNester {
     return { x: this.#edge.x, y: this.#edge.y, radius };
   }
 
-  /** Curves that end at one wide place hang together. */
+  /** Unites the curves that end at the same wide place. */
   #joinAtWide(first: number): void {
     for (let id = first; id < this.#curves.length; id++) {
       if (this.#kept[id] === undefined) {
@@ -137,7 +137,7 @@ class LoopNester {
     }
   }
 
-  /** Ties a closed curve to the one around it, straight along the normal of a site that both pass. */
+  /** Links a closed curve to the one around it, along the normal of a site that both pass. */
   #linkInwards(curve: OffsetCurve, id: number, move: number, level: number): void {
     const { edgeTo, edgeLeft, edgeRight, nodeX, nodeY } = this.#axis;
     const h = curve.half;
@@ -163,7 +163,7 @@ class LoopNester {
     });
   }
 
-  /** Ties curves that still are apart across the axis where they come nearest to each other. */
+  /** Links curves that are still separate across the axis, where they come nearest to each other. */
   #linkAcross(active: Int32Array, level: number): void {
     const { edgeFrom, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = this.#axis;
     const { curveOf, moveOf } = this.#tracer;
@@ -205,7 +205,7 @@ class LoopNester {
     }
   }
 
-  /** Adds the ways into what this level, the one outside it and the one above it leave uncovered. */
+  /** Adds tails into what this level and its neighbours leave uncovered. */
   #addTails(active: Int32Array, level: number, outer: number | undefined, above: number): void {
     const { edgeFrom, edgeTo, edgeLeft, nodeX, nodeY, nodeR } = this.#axis;
     const { curveOf, moveOf } = this.#tracer;
@@ -229,7 +229,7 @@ class LoopNester {
     }
   }
 
-  /** Adds a closed way of its own, tied by its first point to a place on a curve. */
+  /** Adds a tail as a closed curve, linked by its first point to a place on another curve. */
   #hang(tail: Tail, curve: number, move: number, x: number, y: number): void {
     const id = this.#curves.length;
     this.#take({ clearance: 0, points: tail, startEdge: -1, endEdge: -1, half: -1 });
@@ -248,15 +248,15 @@ class LoopNester {
     });
   }
 
-  /** Whether a move of a curve is kept whole. */
+  /** Whether a move of a curve is kept uncut. */
   #isUsable(id: number, move: number): boolean {
     const kept = this.#kept[id];
     return this.#curves[id].startEdge < 0 || (kept !== undefined && move >= kept.from && move < kept.to);
   }
 
   /**
-   * Open curves become loops by way of the wide places, ahead of all others; links are given in loops instead
-   * of curves.
+   * Joins open curves into loops at the wide places and renumbers the links from curves to loops; these loops
+   * come first.
    */
   #assemble(): OffsetLoops {
     const open: OpenCurve[] = [];

@@ -4,9 +4,9 @@ import { arcCentre } from '../arc-centre.ts';
 export interface Loop {
   /** `[x, y, bulge, …]`. */
   readonly points: readonly number[];
-  /** Whether the move from the last point back to the first serves nothing but to close the loop. */
+  /** Whether the move from the last point back to the first cuts nothing and only closes the loop. */
   readonly isLoose: boolean;
-  /** Middle of a disc in which a loose loop starts and ends. */
+  /** Centre of a disc, cut before, in which a loose loop starts and ends. */
   readonly hub?: readonly [number, number];
 }
 
@@ -18,7 +18,7 @@ export interface Tour {
   readonly first: Loop;
 }
 
-/** A way between two loops; it starts and ends on moves of theirs, at points that need not be corners. */
+/** A link between two loops; it starts and ends on moves of theirs, at points that need not be corners. */
 export interface LoopLink {
   readonly loopA: number;
   readonly moveA: number;
@@ -28,14 +28,14 @@ export interface LoopLink {
   readonly moveB: number;
   readonly bx: number;
   readonly by: number;
-  /** A point on the way; none where the way is straight. */
+  /** A point that the link passes; undefined where it is straight. */
   readonly via: readonly [number, number] | undefined;
 }
 
 /**
- * One run for each set of loops that the links hold together: it walks every loop once and every link there
- * and back, and ends where it began, at the last point if its first loop is loose. The links must not close a
- * loop. Linear time but for sorting the links along their loops.
+ * One run for each connected set of loops: it walks every loop once and every link in both directions, and
+ * ends where it began, or at the last point of its first loop if that is loose. The links must not form a
+ * cycle. Linear time, save for sorting the links along their loops.
  */
 export function tourLoops(loops: readonly Loop[], links: readonly LoopLink[]): Tour[] {
   const stops = loops.map((): Stop[] => []);
@@ -63,7 +63,7 @@ interface Stop {
   readonly along: number;
   readonly x: number;
   readonly y: number;
-  /** Link k leaves its loop A as 2k and its loop B as 2k + 1. */
+  /** Link k has the end 2k on its loop A and 2k + 1 on its loop B. */
   readonly end: number;
 }
 
@@ -72,10 +72,7 @@ function stopAt({ points }: Loop, move: number, x: number, y: number, end: numbe
   return { move: at, along: (x - points[3 * at]) ** 2 + (y - points[3 * at + 1]) ** 2, x, y, end };
 }
 
-/**
- * A loop with its stops among its points; `end[i]` is the end of a link that leaves from point i, -1 for
- * none.
- */
+/** A loop with its stops among its points; `end[i]` is the end of the link at point i, -1 for none. */
 interface LaidLoop {
   readonly points: readonly number[];
   readonly end: readonly number[];
@@ -131,12 +128,12 @@ interface Frame {
   readonly loop: number;
   /** Point at which the loop was entered. */
   readonly start: number;
-  /** End of the link by which the loop was entered, on the loop itself; -1 for the first loop. */
+  /** End, on this loop, of the link by which it was entered; -1 for the first loop. */
   readonly entry: number;
   /** Points walked so far. */
   walked: number;
   /** Whether the link at the current point is being walked. */
-  isAway: boolean;
+  isOnLink: boolean;
 }
 
 function tourFrom(
@@ -150,21 +147,21 @@ function tourFrom(
   const frames: Frame[] = [];
   const enter = (loop: number, start: number, entry: number): void => {
     isWalked[loop] = 1;
-    frames.push({ loop, start, entry, walked: 0, isAway: false });
+    frames.push({ loop, start, entry, walked: 0, isOnLink: false });
   };
   enter(first, 0, -1);
   for (let frame = frames.at(-1); frame !== undefined; frame = frames.at(-1)) {
     const { points, end } = laid[frame.loop];
     const count = end.length;
     if (frame.walked > count || (isLoose && frame.entry < 0 && frame.walked === count)) {
-      // all round and back at the point of entry, from which the link leads back
+      // back at the point of entry, from which the link leads back
       frames.pop();
       pushVia(run, links, frame.entry);
       continue;
     }
     const at = (frame.start + frame.walked) % count;
     const out = end[at];
-    const isLeaving = !frame.isAway && frame.walked < count && out >= 0 && out !== frame.entry;
+    const isLeaving = !frame.isOnLink && frame.walked < count && out >= 0 && out !== frame.entry;
     pushPoint(
       run,
       points[3 * at],
@@ -172,19 +169,19 @@ function tourFrom(
       isLeaving || frame.walked === count ? 0 : points[3 * at + 2],
     );
     if (isLeaving) {
-      frame.isAway = true;
+      frame.isOnLink = true;
       pushVia(run, links, out);
       const loop = (out & 1) === 0 ? links[out >> 1].loopB : links[out >> 1].loopA;
       enter(loop, laid[loop].indexOf.get(out ^ 1) ?? 0, out ^ 1);
     } else {
-      frame.isAway = false;
+      frame.isOnLink = false;
       frame.walked++;
     }
   }
   return run;
 }
 
-/** Adds a point; where the run already stands there, just the bulge with which it leaves. */
+/** Adds a point; where the run is there already, only the bulge of the next move. */
 function pushPoint(run: number[], x: number, y: number, bulge: number): void {
   const n = run.length;
   if (n > 0 && run[n - 3] === x && run[n - 2] === y) {

@@ -1,16 +1,20 @@
 import { arcCentre } from '../arc-centre.ts';
 
 /**
- * What is left of an open curve: its points, and which of its moves, `from` … `to` (excluded), are still
- * whole.
+ * What is left of an open curve: its points, and the range `from` … `to` (excluded) of moves that are uncut.
  */
 export interface TrimmedCurve {
   readonly points: number[];
-  /** Index in the untrimmed curve of the point that would be the first one now. */
+  /** Index, in the untrimmed curve, that corresponds to the first point now. */
   readonly shift: number;
   readonly from: number;
   readonly to: number;
 }
+
+/**
+ * A point farther from a disc's centre by less than this, relative to the radius, is on its rim: rounding.
+ */
+const ON_RIM_REL_TOL = 1e-9;
 
 /** A disc, mm. */
 export interface Disc {
@@ -20,10 +24,10 @@ export interface Disc {
 }
 
 /**
- * An open curve `[x, y, bulge, …]` that starts and ends on the rims of two discs: without what lies in the
- * first around its start and the second around its end, or led on straight to where it does not reach them.
- * Straight moves are cut on the rim, arcs are kept whole unless they lie in the disc. At least one point of
- * the curve is kept. A radius of 0 or less stands for no disc.
+ * Trims an open curve `[x, y, bulge, …]` so that it starts and ends on the rims of two discs: what lies in
+ * the disc at either end is cut off, and a curve that does not reach a disc is extended straight to its rim.
+ * Straight moves are cut on the rim; arcs are kept unless they lie in the disc. At least one point is kept. A
+ * radius of 0 or less means no disc.
  */
 export function trimCurve(points: readonly number[], atStart: Disc, atEnd: Disc): TrimmedCurve {
   const last = points.length / 3 - 1;
@@ -51,18 +55,18 @@ export function trimCurve(points: readonly number[], atStart: Disc, atEnd: Disc)
 }
 
 /**
- * The point of the rim nearest to a point outside the disc, as a list; empty for a point in it or on its rim.
+ * The point of the rim nearest to a point outside the disc; an empty list for a point in it or on its rim.
  */
 function rimTowards(x: number, y: number, disc: Disc): number[] {
   const d = Math.hypot(x - disc.x, y - disc.y);
-  if (disc.radius <= 0 || d <= disc.radius * (1 + 1e-9)) {
+  if (disc.radius <= 0 || d <= disc.radius * (1 + ON_RIM_REL_TOL)) {
     return [];
   }
   const share = disc.radius / d;
   return [disc.x + share * (x - disc.x), disc.y + share * (y - disc.y), 0];
 }
 
-/** Whether an open curve lies in a disc all along. */
+/** Whether all of an open curve lies in a disc. */
 export function liesIn(points: readonly number[], disc: Disc): boolean {
   const last = points.length / 3 - 1;
   for (let i = 0; i < last; i++) {
@@ -89,7 +93,7 @@ function isInside(points: readonly number[], i: number, disc: Disc): boolean {
   if (d + radius <= disc.radius) {
     return true;
   }
-  // the point of the circle that is farthest from the disc's middle is out: it must not lie on the arc
+  // the point of the circle farthest from the disc's centre is outside: it must not lie on the arc
   const [fx, fy] = d > 0 ? [cx + (dx / d) * radius, cy + (dy / d) * radius] : [ax, ay];
   const side = (bx - ax) * (fy - ay) - (by - ay) * (fx - ax);
   return d > 0 && side * bulge > 0;
@@ -100,8 +104,8 @@ function isIn(x: number, y: number, disc: Disc): boolean {
 }
 
 /**
- * Moves point i towards its neighbour j, to where the straight move between them leaves the disc; false where
- * nothing is to be moved.
+ * Moves point i towards its neighbour j, to where the straight move between them leaves the disc; returns
+ * whether it moved.
  */
 function cutStart(points: number[], i: number, j: number, disc: Disc): boolean {
   const bulge = points[3 * Math.min(i, j) + 2];

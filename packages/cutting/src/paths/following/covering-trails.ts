@@ -2,10 +2,11 @@ import { UnionFind } from '@pourproof/plane';
 import { eulerTrails } from '../euler-trails.ts';
 
 /**
- * Trails that walk every edge of a graph at least once. An edge is walked twice where that saves a new start:
- * odd nodes are paired along a shortest spanning tree and the ways between them walked again, save those
- * longer than `limitMm` and the longest of each part, which is free. Edges are named as in `eulerTrails`, a
- * doubled edge twice. O(n log n).
+ * Trails that walk every edge of a graph at least once: an approximation to route inspection (the Chinese
+ * postman problem). An edge is walked twice where that saves a retract: odd nodes are paired along a minimum
+ * spanning tree and the tree paths between them are walked again, save those longer than `limitMm` and the
+ * longest of each part, where a trail starts and ends for free. Steps are those of `eulerTrails`; a doubled
+ * edge occurs twice. O(n log n).
  */
 export function coveringTrails(
   nodeCount: number,
@@ -24,8 +25,8 @@ export function coveringTrails(
   );
 }
 
-/** A way from an odd node up the tree, as a chain of edges. */
-interface Way {
+/** A path from an odd node up the tree, as a linked list of edges. */
+interface TreePath {
   readonly length: number;
   readonly edges: Chain | undefined;
 }
@@ -37,7 +38,7 @@ interface Chain {
 
 interface Pairing {
   readonly length: number;
-  readonly ways: readonly Way[];
+  readonly paths: readonly TreePath[];
 }
 
 function doubledEdges(
@@ -53,22 +54,23 @@ function doubledEdges(
     isOdd[from[e]] ^= 1;
     isOdd[to[e]] ^= 1;
   }
-  const waiting: Way[][] = Array.from({ length: nodeCount }, () => []);
+  const waiting: TreePath[][] = Array.from({ length: nodeCount }, () => []);
   const pairings = new Map<number, Pairing[]>();
-  // leaves first: each node pairs the ways that end in it and sends one on if their number is odd
+  // leaves first: each node pairs the paths that end at it, and passes one on to its parent if their number
+  // is odd
   for (let i = order.length - 1; i >= 0; i--) {
     const v = order[i];
-    const ways = waiting[v];
+    const paths = waiting[v];
     if (isOdd[v] !== 0) {
-      ways.push({ length: 0, edges: undefined });
+      paths.push({ length: 0, edges: undefined });
     }
-    ways.sort((a, b) => b.length - a.length);
+    paths.sort((a, b) => b.length - a.length);
     const parent = up[v];
-    const sent = ways.length % 2 === 1 ? ways.shift() : undefined;
-    for (let k = 0; k < ways.length; k += 2) {
+    const sent = paths.length % 2 === 1 ? paths.shift() : undefined;
+    for (let k = 0; k < paths.length; k += 2) {
       const list = pairings.get(root[v]) ?? [];
       pairings.set(root[v], list);
-      list.push({ length: ways[k].length + ways[k + 1].length, ways: [ways[k], ways[k + 1]] });
+      list.push({ length: paths[k].length + paths[k + 1].length, paths: [paths[k], paths[k + 1]] });
     }
     if (sent !== undefined && parent >= 0) {
       const above = from[parent] === v ? to[parent] : from[parent];
@@ -81,9 +83,9 @@ function doubledEdges(
   const doubled: number[] = [];
   for (const list of pairings.values()) {
     list.sort((a, b) => b.length - a.length);
-    for (const { length, ways } of list.slice(1)) {
-      for (const way of length <= limitMm ? ways : []) {
-        for (let chain = way.edges; chain !== undefined; chain = chain.rest) {
+    for (const { length, paths } of list.slice(1)) {
+      for (const path of length <= limitMm ? paths : []) {
+        for (let chain = path.edges; chain !== undefined; chain = chain.rest) {
           doubled.push(chain.edge);
         }
       }
@@ -93,8 +95,8 @@ function doubledEdges(
 }
 
 /**
- * A spanning tree of each part with the least length: nodes from the roots on, the edge towards the root (-1
- * at it), the root of each node.
+ * A minimum spanning tree of each part (Kruskal): nodes from the roots on, the edge towards the root (-1 at
+ * it), and the root of each node.
  */
 function spanningTree(
   nodeCount: number,

@@ -2,17 +2,17 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { OffsetTracer } from '../offset-curves.ts';
 import { prunedAxis } from './pruned-axis.ts';
 
-/** A piece of the way: along an axis edge from its low end up, or along a curve of equal clearance. */
+/** A piece of the path: along an axis edge, upwards, or along an offset curve. */
 export interface FollowPiece {
   readonly from: number;
   readonly to: number;
-  /** Axis edge, or -1 for a piece of curve. */
+  /** Axis edge, or -1 for a piece of an offset curve. */
   readonly edge: number;
-  /** `[x, y, bulge, …]` of a piece of curve, relative to the axis' origin. */
+  /** `[x, y, bulge, …]` of a piece of an offset curve, relative to the axis' origin. */
   readonly curve: readonly number[];
 }
 
-/** All pieces to follow, and the nodes of the axis where a single plunge is all. */
+/** All pieces to follow, and the nodes of the axis where a plunge is all there is. */
 export interface FollowGraph {
   readonly nodeCount: number;
   readonly pieces: readonly FollowPiece[];
@@ -22,9 +22,8 @@ export interface FollowGraph {
 const NO_CURVE: readonly number[] = [];
 
 /**
- * The axis where its clearance is from `floor` to `cap`, without branches that change less than `ignoreMm`,
- * and the curves of clearance `cap`. Nodes of the axis keep their numbers; those after them are points of the
- * curves.
+ * The pruned axis where its clearance is from `floor` to `cap`, and the offset curves at `cap`. Nodes of the
+ * axis keep their numbers; the nodes after them lie on the curves.
  */
 export function followGraph(axis: MedialAxis, floor: number, cap: number, ignoreMm: number): FollowGraph {
   const { edgeFrom, edgeTo, nodeR } = axis;
@@ -32,7 +31,7 @@ export function followGraph(axis: MedialAxis, floor: number, cap: number, ignore
   const pieces: FollowPiece[] = [];
   const spots = lonely.filter((v) => nodeR[v] < cap && nodeR[v] >= floor);
   let nodeCount = nodeR.length;
-  /** Node on the curve at which each kept edge ends that reaches it. */
+  /** Node, on an offset curve, at which each edge that reaches `cap` ends. */
   const crossingOf = new Map<number, number>();
   for (let e = 0; e < edgeFrom.length; e++) {
     if (isKept[e] === 0 || nodeR[edgeFrom[e]] >= cap || nodeR[edgeTo[e]] < floor) {
@@ -52,7 +51,7 @@ export function followGraph(axis: MedialAxis, floor: number, cap: number, ignore
   return { nodeCount, pieces, spots };
 }
 
-/** Adds the curves of clearance `cap`, cut where kept edges end on them; returns the new number of nodes. */
+/** Adds the offset curves at `cap`, split where edges end on them; returns the new number of nodes. */
 function addCurves(
   axis: MedialAxis,
   cap: number,
@@ -89,9 +88,7 @@ function addCurves(
   return nodes;
 }
 
-/**
- * Points of a curve from point a to point b; all round if they are the same and the curve has but one stop.
- */
+/** Points of a closed curve from point a to point b; all of it if it has only one stop. */
 function arcBetween(points: readonly number[], a: number, b: number, isPart: boolean): number[] {
   const count = points.length / 3;
   const steps = isPart ? (b - a + count) % count : count;

@@ -1,76 +1,70 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { stoppingClearance } from '@pourproof/geometry';
 import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { RETRACT_EQUIVALENT_MM, UNSEEN_REACH_MM } from '../../tolerances.ts';
 import { arcLength, type CutterPath, packRuns, type Run } from '../cutter-path.ts';
 import { orderRuns } from '../order-runs.ts';
 import { coveringTrails } from './covering-trails.ts';
 import { type FollowGraph, followGraph } from './follow-graph.ts';
-import { tipDepth, widthAtDepth } from './tip-depth.ts';
+import { radiusAtDepth, tipDepth } from './tip-depth.ts';
 import { TipPath } from './tip-path.ts';
 
-/** How a V-shaped cutter follows strokes. */
+/** How a V cutter follows strokes. */
 export interface Following {
-  /** Angle between both flanks, radians, above 0 and below π. */
+  /** Angle between the flanks, radians, above 0 and below π. */
   readonly includedRad: number;
-  /** Radius of the rounded tip, mm; 0, the default, for a true point. */
+  /** Radius of a rounded tip, mm; 0, the default, for a point. */
   readonly tipRadiusMm?: number;
-  /**
-   * Width of a flat tip, mm; 0, the default, for none. It goes only where it fits. Not together with a
-   * rounded tip.
-   */
+  /** Width of a flat tip, mm; 0, the default, for none. Not together with a rounded tip. */
   readonly tipFlatMm?: number;
-  /** Deepest that the tip may go, mm, above 0; infinity for no limit. */
+  /** Depth limit of the tip, mm, above 0; Infinity for none. */
   readonly depthMm: number;
-  /** Curved ways are given as chords within this, mm; the flattening tolerance by default. */
+  /** Tolerance of chords for curved paths, mm; the flattening tolerance by default. */
   readonly toleranceMm?: number;
   /**
-   * Branches that would reach no more than this farther into a corner are left out, mm; 0.02 by default (our
-   * choice: not seen). Less than twice the flattening tolerance lets branches into the facets of flattened
-   * curves through.
+   * Branches that reach no more than this farther into a corner are left out, mm; {@link UNSEEN_REACH_MM} by
+   * default. Below twice the flattening tolerance, branches into the corners between chords of flattened
+   * curves are followed.
    */
   readonly ignoreMm?: number;
-  /**
-   * Ways longer than this are not walked twice to save a lift, mm; 40 by default (our choice: what a lift
-   * takes at a common feed).
-   */
+  /** Longest path that is walked twice to save a retract, mm; {@link RETRACT_EQUIVALENT_MM} by default. */
   readonly retraceMm?: number;
 }
 
-/** A way along strokes, with its length. */
+/** A path along strokes, with its length. */
 export interface FollowingPath {
   readonly path: CutterPath;
-  /** Length of all moves in the wood, mm: exact, not that of the chords. */
+  /** Length of all moves in the wood, mm: that of the true curves, not of the chords. */
   readonly lengthMm: number;
-  /** Part of it that is walked a second time. */
+  /** The part of it that is walked a second time, mm. */
   readonly retracedMm: number;
 }
 
-/** What a lift with its way there takes, at a common feed, rounded (our choice). */
-const DEFAULT_RETRACE_MM = 40;
-const DEFAULT_IGNORE_MM = 0.02;
-
 /**
- * The way of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis as deep as
- * the clearance there asks for, up to the surface in corners. Where the depth limit stops it, along the curve
- * of equal clearance at that depth; the floor inside it is left to a flat cutter. Chained into few runs,
- * short branches walked there and back. Where nothing but a round spot is cut, a run of one point. No runs
- * for an empty region.
+ * Path of a V cutter's tip whose flanks touch both walls of each stroke: along the medial axis, as deep as
+ * the clearance allows, up to the face in corners; where the depth limit stops it, along the offset curve at
+ * that depth, and the floor inside is left to a flat cutter. Joined into few runs, short branches walked
+ * twice. A round spot is a run of one point. No runs for an empty region.
+ *
+ * @example
+ * const { path, lengthMm } = followingPath(axis, { includedRad: Math.PI / 3, depthMm: 4 });
  *
  * @throws {RangeError} when a size is out of range
  */
 export function followingPath(axis: MedialAxis, following: Following): FollowingPath {
   const { includedRad, tipRadiusMm = 0, tipFlatMm = 0, depthMm } = following;
-  const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = DEFAULT_RETRACE_MM } = following;
-  const { ignoreMm = DEFAULT_IGNORE_MM } = following;
-  check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI);
-  check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity);
-  check('tipFlatMm', tipFlatMm, tipFlatMm >= 0 && tipFlatMm < Infinity && tipFlatMm * tipRadiusMm === 0);
-  check('depthMm', depthMm, depthMm > 0);
-  check('toleranceMm', toleranceMm, toleranceMm > 0);
-  check('ignoreMm', ignoreMm, ignoreMm >= 0);
-  check('retraceMm', retraceMm, retraceMm >= 0);
+  const { toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM, retraceMm = RETRACT_EQUIVALENT_MM } = following;
+  const { ignoreMm = UNSEEN_REACH_MM } = following;
+  check('includedRad', includedRad, includedRad > 0 && includedRad < Math.PI, 'an angle above 0 and below π');
+  check('tipRadiusMm', tipRadiusMm, tipRadiusMm >= 0 && tipRadiusMm < Infinity, '0 or more');
+  const isFlat = tipFlatMm >= 0 && tipFlatMm < Infinity && tipFlatMm * tipRadiusMm === 0;
+  check('tipFlatMm', tipFlatMm, isFlat, '0 or more, and 0 beside a rounded tip');
+  check('depthMm', depthMm, depthMm > 0, 'more than 0');
+  check('toleranceMm', toleranceMm, toleranceMm > 0, 'more than 0');
+  check('ignoreMm', ignoreMm, ignoreMm >= 0, '0 or more');
+  check('retraceMm', retraceMm, retraceMm >= 0, '0 or more');
   const tip = { includedRad, tipRadiusMm, tipFlatMm };
-  const cap = stoppingClearance(axis, widthAtDepth(tip, depthMm));
+  const cap = stoppingClearance(axis, radiusAtDepth(tip, depthMm));
   const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
   const shape = new TipPath(axis, tip);
   const lengths = graph.pieces.map((piece) =>
@@ -100,9 +94,9 @@ export function followingPath(axis: MedialAxis, following: Following): Following
   };
 }
 
-function check(name: string, value: number, isGood: boolean): void {
+function check(name: string, value: number, isGood: boolean, range: string): void {
   if (!isGood) {
-    throw new RangeError(`${name} is ${value}; give a value in the range that the documentation names`);
+    throw new RangeError(`${name} is ${value}; give ${range}`);
   }
 }
 
@@ -114,7 +108,7 @@ function curveLength(curve: readonly number[]): number {
   return sum;
 }
 
-/** The points of a trail, `[x, y, depth, bulge, …]`. */
+/** Points `[x, y, depth, bulge, …]` of a trail. */
 function runOf(
   trail: readonly number[],
   graph: FollowGraph,
@@ -154,7 +148,7 @@ function runOf(
   return run;
 }
 
-/** Runs in an order with short ways between them. */
+/** Runs in an order with short moves between them. */
 function ordered(runs: readonly Run[]): Run[] {
   const order = orderRuns(
     runs.flatMap((run) => [run[0], run[1]]),

@@ -6,15 +6,15 @@ export interface PrunedAxis {
   /** 1 for each axis edge to follow. */
   readonly isKept: Uint8Array;
   /**
-   * Nodes that stand for all that hung on them: everything around lies within the tolerance of their discs.
+   * Nodes left alone when all their branches were pruned: everything around lies within the tolerance of
+   * their discs.
    */
   readonly lonely: readonly number[];
 }
 
 /**
- * The axis without secondary edges and without branches that change nothing: a branch is left out where its
- * discs reach no more than `ignoreMm` beyond the disc at its root, as those into the facets of a flattened
- * curve do. Linear time.
+ * Prunes the axis: drops secondary edges, and branches whose discs reach no more than `ignoreMm` beyond the
+ * disc at their root, such as those into the corners between chords of a flattened curve. Linear time.
  */
 export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, bottleneckCount } = axis;
@@ -35,7 +35,7 @@ export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
       isOnAxis[edgeTo[e]] = 1;
     }
   }
-  // how far the discs below a node reach beyond its own, at most
+  // upper bound on how far the discs below a node reach beyond its own
   const beyond = new Float64Array(nodeR.length);
   const ready: number[] = [];
   for (let v = bottleneckCount; v < nodeR.length; v++) {

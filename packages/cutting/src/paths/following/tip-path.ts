@@ -2,14 +2,14 @@ import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 import { type Tip, tipDepth, tipSlope } from './tip-depth.ts';
 
-/** Halvings of a piece at most; the deviation falls by four each time. */
+/** Greatest number of halvings of a stretch; each divides the deviation by four. */
 const MAX_HALVINGS = 24;
 /**
- * Panels of the quadrature are at most this wide in asinh(u/h): five nodes give 13 digits on them (measured
- * in a test).
+ * Greatest width of a panel of the quadrature in asinh(u/h): five nodes give 13 digits on it (measured in a
+ * test).
  */
-const PANEL = 0.25;
-/** Nodes and weights of Gauss' and Legendre's quadrature with five nodes on -1 … 1, in their closed forms. */
+const PANEL_WIDTH = 0.25;
+/** Nodes and weights of Gauss–Legendre quadrature with five nodes on −1 … 1, in closed form. */
 const INNER_NODE = Math.sqrt(5 - 2 * Math.sqrt(10 / 7)) / 3;
 const OUTER_NODE = Math.sqrt(5 + 2 * Math.sqrt(10 / 7)) / 3;
 const INNER_WEIGHT = (322 + 13 * Math.sqrt(70)) / 900;
@@ -17,7 +17,7 @@ const OUTER_WEIGHT = (322 - 13 * Math.sqrt(70)) / 900;
 const MIDDLE_WEIGHT = 128 / 225;
 
 /**
- * The way of a V cutter's tip along axis edges, in three dimensions. Coordinates are relative to the axis'
+ * Path of a V cutter's tip along axis edges, in three dimensions. Coordinates are relative to the axis'
  * origin.
  */
 export class TipPath {
@@ -32,8 +32,8 @@ export class TipPath {
   }
 
   /**
-   * Points `[x, y, depth, …]` from where the tip fits on edge e, or its low end, up to clearance `top`,
-   * within `tolerance` of the true curve and on it.
+   * Points `[x, y, depth, …]` of the path on edge e, from where the tip first fits up to clearance `top`;
+   * their chords are within `tolerance` of the path.
    */
   points(e: number, top: number, tolerance: number): number[] {
     const edge = this.#edge;
@@ -51,7 +51,7 @@ export class TipPath {
     return out;
   }
 
-  /** Share of the edge at hand from which on a flat tip fits. */
+  /** Share of the loaded edge at which a flat tip first fits. */
   #startShare(): number {
     const flat = this.#tip.tipFlatMm / 2;
     return flat > this.#edge.r0 ? this.#edge.shareOf(flat) : 0;
@@ -80,7 +80,10 @@ export class TipPath {
     }
   }
 
-  /** Length in mm of that way: a closed form where it is straight, else by quadrature to 12 digits. */
+  /**
+   * Length of the path on edge e up to clearance `top`, mm: in closed form where it is straight, else by
+   * quadrature to 12 digits.
+   */
   length(e: number, top: number): number {
     const edge = this.#edge;
     edge.load(e);
@@ -116,8 +119,8 @@ export class TipPath {
   }
 
   /**
-   * Half distance or focal distance of the two sites of the edge at hand, and its ends along the bisector, 0
-   * where the clearance is least.
+   * Half the distance of two vertices, or the distance of vertex and edge, and the ends of the loaded edge
+   * along the bisector, 0 where the clearance is least.
    */
   #bisector(): { h: number; u0: number; u1: number } {
     const { kind, left, right, x0, y0, x1, y1 } = this.#edge;
@@ -157,9 +160,9 @@ function rising(h: number, u0: number, u1: number): { h: number; u0: number; u1:
   return u1 < u0 ? { h, u0: -u0, u1: -u1 } : { h, u0, u1 };
 }
 
-/** Integral of a smooth function. */
+/** Integral of a smooth function by panels. */
 function panels(f: (t: number) => number, from: number, to: number): number {
-  const count = Math.max(1, Math.ceil((to - from) / PANEL));
+  const count = Math.max(1, Math.ceil((to - from) / PANEL_WIDTH));
   const half = (to - from) / (2 * count);
   let sum = 0;
   for (let k = 0; k < count; k++) {
