@@ -12,3 +12,5 @@ export type {
 export type { LetteringArc, PlacingOptions } from './lettering/place-lines.ts';
 export { type LetteringOptions, readLettering } from './lettering/read-lettering.ts';
 export { readStickLettering, type StickLetteringOptions } from './lettering/read-stick-lettering.ts';
+export { visibleLines } from './lettering/visible-lines.ts';
+export { type WatchedFont, watchedFont } from './lettering/watched-font.ts';

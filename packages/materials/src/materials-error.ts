@@ -11,6 +11,7 @@ export class MaterialsError extends Error {
   readonly code: MaterialsErrorCode;
   /** Where in the file: `resins.my-resin.gelMin`. */
   readonly place: string;
+  readonly what: string;
   readonly remedy: string;
 
   constructor(code: MaterialsErrorCode, place: string, what: string, remedy: string) {
@@ -18,6 +19,7 @@ export class MaterialsError extends Error {
     this.name = 'MaterialsError';
     this.code = code;
     this.place = place;
+    this.what = what;
     this.remedy = remedy;
   }
 }

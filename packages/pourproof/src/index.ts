@@ -1,4 +1,4 @@
-export { ArtworkError } from '@pourproof/artwork';
+export { ArtworkError } from '@pourproof/artwork/format';
 export {
   type CouponRow,
   type Job,

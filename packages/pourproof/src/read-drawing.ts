@@ -1,4 +1,5 @@
-import { ArtworkError, type LayoutOptions } from '@pourproof/artwork';
+import { ArtworkError, artworkFormat, refuseEmpty } from '@pourproof/artwork/format';
+import type { LayoutOptions, LetteringFont } from '@pourproof/artwork/lettering';
 import {
   type ArtworkSize,
   artworkSize,
@@ -55,7 +56,6 @@ export function readingSettings(asked: Partial<JobFile>, job: Job): ReadingSetti
 export async function readDrawing(source: Source, settings: ReadingSettings): Promise<Drawing> {
   const drawing =
     source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
-  const { refuseEmpty } = await import('@pourproof/artwork');
   refuseEmpty(drawing, sourceName(source));
   return drawing;
 }
@@ -71,7 +71,7 @@ export async function withIdleNotices(
 }
 
 async function visibleLinesOf(text: string): Promise<number> {
-  const { visibleLines } = await import('@pourproof/artwork');
+  const { visibleLines } = await import('@pourproof/artwork/lettering');
   return visibleLines(wordsOf(text));
 }
 
@@ -86,13 +86,23 @@ async function readFile(
       'Give the font file too, or take it out of the job.',
     );
   }
-  const { openFont, readArtwork, watchedFont } = await import('@pourproof/artwork');
-  const watched = font === undefined || font === null ? null : watchedFont(await openFont(font));
+  const watched = font === undefined || font === null ? null : await openWatched(font);
   const fonts = watched === null ? [] : [watched.font];
-  const drawing = readArtwork(bytes, name, { toleranceMm, ...size, ...file, fonts });
+  const options = { toleranceMm, ...size, ...file, fonts };
+  const drawing =
+    artworkFormat(bytes, name) === 'svg'
+      ? (await import('@pourproof/artwork/svg')).readSvg(bytes, options)
+      : (await import('@pourproof/artwork/dxf')).readDxf(bytes, options);
   return watched === null || watched.isUsed()
     ? drawing
     : { ...drawing, notices: [...drawing.notices, idleFont()] };
+}
+
+async function openWatched(
+  font: Uint8Array,
+): Promise<{ readonly font: LetteringFont; readonly isUsed: () => boolean }> {
+  const { openFont, watchedFont } = await import('@pourproof/artwork/lettering');
+  return watchedFont(await openFont(font));
 }
 
 async function readWords(
@@ -115,7 +125,7 @@ async function readWords(
       'Give the font that will be carved, or set singleLine for letters of single strokes.',
     );
   }
-  const { readLettering, readStickLettering } = await import('@pourproof/artwork');
+  const { readLettering, readStickLettering } = await import('@pourproof/artwork/lettering');
   const options: LayoutOptions & { toleranceMm: number } = {
     ...placing,
     ...letteringSize(size, units),

@@ -1,4 +1,4 @@
-import { ArtworkError } from '@pourproof/artwork';
+import { ArtworkError } from '@pourproof/artwork/format';
 import { JobError } from '@pourproof/job';
 import { MaterialsError } from '@pourproof/materials';
 import { MeasureError } from '@pourproof/plane';
@@ -32,7 +32,8 @@ export function refusalOf(error: unknown, source?: Source): Refusal | null {
     return { code, what: message, where: place.filter((part) => part !== '').join(', '), remedy };
   }
   if (error instanceof MaterialsError) {
-    return { code: error.code, what: error.message, where: '', remedy: '' };
+    const { code, what, place, remedy } = error;
+    return { code, what, where: place, remedy };
   }
   if (error instanceof JobError || error instanceof MeasureError) {
     return { code: 'job', what: error.message, where: '', remedy: '' };
