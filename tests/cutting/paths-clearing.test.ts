@@ -1,5 +1,5 @@
 import { type CutterPath, clearingPath, pathLength, reachedOutline } from '@pourproof/cutting';
-import { type ArcRings, medialAxis, openedArea, openedOutline, polygonFromArcs } from '@pourproof/geometry';
+import { type ArcRings, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
@@ -44,7 +44,7 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
       ignoreMm: 0,
       overlapMm: 0.1 * r,
     });
-    const done = polygonFromArcs(openedOutline(axis, before), ARC_MM / 10);
+    const done = polygonFromArcs(reachedOutline(axis, before, before), ARC_MM / 10);
     const area = floatSweptArea(runsOf(path, ARC_MM / 10), r, ARC_MM, done);
     expect(Math.abs(area - openedArea(axis, r))).toBeLessThan(ARC_MM * (3 * perimeter(region) + 1));
   });
@@ -176,7 +176,7 @@ describe.each(pathShapes)('staying down in the %s', (_, region) => {
     expect(joined.runEnds.length).toBeLessThanOrEqual(lifted.runEnds.length);
     const key = (path: CutterPath, i: number): string => path.points.slice(3 * i, 3 * i + 6).join();
     const cutting = new Set(Array.from({ length: lifted.bulges.length }, (__, i) => key(lifted, i)));
-    const done = polygonFromArcs(openedOutline(axis, before), 1e-6 * widest) as CleanRegion;
+    const done = polygonFromArcs(reachedOutline(axis, before, before), 1e-6 * widest) as CleanRegion;
     for (let k = 0; k < joined.runEnds.length; k++) {
       for (let i = k === 0 ? 0 : joined.runEnds[k - 1]!; i + 1 < joined.runEnds[k]!; i++) {
         if (!cutting.has(key(joined, i))) {

@@ -1,7 +1,8 @@
 import { type CutterPath, followingPath, pathLength } from '@pourproof/cutting';
-import { medialAxis, vDepth } from '@pourproof/geometry';
+import { medialAxis } from '@pourproof/geometry';
 import { type CleanRegion, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { boundaryDistance, pathShapes } from '../support/shapes/path-shapes.ts';
 
@@ -146,7 +147,7 @@ describe.each(pathShapes)('following the %s', (_, region) => {
     expect(count).toBeGreaterThan(0);
     for (let i = 0; i < count; i += Math.ceil(count / 300)) {
       const [x, y, depth] = point(path, i);
-      const allowed = vDepth(boundaryDistance(region, x, y), cut);
+      const allowed = veeDepth(boundaryDistance(region, x, y), cut);
       expect(Math.abs(depth - allowed)).toBeLessThan(1e-8 * widest);
     }
   });

@@ -10,10 +10,11 @@ import {
   followingPath,
   reachedOutline,
 } from '@pourproof/cutting';
-import { medialAxis, openedArea, openedOutline, polygonFromArcs, vDepth } from '@pourproof/geometry';
+import { medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
+import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { runsOf } from '../support/runs-of.ts';
 import { boundaryDistance } from '../support/shapes/path-shapes.ts';
 
@@ -42,7 +43,7 @@ describe.each(FACES)('lettering in %s', (face) => {
       earlierDiameterMm: 1.6,
       ignoreMm: 0,
     });
-    const done = polygonFromArcs(openedOutline(axis, 0.8), arcMm / 10);
+    const done = polygonFromArcs(reachedOutline(axis, 0.8, 0.8), arcMm / 10);
     const both = floatSweptArea(runsOf(rest, arcMm / 10), 0.3, arcMm, done);
     expect(Math.abs(both - openedArea(axis, 0.3))).toBeLessThan(bound);
   });
@@ -65,7 +66,7 @@ describe.each(FACES)('lettering in %s', (face) => {
     const count = path.bulges.length;
     for (let i = 0; i < count; i += Math.ceil(count / 200)) {
       const d = boundaryDistance(region, path.points[3 * i]!, path.points[3 * i + 1]!);
-      expect(Math.abs(path.points[3 * i + 2]! - vDepth(d, cut))).toBeLessThan(1e-8);
+      expect(Math.abs(path.points[3 * i + 2]! - veeDepth(d, cut))).toBeLessThan(1e-8);
     }
   });
 

@@ -1,13 +1,5 @@
 import { clearingPath, followingPath, pathLength, reachedOutline } from '@pourproof/cutting';
-import {
-  arcRingsArea,
-  erodedArea,
-  medialAxis,
-  openedArea,
-  openedOutline,
-  polygonFromArcs,
-  vDepth,
-} from '@pourproof/geometry';
+import { arcRingsArea, erodedArea, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import {
   type CleanRegion,
   packRings,
@@ -19,6 +11,7 @@ import {
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
+import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { runsOf } from '../support/runs-of.ts';
 import { cleanFrom } from '../support/shapes/clean-from.ts';
 import { boundaryDistance } from '../support/shapes/path-shapes.ts';
@@ -71,7 +64,7 @@ test('two cutters in order sweep what the narrower reaches, wherever rounds, lin
         ignoreMm: 0,
         stayDownMm: 30,
       });
-      const done = polygonFromArcs(openedOutline(axis, before), ARC_MM / 10);
+      const done = polygonFromArcs(reachedOutline(axis, before, before), ARC_MM / 10);
       const both = floatSweptArea(runsOf(rest, ARC_MM / 10), r, ARC_MM, done);
       expect(Math.abs(both - openedArea(axis, r))).toBeLessThan(bound);
       const outline = arcRingsArea(reachedOutline(axis, r, 0));
@@ -90,7 +83,7 @@ test('a V goes just as deep as the walls allow, and its length is that of its ev
       const { path, lengthMm } = followingPath(axis, { ...cut, toleranceMm: 1e-6 });
       for (let i = 0; i < path.bulges.length; i += Math.ceil(path.bulges.length / 50)) {
         const distance = boundaryDistance(region, path.points[3 * i]!, path.points[3 * i + 1]!);
-        expect(Math.abs(path.points[3 * i + 2]! - vDepth(distance, cut))).toBeLessThan(1e-8);
+        expect(Math.abs(path.points[3 * i + 2]! - veeDepth(distance, cut))).toBeLessThan(1e-8);
       }
       expect(Math.abs(pathLength(path) - lengthMm)).toBeLessThan(1e-5 * lengthMm + 1e-9);
     }),

@@ -1,4 +1,5 @@
-import { type MedialAxis, medialAxis, profileVolume, vVolume } from '@pourproof/geometry';
+import { carve, profileCutter } from '@pourproof/cutting';
+import { type MedialAxis, medialAxis, vVolume } from '@pourproof/geometry';
 import { type CleanRegion, radians } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { offsetPeers, PEER_GRID_MM } from '../support/oracles/offset-peers.ts';
@@ -103,7 +104,8 @@ describe.each(GLYPHS)('%s in %s', (text, face) => {
         reaches.map((q) => q + shortMm),
         ARC_MM,
       );
-      expectClosingBrackets(profileVolume(axis, profile), low, high, 2);
+      const { volumeMm3 } = carve(axis, [{ cutter: profileCutter(profile), way: 'clear' }], { depthMm: 2 });
+      expectClosingBrackets(volumeMm3, low, high, 2);
     }
   });
 });

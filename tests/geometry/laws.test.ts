@@ -1,10 +1,10 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
+import { reachedOutline } from '@pourproof/cutting';
 import {
   erodedArea,
   type MedialAxis,
   medialAxis,
   openedArea,
-  openedOutline,
   polygonFromArcs,
   strokeWidths,
   vVolume,
@@ -170,7 +170,7 @@ describe('laws on random polygons and letters', () => {
       let before: CleanRegion = region;
       for (const share of [0.2, 0.5, 0.8]) {
         const radius = share * top;
-        const arcs = polygonFromArcs(openedOutline(axis, radius), toleranceMm);
+        const arcs = polygonFromArcs(reachedOutline(axis, radius, radius), toleranceMm);
         const { region: opened } = resolveRegions([{ ...arcs, fillRule: 'nonzero' }]);
         const area = signedArea(opened);
         const strip = toleranceMm * perimeter(opened);

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { resolveRegions } from '@pourproof/arrangement';
 import { readLettering } from '@pourproof/artwork';
-import { medialAxis, openedArea, openedOutline, polygonFromArcs } from '@pourproof/geometry';
+import { reachedOutline } from '@pourproof/cutting';
+import { medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import ClipperLib from 'clipper-lib';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
@@ -88,7 +89,7 @@ describe.each(FACES)('lettering in %s opened by a disc', (face) => {
       const bound = 2 * ARC_MM * perimeter(region);
       expect(Math.abs(area - openedByIntegerOffsets(region, radius, ARC_MM))).toBeLessThan(bound);
       expect(Math.abs(area - openedByBuffers(region, radius))).toBeLessThan(bound);
-      const outline = polygonFromArcs(openedOutline(axis, radius), 1e-4);
+      const outline = polygonFromArcs(reachedOutline(axis, radius, radius), 1e-4);
       expect(Math.abs(area - signedArea(outline))).toBeLessThan(1e-4 * perimeter(region));
     },
   );

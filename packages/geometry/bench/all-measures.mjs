@@ -1,11 +1,5 @@
-import {
-  arcRingsArea,
-  erodedArea,
-  openedArea,
-  openedOutline,
-  strokeWidths,
-  vVolume,
-} from '@pourproof/geometry';
+import { reachedOutline } from '@pourproof/cutting';
+import { arcRingsArea, erodedArea, openedArea, strokeWidths, vVolume } from '@pourproof/geometry';
 
 /** Radius of the cutter that is asked about, mm. */
 export const RADIUS_MM = 0.8;
@@ -15,7 +9,7 @@ export function allMeasures(axis) {
   return (
     openedArea(axis, RADIUS_MM) +
     erodedArea(axis, RADIUS_MM) +
-    arcRingsArea(openedOutline(axis, RADIUS_MM)) +
+    arcRingsArea(reachedOutline(axis, RADIUS_MM, RADIUS_MM)) +
     strokeWidths(axis).lengthMm +
     vVolume(axis, { includedRad: Math.PI / 3, depthMm: 3 })
   );

@@ -27,15 +27,6 @@ export function vVolume(axis: MedialAxis, cut: VCut): number {
   return (below[VOLUME] + (cap < Infinity ? cappedVolume(above, cap) : 0)) / slope;
 }
 
-/**
- * Depth in mm of such a cut where the distance to the artwork's edge is `clearanceMm`.
- *
- * @throws {RangeError} when the angle or the depth is out of range
- */
-export function vDepth(clearanceMm: number, cut: VCut): number {
-  return Math.min(cut.depthMm, Math.max(0, clearanceMm) / slopeOf(cut));
-}
-
 /** Half width gained for each mm of depth. */
 function slopeOf({ includedRad, depthMm }: VCut): number {
   if (!(includedRad > 0 && includedRad < Math.PI)) {

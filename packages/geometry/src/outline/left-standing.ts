@@ -51,7 +51,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const crossings = findLevelCrossings(axis, radius);
   const parts = new NarrowParts(axis, radius);
   const arcs = openArcs(crossings);
-  const loops = traceLoops(axis, crossings, arcs, 'left');
+  const loops = traceLoops(axis, crossings, arcs);
   const uncut = uncutAxis(axis, crossings, parts, strokeParts(axis));
   const pieces: StandingPiece[] = [];
   let facetCount = 0;

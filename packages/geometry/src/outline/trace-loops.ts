@@ -8,10 +8,7 @@ import type { OpenArcs } from './open-arcs.ts';
 /** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
 const COINCIDENT_REL_TOL = 8 * Number.EPSILON;
 
-/** What the cutter takes, or what it leaves standing. */
-export type LoopSide = 'taken' | 'left';
-
-/** Closed outlines of what the cutter takes or leaves, absolute; loop k is ring k. */
+/** Closed outlines of what the cutter leaves standing, absolute; loop k is ring k. */
 export interface Loops {
   readonly rings: ArcRings;
   /** LevelCrossings whose arcs each loop runs along. */
@@ -21,26 +18,20 @@ export interface Loops {
 }
 
 /**
- * Walks around all parts of the axis on one side of the radius: `taken`, where the clearance is at least the radius, gives the outlines of
- * what the cutter takes, `left` those of what it leaves. Boundary points keep their coordinates to the bit.
+ * Walks around all parts of the axis where the clearance is less than the radius: the outlines of what the cutter leaves. Boundary points keep
+ * their coordinates to the bit.
  */
-export function traceLoops(
-  axis: MedialAxis,
-  crossings: LevelCrossings,
-  arcs: OpenArcs,
-  side: LoopSide,
-): Loops {
+export function traceLoops(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs): Loops {
   const { edgeTo, nodeR, nextHalf } = axis;
   const { edge, ofEdge, radius } = crossings;
-  const isTaken = side === 'taken';
-  const tracer = new LoopTracer(axis, crossings, arcs, side);
+  const tracer = new LoopTracer(axis, crossings, arcs);
   // loops with crossings start at one; what is left unseen after that has none
   for (let k = 0; k < edge.length; k++) {
     tracer.traceFromCrossing(k);
   }
   for (let e = 0; e < edgeTo.length; e++) {
     const isFromBoundary = nextHalf[2 * e + 1] === 2 * e;
-    if (isFromBoundary && ofEdge[e] < 0 && nodeR[edgeTo[e]] >= radius === isTaken) {
+    if (isFromBoundary && ofEdge[e] < 0 && nodeR[edgeTo[e]] < radius) {
       tracer.traceFromBoundary(e);
     }
   }
@@ -51,8 +42,6 @@ class LoopTracer {
   readonly #axis: MedialAxis;
   readonly #crossings: LevelCrossings;
   readonly #arcs: OpenArcs;
-  /** 0 where walks end going up at a crossing, 1 where they end going down. */
-  readonly #stopAt: 0 | 1;
   /** Edges that start at the boundary and have been passed there. */
   readonly #isPassed: Uint8Array;
   readonly #isLeft: Uint8Array;
@@ -62,11 +51,10 @@ class LoopTracer {
   /** Half-edges that may still be walked: on one side of the radius each is walked once. */
   #stepsLeft: number;
 
-  constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs, side: LoopSide) {
+  constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs) {
     this.#axis = axis;
     this.#crossings = crossings;
     this.#arcs = arcs;
-    this.#stopAt = side === 'taken' ? 1 : 0;
     this.#isPassed = new Uint8Array(axis.edgeFrom.length);
     this.#stepsLeft = axis.nextHalf.length;
     this.#isLeft = new Uint8Array(crossings.edge.length);
@@ -96,7 +84,7 @@ class LoopTracer {
   /** The loop past the boundary point where edge e starts, if it is new; no crossing lies on it. */
   traceFromBoundary(e: number): void {
     if (this.#isPassed[e] === 0) {
-      this.#walk(2 * e + 1, -1);
+      this.#walk(2 * e + 1, false);
       this.#lift([], e);
     }
   }
@@ -108,21 +96,20 @@ class LoopTracer {
     }
   }
 
-  /** Walks from one wall of a crossing along the boundary; returns the crossing it comes to. */
+  /** Walks from the left wall of a crossing along the boundary; returns the crossing whose right wall it comes to. */
   #followBoundary(crossing: number): number {
     const { edge, ofEdge } = this.#crossings;
-    const stop = this.#stopAt;
-    this.#drawContact(crossing, stop === 1);
-    const reached = ofEdge[this.#walk(2 * edge[crossing] + 1 - stop, stop) >> 1];
-    this.#drawContact(reached, stop === 0);
+    this.#drawContact(crossing, false);
+    const reached = ofEdge[this.#walk(2 * edge[crossing] + 1, true) >> 1];
+    this.#drawContact(reached, true);
     return reached;
   }
 
   /**
-   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge of a crossing where the walk stops, going
-   * up or down as `stop` says, or `start` when it comes round to it.
+   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge that goes up to a crossing where
+   * the walk stops, if it is to stop there, or `start` when it comes round to it.
    */
-  #walk(start: number, stop: 0 | 1 | -1): number {
+  #walk(start: number, stopsAtCrossing: boolean): number {
     const { nextHalf, edgeLeft } = this.#axis;
     const { count, next } = this.#axis.boundary;
     const { coords } = this.#axis.region;
@@ -143,29 +130,26 @@ class LoopTracer {
         }
       }
       h = after;
-    } while (h !== start && ((h & 1) !== stop || ofEdge[h >> 1] < 0));
+    } while (h !== start && !(stopsAtCrossing && (h & 1) === 0 && ofEdge[h >> 1] >= 0));
     this.#stepsLeft = stepsLeft;
     return h;
   }
 
-  /** Draws the arcs from one wall of a crossing on; returns the crossing at whose other wall they end. */
+  /** Draws the arcs from the right wall of a crossing back; returns the crossing at whose left wall they end. */
   #followArcs(crossing: number, along: number[]): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
-    const isForth = this.#stopAt === 1;
     let k = crossing;
-    let arc = isForth ? first[k] : first[k + 1] - 1;
+    let arc = first[k + 1] - 1;
     for (;;) {
       along.push(k);
-      const bulge = Math.tan((to[arc] - from[arc]) / 4);
-      this.#pen.bend(isForth ? bulge : -bulge);
-      const onto = isForth ? endBy[arc] : startBy[arc];
+      this.#pen.bend(-Math.tan((to[arc] - from[arc]) / 4));
+      const onto = startBy[arc];
       if (onto < 0) {
         return k;
       }
-      this.#drawOnArc(k, isForth ? to[arc] : from[arc]);
-      const by = isForth ? startBy : endBy;
+      this.#drawOnArc(k, from[arc]);
       let next = first[onto];
-      while (next < first[onto + 1] && by[next] !== k) {
+      while (next < first[onto + 1] && endBy[next] !== k) {
         next++;
       }
       invariant(next < first[onto + 1], 'arcs of overlapping discs end on each other');
