@@ -3,9 +3,9 @@ import { AxisEdge } from '@pourproof/geometry';
 import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
 
 /**
- * Integral over all contacts with at least a clearance, each axis edge with its own integrand.
+ * Integral over all contacts with at least a clearance, with an integrand for each axis edge.
  *
- * @param tolerance how far all integrals together may be off, in the sum's own unit
+ * @param tolerance tolerance of all integrals together, in the unit of the sum
  */
 export function contactSum(
   axis: MedialAxis,

@@ -1,62 +1,62 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 
-/** Sums over the contacts of one axis edge with its two sites. */
+/** Totals over the contacts of one axis edge with its two sites. */
 export interface ContactSpans {
-  /** Length of the contacts on site edges, mm. */
+  /** Length of the contacts on segment sites, mm. */
   readonly lengthMm: number;
-  /** Angle of the contacts on site points, as seen from them. */
+  /** Angle of the contacts on vertex sites, as seen from them. */
   readonly turnRad: number;
 }
 
-/** What is integrated over contacts: per mm of site edge and per radian at a site point, each for the clearance over the contact. */
+/**
+ * An integrand over contacts: per mm of a segment cell (a strip) and per radian of a vertex cell (a fan), as
+ * functions of the clearance at the contact.
+ */
 export interface ContactIntegrand {
-  readonly strip: (clearance: number) => number;
-  readonly fan: (clearance: number) => number;
-  /** Clearances at which either is not smooth, rising. */
+  readonly segment: (clearance: number) => number;
+  readonly vertex: (clearance: number) => number;
+  /** Clearances at which either is not smooth, in rising order. */
   readonly kinks: readonly number[];
 }
 
-/** The contacts of one edge with one site point: t rises from `from` to `to`, or falls where rounding made the cell negative. */
-export interface Fan {
+/**
+ * The contacts of one axis edge with a reflex vertex: t runs from `from` to `to`, backwards where rounding
+ * made the cell negative.
+ */
+export interface VertexCell {
   readonly site: number;
   readonly from: number;
   readonly to: number;
   readonly sign: number;
   clearanceAt(t: number): number;
-  /** Unit direction from the site point into the artwork. */
+  /** Unit direction from the vertex into the artwork. */
   directionAt(t: number): [number, number];
 }
 
-/** How both cells look at one point of an edge. */
-export interface ContactSide {
-  readonly isFan: boolean;
-  /** Unit direction from the contact to the point of the axis. */
-  readonly nx: number;
-  readonly ny: number;
-  /** Contacts, in mm or in radians, for each share of the edge. */
-  readonly perShare: number;
-}
-
-/** Clearances that differ by less than this share are level along an edge: integrals over them would be all rounding. */
-const LEVEL_SHARE = 1e-13;
+/**
+ * Below this relative difference of its clearances an axis edge is level: an integral over the clearance
+ * would be rounding only.
+ */
+const LEVEL_CELL_REL_TOL = 1e-13;
 
 /**
- * The two cells of one axis edge seen from the boundary: contacts on a site edge by arc length, on a site point by angle. `load` one edge that
- * is no secondary edge, then ask. u is the position along the bisector's own axis, 0 where the clearance would be least.
+ * The two cells beside one axis edge as seen from the boundary: contacts on a segment by arc length, on a
+ * vertex by angle. `load` an edge that is not secondary, then ask. u is the position along the bisector, 0
+ * where the clearance is least on all of it.
  */
 export class EdgeCells {
   readonly #axis: MedialAxis;
   #edge: AxisEdge;
-  /** Least clearance of the whole bisector: of a parabola half the distance from point to line, of a line half that between both points. */
+  /** Distance from vertex to line, for a parabola; half the distance of two vertices, for their bisector. */
   #h = 0;
-  /** +1 where rising u goes with the contacts' own direction. */
+  /** +1 where u rises in the direction of the contacts. */
   #sign = 1;
   #dx = 0;
   #dy = 0;
   #ox = 0;
   #oy = 0;
-  /** Contacts gained for each mm² of way along a bisector of two lines. */
+  /** Contact length per mm along the bisector of two lines, by component. */
   #tx = 0;
   #ty = 0;
 
@@ -65,7 +65,7 @@ export class EdgeCells {
     this.#edge = edge;
   }
 
-  /** Takes the edge that was loaded last. */
+  /** Takes over the edge that was loaded last. */
   load(): void {
     const { count, x, y, tx, ty } = this.#axis.boundary;
     const { kind, left, right } = this.#edge;
@@ -88,7 +88,7 @@ export class EdgeCells {
     }
   }
 
-  /** Contacts of the part of the edge with clearance from a to b. */
+  /** Contacts of the part of the edge with a clearance from a to b. */
   spans(a: number, b: number): ContactSpans {
     const [ax, ay, bx, by] = this.#ends(a, b);
     if (this.#edge.kind === 'lines') {
@@ -99,7 +99,10 @@ export class EdgeCells {
     return { lengthMm: this.#edge.kind === 'points' ? 0 : this.#sign * (ub - ua), turnRad };
   }
 
-  /** Integral over the contacts of the part of the edge with clearance from a to b; exact to rounding where both integrands are quadratics. */
+  /**
+   * Integral over the contacts of the part of the edge with a clearance from a to b; exact to rounding where
+   * both integrands are quadratic.
+   */
   integral(a: number, b: number, of: ContactIntegrand, tolerance: number): number {
     if (b <= a) {
       return this.#smooth(a, b, of, tolerance);
@@ -116,38 +119,8 @@ export class EdgeCells {
     return sum;
   }
 
-  /** Both sides of the point at share t of the way up the edge. */
-  sidesAt(t: number): ContactSide[] {
-    const { count, x, y, tx, ty } = this.#axis.boundary;
-    const edge = this.#edge;
-    edge.atShare(t);
-    const [cx, cy] = [edge.x, edge.y];
-    const u = this.#position(cx, cy);
-    const span = this.#position(edge.x1, edge.y1) - this.#position(edge.x0, edge.y0);
-    const turn = (span * this.#h) / (this.#h * this.#h + u * u);
-    return [edge.left, edge.right].map((site) => {
-      if (site < count) {
-        const along = (edge.x1 - edge.x0) * this.#tx + (edge.y1 - edge.y0) * this.#ty;
-        return {
-          isFan: false,
-          nx: -ty[site],
-          ny: tx[site],
-          perShare: Math.abs(edge.kind === 'lines' ? along / 2 : span),
-        };
-      }
-      const [dx, dy] = [cx - x[site - count], cy - y[site - count]];
-      const d = Math.hypot(dx, dy);
-      return {
-        isFan: true,
-        nx: dx / d,
-        ny: dy / d,
-        perShare: Math.abs(edge.kind === 'points' ? turn : 2 * turn),
-      };
-    });
-  }
-
-  /** The fans of the part of the edge with clearance from a to b: none, one or two. */
-  fans(a: number, b: number): Fan[] {
+  /** The vertex cells of the part of the edge with a clearance from a to b: none, one or two. */
+  vertexCells(a: number, b: number): VertexCell[] {
     const { kind, left, right } = this.#edge;
     const [ax, ay, bx, by] = this.#ends(a, b);
     const [h, dx, dy] = [this.#h, this.#dx, this.#dy];
@@ -168,7 +141,7 @@ export class EdgeCells {
     if (kind !== 'points') {
       return [];
     }
-    // rising u has the left point on its left, as seen with y up
+    // with y up, the left vertex is to the left of rising u
     return [left, right].map((site, side) => {
       const [ex, ey] = side === 0 ? [dy, -dx] : [-dy, dx];
       return {
@@ -182,7 +155,7 @@ export class EdgeCells {
     });
   }
 
-  /** Integral over the rising clearance from a to b of the angle between both contacts, as a disc there sees them. */
+  /** ∫ over the clearance from a to b of the angle between both contacts at the centre of the disc. */
   sweepIntegral(a: number, b: number, tolerance: number): number {
     const { kind, left, right } = this.#edge;
     if (kind === 'lines') {
@@ -198,30 +171,30 @@ export class EdgeCells {
     return adaptiveIntegral(along, ua, ub, tolerance).value;
   }
 
-  #smooth(a: number, b: number, { strip, fan }: ContactIntegrand, tolerance: number): number {
+  #smooth(a: number, b: number, { segment, vertex }: ContactIntegrand, tolerance: number): number {
     const [ax, ay, bx, by] = this.#ends(a, b);
     if (this.#edge.kind === 'lines') {
       const along = (bx - ax) * this.#tx + (by - ay) * this.#ty;
-      if (b - a <= LEVEL_SHARE * b) {
-        return along * strip(b);
+      if (b - a <= LEVEL_CELL_REL_TOL * b) {
+        return along * segment(b);
       }
       const share = along === 0 ? 0 : tolerance / Math.abs(along);
-      return along * adaptiveIntegral((t) => strip(a + t * (b - a)), 0, 1, share).value;
+      return along * adaptiveIntegral((t) => segment(a + t * (b - a)), 0, 1, share).value;
     }
     const h = this.#h;
     const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)];
     if (this.#edge.kind === 'points') {
-      const turned = signed((t) => fan(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
+      const turned = signed((t) => vertex(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
       return 2 * this.#sign * turned;
     }
-    const stripes = signed((u) => strip((u * u + h * h) / (2 * h)), ua, ub, tolerance);
-    const fans = signed(
-      (t) => fan(h / (1 + Math.cos(t))),
+    const segments = signed((u) => segment((u * u + h * h) / (2 * h)), ua, ub, tolerance);
+    const vertices = signed(
+      (t) => vertex(h / (1 + Math.cos(t))),
       2 * Math.atan(ua / h),
       2 * Math.atan(ub / h),
       tolerance,
     );
-    return this.#sign * (stripes + fans);
+    return this.#sign * (segments + vertices);
   }
 
   #ends(a: number, b: number): [number, number, number, number] {

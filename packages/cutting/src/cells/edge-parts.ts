@@ -5,23 +5,26 @@ export interface EdgePart {
   /** Clearances between which it lies. */
   readonly from: number;
   readonly to: number;
-  /** Share of what lies between these clearances that is this stretch's: below 1 on level edges. */
+  /** Share of what lies between these clearances that belongs to this stretch: below 1 on level edges. */
   readonly share: number;
-  /** Its middle, relative to the axis' origin, and the clearance there. */
+  /** Its midpoint, relative to the axis' origin, and the clearance there. */
   readonly x: number;
   readonly y: number;
   readonly clearance: number;
 }
 
-/** Clearances along an edge that differ by less than this share are level: they do not tell its stretches apart. */
-const LEVEL_SHARE = 1e-9;
+/**
+ * Below this relative difference of its clearances an axis edge counts as level: its stretches are told apart
+ * by share, not by clearance.
+ */
+const LEVEL_STRETCH_REL_TOL = 1e-9;
 
-/** The part of the loaded edge with at least a clearance in equal stretches no longer than `longestMm`. */
+/** The part of the loaded edge with at least a clearance, in equal stretches no longer than `longestMm`. */
 export function edgeParts(edge: AxisEdge, minMm: number, longestMm: number): EdgePart[] {
   const low = Math.max(edge.r0, minMm);
   const first = low > edge.r0 ? edge.shareOf(low) : 0;
   const count = Math.max(1, Math.ceil(edge.length(low, edge.r1) / longestMm));
-  const isLevel = edge.kind === 'lines' && edge.r1 - low <= LEVEL_SHARE * edge.r1;
+  const isLevel = edge.kind === 'lines' && edge.r1 - low <= LEVEL_STRETCH_REL_TOL * edge.r1;
   const clearanceAt = (k: number): number => {
     if (k === 0 || k === count) {
       return k === 0 ? low : edge.r1;

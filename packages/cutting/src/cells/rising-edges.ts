@@ -1,7 +1,7 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
 
-/** For each node the one axis edge that rises from it, the highest where rounding left several; -1 at a peak. */
+/** For each node, the axis edge that rises from it, the highest where rounding left several; -1 at a top. */
 export function risingEdges(axis: MedialAxis): Int32Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const edge = new AxisEdge(axis);

@@ -7,19 +7,24 @@ import { edgeIndex } from './edge-index.ts';
 export interface CellPlace {
   /** Distance to the artwork's edge, mm. */
   readonly distanceMm: number;
-  /** Clearance over the point's contact with that edge: radius of the disc that touches there and another place, mm. */
+  /**
+   * Clearance at the point's contact with that edge: radius of the largest disc that touches it there, mm.
+   */
   readonly clearanceMm: number;
 }
 
-/** Share by which the nearest place may seem nearer than the nearest one seen from inside, through rounding alone. */
-const INSIDE_SHARE = 1e-9;
+/**
+ * Rounding of distances, relative to them: by up to this, the nearest boundary point may seem nearer than the
+ * nearest one from inside.
+ */
+const NEAREST_REL_TOL = 1e-9;
 
-/** Finds in which cell of the axis a point lies: O(log n) for each on ordinary artwork. */
+/** Finds the cell of the axis that contains a point; O(log n) per point on ordinary artwork. */
 export class CellFinder {
   readonly #axis: MedialAxis;
   readonly #index: BoxIndex;
   readonly #edge: AxisEdge;
-  /** Cells sorted by site and contact: twice the axis edge, plus 1 for the left site. */
+  /** Cells sorted by site and contact: twice the axis edge, plus 1 for its left site. */
   readonly #cells: Int32Array;
   readonly #contact: Float64Array;
   /** First cell of each site, with the total at the end. */
@@ -35,7 +40,7 @@ export class CellFinder {
     this.#first = first;
   }
 
-  /** Place of a point, relative to the axis' origin; undefined outside the artwork. */
+  /** Place of a point given relative to the axis' origin; undefined outside the artwork. */
   find(px: number, py: number): CellPlace | undefined {
     const { count, x, y, tx, ty, length, previous, isReflex } = this.#axis.boundary;
     let nearest = Infinity;
@@ -47,7 +52,7 @@ export class CellFinder {
       const off = dy * tx[i] - dx * ty[i];
       const beyond = along < 0 ? along : Math.max(0, along - length[i]);
       nearest = Math.min(nearest, Math.hypot(beyond, off));
-      if (Math.abs(beyond) <= INSIDE_SHARE * (off + length[i]) && off >= 0 && off < inner) {
+      if (Math.abs(beyond) <= NEAREST_REL_TOL * (off + length[i]) && off >= 0 && off < inner) {
         inner = off;
         site = i;
       }
@@ -57,8 +62,8 @@ export class CellFinder {
         site = count + i;
       }
     };
-    this.#index.visitNear(px, py, (distance) => distance <= nearest * (1 + INSIDE_SHARE), look);
-    if (site < 0 || inner > nearest * (1 + INSIDE_SHARE)) {
+    this.#index.visitNear(px, py, (distance) => distance <= nearest * (1 + NEAREST_REL_TOL), look);
+    if (site < 0 || inner > nearest * (1 + NEAREST_REL_TOL)) {
       return undefined;
     }
     return { distanceMm: inner, clearanceMm: Math.max(inner, this.#clearanceOver(site, px, py)) };
@@ -85,7 +90,7 @@ export class CellFinder {
   }
 }
 
-/** Radius of the disc that touches a site at the contact of a point, on the point's side, and touches another site. */
+/** Radius of the disc that touches a site at a point's contact, on the point's side, and another site. */
 function touching(
   { count, x, y, tx, ty }: MedialAxis['boundary'],
   site: number,
@@ -110,7 +115,10 @@ function touching(
   return (dx * dx + dy * dy) / (2 * (dx * nx + dy * ny));
 }
 
-/** Where on its site a point's contact lies: along an edge in mm, around a point in radians from the normal of the edge that ends there. */
+/**
+ * Position of a point's contact on its site: along an edge, mm; around a vertex, radians from the normal of
+ * the edge that ends there.
+ */
 function contactOf({ boundary }: MedialAxis, site: number, px: number, py: number): number {
   const { count, x, y, tx, ty, previous } = boundary;
   if (site < count) {
@@ -119,7 +127,8 @@ function contactOf({ boundary }: MedialAxis, site: number, px: number, py: numbe
   const p = site - count;
   const h = previous[p];
   const [dx, dy] = [px - x[p], py - y[p]];
-  // the inside of a reflex point turns back from the normal of the edge before to that of the edge after
+  // inside a reflex vertex the direction turns back from the normal of the edge before to that of the edge
+  // after
   return Math.atan2(dx * tx[h] + dy * ty[h], dy * tx[h] - dx * ty[h]);
 }
 

@@ -5,21 +5,21 @@ import { heightAt } from '../cutters/cutter.ts';
 import type { FollowingProfile } from '../following/following-profile.ts';
 import { axisEdgeBox } from './axis-edge-box.ts';
 
-/** Places looked at along an axis edge before the best is refined. */
-const PROBES = 6;
-/** Steps by which the best place is refined: 0.62^40 of the stretch between its neighbours. */
-const REFINEMENTS = 40;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Intervals of an axis edge at whose ends the depth is sampled before the best is refined. */
+const EDGE_SAMPLES = 6;
+/** Steps of the golden-section search around the best sample: it narrows to 0.62^40 of an interval. */
+const GOLDEN_STEPS = 40;
+const GOLDEN_RATIO = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Depth at points of a cut by a following cutter, as the most that it cuts there from any centre. Only centres on the axis count: moved away from the
- * nearest wall, a cutter that touches it with convex flanks cuts no less anywhere.
+ * Depth at points of what a following cutter cuts: the greatest from any centre. Centres on the axis suffice:
+ * a cutter with convex flanks that touches a wall and is moved away from it cuts no less anywhere.
  */
 export class DeepestCentre {
   readonly #profile: FollowingProfile;
   readonly #edge: AxisEdge;
   readonly #index: BoxIndex;
-  /** Axis edge of each item of the index. */
+  /** Axis edge of each item in the index. */
   readonly #edges: readonly number[];
 
   constructor(axis: MedialAxis, profile: FollowingProfile) {
@@ -40,21 +40,21 @@ export class DeepestCentre {
     this.#index = new BoxIndex(Float64Array.from(boxes), Float64Array.from(values));
   }
 
-  /** Depth at a point, relative to the axis' origin, given one that is surely cut there. */
+  /** Depth at a point given relative to the axis' origin, at least `atLeast`. */
   depthAt(x: number, y: number, atLeast: number): number {
     const { cutter, reachMm } = this.#profile;
     let best = atLeast;
-    const most = (distance: number, clearance: number): number =>
+    const depthOf = (distance: number, clearance: number): number =>
       distance > reachMm
         ? -Infinity
         : this.#profile.tipDepth(Math.min(clearance, reachMm)) - heightAt(cutter, distance);
     this.#index.visitNear(
       x,
       y,
-      (distance, clearance) => most(distance, clearance) > best,
+      (distance, clearance) => depthOf(distance, clearance) > best,
       (item) => {
         this.#edge.load(this.#edges[item]);
-        best = Math.max(best, this.#alongEdge(x, y, most));
+        best = Math.max(best, this.#alongEdge(x, y, depthOf));
       },
     );
     return best;
@@ -66,13 +66,13 @@ export class DeepestCentre {
       edge.atShare(share);
       return depth(Math.hypot(edge.x - x, edge.y - y), edge.clearance);
     };
-    const seen = Array.from({ length: PROBES + 1 }, (_, k) => at(k / PROBES));
+    const seen = Array.from({ length: EDGE_SAMPLES + 1 }, (_, k) => at(k / EDGE_SAMPLES));
     const best = seen.indexOf(Math.max(...seen));
-    let low = Math.max(0, best - 1) / PROBES;
-    let high = Math.min(PROBES, best + 1) / PROBES;
-    for (let k = 0; k < REFINEMENTS; k++) {
-      const left = high - GOLDEN * (high - low);
-      const right = low + GOLDEN * (high - low);
+    let low = Math.max(0, best - 1) / EDGE_SAMPLES;
+    let high = Math.min(EDGE_SAMPLES, best + 1) / EDGE_SAMPLES;
+    for (let k = 0; k < GOLDEN_STEPS; k++) {
+      const left = high - GOLDEN_RATIO * (high - low);
+      const right = low + GOLDEN_RATIO * (high - low);
       if (at(left) < at(right)) {
         low = left;
       } else {

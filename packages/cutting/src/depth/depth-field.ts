@@ -9,7 +9,10 @@ import type { StepCut } from '../slices/step-cut.ts';
 import { CellFinder, type CellPlace } from './cell-finder.ts';
 import { DeepestCentre } from './deepest-centre.ts';
 
-/** Depth of several cuts together, asked point by point: exact to rounding, or to the search for the best centre where a following cutter has no true tip. */
+/**
+ * Depth of the union of several cuts at points: exact to rounding, or to the search for the best centre where
+ * a following cutter has no pointed tip.
+ */
 export class DepthField {
   readonly #axis: MedialAxis;
   readonly #cuts: readonly StepCut[];
@@ -23,7 +26,7 @@ export class DepthField {
     this.#finder = new CellFinder(axis);
   }
 
-  /** Depth in mm at a point, absolute; 0 outside the cut. */
+  /** Depth at a point given in absolute coordinates, mm; 0 outside the cut. */
   depthAt(xMm: number, yMm: number): number {
     const { originX, originY } = this.#axis.boundary;
     const [x, y] = [xMm - originX, yMm - originY];
@@ -61,7 +64,8 @@ export class DepthField {
   ): number {
     const { profile } = cut;
     const own = profile.depthBeside(distanceMm, clearanceMm);
-    // a true tip reaches every point from its own contact's normal; so does any where the flanks touch both walls
+    // a pointed tip cuts every point deepest from its contact's normal; so does any tip where the flanks
+    // touch both walls
     if (profile.flankFromMm === 0 || clearanceMm >= profile.reachMm) {
       return own;
     }
@@ -71,7 +75,7 @@ export class DepthField {
   }
 }
 
-/** The places where a disc of one radius stops, by nearness. */
+/** An index of the level crossings at which a disc of one radius stops. */
 class CrossingIndex {
   readonly #x: readonly number[];
   readonly #y: readonly number[];
@@ -85,7 +89,7 @@ class CrossingIndex {
     this.#index = new BoxIndex(boxes);
   }
 
-  /** Distance to the nearest crossing, Infinity where none is within `limit`. */
+  /** Distance to the nearest crossing; Infinity where none is within `limit`. */
   nearest(px: number, py: number, limit: number): number {
     let best = Infinity;
     this.#index.visitNear(

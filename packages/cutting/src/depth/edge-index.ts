@@ -1,7 +1,7 @@
 import type { Boundary } from '@pourproof/geometry';
 import { BoxIndex } from '@pourproof/plane';
 
-/** The edges of a boundary by where they lie, to visit those near a point. */
+/** An index of the edges of a boundary by their boxes. */
 export function edgeIndex({ count, x, y, next }: Boundary): BoxIndex {
   const boxes = new Float64Array(4 * count);
   for (let i = 0; i < count; i++) {

@@ -125,7 +125,7 @@ export class FollowingProfile {
    * ∫ depth dd over the distance d from a straight wall up to the axis at `clearanceMm`, mm², as left by a
    * cutter that touches the wall and is as deep as a clearance of `centreMm` allows.
    */
-  stripMm2(clearanceMm: number, centreMm: number): number {
+  segmentMm2(clearanceMm: number, centreMm: number): number {
     const z = Math.min(clearanceMm, centreMm);
     const all = radiusMoments(this.cutter, centreMm).heightMm2;
     const beyond = z < centreMm ? radiusMoments(this.cutter, centreMm - z).heightMm2 : 0;
@@ -133,7 +133,7 @@ export class FollowingProfile {
   }
 
   /** The same around a reflex vertex: ∫ depth · d dd, mm³ per radian. */
-  fanMm3(clearanceMm: number, centreMm: number): number {
+  vertexMm3(clearanceMm: number, centreMm: number): number {
     const z = Math.min(clearanceMm, centreMm);
     const all = radiusMoments(this.cutter, centreMm);
     const beyond = radiusMoments(this.cutter, centreMm - z);
@@ -149,7 +149,7 @@ export class FollowingProfile {
   }
 
   /** The same around a reflex vertex: ∫ d over that length, mm² per radian. */
-  slantFanMm2(clearanceMm: number, centreMm: number): number {
+  slantVertexMm2(clearanceMm: number, centreMm: number): number {
     const [top, low] = this.#surface(clearanceMm, centreMm);
     return centreMm * (top.flankMm - low.flankMm) - (top.flankRadiusMm2 - low.flankRadiusMm2);
   }

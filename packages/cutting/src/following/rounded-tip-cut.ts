@@ -142,8 +142,8 @@ export class RoundedTipCut implements StepCut {
     }
     const { profile } = this;
     const integrand = (z: Centre): ContactIntegrand => ({
-      strip: (h) => profile.slantMm(h, z(h)),
-      fan: (h) => profile.slantFanMm2(h, z(h)),
+      segment: (h) => profile.slantMm(h, z(h)),
+      vertex: (h) => profile.slantVertexMm2(h, z(h)),
       kinks: this.#kinks(0),
     });
     const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
@@ -163,8 +163,8 @@ export class RoundedTipCut implements StepCut {
     const { profile } = this;
     const whole = this.#areaMm2 * profile.tipDepth(this.#widestMm);
     const integrand = (z: Centre): ContactIntegrand => ({
-      strip: (h) => profile.stripMm2(h, z(h)),
-      fan: (h) => profile.fanMm3(h, z(h)),
+      segment: (h) => profile.segmentMm2(h, z(h)),
+      vertex: (h) => profile.vertexMm3(h, z(h)),
       kinks: this.#kinks(0),
     });
     const own = this.#ownSum(profile.tipFlatMm, whole, integrand);

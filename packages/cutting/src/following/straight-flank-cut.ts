@@ -82,8 +82,8 @@ export class StraightFlankCut implements StepCut {
     const span = (h: number): readonly [number, number] =>
       profile.chordSpan(flank, h, Math.min(h, profile.reachMm), depths);
     const of = {
-      strip: (h: number) => Math.max(0, span(h)[1] - span(h)[0]),
-      fan: (h: number) => Math.max(0, span(h)[1] ** 2 - span(h)[0] ** 2) / 2,
+      segment: (h: number) => Math.max(0, span(h)[1] - span(h)[0]),
+      vertex: (h: number) => Math.max(0, span(h)[1] ** 2 - span(h)[0] ** 2) / 2,
       kinks: [tipFlatMm + topMm * slope, tipFlatMm + bottomMm * slope, profile.reachMm],
     };
     const tolerance = STRAIGHT_FLANK_REL_TOL * erodedArea(this.#axis, 0);
@@ -115,8 +115,8 @@ export class StraightFlankCut implements StepCut {
     const { tipFlatMm, reachMm } = profile;
     const centre = (h: number): number => Math.min(h, reachMm);
     const of = {
-      strip: (h: number) => profile.stripMm2(h, centre(h)),
-      fan: (h: number) => profile.fanMm3(h, centre(h)),
+      segment: (h: number) => profile.segmentMm2(h, centre(h)),
+      vertex: (h: number) => profile.vertexMm3(h, centre(h)),
       kinks: [reachMm],
     };
     const tolerance = STRAIGHT_FLANK_REL_TOL * erodedArea(this.#axis, 0) * this.depthMm;

@@ -1,12 +1,12 @@
 /**
- * ∫ |a cos t + b| dt from `from` to `to`, in closed form: the exposure of a wall that turns, where a is the
- * level part of the fibre times the level part of the normal and b the upright parts' product.
+ * ∫ |a cos t + b| dt from `from` to `to`, in closed form: the exposure of a wall that turns, with a the
+ * product of the level parts of fibre and normal, b that of their vertical parts.
  */
 export function absCosineIntegral(a: number, b: number, from: number, to: number): number {
   const whole = (t: number): number => a * Math.sin(t) + b * t;
   const stops = [from, to];
   if (Math.abs(b) < Math.abs(a)) {
-    // cos t = −b/a twice in each turn
+    // cos t = −b/a twice per turn
     const zero = Math.acos(-b / a);
     const turn = 2 * Math.PI;
     for (const first of [zero, -zero]) {

@@ -1,12 +1,12 @@
-/** A number with a bound on its error, in its own unit. */
+/** A value with a bound on its error, in the same unit. */
 export interface Bounded {
   readonly value: number;
   readonly error: number;
 }
 
 /**
- * Gauss's rules with four and with eight points on −1 … 1: nodes and weights (from memory; a test integrates
- * powers up to x¹⁵).
+ * Gauss–Legendre rules with four and eight points on −1 … 1, positive node and weight in turn (from memory; a
+ * test integrates powers up to x¹⁵).
  */
 const FOUR = [0.3399810435848563, 0.6521451548625461, 0.8611363115940526, 0.3478548451374538];
 const EIGHT = [
@@ -14,12 +14,12 @@ const EIGHT = [
   0.2223810344533745, 0.9602898564975363, 0.1012285362903763,
 ];
 
-/** Halvings before a stretch is taken as it is: its difference then counts as error. */
+/** Greatest number of halvings; what the rules then still differ by counts as error. */
 const MAX_HALVINGS = 24;
 
 /**
- * Integral of f over a … b with an estimate of its error: stretches are halved until Gauss's rules with four
- * and with eight points differ by no more than their share of `tolerance`, or by rounding. The sum of the
+ * Integral of f over a … b by adaptive Gauss–Legendre quadrature: an interval is halved until the rules with
+ * four and eight points differ by no more than its share of `tolerance`, or by rounding. The sum of the
  * differences is the error: far above the true one where f is smooth.
  */
 export function adaptiveIntegral(f: (x: number) => number, a: number, b: number, tolerance: number): Bounded {
@@ -29,7 +29,7 @@ export function adaptiveIntegral(f: (x: number) => number, a: number, b: number,
     const fine = gauss(f, from, to, EIGHT);
     const apart = Math.abs(fine - gauss(f, from, to, FOUR));
     const allowed = Math.max((tolerance * (to - from)) / (b - a), 4 * Number.EPSILON * Math.abs(fine));
-    // not a number must end here too
+    // negated, so that NaN ends here too
     if (!(apart > allowed) || depth === MAX_HALVINGS) {
       value += fine;
       error += apart;

@@ -69,9 +69,9 @@ class InsetTracer {
    * Whether the piece after the last point turns around a reflex vertex, and the direction in which it
    * starts.
    */
-  #isFan = false;
-  #fanX = 0;
-  #fanY = 0;
+  #isAroundVertex = false;
+  #arcX = 0;
+  #arcY = 0;
   /** Direction from its site to the first point of a walk that meets no crossing. */
   #first: readonly [number, number] | undefined;
   /** Upper bound on the half-edges still to walk: each is walked once. */
@@ -108,14 +108,14 @@ class InsetTracer {
       return;
     }
     this.#points = [];
-    this.#isFan = false;
+    this.#isAroundVertex = false;
     this.#first = undefined;
     let at = h;
     do {
       at = this.#step(at);
     } while (at !== h);
-    if (this.#isFan && this.#first !== undefined) {
-      this.#endFan(this.#first[0], this.#first[1]);
+    if (this.#isAroundVertex && this.#first !== undefined) {
+      this.#endArc(this.#first[0], this.#first[1]);
     }
     this.#close(loops);
   }
@@ -130,7 +130,7 @@ class InsetTracer {
     this.#seen[h] = 1;
     const reached = ofEdge[h >> 1];
     this.#pushContact(reached, this.#axis.edgeLeft[edge[reached]]);
-    this.#isFan = false;
+    this.#isAroundVertex = false;
     return reached;
   }
 
@@ -148,7 +148,7 @@ class InsetTracer {
       const p = (from < count ? to : from) - count;
       const [nx, ny] = [-ty[edge], tx[edge]];
       this.#push(originX + x[p] + this.#inset * nx, originY + y[p] + this.#inset * ny, nx, ny);
-      this.#startFan(to >= count, nx, ny);
+      this.#startArc(to >= count, nx, ny);
     }
     return after;
   }
@@ -164,7 +164,7 @@ class InsetTracer {
       [nx, ny] = [dx / d, dy / d];
     }
     this.#push(originX + x[crossing] - radius * nx, originY + y[crossing] - radius * ny, nx, ny);
-    this.#startFan(site >= count, nx, ny);
+    this.#startArc(site >= count, nx, ny);
   }
 
   /**
@@ -199,15 +199,15 @@ class InsetTracer {
     }
   }
 
-  #startFan(isFan: boolean, nx: number, ny: number): void {
-    this.#isFan = isFan;
-    this.#fanX = nx;
-    this.#fanY = ny;
+  #startArc(isAroundVertex: boolean, nx: number, ny: number): void {
+    this.#isAroundVertex = isAroundVertex;
+    this.#arcX = nx;
+    this.#arcY = ny;
   }
 
   /** Makes the piece after the last point an arc around its reflex vertex, up to a direction. */
-  #endFan(nx: number, ny: number): void {
-    const turn = Math.atan2(Math.abs(this.#fanX * ny - this.#fanY * nx), this.#fanX * nx + this.#fanY * ny);
+  #endArc(nx: number, ny: number): void {
+    const turn = Math.atan2(Math.abs(this.#arcX * ny - this.#arcY * nx), this.#arcX * nx + this.#arcY * ny);
     this.#bend(this.#inset > this.#closeness ? -Math.tan(turn / 4) : 0);
   }
 
@@ -220,8 +220,8 @@ class InsetTracer {
    * straight piece.
    */
   #push(x: number, y: number, nx: number, ny: number): void {
-    if (this.#isFan) {
-      this.#endFan(nx, ny);
+    if (this.#isAroundVertex) {
+      this.#endArc(nx, ny);
     }
     this.#first ??= [nx, ny];
     const points = this.#points;

@@ -11,26 +11,27 @@ import { addLevelCells } from './level-cells.ts';
 import { addOutlineWalls } from './outline-walls.ts';
 import { type CarvedWalls, type FibreSetting, WallCollector } from './wall-collector.ts';
 
-/**
- * Chords that stand for one arc of a clearing cutter's profile: walls come out 4e-4 of the arc's part too
- * small.
- */
+/** Chords for one arc of a clearing cutter's profile: its walls come out too small by 4e-4 of their area. */
 const CHORDS_PER_ARC = 16;
 
-/** How the fibre runs, and how fine elements are. */
+/** Fibre direction, and size of elements. */
 export interface CarvedWallOptions extends FibreSetting {
   /**
-   * Larger walls and floors are cut into elements of about this size, mm, so that each can be given to one
-   * board block. Default: not cut.
+   * Larger walls and floors are divided into elements of about this size, mm, so that each lies in one block
+   * of the board. Not divided by default.
    */
   readonly longestMm?: number;
 }
 
 /**
- * All surfaces of a cut in three dimensions, with areas in mm² and the mean exposure of end grain of each.
- * Which elements there are and in which order does not depend on the fibre. Exact for upright walls, for the
- * flanks of cutters that follow, and for level floors; walls by arcs of a profile stand for a few chords
- * each; what a flat or rounded tip leaves along the axis is taken from the contacts' own normals.
+ * All surfaces of a cut in three dimensions, with area and mean end-grain exposure of each element. Elements
+ * and their order do not depend on the fibre. Exact for upright walls, flanks of following cutters and level
+ * floors; an arc of a profile is taken as a few chords; the surface that a rounded tip leaves along the axis
+ * is taken from the contacts' own normals.
+ *
+ * @example
+ * const walls = carvedWalls(cut, { grainRad: 0, longestMm: 2 });
+ * walls.exposedMm2 / walls.areaMm2; // share of end grain
  *
  * @throws {RangeError} when the dive is out of −π/2 … π/2 or `longestMm` not above 0
  */
@@ -61,7 +62,7 @@ export function carvedWalls(carving: Carving, options: CarvedWallOptions): Carve
   return walls.collected();
 }
 
-/** Walls that a clearing cutter leaves between two heights above its tip. */
+/** Adds the walls that a clearing cutter leaves between two heights above its tip. */
 function addClearWalls(
   walls: WallCollector,
   axis: MedialAxis,
@@ -85,7 +86,7 @@ function addClearWalls(
   }
 }
 
-/** Walls of a thin band in which slices are joined, along the outline half way down. */
+/** Adds the walls of a thin band of joined slices, along the outline at its middle. */
 function addMeanWalls(
   walls: WallCollector,
   union: CutUnion,
@@ -96,7 +97,7 @@ function addMeanWalls(
   addOutlineWalls(walls, outline, { leanRad, slantMm: (bottomMm - topMm) / Math.cos(leanRad), longestMm });
 }
 
-/** The floor at the deepest, and level ledges above it. */
+/** Adds the deepest floor, and the level ledges above it. */
 function addFloors(
   walls: WallCollector,
   { axis, stepCuts, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,

@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { EdgeCells, type Fan } from '../cells/edge-cells.ts';
+import { EdgeCells, type VertexCell } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import { radiusAt } from '../cutters/cutter.ts';
 import { type ProfileChord, profileChords } from '../cutters/profile-chords.ts';
@@ -11,17 +11,17 @@ import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import { addTipWalls, type TipBand } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
 
-/** Share of an element's area that its integral may be off. */
-const ELEMENT_SHARE = 1e-11;
-/** Chords that stand for a rounded tip, each with its own lean. */
+/** Tolerance of the integral over an element, relative to its area: rounding. */
+const ELEMENT_REL_TOL = 1e-11;
+/** Chords for the arc of a rounded tip, each with its own lean. */
 const CHORDS_PER_TIP = 4;
-const SIGN_PROBES = 8;
-const SIGN_HALVINGS = 50;
+/** Intervals at whose ends a sign is compared, and bisection steps for a change within one: to rounding. */
+const SIGN_SAMPLES = 8;
+const SIGN_BISECTIONS = 50;
 
 /**
- * Adds the sloped walls that a following cutter leaves: for each axis edge and each stretch of the profile a
- * plane piece beside a site edge and a part of a cone around a site point, as seen from the contacts' own
- * normals.
+ * Adds the sloped walls that a following cutter leaves, from the contacts' own normals: for each axis edge
+ * and each chord of the profile, a plane element in a segment cell and a part of a cone in a vertex cell.
  */
 export function addFollowingWalls(
   walls: WallCollector,
@@ -32,7 +32,7 @@ export function addFollowingWalls(
   const { profile } = cut;
   const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
   const isStraight = cut instanceof StraightFlankCut;
-  // a flat tip between straight flanks has surfaces of its own
+  // what a flat tip leaves along the axis is added apart
   const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
   if (isStraight && profile.tipFlatMm > 0) {
     addTipWalls(walls, axis, profile, { depthsMm, longestMm });
@@ -56,7 +56,7 @@ export function addFollowingWalls(
   }
 }
 
-/** The chords, those wider than `longestMm` cut into equal ones. */
+/** The chords; those wider than `longestMm` divided equally. */
 function cutChords(chords: readonly ProfileChord[], longestMm: number): ProfileChord[] {
   return chords.flatMap((chord) => {
     const { fromRadiusMm, toRadiusMm, fromHeightMm, toHeightMm } = chord;
@@ -76,18 +76,18 @@ function cutChords(chords: readonly ProfileChord[], longestMm: number): ProfileC
 }
 
 /**
- * Where f changes its sign, to rounding; two changes within an eighth of the stretch may be missed: then f is
- * next to 0 there.
+ * Where f changes its sign, to rounding. Two changes within an eighth of the interval may be missed: f is
+ * close to 0 between them.
  */
 function signChanges(f: (t: number) => number, from: number, to: number): number[] {
   const changes: number[] = [];
-  const step = (to - from) / SIGN_PROBES;
-  for (let k = 0; k < SIGN_PROBES; k++) {
+  const step = (to - from) / SIGN_SAMPLES;
+  for (let k = 0; k < SIGN_SAMPLES; k++) {
     let low = from + k * step;
     let high = low + step;
     const isPositive = f(low) > 0;
     if (isPositive !== f(high) > 0) {
-      for (let halving = 0; halving < SIGN_HALVINGS; halving++) {
+      for (let halving = 0; halving < SIGN_BISECTIONS; halving++) {
         const middle = (low + high) / 2;
         if (f(middle) > 0 === isPositive) {
           low = middle;
@@ -104,12 +104,12 @@ function signChanges(f: (t: number) => number, from: number, to: number): number
 interface PartSetting {
   readonly depthsMm: readonly [topMm: number, bottomMm: number];
   readonly profile: FollowingProfile;
-  /** Clearance that the cutter uses where that over the contact is as given. */
+  /** Clearance that the cutter uses, as a function of that at the contact. */
   readonly centre: (clearance: number) => number;
   readonly part: EdgePart;
 }
 
-/** The walls in the two cells beside a part of one axis edge. */
+/** The walls in the two cells beside a part of an axis edge. */
 class CellPart {
   readonly #axis: MedialAxis;
   readonly #cells: EdgeCells;
@@ -144,61 +144,61 @@ class CellPart {
     const steepness = 1 / Math.sin(lean);
     const { from: a, to: b, share, x: px, y: py, clearance } = this.#part;
     const back = clearance - this.#middle(chord);
-    const strip = this.#cells.integral(
+    const width = this.#cells.integral(
       a,
       b,
-      { strip: (h) => this.#width(chord, h), fan: () => 0, kinks: this.#kinks(chord) },
-      ELEMENT_SHARE * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
+      { segment: (h) => this.#width(chord, h), vertex: () => 0, kinks: this.#kinks(chord) },
+      ELEMENT_REL_TOL * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
     );
     for (const site of [this.#left, this.#right]) {
       if (site < count) {
         const [mx, my] = [px + back * ty[site], py - back * tx[site]];
-        const area = strip * share * steepness * (this.#isLines ? 0.5 : 1);
+        const area = width * share * steepness * (this.#isLines ? 0.5 : 1);
         walls.flat(originX + mx, originY + my, ty[site], -tx[site], lean, area);
       }
     }
-    const fans = this.#stretches(chord, a, b).map(([low, high]) => this.#cells.fans(low, high));
-    for (let k = 0; k < fans[0].length; k++) {
-      this.#addFan(
+    const cells = this.#stretches(chord, a, b).map(([low, high]) => this.#cells.vertexCells(low, high));
+    for (let k = 0; k < cells[0].length; k++) {
+      this.#addVertexCell(
         walls,
         chord,
-        fans.map((stretch) => stretch[k]),
+        cells.map((stretch) => stretch[k]),
       );
     }
   }
 
   /**
-   * Distance from the wall of the middle of what a stretch of the profile leaves at the middle of the part.
+   * Distance from the wall to the middle of what a chord of the profile leaves, at the middle of the part.
    */
   #middle(chord: ProfileChord): number {
     const [near, far] = this.#span(chord, this.#part.clearance);
     return far > near ? (near + far) / 2 : this.#part.clearance / 2;
   }
 
-  /** The clearances from a to b without a kink inside. */
+  /** Intervals of clearance from a to b between kinks. */
   #stretches(chord: ProfileChord, a: number, b: number): [number, number][] {
     const stops = [a, ...this.#kinks(chord).filter((kink) => kink > a && kink < b), b];
     return stops.slice(1).map((to, k) => [stops[k], to]);
   }
 
-  #addFan(walls: WallCollector, chord: ProfileChord, stretches: readonly Fan[]): void {
+  #addVertexCell(walls: WallCollector, chord: ProfileChord, stretches: readonly VertexCell[]): void {
     const { count, x, y, originX, originY } = this.#axis.boundary;
     const lean = chord.leanRad;
     let area = 0;
     let exposedMm2 = 0;
-    for (const fan of stretches) {
-      const plan = (t: number): number => this.#planPerRad(chord, fan.clearanceAt(t));
+    for (const cell of stretches) {
+      const plan = (t: number): number => this.#planPerRad(chord, cell.clearanceAt(t));
       const exposed = (t: number): number => {
-        const [wx, wy] = fan.directionAt(t);
+        const [wx, wy] = cell.directionAt(t);
         return plan(t) * walls.exposure(-wx, -wy, lean);
       };
-      const [low, high] = fan.from < fan.to ? [fan.from, fan.to] : [fan.to, fan.from];
-      const steepness = (fan.from < fan.to ? fan.sign : -fan.sign) / Math.sin(lean);
-      const tolerance = ELEMENT_SHARE * Math.max(plan(low), plan(high)) * (high - low);
+      const [low, high] = cell.from < cell.to ? [cell.from, cell.to] : [cell.to, cell.from];
+      const steepness = (cell.from < cell.to ? cell.sign : -cell.sign) / Math.sin(lean);
+      const tolerance = ELEMENT_REL_TOL * Math.max(plan(low), plan(high)) * (high - low);
       area += steepness * adaptiveIntegral(plan, low, high, tolerance).value;
-      // |n·f| has a kink where the wall stands along the fibre
+      // |n·f| has a kink where the fibre lies in the wall
       const along = (t: number): number => {
-        const [wx, wy] = fan.directionAt(t);
+        const [wx, wy] = cell.directionAt(t);
         return walls.along(-wx, -wy, lean);
       };
       const stops = [low, ...signChanges(along, low, high), high];
@@ -214,13 +214,13 @@ class CellPart {
     walls.known(originX + mx, originY + my, -wx, -wy, lean, area, exposedMm2);
   }
 
-  /** Width, seen from above, of what a stretch of the profile leaves beside a straight wall. */
+  /** Width, seen from above, of what a chord of the profile leaves beside a straight wall. */
   #width(chord: ProfileChord, clearance: number): number {
     const [near, far] = this.#span(chord, clearance);
     return Math.max(0, far - near);
   }
 
-  /** The same around a reflex point, mm² for each radian. */
+  /** The same around a reflex vertex, mm² per radian. */
   #planPerRad(chord: ProfileChord, clearance: number): number {
     const [near, far] = this.#span(chord, clearance);
     return far > near ? (far * far - near * near) / 2 : 0;
@@ -232,7 +232,7 @@ class CellPart {
 
   #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {
     const { cutter, reachMm } = this.#profile;
-    // with straight flanks the surface leaves a depth where the clearance is the radius there
+    // with straight flanks the surface ends at a depth where the clearance equals the radius there
     const depths = this.#depthsMm.map((depth) => radiusAt(cutter, depth));
     return [fromRadiusMm, toRadiusMm, reachMm, ...depths].sort((p, q) => p - q);
   }

@@ -6,24 +6,24 @@ import type { Reach } from '../slices/step-cut.ts';
 import type { WallCollector } from './wall-collector.ts';
 
 /**
- * A level surface: a slice, or what of it lies outside the slice of the same centres with a smaller reach.
+ * A level surface: a slice, or its part outside the slice of the same centres with the smaller reach `butMm`.
  */
 export interface LevelSurface extends Reach {
   readonly butMm?: number;
-  /** What all elements together are scaled to; default: as they are. */
+  /** Area to which all elements together are scaled, mm²; not scaled by default. */
   readonly totalMm2?: number;
-  /** About the largest size of an element, mm. */
+  /** Approximate size limit of an element, mm. */
   readonly longestMm: number;
 }
 
-/** Elements across one cell at most. */
+/** Greatest number of elements across one cell. */
 const MAX_ACROSS = 40;
-/** How far areas may be off, as a share of the square of the largest clearance beside an edge. */
-const AREA_SHARE = 1e-12;
+/** Tolerance of an area beside an axis edge, relative to the square of its largest clearance: rounding. */
+const CELL_AREA_REL_TOL = 1e-12;
 
 /**
- * Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors of
- * its crossings.
+ * Adds a level surface: elements between wall and axis on both sides of each axis edge, and the sectors at
+ * level crossings.
  */
 export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: LevelSurface): void {
   const { centreMm, reachMm, butMm, totalMm2, longestMm } = surface;
@@ -58,7 +58,7 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
 type Element = readonly [x: number, y: number, areaMm2: number];
 
 /**
- * Elements beside one stretch of an axis edge, their areas in all exact, shared out by distance from the
+ * Adds the elements beside one stretch of an axis edge: their sum is exact, and divided by distance from the
  * wall.
  */
 function addAcross(
@@ -71,23 +71,28 @@ function addAcross(
 ): void {
   const near = centreMm - reachMm;
   const far = (h: number): number => (butMm === undefined ? h : centreMm - butMm);
-  const tolerance = AREA_SHARE * to * to;
-  const strip = cells.integral(from, to, { strip: (h) => far(h) - near, fan: () => 0, kinks: [] }, tolerance);
-  const fanOf = (h: number): number => (far(h) ** 2 - near ** 2) / 2;
-  const fan = cells.integral(from, to, { strip: () => 0, fan: fanOf, kinks: [] }, tolerance);
+  const tolerance = CELL_AREA_REL_TOL * to * to;
+  const segment = cells.integral(
+    from,
+    to,
+    { segment: (h) => far(h) - near, vertex: () => 0, kinks: [] },
+    tolerance,
+  );
+  const perRadian = (h: number): number => (far(h) ** 2 - near ** 2) / 2;
+  const vertex = cells.integral(from, to, { segment: () => 0, vertex: perRadian, kinks: [] }, tolerance);
   const width = far(clearance) - near;
   const count = Math.min(MAX_ACROSS, Math.max(1, Math.ceil(width / longestMm)));
   const { count: n, x: px, y: py, tx, ty } = axis.boundary;
   for (const site of [edge.left, edge.right]) {
-    const isFan = site >= n;
+    const isVertex = site >= n;
     const half = edge.kind === 'line-point' ? 1 : 0.5;
-    const area = (isFan ? fan : strip) * half * share;
-    const [nx, ny] = isFan
+    const area = (isVertex ? vertex : segment) * half * share;
+    const [nx, ny] = isVertex
       ? [(x - px[site - n]) / clearance, (y - py[site - n]) / clearance]
       : [-ty[site], tx[site]];
     for (let k = 0; k < count; k++) {
       const distance = near + (width * (k + 0.5)) / count;
-      const weight = isFan ? distance / (near + width / 2) : 1;
+      const weight = isVertex ? distance / (near + width / 2) : 1;
       const back = clearance - distance;
       elements.push([x - back * nx, y - back * ny, (area * weight) / count]);
     }

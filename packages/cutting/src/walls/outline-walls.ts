@@ -2,16 +2,16 @@ import type { ArcRings } from '@pourproof/geometry';
 import { ringStart } from '@pourproof/plane';
 import type { WallCollector } from './wall-collector.ts';
 
-/** How the walls along one outline stand. */
+/** The walls along one outline. */
 export interface OutlineWall {
   readonly leanRad: number;
-  /** Height of the wall along its slant, mm. */
+  /** Height of the wall along its slope, mm. */
   readonly slantMm: number;
   /** Longest straight element, mm. */
   readonly longestMm: number;
 }
 
-/** Adds the walls that stand along an outline: straight edges as flat elements, arcs as turning ones. */
+/** Adds the walls along an outline: straight edges as flat elements, arcs as turning ones. */
 export function addOutlineWalls(walls: WallCollector, outline: ArcRings, wall: OutlineWall): void {
   const { coords, bulges, ringEnds } = outline;
   for (let k = 0; k < ringEnds.length; k++) {
@@ -43,7 +43,7 @@ function addStraight(
   const parts = Math.max(1, Math.ceil(length / longestMm));
   for (let p = 0; p < parts && length > 0; p++) {
     const share = (p + 0.5) / parts;
-    // the inside of an outline lies on the +y side of an edge along +x
+    // the inside of an outline is on the +y side of an edge along +x
     walls.flat(
       ax + share * dx,
       ay + share * dy,
@@ -66,7 +66,7 @@ function addArc(
   const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const up = (1 - bulge * bulge) / (4 * bulge);
   const [cx, cy] = [(ax + bx) / 2 - dy * up, (ay + by) / 2 + dx * up];
-  // a corner's arc has the wood outside its circle, a wall around a reflex point inside
+  // the wood is outside the circle of an arc in a corner, inside that of one around a reflex vertex
   const inward = bulge > 0 ? 0 : Math.PI;
   const start = Math.atan2(ay - cy, ax - cx);
   const [low, high] = turn > 0 ? [start, start + turn] : [start + turn, start];

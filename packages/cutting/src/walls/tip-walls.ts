@@ -3,15 +3,15 @@ import type { FollowingProfile } from '../following/following-profile.ts';
 import { halfSweepArea, type TipSweep, tipSurfaces } from '../following/tip-surfaces.ts';
 import type { WallCollector } from './wall-collector.ts';
 
-/** Between which depths surfaces are wanted, and how long elements may be. */
+/** Depths between which surfaces are wanted, and the greatest length of elements. */
 export interface TipBand {
   readonly depthsMm: readonly [topMm: number, bottomMm: number];
   readonly longestMm: number;
 }
 
 /**
- * Adds what a flat tip leaves along the axis between two depths: on each stretch two quarter turns of its
- * rim, sloped as the axis falls.
+ * Adds what a flat tip leaves along the axis between two depths: on each stretch, two quarter turns of its
+ * rim at the slope of the tip's path.
  */
 export function addTipWalls(
   walls: WallCollector,
@@ -39,8 +39,7 @@ function addHalf(
 ): void {
   const { originX, originY } = axis.boundary;
   const { x, y, upX, upY, lengthMm, fall, sweepRad } = sweep;
-  // at angle t from down the axis the surface stands along cos t · (down · fall, −1) + sin t · (aside · fall,
-  // 0)
+  // at angle t from down the axis, the normal is along cos t · (down · fall, −1) + sin t · (aside · fall, 0)
   const [asideX, asideY] = [-side * upY, side * upX];
   const a = walls.dot(-upX * fall, -upY * fall, -1);
   const b = walls.dot(asideX * fall, asideY * fall, 0);
@@ -53,7 +52,7 @@ function addHalf(
   walls.known(...at, dx, dy, lean, halfSweepArea(sweep, flatMm), exposedMm2);
 }
 
-/** ∫ |a cos t + b sin t| dt from 0 to at most a quarter turn. */
+/** ∫ |a cos t + b sin t| dt from 0 to `to`, at most a quarter turn. */
 function absWaveIntegral(a: number, b: number, to: number): number {
   const whole = (t: number): number => a * Math.sin(t) - b * Math.cos(t);
   const zero = a * b < 0 ? Math.atan(-a / b) : to;

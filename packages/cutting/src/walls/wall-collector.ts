@@ -1,32 +1,30 @@
 import { fibreVector } from '@pourproof/geometry';
 import { absCosineIntegral } from '../integrals/abs-cosine-integral.ts';
 
-/** How the fibre runs. */
+/** Fibre direction. */
 export interface FibreSetting {
-  /** Azimuth of the fibre on the face, counter-clockwise from the artwork's x axis as seen there. */
+  /** Azimuth of the fibre, counter-clockwise from the artwork's x axis as seen on the face. */
   readonly grainRad: number;
   /**
-   * Angle at which the fibre leaves the face towards its azimuth, −π/2 to π/2; π/2 is an end-grain board.
-   * Default 0.
+   * Slope of grain: angle of the fibre out of the face, −π/2 … π/2; π/2 is an end-grain board. 0 by default.
    */
   readonly diveRad?: number;
 }
 
-/** Surfaces of a cut as elements, each flat, turning around an upright line, or a part of a cone. */
+/** Surfaces of a cut as elements: plane, part of an upright cylinder, or part of a cone. */
 export interface CarvedWalls {
   readonly count: number;
-  /** A point of the face over each element, `[x, y, …]`, absolute. */
+  /** A point of the face above each element, `[x, y, …]`, absolute. */
   readonly points: Float64Array;
   /**
-   * Unit normals out of the cut into the wood, `[x, y, z, …]`, z up out of the face; of a turning element the
-   * middle one.
+   * Unit normals into the wood, `[x, y, z, …]`, z up out of the face; the middle one of a turning element.
    */
   readonly normals: Float64Array;
-  /** Area of each, slanted as it is. */
+  /** Area of each along its slope. */
   readonly areasMm2: Float64Array;
-  /** Mean of |n·f| over each, 0 (side grain) to 1 (end grain): area times this is ∫E dA. */
+  /** Mean exposure |n·f| of each, 0 (side grain) to 1 (end grain): area times this is ∫E dA. */
   readonly exposures: Float64Array;
-  /** 1 where the element is level floor. */
+  /** 1 for a level floor. */
   readonly isFloor: Uint8Array;
   readonly areaMm2: number;
   /** ∫E dA over all elements. */
@@ -34,13 +32,13 @@ export interface CarvedWalls {
 }
 
 /**
- * Gathers elements and their exposure. Directions (nx, ny) are level unit vectors out of the cut into the
- * wood; lean is from upright.
+ * Collects elements and their exposures. Directions (nx, ny) are horizontal unit vectors into the wood; lean
+ * is the angle of the wall from the vertical.
  */
 export class WallCollector {
   readonly #fx: number;
   readonly #fy: number;
-  /** Level and upright part of the fibre. */
+  /** Horizontal and vertical part of the fibre. */
   readonly #level: number;
   readonly #rise: number;
   readonly #points: number[] = [];
@@ -61,17 +59,17 @@ export class WallCollector {
     this.#rise = Math.sin(diveRad);
   }
 
-  /** Exposure of a surface with this normal. */
+  /** Exposure |n·f| of a surface. */
   exposure(nx: number, ny: number, leanRad: number): number {
     return Math.abs(this.along(nx, ny, leanRad));
   }
 
-  /** Product of any vector, z up out of the face, with the fibre. */
+  /** Dot product of a vector, z up out of the face, with the fibre. */
   dot(x: number, y: number, z: number): number {
     return this.#level * (x * this.#fx + y * this.#fy) + this.#rise * z;
   }
 
-  /** n·f of a surface with this normal. */
+  /** n·f of a surface. */
   along(nx: number, ny: number, leanRad: number): number {
     const cos = Math.cos(leanRad);
     return this.dot(nx * cos, ny * cos, -Math.sin(leanRad));
@@ -86,8 +84,8 @@ export class WallCollector {
   }
 
   /**
-   * An element whose level direction turns evenly over `areaMm2`, from one angle to a larger one; angles from
-   * +x towards +y.
+   * Adds an element whose horizontal direction turns evenly over `areaMm2`, from one angle to a larger one;
+   * angles from +x towards +y.
    */
   turning(x: number, y: number, fromRad: number, toRad: number, leanRad: number, areaMm2: number): void {
     const middle = (fromRad + toRad) / 2;
@@ -102,7 +100,7 @@ export class WallCollector {
     this.#add(x, y, Math.cos(middle), Math.sin(middle), leanRad, areaMm2, areaMm2 * mean, false);
   }
 
-  /** An element whose ∫E dA is known. */
+  /** Adds an element whose ∫E dA is known. */
   known(
     x: number,
     y: number,

@@ -53,8 +53,8 @@ test('the volume from below is no more than that from above, and no less than fr
         const own = (h: number): number => Math.min(h, profile.reachMm);
         const below = (minMm: number): number =>
           contactSum(axis, minMm, 1e-9, () => ({
-            strip: (h) => profile.stripMm2(h, own(h)),
-            fan: (h) => profile.fanMm3(h, own(h)),
+            segment: (h) => profile.segmentMm2(h, own(h)),
+            vertex: (h) => profile.vertexMm3(h, own(h)),
             kinks: profile.kinksMm,
           }));
         const { upperMm3, gainMm3, integralErrorMm3 } = sweptVolume(axis, profile, 1e-7);
