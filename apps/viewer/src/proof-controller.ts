@@ -132,7 +132,7 @@ export class ProofController implements ReactiveController {
     }
     this.job = job;
     if (part.units !== undefined && this.proof !== null) {
-      this.entries = findingEntries(this.proof.report, part.units);
+      this.entries = findingEntries(this.proof.report, { units: part.units, materials: this.materials });
     }
     this.#ask();
   }
@@ -203,7 +203,10 @@ export class ProofController implements ReactiveController {
     }
     this.failure = null;
     this.proof = answer.vetted;
-    this.entries = findingEntries(answer.vetted.report, this.job.units ?? 'mm');
+    this.entries = findingEntries(answer.vetted.report, {
+      units: this.job.units ?? 'mm',
+      materials: this.materials,
+    });
     this.selection = this.#stillThere(this.selection);
     this.#host.requestUpdate();
   }

@@ -1,5 +1,6 @@
 import type { Notice } from '@pourproof/plane';
-import type { Finding, Report } from './report/report.ts';
+import type { Finding } from './report/finding-schema.ts';
+import type { Report } from './report/report.ts';
 
 /**
  * The gravest severity among the findings and among what the reader noticed; notes leave the verdict clear. What is not cut at all is a stop whatever

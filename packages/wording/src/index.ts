@@ -13,6 +13,8 @@ export {
   findingEntries,
   type MarkedPlace,
 } from './findings/finding-entries.ts';
+export type { Reader } from './findings/finding-words.ts';
+export { findingTitle } from './findings/words-of-finding.ts';
 export { OUTPUT_MARK } from './output-mark.ts';
 export { overlaySvg } from './sheet/overlay.ts';
 export { sheetHtml } from './sheet/sheet.ts';

@@ -1,6 +1,7 @@
 import { BIT_FORMS, bitSize } from '@pourproof/job';
 import { cutterSizes, resins, sealers, woods } from '@pourproof/materials';
-import { checks } from '@pourproof/proof';
+import { FINDING_CODES } from '@pourproof/proof';
+import { findingTitle } from '@pourproof/wording';
 import type { Io } from '../io.ts';
 import { nearestWord } from '../nearest-word.ts';
 import { readPage } from '../read-page.ts';
@@ -16,7 +17,7 @@ const LISTS: ReadonlyMap<string, Lister> = new Map<string, Lister>([
   ['seals', () => Object.entries(sealers).map(([id, sealer]): Row => [id, sealer.name])],
   ['resins', () => Object.entries(resins).map(([id, resin]): Row => [id, resin.name])],
   ['bits', bitRows],
-  ['findings', () => checks.map((check): Row => [check.code, check.title])],
+  ['findings', () => FINDING_CODES.map((code): Row => [code, findingTitle(code)])],
   ['notices', noticeRows],
 ]);
 

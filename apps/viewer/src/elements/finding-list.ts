@@ -216,15 +216,15 @@ export class FindingList extends LitElement {
     `;
   }
 
-  #fixes({ code, fixes }: FindingEntry): TemplateResult {
+  #fixes({ fixes }: FindingEntry): TemplateResult {
     const { job, grainDeg, materials, isLettering } = this;
-    const thing = { code, job, grainDeg, materials, isLettering };
+    const thing = { job, grainDeg, materials, isLettering };
     return html`
       <div>
         <h3>Ways out</h3>
         <ul>
-          ${fixes.map(({ text, option }) => {
-            const change = option === null ? null : jobChange(option, thing);
+          ${fixes.map(({ text, fix }) => {
+            const change = fix === null ? null : jobChange(fix, thing);
             return html`<li>
               <span>${text}</span>
               ${

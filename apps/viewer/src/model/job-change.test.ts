@@ -8,7 +8,6 @@ import { jobChange } from './job-change.ts';
 
 const change = (option: Parameters<typeof jobChange>[0], job: Partial<JobFile> = {}, grainDeg = 0) =>
   jobChange(option, {
-    code: 'bit-cannot-enter',
     job,
     grainDeg,
     materials: defaultMaterials,
@@ -16,26 +15,25 @@ const change = (option: Parameters<typeof jobChange>[0], job: Partial<JobFile> =
   })?.part;
 
 test('a bit is added after those at hand', () => {
-  const option = { do: 'use-bit', value: 1, unit: 'mm', clears: true } as const;
+  const option = { do: 'use-bit', kind: 'flat', diameterMm: 1, clears: true } as const;
   expect(change(option, { bit: ['flat:1/8in'] })).toEqual({ bit: ['flat:1/8in', 'flat:1mm'] });
 });
 
 test('scaling multiplies with the scale that the artwork has', () => {
-  const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
+  const option = { do: 'scale', factor: 1.2, clears: true } as const;
   expect(change(option, { scale: 1.5 })).toEqual({ scale: 1.8 });
 });
 
 test('scaling keeps the key and the unit that the size was typed in', () => {
-  const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
+  const option = { do: 'scale', factor: 1.2, clears: true } as const;
   expect(change(option, { width: '100mm' })).toEqual({ width: '120mm' });
   expect(change(option, { height: '1-1/2in' })).toEqual({ height: '1.8in' });
 });
 
 test('lettering is scaled by its capitals, the only size besides a width that it has', () => {
-  const option = { do: 'scale', value: 1.2, unit: '×', clears: true } as const;
+  const option = { do: 'scale', factor: 1.2, clears: true } as const;
   const on = (job: Partial<JobFile>) =>
     jobChange(option, {
-      code: 'bit-cannot-enter',
       job,
       grainDeg: 0,
       materials: defaultMaterials,
@@ -47,14 +45,14 @@ test('lettering is scaled by its capitals, the only size besides a width that it
 });
 
 test('on a described board the artwork is turned, because the board keeps its fibres', () => {
-  const option = { do: 'turn-grain', value: 30, unit: 'deg', clears: false } as const;
+  const option = { do: 'turn', deg: 30, sparedPct: 40, clears: false } as const;
   const board = 'plain 300x180x20mm walnut';
   expect(change(option, { board, turn: '-10deg' }, 10)).toEqual({ turn: '20deg' });
   expect(change(option, { board }, 0)).toEqual({ turn: '30deg' });
 });
 
 test('turning the artwork counter-clockwise turns the fibres clockwise under it', () => {
-  const option = { do: 'turn-grain', value: 30, unit: 'deg, 40 % less', clears: false } as const;
+  const option = { do: 'turn', deg: 30, sparedPct: 40, clears: false } as const;
   expect(change(option, {}, 45)).toEqual({ grain: '15deg' });
   expect(change(option, {}, 10)).toEqual({ grain: '160deg' });
 });
@@ -119,23 +117,17 @@ test.each<readonly [doing: string, code: string, widthMm: number, job: Partial<J
   const finding = findings.find((each) => each.code === code);
   const option = finding?.fix.options.find((each) => each.do === doing);
   expect(option?.clears).toBe(true);
-  const thing = { code, job, grainDeg: 0, materials: defaultMaterials, isLettering: false };
+  const thing = { job, grainDeg: 0, materials: defaultMaterials, isLettering: false };
   const part = jobChange(option!, thing)?.part;
   const after = vetDrawing(pocket(widthMm), 'x', settleJob(changedJob(job, part!))).report.findings;
   expect(after.map((each) => each.code)).not.toContain(code);
 });
 
 test('another V in the place of the one at hand is left to the maker', () => {
-  const thing = { job: {}, grainDeg: 0, materials: defaultMaterials, isLettering: false };
-  const wider = { do: 'use-bit', value: 14, unit: 'mm', clears: true } as const;
-  expect(jobChange(wider, { ...thing, code: 'vee-ends-early' })).toBeNull();
-  const finer = { do: 'use-bit', value: 0.1, unit: 'mm wide', clears: true } as const;
-  expect(jobChange(finer, { ...thing, code: 'bit-cannot-enter' })).toBeNull();
+  expect(change({ do: 'use-vee', angleDeg: 60, diameterMm: 14, clears: true })).toBeUndefined();
+  expect(change({ do: 'use-tip', tipMm: 0.1, clears: true })).toBeUndefined();
 });
 
 test('work on the drawing itself changes no job', () => {
-  expect(change({ do: 'widen', value: 0.2, unit: 'mm', clears: true })).toBeUndefined();
-  expect(
-    change({ do: 'change-seal', value: 'two coats of honey', unit: 'seal', clears: true }),
-  ).toBeUndefined();
+  expect(change({ do: 'widen', what: 'stroke', byMm: 0.2, clears: true })).toBeUndefined();
 });

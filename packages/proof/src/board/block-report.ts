@@ -31,7 +31,8 @@ export function endGrainReport(
     floorExposedMm2: sum(blocks, (each) => each.floorExposedMm2),
     wallFraction: wallArea > 0 ? wallExposedMm2 / wallArea : 0,
     byBlock: kindsOf(blocks).map(({ first, all }) => ({
-      species: speciesOf(first),
+      species: first.block.row.name,
+      part: first.block.part,
       blocks: all.length,
       grainDeg: first.block.grainDeg,
       diveDeg: first.block.diveDeg,
@@ -55,7 +56,8 @@ export function bleedReport(blocks: readonly BlockMeasures[], job: Job): Report[
       .filter(({ row }) => !used.has(row))
       .map(({ row, made }) => ({ row, why: met.has(made.wood as Wood) ? 'one-other-board' : 'other-wood' })),
     blocks: kindsOf(blocks).map(({ first, all }) => ({
-      species: speciesOf(first),
+      species: first.block.row.name,
+      part: first.block.part,
       basis: first.travel.basis,
       coupons: first.travel.couponRows.length,
       slots: first.travel.slots,
@@ -101,16 +103,12 @@ function streakOf(
 function kindsOf(blocks: readonly BlockMeasures[]): readonly BlockKind[] {
   const kinds = new Map<string, BlockMeasures[]>();
   for (const each of blocks) {
-    const { grainDeg, diveDeg } = each.block;
+    const { row, part, grainDeg, diveDeg } = each.block;
     // blocks of one direction may differ by rounding after a turn
-    const key = `${speciesOf(each)} ${grainDeg.toFixed(6)} ${diveDeg.toFixed(6)}`;
+    const key = `${row.name} ${part} ${grainDeg.toFixed(6)} ${diveDeg.toFixed(6)}`;
     kinds.set(key, [...(kinds.get(key) ?? []), each]);
   }
   return [...kinds.values()].map((all) => ({ first: all[0] as BlockMeasures, all }));
-}
-
-function speciesOf({ block }: BlockMeasures): string {
-  return block.part === null ? block.row.name : `${block.row.name} (${block.part})`;
 }
 
 function sum<T>(list: readonly T[], value: (each: T) => number): number {

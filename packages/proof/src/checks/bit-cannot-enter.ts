@@ -1,19 +1,13 @@
-import { bitSize, flatBitsBelow } from '@pourproof/job';
-import { formatLength, type LengthUnit } from '@pourproof/plane';
+import { flatBitsBelow } from '@pourproof/job';
 import type { Measured } from '../measured.ts';
-import type { Finding, FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import { blockedPieces, entersScaled } from './blocked.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
-import { noLess, noMore } from './way-length.ts';
-
-/** Unit of a finding on the tip of a V. */
-const TIP = 'mm wide';
 
 /** Parts of strokes that the smallest bit can't enter stay wood: serifs, hairlines, tips. */
 export const bitCannotEnter: Check = {
   code: 'bit-cannot-enter',
-  title: 'The bit cannot enter here',
   run: (measured) => {
     const pieces = blockedPieces(measured, measured.bitMm);
     if (pieces.length === 0) {
@@ -25,89 +19,57 @@ export const bitCannotEnter: Check = {
     const needed = largest ?? Math.min(...pieces.map((piece) => piece.widestMm));
     const isVee = measured.shape.includedRad !== null;
     const options = isVee ? veeFixes(measured, largest) : fixes(measured, largest, enters);
-    const bit = options.find((option) => option.do === 'use-bit');
-    const unit = isVee ? TIP : 'mm';
+    const quantity = isVee ? ('tip-width' as const) : ('diameter' as const);
     return {
       code: 'bit-cannot-enter',
       severity: 'stop',
       where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
       // the largest is known to a hundredth of it: a bit that was tried tells more
-      measured: { value: Math.max(needed, Number(bit?.value ?? 0)), unit },
-      limit: { value: measured.bitMm, unit },
+      measured: { value: Math.max(needed, ...options.map(widthNamed)), quantity, unit: 'mm' },
+      limit: { value: measured.bitMm, quantity, unit: 'mm' },
       because: ['opening-by-disc'],
       fix: { options },
     };
   },
-  advise: (finding, unit) => ({
-    headline: headlineOf(finding, unit),
-    why:
-      finding.limit.unit === TIP
-        ? 'The flat at the tip of a V cuts only where it fits inside the artwork; what is narrower is never touched, and no resin will fill it.'
-        : 'A round bit cuts only where its whole disc fits inside the artwork; what is narrower is never touched, and no resin will fill it.',
-    fixes: finding.fix.options.map((option) => {
-      switch (option.do) {
-        case 'use-bit':
-          if (option.unit === TIP) {
-            return option.value === 0
-              ? 'Use a V that comes to a point.'
-              : `Use a V with a tip of ${noMore(Number(option.value), unit)} or less.`;
-          }
-          return `Add a ${bitSize(Number(option.value), unit)} flat bit${option.clears ? ': it enters everywhere' : ''}.`;
-        case 'scale':
-          return `Scale the artwork by ${Number(option.value).toFixed(2)} and this bit enters everywhere.`;
-        default:
-          return `Widen the narrow strokes by ${noLess(Number(option.value), unit)}.`;
-      }
-    }),
-  }),
 };
 
-function headlineOf({ where, measured, limit, fix }: Finding, unit: LengthUnit): string {
-  const parts = where.length === 1 ? 'One part' : `${where.length} parts`;
-  const isFound = fix.options.some((option) => option.clears);
-  const enters = isFound ? 'fits everywhere' : 'would enter the tightest of them';
-  const [fits, now] = [formatLength(measured.value, unit), bitSize(limit.value, unit)];
-  return limit.unit === TIP
-    ? `${parts} of the artwork will stay wood: a tip of at most ${fits} ${enters}, and the finest V of this job has one of ${now}.`
-    : `${parts} of the artwork will stay wood: a bit of at most ${fits} ${enters}, and the smallest of this job is ${now} across.`;
+/** Width of the bit or tip that a way out names; 0 for others. */
+function widthNamed(fix: Fix): number {
+  return fix.do === 'use-bit' ? fix.diameterMm : fix.do === 'use-tip' ? fix.tipMm : 0;
 }
 
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
-function veeFixes(measured: Measured, largest: number | null): FixOption[] {
+function veeFixes(measured: Measured, largest: number | null): Fix[] {
   const tipMm = largest === null ? 0 : Math.floor(largest * 100) / 100;
-  return [{ do: 'use-bit', value: tipMm, unit: TIP, clears: true }, ...sizeFixes(measured, largest)];
+  return [{ do: 'use-tip', tipMm, clears: true }, ...sizeFixes(measured, largest)];
 }
 
 /** Every fix is tried on the artwork itself before it is offered. */
-function fixes(
-  measured: Measured,
-  largest: number | null,
-  enters: (diameter: number) => boolean,
-): FixOption[] {
+function fixes(measured: Measured, largest: number | null, enters: (diameter: number) => boolean): Fix[] {
   const { bitMm } = measured;
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   // what is wider than the largest by more than its uncertainty need not be tried
   const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(
     (diameter) => diameter <= CERTAINTY * (largest ?? bitMm) && enters(diameter),
   );
   if (bit !== undefined) {
-    options.push({ do: 'use-bit', value: bit, unit: 'mm', clears: true });
+    options.push({ do: 'use-bit', kind: 'flat', diameterMm: bit, clears: true });
   }
   return [...options, ...sizeFixes(measured, largest)];
 }
 
-function sizeFixes(measured: Measured, largest: number | null): FixOption[] {
+function sizeFixes(measured: Measured, largest: number | null): Fix[] {
   const { bitMm } = measured;
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   if (largest !== null) {
     const factor = scaleThatEnters(measured, largest);
     if (factor !== null) {
-      options.push({ do: 'scale', value: factor, unit: '×', clears: true });
+      options.push({ do: 'scale', factor, clears: true });
     }
     options.push({
       do: 'widen',
-      value: Math.ceil((bitMm - largest) * 100) / 100,
-      unit: 'mm',
+      what: 'stroke',
+      byMm: Math.ceil((bitMm - largest) * 100) / 100,
       clears: true,
     });
   }

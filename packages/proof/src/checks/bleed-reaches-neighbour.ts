@@ -1,11 +1,9 @@
 import { type SweepTouch, sweepTouches } from '@pourproof/geometry';
-import { formatLength, radians } from '@pourproof/plane';
+import { radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
-import { basisWords } from './bleed-basis.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
-import { noLess } from './way-length.ts';
 
 /** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
 const LEAST_BRIDGE_MM = 0.5;
@@ -19,7 +17,6 @@ const POINT_OF_WOOD = 0.1;
 /** Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together. */
 export const bleedReachesNeighbour: Check = {
   code: 'bleed-reaches-neighbour',
-  title: 'Colour may run into the next stroke',
   run: ({ job, blocks }) => {
     const touches = blocks
       .flatMap((inBlock) => touchesIn(inBlock))
@@ -33,8 +30,9 @@ export const bleedReachesNeighbour: Check = {
       code: 'bleed-reaches-neighbour',
       severity: 'caution',
       where: touches.map((each) => placeOfPoint(each.touch.atMm)),
-      measured: { value: touch.gapMm, unit: 'mm' },
-      limit: { value: reachMm, unit: 'mm' },
+      measured: { value: touch.gapMm, quantity: 'width', unit: 'mm' },
+      limit: { value: reachMm, quantity: 'length', unit: 'mm' },
+      basis: inBlock.travel.basis,
       because: [...inBlock.travel.sources],
       fix: {
         options: [
@@ -42,23 +40,14 @@ export const bleedReachesNeighbour: Check = {
           // a hundredth more than what is missing, so that it holds as printed
           {
             do: 'widen',
-            value: Math.floor((reachMm - touch.gapMm) * 100 + 1) / 100,
-            unit: 'mm',
+            what: 'wood',
+            byMm: Math.floor((reachMm - touch.gapMm) * 100 + 1) / 100,
             clears: true,
           },
         ],
       },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `Only ${formatLength(finding.measured.value, unit)} of wood along the fibres parts two strokes, and colour may travel ${formatLength(finding.limit.value, unit)} (${basisWords(finding)}).`,
-    why: 'Where streaks from one stroke reach the next, the wood between them is stained through and the two read as one.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'change-seal'
-        ? `Seal with ${option.value} before the colour.`
-        : `Give the gap ${noLess(Number(option.value), unit)} more wood.`,
-    ),
-  }),
 };
 
 interface Reached {

@@ -10,7 +10,6 @@ import { placeOfRings } from './places.ts';
  */
 export const colourHidesOrShows: Check = {
   code: 'colour-hides-or-shows',
-  title: 'How a streak of this colour looks here',
   run: ({ job, blocks }) => {
     const told = blocks
       .filter(
@@ -35,25 +34,10 @@ export const colourHidesOrShows: Check = {
       code: 'colour-hides-or-shows',
       severity: 'note',
       where: [placeOfRings([worst.each.cut.coords[0] ?? 0, worst.each.cut.coords[1] ?? 0], worst.each.cut)],
-      measured: { value: worst.difference, unit: 'ΔE00' },
-      limit: { value: limit.value, unit: 'ΔE00' },
+      measured: { value: worst.difference, quantity: 'colour-difference', unit: 'ΔE00' },
+      limit: { value: limit.value, quantity: 'colour-difference', unit: 'ΔE00' },
       because: [...new Set([...limit.because, ...(worst.each.block.row.lab?.because ?? [])])],
-      fix: { options: [{ do: 'test-coupon', value: 1, unit: 'slots', clears: false }] },
-    };
-  },
-  advise: (finding) => {
-    const shows = finding.measured.value >= finding.limit.value;
-    const difference = finding.measured.value.toFixed(0);
-    return {
-      headline: shows
-        ? `A streak of this colour shows here even on figured wood (colour difference ${difference}).`
-        : `A streak of this colour hides in this wood (colour difference ${difference}).`,
-      why: shows
-        ? 'The tinted wood is far from the bare wood in colour, so keep bleed short or choose a colour nearer to the wood.'
-        : 'The tinted wood looks like the bare wood, so bleed matters less here than its length says.',
-      fixes: [
-        'Try the colour in one slot across the grain of the same board; the colours used here are averages.',
-      ],
+      fix: { options: [{ do: 'test-coupon', slots: 1, clears: false }] },
     };
   },
 };

@@ -10,7 +10,6 @@ const LEAST_EXPOSURE = 0.5;
 /** Floors in end grain that drink resin downwards: it goes missing, and the level falls. */
 export const floorDrinks: Check = {
   code: 'floor-drinks',
-  title: 'The floor drinks resin',
   run: ({ job, blocks, shape }) => {
     // the walls of a V lean back and drink downwards too
     const leans = shape.includedRad !== null;
@@ -36,24 +35,16 @@ export const floorDrinks: Check = {
       code: 'floor-drinks',
       severity: 'caution',
       where: thirsty.map(({ cut }) => placeOfRings([cut.coords[0] ?? 0, cut.coords[1] ?? 0], cut)),
-      measured: { value: worst.travel.medianMm, unit: 'mm' },
-      limit: { value: clean, unit: 'mm' },
+      measured: { value: worst.travel.medianMm, quantity: 'length', unit: 'mm' },
+      limit: { value: clean, quantity: 'length', unit: 'mm' },
+      basis: worst.travel.basis,
       because: [...new Set([...worst.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
         options: [
           ...sealFixes(job, worst, worst.travel.medianMm, clean),
-          { do: 'mix-more', value: Math.ceil(uptake * job.boards * 100) / 100, unit: 'ml', clears: false },
+          { do: 'top-up', volumeMl: Math.ceil(uptake * job.boards * 100) / 100, clears: false },
         ],
       },
     };
   },
-  advise: (finding) => ({
-    headline: `End grain lies open at the bottom of ${finding.where.length === 1 ? 'the cut' : `${finding.where.length} blocks`}, and it drinks.`,
-    why: 'Upright fibres take resin down like straws: the level falls after the pour, bubbles rise, and the wood round the floor darkens where a thin board lets it through.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'change-seal'
-        ? `Seal the floor with ${option.value} first.`
-        : `Have up to ${option.value} ml ready to top up; half of that is in the mix already.`,
-    ),
-  }),
 };

@@ -1,20 +1,12 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { type MedialAxis, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
-import { type Bit, bitSize, flatBitsBelow } from '@pourproof/job';
-import {
-  type CleanRegion,
-  formatArea,
-  mmFromInches,
-  packRings,
-  ringArea,
-  ringCoords,
-} from '@pourproof/plane';
+import { type Bit, flatBitsBelow } from '@pourproof/job';
+import { type CleanRegion, mmFromInches, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { veeDepthMm, veeReachMm } from '../cut/vee-depth.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
-import { noLess } from './way-length.ts';
 
 /** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
 const LEAST_FLOOR_MM2 = 4;
@@ -28,7 +20,6 @@ const WORTHWHILE = 0.8;
 /** Level floor under a depth limit that only the point of a V goes over: it leaves ridges, not a floor. */
 export const floorLeftRidged: Check = {
   code: 'floor-left-ridged',
-  title: 'Only the tip of the V goes over this floor',
   run: (measured) => {
     const { carving, shape } = measured;
     // a ball leaves ridges as fine as its rounds are close: that is the maker's to choose
@@ -46,21 +37,12 @@ export const floorLeftRidged: Check = {
       code: 'floor-left-ridged',
       severity: 'caution',
       where: outlinesOf(floor).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
-      measured: { value: ridged, unit: 'mm²' },
-      limit: { value: LEAST_FLOOR_MM2, unit: 'mm²' },
+      measured: { value: ridged, quantity: 'area', unit: 'mm²' },
+      limit: { value: LEAST_FLOOR_MM2, quantity: 'area', unit: 'mm²' },
       because: ['opening-by-disc', 'own-inference'],
       fix: { options: fixes(measured, axis) },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `${formatArea(finding.measured.value, unit)} of floor lies at the depth limit, out of reach of the V’s flanks: only its tip can go over it.`,
-    why: 'A point that goes to and fro over a level floor leaves a ridge between every two rounds; they show through thin colour and hold bubbles.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'use-bit'
-        ? `Add a ${bitSize(Number(option.value), unit)} flat bit for the floor: it takes ${option.unit.replace('mm, ', '')} of it${option.clears ? '' : ', and leaves its round corners to the point'}.`
-        : `Cut ${noLess(Number(option.value), unit)} deeper: then the V meets itself everywhere.`,
-    ),
-  }),
 };
 
 function floorOf({ carving, job }: Measured): CleanRegion {
@@ -77,17 +59,18 @@ function outlinesOf(region: CleanRegion): readonly Float64Array[] {
 }
 
 /** The widest flat bit that takes most of the floor, and the depth at which there is none. */
-function fixes(measured: Measured, floorAxis: MedialAxis): FixOption[] {
+function fixes(measured: Measured, floorAxis: MedialAxis): Fix[] {
   const { job, carving } = measured;
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   const most = 2 * floorAxis.nodeR.reduce((widest, r) => Math.max(widest, r), 0);
   for (const diameter of flatBitsBelow(most, job.units, job.materials.cutters)) {
     const share = openedArea(floorAxis, diameter / 2) / carving.floorAreaMm2;
     if (share >= WORTHWHILE) {
       options.push({
         do: 'use-bit',
-        value: diameter,
-        unit: `mm, ${Math.floor(share * 100)} %`,
+        kind: 'flat',
+        diameterMm: diameter,
+        floorSharePct: Math.floor(share * 100),
         clears: (1 - share) * carving.floorAreaMm2 < LEAST_FLOOR_MM2,
       });
       break;
@@ -97,8 +80,7 @@ function fixes(measured: Measured, floorAxis: MedialAxis): FixOption[] {
   if (deeper !== null) {
     options.push({
       do: 'deepen',
-      value: Math.ceil((deeper - job.depthMm) * 100) / 100,
-      unit: 'mm',
+      byMm: Math.ceil((deeper - job.depthMm) * 100) / 100,
       clears: true,
     });
   }

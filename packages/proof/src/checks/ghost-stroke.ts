@@ -1,10 +1,9 @@
 import { clearShare } from '../levelling/stroke-margin.ts';
 import { widthBelow } from '../levelling/width-below.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
-import { noLess } from './way-length.ts';
 
 /** From this share of clear seal in the section on, a stroke reads as pale (our choice: half). */
 const MOSTLY_CLEAR = 0.5;
@@ -12,7 +11,6 @@ const MOSTLY_CLEAR = 0.5;
 /** Strokes that are cut but fill with clear seal, so that little or no colour finds room. */
 export const ghostStroke: Check = {
   code: 'ghost-stroke',
-  title: 'The seal fills this stroke',
   run: (measured) => {
     const { job, bitMm, sealFilm, narrowerThan } = measured;
     const limit = paleBelow(measured, sealFilm);
@@ -36,21 +34,12 @@ export const ghostStroke: Check = {
       code: 'ghost-stroke',
       severity: share >= 1 ? 'stop' : 'caution',
       where: pale.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
-      measured: { value: 100 * share, unit: '% clear' },
-      limit: { value: 100 * MOSTLY_CLEAR, unit: '% clear' },
+      measured: { value: 100 * share, quantity: 'share', unit: '%' },
+      limit: { value: 100 * MOSTLY_CLEAR, quantity: 'share', unit: '%' },
       because: ['own-inference', ...job.rows.seal.wetFilmMm.because],
       fix: { options: fixes(measured, narrowest, limit) },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `${finding.where.length === 1 ? 'One stroke is' : `${finding.where.length} strokes are`} up to ${Math.round(finding.measured.value)} % filled with clear seal before any colour goes in.`,
-    why: 'Seal stays on both walls and drains to the bottom; in a narrow slot or a V that film is most of the room, and the stroke comes out pale or clear: a ghost.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'fewer-coats'
-        ? `Give ${option.value} ${Number(option.value) === 1 ? 'coat' : 'coats'} instead, blown or wicked out of the slots.`
-        : `Widen the stroke by ${noLess(Number(option.value), unit)}.`,
-    ),
-  }),
 };
 
 /** Share of clear seal in a stroke of this width; 0 where none is cut. */
@@ -64,24 +53,24 @@ function paleBelow(measured: Measured, filmMm: number): number {
   return widthBelow((widthMm) => shareAt(measured, widthMm, filmMm) >= MOSTLY_CLEAR, measured.bitMm);
 }
 
-function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
+function fixes(measured: Measured, narrowest: number, limit: number): Fix[] {
   const { job, sealFilm } = measured;
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   for (let fewer = job.coats - 1; fewer >= 1; fewer--) {
     if (shareAt(measured, narrowest, (sealFilm * fewer) / job.coats) < MOSTLY_CLEAR) {
-      options.push({ do: 'fewer-coats', value: fewer, unit: 'coats', clears: true });
+      options.push({ do: 'fewer-coats', coats: fewer, clears: true });
       break;
     }
   }
   if (Number.isFinite(limit)) {
     options.push({
       do: 'widen',
-      value: Math.ceil((limit - narrowest) * 100) / 100,
-      unit: 'mm',
+      what: 'stroke',
+      byMm: Math.ceil((limit - narrowest) * 100) / 100,
       clears: true,
     });
   } else if (options.length === 0) {
-    options.push({ do: 'fewer-coats', value: 1, unit: 'coats', clears: false });
+    options.push({ do: 'fewer-coats', coats: 1, clears: false });
   }
   return options;
 }

@@ -1,11 +1,10 @@
 import { endGrainLength } from '@pourproof/geometry';
 import { bleedClassEndsMm } from '@pourproof/materials';
-import { formatLength, type Point, radians } from '@pourproof/plane';
+import { type Point, radians } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
-import { basisWords, isPrior } from './bleed-basis.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
@@ -22,7 +21,6 @@ const WORTHWHILE = 0.2;
 /** Walls that cut the fibres open so squarely that colour is likely to run visibly into this wood under this seal. */
 export const highBleedWall: Check = {
   code: 'high-bleed-wall',
-  title: 'High bleed risk on this wall',
   run: (measured) => {
     const [, moderate, severe] = bleedClassEndsMm.value;
     const walls = measured.blocks
@@ -37,28 +35,15 @@ export const highBleedWall: Check = {
       code: 'high-bleed-wall',
       severity: worst.reachMm >= severe ? 'stop' : 'caution',
       where: walls.map((wall) => placeOfPath(wall.atMm, wall.path)),
-      measured: { value: worst.reachMm, unit: 'mm' },
-      limit: { value: moderate, unit: 'mm' },
+      measured: { value: worst.reachMm, quantity: 'length', unit: 'mm' },
+      limit: { value: moderate, quantity: 'length', unit: 'mm' },
+      basis: worst.inBlock.travel.basis,
       because: [...new Set([...worst.inBlock.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
         options: [...sealFixes(measured.job, worst.inBlock, worst.reachMm, moderate), ...turnFix(measured)],
       },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `Colour is likely to run out of ${finding.where.length === 1 ? 'one stretch of wall' : `${finding.where.length} stretches of wall`}: about ${formatLength(finding.measured.value, unit)} at the worst (${basisWords(finding)}${isPrior(finding) ? '; a fifth to five times that is possible' : ''}), against a limit of ${formatLength(finding.limit.value, unit)}.`,
-    why: 'Where a wall cuts across the fibres, their open ends drink colour like straws. Levelling does not take such a streak away: the ends are open from face to floor, and the leaning wall of a V only thins it.',
-    fixes:
-      finding.fix.options.length === 0
-        ? [
-            'No seal of the list brings it below that: choose a denser wood, or cut test slots in the same board and look.',
-          ]
-        : finding.fix.options.map((option) =>
-            option.do === 'change-seal'
-              ? `Seal with ${option.value} before the colour.`
-              : `Turn the artwork by ${option.value}° counter-clockwise on the board: ${option.unit.replace('deg, ', '')} end grain in the walls, though those that stay need a seal.`,
-          ),
-  }),
 };
 
 /** A stretch of wall at risk, in one block. */
@@ -103,7 +88,7 @@ function lengthOf(path: Float64Array): number {
 }
 
 /** The turn of the artwork that opens the least end grain, where it is worth the trouble. */
-function turnFix(measured: Measured): FixOption[] {
+function turnFix(measured: Measured): Fix[] {
   const { cut, job } = measured;
   if (job.board !== null && job.board.blocks.length > 1) {
     // a turn would bring other blocks under the artwork
@@ -123,7 +108,5 @@ function turnFix(measured: Measured): FixOption[] {
   if (spared < WORTHWHILE) {
     return [];
   }
-  return [
-    { do: 'turn-grain', value: best.turn, unit: `deg, ${Math.round(spared * 100)} % less`, clears: false },
-  ];
+  return [{ do: 'turn', deg: best.turn, sparedPct: Math.round(spared * 100), clears: false }];
 }

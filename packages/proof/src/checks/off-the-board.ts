@@ -1,8 +1,6 @@
 import { booleans } from '@pourproof/arrangement';
 import {
   type CleanRegion,
-  formatArea,
-  type LengthUnit,
   type Point,
   packRings,
   ringArea,
@@ -14,10 +12,9 @@ import {
 } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
-import { noLess } from './way-length.ts';
 
 /** Less than this outside is rounding, mm². */
 const LEAST_MM2 = 0.01;
@@ -25,7 +22,6 @@ const LEAST_MM2 = 0.01;
 /** A cut that leaves the board, or comes into its margin, a hole or a groove. */
 export const offTheBoard: Check = {
   code: 'off-the-board',
-  title: 'The cut leaves the clear face',
   run: (measured) => {
     const { job, cutRegion, board } = measured;
     if (job.board === null || cutRegion.ringEnds.length === 0) {
@@ -41,36 +37,20 @@ export const offTheBoard: Check = {
       code: 'off-the-board',
       severity: 'stop',
       where: outerRings(outside).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
-      measured: { value: area, unit: 'mm²' },
-      limit: { value: 0, unit: 'mm²' },
+      measured: { value: area, quantity: 'area', unit: 'mm²' },
+      limit: { value: 0, quantity: 'area', unit: 'mm²' },
       because: ['board-as-described'],
       fix: { options: moves(measured, clear) },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `${formatArea(finding.measured.value, unit)} of the cut lies off the board, in its margin, in a hole or in a groove.`,
-    why: 'There the bit meets air, a clamp or hardware, and a pocket that opens to an edge does not hold resin.',
-    fixes:
-      finding.fix.options.length === 0
-        ? ['Make the artwork smaller or the board larger: no move alone brings it onto the clear face.']
-        : finding.fix.options.map((option) => {
-            const [dx = 0, dy = 0] = String(option.value).split(' ').map(Number);
-            return `Move the artwork ${[...wayText(dx, 'to the right', 'to the left', unit), ...wayText(dy, 'down', 'up', unit)].join(' and ')}, as it is drawn.`;
-          }),
-  }),
 };
-
-/** One direction of a move; none where it is 0. */
-function wayText(mm: number, ahead: string, back: string, unit: LengthUnit): readonly string[] {
-  return mm === 0 ? [] : [`${noLess(Math.abs(mm), unit)} ${mm > 0 ? ahead : back}`];
-}
 
 function outerRings(region: CleanRegion): readonly Float64Array[] {
   return Array.from(region.ringEnds, (_, k) => ringCoords(region, k)).filter((ring) => ringArea(ring) > 0);
 }
 
 /** The least move of the box onto the box of the clear face, tried on the cut itself. */
-function moves({ cutRegion }: Measured, clear: CleanRegion): FixOption[] {
+function moves({ cutRegion }: Measured, clear: CleanRegion): Fix[] {
   if (clear.ringEnds.length === 0) {
     return [];
   }
@@ -83,7 +63,7 @@ function moves({ cutRegion }: Measured, clear: CleanRegion): FixOption[] {
   const by: Point = [round(shift(0)), round(shift(1))];
   const moved = transformRings(translation(...by), cutRegion);
   return signedArea(booleans(moved, clear, 'subtract')) < LEAST_MM2
-    ? [{ do: 'move', value: `${by[0]} ${by[1]}`, unit: 'mm', clears: true }]
+    ? [{ do: 'move', rightMm: by[0], downMm: by[1], clears: true }]
     : [];
 }
 

@@ -9,7 +9,6 @@ const MOST_PLACES = 100;
 /** Outlines that cross themselves: the fill rule decides what is cut there, which may not be what was meant. */
 export const outlineCrosses: Check = {
   code: 'outline-crosses',
-  title: 'Outlines cross',
   run: (measured) => {
     const resolved = outlinesAlone(measured);
     if (resolved.crossingCount === 0) {
@@ -20,27 +19,14 @@ export const outlineCrosses: Check = {
       code: 'outline-crosses',
       severity: own ? 'caution' : 'note',
       where: resolved.crossings.slice(0, MOST_PLACES).map((crossing) => placeOfPoint(crossing.atMm)),
-      measured: { value: resolved.crossingCount, unit: 'crossings' },
-      limit: { value: 0, unit: 'crossings' },
+      measured: { value: resolved.crossingCount, quantity: 'count', unit: '1' },
+      limit: { value: 0, quantity: 'count', unit: '1' },
       because: ['svg2-fill'],
       fix: {
-        options: [{ do: 'merge-shapes', value: resolved.crossingCount, unit: 'crossings', clears: true }],
+        options: [{ do: 'merge-shapes', crossings: resolved.crossingCount, clears: true }],
       },
     };
   },
-  advise: (finding) => ({
-    headline:
-      finding.severity === 'note'
-        ? `Shapes overlap: their outlines cross in ${finding.measured.value} places and are cut as one.`
-        : `An outline crosses itself; ${finding.measured.value} crossings in all.`,
-    why:
-      finding.severity === 'note'
-        ? 'Overlapping shapes are taken as one pocket, which is usually meant (joined script, stacked shapes).'
-        : 'Inside a self-crossing outline the fill rule decides what is cut and what stays wood; drawings from different programs disagree there.',
-    fixes: [
-      `Merge the shapes at the ${finding.measured.value} marked crossings if that is not what you mean.`,
-    ],
-  }),
 };
 
 /** The drawing resolved without strokes and letters, whose pieces overlap by design and cross whatever they are drawn over. */

@@ -1,5 +1,5 @@
 import { type Point, type Rings, ringCoords } from '@pourproof/plane';
-import type { FindingPlace } from '../report/report.ts';
+import type { FindingPlace } from '../report/finding-schema.ts';
 
 /** Digits kept in places: 0.1 µm, far below what a machine repeats. */
 const DIGITS = 4;

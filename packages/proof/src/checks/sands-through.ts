@@ -1,13 +1,11 @@
 import { limits } from '@pourproof/materials';
-import { formatLength, type LengthUnit } from '@pourproof/plane';
 import { cutShape } from '../cut/cut-shape.ts';
 import { deepestReachMm } from '../cut/short-bit.ts';
 import { levelledStroke, type StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
-import type { Finding, FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath, placeOfPoint } from './places.ts';
-import { noLess } from './way-length.ts';
 
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
@@ -18,13 +16,10 @@ const STEP_MM = 0.01;
 const DEEPEST_MM = 100;
 /** A pocket that has to get more than so many times as deep is another job, no way out of this one (our choice). */
 const MOST_DEEPENED = 4;
-/** Unit of a finding that measures width and not depth. */
-const WIDE = 'mm wide';
 
 /** Levelling that takes all colour off, or leaves it too shallow to hide the floor or, in a V, too narrow to read. */
 export const sandsThrough: Check = {
   code: 'sands-through',
-  title: 'Levelling sands through the colour',
   run: (measured) => {
     const { job, levelling, shape } = measured;
     const { leftMm, leftWidthMm } = levelling;
@@ -43,43 +38,14 @@ export const sandsThrough: Check = {
       severity: leftMm <= 0 ? 'stop' : 'caution',
       where: placesOf(measured),
       measured: tellsWidth
-        ? { value: leftMm <= 0 ? 0 : leftWidthMm, unit: WIDE }
-        : { value: Math.max(0, leftMm), unit: 'mm' },
-      limit: { value: limit.value, unit: tellsWidth ? WIDE : 'mm' },
+        ? { value: leftMm <= 0 ? 0 : leftWidthMm, quantity: 'width', unit: 'mm' }
+        : { value: Math.max(0, leftMm), quantity: 'depth', unit: 'mm' },
+      limit: { value: limit.value, quantity: tellsWidth ? 'width' : 'depth', unit: 'mm' },
       because: [...limit.because, ...job.rows.resin.shrinkagePct.because],
       fix: { options: tellsWidth ? widthFixes(measured) : fixes(measured) },
     };
   },
-  advise: (finding, unit) => ({
-    headline: headlineOf(finding, unit),
-    why:
-      finding.measured.unit === WIDE
-        ? 'The walls slope: what levelling takes off the face takes width as well, and the seal that pools at the narrow bottom takes depth.'
-        : 'What is left is the depth of the cut, less the seal on the floor, less what curing shrinks, less the low spots of the board, less what levelling takes.',
-    fixes:
-      finding.fix.options.length === 0
-        ? [
-            'No one change is enough here: widen the stroke, give fewer coats of seal and take less off the face.',
-          ]
-        : finding.fix.options.map((option) => {
-            const length = noLess(Number(option.value), unit);
-            switch (option.do) {
-              case 'deepen':
-                return `Cut ${length} deeper.`;
-              case 'fewer-coats':
-                return `Give ${coatsText(Number(option.value))} of seal instead.`;
-              case 'widen':
-                return `Widen the stroke by ${length}.`;
-              default:
-                return `Take ${length} less off the face.`;
-            }
-          }),
-  }),
 };
-
-function coatsText(coats: number): string {
-  return `${coats} ${coats === 1 ? 'coat' : 'coats'}`;
-}
 
 /** Least width that still reads after levelling. */
 function widthLimit({ includedRad }: Measured['shape']): typeof limits.narrowestStrokeVee {
@@ -96,16 +62,6 @@ function losesWidth({ levelling, shape }: Measured): boolean {
   return leftWidthMm < least && (shape.includedRad !== null || narrowestMm >= least);
 }
 
-function headlineOf({ severity, measured, limit }: Finding, unit: LengthUnit): string {
-  if (severity === 'stop') {
-    return 'Levelling as planned takes all colour off the narrowest strokes.';
-  }
-  const [left, least] = [formatLength(measured.value, unit), formatLength(limit.value, unit)];
-  return measured.unit === WIDE
-    ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} it fades.`
-    : `Levelling as planned leaves ${left} of colour; below ${least} the floor shows through.`;
-}
-
 /** The strokes that are lost; where colour only becomes thin, the place where it does first. */
 function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<typeof placeOfPoint>[] {
   const { lostBelowMm, firstLostAt } = levelling;
@@ -118,10 +74,10 @@ function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<type
     : [placeOfPoint(firstLostAt ?? [0, 0])];
 }
 
-function fixes(measured: Measured): FixOption[] {
+function fixes(measured: Measured): Fix[] {
   const { job, levelling } = measured;
   const missing = OPAQUE.value - levelling.leftMm;
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   const isSafe = (deeperMm: number, coats = job.coats): boolean => {
     const depthMm = job.depthMm + deeperMm;
     // a round or sloped end is wider at the face when it goes deeper
@@ -134,16 +90,16 @@ function fixes(measured: Measured): FixOption[] {
   };
   const deepen = least(isSafe, Math.min(deepestMm(job) - STEP_MM, MOST_DEEPENED * job.depthMm) - job.depthMm);
   if (deepen !== null) {
-    options.push({ do: 'deepen', value: deepen, unit: 'mm', clears: true });
+    options.push({ do: 'deepen', byMm: deepen, clears: true });
   }
   for (let fewer = job.coats - 1; fewer >= 1; fewer--) {
     if (isSafe(0, fewer)) {
-      options.push({ do: 'fewer-coats', value: fewer, unit: 'coats', clears: true });
+      options.push({ do: 'fewer-coats', coats: fewer, clears: true });
       break;
     }
   }
   if (job.levelMm - STEP_MM >= missing) {
-    options.push({ do: 'level-less', value: Math.ceil(missing * 100) / 100, unit: 'mm', clears: true });
+    options.push({ do: 'level-less', byMm: Math.ceil(missing * 100) / 100, clears: true });
   }
   return options;
 }
@@ -163,7 +119,7 @@ function shopOf({ job, sealFilm, heights }: Measured): StrokeShop {
 }
 
 /** Each way is tried on the section of the narrowest stroke. */
-function widthFixes(measured: Measured): FixOption[] {
+function widthFixes(measured: Measured): Fix[] {
   const { job, levelling, shape } = measured;
   const setting = shopOf(measured);
   const narrowest = widthLimit(shape).value;
@@ -175,14 +131,14 @@ function widthFixes(measured: Measured): FixOption[] {
       left !== null && left.colourDepthMm > 0 && left.colourDepthMm >= shallowest && left.widthMm >= narrowest
     );
   };
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   const widen = least((mm) => isSafe(levelling.narrowestMm + mm, levelling.planMm), 10 * narrowest);
   if (widen !== null) {
-    options.push({ do: 'widen', value: widen, unit: 'mm', clears: true });
+    options.push({ do: 'widen', what: 'stroke', byMm: widen, clears: true });
   }
   const less = least((mm) => isSafe(levelling.narrowestMm, levelling.planMm - mm), job.levelMm - STEP_MM);
   if (less !== null) {
-    options.push({ do: 'level-less', value: less, unit: 'mm', clears: true });
+    options.push({ do: 'level-less', byMm: less, clears: true });
   }
   return options;
 }

@@ -1,17 +1,14 @@
 import type { NarrowStretch } from '@pourproof/geometry';
-import { bitSize, flatBitsBelow } from '@pourproof/job';
+import { flatBitsBelow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
-import { formatLength } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
-import type { FixOption } from '../report/report.ts';
+import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
-import { noLess } from './way-length.ts';
 
 /** Strokes that the bit only just enters: any runout or flexing of the bit widens or burns them. */
 export const strokeNearBitWidth: Check = {
   code: 'stroke-near-bit-width',
-  title: 'Stroke hardly wider than the bit',
   run: (measured) => {
     if (measured.shape.includedRad !== null) {
       // a V opens upwards and frees its chips; it cuts any width as deep as it is wide
@@ -28,26 +25,12 @@ export const strokeNearBitWidth: Check = {
       code: 'stroke-near-bit-width',
       severity: 'caution',
       where: tight.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
-      measured: { value: narrowest, unit: 'mm' },
-      limit: { value: limit, unit: 'mm' },
+      measured: { value: narrowest, quantity: 'width', unit: 'mm' },
+      limit: { value: limit, quantity: 'width', unit: 'mm' },
       because: ['local-thickness', ...limits.strokeToBit.because],
       fix: { options: fixes(measured, narrowest, limit) },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `${finding.where.length === 1 ? 'One stroke is' : `${finding.where.length} strokes are`} hardly wider than the bit: ${formatLength(finding.measured.value, unit)}, where ${formatLength(finding.limit.value, unit)} is safe.`,
-    why: 'A bit that fills its slot cuts on both sides at once: it packs chips, wanders and heats the walls, and the slot comes out wider than drawn.',
-    fixes: finding.fix.options.map((option) => {
-      switch (option.do) {
-        case 'use-bit':
-          return `Use a ${bitSize(Number(option.value), unit)} flat bit there.`;
-        case 'scale':
-          return `Scale the artwork by ${Number(option.value).toFixed(2)}.`;
-        default:
-          return `Widen the stroke by ${noLess(Number(option.value), unit)}.`;
-      }
-    }),
-  }),
 };
 
 /** Strokes that a bit does enter but with less room than is safe, in the artwork scaled by `factor`; tapers pass every width and are not meant. */
@@ -62,20 +45,25 @@ function tightStretches(measured: Measured, bitMm: number, factor = 1): readonly
 }
 
 /** Every bit and scale is tried on the artwork itself: strokes that this bit does not enter may be hardly wider than the next. */
-function fixes(measured: Measured, narrowest: number, limit: number): FixOption[] {
+function fixes(measured: Measured, narrowest: number, limit: number): Fix[] {
   const ratio = limits.strokeToBit.value;
   const fit = flatBitsBelow(measured.bitMm, measured.job.units, measured.job.materials.cutters).find(
     (diameter) => diameter * ratio <= narrowest && tightStretches(measured, diameter).length === 0,
   );
-  const options: FixOption[] = [];
+  const options: Fix[] = [];
   if (fit !== undefined) {
-    options.push({ do: 'use-bit', value: fit, unit: 'mm', clears: true });
+    options.push({ do: 'use-bit', kind: 'flat', diameterMm: fit, clears: true });
   }
   const factor = scaleWithRoom(measured, narrowest);
   if (factor !== null) {
-    options.push({ do: 'scale', value: factor, unit: '×', clears: true });
+    options.push({ do: 'scale', factor, clears: true });
   }
-  options.push({ do: 'widen', value: Math.ceil((limit - narrowest) * 100) / 100, unit: 'mm', clears: true });
+  options.push({
+    do: 'widen',
+    what: 'stroke',
+    byMm: Math.ceil((limit - narrowest) * 100) / 100,
+    clears: true,
+  });
   return options;
 }
 

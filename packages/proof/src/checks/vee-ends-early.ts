@@ -1,13 +1,10 @@
-import { formatLength } from '@pourproof/plane';
 import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
-import { noLess, noMore } from './way-length.ts';
 
 /** A V whose flanks end before its tip is as deep as the job asks, where the artwork is wide enough to need it. */
 export const veeEndsEarly: Check = {
   code: 'vee-ends-early',
-  title: 'The V ends before the depth is reached',
   run: ({ axis, job, carving }) => {
     // of several the one that goes deepest: where it does not end early, none does
     const [limited] = job.bits
@@ -32,26 +29,24 @@ export const veeEndsEarly: Check = {
           (axis.nodeY[widest] ?? 0) + axis.boundary.originY,
         ]),
       ],
-      measured: { value: limited.depthMm, unit: 'mm' },
-      limit: { value: wanted, unit: 'mm' },
+      measured: { value: limited.depthMm, quantity: 'depth', unit: 'mm' },
+      limit: { value: wanted, quantity: 'depth', unit: 'mm' },
       because: ['vee-depth', 'own-inference'],
       fix: {
         options: [
           ...(limited.limitedBy === 'diameter'
-            ? [{ do: 'use-bit' as const, value: Math.ceil(needed * 100) / 100, unit: 'mm', clears: true }]
+            ? [
+                {
+                  do: 'use-vee' as const,
+                  angleDeg: limited.bit.angleDeg,
+                  diameterMm: Math.ceil(needed * 100) / 100,
+                  clears: true,
+                },
+              ]
             : []),
-          { do: 'cut-shallower', value: Math.floor(limited.depthMm * 100) / 100, unit: 'mm', clears: true },
+          { do: 'cut-shallower', toMm: Math.floor(limited.depthMm * 100) / 100, clears: true },
         ],
       },
     };
   },
-  advise: (finding, unit) => ({
-    headline: `The V can go ${formatLength(finding.measured.value, unit)} deep and no more; the widest stroke at this depth asks for ${formatLength(finding.limit.value, unit)}.`,
-    why: 'Beyond the end of its flanks or its edges a bit rubs and burns instead of cutting. The measures of this proof take it no deeper.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'use-bit'
-        ? `Use a V of the same angle, ${noLess(Number(option.value), unit)} across or more.`
-        : `Ask for ${noMore(Number(option.value), unit)} of depth: so far this V goes, and a flat bit can clear its floor.`,
-    ),
-  }),
 };

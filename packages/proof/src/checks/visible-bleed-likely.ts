@@ -4,8 +4,8 @@ import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
 import { highestSideways } from '../board/wall-exposure.ts';
 import type { Measured } from '../measured.ts';
-import { basisWords, couponFix } from './bleed-basis.ts';
 import type { Check } from './check.ts';
+import { couponFix } from './coupon-fix.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
@@ -20,7 +20,6 @@ const LEAST_WALL_MM = 0.5;
  */
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
-  title: 'A short streak is likely to show',
   run: (measured) => {
     const { job } = measured;
     const { leanRad } = measured.shape;
@@ -52,23 +51,15 @@ export const visibleBleedLikely: Check = {
       code: 'visible-bleed-likely',
       severity: 'note',
       where: walls.map(({ atMm, path }) => placeOfPath(atMm, path)),
-      measured: { value: 100 * chance, unit: '%' },
-      limit: { value: 100 * LIKELY, unit: '%' },
+      measured: { value: 100 * chance, quantity: 'probability', unit: '%' },
+      limit: { value: 100 * LIKELY, quantity: 'probability', unit: '%' },
+      basis: worst.travel.basis,
       because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
       fix: {
         options: [...sealFixes(job, worst, reachOf(worst), clean), ...couponFix(worst.travel, 3)],
       },
     };
   },
-  advise: (finding) => ({
-    headline: `A short streak at end-grain walls is ${Math.round(finding.measured.value)} % likely to be seen (${basisWords(finding)}).`,
-    why: 'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it still can be seen.',
-    fixes: finding.fix.options.map((option) =>
-      option.do === 'change-seal'
-        ? `Seal with ${option.value} to be clean.`
-        : `Cut ${option.value} test slots across the grain in the same board and look.`,
-    ),
-  }),
 };
 
 function hides(

@@ -19,15 +19,15 @@ export interface BitEffort {
   /** Length of its moves in the wood over all passes, mm. */
   readonly pathMm: number;
   readonly passes: number;
-  readonly lifts: number;
+  readonly retracts: number;
   readonly minutes: number;
 }
 
 /** A number that the times rest on. */
 export interface EffortAssumption {
-  readonly name: string;
+  readonly name: Assumption['name'] | 'stepoverPct' | 'passToDiameterPct' | 'passDepthMm';
   readonly value: number;
-  readonly unit: string;
+  readonly unit: Assumption['unit'] | '%';
   readonly origin: Assumption['origin'];
 }
 
@@ -57,7 +57,7 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
 }
 
 function effortOf({ pathMm, passes, minutes, time }: CutterEffort): BitEffort {
-  return { pathMm, passes, lifts: time.retracts, minutes };
+  return { pathMm, passes, retracts: time.retracts, minutes };
 }
 
 /** The axis of the level floor that a V leaves. */

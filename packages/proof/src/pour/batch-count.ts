@@ -8,7 +8,7 @@ export interface BatchCount {
   readonly batches: number;
   /** Minutes that a cup stays workable at the shop's temperature. */
   readonly workingMinutes: number;
-  /** Minutes that filling all pockets takes in all lifts, without mixing. */
+  /** Minutes that filling all pockets takes in all layers, without mixing. */
   readonly fillingMinutes: number;
   /** Pockets that one cup fills before it thickens. */
   readonly pocketsPerBatch: number;
@@ -17,33 +17,33 @@ export interface BatchCount {
 }
 
 /**
- * How many cups a pour needs: lifts are hours apart, so each is mixed for itself; enough for each lift that a cup is empty before it thickens, and none
- * smaller than the scale can split, but for the one that every lift needs.
+ * How many cups a pour needs: layers are hours apart, so each is mixed for itself; enough for each layer that a cup is empty before it thickens, and none
+ * smaller than the scale can split, but for the one that every layer needs.
  *
  * @param pockets letters and pockets to fill on all boards
  * @param workingMinutes pot life at the shop's temperature, above 0
- * @param massG whole mix of all lifts
+ * @param massG whole mix of all layers
  * @param smallestG smallest batch that the scale can split
- * @param lifts 1 or more
+ * @param layers 1 or more
  */
 export function batchCount(
   pockets: number,
   workingMinutes: number,
   massG: number,
   smallestG: number,
-  lifts: number,
+  layers: number,
 ): BatchCount {
-  const fillingMinutes = lifts * pockets * MINUTES_PER_POCKET;
+  const fillingMinutes = layers * pockets * MINUTES_PER_POCKET;
   const usable = Math.max(MINUTES_PER_POCKET, workingMinutes - MINUTES_TO_MIX);
   const pocketsPerBatch = Math.max(1, Math.floor(usable / MINUTES_PER_POCKET));
   const wanted = Math.max(1, Math.ceil(pockets / pocketsPerBatch));
-  const weighable = Math.max(1, Math.floor(massG / lifts / smallestG));
-  const perLift = Math.min(wanted, weighable);
+  const weighable = Math.max(1, Math.floor(massG / layers / smallestG));
+  const perLayer = Math.min(wanted, weighable);
   return {
-    batches: lifts * perLift,
+    batches: layers * perLayer,
     workingMinutes,
     fillingMinutes,
     pocketsPerBatch,
-    isHurried: perLift < wanted,
+    isHurried: perLayer < wanted,
   };
 }

@@ -1,4 +1,5 @@
 import {
+  type AssumedDensity,
   cureSpeed,
   mixByMass,
   type PourLifts,
@@ -48,11 +49,11 @@ export interface ColourPour {
   readonly pigmentG: number;
   readonly uncertaintyPct: number;
   /** Densities that are class defaults. */
-  readonly assumed: readonly string[];
+  readonly assumed: readonly AssumedDensity[];
   readonly count: BatchCount;
   /** One cup: part A, part B, pigment, in whole steps of the scale. All cups of a colour are equal. */
   readonly cup: PrintedParts;
-  readonly lifts: PourLifts;
+  readonly layers: PourLifts;
   readonly price: number | null;
 }
 
@@ -63,13 +64,13 @@ export interface PourPlan {
   readonly smallestBatchG: number;
   /** The same with the display set to zero between the parts. */
   readonly smallestZeroedG: number;
-  /** Lifts of the deepest colour. */
-  readonly lifts: PourLifts;
+  /** layers of the deepest colour. */
+  readonly layers: PourLifts;
   readonly price: number | null;
 }
 
 /**
- * What to weigh, in how many cups and lifts, for all boards at once.
+ * What to weigh, in how many cups and layers, for all boards at once.
  *
  * Cups of a colour are equal and printed in whole steps of the scale, so that the sheet adds up exactly.
  * @throws {RangeError} when the resin has no ratio
@@ -82,7 +83,7 @@ export function pourPlan(fills: readonly ColourFill[], terms: PourTerms): PourPl
     colours,
     smallestBatchG: smallest,
     smallestZeroedG: smallestOf(terms, true),
-    lifts: liftsOf(deepest, terms),
+    layers: layersOf(deepest, terms),
     price: terms.pricePerG === null ? null : colours.reduce((sum, each) => sum + (each.price ?? 0), 0),
   };
 }
@@ -96,7 +97,7 @@ function smallestOf({ resin, scale }: PourTerms, zeroedBetween: boolean): number
   });
 }
 
-function liftsOf(depthMm: number, { resin, overpourMm }: PourTerms): PourLifts {
+function layersOf(depthMm: number, { resin, overpourMm }: PourTerms): PourLifts {
   return pourLifts(depthMm > 0 ? depthMm + overpourMm : 0, resin.deepestPourMm.value);
 }
 
@@ -112,13 +113,13 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     resin,
   );
   const workingMinutes = resin.potLifeMin.value / cureSpeed(terms.shopTempC);
-  const lifts = liftsOf(fill.depthMm, terms);
+  const layers = layersOf(fill.depthMm, terms);
   const count = batchCount(
     boards * fill.pockets,
     workingMinutes,
     mix.massG,
     smallestG,
-    Math.max(1, lifts.count),
+    Math.max(1, layers.count),
   );
   const pigmentG = (mix.massG * terms.pigmentPct) / 100;
   const cup = partsThatAddUp(
@@ -138,7 +139,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     assumed: mix.assumed,
     count,
     cup,
-    lifts,
+    layers,
     price: pricePerG === null ? null : mix.massG * pricePerG,
   };
 }

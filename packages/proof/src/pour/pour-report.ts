@@ -12,7 +12,7 @@ export function pourReport(plan: PourPlan, steps: readonly ScheduleStep[], job: 
     wastePct: job.wastePct,
     boards: job.boards,
     stepG: job.rows.scale.resolutionG.value,
-    lifts: { ...plan.lifts },
+    layers: { ...plan.layers },
     smallestBatchG: plan.smallestBatchG,
     smallestBatchZeroedG: plan.smallestZeroedG,
     schedule: scheduleReport(steps, job.start),
@@ -47,7 +47,7 @@ function colourReport(colour: ColourPour): Report['pour']['colours'][number] {
       pocketsAtMost: count.pocketsPerBatch,
       isHurried: count.isHurried,
     },
-    lifts: { ...colour.lifts },
+    layers: { ...colour.layers },
     ...(colour.price === null ? {} : { price: colour.price }),
   };
 }

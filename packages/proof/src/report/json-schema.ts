@@ -4,10 +4,10 @@ import { reportSchema } from './report.ts';
 
 /** The published JSON Schemas, by file name in docs/schema/. */
 export function jsonSchemas(): Readonly<
-  Record<'report@1.json' | 'job@1.json' | 'materials@1.json' | 'coupons@1.json', unknown>
+  Record<'report@2.json' | 'job@1.json' | 'materials@1.json' | 'coupons@1.json', unknown>
 > {
   return {
-    'report@1.json': z.toJSONSchema(reportSchema, { target: 'draft-2020-12' }),
+    'report@2.json': z.toJSONSchema(reportSchema, { target: 'draft-2020-12' }),
     'job@1.json': z.toJSONSchema(jobFileSchema, { target: 'draft-2020-12', io: 'input' }),
     'materials@1.json': z.toJSONSchema(materialsFileSchema, { target: 'draft-2020-12', io: 'input' }),
     'coupons@1.json': z.toJSONSchema(couponsFileSchema, { target: 'draft-2020-12', io: 'input' }),

@@ -2,9 +2,9 @@ import { z } from 'zod';
 
 const amount = (what: string): z.ZodNumber => z.number().nonnegative().meta({ description: what });
 
-const lifts = z
-  .object({ count: z.number().int().nonnegative(), eachMm: amount('Depth of one lift, mm') })
-  .meta({ description: 'Fewest equal lifts within the resin’s deepest pour, overpour included' });
+const layers = z
+  .object({ count: z.number().int().nonnegative(), eachMm: amount('Depth of one layer, mm') })
+  .meta({ description: 'Fewest equal layers within the resin’s deepest pour, overpour included' });
 
 const cups = z
   .object({
@@ -42,10 +42,10 @@ const colour = z.object({
     }),
   ),
   assumed: z
-    .array(z.string())
+    .array(z.enum(['densityA', 'densityB', 'densityMixed']))
     .meta({ description: 'Densities that are class defaults and not from a label' }),
   cups,
-  lifts,
+  layers,
   price: amount('In the maker’s money').optional(),
 });
 
@@ -57,7 +57,7 @@ const step = z
       'seal-coat',
       'bond-window',
       'pour',
-      'next-lift',
+      'next-layer',
       'top-up',
       'level',
       'finish',
@@ -80,8 +80,10 @@ export const pourSchema = z.object({
   wastePct: amount('Share of the fill that is mixed on top, percent'),
   boards: z.number().int().positive().meta({ description: 'Equal boards that the masses are for' }),
   stepG: amount('Step of the scale that the masses are rounded to, g'),
-  lifts,
-  smallestBatchG: amount('Smallest batch that the scale can split true, adding up to a running total, g'),
+  layers,
+  smallestBatchG: amount(
+    'Smallest batch that the scale can weigh accurately, adding up to a running total, g',
+  ),
   smallestBatchZeroedG: amount('The same with the display set to zero between the parts, g'),
   schedule: z.array(step),
   price: amount('Of all colours, in the maker’s money').optional(),

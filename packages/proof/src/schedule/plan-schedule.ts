@@ -14,7 +14,7 @@ export type StepId =
   | 'seal-coat'
   | 'bond-window'
   | 'pour'
-  | 'next-lift'
+  | 'next-layer'
   | 'top-up'
   | 'level'
   | 'finish'
@@ -42,7 +42,7 @@ export interface ScheduleJob {
   /** Hours from the last coat to the pour that the maker plans. */
   readonly sealHours: number;
   readonly resin: Resin;
-  readonly lifts: number;
+  readonly layers: number;
   readonly temperatureC: number;
 }
 
@@ -78,7 +78,7 @@ export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   steps.push(
     at(
       'pour',
-      job.lifts > 1 ? 1 : 0,
+      job.layers > 1 ? 1 : 0,
       pourFrom,
       pourTo,
       waits.get('seal-cure')?.because ?? ['common-practice'],
@@ -137,14 +137,14 @@ function afterPour(
   steps: ScheduleStep[],
 ): void {
   let [early, late] = pour;
-  const lift = waits.get('next-lift');
-  for (let turn = 2; turn <= job.lifts && lift; turn++) {
+  const layer = waits.get('next-lift');
+  for (let turn = 2; turn <= job.layers && layer; turn++) {
     steps.push({
-      ...at('next-lift', turn, early + lift.earliestHours, late + lift.latestHours, lift.because),
+      ...at('next-layer', turn, early + layer.earliestHours, late + layer.latestHours, layer.because),
       isWindow: true,
     });
-    early += lift.earliestHours;
-    late += lift.latestHours;
+    early += layer.earliestHours;
+    late += layer.latestHours;
   }
   const topUp = waits.get('top-up');
   if (topUp) {

@@ -8,7 +8,7 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   const { artwork, cut, strokes } = report;
   if (cut.areaMm2 === 0) {
     return [
-      `Nothing of the ${formatArea(artwork.areaMm2, unit)} drawn will be cut: no bit of the job fits into any of it.`,
+      `None of the ${formatArea(artwork.areaMm2, unit)} drawn will be cut: no bit of the job fits anywhere in it.`,
     ];
   }
   const sentences = [
@@ -18,7 +18,7 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   // specks that print as nothing are not worth a sentence
   if (standing !== formatArea(0, unit)) {
     sentences.push(
-      `${standing} of it stays wood, because no bit of the job fits there; the round inside corners that any bit leaves are counted in.`,
+      `${standing} of it stays wood, because no bit of the job fits there; that includes the rounded inside corners that any bit leaves.`,
     );
   }
   if (strokes.lengthNarrowerThanBitMm > 0) {

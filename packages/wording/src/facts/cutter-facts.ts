@@ -1,12 +1,14 @@
-import { bitSize } from '@pourproof/job';
+import { bitSize, bitText } from '@pourproof/job';
 import { formatArea, formatLength, inchesFromMm, type LengthUnit, SPECK_AREA_MM2 } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
+import { counted } from '../findings/parts-of-sentences.ts';
 import { type Fact, fact } from './fact.ts';
 
 const MM_PER_M = 1000;
 const MIN_PER_H = 60;
 
 type PerCutter = Report['cut']['perCutter'][number];
+type Assumed = Report['cut']['time']['assumptions'][number];
 
 /** What each bit adds, in how many places and in how long a time; and the time of all. */
 export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] {
@@ -15,20 +17,20 @@ export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] 
   return [
     ...cut.perCutter.map((each, k) =>
       fact(
-        `  by the ${each.cutter}`,
+        `  by the ${bitText(each.cutter, unit)}`,
         formatArea(each.areaMm2, unit),
         `${added(each, k, unit)}${reach(each, cut.maxDepthMm, unit)}${work(each, unit)}`,
       ),
     ),
     ...(ridged > 0
-      ? [fact('Ridged floor', formatArea(ridged, unit), 'only points or balls go over it')]
+      ? [fact('Ridged floor', formatArea(ridged, unit), 'only tips and balls pass over it')]
       : []),
     cut.areaMm2 === 0
       ? fact('Cutting time', 'none', 'nothing will be cut')
       : fact(
           'Cutting time',
           formatMinutes(cut.time.minutes),
-          `${assumed(cut.time.assumptions, unit)}${isOne ? '' : '; changing bits comes on top'}${leftOut(cut.time, unit)}`,
+          `${assumed(cut.time.assumptions, unit)}${isOne ? '' : ', plus bit changes'}${leftOut(cut.time, unit)}`,
         ),
   ];
 }
@@ -47,17 +49,13 @@ function added({ areaMm2, floorMm2, places }: PerCutter, k: number, unit: Length
 
 /** What a bit that ends above the floor reaches; those after it go on. */
 function reach({ depthMm, passes }: PerCutter, deepestMm: number, unit: LengthUnit): string {
-  return passes > 0 && depthMm < deepestMm ? `${bitSize(depthMm, unit)} deep, as far as it reaches; ` : '';
+  return passes > 0 && depthMm < deepestMm ? `down to ${bitSize(depthMm, unit)}, as far as it reaches; ` : '';
 }
 
-function work({ minutes, pathMm, passes, lifts }: PerCutter, unit: LengthUnit): string {
+function work({ minutes, pathMm, passes, retracts }: PerCutter, unit: LengthUnit): string {
   return passes === 0
     ? 'it has nothing to do'
-    : `${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(lifts, 'lift')}`;
-}
-
-function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+    : `${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(retracts, 'retract')}`;
 }
 
 /** Minutes, from two hours on hours, with sensible digits: a time of a plan is no better than that. */
@@ -69,25 +67,25 @@ export function formatMinutes(minutes: number): string {
   return minutes < 1 ? 'under 1 min' : `${minutes < 10 ? minutes.toFixed(1) : Math.round(minutes)} min`;
 }
 
-/** How what a time rests on is said; what no maker sets by hand is in the JSON only. */
-const WORDS: Readonly<Record<string, (value: number, unit: LengthUnit) => string>> = {
+/** How the values that a time rests on are told; those that no maker sets by hand are in the JSON only. */
+const WORDS: Readonly<Partial<Record<Assumed['name'], (value: number, unit: LengthUnit) => string>>> = {
   feedMmPerMin: (value, unit) => `feed ${speedText(value, unit)}`,
   plungeMmPerMin: (value, unit) => `plunge ${speedText(value, unit)}`,
   rapidMmPerMin: (value, unit) => `travel ${speedText(value, unit)}`,
-  stepoverPct: (value) => `rounds ${value} % of the tip apart`,
-  passToDiameterPct: (value) => `passes ${value} % of the bit deep`,
+  stepoverPct: (value) => `stepover ${value} % of the tip`,
+  passToDiameterPct: (value) => `passes as deep as ${value} % of the bit’s diameter`,
   passDepthMm: (value, unit) => `passes ${formatLength(value, unit)} deep`,
 };
 
-/** Rounds that no bit is planned to make. */
+/** Floor that no bit is planned to clear. */
 function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): string {
   return floorLeftOutMm2 === undefined
     ? ''
-    : `; rounds of the tip over ${formatArea(floorLeftOutMm2, unit)} of floor are not in it`;
+    : `; passes of the tip over ${formatArea(floorLeftOutMm2, unit)} of floor are not included`;
 }
 
 /** The speeds that a time rests on, and where they come from. */
-function assumed(assumptions: Report['cut']['time']['assumptions'], unit: LengthUnit): string {
+function assumed(assumptions: readonly Assumed[], unit: LengthUnit): string {
   const told = (isGiven: boolean): string =>
     assumptions
       .filter(({ origin }) => (origin === 'given') === isGiven)
@@ -105,7 +103,7 @@ function speedText(mmPerMin: number, unit: LengthUnit): string {
     : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
 }
 
-/** The length of a way, as exact as it matters. */
+/** The length of a path, as exact as it matters. */
 function pathText(mm: number, unit: LengthUnit): string {
   if (unit === 'in') {
     return `${Math.round(inchesFromMm(mm))} in`;

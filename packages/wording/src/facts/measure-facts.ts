@@ -1,9 +1,11 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
+import { counted } from '../findings/parts-of-sentences.ts';
 import { formatPercent, formatShare } from './amounts.ts';
 import { cutterFacts } from './cutter-facts.ts';
 import { type Fact, fact } from './fact.ts';
 import { fibreText } from './fibre-text.ts';
+import { woodText } from './wood-text.ts';
 
 /** The measures of artwork, cut, strokes and end grain. */
 export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] {
@@ -32,7 +34,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
     ),
     fact('Strokes', formatLength(strokes.lengthMm, unit), 'along their middle'),
     fact(
-      'End grain open',
+      'End grain exposed',
       formatArea(endGrain.wallExposedMm2 + endGrain.floorExposedMm2, unit),
       `${formatPercent(100 * endGrain.wallFraction)} of the walls`,
     ),
@@ -41,20 +43,20 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
 }
 
 function shapesText({ regions, holes }: Report['artwork']): string {
-  const inside = holes === 0 ? 'no holes' : `${holes} ${holes === 1 ? 'hole' : 'holes'}`;
-  return `${regions} separate ${regions === 1 ? 'shape' : 'shapes'} with ${inside}`;
+  const inside = holes === 0 ? 'no holes' : counted(holes, 'hole');
+  return `${counted(regions, 'separate shape')} with ${inside}`;
 }
 
-/** Open end grain in each kind of block, where there is more than one kind. */
+/** Exposed end grain in each kind of block, where there is more than one kind. */
 function endGrainByBlock({ endGrain: { byBlock } }: Report, unit: LengthUnit): readonly Fact[] {
   if (byBlock.length < 2) {
     return [];
   }
-  return byBlock.map(({ species, blocks, grainDeg, diveDeg, wallExposedMm2, floorExposedMm2 }) =>
+  return byBlock.map(({ blocks, grainDeg, diveDeg, wallExposedMm2, floorExposedMm2, ...wood }) =>
     fact(
-      `  ${species}`,
+      `  ${woodText(wood)}`,
       formatArea(wallExposedMm2 + floorExposedMm2, unit),
-      `${blocks} ${blocks === 1 ? 'block' : 'blocks'}, fibres ${fibreText(grainDeg, diveDeg)}`,
+      `${counted(blocks, 'block')}, fibres ${fibreText(grainDeg, diveDeg)}`,
     ),
   );
 }

@@ -1,8 +1,10 @@
-import { levelMethods, shopAdvice } from '@pourproof/materials';
+import { levelMethods } from '@pourproof/materials';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
+import { counted } from '../findings/parts-of-sentences.ts';
 import { formatMass, formatPercent } from './amounts.ts';
 import { type Fact, fact } from './fact.ts';
+import { woodText } from './wood-text.ts';
 
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];
@@ -31,8 +33,8 @@ function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
     return [];
   }
   const facts = [
-    fact('Seal film', formatLength(seal.filmMm, unit), 'taken from walls and floor'),
-    fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for walls and floors of one board'),
+    fact('Seal film', formatLength(seal.filmMm, unit), 'on walls and floor'),
+    fact('Sealer', formatMass(seal.massG, SEALER_STEP_G), 'liquid, for the walls and floors of one board'),
   ];
   if (seal.ghostLengthMm > 0 && seal.ghostBelowMm !== null) {
     facts.push(
@@ -47,14 +49,14 @@ function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
 }
 
 function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): readonly Fact[] {
-  const { planMm, marginMm, method, methodMm, flatness, strokesMm } = levelling;
-  const advice = Object.values(levelMethods).find(({ name }) => name === method)?.advice ?? '';
+  const { planMm, marginMm, methodMm, flatness, strokesMm } = levelling;
+  const { name: method, advice } = levelMethods[levelling.method];
   const facts = [
-    fact('Levelling', formatLength(planMm, unit), `by ${method}. ${advice}`),
+    fact('Levelling', formatLength(planMm, unit), `${method}. ${advice}`),
     fact(
       'Can come off',
       formatLength(marginMm, unit),
-      `before the first stroke is gone; ${method} usually takes ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
+      `before the first stroke is gone; ${method} usually takes off ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
     ),
   ];
   if (strokesMm.lost + strokesMm.spoilt > 0) {
@@ -62,19 +64,25 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
       fact(
         '  strokes at risk',
         formatLength(strokesMm.lost + strokesMm.spoilt, unit),
-        `under the plan: ${formatLength(strokesMm.lost, unit)} lose all colour, ${formatLength(strokesMm.spoilt, unit)} get too narrow or too shallow`,
+        `under this plan: ${formatLength(strokesMm.lost, unit)} lose all colour, ${formatLength(strokesMm.spoilt, unit)} become too narrow or too shallow`,
       ),
     );
   }
   if (endGrain.wallExposedMm2 > 0) {
-    facts.push(fact('  it cannot cure', 'bleed', shopAdvice['bleed-stays'].value));
+    facts.push(
+      fact(
+        '  bleed stays',
+        'at end grain',
+        'Levelling will not remove bleed: at an end-grain wall the pores are open from face to floor. At the sloping wall of a V it only thins it.',
+      ),
+    );
   }
   if (flatness !== undefined) {
     facts.push(
       fact(
         'Face not flat by',
         formatLength(flatness.rangeMm, unit),
-        `under the cut; your readings lie within ${formatLength(flatness.residualMm, unit)} of the fitted face`,
+        `under the cut; your readings lie within ${formatLength(flatness.residualMm, unit)} of the fitted surface`,
       ),
     );
     if (flatness.veeWidthMm !== undefined) {
@@ -83,7 +91,7 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
         fact(
           '  V strokes',
           `${formatLength(narrowerBy, unit)} narrower`,
-          `at the lowest place, ${formatLength(widerBy, unit)} wider at the highest, at most`,
+          `at the lowest place and ${formatLength(widerBy, unit)} wider at the highest, at most`,
         ),
       );
     }
@@ -92,11 +100,11 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
 }
 
 function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
-  const facts = bleed.blocks.flatMap(({ species, travelMm: { median, low, high }, ...block }) => [
+  const facts = bleed.blocks.flatMap(({ travelMm: { median, low, high }, ...block }) => [
     fact(
       'Colour may travel',
       formatLength(median, unit),
-      `along the fibres of ${species}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(block)})`,
+      `along the fibres of ${woodText(block)}; ${likely(formatLength(low, unit), formatLength(high, unit))} (${basisText(block)})`,
     ),
     fact(
       '  face at risk',
@@ -118,7 +126,7 @@ function slotFacts({ ownSlots }: Pick<Report['bleed']['blocks'][number], 'ownSlo
     fact(
       '  slots that bleed',
       `${bleeding} of ${slots}`,
-      `by this count alone the next slot may bleed with a chance of up to ${formatPercent(100 * chanceUpper95)}`,
+      `going by this count alone, the chance that the next slot bleeds may be as high as ${formatPercent(100 * chanceUpper95)}`,
     ),
   ];
 }
@@ -132,19 +140,19 @@ function unusedFact({ couponsUnused }: Report['bleed']): Fact {
     String(couponsUnused.length),
     [
       ...(wood === '' ? [] : [`row ${wood}: the cut meets no such wood`]),
-      ...(board === '' ? [] : [`row ${board}: one other board says too little of the wood`]),
+      ...(board === '' ? [] : [`row ${board}: a single other board says too little about the wood`]),
     ].join('; '),
   );
 }
 
-/** A band of printed amounts; a band too narrow for its digits is not told as two equal numbers. */
+/** A band of printed amounts; one too narrow for its digits is not printed as two equal numbers. */
 function likely(low: string, high: string): string {
   return low === high ? 'no more is likely' : `${low} to ${high} is likely`;
 }
 
 /** Masses are whole steps of the scale, so that parts add up to the total as printed. */
 function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fact[] {
-  const { cups, lifts } = colour;
+  const { cups, layers } = colour;
   const label = pour.colours.length === 1 ? '' : ` (${colour.name})`;
   const mass = (grams: number): string => formatMass(grams, pour.stepG);
   const boards = pour.boards === 1 ? '' : ` for ${pour.boards} boards`;
@@ -152,9 +160,13 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
     fact(
       `Mix${label}`,
       mass(colour.massG),
-      `${formatVolume(colour.volumeMl * 1000, unit)}${boards}, with ${formatLength(pour.overpourMm, unit)} proud of the face and ${formatVolume(colour.wasteMl * 1000, unit)} that stays in the cup; the fill may be off by ${formatPercent(colour.uncertaintyPct)}`,
+      `${formatVolume(colour.volumeMl * 1000, unit)}${boards}, including ${formatLength(pour.overpourMm, unit)} proud of the face and ${formatVolume(colour.wasteMl * 1000, unit)} that stays in the cup; the fill may be off by ${formatPercent(colour.uncertaintyPct)}`,
     ),
-    fact(`  part A${label}`, mass(colour.partAG), 'by weight, whatever the label’s ratio is by'),
+    fact(
+      `  part A${label}`,
+      mass(colour.partAG),
+      'by weight, even where the label gives the ratio by volume',
+    ),
     fact(`  part B${label}`, mass(colour.partBG), ''),
   ];
   if (colour.pigmentG > 0) {
@@ -166,12 +178,12 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
     fact(
       `Cups${label}`,
       String(cups.count),
-      `${perLiftText(cups.count, lifts.count)}${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
+      `${perLayerText(cups.count, layers.count)}${cups.count === 1 ? '' : 'each '}on a scale zeroed with the empty cup: ${readings.map(mass).join(', then ')}`,
     ),
     fact(
       `Pour${label}`,
-      `${lifts.count} ${lifts.count === 1 ? 'lift' : 'lifts'}`,
-      `of ${formatLength(lifts.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min${cups.totalG > POT_LIFE_CUP_G ? ` in a cup of ${POT_LIFE_CUP_G} g, a fuller one for less` : ''}`,
+      counted(layers.count, 'layer'),
+      `of ${formatLength(layers.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min${cups.totalG > POT_LIFE_CUP_G ? ` in a cup of ${POT_LIFE_CUP_G} g, less in a fuller one` : ''}`,
     ),
   );
   if (colour.price !== undefined) {
@@ -180,12 +192,12 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
   return rows;
 }
 
-/** Lifts are hours apart: what is mixed for one is hard before the next. */
-function perLiftText(cups: number, lifts: number): string {
-  if (lifts < 2) {
+/** Layers are hours apart: what is mixed for one is hard before the next. */
+function perLayerText(cups: number, layers: number): string {
+  if (layers < 2) {
     return '';
   }
-  return cups === lifts ? 'one for each lift, ' : `${cups / lifts} for each lift, `;
+  return cups === layers ? 'one for each layer, ' : `${cups / layers} for each layer, `;
 }
 
 function basisText({
@@ -196,6 +208,5 @@ function basisText({
   if (basis === 'prior') {
     return 'prior, not measured on your board';
   }
-  const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
   return `calibrated with ${counted(coupons, 'coupon')}, ${counted(slots, 'slot')}`;
 }

@@ -5,29 +5,28 @@ export const STEP_WORDS: Readonly<Record<StepId, { readonly title: string; reado
   carve: { title: 'Carve', remark: 'Extract dust at the cutter.' },
   clean: {
     title: 'Clean the pockets',
-    remark: 'Brush and vacuum every corner, cut off fuzz, mask what stays bare.',
+    remark: 'Brush and vacuum every corner, cut off fuzz, mask what is to stay bare.',
   },
   'seal-coat': {
     title: 'Seal',
-    remark: 'Walls, floor and the face round the cut, end grain first, while the wood cools.',
+    remark: 'Walls, floor and the face around the cut, end grain first, while the wood is cooling.',
   },
   'bond-window': {
     title: 'Next layer bonds without sanding',
-    remark: 'After this window wash the blush off, dry and abrade before the next layer.',
+    remark: 'After this window, wash off the blush, dry and abrade before the next layer.',
   },
   pour: { title: 'Pour', remark: 'Mix by weight, stir slowly, keep to the depth on the label.' },
-  'next-lift': {
-    title: 'Pour the next lift',
-    remark: 'While the last one is tacky and no longer warm; later, wash and abrade first.',
+  'next-layer': {
+    title: 'Pour the next layer',
+    remark: 'While the last one is tacky and no longer warm; after that, wash and abrade first.',
   },
   'top-up': {
-    title: 'Look at the level, top up',
-    remark:
-      'Fill up what bubbles and shrinkage have taken; where it is no longer tacky, wash and abrade first.',
+    title: 'Check the level and top up',
+    remark: 'Make up for bubbles and shrinkage; where the resin is no longer tacky, wash and abrade first.',
   },
   level: {
-    title: 'Level at the earliest',
-    remark: 'A fingernail must leave no mark; dust of half-cured resin sensitises.',
+    title: 'Level, at the earliest',
+    remark: 'A fingernail must leave no mark; dust from half-cured resin is a sensitiser.',
   },
   finish: { title: 'Finish', remark: 'Sand through the grits, dust off, apply the finish.' },
   'full-cure': { title: 'Fully cured', remark: 'Use, heat and cleaning agents only from here on.' },

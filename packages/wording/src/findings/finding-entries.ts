@@ -1,7 +1,8 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Finding, FindingPlace, FixOption, Report, Severity } from '@pourproof/proof';
-import { adviceFor } from '@pourproof/proof';
+import type { Amount, Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
 import { sourceText } from '../source-text.ts';
+import type { FindingWords, Reader } from './finding-words.ts';
+import { fixText, wordsOfFinding } from './words-of-finding.ts';
 
 /** A place of a finding under the label that marks it on the sheet. */
 export interface MarkedPlace extends FindingPlace {
@@ -9,18 +10,18 @@ export interface MarkedPlace extends FindingPlace {
   readonly label: string;
 }
 
-/** A way to clear a finding: its words, and what the job would have to be. */
+/** A way to clear a finding: its words, and what it does. */
 export interface FixEntry {
   readonly text: string;
-  /** `null` where it is advice that no value of the job expresses. */
-  readonly option: FixOption | null;
+  /** `null` where it is advice and no way out by itself. */
+  readonly fix: Fix | null;
 }
 
 /** A finding in words. */
 export interface FindingEntry {
   /** From 1, the gravest first. */
   readonly number: number;
-  readonly code: string;
+  readonly code: FindingCode;
   readonly severity: Severity;
   readonly title: string;
   readonly headline: string;
@@ -34,25 +35,36 @@ export interface FindingEntry {
 
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
-/** The findings of a report in words, the gravest first and otherwise in the order of the checks. */
-export function findingEntries(report: Report, unit: LengthUnit): readonly FindingEntry[] {
+/**
+ * The findings of a report in words, the gravest first and otherwise in the order of the checks.
+ *
+ * @param reader the job that was vetted, for its unit of lengths and the names of its materials
+ * @example
+ * for (const { severity, title, headline, fixes } of findingEntries(report, job)) …
+ */
+export function findingEntries(report: Report, reader: Reader): readonly FindingEntry[] {
   return report.findings
     .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
-    .map((finding, index) => entryOf(finding, index + 1, unit));
+    .map((finding, index) => entryOf(finding, index + 1, reader));
 }
 
-function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEntry {
-  const { title, headline, why, fixes } = adviceFor(finding, unit);
+function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry {
+  const words = wordsOfFinding(finding.code);
+  const how = words.measuredHow?.(finding) ?? '';
+  const measured = amountText(finding.measured, words, reader.units);
   return {
     number,
     code: finding.code,
     severity: finding.severity,
-    title,
-    headline,
-    why,
-    fixes: fixes.map((text, k) => ({ text, option: finding.fix.options[k] ?? null })),
-    measured: quantity(finding.measured, unit),
-    limit: quantity(finding.limit, unit),
+    title: words.title,
+    headline: words.headline(finding, reader),
+    why: words.why(finding),
+    fixes: [
+      ...finding.fix.options.map((fix) => ({ text: fixText(finding, fix, reader), fix })),
+      ...(words.advice?.(finding) ?? []).map((text) => ({ text, fix: null })),
+    ],
+    measured: how === '' ? measured : `${measured} ${how}`,
+    limit: amountText(finding.limit, words, reader.units),
     places: finding.where.map((place, k) => ({
       ...place,
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
@@ -61,12 +73,8 @@ function entryOf(finding: Finding, number: number, unit: LengthUnit): FindingEnt
   };
 }
 
-function quantity({ value, unit }: Finding['measured'], lengthUnit: LengthUnit): string {
-  const [first = '', ...rest] = unit.split(' ');
-  return [amountText(value, first, lengthUnit), ...rest].join(' ');
-}
-
-function amountText(value: number, unit: string, lengthUnit: LengthUnit): string {
+/** A measured value as it is printed. */
+function amountText({ value, unit }: Amount, { counted }: FindingWords, lengthUnit: LengthUnit): string {
   switch (unit) {
     case 'mm':
       return formatLength(value, lengthUnit);
@@ -74,6 +82,8 @@ function amountText(value: number, unit: string, lengthUnit: LengthUnit): string
       return formatArea(value, lengthUnit);
     case '%':
       return `${Math.round(value)} %`;
+    case '1':
+      return counted === undefined ? `${value}` : `${value} ${counted[value === 1 ? 0 : 1]}`;
     default:
       return `${Number(value.toFixed(2))} ${unit}`;
   }

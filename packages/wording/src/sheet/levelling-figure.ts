@@ -1,3 +1,4 @@
+import { levelMethods } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
 import { GRADE_WORDS } from '../facts/grade-words.ts';
@@ -29,7 +30,7 @@ export function levellingFigure({ picture, report, job }: Vetted): string {
     '<h2>What levelling leaves</h2>',
     `<figure>${drawing(picture)}`,
     `<ul class="key">${GRADES.map((grade) => keyItem(grade, levelling, job.units)).join('')}${firstItem(levelling)}</ul>`,
-    `<figcaption>Strokes along their middle, under ${formatLength(levelling.planMm, job.units)} off the face (${report.levelling.method}). Not to scale.</figcaption></figure>`,
+    `<figcaption>Strokes along their middle, under ${formatLength(levelling.planMm, job.units)} off the face (${levelMethods[report.levelling.method].name}). Not to scale.</figcaption></figure>`,
   ].join('');
 }
 

@@ -39,7 +39,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
   const box = [left - MARGIN_MM, top - MARGIN_MM, right + MARGIN_MM, bottom + MARGIN_MM] as const;
   const width = box[2] - box[0];
   const height = box[3] - box[1];
-  const entries = findingEntries(report, job.units);
+  const entries = findingEntries(report, job);
   const discs = entries.flatMap((entry) => entry.places.slice(0, MOST_DISCS));
   const dots = entries.flatMap((entry) => entry.places.slice(MOST_DISCS));
   const marks = placeMarks(discs, DISC_MM, { bounds: box, drawn: picture.artwork });

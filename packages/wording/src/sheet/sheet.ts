@@ -54,7 +54,7 @@ export function sheetHtml(vetted: readonly Vetted[], version: string): string {
 function page(vetted: Vetted, id: string, version: string): string {
   const { report, job } = vetted;
   const unit = job.units;
-  const entries = findingEntries(report, unit);
+  const entries = findingEntries(report, job);
   const picture = sheetPicture(vetted, entries, id);
   return [
     '<main class="sheet">',
@@ -147,7 +147,7 @@ function key(report: Report, { picture, job }: Vetted, id: string): string {
     );
   }
   if (picture.bleedWalls.length > 0) {
-    items.push(keySample('<path class="bleed" d="M2 9.5H32"/>', 'wall where colour may run'));
+    items.push(keySample('<path class="bleed" d="M2 9.5H32"/>', 'wall that may bleed'));
   }
   if (picture.blocks.some(({ outline }) => outline !== null)) {
     items.push(keySample('<path d="M2 9.5H32" stroke="#7c715a" stroke-width="1.2"/>', 'edge of a block'));
@@ -195,7 +195,7 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
   if (places.length === 0) {
     return '';
   }
-  const [left, top] = report.artwork.boundsMm;
+  const [left, top] = report.rulerOffsetMm;
   const listed = places
     .slice(0, MOST_PLACES)
     .map(
@@ -204,7 +204,7 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
     )
     .join('; ');
   const more = places.length > MOST_PLACES ? `; ${places.length - MOST_PLACES} more` : '';
-  return `<p class="places">From the left and top edge of the artwork: ${words(listed + more)}.</p>`;
+  return `<p class="places">From the left and top edges of the artwork: ${words(listed + more)}.</p>`;
 }
 
 /** One place enlarged: a round window wide enough to show the bit twice over. */

@@ -38,7 +38,7 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     '',
     ...wrap(cutSentences(report, unit).join(' '), columns),
     '',
-    ...findingEntries(report, unit).flatMap((entry) => findingLines(entry, report, layout)),
+    ...findingEntries(report, job).flatMap((entry) => findingLines(entry, report, layout)),
     ...section('The job', factLines(jobFacts(job), columns)),
     ...section('Measures', factLines(measureFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
@@ -84,9 +84,9 @@ function findingLines(
 }
 
 function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit): string {
-  const [left, top] = report.artwork.boundsMm;
+  const [left, top] = report.rulerOffsetMm;
   if (places.length === 0) {
-    return 'no single place';
+    return 'no one place';
   }
   const shown = places
     .slice(0, MOST_PLACES)
@@ -97,7 +97,7 @@ function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit):
       ),
     );
   const more = places.length - shown.length;
-  return `from the left and top edge of the artwork: ${shown.join('; ')}${more > 0 ? `; and ${more} more (--json, --overlay)` : ''}`;
+  return `from the left and top edges of the artwork: ${shown.join('; ')}${more > 0 ? `; and ${more} more (--json, --overlay)` : ''}`;
 }
 
 function section(title: string, lines: readonly string[]): string[] {
@@ -122,7 +122,7 @@ function noticeLines(report: Report, { columns, unit }: Layout): string[] {
   return report.artwork.notices.flatMap((notice) => {
     const [first] = notice.where;
     const place =
-      first === undefined ? '' : ` (${placeText(first, unit)}${moreText(notice.where.length - 1)})`;
+      first === undefined ? '' : ` (${placeText(first, report, unit)}${moreText(notice.where.length - 1)})`;
     return wrap(`${notice.severity}: ${notice.text}${place} [${notice.code}]`, columns, '  - ');
   });
 }
@@ -133,13 +133,13 @@ function moreText(more: number): string {
 
 type NoticePlace = Report['artwork']['notices'][number]['where'][number];
 
-function placeText(place: NoticePlace, unit: LengthUnit): string {
+function placeText(place: NoticePlace, { rulerOffsetMm: [left, top] }: Report, unit: LengthUnit): string {
   const parts = [
     place.element,
     place.line === undefined ? undefined : `line ${place.line}`,
     place.atMm === undefined
       ? undefined
-      : `at ${formatLength(place.atMm[0], unit)}, ${formatLength(place.atMm[1], unit)}`,
+      : `at ${formatLength(place.atMm[0] - left, unit)}, ${formatLength(place.atMm[1] - top, unit)}`,
     place.gapMm === undefined ? undefined : `gap ${formatLength(place.gapMm, unit)}`,
   ];
   return parts.filter((part) => part !== undefined).join(', ');

@@ -1,0 +1,76 @@
+import { resolveRegions } from '@pourproof/arrangement';
+import { type Carving, carve } from '@pourproof/cutting';
+import {
+  leftStanding,
+  type MedialAxis,
+  medialAxis,
+  type NarrowStretch,
+  narrowStretches,
+  polygonFromArcs,
+  type StandingPiece,
+  type StrokeWidths,
+  strokeWidths,
+} from '@pourproof/geometry';
+import type { Job } from '@pourproof/job';
+import { type CleanRegion, perimeter, type Rings } from '@pourproof/plane';
+import { bitEfforts, type Efforts } from './bit-efforts.ts';
+import { type CutShape, cutShape } from './cut-shape.ts';
+import { cutterOf } from './cutter-of.ts';
+import { deepestOfCut } from './deepest-of-cut.ts';
+
+/** What the bits of a job make of an artwork. Lengths in mm, areas in mm². */
+export interface CutMeasures {
+  readonly axis: MedialAxis;
+  /** What the bits make of a stroke of any width. */
+  readonly shape: CutShape;
+  /** What the bits remove together. */
+  readonly carving: Carving;
+  /** How far the bits go and how long that takes. */
+  readonly efforts: Efforts;
+  /** Narrowest stroke that any bit enters at this depth; 0 for a V that comes to a point. */
+  readonly bitMm: number;
+  /** The outline of the cut at the face, arcs flattened within the job's tolerance. */
+  readonly cut: Rings;
+  /** The same as a clean region. */
+  readonly cutRegion: CleanRegion;
+  readonly cutArea: number;
+  /** Deepest that the cut really gets: a V stays shallower where no stroke is wide enough. */
+  readonly maxDepth: number;
+  readonly wallLength: number;
+  readonly standing: readonly StandingPiece[];
+  readonly strokes: StrokeWidths;
+  /** Stretches of stroke narrower than the given width. */
+  readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
+}
+
+/** Measures the cut of an artwork and its strokes. */
+export function measureCut(artwork: CleanRegion, job: Job): CutMeasures {
+  const axis = medialAxis(artwork);
+  const shape = cutShape(job.bits, job.depthMm);
+  const carving = carveJob(axis, job);
+  const cut = polygonFromArcs(carving.outline, job.toleranceMm);
+  return {
+    axis,
+    shape,
+    carving,
+    efforts: bitEfforts(axis, carving, job),
+    bitMm: shape.entersMm,
+    cut,
+    cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
+    cutArea: carving.areaMm2,
+    maxDepth: deepestOfCut(carving, shape),
+    wallLength: perimeter(cut),
+    standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm).pieces : [],
+    strokes: strokeWidths(axis),
+    narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
+  };
+}
+
+/** What a job's bits remove: a V follows the artwork's edge, others clear at full depth. */
+export function carveJob(axis: MedialAxis, { bits, depthMm }: Job): Carving {
+  const steps = bits.map((bit) => ({
+    cutter: cutterOf(bit),
+    way: bit.kind === 'vee' ? ('follow' as const) : ('clear' as const),
+  }));
+  return carve(axis, steps, { depthMm });
+}

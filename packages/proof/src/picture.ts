@@ -1,0 +1,67 @@
+import type { Bounds, Rings } from '@pourproof/plane';
+import { boundsOrZero } from './board/bounds-or-zero.ts';
+import { type DepthContour, depthContours } from './cut/depth-contours.ts';
+import type { LevellingMap } from './levelling/levelling-map.ts';
+import type { Measured } from './measured.ts';
+import type { Finding } from './report/finding-schema.ts';
+
+/** Shapes in mm to draw a vetted drawing with, all in the frame of the report; plain data throughout. */
+export interface Picture {
+  readonly artwork: Rings;
+  /** What the bits reach, arcs flattened. */
+  readonly cut: Rings;
+  /** Pieces that no bit reaches. */
+  readonly standing: readonly Rings[];
+  /** Strokes narrower than the smallest bit, along their middle. */
+  readonly narrow: readonly { readonly path: Float64Array; readonly widths: Float64Array }[];
+  /** Wall stretches at high bleed risk, open lines. */
+  readonly bleedWalls: readonly Float64Array[];
+  /** Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its high end. */
+  readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
+  /** Blocks of the board; one without an outline where no board is described. */
+  readonly blocks: readonly PicturedBlock[];
+  /** Every stroke that is cut, along its middle, by how much levelling it stands. */
+  readonly levelling: LevellingMap;
+  /** Lines of equal depth where a V shapes the walls. */
+  readonly depths: readonly DepthContour[];
+  readonly boundsMm: Bounds;
+}
+
+/** A block as it is drawn. */
+export interface PicturedBlock {
+  /** `null` where the wood is everywhere. */
+  readonly outline: Rings | null;
+  /** Name of its wood. */
+  readonly species: string;
+  /** Fibres on the face, counter-clockwise from the artwork's x axis. */
+  readonly grainDeg: number;
+  /** Fibres out of the face; 90 is end grain up. */
+  readonly diveDeg: number;
+}
+
+/** The shapes of a measured drawing and of its findings. */
+export function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
+  const bleeding = findings.find((finding) => finding.code === 'high-bleed-wall');
+  return {
+    artwork: measured.artwork,
+    cut: measured.cut,
+    standing: measured.standing.map((piece) => piece.outline),
+    narrow: measured.narrowerThan(measured.bitMm).map(({ path, widths }) => ({ path, widths })),
+    bleedWalls: (bleeding?.where ?? []).flatMap((place) =>
+      place.outline.map((line) => Float64Array.from(line.flat())),
+    ),
+    bleed: measured.blocks.map(({ bleed }) => bleed),
+    blocks: measured.board.blocks.map(({ region, row, grainDeg, diveDeg }) => ({
+      outline: region,
+      species: row.name,
+      grainDeg,
+      diveDeg,
+    })),
+    levelling: measured.levellingMap,
+    depths:
+      measured.shape.includedRad === null
+        ? []
+        : depthContours(measured.carving, measured.maxDepth, measured.job),
+    boundsMm: boundsOrZero(measured.artwork),
+  };
+}

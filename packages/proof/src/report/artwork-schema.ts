@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { mm, mm2, point } from './quantities.ts';
+
+const notice = z
+  .object({
+    code: z.string(),
+    text: z.string(),
+    severity: z.enum(['caution', 'note']),
+    where: z.array(
+      z.object({
+        atMm: point.optional(),
+        line: z.number().int().optional(),
+        column: z.number().int().optional(),
+        element: z.string().optional(),
+        gapMm: mm('Gap that is open or was closed').optional(),
+      }),
+    ),
+  })
+  .meta({ description: 'What the reader skipped, closed, merged, scaled or assumed' });
+
+/** Part `artwork` of the report. */
+export const artworkSchema = z.object({
+  file: z.string().meta({ description: 'File name, or the text that was set' }),
+  format: z.enum(['svg', 'dxf', 'lettering']),
+  scaleSource: z.string().meta({ description: 'How file units became mm' }),
+  areaMm2: mm2('Area covered by everything painted'),
+  perimeterMm: mm('Length of its outline'),
+  boundsMm: z.tuple([z.number(), z.number(), z.number(), z.number()]).readonly(),
+  regions: z.number().int().nonnegative().meta({ description: 'Separate painted regions after union' }),
+  holes: z.number().int().nonnegative(),
+  layers: z.array(
+    z.object({ name: z.string(), colour: z.string(), areaMm2: mm2('Area of this layer alone') }),
+  ),
+  notices: z.array(notice),
+});

@@ -1,0 +1,42 @@
+import { defaultFields } from '@pourproof/materials';
+import { bleedReport, endGrainReport } from '../board/block-report.ts';
+import type { Measured } from '../measured.ts';
+import { pourReport } from '../pour/pour-report.ts';
+import { verdictOf } from '../verdict.ts';
+import { artworkPart } from './artwork-part.ts';
+import { cutPart } from './cut-part.ts';
+import type { Finding } from './finding-schema.ts';
+import { levellingPart, sealPart } from './levelling-part.ts';
+import type { Report } from './report.ts';
+import { sliversPart, strokesPart } from './strokes-part.ts';
+
+/**
+ * The report on a measured drawing.
+ *
+ * @param name file name, or the text that was set
+ */
+export function buildReport(measured: Measured, name: string, findings: readonly Finding[]): Report {
+  const { job, drawing, blocks } = measured;
+  const artwork = artworkPart(measured, name);
+  const [left, top] = artwork.boundsMm;
+  return {
+    schema: 'pourproof/report@2',
+    frame: 'artwork',
+    rulerOffsetMm: [left, top],
+    artwork,
+    cut: cutPart(measured),
+    strokes: strokesPart(measured),
+    slivers: sliversPart(measured),
+    endGrain: endGrainReport(blocks, job),
+    bleed: bleedReport(blocks, job),
+    seal: sealPart(measured),
+    levelling: levellingPart(measured),
+    pour: pourReport(measured.pour, measured.schedule, job),
+    findings: [...findings],
+    defaults: [...job.defaults],
+    materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
+      defaultFields(values).map((field) => `${row}.${field}`),
+    ),
+    verdict: verdictOf(findings, drawing.notices, measured.cutArea),
+  };
+}

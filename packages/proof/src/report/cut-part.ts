@@ -1,0 +1,58 @@
+import { invariant } from '@pourproof/plane';
+import type { Measured } from '../measured.ts';
+import type { Report } from './report.ts';
+
+/** Share of the artwork's area that rounding may leave between two areas that are the same. */
+const AREA_ROUNDING = 1e-9;
+
+/** What the bits remove, bit by bit, with the bound of its error and the time that it takes. */
+export function cutPart(measured: Measured): Report['cut'] {
+  const { job, carving, cutArea, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
+  // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is coarser than that
+  const areaError =
+    artworkPerimeter > 0 ? Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter : 0;
+  return {
+    areaMm2: cutArea,
+    leftStandingMm2: leftStandingArea(artworkArea, cutArea),
+    volumeMm3: carving.volumeMm3,
+    floorAreaMm2: carving.floorAreaMm2,
+    wallAreaMm2: carving.wallAreaMm2,
+    wallLengthMm: wallLength,
+    maxDepthMm: maxDepth,
+    ...(carving.scallopedFloorMm2 > 0 ? { ridgedFloorMm2: carving.scallopedFloorMm2 } : {}),
+    errorBound: { areaMm2: areaError, volumeMm3: carving.volumeErrorMm3 + areaError * maxDepth },
+    perCutter: cuttersOf(measured),
+    time: timeOf(measured),
+  };
+}
+
+function cuttersOf({ job, carving, efforts }: Measured): Report['cut']['perCutter'] {
+  return carving.perCutter.map((added, k) => {
+    const cutter = job.bits[k];
+    const effort = efforts.bits[k];
+    invariant(cutter !== undefined && effort !== undefined, 'every step of the carving is of one bit');
+    return {
+      cutter,
+      depthMm: added.depthMm,
+      areaMm2: Math.max(0, added.areaMm2),
+      volumeMm3: Math.max(0, added.volumeMm3),
+      floorMm2: added.floorMm2,
+      places: added.places.length,
+      outlineMm: Math.max(0, added.lengthMm),
+      ...effort,
+    };
+  });
+}
+
+function timeOf({ efforts }: Measured): Report['cut']['time'] {
+  return {
+    minutes: efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+    ...(efforts.leftOutMm2 > 0 ? { floorLeftOutMm2: efforts.leftOutMm2 } : {}),
+    assumptions: efforts.assumptions.map((each) => ({ ...each })),
+  };
+}
+
+function leftStandingArea(artworkArea: number, cutArea: number): number {
+  const left = artworkArea - cutArea;
+  return left > AREA_ROUNDING * artworkArea ? left : 0;
+}

@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { cutterSchema } from './cutter-schema.ts';
+import { mm, mm2, mm3 } from './quantities.ts';
+
+/** Part `cut` of the report. */
+export const cutSchema = z.object({
+  areaMm2: mm2('Cut region as seen from above'),
+  leftStandingMm2: mm2('Artwork that no bit of the job reaches'),
+  volumeMm3: mm3('Integral of depth over the cut'),
+  floorAreaMm2: mm2('Floor'),
+  wallAreaMm2: mm2('Walls'),
+  wallLengthMm: mm('Length of wall, seen from above'),
+  maxDepthMm: mm('Deepest point'),
+  ridgedFloorMm2: mm2('Level floor that only the tip of a V goes over, which leaves it ridged').optional(),
+  errorBound: z
+    .object({ areaMm2: mm2('Bound of the error of areas'), volumeMm3: mm3('Bound of the error of volume') })
+    .meta({ description: 'From the flattening of curves; the geometry itself is exact to rounding' }),
+  perCutter: z.array(
+    z.object({
+      cutter: cutterSchema,
+      depthMm: mm('How deep it goes: to the depth of the job, or as far as its edge or its flanks reach'),
+      areaMm2: mm2('What this cutter adds at the face to those before it'),
+      volumeMm3: mm3('What it adds to their volume'),
+      floorMm2: mm2('Level floor at the deepest that its flat bottom goes over and no bit before did'),
+      places: z
+        .number()
+        .int()
+        .nonnegative()
+        .meta({ description: 'In how many separate places it adds area' }),
+      outlineMm: mm('Length of the artwork’s outline that is reached now and was not before'),
+      pathMm: mm('Length of its moves in the wood, over all passes'),
+      passes: z.number().int().nonnegative(),
+      retracts: z.number().int().nonnegative().meta({ description: 'How often it is lifted off the wood' }),
+      minutes: z.number().nonnegative().meta({ description: 'How long it takes' }),
+    }),
+  ),
+  time: z
+    .object({
+      minutes: z.number().nonnegative(),
+      floorLeftOutMm2: mm2(
+        'Level floor whose rounds are not in it: only the tip of a V could go over it',
+      ).optional(),
+      assumptions: z.array(
+        z.object({
+          name: z.enum([
+            'feedMmPerMin',
+            'plungeMmPerMin',
+            'rapidMmPerMin',
+            'accelerationMmPerS2',
+            'retractMm',
+            'junctionDeviationMm',
+            'stepoverPct',
+            'passToDiameterPct',
+            'passDepthMm',
+          ]),
+          value: z.number(),
+          unit: z.enum(['mm/min', 'mm/s²', 'mm', '%']),
+          origin: z.enum(['given', 'common practice']),
+        }),
+      ),
+    })
+    .meta({ description: 'Cutting and travelling of all bits; without changing them, and what it rests on' }),
+});

@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { gram, mm, sized } from './quantities.ts';
+
+const clears = z.boolean().meta({ description: 'Whether it clears the finding by itself, as computed' });
+const count = z.number().int().positive();
+
+/**
+ * One way to clear a finding, by what it does: ids of the materials and numbers in named units, no words.
+ *
+ * `applyFix` makes those that a setting of the job expresses; the others are work on the drawing, the board or at the bench.
+ */
+export const fixSchema = z
+  .discriminatedUnion('do', [
+    z.object({
+      do: z.literal('use-bit'),
+      kind: z.literal('flat'),
+      diameterMm: mm('Diameter of a bit to add'),
+      floorSharePct: sized('Share of the floor that it clears, percent').optional(),
+      clears,
+    }),
+    z.object({
+      do: z.literal('use-vee'),
+      angleDeg: z.number().meta({ description: 'Included angle' }),
+      diameterMm: mm('Least diameter of the V to use instead'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('use-tip'),
+      tipMm: mm('Widest flat that the tip of a V may have; 0 for a true point'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('scale'),
+      factor: z.number().positive().meta({ description: 'Factor for the size of the artwork' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('widen'),
+      what: z.enum(['stroke', 'wood']).meta({ description: 'A stroke, or the wood between two' }),
+      byMm: mm('By how much'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('turn'),
+      deg: z.number().meta({ description: 'Turn of the artwork on the board, counter-clockwise, degrees' }),
+      sparedPct: sized('Share of the open end grain that this spares, percent'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('move'),
+      rightMm: mm('To the right as drawn; to the left where negative'),
+      downMm: mm('Down as drawn; up where negative'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('change-seal'),
+      seal: z.string().meta({ description: 'Id of a sealer' }),
+      coats: count,
+      hours: sized('Wait before the pour, hours'),
+      clears,
+    }),
+    z.object({ do: z.literal('fewer-coats'), coats: count, clears }),
+    z.object({ do: z.literal('wait'), hours: sized('Longer wait before the pour, hours'), clears }),
+    z.object({ do: z.literal('deepen'), byMm: mm('By how much'), clears }),
+    z.object({ do: z.literal('cut-shallower'), toMm: mm('Depth to cut to'), clears }),
+    z.object({ do: z.literal('level-less'), byMm: mm('By how much less'), clears }),
+    z.object({ do: z.literal('flatten'), byMm: mm('By how much more, at the highest place'), clears }),
+    z.object({
+      do: z.literal('use-scale'),
+      scale: z.string().meta({ description: 'Id of a scale' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('zero-between'),
+      enoughG: gram('Smallest mix once the display is set to zero between the parts'),
+      clears,
+    }),
+    z.object({ do: z.literal('mix-more'), massG: gram('Mass to mix'), clears }),
+    z.object({ do: z.literal('top-up'), volumeMl: sized('Resin to have ready, ml'), clears }),
+    z.object({ do: z.literal('pour-in-layers'), layers: count, clears }),
+    z.object({
+      do: z.literal('use-resin'),
+      resin: z.string().meta({ description: 'Id of a resin' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('clean'),
+      step: count.meta({ description: 'Step of the cleaning of an oiled board, from 1' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('test-coupon'),
+      slots: count.meta({ description: 'Test slots to cut across the grain of the same board' }),
+      clears,
+    }),
+    z.object({ do: z.literal('close-gap'), gapMm: mm('Widest gap'), clears }),
+    z.object({ do: z.literal('merge-shapes'), crossings: count, clears }),
+  ])
+  .readonly();
+
+/** One way to clear a finding. */
+export type Fix = z.infer<typeof fixSchema>;

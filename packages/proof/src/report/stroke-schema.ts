@@ -1,0 +1,33 @@
+import { z } from 'zod';
+import { mm, point } from './quantities.ts';
+
+/** Part `strokes` of the report. */
+export const strokesSchema = z.object({
+  narrowestMm: mm('Narrowest stroke').nullable(),
+  narrowestAt: point.nullable(),
+  narrowestToBit: z.number().nullable().meta({
+    description: 'Narrowest stroke over the smallest bit’s diameter; null where a V shapes the walls',
+  }),
+  lengthMm: mm('Length of stroke, along its middle'),
+  lengthNarrowerThanBitMm: mm('Length of stroke narrower than the smallest bit'),
+  widthHistogram: z.array(
+    z.object({ fromMm: mm('From'), toMm: mm('To'), lengthMm: mm('Length of stroke in this class') }),
+  ),
+});
+
+/** Part `slivers` of the report: the wood between cuts. */
+export const sliversSchema = z.object({
+  narrowestMm: mm('Thinnest wood between cuts').nullable(),
+  narrowestAt: point.nullable(),
+  shortGrain: z.array(
+    z.object({
+      atMm: point,
+      widthMm: mm('Thickness'),
+      heightMm: mm('Height'),
+      lengthMm: mm('Length'),
+      angleDeg: z.number().meta({ description: 'Angle between its long axis and the fibres' }),
+      limitMm: mm('Thickness that practice asks for'),
+      isShortGrain: z.boolean().meta({ description: 'Whether the fibres run across it' }),
+    }),
+  ),
+});

@@ -1,0 +1,124 @@
+import { medialAxis } from '@pourproof/geometry';
+import type { Job } from '@pourproof/job';
+import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
+import type { CleanRegion, Drawing, Point } from '@pourproof/plane';
+import { type BlockMeasures, blockMeasures } from '../board/block-measures.ts';
+import { boundsOrZero } from '../board/bounds-or-zero.ts';
+import { type FaceHeights, faceHeights } from '../board/face-heights.ts';
+import { type PlacedBoard, placeBoard } from '../board/place-board.ts';
+import { type CutMeasures, carveJob } from '../cut/measure-cut.ts';
+import { cutLevellingMap } from '../levelling/cut-levelling-map.ts';
+import type { LevellingMap } from '../levelling/levelling-map.ts';
+import { type LevellingPlan, levellingPlan } from '../levelling/levelling-plan.ts';
+import { type StrokeSection, sectionWidth } from '../levelling/stroke-section.ts';
+import { colourFills } from '../pour/colour-fills.ts';
+import { type PourPlan, pourPlan } from '../pour/pour-plan.ts';
+import { planSchedule, type ScheduleStep } from '../schedule/plan-schedule.ts';
+import { findSlivers, type Slivers } from '../slivers/find-slivers.ts';
+
+/** What wood, seal, resin and levelling make of a cut. Lengths in mm. */
+export interface ShopMeasures {
+  /** The board under the artwork. */
+  readonly board: PlacedBoard;
+  /** What the cut does in each block that it meets. */
+  readonly blocks: readonly BlockMeasures[];
+  /** Film that the seal coat leaves on walls and floor. */
+  readonly sealFilm: number;
+  /** `null` where the board was not measured. */
+  readonly heights: FaceHeights | null;
+  readonly levelling: LevellingPlan;
+  /** Every stroke by how much levelling it stands. */
+  readonly levellingMap: LevellingMap;
+  readonly slivers: Slivers;
+  /** What to weigh, in how many cups and layers. */
+  readonly pour: PourPlan;
+  readonly schedule: readonly ScheduleStep[];
+}
+
+/** A cut with the drawing and the job that it comes from. */
+export interface CutOfJob extends CutMeasures {
+  readonly job: Job;
+  readonly drawing: Drawing;
+  readonly artwork: CleanRegion;
+}
+
+/** Measures what happens to a cut on the board and at the bench. */
+export function measureShop(cut: CutOfJob): ShopMeasures {
+  const { job, artwork, cutRegion } = cut;
+  const board = placeBoard(job, boundsOrZero(artwork));
+  const blocks = blockMeasures(cutRegion, cut.carving, job, board.blocks);
+  const pour = pourOf(cut, blocks);
+  const heights = faceHeights(cutRegion, middleOf(artwork), board, job.readings);
+  const filmMm = sealFilm(job.rows.seal, job.coats).filmMm;
+  const levelling = levellingOf(cut, filmMm, heights);
+  const levellingMap = cutLevellingMap({ ...cut, filmMm, heights });
+  return {
+    board,
+    blocks,
+    sealFilm: filmMm,
+    heights,
+    // where a stroke narrower than the bit is not cut, the map knows the first that is
+    levelling:
+      levelling.firstLostAt === null
+        ? levelling
+        : { ...levelling, firstLostAt: levellingMap.goesFirstAt ?? levelling.firstLostAt },
+    levellingMap,
+    slivers: findSlivers(
+      cutRegion,
+      { depthMm: cut.maxDepth, gainMm: narrowerHalfWay(cut.shape.sectionAt(levelling.narrowestMm)) },
+      board.blocks,
+    ),
+    pour,
+    schedule: scheduleOf(cut, pour),
+  };
+}
+
+/** The resin that the cut takes, with what open end grain drinks. */
+function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
+  const { job } = cut;
+  const uptakeMl = blocks.reduce(
+    (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
+    0,
+  );
+  const carvePart = (part: CleanRegion) => carveJob(medialAxis(part), job);
+  return pourPlan(colourFills({ ...cut, uptakeMl, carvePart }), {
+    ...job,
+    resin: job.rows.resin,
+    scale: job.rows.scale,
+  });
+}
+
+function levellingOf(cut: CutOfJob, filmMm: number, heights: FaceHeights | null): LevellingPlan {
+  const { job, shape, strokes } = cut;
+  return levellingPlan(
+    {
+      shape,
+      levelMm: job.levelMm,
+      filmMm,
+      shrinkagePct: job.rows.resin.shrinkagePct.value,
+      shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
+    },
+    strokes,
+  );
+}
+
+function scheduleOf({ job, efforts }: CutOfJob, pour: PourPlan): readonly ScheduleStep[] {
+  return planSchedule({
+    ...job.rows,
+    cuttingMinutes: job.boards * efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+    coats: job.coats,
+    sealHours: job.sealHours,
+    layers: pour.layers.count,
+    temperatureC: job.shopTempC,
+  });
+}
+
+/** How much narrower a groove is half way down than at the face, mm; 0 where there is none. */
+function narrowerHalfWay(section: StrokeSection | null): number {
+  return section === null ? 0 : section.widthMm - sectionWidth(section, section.depthMm / 2);
+}
+
+function middleOf(artwork: CleanRegion): Point {
+  const [left, top, right, bottom] = boundsOrZero(artwork);
+  return [(left + right) / 2, (top + bottom) / 2];
+}

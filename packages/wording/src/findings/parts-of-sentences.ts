@@ -1,0 +1,46 @@
+import type { Finding, Fix } from '@pourproof/proof';
+import type { Reader } from './finding-words.ts';
+import { noLess } from './way-length.ts';
+
+/** A count with its noun: `1 coat`, `3 coats`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** The places of a finding as the subject of a sentence: `One stroke is`, `12 strokes are`. */
+export function subject(
+  { where }: Finding,
+  one: string,
+  many: string,
+  verbs: readonly [string, string] = ['is', 'are'],
+): string {
+  return where.length === 1 ? `One ${one} ${verbs[0]}` : `${where.length} ${many} ${verbs[1]}`;
+}
+
+/** What a finding about colour travel rests on. */
+export function basisText({ basis }: Finding): string {
+  return basis === 'calibrated' ? 'calibrated with your coupons' : 'prior, no coupon yet';
+}
+
+/** A seal coat: `2 coats of clear epoxy`. */
+export function sealText(
+  { seal, coats }: Extract<Fix, { do: 'change-seal' }>,
+  { materials }: Reader,
+): string {
+  return `${counted(coats, 'coat')} of ${materials.sealers[seal]?.name ?? seal}`;
+}
+
+/** The way out of widening a stroke. */
+export function widenStroke({ byMm }: Extract<Fix, { do: 'widen' }>, { units }: Reader): string {
+  return `Widen the stroke by ${noLess(byMm, units)}.`;
+}
+
+/** The way out of scaling the artwork. */
+export function scaleArtwork({ factor }: Extract<Fix, { do: 'scale' }>): string {
+  return `Scale the artwork by ${factor.toFixed(2)}.`;
+}
+
+/** Hours with at most one decimal. */
+export function hoursText(hours: number): string {
+  return `${Number(hours.toFixed(1))} h`;
+}

@@ -1,0 +1,35 @@
+import { formatLength } from '@pourproof/plane';
+import type { FindingWords } from './finding-words.ts';
+import { counted, widenStroke } from './parts-of-sentences.ts';
+import { noLess } from './way-length.ts';
+
+/** Words of levelling that takes the colour off. */
+export const sandsThrough: FindingWords = {
+  title: 'Levelling sands through the colour',
+  headline: ({ severity, measured, limit }, { units }) => {
+    if (severity === 'stop') {
+      return 'Levelling as planned takes all the colour off the narrowest strokes.';
+    }
+    const [left, least] = [formatLength(measured.value, units), formatLength(limit.value, units)];
+    return measured.quantity === 'width'
+      ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} it fades.`
+      : `Levelling as planned leaves ${left} of colour; below ${least} the floor shows through.`;
+  },
+  why: ({ measured }) =>
+    measured.quantity === 'width'
+      ? 'The walls slope, so levelling narrows the stroke as it lowers the face, and the seal that pools at the narrow bottom takes up depth.'
+      : 'What is left is the depth of the cut, less the seal on the floor, the shrinkage on curing, the low spots of the board and what levelling takes off.',
+  fixes: {
+    deepen: ({ byMm }, { units }) => `Cut ${noLess(byMm, units)} deeper.`,
+    'fewer-coats': ({ coats }) => `Apply ${counted(coats, 'coat')} of seal instead.`,
+    widen: widenStroke,
+    'level-less': ({ byMm }, { units }) => `Take ${noLess(byMm, units)} less off the face.`,
+  },
+  advice: ({ fix }) =>
+    fix.options.length > 0
+      ? []
+      : [
+          'No single change is enough here: widen the stroke, apply fewer coats of seal and take less off the face.',
+        ],
+  measuredHow: ({ measured }) => (measured.quantity === 'width' ? 'wide' : ''),
+};

@@ -1,0 +1,23 @@
+import { formatLength } from '@pourproof/plane';
+import type { FindingWords } from './finding-words.ts';
+import { subject } from './parts-of-sentences.ts';
+import { noLess, noMore } from './way-length.ts';
+
+/** Words of thin wood between cuts. */
+export const shortGrainWillBreak: FindingWords = {
+  title: 'Thin wood between cuts may break',
+  headline: (finding, { units }) =>
+    `${subject(finding, 'piece of wood between cuts', 'pieces of wood between cuts')} as thin as ${formatLength(finding.measured.value, units)}${finding.acrossGrain === true ? ', with the fibres running across' : ''}; common practice asks for ${formatLength(finding.limit.value, units)} there.`,
+  why: ({ acrossGrain }) =>
+    acrossGrain === true
+      ? 'Short grain: the fibres run across the thin wall, so that only the bond between them holds it, and it snaps under the bit or in levelling.'
+      : 'Even along the grain, a wall this thin for its height bends away from the bit and tears.',
+  fixes: {
+    widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood there.`,
+    'cut-shallower': ({ toMm }, { units }) => `Cut no deeper than ${noMore(toMm, units)} there.`,
+  },
+  advice: () => [
+    'Cut towards the thicker wood in light passes with a sharp down-cut bit, and fill one side before cutting the other.',
+  ],
+  measuredHow: ({ acrossGrain }) => (acrossGrain === true ? 'across the grain' : 'along the grain'),
+};

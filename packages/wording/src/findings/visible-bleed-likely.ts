@@ -1,0 +1,17 @@
+import type { FindingWords } from './finding-words.ts';
+import { basisText, counted, hoursText, sealText } from './parts-of-sentences.ts';
+
+/** Words of short streaks that are likely to be seen. */
+export const visibleBleedLikely: FindingWords = {
+  title: 'A short streak is likely to show',
+  headline: (finding) =>
+    `A short streak at end-grain walls is ${Math.round(finding.measured.value)} % likely to be seen (${basisText(finding)}).`,
+  why: () =>
+    'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it can still be seen.',
+  fixes: {
+    'change-seal': (fix, reader) =>
+      `Seal with ${sealText(fix, reader)} and leave it ${hoursText(fix.hours)} to keep it clean.`,
+    'test-coupon': ({ slots }) =>
+      `Cut ${counted(slots, 'test slot')} across the grain in the same board and look.`,
+  },
+};

@@ -1,0 +1,66 @@
+import { invariant } from '@pourproof/plane';
+import type { Finding, FindingCode, Fix } from '@pourproof/proof';
+import { batchTooSmall } from './batch-too-small.ts';
+import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
+import { boardNotFlat } from './board-not-flat.ts';
+import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import type { FindingWords, Reader } from './finding-words.ts';
+import { floorDrinks } from './floor-drinks.ts';
+import { floorLeftRidged } from './floor-left-ridged.ts';
+import { ghostStroke } from './ghost-stroke.ts';
+import { highBleedWall } from './high-bleed-wall.ts';
+import { offTheBoard } from './off-the-board.ts';
+import { oilInWood } from './oil-in-wood.ts';
+import { outlineCrosses } from './outline-crosses.ts';
+import { outlineOpen } from './outline-open.ts';
+import { pourTooDeep } from './pour-too-deep.ts';
+import { sandsThrough } from './sands-through.ts';
+import { sealNotCured } from './seal-not-cured.ts';
+import { shortGrainWillBreak } from './short-grain-will-break.ts';
+import { strokeNearBitWidth } from './stroke-near-bit-width.ts';
+import { strokeTooNarrowToLevel } from './stroke-too-narrow-to-level.ts';
+import { veeEndsEarly } from './vee-ends-early.ts';
+import { visibleBleedLikely } from './visible-bleed-likely.ts';
+
+const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
+  'oil-in-wood': oilInWood,
+  'off-the-board': offTheBoard,
+  'bit-cannot-enter': bitCannotEnter,
+  'stroke-near-bit-width': strokeNearBitWidth,
+  'floor-left-ridged': floorLeftRidged,
+  'vee-ends-early': veeEndsEarly,
+  'stroke-too-narrow-to-level': strokeTooNarrowToLevel,
+  'ghost-stroke': ghostStroke,
+  'sands-through': sandsThrough,
+  'board-not-flat': boardNotFlat,
+  'high-bleed-wall': highBleedWall,
+  'bleed-reaches-neighbour': bleedReachesNeighbour,
+  'floor-drinks': floorDrinks,
+  'seal-not-cured': sealNotCured,
+  'short-grain-will-break': shortGrainWillBreak,
+  'pour-too-deep': pourTooDeep,
+  'batch-too-small': batchTooSmall,
+  'visible-bleed-likely': visibleBleedLikely,
+  'colour-hides-or-shows': colourHidesOrShows,
+  'outline-open': outlineOpen,
+  'outline-crosses': outlineCrosses,
+};
+
+/** The words of a finding by its code. */
+export function wordsOfFinding(code: FindingCode): FindingWords {
+  return WORDS[code];
+}
+
+/** The title of a finding: a few plain words. */
+export function findingTitle(code: FindingCode): string {
+  return WORDS[code].title;
+}
+
+/** A way out of a finding in one sentence. */
+export function fixText({ code }: Pick<Finding, 'code'>, fix: Fix, reader: Reader): string {
+  // each entry takes the way out of its own name
+  const say = WORDS[code].fixes[fix.do] as ((fix: Fix, reader: Reader) => string) | undefined;
+  invariant(say !== undefined, `${code} has words for the way out ${fix.do}`);
+  return say(fix, reader);
+}
