@@ -36,7 +36,7 @@ test('rows that count for nothing are named', async () => {
     'mine.json',
   );
   expect(flat(out)).toMatch(
-    /Coupons not used 2 row 1: the cut meets no such wood; row 2: one other board says too little of the wood/u,
+    /Coupons not used 2 row 1: the cut meets no such wood; row 2: a single other board says too little about the wood/u,
   );
   expect(flat(out)).toContain('prior, not measured on your board');
 });

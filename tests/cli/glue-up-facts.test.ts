@@ -39,7 +39,7 @@ test('end grain is told for each kind of block, and the kinds add up', async () 
   const [maple, walnut] = [amount(all, 'hard maple'), amount(all, 'black walnut')];
   expect(maple).toBeCloseTo(walnut, 1);
   // printed to a tenth of a mm²
-  expect(Math.abs(maple + walnut - amount(all, 'End grain open'))).toBeLessThan(0.16);
+  expect(Math.abs(maple + walnut - amount(all, 'End grain exposed'))).toBeLessThan(0.16);
   expect(all.join(' ')).toMatch(/hard maple .*1 block, fibres 0° on the face/u);
   expect(all.filter((line) => line.includes('face at risk'))).toHaveLength(2);
 });
@@ -73,7 +73,7 @@ test('readings of the face are told as how much it rises and falls, and how well
   // a plane that rises by 0.6 mm over 50 mm: 0.48 mm over the 40 mm of the bar
   expect(amount(all, 'Face not flat by')).toBeCloseTo(0.48, 2);
   expect(all.join(' ').replace(/\s+/gu, ' ')).toContain(
-    'your readings lie within 0.00 mm of the fitted face',
+    'your readings lie within 0.00 mm of the fitted surface',
   );
 });
 

@@ -48,7 +48,7 @@ test('three coats of film pool deepest in the narrow bar: there levelling takes 
   // pool of 0.3 mm film: 0.3 (1 + 6)/1 = 2.1 mm of 3 mm at 1 mm, 0.6 mm at 6 mm
   const { sheet, overlay } = await drawn('--coats', '3', '--level', '0.9mm');
   expect(sheet).toContain('What levelling leaves');
-  expect(sheet).toMatch(/all colour goes: 39\.00\s*mm of stroke/u);
+  expect(sheet).toMatch(/all colour is lost: 39\.00\s*mm of stroke/u);
   expect(sheet).toContain('colour goes here first');
   expect(sheet).toContain('class="level-lost"');
   expect(group(overlay, 'levelling-lost')).toContain('<path d="M');

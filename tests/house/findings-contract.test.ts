@@ -1,12 +1,13 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { checks, FINDING_CODES, jsonSchemas } from '@pourproof/proof';
+import { FINDING_CODES, jsonSchemas } from '@pourproof/proof';
+import { findingTitle } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
 
 describe.each(FINDING_CODES)('%s', (code) => {
-  test('has exactly one check, in a file of its name, with a title', () => {
-    expect(checks.filter((check) => check.code === code)).toHaveLength(1);
+  test('has a check and its words, each in a file of its name, and a title', () => {
     expect(existsSync(`packages/proof/src/checks/${code}.ts`)).toBe(true);
-    expect(checks.find((check) => check.code === code)?.title).toMatch(/^[A-Z].{5,60}$/u);
+    expect(existsSync(`packages/wording/src/findings/${code}.ts`)).toBe(true);
+    expect(findingTitle(code)).toMatch(/^[A-Z].{5,60}$/u);
   });
 
   test('has a page that names its code and what its ways out are', () => {

@@ -10,8 +10,8 @@ export {
 } from '@pourproof/job';
 export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof/materials';
 export { type Drawing, InternalError } from '@pourproof/plane';
-export { adviceFor, type Finding, type Picture, type Report, vetDrawing } from '@pourproof/proof';
-export type { Vetted } from '@pourproof/wording';
+export { type Finding, type Fix, type Picture, type Report, vetDrawing } from '@pourproof/proof';
+export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wording';
 export { type ReadingSettings, readDrawing, readingSettings } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export { type Source, sourceName } from './source.ts';

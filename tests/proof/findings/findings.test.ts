@@ -1,7 +1,8 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf, wordsOf } from '../../support/fix-of.ts';
 
 const CALM: JobFile = {
   schema: 'pourproof/job@1',
@@ -28,11 +29,11 @@ describe('bit-cannot-enter', () => {
     expect(y).toBeGreaterThan(2.9);
     expect(y).toBeLessThan(5.1);
     expect(finding?.fix.options.map((option) => option.do)).toEqual(['use-bit', 'scale', 'widen']);
-    const scale = Number(finding?.fix.options[1]?.value);
+    const scale = fixOf(finding, 'scale')?.factor ?? 0;
     expect(scale).toBeGreaterThanOrEqual(1.5);
     expect(scale).toBeLessThan(1.53);
     expect(find(drawingOf([pocket.map((v) => v * scale)]), 'bit-cannot-enter')).toBeUndefined();
-    const bit = `flat:${finding?.fix.options[0]?.value}mm`;
+    const bit = `flat:${fixOf(finding, 'use-bit')?.diameterMm}mm`;
     expect(find(drawingOf([pocket]), 'bit-cannot-enter', { bit: ['flat:3mm', bit] })).toBeUndefined();
   });
 
@@ -88,7 +89,13 @@ describe('high-bleed-wall', () => {
 
   test('is silent under a cured epoxy seal, as practice says, and the fix says so', () => {
     const finding = find(bar, 'high-bleed-wall', risky);
-    expect(finding?.fix.options[0]?.value).toContain('epoxy');
+    expect(fixOf(finding, 'change-seal')).toEqual({
+      do: 'change-seal',
+      seal: 'epoxy',
+      coats: 1,
+      hours: 24,
+      clears: true,
+    });
     expect(find(bar, 'high-bleed-wall', { ...risky, seal: 'epoxy', sealHours: '24h' })).toBeUndefined();
   });
 });
@@ -104,7 +111,7 @@ describe('outline-open', () => {
   test('fires where a reader says that an outline was open, with its gap', () => {
     const finding = find(drawingOf([rectangle(0, 0, 20, 8)], { notices: [notice] }), 'outline-open');
     expect(finding?.where[0]?.atMm).toEqual([3, 4]);
-    expect(finding?.measured).toEqual({ value: 0.4, unit: 'mm' });
+    expect(finding?.measured).toEqual({ value: 0.4, quantity: 'length', unit: 'mm' });
   });
 
   test('is silent on closed outlines', () => {
@@ -138,11 +145,11 @@ test('every finding of a bad drawing can be put into words in both units', () =>
   expect(findings.length).toBeGreaterThanOrEqual(3);
   for (const finding of findings) {
     for (const unit of ['mm', 'in'] as const) {
-      const advice = adviceFor(finding, unit);
-      for (const text of [advice.title, advice.headline, advice.why, ...advice.fixes]) {
+      const words = wordsOf(finding, unit);
+      for (const text of [words.title, words.headline, words.why, ...words.fixes.map((fix) => fix.text)]) {
         expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/u);
       }
-      expect(advice.fixes.length).toBeGreaterThan(0);
+      expect(words.fixes.length).toBeGreaterThan(0);
     }
   }
 });

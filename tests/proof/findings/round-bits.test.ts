@@ -2,6 +2,7 @@ import { type JobFile, settleJob } from '@pourproof/job';
 import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf } from '../../support/fix-of.ts';
 
 const ROUND: JobFile = {
   schema: 'pourproof/job@1',
@@ -65,12 +66,19 @@ describe('a tapered ball', () => {
     const stroke = [rectangle(0, 0, 40, 0.95)];
     expect(reportOf(stroke, taper).levelling.leftWidthMm).toBeCloseTo(0.95 - lost, 9);
     const finding = find(stroke, 'sands-through', taper);
-    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 0.8, unit: 'mm wide' } });
+    expect(finding).toMatchObject({
+      severity: 'caution',
+      limit: { value: 0.8, quantity: 'width', unit: 'mm' },
+    });
     expect(finding?.measured.value).toBeCloseTo(0.95 - lost, 9);
-    const [widen, less] = finding?.fix.options ?? [];
-    expect(find([rectangle(0, 0, 40, 0.95 + Number(widen?.value))], 'sands-through', taper)).toBeUndefined();
     expect(
-      find(stroke, 'sands-through', { ...taper, level: `${0.6 - Number(less?.value)}mm` }),
+      find([rectangle(0, 0, 40, 0.95 + (fixOf(finding, 'widen')?.byMm ?? 0))], 'sands-through', taper),
+    ).toBeUndefined();
+    expect(
+      find(stroke, 'sands-through', {
+        ...taper,
+        level: `${0.6 - (fixOf(finding, 'level-less')?.byMm ?? 0)}mm`,
+      }),
     ).toBeUndefined();
   });
 

@@ -2,6 +2,7 @@ import { type JobFile, readMaterialsFile, settleJob, settleJobWith } from '@pour
 import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf } from '../../support/fix-of.ts';
 
 /** A job in which nothing speaks against anything. */
 const CALM: Partial<JobFile> = {
@@ -38,7 +39,7 @@ describe('ghost-stroke', () => {
     expect(finding?.severity).toBe('caution');
     // t (w + 2 D) / (w D)
     expect(finding?.measured.value).toBeCloseTo((100 * 0.3 * (1.45 + 6)) / (1.45 * 3), 6);
-    const fewer = Number(finding?.fix.options[0]?.value);
+    const fewer = fixOf(finding, 'fewer-coats')?.coats ?? 0;
     expect(
       find(drawingOf([rectangle(0, 0, 40, 1.45)]), 'ghost-stroke', { ...coats, coats: fewer }),
     ).toBeUndefined();
@@ -70,12 +71,17 @@ describe('sands-through', () => {
     expect(finding?.severity).toBe('caution');
     // 1.5 − 0.6 − 2 % of 1.5 − 0.1·(20 + 3)/20
     expect(finding?.measured.value).toBeCloseTo(1.5 - 0.6 - 0.03 - 0.115, 6);
-    const [deepen, less] = finding?.fix.options ?? [];
     expect(
-      find(POCKET, 'sands-through', { ...shallow, depth: `${1.5 + Number(deepen?.value)}mm` }),
+      find(POCKET, 'sands-through', {
+        ...shallow,
+        depth: `${1.5 + (fixOf(finding, 'deepen')?.byMm ?? 0)}mm`,
+      }),
     ).toBeUndefined();
     expect(
-      find(POCKET, 'sands-through', { ...shallow, level: `${0.6 - Number(less?.value)}mm` }),
+      find(POCKET, 'sands-through', {
+        ...shallow,
+        level: `${0.6 - (fixOf(finding, 'level-less')?.byMm ?? 0)}mm`,
+      }),
     ).toBeUndefined();
   });
 
@@ -98,7 +104,7 @@ describe('bleed-reaches-neighbour', () => {
     expect(finding?.measured.value).toBeCloseTo(2.8, 6);
     expect(finding?.limit.value).toBeCloseTo(3, 6);
     expect(finding?.where[0]?.atMm[0]).toBeCloseTo(21.4, 3);
-    const widen = Number(finding?.fix.options.find((option) => option.do === 'widen')?.value);
+    const widen = fixOf(finding, 'widen')?.byMm ?? 0;
     expect(find(bars(2.8 + widen), 'bleed-reaches-neighbour', bare)).toBeUndefined();
   });
 
@@ -149,9 +155,10 @@ describe('short-grain-will-break', () => {
 
   test('fires on a rib of 1.4 mm with the fibres across it, and the wood asked for clears it', () => {
     const finding = find(rib(1.4), 'short-grain-will-break', { grain: '0deg' });
-    expect(finding?.measured).toEqual({ value: expect.closeTo(1.4, 6), unit: 'mm across the grain' });
+    expect(finding?.measured).toEqual({ value: expect.closeTo(1.4, 6), quantity: 'width', unit: 'mm' });
+    expect(finding?.acrossGrain).toBe(true);
     expect(finding?.limit.value).toBe(1.5);
-    const widen = Number(finding?.fix.options[0]?.value);
+    const widen = fixOf(finding, 'widen')?.byMm ?? 0;
     expect(find(rib(1.4 + widen), 'short-grain-will-break', { grain: '0deg' })).toBeUndefined();
   });
 
@@ -162,8 +169,7 @@ describe('short-grain-will-break', () => {
 
   test('offers the depth that a wall of this thickness stands, where there is one', () => {
     const thick = find(rib(2), 'short-grain-will-break', { depth: '6mm', grain: '0deg' });
-    const shallower = thick?.fix.options[1];
-    expect(shallower).toEqual({ do: 'cut-shallower', value: 4, unit: 'mm', clears: true });
+    expect(thick?.fix.options[1]).toEqual({ do: 'cut-shallower', toMm: 4, clears: true });
     expect(find(rib(2), 'short-grain-will-break', { depth: '4mm', grain: '0deg' })).toBeUndefined();
   });
 
@@ -178,7 +184,7 @@ describe('floor-drinks', () => {
   test('fires on an unsealed end-grain floor, and the seal that it names clears it', () => {
     const finding = find(POCKET, 'floor-drinks', { wood: 'maple', seal: 'none', dive: '90deg' });
     expect(finding?.severity).toBe('caution');
-    expect(finding?.fix.options[0]?.value).toContain('clear epoxy');
+    expect(fixOf(finding, 'change-seal')?.seal).toBe('epoxy');
     expect(find(POCKET, 'floor-drinks', { wood: 'maple', dive: '90deg' })).toBeUndefined();
   });
 
@@ -223,7 +229,7 @@ describe('off-the-board', () => {
     // 40 mm wide round x = 25: 5 mm of it lie within 10 mm of the edge, 20 mm high
     // arcs are flattened within 5 µm over 4.7 mm of arc
     expect(finding?.measured.value).toBeCloseTo(5 * 20 - 2 * (1 - Math.PI / 4) * 1.5 ** 2, 1);
-    expect(finding?.fix.options[0]?.value).toBe('5 0');
+    expect(finding?.fix.options).toEqual([{ do: 'move', rightMm: 5, downMm: 0, clears: true }]);
     expect(find(POCKET, 'off-the-board', { ...job, place: '30.01mm,90mm' }, CALM_ON_BOARD)).toBeUndefined();
   });
 
@@ -265,7 +271,10 @@ describe('pour-too-deep', () => {
   test('fires when depth and overpour pass one pour of coating resin, 6 mm', () => {
     const finding = find(POCKET, 'pour-too-deep', { depth: '6mm' });
     expect(finding?.measured.value).toBeCloseTo(6.5, 9);
-    expect(finding?.fix.options.map((option) => option.value)).toEqual([2, 'deep-pour epoxy']);
+    expect(finding?.fix.options).toEqual([
+      { do: 'pour-in-layers', layers: 2, clears: true },
+      { do: 'use-resin', resin: 'deep-pour', clears: true },
+    ]);
   });
 
   test('is silent at 5.5 mm, and for a resin made for depth or labelled so', () => {
@@ -296,8 +305,8 @@ describe('oil-in-wood', () => {
 describe('seal-not-cured', () => {
   test('fires on epoxy poured over after 10 h, when it is neither tacky nor hard', () => {
     const finding = find(POCKET, 'seal-not-cured', { sealHours: '10h' });
-    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 12, unit: 'h' } });
-    expect(finding?.fix.options[0]?.value).toBe(2);
+    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 12, quantity: 'time', unit: 'h' } });
+    expect(fixOf(finding, 'wait')?.hours).toBe(2);
   });
 
   test('is only a note inside the window in which epoxy bonds unsanded', () => {

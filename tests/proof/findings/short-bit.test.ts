@@ -17,7 +17,7 @@ test('a short bit before a longer, finer one leaves the same cut as that one alo
   }
   expect(levelling).toEqual(alone.levelling);
   expect(endGrain).toEqual(alone.endGrain);
-  expect(pour.lifts).toEqual(alone.pour.lifts);
+  expect(pour.layers).toEqual(alone.pour.layers);
 });
 
 test('the report says what each did: the short one down to its length, the next all below and the corners', () => {
@@ -32,7 +32,7 @@ test('the report says what each did: the short one down to its length, the next 
   const remarks = measureFacts(report, 'mm')
     .filter(({ name }) => name.startsWith('  by the '))
     .map(({ remark }) => remark);
-  expect(remarks[0]).toMatch(/^4 mm deep, as far as it reaches; /u);
+  expect(remarks[0]).toMatch(/^down to 4 mm, as far as it reaches; /u);
   expect(remarks[1]).not.toContain('as far as it reaches');
 });
 

@@ -1,8 +1,9 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { cutSentences } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf, waysOut } from '../../support/fix-of.ts';
 
 const VEE: JobFile = {
   schema: 'pourproof/job@1',
@@ -97,10 +98,10 @@ describe('the report of a V cut', () => {
 
   test('has the way of its point along the middle and up into all corners, in one pass where that is deep enough', () => {
     const [effort] = reportOf([BAR]).cut.perCutter;
-    // 26 mm of middle, four corners of 2√2 mm across and 2/tan 30° up, two of which are walked twice to save lifts
+    // 26 mm of middle, four corners of 2√2 mm across and 2/tan 30° up, two of which are walked twice to save retracts
     const corner = Math.hypot(2, 2, 2 / Math.tan(Math.PI / 6));
     expect(effort?.passes).toBe(1);
-    expect(effort?.lifts).toBe(1);
+    expect(effort?.retracts).toBe(1);
     expect(effort?.pathMm).toBeCloseTo(26 + 6 * corner, 6);
     expect(reportOf([BAR], { passDepth: '1mm' }).cut.perCutter[0]?.passes).toBe(4);
   });
@@ -172,19 +173,19 @@ describe('a V with a flat tip', () => {
 
   test('enters with a finer tip, which no flat bit can stand for: each way out clears the finding', () => {
     const finding = find(wideAndThin, 'bit-cannot-enter', blunt);
-    const [tip, scale, widen] = finding?.fix.options ?? [];
-    expect(tip).toMatchObject({ do: 'use-bit', unit: 'mm wide' });
-    const finer = { ...blunt, bit: [`vee:60deg:12mm:tip ${tip?.value}mm`] };
+    expect(finding?.measured).toMatchObject({ quantity: 'tip-width', unit: 'mm' });
+    const finer = { ...blunt, bit: [`vee:60deg:12mm:tip ${fixOf(finding, 'use-tip')?.tipMm}mm`] };
     expect(find(wideAndThin, 'bit-cannot-enter', finer)).toBeUndefined();
-    const larger = wideAndThin.map((ring) => ring.map((each) => each * Number(scale?.value)));
+    const larger = wideAndThin.map((ring) =>
+      ring.map((each) => each * (fixOf(finding, 'scale')?.factor ?? 0)),
+    );
     expect(find(larger, 'bit-cannot-enter', blunt)).toBeUndefined();
-    const wider = [rectangle(40, 0, 1.5 + Number(widen?.value), 20)];
+    const wider = [rectangle(40, 0, 1.5 + (fixOf(finding, 'widen')?.byMm ?? 0), 20)];
     expect(find(wider, 'bit-cannot-enter', blunt)).toBeUndefined();
     // clearing bits keep within the walls of the V
     const flat = { ...blunt, bit: ['vee:60deg:12mm:tip 2mm', 'flat:1mm'] };
     expect(find(wideAndThin, 'bit-cannot-enter', flat)).toBeDefined();
-    const words = finding === undefined ? '' : adviceFor(finding, 'mm').fixes.join(' ');
-    expect(words).toContain('Use a V with a tip of 1.49 mm or less.');
+    expect(waysOut(finding, 'mm')).toContain('Use a V with a tip of 1.49 mm or less.');
   });
 });
 
@@ -211,7 +212,7 @@ test('each colour of a V is poured as deep as its own strokes are', () => {
   const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#ff0000' : '#0000ff' }));
   const { colours } = vetDrawing({ ...drawing, shapes }, 't', settleJob(VEE, { overpour: '0.5mm' })).report
     .pour;
-  const depths = colours.map(({ lifts }) => lifts.count * lifts.eachMm - 0.5);
+  const depths = colours.map(({ layers }) => layers.count * layers.eachMm - 0.5);
   expect(depths[0]).toBeCloseTo(5 / Math.tan(Math.PI / 6), 8);
   expect(depths[1]).toBeCloseTo(0.5 / Math.tan(Math.PI / 6), 8);
 });
@@ -224,7 +225,7 @@ describe('several bits with a V', () => {
       overpour: '0.5mm',
     });
     expect(cut.maxDepthMm).toBe(6);
-    expect(pour.lifts.eachMm * pour.lifts.count).toBeCloseTo(6.5, 9);
+    expect(pour.layers.eachMm * pour.layers.count).toBeCloseTo(6.5, 9);
   });
 
   test('have the walls of the sharpest V, in whichever order they are given', () => {
@@ -260,18 +261,17 @@ describe('floor-left-ridged', () => {
     expect(finding?.severity).toBe('caution');
     // but for corners that a disc of 1 mm leaves
     expect(finding?.measured.value).toBeCloseTo((30 - inset) * (10 - inset) - (4 - Math.PI) * 0.25, 6);
-    const [bit, deeper] = finding?.fix.options ?? [];
-    expect(bit?.do).toBe('use-bit');
+    const bit = fixOf(finding, 'use-bit');
+    expect(finding?.fix.options.map((fix) => fix.do)).toEqual(['use-bit', 'deepen']);
     const left = find([rectangle(0, 0, 30, 10)], 'floor-left-ridged', {
       depth: '2mm',
-      bit: ['vee:60deg:12mm', `flat:${bit?.value}mm`],
+      bit: ['vee:60deg:12mm', `flat:${bit?.diameterMm}mm`],
     });
     expect(left === undefined || bit?.clears === false).toBe(true);
     expect(left?.measured.value ?? 0).toBeLessThan(0.2 * (finding?.measured.value ?? 0));
-    expect(deeper?.do).toBe('deepen');
     expect(
       find([rectangle(0, 0, 30, 10)], 'floor-left-ridged', {
-        depth: `${2 + Number(deeper?.value)}mm`,
+        depth: `${2 + (fixOf(finding, 'deepen')?.byMm ?? 0)}mm`,
       }),
     ).toBeUndefined();
   });
@@ -296,11 +296,15 @@ describe('vee-ends-early', () => {
     const finding = find(wide, 'vee-ends-early', { depth: '11mm' });
     expect(finding?.measured.value).toBeCloseTo(6 / Math.tan(Math.PI / 6), 9);
     expect(finding?.limit.value).toBe(11);
-    const [bit, depth] = finding?.fix.options ?? [];
     expect(
-      find(wide, 'vee-ends-early', { depth: '11mm', bit: [`vee:60deg:${bit?.value}mm`] }),
+      find(wide, 'vee-ends-early', {
+        depth: '11mm',
+        bit: [`vee:60deg:${fixOf(finding, 'use-vee')?.diameterMm}mm`],
+      }),
     ).toBeUndefined();
-    expect(find(wide, 'vee-ends-early', { depth: `${depth?.value}mm` })).toBeUndefined();
+    expect(
+      find(wide, 'vee-ends-early', { depth: `${fixOf(finding, 'cut-shallower')?.toMm}mm` }),
+    ).toBeUndefined();
   });
 
   test('takes the rounding of a tip into account: neither too early nor with too small a bit', () => {
@@ -310,9 +314,9 @@ describe('vee-ends-early', () => {
     expect(find([rectangle(0, 0, 40, 12)], 'vee-ends-early', { depth: '20mm', bit: round })).toBeUndefined();
     const finding = find(wide, 'vee-ends-early', { depth: '11mm', bit: round });
     expect(finding?.measured.value).toBeCloseTo(reach, 9);
-    const bit = finding?.fix.options[0];
-    expect(Number(bit?.value)).toBeCloseTo(2 * 12 * Math.tan(Math.PI / 6), 1);
-    const larger = [`vee:60deg:${bit?.value}mm:tip radius 1mm`];
+    const bit = fixOf(finding, 'use-vee');
+    expect(bit?.diameterMm).toBeCloseTo(2 * 12 * Math.tan(Math.PI / 6), 1);
+    const larger = [`vee:60deg:${bit?.diameterMm}mm:tip radius 1mm`];
     expect(find(wide, 'vee-ends-early', { depth: '11mm', bit: larger })).toBeUndefined();
   });
 
@@ -335,13 +339,16 @@ describe('findings that a V changes', () => {
     const thin = [rectangle(0, 0, 30, 0.8)];
     const finding = find(thin, 'sands-through', { level: '0.5mm' });
     expect(finding?.severity).toBe('caution');
-    expect(finding?.measured).toMatchObject({ unit: 'mm wide' });
+    expect(finding?.measured).toMatchObject({ quantity: 'width', unit: 'mm' });
     expect(finding?.measured.value).toBeCloseTo(0.8 - Math.tan(Math.PI / 6), 9);
-    const [widen, less] = finding?.fix.options ?? [];
     expect(
-      find([rectangle(0, 0, 30, 0.8 + Number(widen?.value))], 'sands-through', { level: '0.5mm' }),
+      find([rectangle(0, 0, 30, 0.8 + (fixOf(finding, 'widen')?.byMm ?? 0))], 'sands-through', {
+        level: '0.5mm',
+      }),
     ).toBeUndefined();
-    expect(find(thin, 'sands-through', { level: `${0.5 - Number(less?.value)}mm` })).toBeUndefined();
+    expect(
+      find(thin, 'sands-through', { level: `${0.5 - (fixOf(finding, 'level-less')?.byMm ?? 0)}mm` }),
+    ).toBeUndefined();
   });
 
   test('sands-through is a stop where the whole depth of a stroke is taken', () => {

@@ -1,7 +1,8 @@
 import { type JobFile, settleJob } from '@pourproof/job';
-import { adviceFor, type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf, waysOut } from '../../support/fix-of.ts';
 
 type Finding = ReturnType<typeof vetDrawing>['report']['findings'][number];
 
@@ -26,11 +27,6 @@ function find(
   );
 }
 
-function way(finding: Finding | undefined, what: string): number | undefined {
-  const option = finding?.fix.options.find((each) => each.do === what);
-  return option === undefined ? undefined : Number(option.value);
-}
-
 function scaled(rings: readonly (readonly number[])[], factor: number): number[][] {
   return rings.map((ring) => ring.map((value) => value * factor));
 }
@@ -39,7 +35,7 @@ describe('bit-cannot-enter', () => {
   test('a star is not offered a larger size, for at any size its tips lose the same to the bit', () => {
     const finding = find([STAR], 'bit-cannot-enter');
     expect(finding).toBeDefined();
-    expect(way(finding, 'scale')).toBeUndefined();
+    expect(fixOf(finding, 'scale')?.factor).toBeUndefined();
     for (const factor of [5, 25]) {
       expect(find(scaled([STAR], factor), 'bit-cannot-enter')).toBeDefined();
     }
@@ -48,7 +44,7 @@ describe('bit-cannot-enter', () => {
   test('a slot scaled as told is entered, and hardly less is too little', () => {
     for (const width of [0.7, 1.4, 2.6]) {
       const slot = [rectangle(0, 0, 50, width)];
-      const factor = way(find(slot, 'bit-cannot-enter'), 'scale') ?? Number.NaN;
+      const factor = fixOf(find(slot, 'bit-cannot-enter'), 'scale')?.factor ?? Number.NaN;
       // the largest bit is found to 1 %, and factors are whole hundredths
       expect(factor).toBeGreaterThanOrEqual(3 / width);
       expect(factor).toBeLessThan((3 / width) * 1.02 + 0.01);
@@ -64,14 +60,14 @@ describe('stroke-near-bit-width', () => {
     const finding = find(strokes, 'stroke-near-bit-width');
     expect(finding?.measured.value).toBeCloseTo(3, 6);
     // 2 mm would have room in the 3 mm stroke, but just fill the other
-    expect(way(finding, 'use-bit')).toBe(1.5);
+    expect(fixOf(finding, 'use-bit')?.diameterMm).toBe(1.5);
     expect(find(strokes, 'stroke-near-bit-width', { bit: ['flat:3mm', 'flat:2mm'] })).toBeDefined();
     expect(find(strokes, 'stroke-near-bit-width', { bit: ['flat:3mm', 'flat:1.5mm'] })).toBeUndefined();
   });
 
   test('the scale that it offers does not bring a narrower stroke up to the bit', () => {
     const ladder = [rectangle(0, 0, 60, 2.9), rectangle(0, 20, 60, 3)];
-    const factor = way(find(ladder, 'stroke-near-bit-width'), 'scale') ?? Number.NaN;
+    const factor = fixOf(find(ladder, 'stroke-near-bit-width'), 'scale')?.factor ?? Number.NaN;
     expect(find(scaled(ladder, 1.05), 'stroke-near-bit-width')).toBeDefined();
     expect(factor).toBeCloseTo(3.15 / 2.9, 1);
     expect(find(scaled(ladder, factor), 'stroke-near-bit-width')).toBeUndefined();
@@ -84,7 +80,7 @@ describe('sands-through', () => {
 
   test('where seal has filled the slot the way out is fewer coats, and it clears', () => {
     const finding = find(slots, 'sands-through', sealed);
-    const coats = way(finding, 'fewer-coats') ?? Number.NaN;
+    const coats = fixOf(finding, 'fewer-coats')?.coats ?? Number.NaN;
     expect(coats).toBeLessThan(7);
     expect(find(slots, 'sands-through', { ...sealed, coats })).toBeUndefined();
     expect(find(slots, 'sands-through', { ...sealed, coats: coats + 1 })).toBeDefined();
@@ -94,8 +90,8 @@ describe('sands-through', () => {
     const narrow = [rectangle(0, 0, 50, 1.4)];
     const thick = { ...sealed, depth: '0.8mm', coats: 6 };
     // at 1.4 mm the walls hold 6/7 of the room at any depth: it would take some 17 mm
-    expect(way(find(narrow, 'sands-through', thick), 'deepen')).toBeUndefined();
-    const deeper = way(find(slots, 'sands-through', sealed), 'deepen') ?? Number.NaN;
+    expect(fixOf(find(narrow, 'sands-through', thick), 'deepen')?.byMm).toBeUndefined();
+    const deeper = fixOf(find(slots, 'sands-through', sealed), 'deepen')?.byMm ?? Number.NaN;
     expect(find(slots, 'sands-through', { ...sealed, depth: `${2 + deeper}mm` })).toBeUndefined();
   });
 });
@@ -104,14 +100,10 @@ test('a move onto the board is said in the directions that it has, and it clears
   const bar = [rectangle(0, 0, 40, 4)];
   const board = { wood: undefined, board: 'plain 100x60x20mm cherry', place: '10mm,30mm' };
   const finding = find(bar, 'off-the-board', board);
-  expect(finding && adviceFor(finding, 'mm').fixes).toEqual([
-    'Move the artwork 10.00 mm to the right, as it is drawn.',
-  ]);
+  expect(waysOut(finding, 'mm')).toEqual(['Move the artwork 10.00 mm to the right, as drawn.']);
   expect(find(bar, 'off-the-board', { ...board, place: '20mm,30mm' })).toBeUndefined();
   const corner = find(bar, 'off-the-board', { ...board, place: '90mm,59mm' });
-  expect(corner && adviceFor(corner, 'in').fixes).toEqual([
-    'Move the artwork 0.394 in to the left and 0.040 in up, as it is drawn.',
-  ]);
+  expect(waysOut(corner, 'in')).toEqual(['Move the artwork 0.394 in to the left and 0.040 in up, as drawn.']);
 });
 
 describe('a finding that no single change clears still says what to do', () => {
@@ -122,6 +114,6 @@ describe('a finding that no single change clears still says what to do', () => {
       coats: 3,
     });
     expect(finding?.fix.options).toEqual([]);
-    expect(finding && adviceFor(finding, 'mm').fixes).toHaveLength(1);
+    expect(waysOut(finding, 'mm')).toHaveLength(1);
   });
 });

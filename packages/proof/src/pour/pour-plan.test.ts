@@ -54,11 +54,11 @@ describe('a pour', () => {
     expect(plan().price).toBeNull();
   });
 
-  test('is poured in the fewest equal lifts that the resin allows, overpour included', () => {
+  test('is poured in the fewest equal layers that the resin allows, overpour included', () => {
     const deep = pourPlan([{ name: 'all', budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }], TERMS);
-    // 12.5 mm at 6 mm a lift
-    expect(deep.lifts).toEqual({ count: 3, eachMm: 12.5 / 3 });
-    expect(plan().lifts.count).toBe(1);
+    // 12.5 mm at 6 mm a layer
+    expect(deep.layers).toEqual({ count: 3, eachMm: 12.5 / 3 });
+    expect(plan().layers.count).toBe(1);
   });
 
   test('of nothing weighs nothing', () => {
@@ -114,16 +114,16 @@ describe('cups', () => {
     expect(batchCount(100, 25, 5, 10, 1)).toMatchObject({ batches: 1, isHurried: true });
   });
 
-  test('are mixed anew for each lift, for what is left over is hard by then', () => {
+  test('are mixed anew for each layer, for what is left over is hard by then', () => {
     expect(batchCount(10, 25, 500, 10, 3)).toMatchObject({ batches: 3, isHurried: false });
     expect(batchCount(100, 25, 500, 10, 3)).toMatchObject({ batches: 9, isHurried: false });
-    // 8.3 g for each lift is less than the scale can split, yet each lift needs its cup
+    // 8.3 g for each layer is less than the scale can split, yet each layer needs its cup
     expect(batchCount(100, 25, 25, 10, 3)).toMatchObject({ batches: 3, isHurried: true });
     const [deep] = pourPlan(
       [{ name: 'all', budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }],
       TERMS,
     ).colours;
-    expect(deep?.lifts.count).toBe(3);
+    expect(deep?.layers.count).toBe(3);
     expect(deep?.count.batches).toBe(3);
   });
 

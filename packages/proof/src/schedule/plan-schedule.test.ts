@@ -8,7 +8,7 @@ const JOB: ScheduleJob = {
   coats: 1,
   sealHours: 24,
   resin: resins.coating,
-  lifts: 1,
+  layers: 1,
   temperatureC: 25,
 };
 const step = (id: StepId, job: Partial<ScheduleJob> = {}) =>
@@ -57,10 +57,10 @@ describe('a schedule', () => {
     expect(gap('seal-coat', 'pour', { ...job, temperatureC: 15 })).toBe(gap('seal-coat', 'pour', job));
   });
 
-  test('has one entry per coat and per lift, in order', () => {
-    const steps = planSchedule({ ...JOB, coats: 3, lifts: 3 });
+  test('has one entry per coat and per layer, in order', () => {
+    const steps = planSchedule({ ...JOB, coats: 3, layers: 3 });
     expect(steps.filter((each) => each.step === 'seal-coat').map((each) => each.turn)).toEqual([1, 2, 3]);
-    expect(steps.filter((each) => each.step === 'next-lift').map((each) => each.turn)).toEqual([2, 3]);
+    expect(steps.filter((each) => each.step === 'next-layer').map((each) => each.turn)).toEqual([2, 3]);
     for (let i = 1; i < steps.length; i++) {
       expect(steps[i]?.earliestHours).toBeGreaterThanOrEqual(steps[i - 1]?.earliestHours ?? 0);
     }

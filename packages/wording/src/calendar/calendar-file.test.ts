@@ -10,7 +10,7 @@ const steps = planSchedule({
   coats: 2,
   sealHours: 24,
   resin: resins.coating,
-  lifts: 2,
+  layers: 2,
   temperatureC: 21,
 });
 const dated = (start: string) => scheduleReport(steps, parseShopTime(start));

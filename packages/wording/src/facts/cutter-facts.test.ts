@@ -48,9 +48,9 @@ test('what a time rests on: what the maker gave first, then what common practice
     return cutterFacts(report, 'mm').at(-1)?.remark;
   };
   expect(remark({})).toBe(
-    'by common practice feed 1000 mm/min, plunge 300 mm/min, travel 2500 mm/min, rounds 40 % of the tip apart, passes 50 % of the bit deep',
+    'by common practice feed 1000 mm/min, plunge 300 mm/min, travel 2500 mm/min, stepover 40 % of the tip, passes as deep as 50 % of the bit’s diameter',
   );
   expect(remark({ feed: '1200mm/min', passDepth: '1mm' })).toBe(
-    'feed 1200 mm/min, passes 1.00 mm deep; by common practice plunge 300 mm/min, travel 2500 mm/min, rounds 40 % of the tip apart',
+    'feed 1200 mm/min, passes 1.00 mm deep; by common practice plunge 300 mm/min, travel 2500 mm/min, stepover 40 % of the tip',
   );
 });

@@ -38,7 +38,7 @@ describe('where no bit enters', () => {
 
   test('it is said that nothing is cut, not that 0.0 mm² are', () => {
     expect(cutSentences(report, 'mm')).toEqual([
-      'Nothing of the 40.0 mm² drawn will be cut: no bit of the job fits into any of it.',
+      'None of the 40.0 mm² drawn will be cut: no bit of the job fits anywhere in it.',
     ]);
   });
 
@@ -68,16 +68,16 @@ test('the scale has a reading for pigment only where it shows some', () => {
   expect(cups(0)?.match(/ g\b/g)).toHaveLength(2);
 });
 
-test('a deep pocket is mixed lift by lift, and a full cup thickens sooner than told', () => {
+test('a deep pocket is mixed layer by layer, and a full cup thickens sooner than told', () => {
   const deep = (mm: number): string[] =>
     resinFacts(reportOf([[0, 0, mm, 0, mm, mm, 0, mm]], 'flat:3mm', 3, '12mm'), 'mm')
       .filter(({ name }) => name === 'Cups' || name === 'Pour')
       .map(({ value, remark }) => `${value}: ${remark}`);
-  // 12.5 mm with the overpour at 6 mm a lift
+  // 12.5 mm with the overpour at 6 mm a layer
   const [small = '', pour = ''] = deep(40);
-  expect(small).toMatch(/^3: one for each lift, each on a scale/u);
-  expect(pour).toMatch(/^3 lifts: of 4\.17 mm.* about 25 min$/u);
-  expect(deep(150)[1]).toContain('about 25 min in a cup of 100 g, a fuller one for less');
+  expect(small).toMatch(/^3: one for each layer, each on a scale/u);
+  expect(pour).toMatch(/^3 layers: of 4\.17 mm.* about 25 min$/u);
+  expect(deep(150)[1]).toContain('about 25 min in a cup of 100 g, less in a fuller one');
 });
 
 test('long cutting times are told in hours', () => {

@@ -71,8 +71,8 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
   if (endGrain.wallExposedMm2 > 0) {
     facts.push(
       fact(
-        '  bleed stays',
-        'at end grain',
+        '  bleed',
+        'stays',
         'Levelling will not remove bleed: at an end-grain wall the pores are open from face to floor. At the sloping wall of a V it only thins it.',
       ),
     );

@@ -12,7 +12,7 @@ export const bleedReachesNeighbour: FindingWords = {
     'Where streaks from one stroke reach the next, the wood between them is stained right through and the two read as one.',
   fixes: {
     'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)} and leave it ${hoursText(fix.hours)} before the colour.`,
+      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood between them.`,
   },
 };

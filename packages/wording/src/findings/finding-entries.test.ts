@@ -1,20 +1,21 @@
+import { defaultMaterials } from '@pourproof/materials';
 import { mmFromInches } from '@pourproof/plane';
-import type { Finding, Report } from '@pourproof/proof';
+import type { Finding } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { findingEntries } from './finding-entries.ts';
 
+const MM = { units: 'mm', materials: defaultMaterials } as const;
+const INCHES = { ...MM, units: 'in' } as const;
 /** Only what the entries read of a report. */
-function reportOf(...findings: readonly Finding[]): Report {
-  return { findings } as unknown as Report;
-}
+const reportOf = (...findings: Finding[]) => ({ findings });
 
 function finding(code: Finding['code'], severity: Finding['severity'], places: number): Finding {
   return {
     code,
     severity,
     where: Array.from({ length: places }, (_, k) => ({ atMm: [k, 0], outline: [] })),
-    measured: { value: mmFromInches(1 / 8), unit: 'mm' },
-    limit: { value: 3, unit: 'crossings' },
+    measured: { value: mmFromInches(1 / 8), quantity: 'width', unit: 'mm' },
+    limit: { value: 3, quantity: 'count', unit: '1' },
     because: ['common-practice', 'common-practice'],
     fix: { options: [] },
   };
@@ -29,7 +30,7 @@ describe('findings in words', () => {
         finding('bit-cannot-enter', 'stop', 1),
         finding('outline-open', 'caution', 1),
       ),
-      'mm',
+      MM,
     );
     expect(entries.map(({ number, code }) => `${number} ${code}`)).toEqual([
       '1 bit-cannot-enter',
@@ -42,7 +43,7 @@ describe('findings in words', () => {
   test('label places by letters, one place by the number alone', () => {
     const [many, single] = findingEntries(
       reportOf(finding('bit-cannot-enter', 'stop', 704), finding('outline-open', 'caution', 1)),
-      'mm',
+      MM,
     );
     const labels = many?.places.map((place) => place.label) ?? [];
     expect([labels[0], labels[25], labels[26], labels[27], labels[701], labels[702]]).toEqual([
@@ -58,12 +59,15 @@ describe('findings in words', () => {
   });
 
   test('give lengths in the unit asked for and counts as they are, each source once', () => {
-    const [entry] = findingEntries(reportOf(finding('outline-crosses', 'note', 1)), 'in');
+    const [entry] = findingEntries(reportOf(finding('outline-crosses', 'note', 1)), INCHES);
     expect(entry?.measured).toBe('0.125 in');
     expect(entry?.limit).toBe('3 crossings');
     expect(entry?.basis).toHaveLength(1);
-    const area = { ...finding('off-the-board', 'stop', 1), measured: { value: 64.516, unit: 'mm²' } };
-    expect(findingEntries(reportOf(area), 'in')[0]?.measured).toBe('0.100 in²');
-    expect(findingEntries(reportOf(area), 'mm')[0]?.measured).toBe('64.5 mm²');
+    const area: Finding = {
+      ...finding('off-the-board', 'stop', 1),
+      measured: { value: 64.516, quantity: 'area', unit: 'mm²' },
+    };
+    expect(findingEntries(reportOf(area), INCHES)[0]?.measured).toBe('0.100 in²');
+    expect(findingEntries(reportOf(area), MM)[0]?.measured).toBe('64.5 mm²');
   });
 });

@@ -42,7 +42,7 @@ const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note:
  * @example
  * for (const { severity, title, headline, fixes } of findingEntries(report, job)) …
  */
-export function findingEntries(report: Report, reader: Reader): readonly FindingEntry[] {
+export function findingEntries(report: Pick<Report, 'findings'>, reader: Reader): readonly FindingEntry[] {
   return report.findings
     .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
     .map((finding, index) => entryOf(finding, index + 1, reader));

@@ -10,7 +10,7 @@ export const floorDrinks: FindingWords = {
     'Upright fibres draw resin down like straws: the level drops after the pour, bubbles rise, and a thin board darkens around the floor.',
   fixes: {
     'change-seal': (fix, reader) =>
-      `Seal the floor with ${sealText(fix, reader)} first and leave it ${hoursText(fix.hours)}.`,
+      `Seal the floor with ${sealText(fix, reader)} first, and leave it ${hoursText(fix.hours)}.`,
     'top-up': ({ volumeMl }) =>
       `Have up to ${volumeMl} ml ready for topping up; half of that is in the mix already.`,
   },

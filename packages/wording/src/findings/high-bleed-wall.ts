@@ -11,7 +11,7 @@ export const highBleedWall: FindingWords = {
     'Where a wall cuts across the fibres, their open ends draw colour in like straws. Levelling will not remove bleed: the ends are open from face to floor, and the sloping wall of a V only thins it.',
   fixes: {
     'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)} and leave it ${hoursText(fix.hours)} before the colour.`,
+      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
     turn: ({ deg, sparedPct }) =>
       `Turn the artwork ${deg}° counter-clockwise on the board: ${sparedPct} % less end grain in the walls, though the walls that remain at risk need a seal.`,
   },

@@ -10,7 +10,7 @@ export const visibleBleedLikely: FindingWords = {
     'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it can still be seen.',
   fixes: {
     'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)} and leave it ${hoursText(fix.hours)} to keep it clean.`,
+      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} to keep it clean.`,
     'test-coupon': ({ slots }) =>
       `Cut ${counted(slots, 'test slot')} across the grain in the same board and look.`,
   },
