@@ -1,54 +1,43 @@
 import type { Drawing, Notice } from '@pourproof/plane';
-import type { JobFile } from './job-file.ts';
+import type { Job } from './job.ts';
+import type { AppliesTo } from './settings/setting.ts';
+import { SETTING_KEYS, SETTINGS } from './settings/table.ts';
 
 type Format = Drawing['format'];
 
-/** What a key of the job is about, in words, and the artwork that it is for. */
-const ONLY_FOR: readonly (readonly [key: keyof JobFile, words: string, formats: readonly Format[]])[] = [
-  ['carve', 'what of the paint is carved', ['svg']],
-  ['fileUnit', 'the unit of a DXF drawing', ['dxf']],
-  ['join', 'the widest gap that is closed between lines of a DXF drawing', ['dxf']],
-  ['capHeight', 'the height of capitals', ['lettering']],
-  ['singleLine', 'letters of single strokes', ['lettering']],
-  ['align', 'the alignment of lettering', ['lettering']],
-  ['tracking', 'the room between letters', ['lettering']],
-  ['lineSpacing', 'the distance of lines', ['lettering']],
-  ['arc', 'the arc of lettering', ['lettering']],
-  ['axis', 'an axis of a variable font', ['lettering']],
-];
 const NAMES: Readonly<Record<Format, string>> = { svg: 'an SVG', dxf: 'a DXF', lettering: 'lettering' };
-
-/** What means nothing where the wood is not sealed. */
-const ONLY_SEALED: readonly (readonly [key: keyof JobFile, words: string])[] = [
-  ['coats', 'the number of seal coats'],
-  ['sealHours', 'how long the seal is left'],
-];
-
-/** What means nothing for lettering of a single line; on an arc alignment still says where it stands. */
-const ONLY_SEVERAL_LINES: readonly (readonly [key: keyof JobFile, words: string])[] = [
-  ['align', 'the alignment of lettering'],
-  ['lineSpacing', 'the distance of lines'],
-];
 
 /**
  * What a job asks for that changes nothing for it or for its artwork: a notice each, so that nobody counts on it.
  *
  * @param lines how many lines of lettering have something to see; of no matter for drawings
  */
-export function idleSettings(job: Partial<JobFile>, format: Format, lines: number): readonly Notice[] {
-  const ofFormat = ONLY_FOR.filter(([, , formats]) => !formats.includes(format));
-  const isOneLine = format === 'lettering' && lines === 1;
-  const ofLines = ONLY_SEVERAL_LINES.filter(([key]) => key !== 'align' || job.arc === undefined);
-  const isBare = (job.seal ?? 'none') === 'none';
-  return [
-    ...ofFormat.map(([key, words]) => [key, words, `this is ${NAMES[format]}`] as const),
-    ...(isOneLine ? ofLines : []).map(
-      ([key, words]) => [key, words, 'the lettering is a single line'] as const,
-    ),
-    ...(isBare ? ONLY_SEALED : []).map(([key, words]) => [key, words, 'there is no seal'] as const),
-  ]
-    .filter(([key]) => job[key] !== undefined)
-    .map(([key, words, why]) => idleNotice(`The job sets ${words} (${key})`, why));
+export function idleSettings(job: Job, format: Format, lines: number): readonly Notice[] {
+  const found = SETTING_KEYS.filter((key) => job.given.includes(key)).flatMap((key) => {
+    const { only } = SETTINGS[key];
+    const reason = only?.about === undefined ? null : reasonOf(key, only, job, format, lines);
+    return reason === null ? [] : [{ ...reason, what: `The job sets ${only?.about} (${key})` }];
+  });
+  return found.toSorted((a, b) => a.rank - b.rank).map(({ what, why }) => idleNotice(what, why));
+}
+
+/** Why a setting changes nothing, the reasons in the order in which they are told. */
+function reasonOf(
+  key: string,
+  only: AppliesTo,
+  job: Job,
+  format: Format,
+  lines: number,
+): { readonly rank: number; readonly why: string } | null {
+  if (only.formats !== undefined && !only.formats.includes(format)) {
+    return { rank: 0, why: `this is ${NAMES[format]}` };
+  }
+  // on an arc the alignment of a single line still says where it stands
+  const isOneLine = lines === 1 && !(key === 'align' && job.lettering.arc !== undefined);
+  if (only.hasLines === true && isOneLine) {
+    return { rank: 1, why: 'the lettering is a single line' };
+  }
+  return only.isSealed === true && job.seal === 'none' ? { rank: 2, why: 'there is no seal' } : null;
 }
 
 /** The notice that a font was given for a file in which no text asked for it. */

@@ -1,22 +1,31 @@
-export { type ArtworkSize, artworkSize } from './artwork-size.ts';
-export { type Bit, bitName, bitSize, bitText, type VeeBit, widestMm } from './bit.ts';
+export { type Bit, bitName, bitSize, bitText, type VeeBit, widestMm } from './bits/bit.ts';
+export { BIT_FORMS } from './bits/bit-forms.ts';
+export type { BitInput } from './bits/bit-input.ts';
+export { flatBitsBelow } from './bits/common-bits.ts';
+export { parseBit } from './bits/parse-bit.ts';
 export type { Block, Board } from './board/board.ts';
 export type { HeightReading } from './board/height-reading.ts';
-export { type Obstacle, parseObstacle, parsePlace } from './board/parse-obstacle.ts';
-export { flatBitsBelow } from './common-bits.ts';
+export type { Obstacle } from './board/obstacle.ts';
 export type { CouponRow } from './coupons/coupon-row.ts';
 export { couponsFileSchema, readCouponsFile } from './coupons/coupons-file.ts';
-export { CARVE_MODES, FILE_UNITS, type FileReading, fileReading } from './file-reading.ts';
 export { idleFont, idleSettings } from './idle-settings.ts';
-export { JOB_DEFAULTS, type Job, type JobRows, settleJob, settleJobWith } from './job.ts';
-export { JobError } from './job-error.ts';
+export type { Job, JobRows, SourceKind } from './job.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job-file.ts';
-export { LETTERING_SIDES, type LetteringSetting, letteringSetting } from './lettering-setting.ts';
 export {
   type MaterialsFile,
   materialsFileSchema,
   readMaterialsFile,
 } from './materials-file/materials-file.ts';
-export { BIT_FORMS, parseBit } from './parse-bit.ts';
-export { parseShopTime, shopTimeText } from './shop-time.ts';
-export { typedUnit } from './typed-unit.ts';
+export { mergeJobs } from './merge-jobs.ts';
+export { JobError } from './refusals/job-error.ts';
+export type { JobErrorCode, JobFaults } from './refusals/job-faults.ts';
+export { refuseReading } from './refuse-for-source.ts';
+export type { ArtworkSize } from './settings/artwork.ts';
+export { type GroupId, SETTING_GROUPS, type SettingGroup } from './settings/groups.ts';
+export type { LetteringSetting } from './settings/lettering.ts';
+export type { FileReading } from './settings/reading.ts';
+export type { AppliesTo, Setting } from './settings/setting.ts';
+export { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
+export { usualInput } from './settings/usual-input.ts';
+export { type SettleOptions, settleJob } from './settle-job.ts';
+export { parseShopTime, shopTimeText } from './values/shop-time.ts';

@@ -1,40 +1,37 @@
 import type { LengthUnit } from '@pourproof/plane';
-import type { JobFile } from './job-file.ts';
-
-/** The keys of a job whose text holds lengths of work and artwork. How fine a file is read says nothing of how its maker measures. */
-const WITH_LENGTHS: ReadonlySet<string> = new Set<keyof JobFile>([
-  'arc',
-  'bit',
-  'block',
-  'board',
-  'capHeight',
-  'depth',
-  'height',
-  'keepClear',
-  'level',
-  'margin',
-  'overpour',
-  'passDepth',
-  'place',
-  'reading',
-  'tracking',
-  'width',
-]);
+import { type JobInput, SETTINGS, type SettingKey } from './settings/table.ts';
 
 /** A number and a unit of length, not of a speed. */
 const LENGTH = /[\d.]\s*(?:(mm|cm|m|um|µm)|(inches|inch|in|["″”]|thou|mil|ft))(?![\p{L}\d/])/iu;
 
-/** The unit of the first length in a job, in the order of its keys, so that answers come in it; `undefined` where none is typed. */
-export function typedUnit(job: Partial<JobFile>): LengthUnit | undefined {
+/**
+ * The unit of the first length in a job, in the order of its keys, so that answers come in it; `undefined` where there is none. How fine a
+ * file is read says nothing of how its maker measures.
+ */
+export function typedUnit(job: JobInput): LengthUnit | undefined {
   for (const [key, value] of Object.entries(job)) {
-    if (!WITH_LENGTHS.has(key)) {
-      continue;
+    const row = Object.hasOwn(SETTINGS, key) ? SETTINGS[key as SettingKey] : undefined;
+    const unit = row?.holds.hasWorkLengths === true ? unitIn(value) : undefined;
+    if (unit !== undefined) {
+      return unit;
     }
-    for (const text of Array.isArray(value) ? value : [value]) {
-      const found = LENGTH.exec(String(text));
-      if (found !== null) {
-        return found[1] === undefined ? 'in' : 'mm';
-      }
+  }
+  return undefined;
+}
+
+function unitIn(value: unknown): LengthUnit | undefined {
+  if (typeof value === 'string') {
+    const found = LENGTH.exec(value);
+    return found === null ? undefined : found[1] === undefined ? 'in' : 'mm';
+  }
+  if (typeof value !== 'object' || value === null) {
+    return undefined;
+  }
+  for (const [key, part] of Object.entries(value)) {
+    const unit =
+      key === 'in' ? 'in' : key === 'mm' || (key.endsWith('Mm') && part !== null) ? 'mm' : unitIn(part);
+    if (unit !== undefined) {
+      return unit;
     }
   }
   return undefined;

@@ -1,3 +1,4 @@
+import { mmFromInches } from '@pourproof/plane';
 import { type Cited, type CitedRange, cited, citedRange } from './cited.ts';
 
 /** Id of a limit of practice that findings compare with. */
@@ -14,7 +15,10 @@ export type LimitId =
   | 'colourDifferenceFigured'
   | 'moistureCaution'
   | 'moistureStop'
+  | 'usualBit'
   | 'usualDepth'
+  | 'sealWait'
+  | 'shopTemperature'
   | 'shallowestUsualDepth'
   | 'opaqueDepth'
   | 'veeTipFlat'
@@ -26,7 +30,7 @@ export type LimitId =
   | 'streakTint';
 
 /** Units that limits are given in; `ratio` has none. */
-export type LimitUnit = 'ratio' | 'mm' | 'ml' | '%' | 'ΔE00';
+export type LimitUnit = 'ratio' | 'mm' | 'ml' | '%' | 'ΔE00' | 'h' | '°C';
 
 /** One limit: the value findings use, the range that practice gives, the reason in words. */
 export interface Limit extends Cited {
@@ -99,10 +103,25 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     citedRange(12, [12, 20], 'seen', 'moisture-trade-pages'),
     'Above this the board should dry first.',
   ),
+  usualBit: limit(
+    'mm',
+    exactly(cited(mmFromInches(1 / 8), 'practice', 'common-practice')),
+    'A flat bit of an eighth of an inch is at hand in most shops.',
+  ),
   usualDepth: limit(
     'mm',
-    exactly(cited(3.2, 'practice', 'common-practice')),
-    'About an eighth of an inch is the usual depth of a filled pocket.',
+    exactly(cited(mmFromInches(1 / 8), 'practice', 'common-practice')),
+    'An eighth of an inch is the usual depth of a filled pocket.',
+  ),
+  sealWait: limit(
+    'h',
+    exactly(cited(24, 'practice', 'common-practice')),
+    'A seal is usually left for a day before the pour.',
+  ),
+  shopTemperature: limit(
+    '°C',
+    exactly(cited(25, 'practice', 'common-practice')),
+    'The tables hold at this temperature.',
   ),
   shallowestUsualDepth: limit(
     'mm',

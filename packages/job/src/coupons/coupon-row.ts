@@ -1,13 +1,44 @@
+import type { CouponReading } from '@pourproof/materials';
 import { z } from 'zod';
+import { measureSchema, type TemperatureInput, type TimeInput } from '../values/measure-input.ts';
 
 /** Rows that a file may hold (our choice: more than a shop cuts in years). */
-const MOST_ROWS = 200;
-const MOST_SLOTS = 60;
+const MAX_ROWS = 200;
+/** Slots that a row may hold (our choice: more than a coupon has room for). */
+const MAX_SLOTS = 60;
+
+/** What one slot shows: as typed, such as `1.2mm`, or as a structure. */
+export type SlotInput = string | Exclude<CouponReading, { readonly kind: 'between' }>;
 
 /**
  * One coupon as the maker writes it. What is left out is as in the job, so that a coupon of the board at hand needs its slots only.
  */
-export const couponRowSchema = z.strictObject({
+export interface CouponRow {
+  /** Name of the board that it was cut from; left out, it is the board of the job. */
+  readonly board?: string | undefined;
+  readonly wood?: string | undefined;
+  readonly part?: 'heart' | 'sap' | undefined;
+  readonly seal?: string | undefined;
+  readonly coats?: number | undefined;
+  /** Time from the last coat to the pour. */
+  readonly sealHours?: TimeInput | undefined;
+  readonly resin?: string | undefined;
+  /** Temperature of shop and resin when it was poured. */
+  readonly temp?: TemperatureInput | undefined;
+  /** What each slot across the grain shows after flush sanding. */
+  readonly slots: readonly SlotInput[];
+}
+
+const slotSchema = z.union([
+  z.string(),
+  z.discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('streak'), lengthMm: z.number() }),
+    z.strictObject({ kind: z.literal('none-visible'), belowMm: z.number() }),
+    z.strictObject({ kind: z.literal('class'), class: z.enum(['clean', 'slight', 'moderate', 'severe']) }),
+  ]),
+]);
+
+const couponRowSchema = z.strictObject({
   board: z.string().min(1).optional().meta({
     description: 'Name of the board that it was cut from; left out, it is the board of the job',
   }),
@@ -18,23 +49,18 @@ export const couponRowSchema = z.strictObject({
     .meta({ description: 'Heartwood or sapwood, where that is known' }),
   seal: z.string().optional().meta({ description: 'Its seal: an id of the tables or of materials.json' }),
   coats: z.number().int().min(0).max(10).optional(),
-  sealHours: z
-    .string()
+  sealHours: measureSchema('time')
     .optional()
-    .meta({ description: 'Time from the last coat to the pour; a time with its unit, such as "24h"' }),
+    .meta({ description: 'Time from the last coat to the pour, such as "24h" or {"h": 24}' }),
   resin: z.string().optional().meta({ description: 'Its resin: an id of the tables or of materials.json' }),
-  temp: z.string().optional().meta({
-    description:
-      'Temperature of shop and resin when it was poured; a temperature with its unit, such as "21C"',
+  temp: measureSchema('temperature').optional().meta({
+    description: 'Temperature of shop and resin when it was poured, such as "21C" or {"celsius": 21}',
   }),
-  slots: z.array(z.string()).min(1).max(MOST_SLOTS).meta({
+  slots: z.array(slotSchema).min(1).max(MAX_SLOTS).meta({
     description:
       'What each slot across the grain shows after flush sanding: the longest streak, such as "1.2mm"; "none below 0.45mm"; or clean, slight, moderate or severe',
   }),
 });
 
-/** A coupon as it stands in a file. */
-export type CouponRow = z.infer<typeof couponRowSchema>;
-
 /** Coupons as they stand in a job or a file of their own. */
-export const couponRowsSchema = z.array(couponRowSchema).max(MOST_ROWS);
+export const couponRowsSchema: z.ZodType = z.array(couponRowSchema).max(MAX_ROWS);

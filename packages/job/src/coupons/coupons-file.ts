@@ -1,14 +1,15 @@
 import { z } from 'zod';
-import { JobError } from '../job-error.ts';
+import { refuseShape } from '../refusals/shape-issues.ts';
 import { type CouponRow, couponRowsSchema } from './coupon-row.ts';
-import { issueLines } from './issue-lines.ts';
+
+const SCHEMA = 'pourproof/coupons@1';
 
 /**
  * The file `pourproof/coupons@1`: test slots that the maker has cut and read. One such file can serve every job: each proof takes the rows
  * of its own woods.
  */
 export const couponsFileSchema = z.strictObject({
-  schema: z.literal('pourproof/coupons@1'),
+  schema: z.literal(SCHEMA),
   coupons: couponRowsSchema,
 });
 
@@ -18,12 +19,10 @@ export const couponsFileSchema = z.strictObject({
  * @param name file name for messages
  * @throws {JobError} naming every row that is wrong, counted from 1
  */
-export function readCouponsFile(data: unknown, name: string): CouponRow[] {
-  const result = couponsFileSchema.safeParse(data);
-  if (result.success) {
-    return result.data.coupons;
+export function readCouponsFile(data: unknown, name: string): readonly CouponRow[] {
+  const result = couponsFileSchema.safeParse(data, { reportInput: true });
+  if (!result.success) {
+    refuseShape(result.error, { file: name, schema: SCHEMA, keys: ['schema', 'coupons'], forms: {} });
   }
-  throw new JobError(
-    `${name} is not a pourproof/coupons@1 file:\n${issueLines(result.error)}\nThe schema is in docs/schema/coupons@1.json.`,
-  );
+  return (data as { readonly coupons: readonly CouponRow[] }).coupons;
 }

@@ -1,7 +1,9 @@
 import type { BleedClass, Coupon, CouponReading, MaterialsBook } from '@pourproof/materials';
-import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
-import { JobError } from '../job-error.ts';
-import type { CouponRow } from './coupon-row.ts';
+import { JobError } from '../refusals/job-error.ts';
+import { knownRow } from '../values/known-row.ts';
+import { readMeasure, shownInput } from '../values/measure-input.ts';
+import { EPOXY_TEMPERATURES, refuseOutside } from '../values/range.ts';
+import type { CouponRow, SlotInput } from './coupon-row.ts';
 
 /** What a coupon takes from its job where its row says nothing. */
 export interface CouponDefaults {
@@ -15,9 +17,9 @@ export interface CouponDefaults {
 }
 
 /** Longer streaks are taken for a slip of the unit, mm (our choice). */
-const LONGEST_MM = 500;
+const MAX_STREAK_MM = 500;
 /** A year in the shop; longer is taken for a slip of the unit (our choice). */
-const LONGEST_HOURS = 24 * 366;
+const MAX_SEAL_HOURS = 24 * 366;
 
 const CLASSES: readonly BleedClass[] = ['clean', 'slight', 'moderate', 'severe'];
 
@@ -41,71 +43,52 @@ function settleCoupon(
   materials: MaterialsBook,
 ): Coupon {
   const at = `coupons, row ${number}`;
-  const woodId = row.wood ?? defaults.wood;
-  if (woodId === null) {
-    throw new JobError(
-      `${at}: the board has several woods, so the row must name its own, as "wood": "maple".`,
-    );
+  const wood = row.wood ?? defaults.wood;
+  if (wood === null) {
+    throw new JobError('coupon-wood', at, { row: number });
   }
-  const sealHours = typed(at, 'sealHours', row.sealHours, 'time', defaults.sealHours);
-  const temperatureC = typed(at, 'temp', row.temp, 'temperature', defaults.shopTempC);
-  if (!(sealHours >= 0 && sealHours <= LONGEST_HOURS)) {
-    throw new JobError(
-      `${at}: sealHours "${row.sealHours}" is no time that a seal was left. Check its unit.`,
-    );
+  const sealHours =
+    row.sealHours === undefined ? defaults.sealHours : readMeasure(`${at}: sealHours`, row.sealHours, 'time');
+  if (!(sealHours >= 0 && sealHours <= MAX_SEAL_HOURS)) {
+    throw new JobError('coupon-hours', at, { row: number, shown: shownInput(row.sealHours) });
   }
-  if (!(temperatureC >= 5 && temperatureC <= 45)) {
-    throw new JobError(
-      `${at}: temp is ${temperatureC} °C; epoxy is not poured below 5C or above 45C. Check its unit.`,
-    );
-  }
+  const temperatureC =
+    row.temp === undefined ? defaults.shopTempC : readMeasure(`${at}: temp`, row.temp, 'temperature');
+  refuseOutside(`${at}: temp`, temperatureC, '°C', EPOXY_TEMPERATURES);
+  const seal = row.seal ?? defaults.seal;
+  const resin = row.resin ?? defaults.resin;
   return {
     row: number,
     board: row.board ?? null,
     made: {
-      wood: known(at, 'wood', woodId, materials.woods),
+      wood: knownRow(`${at}: wood`, wood, materials.woods),
       part: row.part ?? null,
-      seal: known(at, 'seal', row.seal ?? defaults.seal, materials.sealers),
+      seal: knownRow(`${at}: seal`, seal, materials.sealers),
       coats: row.coats ?? defaults.coats,
       sealHours,
-      resin: known(at, 'resin', row.resin ?? defaults.resin, materials.resins),
+      resin: knownRow(`${at}: resin`, resin, materials.resins),
       temperatureC,
     },
-    readings: row.slots.map((text, slot) => reading(`${at}, slot ${slot + 1}`, text)),
+    readings: row.slots.map((slot, k) => readSlot(`${at}, slot ${k + 1}`, slot)),
   };
 }
 
-function typed(
-  at: string,
-  key: string,
-  text: string | undefined,
-  quantity: Quantity,
-  otherwise: number,
-): number {
-  return text === undefined ? otherwise : measure(`${at}: ${key}`, text, quantity);
-}
-
-function measure(at: string, text: string, quantity: Quantity): number {
-  try {
-    return parseMeasure(text, quantity).value;
-  } catch (error) {
-    if (error instanceof MeasureError) {
-      throw new JobError(`${at}: ${error.message}`);
-    }
-    throw error;
+function readSlot(at: string, input: SlotInput): CouponReading {
+  if (typeof input === 'string') {
+    return parseSlot(at, input);
+  }
+  switch (input.kind) {
+    case 'class':
+      return input;
+    case 'none-visible':
+      return { ...input, belowMm: streakMm(at, `${input.belowMm}mm`) };
+    case 'streak':
+      return { ...input, lengthMm: streakMm(at, `${input.lengthMm}mm`) };
   }
 }
 
-function known<Row>(at: string, key: string, id: string, table: Readonly<Record<string, Row>>): Row {
-  const row = Object.hasOwn(table, id) ? table[id] : undefined;
-  if (row === undefined) {
-    throw new JobError(`${at}: ${key} "${id}" is unknown. Known: ${Object.keys(table).join(', ')}.`);
-  }
-  return row;
-}
-
-function reading(at: string, typedText: string): CouponReading {
-  const text = typedText.trim().toLowerCase();
+function parseSlot(at: string, typed: string): CouponReading {
+  const text = typed.trim().toLowerCase();
   const name = CLASSES.find((each) => each === text);
   if (name !== undefined) {
     return { kind: 'class', class: name };
@@ -113,31 +96,23 @@ function reading(at: string, typedText: string): CouponReading {
   const none = /^(?:none|nothing)(?:\s+visible)?(?:\s+below\s+(.+))?$/u.exec(text);
   if (none !== null) {
     if (none[1] === undefined) {
-      throw new JobError(
-        `${at}: "${typedText}" does not say how short a streak would have been seen. Write it like "none below 0.45mm".`,
-      );
+      throw new JobError('coupon-none', at, { shown: typed });
     }
-    return { kind: 'none-visible', belowMm: lengthMm(at, none[1]) };
+    return { kind: 'none-visible', belowMm: streakMm(at, none[1]) };
   }
   if (!/\d/u.test(text)) {
-    throw new JobError(
-      `${at}: "${typedText}" is no reading. Write a length such as "1.2mm", "none below 0.45mm", or one of ${CLASSES.join(', ')}.`,
-    );
+    throw new JobError('coupon-reading', at, { shown: typed, classes: CLASSES });
   }
-  return { kind: 'streak', lengthMm: lengthMm(at, text) };
+  return { kind: 'streak', lengthMm: streakMm(at, text) };
 }
 
-function lengthMm(at: string, text: string): number {
-  const value = measure(at, text, 'length');
+function streakMm(at: string, text: string): number {
+  const value = readMeasure(at, text, 'length');
   if (value === 0) {
-    throw new JobError(
-      `${at}: a streak of 0 is no reading. Write the shortest that you would have seen, as "none below 0.45mm".`,
-    );
+    throw new JobError('coupon-zero', at, {});
   }
-  if (!(value > 0 && value <= LONGEST_MM)) {
-    throw new JobError(
-      `${at}: "${text}" is no length of a streak (above 0, up to ${LONGEST_MM} mm). Check its unit.`,
-    );
+  if (!(value > 0 && value <= MAX_STREAK_MM)) {
+    throw new JobError('coupon-length', at, { shown: text, maxMm: MAX_STREAK_MM });
   }
   return value;
 }

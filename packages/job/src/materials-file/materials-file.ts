@@ -6,8 +6,10 @@ import {
   mergeMaterials,
 } from '@pourproof/materials';
 import { z } from 'zod';
-import { issueWords } from '../coupons/issue-words.ts';
-import { JobError } from '../job-error.ts';
+import { JobError } from '../refusals/job-error.ts';
+import { refuseShape } from '../refusals/shape-issues.ts';
+
+const SCHEMA = 'pourproof/materials@1';
 
 const above = (what: string): z.ZodOptional<z.ZodNumber> =>
   z.number().positive().meta({ description: what }).optional();
@@ -95,7 +97,7 @@ const table = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.Z
  * value in it stands before the default of its class.
  */
 export const materialsFileSchema = z.strictObject({
-  schema: z.literal('pourproof/materials@1'),
+  schema: z.literal(SCHEMA),
   woods: table(wood, 'Woods'),
   sealers: table(sealer, 'Sealers'),
   resins: table(resin, 'Resins'),
@@ -116,20 +118,20 @@ export type MaterialsFile = z.infer<typeof materialsFileSchema>;
  * @throws {JobError} naming each entry that is wrong and what to write
  */
 export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
-  const result = materialsFileSchema.safeParse(data);
+  const result = materialsFileSchema.safeParse(data, { reportInput: true });
   if (!result.success) {
-    const lines = result.error.issues.map(
-      (issue) => `  ${issue.path.join('.') || '(file)'}: ${issueWords(issue)}`,
-    );
-    throw new JobError(
-      `${name} is not a pourproof/materials@1 file:\n${lines.join('\n')}\nThe schema is in docs/schema/materials@1.json.`,
-    );
+    refuseShape(result.error, {
+      file: name,
+      schema: SCHEMA,
+      keys: Object.keys(materialsFileSchema.shape),
+      forms: {},
+    });
   }
   try {
     return mergeMaterials(defaultMaterials, overridesFrom(result.data));
   } catch (error) {
     if (error instanceof MaterialsError) {
-      throw new JobError(`${name}: ${error.message}`);
+      throw new JobError('materials-entry', null, { file: name, reason: error.message });
     }
     throw error;
   }

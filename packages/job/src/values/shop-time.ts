@@ -1,9 +1,10 @@
-import { JobError } from './job-error.ts';
+import { JobError } from '../refusals/job-error.ts';
 
 const FORM = /^(\d{4})-(\d{2})-(\d{2})[ T](\d{1,2}):(\d{2})$/u;
 
 /**
- * A day and time on the shop's own clock as milliseconds on a clock without zones: only differences and {@link shopTimeText} have a meaning.
+ * A day and time on the shop's own clock, in milliseconds on a clock without zones: only differences and {@link shopTimeText} have a
+ * meaning.
  *
  * @param text such as `2026-12-01 09:00`
  * @throws {JobError} when it is not a day and time, or the day does not exist
@@ -25,7 +26,7 @@ export function parseShopTime(text: string): number {
       return time;
     }
   }
-  throw new JobError(`start "${text}" is not a day and time. Type it as in "2026-12-01 09:00".`);
+  throw new JobError('not-a-time', 'start', { shown: text });
 }
 
 /** A time of {@link parseShopTime} as `2026-12-01 09:00`, to the minute. */

@@ -1,0 +1,95 @@
+import { BIT_FORMS } from '../bits/bit-forms.ts';
+import type { FaultWords, WordsFor } from './fault-words.ts';
+
+const bit = (shown: string, what: string, remedy = ''): FaultWords => ({
+  what: `bit "${shown}" ${what}`,
+  remedy,
+});
+
+/** Words for bits. */
+export const bitFaultWords: WordsFor<
+  | 'bit-without-kind'
+  | 'bit-kind'
+  | 'bit-incomplete'
+  | 'bit-parts'
+  | 'bit-word'
+  | 'bit-size'
+  | 'bit-below-zero'
+  | 'bit-angle'
+  | 'bit-corner'
+  | 'bit-tip'
+  | 'bit-two-tips'
+  | 'bit-tip-radius'
+  | 'bit-taper'
+  | 'bit-length'
+  | 'profile-pair'
+  | 'profile-points'
+  | 'profile-falls'
+  | 'profile-empty'
+  | 'profile-needle'
+> = {
+  'bit-without-kind': ({ shown, meant }) =>
+    bit(shown, 'does not say its kind.', `Did you mean ${meant.join(' or ')}?`),
+  'bit-kind': ({ shown, kind, kinds }) =>
+    bit(shown, `is of no known kind: "${kind}".`, `Write it like flat:1/8in; kinds: ${kinds.join(', ')}.`),
+  'bit-incomplete': ({ shown }) => bit(shown, 'is not complete.', `Write it like ${BIT_FORMS.join(', ')}.`),
+  'bit-parts': ({ shown }) =>
+    bit(shown, 'has more parts than a bit of its kind.', `Write it like ${BIT_FORMS.join(', ')}.`),
+  'bit-word': ({ shown, part, word, example }) => ({
+    what: `bit "${shown}": "${part}" is not a ${word}.`,
+    remedy: `Write it between quotes, with ${example} in it.`,
+  }),
+  'bit-size': ({ shown, value }) => bit(shown, `has a size of ${value} mm; sizes must be above 0.`),
+  'bit-below-zero': ({ shown, value, word }) =>
+    bit(shown, `has a ${word} of ${value} mm; it can't be below 0.`),
+  'bit-angle': ({ shown, value, limit }) =>
+    bit(shown, `has an angle of ${value}°; it must lie between 0 and ${limit}°.`),
+  'bit-corner': ({ shown, value, limit }) =>
+    bit(
+      shown,
+      `has a corner radius of ${value} mm; it lies above 0 and is at most half its diameter, ${limit} mm.`,
+    ),
+  'bit-tip': ({ shown, value, limit }) =>
+    bit(
+      shown,
+      `has a tip of ${value} mm, as wide as the bit or wider; a tip is narrower than the bit's ${limit} mm.`,
+    ),
+  'bit-two-tips': ({ shown }) =>
+    bit(shown, 'has a flat tip and a round one.', 'Give tipMm or tipRadiusMm, one of them.'),
+  'bit-tip-radius': ({ shown, value, limit }) =>
+    bit(
+      shown,
+      `has a tip radius of ${value} mm, too large for its diameter of ${limit} mm: no flank is left.`,
+      'Write a ball bit.',
+    ),
+  'bit-taper': ({ shown, value, limit }) =>
+    bit(
+      shown,
+      `has a tip of ${value} mm, wider than the bit itself, ${limit} mm.`,
+      'The order is tip, angle of one side, diameter.',
+    ),
+  'bit-length': ({ shown, value }) => bit(shown, `has a cutting edge of ${value} mm; it must be above 0.`),
+  'profile-pair': ({ shown, pair }) => ({
+    what: `bit "${shown}": "${pair}" is not a diameter at a height.`,
+    remedy: 'Write it like 3mm@2mm: 3 mm across, 2 mm above the tip.',
+  }),
+  'profile-points': ({ shown }) =>
+    bit(
+      shown,
+      'needs two points or more, the first at height 0mm.',
+      'Write it like profile:1mm@0mm,3mm@2mm.',
+    ),
+  'profile-falls': ({ shown, diameterMm, heightMm }) =>
+    bit(
+      shown,
+      `falls back at ${diameterMm} mm @ ${heightMm} mm; heights and diameters must rise or stay from point to point.`,
+    ),
+  'profile-empty': ({ shown }) =>
+    bit(shown, 'has no body: its widest diameter and its height must be above 0.'),
+  'profile-needle': ({ shown, heightMm }) =>
+    bit(
+      shown,
+      `has no width up to ${heightMm} mm above its tip, so nothing cuts there.`,
+      'Give it the diameter that it has there.',
+    ),
+};

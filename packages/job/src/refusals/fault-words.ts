@@ -1,0 +1,34 @@
+import { bitFaultWords } from './bit-fault-words.ts';
+import { boardFaultWords } from './board-fault-words.ts';
+import type { JobErrorCode, JobFaults } from './job-faults.ts';
+import { shapeFaultWords } from './shape-fault-words.ts';
+import { sourceFaultWords } from './source-fault-words.ts';
+import { valueFaultWords } from './value-fault-words.ts';
+
+/** What is wrong, and what to write instead; the remedy is `''` where the first sentence says it. */
+export interface FaultWords {
+  readonly what: string;
+  readonly remedy: string;
+}
+
+/** The words for some codes, from the key at fault (`''` for the job as a whole) and the parameters. */
+export type WordsFor<Codes extends JobErrorCode> = {
+  readonly [Code in Codes]: (parameters: JobFaults[Code], key: string) => FaultWords;
+};
+
+const WORDS: WordsFor<JobErrorCode> = {
+  ...shapeFaultWords,
+  ...valueFaultWords,
+  ...boardFaultWords,
+  ...bitFaultWords,
+  ...sourceFaultWords,
+};
+
+/** The one place where a fault of a job becomes sentences. */
+export function faultWords<Code extends JobErrorCode>(
+  code: Code,
+  key: string | null,
+  parameters: JobFaults[Code],
+): FaultWords {
+  return WORDS[code](parameters, key ?? '');
+}

@@ -1,0 +1,66 @@
+import type { WordsFor } from './fault-words.ts';
+
+/** Words for settings that contradict one another or what is vetted. */
+export const sourceFaultWords: WordsFor<
+  | 'two-sizes'
+  | 'two-artworks'
+  | 'two-coupons'
+  | 'text-empty'
+  | 'text-for-file'
+  | 'artwork-for-text'
+  | 'lettering-size'
+  | 'lettering-two-sizes'
+  | 'lettering-without-size'
+  | 'lettering-without-font'
+  | 'font-and-single-line'
+  | 'not-for-drawing'
+> = {
+  'two-sizes': ({ keys }) => ({
+    what: `${keys.join(' and ')} are given together, and they may disagree.`,
+    remedy: 'Check them, and give one of width, height and scale: the artwork keeps its proportions.',
+  }),
+  'two-artworks': ({ file }) => ({
+    what: `${file ?? 'the job'} names both artwork and text.`,
+    remedy: 'Check which of them is meant, and take the other one out.',
+  }),
+  'two-coupons': () => ({
+    what: 'coupons are given in the job and beside it.',
+    remedy: 'Keep them in one place.',
+  }),
+  'text-empty': () => ({ what: 'text is empty.', remedy: 'Type the words to carve.' }),
+  'text-for-file': () => ({
+    what: 'the job has a text, but a file is vetted.',
+    remedy: 'Vet the file or the lettering, one at a time: take text out.',
+  }),
+  'artwork-for-text': () => ({
+    what: 'the job names an artwork file, but lettering is vetted.',
+    remedy: 'Vet the file or the lettering, one at a time: take artwork out.',
+  }),
+  'lettering-size': ({ scale, instead }, key) => ({
+    what: `${key} does not size lettering.`,
+    remedy:
+      instead === null
+        ? 'Give capHeight 15mm or width 120mm.'
+        : `Leave it out and give capHeight ${instead}, which is ${scale} times as large.`,
+  }),
+  'lettering-two-sizes': () => ({
+    what: 'capHeight and width are given together.',
+    remedy: 'Give one of them.',
+  }),
+  'lettering-without-size': () => ({
+    what: 'lettering needs a size.',
+    remedy: 'Give capHeight 15mm, or width 120mm.',
+  }),
+  'lettering-without-font': () => ({
+    what: 'lettering needs a font.',
+    remedy: 'Give the font that will be carved, or singleLine for letters of single strokes.',
+  }),
+  'font-and-single-line': (_, key) => ({
+    what: `singleLine has letters of its own, but ${key} is given too.`,
+    remedy: 'Give singleLine or a font, one of them.',
+  }),
+  'not-for-drawing': (_, key) => ({
+    what: `${key} says how artwork is read, but this drawing has been read already.`,
+    remedy: `Read the artwork with it, or take ${key} out of the job.`,
+  }),
+};

@@ -1,0 +1,74 @@
+import type { WordsFor } from './fault-words.ts';
+
+/** Words for values that cannot be read or that make no sense. */
+export const valueFaultWords: WordsFor<
+  | 'not-a-measure'
+  | 'out-of-range'
+  | 'unknown-material'
+  | 'not-a-time'
+  | 'not-an-arc'
+  | 'arc-without-radius'
+  | 'not-an-axis'
+  | 'coupon-wood'
+  | 'coupon-hours'
+  | 'coupon-reading'
+  | 'coupon-none'
+  | 'coupon-zero'
+  | 'coupon-length'
+  | 'materials-entry'
+> = {
+  'not-a-measure': ({ reason }, key) => {
+    // the reader of measures ends with what to type
+    const [, what = reason, remedy = ''] = /^(.*?[.:]) ((?:Did|Type|Check|Units).*)$/su.exec(reason) ?? [];
+    return { what: `${key}: ${what}`, remedy };
+  },
+  'out-of-range': ({ shown, range, why, example }, key) => ({
+    what: `${key} is ${shown}; it must be ${range}${example === '' ? '' : `, such as ${example}`}.`,
+    remedy: why,
+  }),
+  'unknown-material': ({ id, known, near }, key) => ({
+    what: `${key} "${id}" is unknown.`,
+    remedy: `${near === null ? '' : `Did you mean ${near}? `}Known: ${known.join(', ')}.`,
+  }),
+  'not-a-time': ({ shown }, key) => ({
+    what: `${key} "${shown}" is not a day and time.`,
+    remedy: 'Type it as in "2026-12-01 09:00".',
+  }),
+  'not-an-arc': ({ shown }, key) => ({
+    what: `${key} "${shown}" is not a radius and a side.`,
+    remedy: 'Write it like "80mm" or "80mm under".',
+  }),
+  'arc-without-radius': ({ shown }, key) => ({
+    what: `${key} "${shown}" has no radius above 0.`,
+    remedy: 'Write it like "80mm" or "80mm under".',
+  }),
+  'not-an-axis': ({ shown }, key) => ({
+    what: `${key} "${shown}" is not a tag of four letters and a number.`,
+    remedy: 'Write it like "wght=600"; the font’s maker says which axes it has.',
+  }),
+  'coupon-wood': (_, key) => ({
+    what: `${key}: the board has several woods, so the row must name its own.`,
+    remedy: 'Write it as in "wood": "maple".',
+  }),
+  'coupon-hours': ({ shown }, key) => ({
+    what: `${key}: sealHours "${shown}" is no time that a seal was left.`,
+    remedy: 'Check its unit.',
+  }),
+  'coupon-reading': ({ shown, classes }, key) => ({
+    what: `${key}: "${shown}" is no reading.`,
+    remedy: `Write a length such as "1.2mm", "none below 0.45mm", or one of ${classes.join(', ')}.`,
+  }),
+  'coupon-none': ({ shown }, key) => ({
+    what: `${key}: "${shown}" does not say how short a streak would have been seen.`,
+    remedy: 'Write it like "none below 0.45mm".',
+  }),
+  'coupon-zero': (_, key) => ({
+    what: `${key}: a streak of 0 is no reading.`,
+    remedy: 'Write the shortest that you would have seen, as "none below 0.45mm".',
+  }),
+  'coupon-length': ({ shown, maxMm }, key) => ({
+    what: `${key}: "${shown}" is no length of a streak (above 0, up to ${maxMm} mm).`,
+    remedy: 'Check its unit.',
+  }),
+  'materials-entry': ({ file, reason }) => ({ what: `${file}: ${reason}`, remedy: '' }),
+};

@@ -1,0 +1,164 @@
+import type { MaterialsBook } from '@pourproof/materials';
+import { z } from 'zod';
+import { knownRow } from '../values/known-row.ts';
+import {
+  type JobQuantity,
+  type MeasureInputs,
+  measureForms,
+  measureSchema,
+  readMeasure,
+} from '../values/measure-input.ts';
+import { type Range, rangeWords, refuseOutside } from '../values/range.ts';
+
+/** How a setting is asked for: a text, a number, a line for each of several, one of a list, a tick, a day and time. */
+export type Control = 'text' | 'number' | 'lines' | 'choice' | 'tick' | 'time';
+
+/** A table of materials that a job may name rows of. */
+export type MaterialsTable = 'woods' | 'sealers' | 'resins' | 'scales';
+
+/** What a setting holds: how it is given, checked, and settled. */
+export interface Holds<Given, Settled> {
+  readonly control: Control;
+  /** The shape in which it is given. */
+  readonly schema: z.ZodType;
+  /** How it is written, in words: `a length with its unit, such as "1/8in" or {"mm": 3.175}`. */
+  readonly form: string;
+  /** What it must lie between, in words; `''` where its form says it all. */
+  readonly range: string;
+  readonly quantity?: JobQuantity;
+  readonly choices?: readonly string[];
+  readonly table?: MaterialsTable;
+  /** Set where it holds a list. */
+  readonly isList?: true;
+  /** Set where its text holds lengths of the work, whose unit the answers follow. */
+  readonly hasWorkLengths?: true;
+  /** @throws {JobError} when the value cannot be read or makes no sense */
+  settle(value: Given, key: string, materials: MaterialsBook): Settled;
+}
+
+const UNITS: Readonly<Record<JobQuantity, string>> = {
+  length: 'mm',
+  angle: '°',
+  time: 'h',
+  speed: 'mm/min',
+  temperature: '°C',
+};
+
+/** A quantity with its unit. The answers follow the unit of a length unless it is of reading, not of work. */
+export function measure<Q extends JobQuantity>(
+  quantity: Q,
+  typed: string,
+  range: Range & { readonly isOfReading?: true } = {},
+): Holds<MeasureInputs[Q], number> {
+  const unit = UNITS[quantity];
+  const name = quantity === 'angle' ? 'an angle' : `a ${quantity}`;
+  return {
+    control: 'text',
+    schema: measureSchema(quantity),
+    form: `${name} with its unit, such as ${measureForms(quantity, typed)}`,
+    range: rangeWords(range, unit),
+    quantity,
+    ...(quantity === 'length' && range.isOfReading !== true ? { hasWorkLengths: true } : {}),
+    settle: (value, key) => {
+      const settled = readMeasure(key, value, quantity);
+      refuseOutside(key, settled, unit, range);
+      return settled;
+    },
+  };
+}
+
+/** A number without a unit. */
+export function number(form: string, range: Range): Holds<number, number> {
+  return {
+    control: 'number',
+    schema: z.number().meta({
+      ...(range.isWhole === true ? { type: 'integer' } : {}),
+      ...(range.above === undefined ? {} : { exclusiveMinimum: range.above }),
+      ...(range.min === undefined ? {} : { minimum: range.min }),
+      ...(range.max === undefined ? {} : { maximum: range.max }),
+    }),
+    form,
+    range: rangeWords(range, ''),
+    settle: (value, key) => {
+      refuseOutside(key, value, '', range);
+      return value;
+    },
+  };
+}
+
+/** One of a few words. */
+export function choice<Word extends string>(words: readonly Word[]): Holds<Word, Word> {
+  return {
+    control: 'choice',
+    schema: z.enum(words as [Word, ...Word[]]),
+    form: `one of ${words.join(', ')}`,
+    range: '',
+    choices: words,
+    settle: (value) => value,
+  };
+}
+
+/** An id of a table of materials. */
+export function material(table: MaterialsTable): Holds<string, string> {
+  return {
+    control: 'choice',
+    schema: z.string(),
+    form: `an id of the ${table}, or one of materials.json`,
+    range: '',
+    table,
+    settle: (id, key, materials) => {
+      knownRow<unknown>(key, id, materials[table]);
+      return id;
+    },
+  };
+}
+
+/** Yes or no. */
+export function tick(): Holds<boolean, boolean> {
+  return {
+    control: 'tick',
+    schema: z.boolean(),
+    form: 'true or false',
+    range: '',
+    settle: (value) => value,
+  };
+}
+
+/** Plain words that mean themselves. */
+export function words(form: string): Holds<string, string> {
+  return { control: 'text', schema: z.string(), form, range: '', settle: (value) => value };
+}
+
+/** A text of its own form, or a structure of the same. */
+export function written<Given, Settled>(
+  schema: z.ZodType,
+  form: string,
+  read: (value: Given, materials: MaterialsBook) => Settled,
+  has: { readonly hasWorkLengths?: true; readonly control?: Control } = {},
+): Holds<Given, Settled> {
+  return {
+    control: 'text',
+    schema,
+    form,
+    range: '',
+    ...has,
+    settle: (value, _, materials) => read(value, materials),
+  };
+}
+
+/** Several of a kind. */
+export function listOf<Given, Settled>(
+  one: Holds<Given, Settled>,
+  form: string,
+  count: { readonly min: number; readonly max?: number } = { min: 1 },
+): Holds<readonly Given[], readonly Settled[]> {
+  const list = z.array(one.schema).min(count.min);
+  return {
+    ...one,
+    control: 'lines',
+    schema: count.max === undefined ? list : list.max(count.max),
+    form,
+    isList: true,
+    settle: (values, key, materials) => values.map((value) => one.settle(value, key, materials)),
+  };
+}

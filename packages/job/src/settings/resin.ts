@@ -1,0 +1,49 @@
+import { type ResinColourId, resinColours } from '@pourproof/materials';
+import { choice, material, number } from './holds.ts';
+import type { Rows } from './setting.ts';
+
+/** The resin and its colour. */
+export interface ResinSettings {
+  /** Id of its row in `materials`. */
+  readonly resin: string;
+  /** `null` when the maker did not say. */
+  readonly colour: ResinColourId | null;
+  readonly pigmentPct: number;
+}
+
+const COLOURS = Object.keys(resinColours) as readonly ResinColourId[];
+
+/** Settings of the resin and its colour. */
+export const RESIN_SETTINGS = {
+  resin: {
+    holds: material('resins'),
+    field: 'resin',
+    usual: { value: 'coating', status: 'practice', because: ['common-practice'] },
+    group: 'resin',
+    takes: 'NAME',
+    help: 'Class of resin (pourproof list resins)',
+    label: 'Resin',
+  },
+  colour: {
+    holds: choice(COLOURS),
+    field: 'colour',
+    otherwise: 'not said',
+    group: 'resin',
+    takes: 'NAME',
+    help: `Colour of the resin, to tell whether a streak shows: ${COLOURS.join(', ')}`,
+    label: 'Colour',
+  },
+  pigmentPct: {
+    holds: number('a number of percent, such as 3', {
+      min: 0,
+      max: 20,
+      why: 'More pigment would spoil the cure.',
+    }),
+    field: 'pigmentPct',
+    usual: { limit: 'pigmentShare', as: (percent: number): number => percent },
+    group: 'resin',
+    takes: 'PERCENT',
+    help: 'Pigment by weight of the mix',
+    label: 'Pigment, percent of the mix',
+  },
+} as const satisfies Rows<ResinSettings>;
