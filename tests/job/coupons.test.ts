@@ -1,19 +1,19 @@
 import { readFileSync } from 'node:fs';
-import { JobError, type JobFile, readCouponsFile, settleJob } from '@pourproof/job';
+import { JobError, type JobFile, type JobInput, readCouponsFile, settleJob } from '@pourproof/job';
 import { vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
 /** A bar of 30 × 4 mm that stands across the fibres, in cherry without a seal: prior median 3 mm. */
 const BAR = drawingOf([rectangle(0, 0, 4, 30)]);
-const CHERRY: Partial<JobFile> = {
+const CHERRY: JobInput = {
   bit: ['flat:3mm'],
   depth: '1/8in',
   wood: 'cherry',
   seal: 'none',
   coats: 0,
 };
-const vetted = (job: Partial<JobFile>) => vetDrawing(BAR, 'bar', settleJob(CHERRY, job)).report;
+const vetted = (job: JobInput) => vetDrawing(BAR, 'bar', settleJob({ ...CHERRY, ...job })).report;
 
 describe('the worked example, from the job to the report', () => {
   const before = vetted({});
@@ -50,7 +50,7 @@ describe('the worked example, from the job to the report', () => {
 });
 
 test('the honest probabilities at the prior spread: 6 → 0.999, 3 → 0.986, 2 → 0.959, 1 → 0.823, 0.36 → 0.398, 0.12 → 0.062', () => {
-  const cases: readonly (readonly [Partial<JobFile>, number])[] = [
+  const cases: readonly (readonly [JobInput, number])[] = [
     [{ wood: 'poplar' }, 0.999],
     [{ wood: 'cherry' }, 0.986],
     [{ wood: 'maple' }, 0.959],

@@ -1,4 +1,4 @@
-import { JobError, type JobFile, settleJob } from '@pourproof/job';
+import { JobError, type JobInput, settleJob } from '@pourproof/job';
 import { expect, test } from 'vitest';
 
 const board = 'plain 300x180x20mm maple';
@@ -17,7 +17,7 @@ test('a board of polygons takes its blocks one by one', () => {
   ]);
 });
 
-test.each<[Partial<JobFile>, string]>([
+test.each<[JobInput, string]>([
   [{ board, wood: 'maple' }, 'may disagree'],
   [{ board, grain: '0deg' }, 'leave grain out. To turn the artwork'],
   [{ board, block: ['maple 0mm,0mm 1mm,0mm 1mm,1mm'] }, 'polygons'],

@@ -1,4 +1,4 @@
-import { type JobFile, readMaterialsFile, settleJobWith } from '@pourproof/job';
+import { type JobFile, type JobInput, readMaterialsFile, settleJob } from '@pourproof/job';
 import { type Report, vetDrawing } from '@pourproof/proof';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
@@ -29,11 +29,11 @@ interface Input {
 
 interface End {
   readonly name: string;
-  readonly job?: Partial<JobFile>;
+  readonly job?: JobInput;
   readonly materials?: object;
 }
 
-const job = (name: string, change: Partial<JobFile>): End => ({ name, job: change });
+const job = (name: string, change: JobInput): End => ({ name, job: change });
 const own = (name: string, materials: object): End => ({ name, materials });
 
 const INPUTS: readonly Input[] = [
@@ -107,7 +107,11 @@ move grams, not the verdict. Where a row changes the verdict and you do not know
 
 function reportFor(end: End): Report {
   const book = readMaterialsFile({ schema: 'pourproof/materials@1', ...end.materials }, 'materials.json');
-  return vetDrawing(ARTWORK, 'reference', settleJobWith(book, REFERENCE, end.job ?? {})).report;
+  return vetDrawing(
+    ARTWORK,
+    'reference',
+    settleJob({ ...REFERENCE, ...(end.job ?? {}) }, { materials: book }),
+  ).report;
 }
 
 function told(report: Report, reference: Report): string {

@@ -1,14 +1,14 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobInput, settleJob } from '@pourproof/job';
 import { bleedClass } from '@pourproof/materials';
 import { vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
 /** The reference of practice: 1/8 in deep, wall across the grain, one coat, a black colour. */
-const REFERENCE: Partial<JobFile> = { bit: ['flat:1mm'], depth: '1/8in', coats: 1, colour: 'black' };
+const REFERENCE: JobInput = { bit: ['flat:1mm'], depth: '1/8in', coats: 1, colour: 'black' };
 const ACROSS = drawingOf([rectangle(0, 0, 4, 30)]);
-const told = (job: Partial<JobFile>) => {
-  const { bleed, findings } = vetDrawing(ACROSS, 'slot', settleJob(REFERENCE, job)).report;
+const told = (job: JobInput) => {
+  const { bleed, findings } = vetDrawing(ACROSS, 'slot', settleJob({ ...REFERENCE, ...job })).report;
   const [block] = bleed.blocks;
   if (block === undefined) {
     throw new Error('the slot lies in a block');
@@ -18,7 +18,7 @@ const told = (job: Partial<JobFile>) => {
 
 const WOODS = ['poplar', 'cherry', 'maple', 'walnut'] as const;
 // common practice, as handed over: every wood bleeds bare, poplar worst; a day-old epoxy stops all of them
-const ROWS: readonly (readonly [string, Partial<JobFile>, readonly (readonly [number, string])[]])[] = [
+const ROWS: readonly (readonly [string, JobInput, readonly (readonly [number, string])[]])[] = [
   [
     'no seal',
     { seal: 'none' },
@@ -121,7 +121,7 @@ test('an oiled board is a stop that no seal clears, not a score', () => {
   const { report } = vetDrawing(
     ACROSS,
     'slot',
-    settleJob(REFERENCE, { wood: 'walnut', seal: 'epoxy', sealHours: '24h', oiled: true }),
+    settleJob({ ...REFERENCE, wood: 'walnut', seal: 'epoxy', sealHours: '24h', oiled: true }),
   );
   const oil = report.findings.find(({ code }) => code === 'oil-in-wood');
   expect(oil?.severity).toBe('stop');

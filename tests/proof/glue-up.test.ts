@@ -1,19 +1,19 @@
 import { endGrainLength } from '@pourproof/geometry';
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
 import { vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
-const FLAT: Partial<JobFile> = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
-const report = (drawing: ReturnType<typeof drawingOf>, job: Partial<JobFile>) =>
-  vetDrawing(drawing, 'test', settleJob(FLAT, job)).report;
+const FLAT: JobInput = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
+const report = (drawing: ReturnType<typeof drawingOf>, job: JobInput) =>
+  vetDrawing(drawing, 'test', settleJob({ ...FLAT, ...job })).report;
 /** A 40 × 4 mm bar; the 1 mm bit rounds its corners by (4 − π)/4 mm² in all, and no stretch of wall is lost across or along. */
 const BAR = drawingOf([rectangle(0, 0, 40, 4)]);
 
 describe('a cut over two blocks', () => {
-  const halves: Partial<JobFile> = {
+  const halves: JobInput = {
     board: 'alternating-checkerboard 80x40x20mm poplar walnut square:40mm',
     place: '40mm,20mm',
   };
@@ -44,7 +44,7 @@ describe('a cut over two blocks', () => {
   });
 
   test('is turned counter-clockwise as seen: a quarter turn brings the bar across the poplar’s fibres', () => {
-    const plain: Partial<JobFile> = { board: 'plain 300x180x20mm poplar' };
+    const plain: JobInput = { board: 'plain 300x180x20mm poplar' };
     expect(report(BAR, plain).endGrain.wallExposedMm2).toBeCloseTo(2 * 4 * 3, 6);
     expect(report(BAR, { ...plain, turn: '90deg' }).endGrain.wallExposedMm2).toBeCloseTo(2 * 40 * 3, 6);
     // 30°: 2·(40·sin 30° + 4·cos 30°), less what four corner arcs of 0.5 mm change: nothing, extents stay
@@ -119,7 +119,7 @@ test('exposure over the blocks is that of all wall elements in three dimensions,
   ]);
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 0, max: 90 }), (grainDeg, diveDeg) => {
-      const job = settleJob(FLAT, { grain: `${grainDeg}deg`, dive: `${diveDeg}deg` });
+      const job = settleJob({ ...FLAT, grain: `${grainDeg}deg`, dive: `${diveDeg}deg` });
       const { report: told, picture } = vetDrawing(art, 'test', job);
       // upright walls: their normals lie in the face, so the dive takes its cosine off all of them, and the floor meets its sine
       const across = endGrainLength(picture.cut, radians(grainDeg));

@@ -1,10 +1,10 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobInput, settleJob } from '@pourproof/job';
 import { vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
 /** Two stripes of 40 mm, the joint at 40 mm; fibres across the stripes (90° to the joint). */
-const JOB: Partial<JobFile> = {
+const JOB: JobInput = {
   bit: ['flat:1mm'],
   depth: '3mm',
   seal: 'none',
@@ -15,11 +15,11 @@ const JOB: Partial<JobFile> = {
   ],
 };
 /** A pocket 30 mm long and `height` high whose lower wall lies `below` mm under the joint. */
-const vetted = (below: number, more: Partial<JobFile> = {}) =>
+const vetted = (below: number, more: JobInput = {}) =>
   vetDrawing(
     drawingOf([rectangle(0, 0, 30, 10)]),
     'pocket',
-    settleJob(JOB, { place: `40mm,${35 + below}mm`, board: 'polygons 80x80x20mm', ...more }),
+    settleJob({ ...JOB, place: `40mm,${35 + below}mm`, board: 'polygons 80x80x20mm', ...more }),
   ).report;
 
 test('a wall exactly on a joint opens the wood behind it: colour runs into that block', () => {

@@ -1,8 +1,9 @@
-import { FLAGS, type FlagGroup } from './flags.ts';
+import { type GroupId, SETTING_GROUPS } from '@pourproof/job';
+import { FLAGS } from './flags.ts';
 
 const COLUMN = 26;
 
-/** The help text: what it does, the simple flags, the rest, three examples. */
+/** The help text: what it does, the flags by group, the simple ones first, three examples. */
 export function helpText(): string {
   return [
     'pourproof vets artwork that will be carved in wood and filled with resin, before the first chip.',
@@ -12,26 +13,7 @@ export function helpText(): string {
     '  pourproof explain CODE                what a finding means and what to do',
     '  pourproof list WHAT                   woods, seals, resins, bits, findings or notices',
     '',
-    'Most jobs need only these:',
-    ...flagLines('simple'),
-    '',
-    'Lettering:',
-    ...flagLines('lettering'),
-    '',
-    'Size of the artwork (one of them; else the size that the file states):',
-    ...flagLines('size'),
-    '',
-    'Board glued up from blocks:',
-    ...flagLines('glue-up'),
-    '',
-    'Board, seal and resin:',
-    ...flagLines('board'),
-    '',
-    'Machine, for the time it takes:',
-    ...flagLines('machine'),
-    '',
-    'Input and output:',
-    ...flagLines('output'),
+    ...SETTING_GROUPS.flatMap(({ id, help }) => [`${help}:`, ...flagLines(id), '']).slice(0, -1),
     line('--help, --version', ''),
     '',
     'Lengths are typed with their unit: 3.2mm, 1/8in, 3/16", 1-1/2in. A bare number is refused.',
@@ -46,7 +28,7 @@ export function helpText(): string {
   ].join('\n');
 }
 
-function flagLines(group: FlagGroup): string[] {
+function flagLines(group: GroupId): string[] {
   return FLAGS.filter((flag) => flag.group === group).map((flag) =>
     line(flag.takes === undefined ? `--${flag.name}` : `--${flag.name} ${flag.takes}`, flag.help),
   );

@@ -1,11 +1,12 @@
 import { basename, dirname, resolve } from 'node:path';
 import {
   type CouponRow,
-  type JobFile,
+  type JobInput,
+  mergeJobs,
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
-  settle,
+  settleJob,
   type VetOptions,
 } from 'pourproof';
 import type { Io } from './io.ts';
@@ -23,7 +24,7 @@ export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 export interface Request {
   readonly sources: readonly SourcePath[];
   /** What the job file and the flags say. */
-  readonly job: Partial<JobFile>;
+  readonly job: JobInput;
   /** Materials and coupons of the maker's own. */
   readonly options: VetOptions;
   readonly failOn: FailOn;
@@ -44,7 +45,6 @@ export interface Request {
 export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> {
   const jobPath = pathFlag(flags, 'job', io);
   const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
-  const job = merged(file, jobFlags(flags));
   const sources = sourcesOf(flags, file, { io, jobPath });
   const overlayPath = pathFlag(flags, 'overlay', io);
   const calendarPath = pathFlag(flags, 'calendar', io);
@@ -52,11 +52,20 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   refuseForSeveral('calendar', calendarPath, sources);
   const materialsPath = await materialsPathOf(flags, { io, jobPath });
   const couponsPath = pathFlag(flags, 'coupons', io);
-  const options: VetOptions = {
-    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, io) }),
+  const [first] = flags.files;
+  const job = mergeJobs(file, {
+    ...jobFlags(flags),
+    ...(first === undefined ? {} : { artwork: first }),
     ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
-  };
-  const { start } = settle(job, options);
+  });
+  const options: VetOptions =
+    materialsPath === null ? {} : { materials: await materialsAt(materialsPath, io) };
+  const [source] = sources;
+  const { start } = settleJob(job, {
+    ...options,
+    source: source?.kind,
+    hasFont: (source?.fontPath ?? null) !== null,
+  });
   if (calendarPath !== null && start === null) {
     throw new UsageError(
       '--calendar needs the day and time when carving starts.',
@@ -85,7 +94,7 @@ function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
   return value === undefined ? null : resolve(io.cwd, value);
 }
 
-async function jobFileAt(path: string, io: Io): Promise<JobFile> {
+async function jobFileAt(path: string, io: Io): Promise<JobInput> {
   const example = 'fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json';
   return readJobFile(await readJson(path, 'job file', example, io), basename(path));
 }
@@ -120,24 +129,12 @@ function refuseForSeveral(name: string, path: string | null, sources: readonly S
   }
 }
 
-/** Flags before the file, so that the unit of the first length is the one that was typed; a size typed replaces whichever the file has. */
-function merged(file: Partial<JobFile>, typed: Partial<JobFile>): Partial<JobFile> {
-  const sizes: readonly string[] = ['width', 'height', 'scale'];
-  const isSized = sizes.some((key) => key in typed);
-  const kept = Object.entries(file).filter(([key]) => !(key in typed || (isSized && sizes.includes(key))));
-  return { ...typed, ...Object.fromEntries(kept) };
-}
-
 interface Place {
   readonly io: Io;
   readonly jobPath: string | null;
 }
 
-function sourcesOf(
-  flags: ParsedFlags,
-  file: Partial<JobFile>,
-  { io, jobPath }: Place,
-): readonly SourcePath[] {
+function sourcesOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place): readonly SourcePath[] {
   const fontPath = fontPathOf(flags, file, { io, jobPath });
   const typedText = typedValue(flags, 'text');
   if (typedText !== undefined && flags.files.length > 0) {
@@ -166,7 +163,7 @@ function sourcesOf(
   );
 }
 
-function fontPathOf(flags: ParsedFlags, file: Partial<JobFile>, { io, jobPath }: Place): string | null {
+function fontPathOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place): string | null {
   const typed = pathFlag(flags, 'font', io);
   if (typed !== null || file.font === undefined || jobPath === null) {
     return typed;

@@ -1,4 +1,4 @@
-import { JobError, type JobFile } from '@pourproof/job';
+import { JobError, type TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type FindingEntry, findingEntries } from '@pourproof/wording';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
@@ -22,7 +22,7 @@ export interface Selection {
 /** Owns all that the page shows: artwork, job, proof and selection. The proof itself is worked out in a worker. */
 export class ProofController implements ReactiveController {
   source: ArtworkSource | null = null;
-  job: Partial<JobFile> = demoOrderJob();
+  job: TypedJob = demoOrderJob();
   materials: MaterialsBook = defaultMaterials;
   /** File that the materials are from; `''` for the usual ones. */
   materialsName = '';

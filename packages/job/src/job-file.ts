@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { JobError } from './refusals/job-error.ts';
 import { refuseShape } from './refusals/shape-issues.ts';
-import { type JobInput, SETTING_KEYS, SETTINGS } from './settings/table.ts';
+import { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
 
 const SCHEMA = 'pourproof/job@1';
 
@@ -26,8 +26,13 @@ const jobInputSchema = z.strictObject({ schema: z.literal(SCHEMA).optional(), ..
 const SHAPE = {
   schema: SCHEMA,
   keys: ['schema', ...SETTING_KEYS],
-  forms: Object.fromEntries(SETTING_KEYS.map((key) => [key, SETTINGS[key].holds.form])),
+  forms: Object.fromEntries(SETTING_KEYS.map((key) => [key, formInFile(key)])),
 };
+
+function formInFile(key: SettingKey): string {
+  const { control, form } = SETTINGS[key].holds;
+  return control === 'number' ? `${form}, without quotes` : form;
+}
 
 /**
  * Checks the shape of a parsed job file and returns it as it stands.

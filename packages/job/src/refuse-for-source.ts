@@ -62,9 +62,10 @@ export function refuseReading({ given }: Pick<Job, 'given'>): void {
   }
 }
 
-function refuseLetters({ lettering }: Settled, { axis }: JobInput, hasFont: boolean): void {
-  if (lettering.isSingleLine && (hasFont || axis !== undefined)) {
-    throw new JobError('font-and-single-line', hasFont ? 'font' : 'axis', {});
+function refuseLetters({ lettering }: Settled, { font, axis }: JobInput, hasFont: boolean): void {
+  const isFontGiven = hasFont || font !== undefined;
+  if (lettering.isSingleLine && (isFontGiven || axis !== undefined)) {
+    throw new JobError('font-and-single-line', isFontGiven ? 'font' : 'axis', {});
   }
   if (!lettering.isSingleLine && !hasFont) {
     throw new JobError('lettering-without-font', 'font', {});

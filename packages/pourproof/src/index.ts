@@ -4,9 +4,12 @@ export {
   type Job,
   JobError,
   type JobFile,
+  type JobInput,
+  mergeJobs,
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
+  settleJob,
 } from '@pourproof/job';
 export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof/materials';
 export { type Drawing, InternalError } from '@pourproof/plane';
@@ -15,4 +18,4 @@ export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wordi
 export { type ReadingSettings, readDrawing, readingSettings } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export { type Source, sourceName } from './source.ts';
-export { settle, type VetOptions, type Vetter, vet, vetter } from './vet.ts';
+export { type VetOptions, type Vetter, vet, vetter } from './vet.ts';

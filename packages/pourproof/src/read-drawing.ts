@@ -2,19 +2,15 @@ import { ArtworkError, artworkFormat, refuseEmpty } from '@pourproof/artwork/for
 import type { LayoutOptions, LetteringFont } from '@pourproof/artwork/lettering';
 import {
   type ArtworkSize,
-  artworkSize,
   type FileReading,
-  fileReading,
   idleFont,
   idleSettings,
   type Job,
-  type JobFile,
+  type JobInput,
   type LetteringSetting,
-  letteringSetting,
 } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { stickStrokeMm } from '@pourproof/proof';
-import { letteringSize } from './lettering-size.ts';
 import { type Source, sourceName, wordsOf } from './source.ts';
 
 /** All of a job that changes how its artwork is read: two jobs that agree in it have the same drawing of a source. */
@@ -27,7 +23,6 @@ export interface ReadingSettings {
   readonly strokeMm: number;
   /** The font that the job names; `null` where it names none. */
   readonly fontName: string | null;
-  readonly units: Job['units'];
 }
 
 /**
@@ -36,15 +31,14 @@ export interface ReadingSettings {
  * @param asked the job as it was given
  * @param job the same, settled
  */
-export function readingSettings(asked: Partial<JobFile>, job: Job): ReadingSettings {
+export function readingSettings(asked: JobInput, job: Job): ReadingSettings {
   return {
-    size: artworkSize(asked),
-    file: fileReading(asked),
-    lettering: letteringSetting(asked),
+    size: job.size,
+    file: job.fileReading,
+    lettering: job.lettering,
     toleranceMm: job.toleranceMm,
     strokeMm: stickStrokeMm(job),
     fontName: asked.font ?? null,
-    units: job.units,
   };
 }
 
@@ -61,13 +55,9 @@ export async function readDrawing(source: Source, settings: ReadingSettings): Pr
 }
 
 /** A drawing with a notice for each setting of the job that changes nothing for it. */
-export async function withIdleNotices(
-  drawing: Drawing,
-  source: Source,
-  asked: Partial<JobFile>,
-): Promise<Drawing> {
+export async function withIdleNotices(drawing: Drawing, source: Source, job: Job): Promise<Drawing> {
   const lines = source.kind === 'lettering' ? await visibleLinesOf(source.text) : 0;
-  return { ...drawing, notices: [...drawing.notices, ...idleSettings(asked, drawing.format, lines)] };
+  return { ...drawing, notices: [...drawing.notices, ...idleSettings(job, drawing.format, lines)] };
 }
 
 async function visibleLinesOf(text: string): Promise<number> {
@@ -77,7 +67,7 @@ async function visibleLinesOf(text: string): Promise<number> {
 
 async function readFile(
   { bytes, name, font }: Source & { readonly kind: 'file' },
-  { size: { capHeightMm: _, ...size }, file, toleranceMm, fontName }: ReadingSettings,
+  { size, file, toleranceMm, fontName }: ReadingSettings,
 ): Promise<Drawing> {
   if (fontName !== null && (font ?? null) === null) {
     throw new ArtworkError(
@@ -107,31 +97,17 @@ async function openWatched(
 
 async function readWords(
   { text, font }: Source & { readonly kind: 'lettering' },
-  { size, lettering, toleranceMm, strokeMm, fontName, units }: ReadingSettings,
+  { size, lettering, toleranceMm, strokeMm }: ReadingSettings,
 ): Promise<Drawing> {
   const words = wordsOf(text);
-  const { isSingleLine, axes, ...placing } = lettering;
-  if (isSingleLine && (font !== null || fontName !== null || axes !== undefined)) {
-    throw new ArtworkError(
-      'lettering-two-fonts',
-      'singleLine has letters of its own, but a font or an axis is given too.',
-      'Give singleLine or a font, one of them.',
-    );
-  }
-  if (!isSingleLine && font === null) {
-    throw new ArtworkError(
-      'lettering-font-missing',
-      'The lettering has no font.',
-      'Give the font that will be carved, or set singleLine for letters of single strokes.',
-    );
-  }
+  const { isSingleLine, axes, capHeightMm = 0, ...placing } = lettering;
   const { readLettering, readStickLettering } = await import('@pourproof/artwork/lettering');
   const options: LayoutOptions & { toleranceMm: number } = {
     ...placing,
-    ...letteringSize(size, units),
+    ...(size.widthMm === undefined ? { capHeightMm } : { widthMm: size.widthMm }),
     toleranceMm,
   };
-  return font === null
+  return isSingleLine || font === null
     ? readStickLettering(words, { ...options, strokeMm })
     : readLettering(words, { ...options, ...(axes === undefined ? {} : { axes }), font });
 }

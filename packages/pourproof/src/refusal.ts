@@ -35,7 +35,10 @@ export function refusalOf(error: unknown, source?: Source): Refusal | null {
     const { code, what, place, remedy } = error;
     return { code, what, where: place, remedy };
   }
-  if (error instanceof JobError || error instanceof MeasureError) {
+  if (error instanceof JobError) {
+    return { code: error.code, what: error.what, where: '', remedy: error.remedy };
+  }
+  if (error instanceof MeasureError) {
     return { code: 'job', what: error.message, where: '', remedy: '' };
   }
   return null;

@@ -1,5 +1,5 @@
-import { type CouponRow, type Job, type JobFile, settleJobWith, typedUnit } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
+import type { MaterialsBook } from '@pourproof/materials';
 import { type Drawing, InternalError } from '@pourproof/plane';
 import { vetDrawing } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
@@ -11,12 +11,12 @@ import { isSameSource, type Source, sourceName } from './source.ts';
 export interface VetOptions {
   /** Woods, sealers, resins and scales; those that ship with pourproof by default. */
   readonly materials?: MaterialsBook;
-  /** Test slots cut and read; they stand for those of the job. */
+  /** Test slots cut and read; a job with coupons of its own is refused then. */
   readonly coupons?: readonly CouponRow[];
 }
 
 /** A function that vets sources for jobs; see {@link vet}. */
-export type Vetter = (source: Source, job: Partial<JobFile>, options?: VetOptions) => Promise<Vetted>;
+export type Vetter = (source: Source, job: JobInput, options?: VetOptions) => Promise<Vetted>;
 
 /**
  * Vets a source for a job: settles the job, reads the source, measures it, runs every check and gives the verdict.
@@ -27,7 +27,7 @@ export type Vetter = (source: Source, job: Partial<JobFile>, options?: VetOption
  * @throws {ArtworkError} when the source cannot be read as the job asks for, or holds nothing to cut
  * @throws {InternalError} for a fault of pourproof itself; {@link refusalOf} turns every other error into data
  */
-export async function vet(source: Source, job: Partial<JobFile>, options: VetOptions = {}): Promise<Vetted> {
+export async function vet(source: Source, job: JobInput, options: VetOptions = {}): Promise<Vetted> {
   return vetter()(source, job, options);
 }
 
@@ -37,7 +37,7 @@ export async function vet(source: Source, job: Partial<JobFile>, options: VetOpt
  */
 export function vetter(): Vetter {
   let kept: { readonly source: Source; readonly settings: string; readonly drawing: Drawing } | null = null;
-  const drawingOf = async (source: Source, asked: Partial<JobFile>, job: Job): Promise<Drawing> => {
+  const drawingOf = async (source: Source, asked: JobInput, job: Job): Promise<Drawing> => {
     const settings = readingSettings(asked, job);
     const key = JSON.stringify(settings);
     if (kept === null || kept.settings !== key || !isSameSource(kept.source, source)) {
@@ -48,31 +48,14 @@ export function vetter(): Vetter {
   };
   return async (source, asked, options = {}) => {
     try {
-      const job = settle(asked, options);
-      const drawing = await withIdleNotices(await drawingOf(source, asked, job), source, asked);
+      const hasFont = (source.font ?? null) !== null;
+      const job = settleJob(asked, { ...options, source: source.kind, hasFont });
+      const drawing = await withIdleNotices(await drawingOf(source, asked, job), source, job);
       return { ...vetDrawing(drawing, sourceName(source), job), job };
     } catch (error) {
       throw refusalOf(error) === null ? faultFrom(error) : error;
     }
   };
-}
-
-/**
- * Settles a job: defaults fill what it does not say, and answers come in the unit that its first length is typed in.
- *
- * @throws {JobError} when a value cannot be read or makes no sense
- */
-export function settle(
-  asked: Partial<JobFile>,
-  { materials = defaultMaterials, coupons }: VetOptions = {},
-): Job {
-  const units = asked.units ?? typedUnit(asked);
-  return settleJobWith(
-    materials,
-    asked,
-    coupons === undefined ? {} : { coupons: [...coupons] },
-    units === undefined ? {} : { units },
-  );
 }
 
 /** Whatever else is thrown is a fault of pourproof: all that it was given has been checked before. */

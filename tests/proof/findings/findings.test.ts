@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -14,8 +14,10 @@ const CALM: JobFile = {
   sealHours: '24h',
 };
 
-const find = (drawing: ReturnType<typeof drawingOf>, code: FindingCode, job: Partial<JobFile> = {}) =>
-  vetDrawing(drawing, 'test', settleJob(CALM, job)).report.findings.find((finding) => finding.code === code);
+const find = (drawing: ReturnType<typeof drawingOf>, code: FindingCode, job: JobInput = {}) =>
+  vetDrawing(drawing, 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+    (finding) => finding.code === code,
+  );
 
 describe('bit-cannot-enter', () => {
   test('fires on a slot narrower than the bit, at its place, with fixes that clear it', () => {
@@ -72,7 +74,7 @@ describe('stroke-too-narrow-to-level', () => {
 
 describe('high-bleed-wall', () => {
   const bar = drawingOf([rectangle(0, 0, 30, 4)]);
-  const risky: Partial<JobFile> = { wood: 'poplar', seal: 'none', grain: '0deg' };
+  const risky: JobInput = { wood: 'poplar', seal: 'none', grain: '0deg' };
 
   test('fires on the walls across the grain only, wherever the bar is turned with the grain', () => {
     for (const turnDeg of [0, 30, 77]) {

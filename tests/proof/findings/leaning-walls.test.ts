@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { type Report, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -12,12 +12,11 @@ const VEE: JobFile = {
   level: '0.3mm',
 };
 const BAR = rectangle(0, 0, 30, 4);
-const reportOf = (job: Partial<JobFile> = {}): Report =>
-  vetDrawing(drawingOf([BAR]), 'test', settleJob(VEE, job)).report;
+const reportOf = (job: JobInput = {}): Report =>
+  vetDrawing(drawingOf([BAR]), 'test', settleJob({ ...VEE, ...job })).report;
 
 describe('high-bleed-wall at the leaning walls of a 60° V', () => {
-  const at = (job: Partial<JobFile> = {}) =>
-    reportOf(job).findings.find(({ code }) => code === 'high-bleed-wall');
+  const at = (job: JobInput = {}) => reportOf(job).findings.find(({ code }) => code === 'high-bleed-wall');
   const travel = reportOf().bleed.blocks[0]?.travelMm.median ?? 0;
   const cos30 = Math.cos(Math.PI / 6);
 
@@ -36,7 +35,7 @@ describe('high-bleed-wall at the leaning walls of a 60° V', () => {
   test('where fibres dive by 10° one end takes 0.93969 of the travel and the other 0.76604', () => {
     expect(at({ dive: '10deg' })?.measured.value).toBeCloseTo(travel * 0.9396926, 6);
     // a travel of 1.08 mm: only one end is above 1 mm, and without a dive none
-    const sealed: Partial<JobFile> = { seal: 'epoxy', coats: 1, sealHours: '2h' };
+    const sealed: JobInput = { seal: 'epoxy', coats: 1, sealHours: '2h' };
     const one = at({ ...sealed, dive: '10deg' });
     expect(one?.where).toHaveLength(1);
     expect(one?.where[0]?.atMm[0]).toBe(0);

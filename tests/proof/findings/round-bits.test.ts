@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -12,9 +12,9 @@ const ROUND: JobFile = {
   seal: 'none',
   level: '0.3mm',
 };
-const reportOf = (rings: readonly number[][], job: Partial<JobFile> = {}): Report =>
-  vetDrawing(drawingOf(rings), 'test', settleJob(ROUND, job)).report;
-const find = (rings: readonly number[][], code: FindingCode, job: Partial<JobFile> = {}) =>
+const reportOf = (rings: readonly number[][], job: JobInput = {}): Report =>
+  vetDrawing(drawingOf(rings), 'test', settleJob({ ...ROUND, ...job })).report;
+const find = (rings: readonly number[][], code: FindingCode, job: JobInput = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 /** Width of a groove that a ball of 3 mm cuts in one pass. */
 const chord = (depthMm: number): number => 2 * Math.sqrt(3 * depthMm - depthMm * depthMm);
@@ -32,7 +32,7 @@ describe('a ball of 3 mm, shallower than its radius', () => {
   });
 
   test('fills with clear seal below the width at which film and room are the same', () => {
-    const sealed: Partial<JobFile> = { seal: 'epoxy', coats: 4, sealHours: '24h', depth: '1.5mm' };
+    const sealed: JobInput = { seal: 'epoxy', coats: 4, sealHours: '24h', depth: '1.5mm' };
     const { filmMm } = reportOf([rectangle(0, 0, 40, 5)], sealed).seal;
     // half of the section: t (π R + w − 2 R) = (π R²/2 + (w − 2 R) R)/2
     const R = 1.5;
@@ -59,7 +59,7 @@ describe('a ball of 3 mm, shallower than its radius', () => {
 });
 
 describe('a tapered ball', () => {
-  const taper: Partial<JobFile> = { bit: ['taper:0.4mm:8deg:3mm'], depth: '2.1mm', level: '0.6mm' };
+  const taper: JobInput = { bit: ['taper:0.4mm:8deg:3mm'], depth: '2.1mm', level: '0.6mm' };
   const lost = 2 * 0.6 * Math.tan((8 * Math.PI) / 180);
 
   test('loses 2 s tan of its side, and sands-through tells where that is too much; each way out clears it', () => {
@@ -101,7 +101,14 @@ describe('two colours of a ball', () => {
   const volumes = (rings: readonly number[][], bit: string): readonly number[] => {
     const drawing = drawingOf(rings);
     const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
-    const job = settleJob(ROUND, { bit: [bit], depth: '1.5mm', overpour: '0mm', wastePct: 0, grain: '0deg' });
+    const job = settleJob({
+      ...ROUND,
+      bit: [bit],
+      depth: '1.5mm',
+      overpour: '0mm',
+      wastePct: 0,
+      grain: '0deg',
+    });
     const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
     return pour.colours.map(({ volumeMl }) => volumeMl);
   };

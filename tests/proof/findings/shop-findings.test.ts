@@ -1,11 +1,11 @@
-import { type JobFile, readMaterialsFile, settleJob, settleJobWith } from '@pourproof/job';
+import { type JobInput, readMaterialsFile, settleJob } from '@pourproof/job';
 import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf } from '../../support/fix-of.ts';
 
 /** A job in which nothing speaks against anything. */
-const CALM: Partial<JobFile> = {
+const CALM: JobInput = {
   bit: ['flat:3mm'],
   depth: '3mm',
   wood: 'walnut',
@@ -15,14 +15,16 @@ const CALM: Partial<JobFile> = {
   // so that there is enough to weigh
   boards: 10,
 };
-const CALM_ON_BOARD: Partial<JobFile> = { ...CALM, wood: undefined, board: 'plain 300x180x20mm walnut' };
+const CALM_ON_BOARD: JobInput = { ...CALM, wood: undefined, board: 'plain 300x180x20mm walnut' };
 const find = (
   drawing: ReturnType<typeof drawingOf>,
   code: FindingCode,
-  job: Partial<JobFile> = {},
-  calm: Partial<JobFile> = CALM,
+  job: JobInput = {},
+  calm: JobInput = CALM,
 ) =>
-  vetDrawing(drawing, 'test', settleJob(calm, job)).report.findings.find((finding) => finding.code === code);
+  vetDrawing(drawing, 'test', settleJob({ ...calm, ...job })).report.findings.find(
+    (finding) => finding.code === code,
+  );
 
 const POCKET = drawingOf([rectangle(0, 0, 40, 20)]);
 
@@ -57,7 +59,7 @@ describe('ghost-stroke', () => {
 
 describe('sands-through', () => {
   test('offers no depth that a bit or the board does not have', () => {
-    const deepens = (job: Partial<JobFile>): boolean =>
+    const deepens = (job: JobInput): boolean =>
       find(POCKET, 'sands-through', { depth: '1.2mm', level: '0.5mm', ...job })?.fix.options.some(
         (option) => option.do === 'deepen',
       ) ?? false;
@@ -97,7 +99,7 @@ describe('sands-through', () => {
 describe('bleed-reaches-neighbour', () => {
   const bars = (gap: number) => drawingOf([rectangle(0, 0, 20, 10), rectangle(20 + gap, 0, 20, 10)]);
   // bare cherry: a median of 3 mm along the fibres
-  const bare: Partial<JobFile> = { wood: 'cherry', seal: 'none' };
+  const bare: JobInput = { wood: 'cherry', seal: 'none' };
 
   test('fires where the wood along the fibres is shorter than the median travel', () => {
     const finding = find(bars(2.8), 'bleed-reaches-neighbour', bare);
@@ -134,7 +136,7 @@ describe('bleed-reaches-neighbour', () => {
 });
 
 describe('visible-bleed-likely', () => {
-  const shellac: Partial<JobFile> = { wood: 'maple', seal: 'shellac', sealHours: '24h' };
+  const shellac: JobInput = { wood: 'maple', seal: 'shellac', sealHours: '24h' };
 
   test('notes the honest chance of a 0.7 mm streak: maple under shellac', () => {
     const finding = find(POCKET, 'visible-bleed-likely', shellac);
@@ -195,7 +197,7 @@ describe('floor-drinks', () => {
 
 describe('board-not-flat', () => {
   /** A board that is cupped: the middle is higher than the edges by `cup` at its full height. */
-  const cupped = (cup: number): Partial<JobFile> => ({
+  const cupped = (cup: number): JobInput => ({
     reading: [
       '0mm,0mm 20mm',
       '300mm,0mm 20mm',
@@ -284,7 +286,11 @@ describe('pour-too-deep', () => {
       { schema: 'pourproof/materials@1', resins: { coating: { deepestPourMm: 10 } } },
       'materials.json',
     );
-    const { findings } = vetDrawing(POCKET, 'test', settleJobWith(book, CALM, { depth: '6mm' })).report;
+    const { findings } = vetDrawing(
+      POCKET,
+      'test',
+      settleJob({ ...CALM, depth: '6mm' }, { materials: book }),
+    ).report;
     expect(findings.map((finding) => finding.code)).not.toContain('pour-too-deep');
   });
 });
@@ -328,7 +334,7 @@ describe('seal-not-cured', () => {
 });
 
 describe('colour-hides-or-shows', () => {
-  const bare: Partial<JobFile> = { seal: 'none' };
+  const bare: JobInput = { seal: 'none' };
 
   test('says that black shows in bare maple, even figured', () => {
     const finding = find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple', colour: 'black' });
@@ -353,7 +359,7 @@ describe('colour-hides-or-shows', () => {
     const { findings } = vetDrawing(
       POCKET,
       'test',
-      settleJobWith(book, CALM, { ...bare, colour: 'black' }),
+      settleJob({ ...CALM, ...bare, colour: 'black' }, { materials: book }),
     ).report;
     const finding = findings.find(({ code }) => code === 'colour-hides-or-shows');
     expect(finding?.measured.value).toBeLessThan(5);

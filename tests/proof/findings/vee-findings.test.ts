@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
 import { cutSentences } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
@@ -15,9 +15,9 @@ const VEE: JobFile = {
 };
 const BAR = rectangle(0, 0, 30, 4);
 
-const reportOf = (rings: readonly number[][], job: Partial<JobFile> = {}, turnDeg = 0): Report =>
-  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob(VEE, job)).report;
-const find = (rings: readonly number[][], code: FindingCode, job: Partial<JobFile> = {}) =>
+const reportOf = (rings: readonly number[][], job: JobInput = {}, turnDeg = 0): Report =>
+  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...VEE, ...job })).report;
+const find = (rings: readonly number[][], code: FindingCode, job: JobInput = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 const SHRINKAGE = 0.03;
 
@@ -70,7 +70,7 @@ describe('the report of a V cut', () => {
   test('shares walls out to the blocks of a board without rest', () => {
     const onBoard = (board: string): Report['endGrain'] => {
       const { wood: _, ...job } = VEE;
-      return vetDrawing(drawingOf([BAR]), 'test', settleJob(job, { board })).report.endGrain;
+      return vetDrawing(drawingOf([BAR]), 'test', settleJob({ ...job, board })).report.endGrain;
     };
     const whole = onBoard('plain 100x60x20mm maple');
     const endGrain = onBoard('stripes 100x60x20mm maple:30mm walnut:30mm');
@@ -89,7 +89,7 @@ describe('the report of a V cut', () => {
   test('leaves no colour without its share: two bars of two colours add up', () => {
     const drawing = drawingOf([BAR, rectangle(0, 10, 30, 2)]);
     const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
-    const job = settleJob(VEE, { overpour: '0mm', wastePct: 0, grain: '0deg' });
+    const job = settleJob({ ...VEE, overpour: '0mm', wastePct: 0, grain: '0deg' });
     const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
     const [wide, narrow] = pour.colours.map(({ volumeMl }) => volumeMl);
     // 4² (90 − 4) against 2² (90 − 2); uptake by end grain is shared by area, and small
@@ -160,7 +160,7 @@ describe('a V alone over a level floor', () => {
 });
 
 describe('a V with a flat tip', () => {
-  const blunt: Partial<JobFile> = { bit: ['vee:60deg:12mm:tip 2mm'], depth: '6mm', level: '0.5mm' };
+  const blunt: JobInput = { bit: ['vee:60deg:12mm:tip 2mm'], depth: '6mm', level: '0.5mm' };
   const wideAndThin = [rectangle(0, 0, 30, 20), rectangle(40, 0, 1.5, 20)];
 
   test('is levelled by the narrowest stroke that it cuts, not by one that stays wood', () => {
@@ -199,7 +199,7 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
     vetDrawing(
       drawingOf([rectangle(0, 0, 60, width)]),
       't',
-      settleJob(job, { ...board, bit: [bit] }),
+      settleJob({ ...job, ...board, bit: [bit] }),
     ).report.findings.find(({ code }) => code === 'board-not-flat')?.severity;
   // 1.33 mm under the 60 mm of the bar; 2 mm of a 60° V are 1.73 mm deep, 6 mm are 5.2 mm
   expect(severity(2, 'vee:60deg:12mm')).toBe('stop');
@@ -210,7 +210,7 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
 test('each colour of a V is poured as deep as its own strokes are', () => {
   const drawing = drawingOf([rectangle(0, 0, 30, 10), rectangle(0, 20, 30, 1)]);
   const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#ff0000' : '#0000ff' }));
-  const { colours } = vetDrawing({ ...drawing, shapes }, 't', settleJob(VEE, { overpour: '0.5mm' })).report
+  const { colours } = vetDrawing({ ...drawing, shapes }, 't', settleJob({ ...VEE, overpour: '0.5mm' })).report
     .pour;
   const depths = colours.map(({ layers }) => layers.count * layers.eachMm - 0.5);
   expect(depths[0]).toBeCloseTo(5 / Math.tan(Math.PI / 6), 8);
@@ -246,7 +246,7 @@ describe('several bits with a V', () => {
 describe('floor-left-ridged', () => {
   test('offers no depth that the V itself or a usual board does not have', () => {
     const wide = [rectangle(0, 0, 30, 20)];
-    const deepens = (job: Partial<JobFile>): boolean =>
+    const deepens = (job: JobInput): boolean =>
       find(wide, 'floor-left-ridged', job)?.fix.options.some((option) => option.do === 'deepen') ?? false;
     // its flanks would meet 10/tan(30°) = 17.32 mm deep
     expect(deepens({ depth: '2mm' })).toBe(false);
@@ -356,7 +356,7 @@ describe('findings that a V changes', () => {
   });
 
   test('ghost-stroke fires below 4 t/cos(A/2) over one half, and not on a wider stroke', () => {
-    const sealed: Partial<JobFile> = { seal: 'epoxy', coats: 1, sealHours: '24h' };
+    const sealed: JobInput = { seal: 'epoxy', coats: 1, sealHours: '24h' };
     const { filmMm } = reportOf([BAR], sealed).seal;
     const limit = (8 * filmMm) / Math.cos(Math.PI / 6);
     expect(find([rectangle(0, 0, 30, limit * 0.99)], 'ghost-stroke', sealed)).toBeDefined();

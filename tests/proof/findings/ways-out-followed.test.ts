@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { type JobInput, settleJob } from '@pourproof/job';
 import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -6,7 +6,7 @@ import { fixOf, waysOut } from '../../support/fix-of.ts';
 
 type Finding = ReturnType<typeof vetDrawing>['report']['findings'][number];
 
-const JOB: Partial<JobFile> = {
+const JOB: JobInput = {
   bit: ['flat:3mm'],
   depth: '3mm',
   wood: 'cherry',
@@ -20,7 +20,7 @@ const STAR = [20, 2, 31, 36, 2, 15, 38, 15, 9, 36];
 function find(
   rings: readonly (readonly number[])[],
   code: FindingCode,
-  job: Partial<JobFile> = {},
+  job: JobInput = {},
 ): Finding | undefined {
   return vetDrawing(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
     (finding) => finding.code === code,

@@ -1,4 +1,4 @@
-import { type JobFile, parseBit, widestMm } from '@pourproof/job';
+import { parseBit, type TypedJob, widestMm } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
@@ -18,7 +18,7 @@ export class BitList extends LitElement {
   };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare materials: MaterialsBook;
   /** What was typed for a bit and is refused, which stays until it is put right. */
   declare problem: { readonly k: number; readonly text: string; readonly message: string } | null;

@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import type { FindingEntry } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
@@ -135,7 +135,7 @@ export class FindingList extends LitElement {
 
   declare entries: readonly FindingEntry[];
   declare selection: Selection | null;
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare grainDeg: number;
   declare materials: MaterialsBook;
   declare isLettering: boolean;

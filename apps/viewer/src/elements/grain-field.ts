@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { parseMeasure } from '@pourproof/plane';
 import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
@@ -11,7 +11,7 @@ export class GrainField extends LitElement {
   static override properties = { job: { attribute: false }, problem: { state: true } };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare problem: string;
 
   constructor() {

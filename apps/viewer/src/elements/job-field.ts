@@ -1,10 +1,10 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
-import { type JobField as Field, usualValue } from '../model/job-fields.ts';
+import { type JobField as Field, optionsOf, usualValue } from '../model/job-fields.ts';
 import { refusalOf } from '../model/refusal-of.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
@@ -28,7 +28,7 @@ export class JobField extends LitElement {
   ];
 
   declare field: Field;
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare materials: MaterialsBook;
   /** What was typed and is refused, which stays until it is put right. */
   declare problem: { readonly text: string; readonly message: string } | null;
@@ -57,7 +57,7 @@ export class JobField extends LitElement {
   }
 
   #control(): TemplateResult {
-    const { key, form, options, hint } = this.field;
+    const { key, form, hint } = this.field;
     const shown = this.problem?.text ?? textOf(this.job[key]);
     const isInvalid = this.problem !== null;
     const described = `${key}-problem${hint === undefined ? '' : ` ${key}-hint`}`;
@@ -66,7 +66,7 @@ export class JobField extends LitElement {
       case 'choice': {
         const chosen = shown === '' ? usualValue(key, this.job) : shown;
         return html`<select id=${key} name=${key} aria-describedby=${described} @change=${change}>
-          ${options?.(this.materials).map(
+          ${optionsOf(this.field, this.materials).map(
             ([id, name]) => html`<option value=${id} .selected=${live(id === chosen)}>${name}</option>`,
           )}
         </select>`;
@@ -136,7 +136,7 @@ function typedValue(text: string, form: Field['form']): string | number | readon
   }
 }
 
-function textOf(value: JobFile[keyof JobFile]): string {
+function textOf(value: TypedJob[keyof TypedJob]): string {
   return value === undefined ? '' : Array.isArray(value) ? value.join('\n') : String(value);
 }
 

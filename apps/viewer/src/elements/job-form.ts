@@ -1,11 +1,11 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import {
-  FIRST_FIELDS,
   type JobField as Field,
+  isAsked,
   JOB_GROUPS,
   type JobGroup,
   type SourceKind,
@@ -25,7 +25,7 @@ export class JobForm extends LitElement {
   };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare materials: MaterialsBook;
   /** What is on the sheet: some values are for files only. */
   declare source: SourceKind;
@@ -38,21 +38,24 @@ export class JobForm extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { depth, wood, oiled, seal, coats, sealHours } = FIRST_FIELDS;
     return html`
       <form @submit=${(event: Event) => event.preventDefault()} novalidate>
         <bit-list .job=${this.job} .materials=${this.materials}></bit-list>
-        ${this.#field(depth)} ${this.#field(wood)}
+        ${this.#fields('first')}
         ${
           this.job.board === undefined
             ? html`<grain-field .job=${this.job}></grain-field>`
             : html`<p class="soft">The board says which wood lies where, and how its fibres run.</p>`
         }
-        ${this.#field(oiled)} ${this.#field(seal)}
-        <div class="pair">${this.#field(coats)} ${this.#field(sealHours)}</div>
-        ${JOB_GROUPS.map((group) => this.#group(group))} ${this.#units()}
+        <div class="pair">${this.#fields('seal')}</div>
+        ${JOB_GROUPS.filter(({ id }) => id !== 'first' && id !== 'seal').map((group) => this.#group(group))}
+        ${this.#units()}
       </form>
     `;
+  }
+
+  #fields(id: JobGroup['id']): readonly (TemplateResult | typeof nothing)[] {
+    return JOB_GROUPS.find((group) => group.id === id)?.fields.map((field) => this.#field(field)) ?? [];
   }
 
   #group({ title, fields }: JobGroup): TemplateResult {
@@ -66,9 +69,9 @@ export class JobForm extends LitElement {
   }
 
   #field(field: Field): TemplateResult | typeof nothing {
-    return field.when?.(this.job, this.source) === false
-      ? nothing
-      : html`<job-field .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`;
+    return isAsked(field, this.job, this.source)
+      ? html`<job-field .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`
+      : nothing;
   }
 
   #units(): TemplateResult {

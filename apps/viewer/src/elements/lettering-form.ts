@@ -1,4 +1,4 @@
-import { type JobFile, LETTERING_SIDES } from '@pourproof/job';
+import { SETTINGS, type TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
@@ -61,7 +61,7 @@ export class LetteringForm extends LitElement {
     `,
   ];
 
-  declare job: Partial<JobFile>;
+  declare job: TypedJob;
   declare materials: MaterialsBook;
   /** What is set now, or what a job asks to be set. */
   declare text: string;
@@ -122,7 +122,7 @@ export class LetteringForm extends LitElement {
     const [radius = '', side = 'over'] = (arc ?? '').split(/\s+/u);
     const sides = [
       ['', 'the left edge; on an arc the centre'],
-      ...LETTERING_SIDES.map(
+      ...(SETTINGS.align.holds.choices ?? []).map(
         (each) => [each, each === 'centre' ? 'the centre' : `the ${each} edge`] as const,
       ),
     ] as const;

@@ -1,4 +1,4 @@
-import { settleJobWith } from '@pourproof/job';
+import { settleJob } from '@pourproof/job';
 import { cautions } from '@pourproof/materials';
 import { keepUnits } from '@pourproof/plane';
 import type { Proof } from '@pourproof/proof';
@@ -199,7 +199,7 @@ export class ProofApp extends LitElement {
       </p>
       <fact-table .facts=${workFacts(report)}></fact-table>
       <h3>The job</h3>
-      <fact-table .facts=${jobFacts(settleJobWith(materials, job))}></fact-table>
+      <fact-table .facts=${jobFacts(settleJob(job, { materials }))}></fact-table>
     `;
   }
 
@@ -216,7 +216,7 @@ export class ProofApp extends LitElement {
                 : html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`
           }
         </p>
-        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(settleJobWith(materials, job))}</p>
+        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(settleJob(job, { materials }))}</p>
       </div>
     `;
   }

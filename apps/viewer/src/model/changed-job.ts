@@ -1,7 +1,7 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 
 /** Values of a job that change; `undefined` puts one back to its default. */
-export type JobPart = { readonly [Key in keyof JobFile]?: JobFile[Key] | undefined };
+export type JobPart = { readonly [Key in keyof TypedJob]?: TypedJob[Key] | undefined };
 
 /** Sizes of the artwork: one of them at a time. */
 const SIZES = ['width', 'height', 'scale', 'capHeight'] as const;
@@ -14,14 +14,14 @@ const OF_BOARD = ['block', 'margin', 'keepClear', 'place', 'turn', 'reading'] as
 const OF_SEAL = ['coats', 'sealHours'] as const;
 
 /** A job with some values changed, and without those that would contradict them. */
-export function changedJob(job: Partial<JobFile>, part: JobPart): Partial<JobFile> {
-  const dropped: readonly (keyof JobFile)[] = [
+export function changedJob(job: TypedJob, part: JobPart): TypedJob {
+  const dropped: readonly (keyof TypedJob)[] = [
     ...(SIZES.some((key) => part[key] !== undefined) ? SIZES : []),
     ...(part.board === undefined ? [] : FROM_BOARD),
     ...(part.seal === 'none' ? OF_SEAL : []),
     ...('board' in part && part.board === undefined ? OF_BOARD : []),
   ];
-  const kept = Object.entries(job).filter(([key]) => !dropped.includes(key as keyof JobFile));
+  const kept = Object.entries(job).filter(([key]) => !dropped.includes(key as keyof TypedJob));
   const merged = { ...Object.fromEntries(kept), ...part };
   return Object.fromEntries(Object.entries(merged).filter(([, value]) => value !== undefined));
 }

@@ -1,10 +1,10 @@
-import { type JobFile, readJobFile } from '@pourproof/job';
+import { readJobFile, type TypedJob, typedJob } from '@pourproof/job';
 import boardUrl from '../../../../fixtures/demo/board.svg?url';
 import demoJob from '../../../../fixtures/demo/job.json?raw';
 
 /** The job of the demo order. */
-export function demoOrderJob(): Partial<JobFile> {
-  const { artwork: _, ...job } = readJobFile(JSON.parse(demoJob), 'job.json');
+export function demoOrderJob(): TypedJob {
+  const { artwork: _, ...job } = typedJob(readJobFile(JSON.parse(demoJob), 'job.json'));
   return job;
 }
 

@@ -1,4 +1,4 @@
-import { type JobFile, settleJob } from '@pourproof/job';
+import { settleJob, type TypedJob } from '@pourproof/job';
 import { defaultMaterials } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
 import { vetDrawing } from '@pourproof/proof';
@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { changedJob } from './changed-job.ts';
 import { jobChange } from './job-change.ts';
 
-const change = (option: Parameters<typeof jobChange>[0], job: Partial<JobFile> = {}, grainDeg = 0) =>
+const change = (option: Parameters<typeof jobChange>[0], job: TypedJob = {}, grainDeg = 0) =>
   jobChange(option, {
     job,
     grainDeg,
@@ -32,7 +32,7 @@ test('scaling keeps the key and the unit that the size was typed in', () => {
 
 test('lettering is scaled by its capitals, the only size besides a width that it has', () => {
   const option = { do: 'scale', factor: 1.2, clears: true } as const;
-  const on = (job: Partial<JobFile>) =>
+  const on = (job: TypedJob) =>
     jobChange(option, {
       job,
       grainDeg: 0,
@@ -96,7 +96,7 @@ function pocket(widthMm: number): Drawing {
   };
 }
 
-const CALM: Partial<JobFile> = {
+const CALM: TypedJob = {
   bit: ['flat:0.5mm'],
   wood: 'walnut',
   seal: 'epoxy',
@@ -104,7 +104,7 @@ const CALM: Partial<JobFile> = {
   sealHours: '24h',
   boards: 10,
 };
-test.each<readonly [doing: string, code: string, widthMm: number, job: Partial<JobFile>]>([
+test.each<readonly [doing: string, code: string, widthMm: number, job: TypedJob]>([
   ['wait', 'seal-not-cured', 20, { sealHours: '1h' }],
   ['level-less', 'sands-through', 20, { depth: '1.5mm', level: '1mm' }],
   ['deepen', 'sands-through', 20, { depth: '1.5mm', level: '1mm' }],

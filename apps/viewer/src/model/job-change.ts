@@ -1,4 +1,4 @@
-import { type JobFile, settleJobWith } from '@pourproof/job';
+import { settleJob, type TypedJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { parseMeasure } from '@pourproof/plane';
 import type { Fix } from '@pourproof/proof';
@@ -14,7 +14,7 @@ export interface JobChange {
 
 /** What the change is made to. */
 export interface ChangedThing {
-  readonly job: Partial<JobFile>;
+  readonly job: TypedJob;
   /** Fibres of the job against the artwork, degrees. */
   readonly grainDeg: number;
   readonly materials: MaterialsBook;
@@ -44,7 +44,7 @@ export function jobChange(fix: Fix, thing: ChangedThing): JobChange | null {
 }
 
 function partOf(fix: Fix, { job, grainDeg, materials, isLettering }: ChangedThing): JobPart | null {
-  const settled = () => settleJobWith(materials, job);
+  const settled = () => settleJob(job, { materials });
   switch (fix.do) {
     case 'use-bit':
       return { bit: [...(job.bit ?? []), `flat:${fix.diameterMm}mm`] };
@@ -73,7 +73,7 @@ function partOf(fix: Fix, { job, grainDeg, materials, isLettering }: ChangedThin
   }
 }
 
-function turnedPart(byDeg: number, job: Partial<JobFile>, grainDeg: number): JobPart {
+function turnedPart(byDeg: number, job: TypedJob, grainDeg: number): JobPart {
   if (job.board !== undefined) {
     const turnDeg = parseMeasure(job.turn ?? '0deg', 'angle').value + byDeg;
     return { turn: `${Number(turnDeg.toFixed(3))}deg` };

@@ -1,4 +1,4 @@
-import type { JobFile } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { expect, test } from 'vitest';
 import type { ArtworkSource } from './artwork-source.ts';
 import { jobForSource } from './job-for-source.ts';
@@ -7,7 +7,7 @@ const bytes = new Uint8Array();
 const file = (name: string): ArtworkSource => ({ kind: 'file', name, bytes, font: null });
 const words: ArtworkSource = { kind: 'lettering', name: 'HI', text: 'HI', font: { name: 'a.ttf', bytes } };
 const ofFile = { width: '90mm', fileUnit: 'in', join: '1mm', carve: 'visible' } as const;
-const ofLettering: Partial<JobFile> = { capHeight: '15mm', align: 'right', arc: '80mm', axis: ['wght=600'] };
+const ofLettering: TypedJob = { capHeight: '15mm', align: 'right', arc: '80mm', axis: ['wght=600'] };
 
 test('another drawing has its own size and its own way of being read', () => {
   expect(jobForSource({ ...ofFile, depth: '3mm' }, file('b.svg'), file('a.svg'))).toEqual({ depth: '3mm' });

@@ -1,4 +1,4 @@
-import { LETTERING_SIDES } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import type { JobPart } from './changed-job.ts';
 
 /** Height of capitals that the form offers where nothing sizes the lettering yet (our choice). */
@@ -20,7 +20,7 @@ export function letteringPart(form: Pick<FormData, 'get'>, isSingleLine: boolean
   return {
     capHeight: typed('capHeight'),
     singleLine: isSingleLine ? true : undefined,
-    align: LETTERING_SIDES.find((side) => side === typed('align')),
+    align: typed('align') as TypedJob['align'],
     tracking: typed('tracking'),
     lineSpacing: spacing === undefined ? undefined : Number(spacing.replace(',', '.')),
     arc: radius === undefined ? undefined : typed('side') === 'under' ? `${radius} under` : radius,

@@ -1,4 +1,11 @@
-import { JobError, type JobFile, readCouponsFile, readJobFile, readMaterialsFile } from '@pourproof/job';
+import {
+  JobError,
+  readCouponsFile,
+  readJobFile,
+  readMaterialsFile,
+  type TypedJob,
+  typedJob,
+} from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import type { NamedBytes } from './artwork-source.ts';
 
@@ -6,8 +13,8 @@ import type { NamedBytes } from './artwork-source.ts';
 export interface OpenedFiles {
   readonly artwork: NamedBytes | null;
   readonly font: NamedBytes | null;
-  readonly job: JobFile | null;
-  readonly coupons: NonNullable<JobFile['coupons']> | null;
+  readonly job: TypedJob | null;
+  readonly coupons: NonNullable<TypedJob['coupons']> | null;
   readonly materials: { readonly name: string; readonly book: MaterialsBook } | null;
 }
 
@@ -46,7 +53,7 @@ function jsonPart(read: OpenedFiles, name: string, bytes: Uint8Array): Partial<O
   const schema = typeof data === 'object' && data !== null && 'schema' in data ? data.schema : undefined;
   switch (schema) {
     case 'pourproof/job@1':
-      return { job: single(read.job, readJobFile(data, name), 'job files') };
+      return { job: single(read.job, typedJob(readJobFile(data, name)), 'job files') };
     case 'pourproof/coupons@1':
       return { coupons: single(read.coupons, readCouponsFile(data, name), 'coupons files') };
     case 'pourproof/materials@1':
@@ -54,9 +61,7 @@ function jsonPart(read: OpenedFiles, name: string, bytes: Uint8Array): Partial<O
         materials: single(read.materials, { name, book: readMaterialsFile(data, name) }, 'materials files'),
       };
     default:
-      throw new JobError(
-        `${name} is neither a job, a materials nor a coupons file: its "schema" must be pourproof/job@1, pourproof/materials@1 or pourproof/coupons@1.`,
-      );
+      throw new JobError('unknown-file', null, { file: name });
   }
 }
 
@@ -64,13 +69,16 @@ function parsed(name: string, bytes: Uint8Array): unknown {
   try {
     return JSON.parse(new TextDecoder().decode(bytes));
   } catch (error) {
-    throw new JobError(`${name} is not JSON: ${error instanceof Error ? error.message : String(error)}.`);
+    throw new JobError('not-json', null, {
+      file: name,
+      reason: error instanceof Error ? error.message : String(error),
+    });
   }
 }
 
 function single<T>(before: T | null, now: T, kind: string): T {
   if (before !== null) {
-    throw new JobError(`Two ${kind} were given at once. Choose one of them.`);
+    throw new JobError('two-files', null, { kind });
   }
   return now;
 }

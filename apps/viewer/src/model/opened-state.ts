@@ -1,16 +1,15 @@
-import { JobError, type JobFile } from '@pourproof/job';
+import { settleJob, type TypedJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-source.ts';
 import { fetchBytes } from './demo-order.ts';
 import { jobForSource } from './job-for-source.ts';
 import type { OpenedFiles } from './opened-files.ts';
-import { refusalOf } from './refusal-of.ts';
 import { shippedFonts } from './shipped-fonts.ts';
 
 /** What the page works on. */
 export interface PageState {
   readonly source: ArtworkSource | null;
-  readonly job: Partial<JobFile>;
+  readonly job: TypedJob;
   readonly materials: MaterialsBook;
   /** File that the materials are from; `''` for the usual ones. */
   readonly materialsName: string;
@@ -34,10 +33,7 @@ export async function openedState(before: PageState, files: OpenedFiles): Promis
     ...(files.job === null ? before.job : ticketOf(files.job, before.job)),
     ...(files.coupons === null ? {} : { coupons: files.coupons }),
   };
-  const refusal = refusalOf(job, materials);
-  if (refusal !== '') {
-    throw new JobError(refusal);
-  }
+  settleJob(job, { materials });
   const state = {
     ...before,
     job,
@@ -56,10 +52,7 @@ export async function openedState(before: PageState, files: OpenedFiles): Promis
 }
 
 /** The values of a job file that are not its artwork; the unit of the page stands where it names none. */
-function ticketOf(
-  { schema: _, artwork: _a, text: _t, ...job }: JobFile,
-  { units }: Partial<JobFile>,
-): Partial<JobFile> {
+function ticketOf({ schema: _, artwork: _a, text: _t, ...job }: TypedJob, { units }: TypedJob): TypedJob {
   return units === undefined ? job : { units, ...job };
 }
 
@@ -80,7 +73,7 @@ function withFont(state: PageState, font: NamedBytes | null): PageState {
 }
 
 /** What a job file names: its lettering is set, its drawing is asked for where another one is on the sheet. */
-async function withNamed(state: PageState, file: JobFile): Promise<PageState> {
+async function withNamed(state: PageState, file: TypedJob): Promise<PageState> {
   if (file.text !== undefined && file.artwork === undefined) {
     const font = await fontNamed(file, state.font);
     return font === undefined
@@ -99,7 +92,7 @@ async function withNamed(state: PageState, file: JobFile): Promise<PageState> {
 
 /** `null` for letters that need no font, `undefined` where the font is not at hand. */
 async function fontNamed(
-  { singleLine, font: path = '' }: Partial<JobFile>,
+  { singleLine, font: path = '' }: TypedJob,
   atHand: NamedBytes | null,
 ): Promise<NamedBytes | null | undefined> {
   const name = basename(path);

@@ -1,10 +1,10 @@
-import type { JobFile, Refusal, Source, VetOptions, Vetted } from 'pourproof';
+import type { JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
 
 /** What the page asks its worker. */
 export interface Question {
   readonly id: number;
   readonly source: Source;
-  readonly job: Partial<JobFile>;
+  readonly job: JobInput;
   /** Materials and coupons of the maker's own. */
   readonly options: VetOptions;
 }

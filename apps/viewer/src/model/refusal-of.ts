@@ -1,10 +1,10 @@
 import type { MaterialsBook } from '@pourproof/materials';
-import { type JobFile, readingSettings, refusalOf as refusalOfError, settle } from 'pourproof';
+import { type JobInput, refusalOf as refusalOfError, settleJob } from 'pourproof';
 
 /** Why a job can't be vetted, in the words of the command line; `''` where it can. */
-export function refusalOf(job: Partial<JobFile>, materials: MaterialsBook): string {
+export function refusalOf(job: JobInput, materials: MaterialsBook): string {
   try {
-    readingSettings(job, settle(job, { materials }));
+    settleJob(job, { materials });
     return '';
   } catch (error) {
     const refusal = refusalOfError(error);

@@ -1,8 +1,9 @@
-import type { JobFile } from '@pourproof/job';
+import type { JobFile, TypedJob } from '@pourproof/job';
 import type { ArtworkSource } from './artwork-source.ts';
 
 /** The job file of what is on the page, as the command line reads it from the folder that artwork and font are in. */
-export function savedJob(job: Partial<JobFile>, source: ArtworkSource): JobFile {
+export function savedJob(job: TypedJob, source: ArtworkSource): JobFile {
   const artwork = source.kind === 'lettering' ? { text: source.text } : { artwork: source.name };
-  return { schema: 'pourproof/job@1', ...artwork, ...job };
+  const { schema: _, ...settings } = job;
+  return { schema: 'pourproof/job@1', ...artwork, ...settings };
 }

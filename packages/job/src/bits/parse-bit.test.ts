@@ -1,7 +1,8 @@
-import { MeasureError } from '@pourproof/plane';
 import { describe, expect, it } from 'vitest';
+import { JobError } from '../refusals/job-error.ts';
 import { bitName, bitText } from './bit.ts';
-import { BIT_FORMS, parseBit } from './parse-bit.ts';
+import { BIT_FORMS } from './bit-forms.ts';
+import { parseBit } from './parse-bit.ts';
 
 describe('parseBit', () => {
   it.each([
@@ -68,7 +69,7 @@ describe('parseBit', () => {
     ['profile:0mm@0mm,0mm@1mm,3mm@2mm', /no width up to 1 mm/u],
     ['flat:3mm:length 0mm', /cutting edge of 0 mm/u],
   ])('refuses %s with a way out', (text, message) => {
-    expect(() => parseBit(text)).toThrow(MeasureError);
+    expect(() => parseBit(text)).toThrow(JobError);
     expect(() => parseBit(text)).toThrow(message);
   });
 });

@@ -15,7 +15,7 @@ export class JobError<Code extends JobErrorCode = JobErrorCode> extends Error {
 
   constructor(code: Code, key: string | null, parameters: JobFaults[Code]) {
     const { what, remedy } = faultWords(code, key, parameters);
-    super(remedy === '' ? what : `${what} ${remedy}`);
+    super(remedy === '' ? what : `${what}${what.includes('\n') ? '\n' : ' '}${remedy}`);
     this.name = 'JobError';
     this.code = code;
     this.key = key;

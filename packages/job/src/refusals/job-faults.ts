@@ -122,6 +122,13 @@ export interface JobFaults {
   readonly 'coupon-zero': Record<never, never>;
   readonly 'coupon-length': FormFault & { readonly maxMm: number };
 
+  /** Sizes as they are shown, with their units. */
+  readonly 'bit-too-short': { readonly depth: string; readonly bit: string; readonly length: string };
+  readonly 'calendar-without-start': Record<never, never>;
+
+  readonly 'not-json': { readonly file: string; readonly reason: string };
+  readonly 'unknown-file': { readonly file: string };
+  readonly 'two-files': { readonly kind: string };
   readonly 'materials-entry': { readonly file: string; readonly reason: string };
 }
 

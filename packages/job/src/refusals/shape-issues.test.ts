@@ -11,10 +11,13 @@ describe('a job file that was typed by hand is told what to write', () => {
     }
   };
   test.each([
-    [{ depth: 3 }, 'depth: is a number without quotes; write text between quotes'],
-    [{ bit: 'flat:1mm' }, 'bit: is text between quotes; write a list in square brackets'],
-    [{ boards: '2' }, 'boards: is text between quotes; write a number without quotes'],
-    [{ wod: 'maple' }, '(file): "wod" means nothing here; check the spelling'],
+    [
+      { depth: 3 },
+      'depth: is a number without quotes; write a length with its unit, such as "1/8in" or {"in": 0.125}',
+    ],
+    [{ bit: 'flat:1mm' }, 'bit: is text between quotes; write a list of bits, such as ["flat:1/8in"]'],
+    [{ boards: '2' }, 'boards: is text between quotes; write a whole number, such as 4, without quotes'],
+    [{ wod: 'maple' }, 'wod: means nothing here; did you mean "wood"?'],
     [{ schema: 'job' }, 'schema: must be "pourproof/job@1"'],
     [{ schema: undefined }, 'schema: must be "pourproof/job@1"'],
   ])('%j', (job, part) => {

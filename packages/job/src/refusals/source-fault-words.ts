@@ -14,6 +14,11 @@ export const sourceFaultWords: WordsFor<
   | 'lettering-without-font'
   | 'font-and-single-line'
   | 'not-for-drawing'
+  | 'bit-too-short'
+  | 'calendar-without-start'
+  | 'not-json'
+  | 'unknown-file'
+  | 'two-files'
 > = {
   'two-sizes': ({ keys }) => ({
     what: `${keys.join(' and ')} are given together, and they may disagree.`,
@@ -63,4 +68,18 @@ export const sourceFaultWords: WordsFor<
     what: `${key} says how artwork is read, but this drawing has been read already.`,
     remedy: `Read the artwork with it, or take ${key} out of the job.`,
   }),
+  'bit-too-short': ({ depth, bit, length }) => ({
+    what: `depth is ${depth}, but the cutting edge of the ${bit} is only ${length} long.`,
+    remedy: 'Cut no deeper, or give a longer bit that is no wider after it: it goes on below.',
+  }),
+  'calendar-without-start': () => ({
+    what: 'a calendar needs the day and time when carving starts.',
+    remedy: 'Add start, as in --start "2026-12-01 09:00".',
+  }),
+  'not-json': ({ file, reason }) => ({ what: `${file} is not JSON: ${reason}.`, remedy: 'Write it again.' }),
+  'unknown-file': ({ file }) => ({
+    what: `${file} is neither a job, a materials nor a coupons file.`,
+    remedy: 'Its "schema" must be pourproof/job@1, pourproof/materials@1 or pourproof/coupons@1.',
+  }),
+  'two-files': ({ kind }) => ({ what: `Two ${kind} were given at once.`, remedy: 'Choose one of them.' }),
 };

@@ -18,6 +18,7 @@ import { type Obstacle, readObstacle } from '../board/obstacle.ts';
 import { readBoard } from '../board/parse-board.ts';
 import { readPlace } from '../board/place.ts';
 import { readBlock } from '../board/read-block.ts';
+import { typedBlock, typedBoard, typedObstacle, typedPlace, typedReading } from '../board/typed-board.ts';
 import { listOf, measure, written } from './holds.ts';
 import type { Rows } from './setting.ts';
 
@@ -43,6 +44,7 @@ export const BOARD_SETTINGS = {
       boardSchema,
       'a glue-up in one line, such as "stripes 300x180x20mm maple:60mm walnut:20mm", or {"pattern": "plain", "widthMm": 300, "heightMm": 180, "thicknessMm": 20, "woods": [{"wood": "maple"}]}',
       readBoard,
+      typedBoard,
       IN_MM,
     ),
     field: 'board',
@@ -55,7 +57,7 @@ export const BOARD_SETTINGS = {
   },
   block: {
     holds: listOf(
-      written<BlockInput, Block>(blockSchema, '', readBlock, IN_MM),
+      written<BlockInput, Block>(blockSchema, '', readBlock, typedBlock, IN_MM),
       'a list of blocks, such as ["walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm"] or [{"wood": "walnut", "grainDeg": 45, "outlineMm": [[0, 0], [80, 0], [80, 60]]}]',
     ),
     // blocks become part of the board
@@ -66,13 +68,14 @@ export const BOARD_SETTINGS = {
     help: 'A block of any outline, as "walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm"; repeat it',
     label: 'Blocks, one a line',
     hint: 'As in “walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm”',
-    only: { board: 'with' },
+    only: { board: 'with', pattern: 'polygons' },
   },
   place: {
     holds: written<PlaceInput, Point>(
       placeSchema,
       'two lengths, such as "150mm,90mm" or {"atMm": [150, 90]}',
       readPlace,
+      typedPlace,
       IN_MM,
     ),
     field: 'placeMm',
@@ -108,7 +111,7 @@ export const BOARD_SETTINGS = {
   },
   keepClear: {
     holds: listOf(
-      written<ObstacleInput, Obstacle>(obstacleSchema, '', readObstacle, IN_MM),
+      written<ObstacleInput, Obstacle>(obstacleSchema, '', readObstacle, typedObstacle, IN_MM),
       'a list of holes and grooves, such as ["hole 20mm,30mm 8mm"] or [{"kind": "hole", "atMm": [20, 30], "diameterMm": 8}]',
     ),
     field: 'obstacles',
@@ -123,7 +126,7 @@ export const BOARD_SETTINGS = {
   },
   reading: {
     holds: listOf(
-      written<ReadingInput, HeightReading>(readingSchema, '', readReading, IN_MM),
+      written<ReadingInput, HeightReading>(readingSchema, '', readReading, typedReading, IN_MM),
       `a list of ${READING_COUNT.min} to ${READING_COUNT.max} heights, such as ["20mm,30mm 19.8mm", …] or [{"atMm": [20, 30], "heightMm": 19.8}, …]`,
       READING_COUNT,
     ),

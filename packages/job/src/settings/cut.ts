@@ -2,6 +2,7 @@ import type { Bit } from '../bits/bit.ts';
 import { bitSize } from '../bits/bit.ts';
 import { type BitInput, bitSchema } from '../bits/bit-input.ts';
 import { readBit } from '../bits/parse-bit.ts';
+import { typedBit } from '../bits/typed-bit.ts';
 import { listOf, measure, written } from './holds.ts';
 import type { Rows } from './setting.ts';
 
@@ -18,7 +19,7 @@ const inches = (mm: number): string => bitSize(mm, 'in').replace(' ', '');
 export const CUT_SETTINGS = {
   bit: {
     holds: listOf(
-      written<BitInput, Bit>(bitSchema, '', readBit, { hasWorkLengths: true }),
+      written<BitInput, Bit>(bitSchema, '', readBit, typedBit, { hasWorkLengths: true }),
       'a list of bits, such as ["flat:1/8in"] or [{"kind": "flat", "diameterMm": 3.175}]',
     ),
     field: 'bits',

@@ -12,7 +12,7 @@ export type GroupId =
   | 'reading'
   | 'output';
 
-/** A group of settings as help and forms show it. */
+/** A group of settings as help and forms show it; forms show groups of one title together. */
 export interface SettingGroup {
   readonly id: GroupId;
   /** Its heading in the help text, without the colon. */
@@ -28,7 +28,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
   {
     id: 'size',
     help: 'Size of the artwork (one of them; else the size that the file states)',
-    title: 'Size of the artwork',
+    title: 'Size and reading of the artwork',
   },
   { id: 'board', help: 'Board, glued up from blocks or plain', title: 'Board' },
   { id: 'seal', help: 'State of the wood and its seal', title: 'State of the wood and its seal' },
@@ -36,6 +36,6 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
   { id: 'levelling', help: 'Levelling', title: 'Levelling' },
   { id: 'machine', help: 'Machine, for the time it takes', title: 'Feeds and passes' },
   { id: 'shop', help: 'Shop and dates', title: 'Shop and dates' },
-  { id: 'reading', help: 'How a file is read', title: 'Reading of the artwork' },
+  { id: 'reading', help: 'How a file is read', title: 'Size and reading of the artwork' },
   { id: 'output', help: 'Input and output', title: 'Answer' },
 ];

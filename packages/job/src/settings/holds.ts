@@ -7,6 +7,7 @@ import {
   measureForms,
   measureSchema,
   readMeasure,
+  typedMeasure,
 } from '../values/measure-input.ts';
 import { type Range, rangeWords, refuseOutside } from '../values/range.ts';
 
@@ -27,6 +28,8 @@ export interface Holds<Given, Settled> {
   readonly range: string;
   readonly quantity?: JobQuantity;
   readonly choices?: readonly string[];
+  /** What choices are called where their ids do not say it. */
+  readonly names?: Readonly<Record<string, string>>;
   readonly table?: MaterialsTable;
   /** Set where it holds a list. */
   readonly isList?: true;
@@ -34,7 +37,11 @@ export interface Holds<Given, Settled> {
   readonly hasWorkLengths?: true;
   /** @throws {JobError} when the value cannot be read or makes no sense */
   settle(value: Given, key: string, materials: MaterialsBook): Settled;
+  /** The value as it is typed; what has no text of its own is returned as it is. */
+  typed(value: Given): unknown;
 }
+
+const asItIs = (value: unknown): unknown => value;
 
 const UNITS: Readonly<Record<JobQuantity, string>> = {
   length: 'mm',
@@ -64,6 +71,7 @@ export function measure<Q extends JobQuantity>(
       refuseOutside(key, settled, unit, range);
       return settled;
     },
+    typed: (value) => typedMeasure(value, quantity),
   };
 }
 
@@ -83,18 +91,24 @@ export function number(form: string, range: Range): Holds<number, number> {
       refuseOutside(key, value, '', range);
       return value;
     },
+    typed: asItIs,
   };
 }
 
 /** One of a few words. */
-export function choice<Word extends string>(words: readonly Word[]): Holds<Word, Word> {
+export function choice<Word extends string>(
+  words: readonly Word[],
+  names: Readonly<Record<string, string>> = {},
+): Holds<Word, Word> {
   return {
     control: 'choice',
     schema: z.enum(words as [Word, ...Word[]]),
     form: `one of ${words.join(', ')}`,
     range: '',
     choices: words,
+    names,
     settle: (value) => value,
+    typed: asItIs,
   };
 }
 
@@ -110,6 +124,7 @@ export function material(table: MaterialsTable): Holds<string, string> {
       knownRow<unknown>(key, id, materials[table]);
       return id;
     },
+    typed: asItIs,
   };
 }
 
@@ -121,19 +136,21 @@ export function tick(): Holds<boolean, boolean> {
     form: 'true or false',
     range: '',
     settle: (value) => value,
+    typed: asItIs,
   };
 }
 
 /** Plain words that mean themselves. */
 export function words(form: string): Holds<string, string> {
-  return { control: 'text', schema: z.string(), form, range: '', settle: (value) => value };
+  return { control: 'text', schema: z.string(), form, range: '', settle: (value) => value, typed: asItIs };
 }
 
 /** A text of its own form, or a structure of the same. */
 export function written<Given, Settled>(
   schema: z.ZodType,
   form: string,
-  read: (value: Given, materials: MaterialsBook) => Settled,
+  read: (value: Given) => Settled,
+  typed: (value: Given) => unknown,
   has: { readonly hasWorkLengths?: true; readonly control?: Control } = {},
 ): Holds<Given, Settled> {
   return {
@@ -142,7 +159,8 @@ export function written<Given, Settled>(
     form,
     range: '',
     ...has,
-    settle: (value, _, materials) => read(value, materials),
+    settle: (value) => read(value),
+    typed,
   };
 }
 
@@ -160,5 +178,6 @@ export function listOf<Given, Settled>(
     form,
     isList: true,
     settle: (values, key, materials) => values.map((value) => one.settle(value, key, materials)),
+    typed: (values) => values.map((value) => one.typed(value)),
   };
 }

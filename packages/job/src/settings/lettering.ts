@@ -41,7 +41,7 @@ const arcSchema = z.union([
 const axisSchema = z.union([z.string(), z.strictObject({ tag: z.string(), value: z.number() })]);
 
 const AXES = listOf(
-  written<AxisInput, readonly [string, number]>(axisSchema, '', readAxis),
+  written<AxisInput, readonly [string, number]>(axisSchema, '', readAxis, typedAxis),
   'a list of axes, such as ["wght=600"] or [{"tag": "wght", "value": 600}]',
 );
 
@@ -98,6 +98,7 @@ export const LETTERING_SETTINGS = {
       arcSchema,
       'a radius and a side, such as "80mm", "80mm under" or {"radiusMm": 80, "side": "under"}',
       readArc,
+      typedArc,
       { hasWorkLengths: true },
     ),
     field: 'arc',
@@ -140,10 +141,18 @@ function parseArc(text: string): Arc {
 }
 
 function readAxis(input: AxisInput): readonly [string, number] {
-  const text = typeof input === 'string' ? input.trim() : `${input.tag}=${input.value}`;
+  const text = typedAxis(input).trim();
   const [, tag, value] = /^([A-Za-z][A-Za-z0-9]{3})=(-?\d+(?:\.\d+)?)$/u.exec(text) ?? [];
   if (tag === undefined) {
     throw new JobError('not-an-axis', 'axis', { shown: shownInput(input) });
   }
   return [tag, Number(value)];
+}
+
+function typedArc(arc: ArcInput): string {
+  return typeof arc === 'string' ? arc : `${arc.radiusMm}mm${arc.side === 'under' ? ' under' : ''}`;
+}
+
+function typedAxis(axis: AxisInput): string {
+  return typeof axis === 'string' ? axis : `${axis.tag}=${axis.value}`;
 }

@@ -9,6 +9,7 @@ export interface LevellingSettings {
 }
 
 const METHODS = Object.keys(levelMethods) as readonly LevelMethodId[];
+const NAMES = Object.fromEntries(METHODS.map((id) => [id, levelMethods[id].name]));
 const USUAL_METHOD: LevelMethodId = 'hand';
 
 /** Settings of levelling. */
@@ -27,7 +28,7 @@ export const LEVELLING_SETTINGS = {
     label: 'Takes off the face',
   },
   levelBy: {
-    holds: choice(METHODS),
+    holds: choice(METHODS, NAMES),
     field: 'levelBy',
     usual: { value: USUAL_METHOD, status: 'practice', because: ['common-practice'] },
     group: 'levelling',

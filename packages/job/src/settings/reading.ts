@@ -18,9 +18,9 @@ export interface FileReading {
 /** Settings of reading a file. */
 export const READING_SETTINGS = {
   carve: {
-    holds: choice(CARVE_MODES),
+    holds: choice(CARVE_MODES, { all: 'all that is painted', visible: 'what no other paint covers' }),
     field: 'carve',
-    otherwise: 'all',
+    otherwise: 'all that is painted',
     group: 'reading',
     takes: 'all|visible',
     help: 'Carve all that is painted, or only what no other paint covers (SVG)',
@@ -30,7 +30,7 @@ export const READING_SETTINGS = {
   fileUnit: {
     holds: choice(FILE_UNITS),
     field: 'unit',
-    otherwise: 'the unit that the file says',
+    otherwise: 'as the file says',
     group: 'reading',
     takes: 'UNIT',
     help: 'Unit of a DXF drawing: mm, cm, m, in or ft',

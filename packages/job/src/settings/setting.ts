@@ -1,5 +1,6 @@
 import type { LimitId, Origin } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
+import type { BoardPattern } from '../board/board-input.ts';
 import type { GroupId } from './groups.ts';
 import type { Holds } from './holds.ts';
 
@@ -13,6 +14,8 @@ export interface AppliesTo {
   readonly hasLines?: true;
   /** Only on a described board, or only without one. */
   readonly board?: 'with' | 'without';
+  /** Only for boards of this pattern. */
+  readonly pattern?: BoardPattern;
   /** What the setting is about, in words that follow "The job sets". */
   readonly about?: string;
 }

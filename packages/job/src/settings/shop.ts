@@ -25,9 +25,15 @@ export const SHOP_SETTINGS = {
     label: 'Temperature of shop and resin',
   },
   start: {
-    holds: written<string, number>(z.string(), 'a day and time, such as "2026-12-01 09:00"', parseShopTime, {
-      control: 'time',
-    }),
+    holds: written<string, number>(
+      z.string(),
+      'a day and time, such as "2026-12-01 09:00"',
+      parseShopTime,
+      (text) => text,
+      {
+        control: 'time',
+      },
+    ),
     field: 'start',
     otherwise: 'the work has no dates',
     group: 'shop',
@@ -40,6 +46,7 @@ export const SHOP_SETTINGS = {
     holds: written<readonly CouponRow[], readonly CouponRow[]>(
       couponRowsSchema,
       'a list of coupons, such as [{"slots": ["1.2mm", "none below 0.45mm"]}]',
+      (rows) => rows,
       (rows) => rows,
     ),
     // they take from the job what their rows leave out

@@ -12,8 +12,9 @@ export function refuseShortBit({ bits, depthMm, units }: Job): void {
   if (short === undefined) {
     return;
   }
-  const length = bitSize(short.cuttingLengthMm ?? 0, units);
-  throw new JobError(
-    `depth is ${bitSize(depthMm, units)}, but the cutting edge of the ${bitText(short, units)} is only ${length} long. Cut no deeper, or give a longer bit that is no wider after it: it goes on below.`,
-  );
+  throw new JobError('bit-too-short', 'depth', {
+    depth: bitSize(depthMm, units),
+    bit: bitText(short, units),
+    length: bitSize(short.cuttingLengthMm ?? 0, units),
+  });
 }

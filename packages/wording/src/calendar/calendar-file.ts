@@ -45,9 +45,7 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
 
 function timeOf(text: string | undefined): number {
   if (text === undefined) {
-    throw new JobError(
-      'a calendar needs the day and time when carving starts. Add start, as in --start "2026-12-01 09:00".',
-    );
+    throw new JobError('calendar-without-start', 'start', {});
   }
   return parseShopTime(text);
 }

@@ -1,4 +1,4 @@
-import type { Job } from '@pourproof/job';
+import type { Job, SettingKey } from '@pourproof/job';
 import { bitName, bitSize } from '@pourproof/job';
 import { formatLength } from '@pourproof/plane';
 import { type Fact, fact } from './fact.ts';
@@ -7,7 +7,7 @@ import { angle, fibreText } from './fibre-text.ts';
 /** The job in words; what the maker did not give is marked as a default. */
 export function jobFacts(job: Job): readonly Fact[] {
   const { units } = job;
-  const row = (name: string, value: string, ...keys: readonly string[]): Fact => ({
+  const row = (name: string, value: string, ...keys: readonly SettingKey[]): Fact => ({
     name,
     value,
     remark: keys.every((key) => job.defaults.includes(key)) ? 'default' : '',

@@ -1,0 +1,7 @@
+import { SETTINGS, type SettingKey } from './table.ts';
+
+/** The flag of the command line that sets a setting, without its dashes; `null` where there is none. */
+export function flagOf(key: SettingKey): string | null {
+  const { flag } = SETTINGS[key];
+  return flag === undefined ? key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`) : flag;
+}
