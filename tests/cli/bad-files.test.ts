@@ -12,7 +12,6 @@ import {
 import { fixture } from '../support/cli/captured-run.ts';
 
 const FONT = fixture('fonts/lora-400.ttf');
-const SIZES = 'Give the height of its capitals (capHeight), such as 15mm, or its width, such as 120mm.';
 const JUNK = Uint8Array.from({ length: 4096 }, (_, k) => (k * 197 + (k >> 3) * 31) & 0xff);
 
 const folder = folderWithSquare((at) => {
@@ -64,45 +63,48 @@ const FILE_CASES: readonly BadInput[] = [
     name: 'text without a font',
     argv: vet('--text', 'Oak'),
     err: said(
-      '"Oak": The lettering has no font.',
-      'Give the font that will be carved, or set singleLine for letters of single strokes.',
+      'lettering needs a font.',
+      'Give the font that will be carved, or singleLine for letters of single strokes.',
     ),
   },
   {
     name: 'text without a size',
     argv: vet('--text', 'Oak', '--font', FONT),
-    err: said('"Oak": The lettering has no size.', SIZES),
+    err: said('lettering needs a size.', 'Give capHeight 15mm, or width 120mm.'),
   },
   {
     name: 'text sized by scale',
     argv: vet('--text', 'Oak', '--font', FONT, '--scale', '2'),
-    err: said('"Oak": scale does not size lettering.', SIZES),
+    err: said('scale does not size lettering.', 'Give capHeight 15mm or width 120mm.'),
   },
   {
     name: 'text sized by its capitals and a scale, as ways out name it',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--scale', '2.61'),
     err: said(
-      '"Oak": scale does not size lettering.',
-      'Leave it out and make capHeight 39.15mm, which is 2.61 times as large.',
+      'scale does not size lettering.',
+      'Leave it out and give capHeight 39.15mm, which is 2.61 times as large.',
     ),
   },
   {
     name: 'the same in inches',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '3/4in', '--scale', '1.5', '--units', 'in'),
     err: said(
-      '"Oak": scale does not size lettering.',
-      'Leave it out and make capHeight 1.125in, which is 1.5 times as large.',
+      'scale does not size lettering.',
+      'Leave it out and give capHeight 1.125in, which is 1.5 times as large.',
     ),
   },
   {
     name: 'text with two sizes',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--width', '90mm'),
-    err: said('"Oak": capHeight and width are given together, and they may disagree.', 'Give one of them.'),
+    err: said('capHeight and width are given together, and they may disagree.', 'Give one of them.'),
   },
   {
     name: 'capitals without height',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '0mm'),
-    err: 'pourproof: capHeight is 0mm; it must be above 0, such as 120mm or 4-3/4in.\n',
+    err: said(
+      'capHeight is 0 mm; it must be above 0 and at most 10000 mm.',
+      'Type it as in 120mm or 4-3/4in.',
+    ),
   },
   {
     name: 'a font that is not there',
@@ -112,7 +114,10 @@ const FILE_CASES: readonly BadInput[] = [
   {
     name: 'sizes that disagree in a job file',
     argv: vet('square.svg', '--job', 'sizes.json'),
-    err: 'pourproof: width and height are given together, and they may disagree. Check them, and give one of width, height and scale: the artwork keeps its proportions.\n',
+    err: said(
+      'width and height are given together, and they may disagree.',
+      'Check them, and give one of width, height and scale: the artwork keeps its proportions.',
+    ),
   },
 ];
 
@@ -120,7 +125,10 @@ const JOB_CASES: readonly BadInput[] = [
   {
     name: 'a job of a drawing and of lettering at once',
     argv: vet('--job', 'both.json'),
-    err: 'pourproof: both.json names both artwork and text. Check which of them is meant, and take the other one out.\n',
+    err: said(
+      'both.json names both artwork and text.',
+      'Check which of them is meant, and take the other one out.',
+    ),
   },
 ];
 

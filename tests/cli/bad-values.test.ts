@@ -13,62 +13,74 @@ const CASES: readonly BadInput[] = [
   {
     name: 'a bare number',
     argv: vet('square.svg', '--depth', '3'),
-    err: 'pourproof: depth: "3" has no unit. Did you mean 3mm or 3in?\n',
+    err: said('depth: "3" has no unit.', 'Did you mean 3mm or 3in?'),
   },
   {
     name: 'a bare fraction',
     argv: vet('square.svg', '--width', '3/4'),
-    err: 'pourproof: width: "3/4" has no unit. Did you mean 3/4mm or 3/4in?\n',
+    err: said('width: "3/4" has no unit.', 'Did you mean 3/4mm or 3/4in?'),
   },
   {
     name: 'a bare angle',
     argv: vet('square.svg', '--grain', '45'),
-    err: 'pourproof: grain: "45" has no unit. Did you mean 45deg or 45rad?\n',
+    err: said('grain: "45" has no unit.', 'Did you mean 45deg or 45rad?'),
   },
   {
     name: 'a depth that is no number',
     argv: vet('square.svg', '--depth', 'NaN'),
-    err: 'pourproof: depth: "NaN" is not a length. Type a number with its unit, such as 3.2mm or 1/8in.\n',
+    err: said('depth: "NaN" is not a length.', 'Type a number with its unit, such as 3.2mm or 1/8in.'),
   },
   {
     name: 'a depth divided by zero',
     argv: vet('square.svg', '--depth', '1/0in'),
-    err: 'pourproof: depth: "1/0in" is not a length: the number is not finite. Check the fraction.\n',
+    err: said('depth: "1/0in" is not a length: the number is not finite.', 'Check the fraction.'),
   },
   {
     name: 'a depth of nothing',
     argv: vet('square.svg', '--depth', '0mm'),
-    err: 'pourproof: depth is 0 mm; a pocket needs a depth above 0, such as 1/8in or 3mm.\n',
+    err: said('depth is 0 mm; it must be above 0 and at most 100 mm.', 'Type it as in 1/8in or 3mm.'),
   },
   {
     name: 'a depth below nothing',
     argv: vet('square.svg', '--depth', '-3mm'),
-    err: 'pourproof: depth is -3 mm; a pocket needs a depth above 0, such as 1/8in or 3mm.\n',
+    err: said('depth is -3 mm; it must be above 0 and at most 100 mm.', 'Type it as in 1/8in or 3mm.'),
   },
   {
     name: 'a depth beyond any board',
     argv: vet('square.svg', '--depth', '3m'),
-    err: 'pourproof: depth is 3000 mm, deeper than any board here (100 mm). Check its unit.\n',
+    err: said(
+      'depth is 3000 mm; it must be above 0 and at most 100 mm.',
+      'No board here is deeper: check the unit.',
+    ),
   },
   {
     name: 'a width of nothing',
     argv: vet('square.svg', '--width', '0mm'),
-    err: 'pourproof: width is 0mm; it must be above 0, such as 120mm or 4-3/4in.\n',
+    err: said('width is 0 mm; it must be above 0 and at most 10000 mm.', 'Type it as in 120mm or 4-3/4in.'),
   },
   {
     name: 'a height below nothing',
     argv: vet('square.svg', '--height', '-2in'),
-    err: 'pourproof: height is -2in; it must be above 0, such as 120mm or 4-3/4in.\n',
+    err: said(
+      'height is -50.8 mm; it must be above 0 and at most 10000 mm.',
+      'Type it as in 120mm or 4-3/4in.',
+    ),
   },
   {
     name: 'a width beyond any board',
     argv: vet('square.svg', '--width', '1e30mm'),
-    err: 'pourproof: width is 1e30mm, longer than any board (10 m). Check its unit.\n',
+    err: said(
+      'width is 1e+30 mm; it must be above 0 and at most 10000 mm.',
+      'No board is longer: check the unit.',
+    ),
   },
   {
     name: 'two sizes that may disagree',
     argv: vet('square.svg', '--width', '20mm', '--height', '40mm'),
-    err: 'pourproof: width and height are given together, and they may disagree. Check them, and give one of width, height and scale: the artwork keeps its proportions.\n',
+    err: said(
+      'width and height are given together, and they may disagree.',
+      'Check them, and give one of width, height and scale: the artwork keeps its proportions.',
+    ),
   },
   {
     name: 'a scale with a unit',
@@ -83,12 +95,12 @@ const CASES: readonly BadInput[] = [
   {
     name: 'a scale of nothing',
     argv: vet('square.svg', '--scale', '0'),
-    err: 'pourproof: scale is 0; it must be a factor between 0.0001 and 10000, such as 1.25.\n',
+    err: said('scale is 0; it must be between 0.0001 and 10000.', 'Type it as in 1.25.'),
   },
   {
     name: 'half a coat',
     argv: vet('square.svg', '--coats', '1.5'),
-    err: 'pourproof: coats is 1.5; it must be a whole number from 0 to 10.\n',
+    err: said('coats is 1.5; it must be a whole number from 0 to 10.', 'Type it as in 2.'),
   },
   {
     name: 'coats in words',
@@ -98,27 +110,30 @@ const CASES: readonly BadInput[] = [
   {
     name: 'an unknown bit',
     argv: vet('square.svg', '--bit', 'drill:3mm'),
-    err: 'pourproof: bit: bit "drill:3mm" is of no known kind: "drill". Write it like flat:1/8in; kinds: flat, ball, bull, vee, taper, profile.\n',
+    err: said(
+      'bit "drill:3mm" is of no known kind: "drill".',
+      'Write it like flat:1/8in; kinds: flat, ball, bull, vee, taper, profile.',
+    ),
   },
   {
     name: 'a bit of no size',
     argv: vet('square.svg', '--bit', 'flat:0mm'),
-    err: 'pourproof: bit: bit "flat:0mm" has a size of 0 mm; sizes must be above 0.\n',
+    err: said('bit "flat:0mm" has a size of 0 mm.', 'Sizes must be above 0.'),
   },
   {
     name: 'a bit without its unit',
     argv: vet('square.svg', '--bit', 'flat:1/8'),
-    err: 'pourproof: bit: "1/8" has no unit. Did you mean 1/8mm or 1/8in?\n',
+    err: said('bit: "1/8" has no unit.', 'Did you mean 1/8mm or 1/8in?'),
   },
   {
     name: 'a V bit that is more than flat',
     argv: vet('square.svg', '--bit', 'vee:200deg:1/2in'),
-    err: 'pourproof: bit: bit "vee:200deg:1/2in" has an angle of 200°; it must lie between 0 and 180°.\n',
+    err: said('bit "vee:200deg:1/2in" has an angle of 200°.', 'It must lie between 0 and 180°.'),
   },
   {
     name: 'an unknown seal',
     argv: vet('square.svg', '--seal', 'wax'),
-    err: 'pourproof: seal "wax" is unknown. Known: none, sanding-sealer, shellac, epoxy.\n',
+    err: said('seal "wax" is unknown.', 'Known: none, sanding-sealer, shellac, epoxy.'),
   },
 ];
 

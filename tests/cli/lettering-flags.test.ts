@@ -67,7 +67,7 @@ describe('lettering on the command line', () => {
     ],
     [
       ['--text', 'x', ...LORA, '--single-line'],
-      '"x": singleLine has letters of its own, but a font or an axis is given too.',
+      'singleLine has letters of its own, but font is given too.',
     ],
     [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
   ])('%j is refused with a remedy', (args, message) => {
@@ -78,19 +78,22 @@ describe('lettering on the command line', () => {
   });
 
   test.each([
-    [['--arc', '80mm around'], 'arc "80mm around" is not a radius and a side. Write it like "80mm"'],
-    [['--arc', '0mm'], 'arc "0mm" has no radius above 0. Write it like "80mm"'],
+    [['--arc', '80mm around'], 'arc "80mm around" is not a radius and a side.', 'Write it like "80mm"'],
+    [['--arc', '0mm'], 'arc "0mm" has no radius above 0.', 'Write it like "80mm"'],
     [
       ['--axis', 'weight'],
-      'axis "weight" is not a tag of four letters and a number. Write it like "wght=600"',
+      'axis "weight" is not a tag of four letters and a number.',
+      'Write it like "wght=600"',
     ],
-    [['--line-spacing', '-1'], 'lineSpacing is -1; it must be a factor above 0, at most 100, such as 1.2.'],
-    [['--tracking', '2'], 'tracking: "2" has no unit. Did you mean 2mm or 2in?'],
-  ])('%j cannot be read, and the message shows how it is written', (args, message) => {
+    [
+      ['--line-spacing', '-1'],
+      'lineSpacing is -1; it must be above 0 and at most 100.',
+      'Type it as in 1.2.',
+    ],
+    [['--tracking', '2'], 'tracking: "2" has no unit.', 'Did you mean 2mm or 2in?'],
+  ])('%j cannot be read, and the message shows how it is written', (args, what, remedy) => {
     const { status, stderr } = vet('--text', 'x', ...LORA, ...args);
-    expect({ status, message: stderr.slice(0, 11 + message.length) }).toEqual({
-      status: 2,
-      message: `pourproof: ${message}`,
-    });
+    expect(status).toBe(2);
+    expect(stderr).toContain(`pourproof: ${what}\n  What to do: ${remedy}`);
   });
 });

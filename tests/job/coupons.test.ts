@@ -130,7 +130,11 @@ describe('a bad row is named by its number, counted from 1, with what to write',
     ['none without a limit', { slots: ['none'] }, /row 2, slot 1: .*none below 0\.45mm/u],
     ['zero', { slots: ['0mm'] }, /row 2, slot 1: a streak of 0 is no reading/u],
     ['a streak of a metre', { slots: ['1m'] }, /row 2, slot 1: .*Check its unit/u],
-    ['an unknown wood', { wood: 'chery', slots: ['1mm'] }, /row 2: wood "chery" is unknown\. Known: poplar/u],
+    [
+      'an unknown wood',
+      { wood: 'chery', slots: ['1mm'] },
+      /row 2: wood "chery" is unknown\. Did you mean cherry\? Known: poplar/u,
+    ],
     ['an unknown seal', { seal: 'wax', slots: ['1mm'] }, /row 2: seal "wax" is unknown/u],
     ['hours in the past', { sealHours: '-2h', slots: ['1mm'] }, /row 2: sealHours/u],
     ['a frozen shop', { temp: '-5C', slots: ['1mm'] }, /row 2: temp is -5 °C/u],
@@ -149,7 +153,7 @@ describe('a bad row is named by its number, counted from 1, with what to write',
     ],
     ['no slot', { slots: [] }, /coupons, row 2, slots: /u],
     ['half a coat', { coats: 0.5, slots: ['1mm'] }, /coupons, row 2, coats: /u],
-    ['a misspelt key', { slot: ['1mm'], slots: ['1mm'] }, /coupons, row 2: .*slot/u],
+    ['a misspelt key', { slot: ['1mm'], slots: ['1mm'] }, /coupons, row 2, slot: means nothing here/u],
   ])('%s in a file of coupons', (_, row, message) => {
     const read = () => readCouponsFile({ schema: 'pourproof/coupons@1', coupons: [good, row] }, 'mine.json');
     expect(read).toThrow(JobError);

@@ -43,6 +43,6 @@ test('moving the pocket by a hair to either side changes the colour in the wood 
 });
 
 test('fibres along the joint open nothing there', () => {
-  const along = JOB.block?.map((text) => text.replace('grain:90deg', 'grain:0deg'));
+  const along = JOB.block?.map((text) => String(text).replace('grain:90deg', 'grain:0deg'));
   expect(vetted(0, { block: along }).bleed.blocks[1]?.areaMm2 ?? 0).toBeCloseTo(0, 9);
 });

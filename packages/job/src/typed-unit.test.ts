@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type JobFile, readJobFile } from './job-file.ts';
+import { readJobFile } from './job-file.ts';
+import type { JobInput } from './settings/table.ts';
 import { typedUnit } from './typed-unit.ts';
 
 test.each([
@@ -13,7 +14,7 @@ test.each([
   [{ board: 'plain 300x180x20mm maple', depth: '1/8in' }, 'mm'],
   [{ arc: '80mm under' }, 'mm'],
   [{ reading: ['1in,2in 0.75in'] }, 'in'],
-] satisfies [Partial<JobFile>, string][])('%j is answered in %s', (job, unit) => {
+] satisfies [JobInput, string][])('%j is answered in %s', (job, unit) => {
   expect(typedUnit(job)).toBe(unit);
 });
 

@@ -1,4 +1,4 @@
-import { ArtworkError, settle } from 'pourproof';
+import { ArtworkError, settleJob } from 'pourproof';
 import { expect, test } from 'vitest';
 import { failureOf } from './failure-of.ts';
 
@@ -16,7 +16,7 @@ test('an unreadable file says what, where and what to do', () => {
 
 test('a job that makes no sense says which value and what to write', () => {
   try {
-    settle({ depth: '0mm' });
+    settleJob({ depth: '0mm' });
     expect.unreachable();
   } catch (error) {
     expect(failureOf(error).what).toContain('depth is 0 mm');

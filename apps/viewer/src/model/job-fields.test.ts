@@ -1,51 +1,51 @@
-import { JOB_DEFAULTS, jobFileSchema, settleJob } from '@pourproof/job';
-import { defaultMaterials } from '@pourproof/materials';
+import { SETTING_KEYS, settleJob } from '@pourproof/job';
+import { defaultMaterials, limits } from '@pourproof/materials';
 import { expect, test } from 'vitest';
-import { FIRST_FIELDS, JOB_GROUPS, type JobField, usualValue } from './job-fields.ts';
+import { isAsked, JOB_GROUPS, optionsOf, usualValue } from './job-fields.ts';
 
-const fields: readonly JobField[] = [
-  ...Object.values(FIRST_FIELDS),
-  ...JOB_GROUPS.flatMap((group) => group.fields),
-];
+const fields = JOB_GROUPS.flatMap((group) => group.fields);
 /** What other parts of the page ask for: artwork, lettering, bits, fibres, units; coupons come from a file. */
 const ELSEWHERE = [
-  ...[
-    'schema',
-    'artwork',
-    'text',
-    'font',
-    'capHeight',
-    'singleLine',
-    'align',
-    'tracking',
-    'lineSpacing',
-    'arc',
-  ],
+  ...['artwork', 'text', 'font', 'capHeight', 'singleLine', 'align', 'tracking', 'lineSpacing', 'arc'],
   ...['axis', 'bit', 'grain', 'coupons', 'units'],
 ];
 
-test('every key of a job file is asked for somewhere on the page, and none twice', () => {
+test('every setting of a job is asked for somewhere on the page, and none twice', () => {
   const asked = [...fields.map(({ key }) => key), ...ELSEWHERE];
-  expect(asked.toSorted()).toEqual(Object.keys(jobFileSchema.shape).toSorted());
+  expect(asked.toSorted()).toEqual(SETTING_KEYS.toSorted());
 });
 
 test('choices are those that the job takes', () => {
-  for (const { key, options } of fields.filter(({ form }) => form === 'choice')) {
-    const ids = options?.(defaultMaterials).map(([id]) => id) ?? [];
-    expect(ids.length, key).toBeGreaterThan(1);
+  for (const field of fields.filter(({ form }) => form === 'choice')) {
+    const ids = optionsOf(field, defaultMaterials).map(([id]) => id);
+    expect(ids.length, field.key).toBeGreaterThan(1);
     for (const id of ids.filter((each) => each !== '')) {
-      expect(() => settleJob({ [key]: id })).not.toThrow();
+      expect(() => settleJob({ [field.key]: id })).not.toThrow();
     }
-    const usual = usualValue(key, {});
-    expect(ids).toContain(usual);
+    expect(ids).toContain(usualValue(field.key, {}));
   }
 });
 
 test('what an empty field stands for is the default of the job, and levelling takes what its method takes', () => {
-  expect(usualValue('overpour', {})).toBe(JOB_DEFAULTS.overpour);
+  expect(usualValue('overpour', {})).toBe(`${limits.overpour.value}mm`);
+  expect(usualValue('depth', {})).toBe('1/8in');
   expect(usualValue('width', {})).toBe('');
   for (const levelBy of ['planer', 'drum', 'hand', 'cutter'] as const) {
     const typed = settleJob({ level: usualValue('level', { levelBy }) });
     expect(typed.levelMm).toBe(settleJob({ levelBy }).levelMm);
   }
+});
+
+test('a field is shown where it means something, and where it has a value', () => {
+  const field = (key: string) => fields.find((each) => each.key === key)!;
+  expect(isAsked(field('coats'), {}, 'file')).toBe(false);
+  expect(isAsked(field('coats'), { seal: 'epoxy' }, 'file')).toBe(true);
+  expect(isAsked(field('coats'), { coats: 2 }, 'file')).toBe(true);
+  expect(isAsked(field('turn'), {}, 'file')).toBe(false);
+  expect(isAsked(field('turn'), { board: 'plain 300x180x20mm maple' }, 'file')).toBe(true);
+  expect(isAsked(field('wood'), { board: 'plain 300x180x20mm maple' }, 'file')).toBe(false);
+  expect(isAsked(field('block'), { board: 'plain 300x180x20mm maple' }, 'file')).toBe(false);
+  expect(isAsked(field('block'), { board: 'polygons 300x180x20mm' }, 'file')).toBe(true);
+  expect(isAsked(field('height'), {}, 'lettering')).toBe(false);
+  expect(isAsked(field('height'), {}, null)).toBe(true);
 });

@@ -53,7 +53,7 @@ describe('parseBit', () => {
     ['3mm', /does not say its kind. Did you mean flat:3mm/u],
     ['flat', /not complete/u],
     ['flat:3mm:4mm', /more parts/u],
-    ['flat:0mm', /sizes must be above 0/u],
+    ['flat:0mm', /Sizes must be above 0/u],
     ['bull:6mm:corner 4mm', /at most half its diameter, 3 mm/u],
     ['bull:6mm:1mm', /is not a corner/u],
     ['vee:180deg:12mm', /between 0 and 180/u],

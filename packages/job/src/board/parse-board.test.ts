@@ -1,6 +1,6 @@
 import { packRings, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
-import { JobError } from '../job-error.ts';
+import { JobError } from '../refusals/job-error.ts';
 import type { Board } from './board.ts';
 import { parseBoard } from './parse-board.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { settleJobWith } from '../job.ts';
-import { JobError } from '../job-error.ts';
+import { JobError } from '../refusals/job-error.ts';
+import { settleJob } from '../settle-job.ts';
 import { readMaterialsFile } from './materials-file.ts';
 
 const file = (entries: object): object => ({ schema: 'pourproof/materials@1', ...entries });
@@ -11,7 +11,7 @@ describe('a materials file', () => {
       file({ resins: { mine: { like: 'coating', ratioByWeight: { a: 100, b: 45 }, deepestPourMm: 10 } } }),
       'materials.json',
     );
-    const job = settleJobWith(book, { resin: 'mine' });
+    const job = settleJob({ resin: 'mine' }, { materials: book });
     expect(job.rows.resin.ratioByWeight?.value).toEqual({ a: 100, b: 45 });
     expect(job.rows.resin.deepestPourMm).toMatchObject({ value: 10, status: 'entered' });
     // what the label does not say stays the default of its class
@@ -27,7 +27,7 @@ describe('a materials file', () => {
       }),
       'materials.json',
     );
-    const job = settleJobWith(book, { seal: 'shellac', weigh: 'bench' });
+    const job = settleJob({ seal: 'shellac', weigh: 'bench' }, { materials: book });
     expect(job.rows.wood.bleedPriorMm?.value).toBe(0.9);
     expect(job.rows.seal.solids.value).toBe(0.24);
     expect(job.rows.scale.resolutionG.value).toBe(0.05);

@@ -39,20 +39,22 @@ export const bitFaultWords: WordsFor<
     what: `bit "${shown}": "${part}" is not a ${word}.`,
     remedy: `Write it between quotes, with ${example} in it.`,
   }),
-  'bit-size': ({ shown, value }) => bit(shown, `has a size of ${value} mm; sizes must be above 0.`),
+  'bit-size': ({ shown, value }) => bit(shown, `has a size of ${value} mm.`, 'Sizes must be above 0.'),
   'bit-below-zero': ({ shown, value, word }) =>
-    bit(shown, `has a ${word} of ${value} mm; it can't be below 0.`),
+    bit(shown, `has a ${word} of ${value} mm.`, 'It cannot be below 0.'),
   'bit-angle': ({ shown, value, limit }) =>
-    bit(shown, `has an angle of ${value}°; it must lie between 0 and ${limit}°.`),
+    bit(shown, `has an angle of ${value}°.`, `It must lie between 0 and ${limit}°.`),
   'bit-corner': ({ shown, value, limit }) =>
     bit(
       shown,
-      `has a corner radius of ${value} mm; it lies above 0 and is at most half its diameter, ${limit} mm.`,
+      `has a corner radius of ${value} mm.`,
+      `It lies above 0 and is at most half its diameter, ${limit} mm.`,
     ),
   'bit-tip': ({ shown, value, limit }) =>
     bit(
       shown,
-      `has a tip of ${value} mm, as wide as the bit or wider; a tip is narrower than the bit's ${limit} mm.`,
+      `has a tip of ${value} mm, as wide as the bit or wider.`,
+      `A tip is narrower than the bit's ${limit} mm.`,
     ),
   'bit-two-tips': ({ shown }) =>
     bit(shown, 'has a flat tip and a round one.', 'Give tipMm or tipRadiusMm, one of them.'),
@@ -68,7 +70,7 @@ export const bitFaultWords: WordsFor<
       `has a tip of ${value} mm, wider than the bit itself, ${limit} mm.`,
       'The order is tip, angle of one side, diameter.',
     ),
-  'bit-length': ({ shown, value }) => bit(shown, `has a cutting edge of ${value} mm; it must be above 0.`),
+  'bit-length': ({ shown, value }) => bit(shown, `has a cutting edge of ${value} mm.`, 'It must be above 0.'),
   'profile-pair': ({ shown, pair }) => ({
     what: `bit "${shown}": "${pair}" is not a diameter at a height.`,
     remedy: 'Write it like 3mm@2mm: 3 mm across, 2 mm above the tip.',
@@ -82,10 +84,11 @@ export const bitFaultWords: WordsFor<
   'profile-falls': ({ shown, diameterMm, heightMm }) =>
     bit(
       shown,
-      `falls back at ${diameterMm} mm @ ${heightMm} mm; heights and diameters must rise or stay from point to point.`,
+      `falls back at ${diameterMm} mm @ ${heightMm} mm.`,
+      'Heights and diameters must rise or stay from point to point.',
     ),
   'profile-empty': ({ shown }) =>
-    bit(shown, 'has no body: its widest diameter and its height must be above 0.'),
+    bit(shown, 'has no body.', 'Its widest diameter and its height must be above 0.'),
   'profile-needle': ({ shown, heightMm }) =>
     bit(
       shown,

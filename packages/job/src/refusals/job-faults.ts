@@ -44,9 +44,9 @@ export interface JobFaults {
     readonly shown: string;
     /** What it must be: `above 0`, `a whole number from 0 to 10`. */
     readonly range: string;
-    /** Why, or where to look for the slip; `''` where the range says it all. */
+    /** Why, or where to look for the slip; `''` where the example says it all. */
     readonly why: string;
-    /** How it is typed; `''` where that is plain. */
+    /** How it is typed; `''` where `why` is not. */
     readonly example: string;
   };
   readonly 'unknown-material': {

@@ -49,7 +49,7 @@ export const sourceFaultWords: WordsFor<
         : `Leave it out and give capHeight ${instead}, which is ${scale} times as large.`,
   }),
   'lettering-two-sizes': () => ({
-    what: 'capHeight and width are given together.',
+    what: 'capHeight and width are given together, and they may disagree.',
     remedy: 'Give one of them.',
   }),
   'lettering-without-size': () => ({

@@ -23,8 +23,8 @@ export const valueFaultWords: WordsFor<
     return { what: `${key}: ${what}`, remedy };
   },
   'out-of-range': ({ shown, range, why, example }, key) => ({
-    what: `${key} is ${shown}; it must be ${range}${example === '' ? '' : `, such as ${example}`}.`,
-    remedy: why,
+    what: `${key} is ${shown}; it must be ${range}.`,
+    remedy: why === '' ? `Type it as in ${example}.` : why,
   }),
   'unknown-material': ({ id, known, near }, key) => ({
     what: `${key} "${id}" is unknown.`,

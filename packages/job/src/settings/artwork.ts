@@ -12,7 +12,7 @@ const SIZE = {
   above: 0,
   // no board is this long (our choice)
   max: 10_000,
-  why: 'No board is longer than 10 m: check the unit.',
+  why: 'No board is longer: check the unit.',
   example: '120mm or 4-3/4in',
 };
 
@@ -65,11 +65,10 @@ export const SIZE_SETTINGS = {
   },
   scale: {
     // beyond these the file's unit is at fault (our choice)
-    holds: number('a factor without a unit, such as 1.25', {
+    holds: number('a factor without a unit', 1.25, {
       min: 1e-4,
       max: 1e4,
       why: 'Check the unit of the file.',
-      example: '1.25',
     }),
     field: 'scale',
     otherwise: 'the size that the file states',

@@ -32,7 +32,7 @@ export const CUT_SETTINGS = {
     holds: measure('length', '1/8in', {
       above: 0,
       max: 100,
-      why: 'No board here is deeper than 100 mm: check the unit.',
+      why: 'No board here is deeper: check the unit.',
       example: '1/8in or 3mm',
     }),
     field: 'depthMm',

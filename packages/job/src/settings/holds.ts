@@ -68,7 +68,7 @@ export function measure<Q extends JobQuantity>(
     ...(quantity === 'length' && range.isOfReading !== true ? { hasWorkLengths: true } : {}),
     settle: (value, key) => {
       const settled = readMeasure(key, value, quantity);
-      refuseOutside(key, settled, unit, range);
+      refuseOutside(key, settled, unit, { example: typed, ...range });
       return settled;
     },
     typed: (value) => typedMeasure(value, quantity),
@@ -76,7 +76,7 @@ export function measure<Q extends JobQuantity>(
 }
 
 /** A number without a unit. */
-export function number(form: string, range: Range): Holds<number, number> {
+export function number(what: string, example: number, range: Range): Holds<number, number> {
   return {
     control: 'number',
     schema: z.number().meta({
@@ -85,10 +85,10 @@ export function number(form: string, range: Range): Holds<number, number> {
       ...(range.min === undefined ? {} : { minimum: range.min }),
       ...(range.max === undefined ? {} : { maximum: range.max }),
     }),
-    form,
+    form: `${what}, such as ${example}`,
     range: rangeWords(range, ''),
     settle: (value, key) => {
-      refuseOutside(key, value, '', range);
+      refuseOutside(key, value, '', { example: String(example), ...range });
       return value;
     },
     typed: asItIs,

@@ -50,7 +50,7 @@ export const MACHINE_SETTINGS = {
     label: 'Speed above the wood',
   },
   accelerationMmPerS2: {
-    holds: number('a number of mm/s², such as 200', { above: 0 }),
+    holds: number('a number of mm/s²', 200, { above: 0 }),
     field: 'accelerationMmPerS2',
     otherwise: USUAL_MACHINE,
     group: 'machine',
@@ -73,7 +73,7 @@ export const PASS_SETTINGS = {
     label: 'Most depth of one pass',
   },
   stepoverPct: {
-    holds: number('a number of percent, such as 40', { min: 1, max: 50 }),
+    holds: number('a number of percent', 40, { min: 1, max: 50 }),
     field: 'stepoverPct',
     otherwise: 'a usual one',
     group: 'machine',

@@ -24,7 +24,7 @@ export const POUR_SETTINGS = {
     label: 'Poured proud of the face by',
   },
   wastePct: {
-    holds: number('a number of percent, such as 15', { min: 0, max: 100 }),
+    holds: number('a number of percent', 15, { min: 0, max: 100 }),
     field: 'wastePct',
     usual: { limit: 'waste', as: (percent: number): number => percent },
     group: 'resin',
@@ -33,7 +33,7 @@ export const POUR_SETTINGS = {
     label: 'Stays in the cup, percent',
   },
   boards: {
-    holds: number('a whole number, such as 4', { min: 1, max: 1000, isWhole: true }),
+    holds: number('a whole number', 4, { min: 1, max: 1000, isWhole: true }),
     field: 'boards',
     usual: { value: 1, status: 'practice', because: ['common-practice'] },
     group: 'resin',
@@ -51,7 +51,7 @@ export const POUR_SETTINGS = {
     label: 'Scale',
   },
   pricePerG: {
-    holds: number('a number, such as 0.03', { min: 0 }),
+    holds: number('a number', 0.03, { min: 0 }),
     field: 'pricePerG',
     otherwise: 'no price is answered',
     group: 'resin',

@@ -34,7 +34,7 @@ export const RESIN_SETTINGS = {
     label: 'Colour',
   },
   pigmentPct: {
-    holds: number('a number of percent, such as 3', {
+    holds: number('a number of percent', 3, {
       min: 0,
       max: 20,
       why: 'More pigment would spoil the cure.',

@@ -21,7 +21,7 @@ export const SEAL_SETTINGS = {
     label: 'Seal before the colour',
   },
   coats: {
-    holds: number('a whole number, such as 2', { min: 0, max: 10, isWhole: true }),
+    holds: number('a whole number', 2, { min: 0, max: 10, isWhole: true }),
     field: 'coats',
     usual: { value: 1, status: 'practice', because: ['common-practice'] },
     group: 'seal',

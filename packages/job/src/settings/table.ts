@@ -39,6 +39,7 @@ export const FLAT = {
 
 const ALL = {
   ...SOURCE_SETTINGS,
+  ...READING_SETTINGS,
   ...LETTERING_SETTINGS,
   ...SIZE_SETTINGS,
   ...CUT_SETTINGS,
@@ -51,7 +52,6 @@ const ALL = {
   ...SHOP_SETTINGS,
   ...MACHINE_SETTINGS,
   ...PASS_SETTINGS,
-  ...READING_SETTINGS,
   ...FLATTENING_SETTINGS,
   ...ANSWER_SETTINGS,
 } as const;

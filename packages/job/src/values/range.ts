@@ -7,7 +7,7 @@ export interface Range {
   readonly min?: number;
   readonly max?: number;
   readonly isWhole?: true;
-  /** Why, or where to look for the slip; a sentence. */
+  /** Why a larger value is refused, or where to look for the slip; a sentence. */
   readonly why?: string;
   /** How a value is typed, such as `1/8in or 3mm`. */
   readonly example?: string;
@@ -17,7 +17,7 @@ export interface Range {
 export const EPOXY_TEMPERATURES: Range = {
   min: 5,
   max: 45,
-  why: 'Epoxy is not poured below 5C or above 45C. Check the unit.',
+  why: 'Epoxy is not poured in such a shop: check the unit.',
 };
 
 /**
@@ -33,7 +33,7 @@ export function refuseOutside(key: string, value: number, unit: string, range: R
     throw new JobError('out-of-range', key, {
       shown: withUnit(value, unit),
       range: rangeWords(range, unit),
-      why,
+      why: value > max || example === '' ? why : '',
       example,
     });
   }

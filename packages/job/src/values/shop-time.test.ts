@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { JobError } from './job-error.ts';
+import { JobError } from '../refusals/job-error.ts';
 import { parseShopTime, shopTimeText } from './shop-time.ts';
 
 test('a day and time comes back as it was typed, leap days included', () => {
