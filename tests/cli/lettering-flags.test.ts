@@ -65,10 +65,7 @@ describe('lettering on the command line', () => {
       ['--text', 'x', ...LORA, '--file-unit', 'in'],
       '--file-unit says how a file is read, but lettering is vetted.',
     ],
-    [
-      ['--text', 'x', ...LORA, '--single-line'],
-      'singleLine has letters of its own, but font is given too.',
-    ],
+    [['--text', 'x', ...LORA, '--single-line'], 'singleLine has letters of its own, but font is given too.'],
     [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
   ])('%j is refused with a remedy', (args, message) => {
     const { status, stderr } = vet(...args);
