@@ -3,10 +3,11 @@ import { type LengthUnit, mmFromInches } from '@pourproof/plane';
 import type { G } from '@svgdotjs/svg.js';
 import type { SheetSize, View } from './view.ts';
 
-const MOST_PX = 150;
+/** Maximum length of the scale bar, and its distance from the sheet's edge, px. */
+const MAX_BAR_PX = 150;
 const EDGE_PX = 22;
 
-/** What the margin says of the fibres: their angle, that they end at the face, or nothing where blocks differ. */
+/** What the margin shows of the fibres: their angle, end grain, or nothing where blocks differ. */
 export type FibreSign = number | 'end' | 'mixed';
 
 /** Draws what stands in the margin of the sheet: a scale bar in the maker's unit and the arrow of the fibres. */
@@ -21,7 +22,7 @@ export function drawMargin(into: G, view: View, size: SheetSize, fibres: FibreSi
 }
 
 function drawScaleBar(into: G, view: View, size: SheetSize, unit: LengthUnit): void {
-  const lengthMm = barLengthMm(MOST_PX / view.pxPerMm, unit);
+  const lengthMm = barLengthMm(MAX_BAR_PX / view.pxPerMm, unit);
   const length = lengthMm * view.pxPerMm;
   const y = size.heightPx - EDGE_PX;
   const bar = into.group().addClass('bar');
@@ -29,15 +30,15 @@ function drawScaleBar(into: G, view: View, size: SheetSize, unit: LengthUnit): v
   bar.plain(bitSize(lengthMm, unit)).attr({ x: EDGE_PX + length + 8, y: y + 4 });
 }
 
-/** The longest of 1, 2, 5 × 10ⁿ mm, or of such inches and their halves down to a 32nd, that is no longer than there is room. */
-function barLengthMm(mostMm: number, unit: LengthUnit): number {
+/** The longest of 1, 2, 5 × 10ⁿ mm that fits; in inches, of the same and of ½, ¼, … in. */
+function barLengthMm(maxMm: number, unit: LengthUnit): number {
   const oneMm = unit === 'mm' ? 1 : mmFromInches(1);
-  const most = mostMm / oneMm;
-  if (unit === 'in' && most < 1) {
-    return oneMm * 2 ** Math.floor(Math.log2(most));
+  const max = maxMm / oneMm;
+  if (unit === 'in' && max < 1) {
+    return oneMm * 2 ** Math.floor(Math.log2(max));
   }
-  const power = 10 ** Math.floor(Math.log10(most));
-  return oneMm * power * ([5, 2].find((step) => step * power <= most) ?? 1);
+  const power = 10 ** Math.floor(Math.log10(max));
+  return oneMm * power * ([5, 2].find((step) => step * power <= max) ?? 1);
 }
 
 function drawFibreArrow(into: G, size: SheetSize, grainDeg: number): void {
@@ -47,7 +48,7 @@ function drawFibreArrow(into: G, size: SheetSize, grainDeg: number): void {
   const shaft = arrow.group();
   shaft.path(`M${x - 24} ${y}h48m-7 -5l7 5l-7 5M${x - 17} ${y - 5}l-7 5l7 5`);
   shaft.path(`M${x - 15} ${y - 4.5}h30M${x - 15} ${y + 4.5}h30`).addClass('fibres');
-  // counter-clockwise for a reader; SVG turns the other way
+  // angles are counter-clockwise here, clockwise in SVG
   shaft.attr('transform', `rotate(${-grainDeg} ${x} ${y})`);
   arrow
     .plain(`fibres ${Number(grainDeg.toFixed(1))}°`)

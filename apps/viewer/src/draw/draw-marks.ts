@@ -2,27 +2,28 @@ import type { MarkedPlace } from '@pourproof/wording';
 import type { G } from '@svgdotjs/svg.js';
 import { type SheetSize, toPx, type View } from './view.ts';
 
-/** A place to mark, and whether it belongs to the finding that is open, or is the place looked at. */
+/** A place to mark: the chosen one, another of the open finding, or one of another finding. */
 export interface Mark {
   readonly place: MarkedPlace;
   readonly rank: 'chosen' | 'open' | 'other';
 }
 
-/** Room between flags of no open finding, px: enough to see what they point at. */
+/** Minimum gap between flags while no finding is open, px: enough to see what they point at. */
 const ROOM_PX: readonly [number, number] = [46, 26];
-const LIFT_PX = 26;
+/** Distance of a flag's middle from its place, and its height, px. */
+const POLE_PX = 26;
 const HEIGHT_PX = 20;
 const RANKS = ['chosen', 'open', 'other'] as const;
 
 /**
- * Draws flags with the labels of the places, the chosen one first; a flag that would cover one before it is left out until there
- * is room, that is, at a closer look.
+ * Draws a flag with its label at each place, the chosen one first. A flag that would cover an earlier one is left out until zooming in
+ * makes room.
  */
 export function drawMarks(into: G, marks: readonly Mark[], view: View, size: SheetSize): void {
   into.clear();
   const taken: (readonly [x: number, y: number, width: number])[] = [];
   const group = { chosen: into.group(), open: into.group(), other: into.group() };
-  // what is drawn last lies on top
+  // later groups lie on top
   group.open.front();
   group.chosen.front();
   for (const rank of RANKS) {
@@ -44,9 +45,9 @@ export function drawMarks(into: G, marks: readonly Mark[], view: View, size: She
 }
 
 function drawFlag(into: G, label: string, rank: Mark['rank'], x: number, y: number, width: number): void {
-  // below the place where there is no room above
-  const up = y > LIFT_PX + HEIGHT_PX ? -1 : 1;
-  const middle = y + up * LIFT_PX;
+  // below the place if there is no room above
+  const up = y > POLE_PX + HEIGHT_PX ? -1 : 1;
+  const middle = y + up * POLE_PX;
   const flag = into.group().addClass(`flag ${rank}`).attr('data-label', label);
   flag.line(x, y, x, middle);
   flag.circle(5).center(x, y);

@@ -8,14 +8,14 @@ import type { Layer } from './layer.ts';
 import { linePath, ringsPath } from './path-data.ts';
 import type { SheetSize, View } from './view.ts';
 
-/** Lines of the grain on the paper are this far apart, px. */
+/** Distance between lines of the grain and of hatches, px. */
 const GRAIN_STEP_PX = 9;
 const HATCH_STEP_PX = 6;
 
-/** Fibres that dive at least this steeply show their ends at the face (our choice: half way). */
+/** From this dive on, fibres are drawn as end grain (our choice: half way to upright). */
 const END_GRAIN_DEG = 45;
 
-/** The picture of a proof in an SVG element that it keeps up to date. */
+/** The picture of a proof, kept up to date in one SVG element. */
 export class SheetDrawing {
   readonly #svg: Svg;
   readonly #hatch: Pattern;
@@ -41,7 +41,7 @@ export class SheetDrawing {
     this.#marks = this.#svg.group().addClass('marks');
   }
 
-  /** Draws the shapes of a proof; `null` leaves the sheet empty. */
+  /** Draws the shapes of a proof; `null` clears the sheet. */
   showShapes(picture: Picture | null, layer: Layer): void {
     this.#art.clear();
     this.#outline.clear();
@@ -56,7 +56,7 @@ export class SheetDrawing {
     };
     if (layer === 'levelling') {
       path(ringsPath(picture.artwork), 'drawn');
-      // the gravest last, so that it lies on top
+      // the gravest last, on top
       for (const grade of Object.keys(GRADE_WORDS).toReversed()) {
         const data = picture.levelling.stretches
           .filter((stretch) => stretch.grade === grade)
@@ -78,7 +78,7 @@ export class SheetDrawing {
     path(picture.bleedWalls.map(linePath).join(''), 'bleed-wall');
   }
 
-  /** The wood behind the artwork: lines along the fibres of each block, rings where the face shows their ends. */
+  /** The wood behind the artwork: lines along the fibres of each block, rings on end grain. */
   #showWood(blocks: Picture['blocks']): void {
     this.#wood.clear();
     for (const { pattern } of this.#grains) {
@@ -117,7 +117,7 @@ export class SheetDrawing {
     for (const group of [this.#art, this.#outline, ...this.#wood.find('.block')]) {
       group.attr('transform', place);
     }
-    // hatches keep their size on screen whatever the scale
+    // hatches keep their size on screen at any scale
     this.#hatch.attr('patternTransform', `scale(${1 / view.pxPerMm}) rotate(-45)`);
     for (const { pattern, grainDeg } of this.#grains) {
       const isBlock = this.#wood.find('.block').length > 0;
@@ -145,7 +145,7 @@ function speciesOf(blocks: Picture['blocks']): readonly string[] {
   return [...new Set(blocks.map(({ species }) => species))];
 }
 
-/** Lines that waver a little and fit on to themselves, as fibres do. */
+/** Wavy lines that tile. */
 function linePattern(svg: Svg): Pattern {
   return svg.pattern(240, 2 * GRAIN_STEP_PX, (add) => {
     add.path(`M0 ${GRAIN_STEP_PX / 2}q60 -2 120 0t120 0`).addClass('grain-line');
@@ -153,7 +153,7 @@ function linePattern(svg: Svg): Pattern {
   });
 }
 
-/** Rings, for fibres that end at the face. */
+/** Rings, for end grain. */
 function endPattern(svg: Svg): Pattern {
   return svg.pattern(2.6 * GRAIN_STEP_PX, 2.6 * GRAIN_STEP_PX, (add) => {
     add

@@ -2,6 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { fittingView, toPx, viewBetween, zoomedView } from './view.ts';
 
+/** Coordinates reach 10⁶ px, so rounding takes some 10⁻⁹ px. */
+const ROUNDING_PX = 1e-6;
+
 const size = fc.record({
   widthPx: fc.integer({ min: 100, max: 3000 }),
   heightPx: fc.integer({ min: 100, max: 3000 }),
@@ -22,10 +25,9 @@ test('a fitting view shows all four corners of a box', () => {
         [x + width, y + height],
       ] as const) {
         const [px, py] = toPx(corner, fit, sheet);
-        // a millionth of a pixel for rounding
-        expect(Math.min(px, py)).toBeGreaterThanOrEqual(-1e-6);
-        expect(px).toBeLessThanOrEqual(sheet.widthPx + 1e-6);
-        expect(py).toBeLessThanOrEqual(sheet.heightPx + 1e-6);
+        expect(Math.min(px, py)).toBeGreaterThanOrEqual(-ROUNDING_PX);
+        expect(px).toBeLessThanOrEqual(sheet.widthPx + ROUNDING_PX);
+        expect(py).toBeLessThanOrEqual(sheet.heightPx + ROUNDING_PX);
       }
     }),
   );
@@ -42,8 +44,7 @@ test('zooming keeps the point under the pointer where it is', () => {
       (sheet, from, x, y, factor) => {
         const before = toPx([x, y], from, sheet);
         const after = toPx([x, y], zoomedView(from, factor, before, sheet), sheet);
-        // px; coordinates reach 10⁶ px, so rounding takes some 10⁻⁹
-        expect(Math.hypot(after[0] - before[0], after[1] - before[1])).toBeLessThan(1e-6);
+        expect(Math.hypot(after[0] - before[0], after[1] - before[1])).toBeLessThan(ROUNDING_PX);
       },
     ),
   );

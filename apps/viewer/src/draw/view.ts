@@ -1,6 +1,6 @@
 import type { Bounds, Point } from '@pourproof/plane';
 
-/** What part of the artwork a sheet shows: the point in its middle, mm, and the scale, px per mm. */
+/** The part of the artwork that a sheet shows: the point at its centre, mm, and the scale, px per mm. */
 export interface View {
   readonly atMm: Point;
   readonly pxPerMm: number;
@@ -14,8 +14,10 @@ export interface SheetSize {
 
 /** Room around the artwork for marks, scale bar and arrow, px. */
 const MARGIN_PX = 44;
+/** Scale where there is nothing to fit (about a screen's own: 96 px an inch). */
+export const USUAL_PX_PER_MM = 4;
 
-/** The view that shows all of a box with a margin; of an empty box, its place at 4 px per mm. */
+/** The view that shows all of a box with a margin; of an empty box, its place at {@link USUAL_PX_PER_MM}. */
 export function fittingView([left, top, right, bottom]: Bounds, size: SheetSize): View {
   const width = Math.max(right - left, 0);
   const height = Math.max(bottom - top, 0);
@@ -26,7 +28,7 @@ export function fittingView([left, top, right, bottom]: Bounds, size: SheetSize)
   );
   return {
     atMm: [(left + right) / 2, (top + bottom) / 2],
-    pxPerMm: Number.isFinite(pxPerMm) ? pxPerMm : 4,
+    pxPerMm: Number.isFinite(pxPerMm) ? pxPerMm : USUAL_PX_PER_MM,
   };
 }
 
@@ -49,7 +51,7 @@ export function zoomedView(view: View, factor: number, [x, y]: Point, size: Shee
   };
 }
 
-/** The view part of the way from one to another; the scale changes evenly to the eye. */
+/** The view at a share of the way from one to another; the scale changes geometrically, which looks even. */
 export function viewBetween(from: View, to: View, share: number): View {
   const mix = (a: number, b: number): number => a + (b - a) * share;
   return {

@@ -5,7 +5,14 @@ import { type CSSResultGroup, css, html, LitElement, type PropertyValues, type T
 import type { Mark } from '../draw/draw-marks.ts';
 import type { Layer } from '../draw/layer.ts';
 import { SheetDrawing } from '../draw/sheet-drawing.ts';
-import { fittingView, type SheetSize, type View, viewBetween, zoomedView } from '../draw/view.ts';
+import {
+  fittingView,
+  type SheetSize,
+  USUAL_PX_PER_MM,
+  type View,
+  viewBetween,
+  zoomedView,
+} from '../draw/view.ts';
 import { shared } from '../look/shared.ts';
 import type { Selection } from '../proof-controller.ts';
 import { emit } from './emit.ts';
@@ -18,8 +25,18 @@ const LAYERS: readonly (readonly [Layer, string])[] = [
   ['cut', 'Cut'],
   ['levelling', 'Levelling'],
 ];
-/** Least part of the artwork's surroundings shown around a chosen place, mm. */
+/** Minimum margin around a chosen place, mm. */
 const PLACE_MARGIN_MM = 5;
+/** A view at most this much closer than the one that fits still counts as showing all. */
+const FIT_SLACK = 1.05;
+/** The farthest view is a quarter of the scale that fits; at the closest, a micrometre is 2 px. */
+const MIN_OF_FIT = 0.25;
+const MAX_PX_PER_MM = 2000;
+/** Zoom for each px of the wheel, and of a pinch on a touchpad, as powers of e. */
+const WHEEL_RATE = 0.0015;
+const PINCH_RATE = 0.01;
+/** A pointer that moves no farther than this, px, has clicked. */
+const CLICK_SLACK_PX = 4;
 
 /** The artwork on its sheet of paper: pans, zooms, and goes to the place that is chosen. */
 export class ProofSheet extends LitElement {
@@ -88,7 +105,7 @@ export class ProofSheet extends LitElement {
         margin-left: -1px;
       }
       @media (max-width: 759px) {
-        /* the controls would hide what little is shown */
+        /* the controls would cover too much of a small sheet */
         .sheet {
           top: 2.9rem;
           border-top: 1px solid var(--rule);
@@ -120,11 +137,11 @@ export class ProofSheet extends LitElement {
   declare unit: LengthUnit;
 
   #drawing: SheetDrawing | null = null;
-  #view: View = { atMm: [0, 0], pxPerMm: 4 };
+  #view: View = { atMm: [0, 0], pxPerMm: USUAL_PX_PER_MM };
   #size: SheetSize = { widthPx: 600, heightPx: 400 };
   #fitted = '';
   #glide = 0;
-  /** On paper the whole artwork is shown, whatever part is looked at on the screen. */
+  /** Print shows the whole artwork, whatever the view on screen. */
   readonly #paper = matchMedia('print');
   readonly #print = (): void => this.#show();
   readonly #watch = new ResizeObserver(() => this.#resize());
@@ -234,7 +251,7 @@ export class ProofSheet extends LitElement {
 
   #marks(): readonly Mark[] {
     const selection = this.#paper.matches ? null : this.selection;
-    // an open finding has the sheet for itself, and what levelling leaves is shown without the marks of others
+    // while a finding is open only its marks show; the levelling layer shows none but those
     const isShown = selection === null ? this.layer === 'cut' : null;
     return this.entries
       .filter(({ code }) => isShown ?? code === selection?.code)
@@ -249,7 +266,7 @@ export class ProofSheet extends LitElement {
   #show(): void {
     const whole = fittingView(this.#bounds(), this.#size);
     this.#drawing?.showView(this.#paper.matches ? whole : this.#view, this.#size, this.#marks(), this.unit);
-    const isClose = this.#view.pxPerMm > 1.05 * whole.pxPerMm;
+    const isClose = this.#view.pxPerMm > FIT_SLACK * whole.pxPerMm;
     this.#sheet().classList.toggle('close', isClose);
   }
 
@@ -260,7 +277,7 @@ export class ProofSheet extends LitElement {
       this.#size = { widthPx: clientWidth, heightPx: clientHeight };
       const now = fittingView(this.#bounds(), this.#size);
       // a whole view stays whole; a close one keeps its place
-      this.#view = this.#view.pxPerMm <= fit * 1.05 ? now : this.#view;
+      this.#view = this.#view.pxPerMm <= FIT_SLACK * fit ? now : this.#view;
       this.#show();
     }
   }
@@ -276,7 +293,7 @@ export class ProofSheet extends LitElement {
     const ys = points.map(([, y]) => y);
     const [x, y] = place.atMm;
     const half = (values: readonly number[], at: number): number =>
-      PLACE_MARGIN_MM + values.reduce((most, value) => Math.max(most, Math.abs(value - at)), 0);
+      PLACE_MARGIN_MM + values.reduce((max, value) => Math.max(max, Math.abs(value - at)), 0);
     const [w, h] = [half(xs, x), half(ys, y)];
     const close = fittingView([x - w, y - h, x + w, y + h], this.#size);
     const all = fittingView(this.#bounds(), this.#size);
@@ -306,7 +323,7 @@ export class ProofSheet extends LitElement {
   #zoomAt(factor: number, at: Point): void {
     cancelAnimationFrame(this.#glide);
     const all = fittingView(this.#bounds(), this.#size).pxPerMm;
-    const scale = Math.min(Math.max(this.#view.pxPerMm * factor, all / 4), 2000);
+    const scale = Math.min(Math.max(this.#view.pxPerMm * factor, MIN_OF_FIT * all), MAX_PX_PER_MM);
     this.#view = zoomedView(this.#view, scale / this.#view.pxPerMm, at, this.#size);
     this.#show();
   }
@@ -336,7 +353,8 @@ export class ProofSheet extends LitElement {
     event.preventDefault();
     const box = this.#sheet().getBoundingClientRect();
     const at: Point = [event.clientX - box.left, event.clientY - box.top];
-    this.#zoomAt(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0015)), at);
+    // browsers report a pinch on a touchpad as a wheel with Ctrl held
+    this.#zoomAt(Math.exp(-event.deltaY * (event.ctrlKey ? PINCH_RATE : WHEEL_RATE)), at);
   }
 
   #press(event: PointerEvent): void {
@@ -360,7 +378,7 @@ export class ProofSheet extends LitElement {
       this.#zoomAt(span(now) / Math.max(span(before), 1), middle);
     }
     const share = other === undefined ? 1 : 0.5;
-    if (this.#moved > 4) {
+    if (this.#moved > CLICK_SLACK_PX) {
       this.#sheet().setPointerCapture(event.pointerId);
       this.#pan((now[0] - before[0]) * share, (now[1] - before[1]) * share);
     }
@@ -371,7 +389,12 @@ export class ProofSheet extends LitElement {
     this.#pointers.delete(event.pointerId);
     const flag = event.target instanceof Element ? event.target.closest('[data-label]') : null;
     const label = flag?.getAttribute('data-label');
-    if (event.type === 'pointerup' && this.#moved <= 4 && label !== null && label !== undefined) {
+    if (
+      event.type === 'pointerup' &&
+      this.#moved <= CLICK_SLACK_PX &&
+      label !== null &&
+      label !== undefined
+    ) {
       for (const { code, places } of this.entries) {
         const place = places.findIndex((each) => each.label === label);
         if (place >= 0) {
