@@ -1,12 +1,5 @@
 import { resolveRegions } from '@pourproof/arrangement';
-import {
-  carve,
-  clearingPath,
-  flatCutter,
-  followingPath,
-  pathLength,
-  reachedOutline,
-} from '@pourproof/cutting';
+import { carve, clearingPath, flatCutter, followingPath, reachedOutline } from '@pourproof/cutting';
 import {
   arcRingsArea,
   leftStanding,
@@ -19,6 +12,7 @@ import {
 } from '@pourproof/geometry';
 import { type CleanRegion, packRings, signedArea, transformRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
+import { pathLength } from '../support/oracles/path-length.ts';
 import { cleanFrom, rectangle } from '../support/shapes/clean-from.ts';
 import { polygonFamilies } from '../support/shapes/polygon-families.ts';
 import { stadium, vee } from '../support/shapes/stroke-shapes.ts';

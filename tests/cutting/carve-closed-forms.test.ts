@@ -83,7 +83,7 @@ describe('a true tip', () => {
     const t = 1.7 * Math.tan(radians(30));
     expectNear(capped.floorAreaMm2, (30 - 2 * t) * (4 - 2 * t));
     expectNear(capped.scallopedFloorMm2, (30 - 2 * t) * (4 - 2 * t));
-    expect(capped.cappedAtMm).toBeUndefined();
+    expect(capped.perCutter[0]?.limitedBy).toBeUndefined();
   });
 
   test('a square is a pyramid, a regular polygon a cone over its inradius', () => {
@@ -107,7 +107,7 @@ describe('a true tip', () => {
   test('a cutting diameter that is reached first caps the depth and is reported', () => {
     const bar = cut(cleanFrom([rectangle(0, 0, 40, 10)]), 5, vee(90, 4));
     expect(bar.maxDepthMm).toBeCloseTo(2, 12);
-    expectNear(bar.cappedAtMm ?? 0, 2);
+    expectNear(bar.perCutter[0]?.depthMm ?? 0, 2);
     expect(bar.perCutter[0]?.limitedBy).toBe('diameter');
     expect(bar.volumeMm3).toBeCloseTo(610.6666667, 6);
   });

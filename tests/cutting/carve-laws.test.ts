@@ -238,7 +238,7 @@ describe('several cutters', () => {
     // 1 deep and 1 in on all sides by the V, then 2 more by the bit with its corners
     const slope = 300 * 1 - 40 + 4 / 3;
     const floor = 8 * 28 - (4 - Math.PI) * 0.25;
-    expect(cut.cappedAtMm).toBeCloseTo(1, 12);
+    expect(cut.perCutter[0]?.depthMm).toBeCloseTo(1, 12);
     expect(cut.volumeMm3).toBeCloseTo(slope + 2 * floor, 9);
     expect(cut.floorAreaMm2).toBeCloseTo(floor, 9);
     expect(cut.ledgeAreaMm2).toBeCloseTo(8 * 28 - floor, 9);

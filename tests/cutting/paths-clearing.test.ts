@@ -1,8 +1,9 @@
-import { type CutterPath, clearingPath, pathLength, reachedOutline } from '@pourproof/cutting';
+import { type CutterPath, clearingPath, reachedOutline } from '@pourproof/cutting';
 import { type ArcRings, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, packRings, perimeter, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
+import { pathLength } from '../support/oracles/path-length.ts';
 import { runsOf } from '../support/runs-of.ts';
 import { cleanFrom, rectangle } from '../support/shapes/clean-from.ts';
 import { boundaryDistance, pathShapes } from '../support/shapes/path-shapes.ts';

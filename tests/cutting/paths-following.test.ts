@@ -1,7 +1,8 @@
-import { type CutterPath, followingPath, pathLength } from '@pourproof/cutting';
+import { type CutterPath, followingPath } from '@pourproof/cutting';
 import { medialAxis } from '@pourproof/geometry';
 import { type CleanRegion, rotation, scaling, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { pathLength } from '../support/oracles/path-length.ts';
 import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { boundaryDistance, pathShapes } from '../support/shapes/path-shapes.ts';

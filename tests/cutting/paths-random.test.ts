@@ -1,4 +1,4 @@
-import { clearingPath, followingPath, pathLength, reachedOutline } from '@pourproof/cutting';
+import { clearingPath, followingPath, reachedOutline } from '@pourproof/cutting';
 import { arcRingsArea, erodedArea, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import {
   type CleanRegion,
@@ -11,6 +11,7 @@ import {
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
+import { pathLength } from '../support/oracles/path-length.ts';
 import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { runsOf } from '../support/runs-of.ts';
 import { cleanFrom } from '../support/shapes/clean-from.ts';

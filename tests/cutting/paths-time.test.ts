@@ -6,12 +6,12 @@ import {
   equalPasses,
   followingPath,
   inPasses,
-  pathLength,
   SMALL_ROUTER,
 } from '@pourproof/cutting';
 import { medialAxis } from '@pourproof/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { pathLength } from '../support/oracles/path-length.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { pathShapes } from '../support/shapes/path-shapes.ts';
 

@@ -6,7 +6,6 @@ import {
   cuttingTime,
   flatCutter,
   followingPath,
-  pathLength,
 } from '@pourproof/cutting';
 import { medialAxis } from '@pourproof/geometry';
 import { awkward } from '../../geometry/bench/awkward-regions.mjs';
@@ -33,7 +32,7 @@ function all(region, diameterMm, earlierDiameterMm) {
 }
 
 function show(name, region, { axis, clear, rest, follow, minutes }) {
-  const runs = (path) => `${pathLength(path).toFixed(0)} mm in ${path.runEnds.length} runs`;
+  const runs = (path) => `${cuttingTime(path).cutMm.toFixed(0)} mm in ${path.runEnds.length} runs`;
   console.log(
     `${name.padEnd(34)} ${String(region.coords.length / 2).padStart(7)} edges  axis ${axis.ms.toFixed(0)} ms` +
       `  clear ${clear.ms.toFixed(0)} ms (${runs(clear.result)})  rest ${rest.ms.toFixed(0)} ms (${runs(rest.result)})` +

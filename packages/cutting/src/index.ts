@@ -19,7 +19,7 @@ export {
   heightMoments,
 } from './cutters/profile-moments.ts';
 export { type Clearing, clearingPath } from './paths/clearing/clearing-path.ts';
-export { type CutterPath, pathLength } from './paths/cutter-path.ts';
+export type { CutterPath } from './paths/cutter-path.ts';
 export { type Following, type FollowingPath, followingPath } from './paths/following/following-path.ts';
 export { equalPasses, inPasses } from './paths/in-passes.ts';
 export { reachedOutline } from './slices/reached-outline.ts';

@@ -51,7 +51,6 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
   };
   return {
     axis,
-    steps,
     stepCuts: cuts,
     toleranceMm,
     outline: whole.sliceOutline(0),
@@ -64,7 +63,6 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     wallAreaErrorMm2: walls.error,
     ledgeAreaMm2: whole.ledgeArea(),
     maxDepthMm: whole.maxDepthMm,
-    cappedAtMm: reaches.find((reach) => reach.limitedBy === 'diameter')?.depthMm,
     perCutter,
     sliceArea: (depth) => whole.sliceArea(check(depth)).value,
     sliceOutline: (depth) => whole.sliceOutline(check(depth)),

@@ -52,7 +52,6 @@ export interface StepAddition {
 /** What several cutters together remove from one artwork. Depths are mm below the face, points absolute. */
 export interface Carving {
   readonly axis: MedialAxis;
-  readonly steps: readonly CarveStep[];
   /** What each step cuts by itself. */
   readonly stepCuts: readonly StepCut[];
   /** Tolerance of joined outlines, mm. */
@@ -80,11 +79,6 @@ export interface Carving {
    */
   readonly wallAreaErrorMm2: number;
   readonly maxDepthMm: number;
-  /**
-   * Depth at which the flanks of the first following cutter end above the depth asked for; undefined if none
-   * do.
-   */
-  readonly cappedAtMm: number | undefined;
   readonly perCutter: readonly StepAddition[];
   /** Area of the cut at a depth, mm². */
   sliceArea(depthBelowFaceMm: number): number;

@@ -11,18 +11,6 @@ export interface CutterPath {
   readonly runEnds: Uint32Array;
 }
 
-/** Length of all moves in the wood, along arcs and slopes, mm; 0 for no runs or runs of one point. */
-export function pathLength(path: CutterPath): number {
-  let sum = 0;
-  for (let k = 0; k < path.runEnds.length; k++) {
-    const from = k === 0 ? 0 : path.runEnds[k - 1];
-    for (let i = from; i < path.runEnds[k] - 1; i++) {
-      sum += moveLength(path, i);
-    }
-  }
-  return sum;
-}
-
 /** Length of the move from point i to the next, mm; along an arc the depth changes linearly. */
 export function moveLength({ points, bulges }: CutterPath, i: number): number {
   const flat = arcLength(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1], bulges[i]);

@@ -54,7 +54,7 @@ const DEFAULT_OVERLAP_MM = 0.1;
  *
  * @example
  * const path = clearingPath(axis, { diameterMm: 3.175, stepoverMm: 1.27, depthMm: 3, deepestPassMm: 1.6 });
- * pathLength(path); // mm of cut in all passes
+ * cuttingTime(path).minutes; // on a small router table
  *
  * @throws {RangeError} when a size is out of range
  */
