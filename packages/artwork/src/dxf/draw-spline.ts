@@ -1,8 +1,8 @@
+import { flattenFitSpline } from '../flatten/fit-spline.ts';
+import { flattenNurbs, type Nurbs, nurbsFault } from '../flatten/flatten-nurbs.ts';
 import { type DxfMap, mapPoint } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf } from './dxf-record.ts';
-import { flattenFitSpline } from './fit-spline.ts';
-import { flattenNurbs, type Nurbs, nurbsFault } from './flatten-nurbs.ts';
 
 /**
  * Draws a SPLINE, given in world coordinates: by its control points, or through its fit points when it has no sound control
