@@ -3,8 +3,9 @@ import { type CleanRegion, packRings, perimeter, ringCoords, signedArea } from '
 import fc from 'fast-check';
 import polygonClipping, { type MultiPolygon, type Polygon } from 'polygon-clipping';
 import { describe, expect, test } from 'vitest';
+import { drawnShapes, latticeNames } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
-import { drawnShapes, latticeNames } from '../support/shapes/drawn-shapes.ts';
 
 function closed(ring: ArrayLike<number>): [number, number][] {
   const points: [number, number][] = [];
@@ -95,7 +96,7 @@ describe('booleans', () => {
           expect(Math.abs(signedArea(mine) - (theirs as number))).toBeLessThan(bound);
         }
       }),
-      { numRuns: 100 },
+      cases(100),
     );
   });
 
@@ -114,7 +115,7 @@ describe('booleans', () => {
         expect(Math.abs(subtract! + intersect! - areaA)).toBeLessThan(bound);
         expect(Math.abs(union! - intersect! - xor!)).toBeLessThan(bound);
       }),
-      { numRuns: 40 },
+      cases(40),
     );
   });
 });

@@ -2,9 +2,10 @@ import { resolveRegions } from '@pourproof/arrangement';
 import { perimeter, type Region, ringsBounds, signedArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { drawnShapes, latticeNames } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
 import { edgeDistance, windingAt } from '../support/oracles/point-in-rings.ts';
-import { drawnShapes, latticeNames } from '../support/shapes/drawn-shapes.ts';
 
 function isPainted(shapes: readonly Region[], x: number, y: number): boolean {
   return shapes.some((shape) => {
@@ -63,7 +64,7 @@ describe.each(latticeNames)('shapes drawn on %s', (lattice) => {
           }
         },
       ),
-      { numRuns: 150 },
+      cases(150),
     );
   });
 
@@ -82,7 +83,7 @@ describe.each(latticeNames)('shapes drawn on %s', (lattice) => {
         expect(again.largestMoveMm).toBe(0);
         expect([...again.region.coords].sort()).toEqual([...region.coords].sort());
       }),
-      { numRuns: 80 },
+      cases(80),
     );
   });
 });

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { captured, fixture } from '../support/cli/captured-run.ts';
+import { cases } from '../support/lane.ts';
 
 let folder: string;
 
@@ -115,6 +116,6 @@ test('any command line ends in an answer or in one kind of clear refusal, never 
         }
       },
     ),
-    { numRuns: 300 },
+    cases(300),
   );
 });

@@ -1,16 +1,16 @@
-import { spawnSync } from 'node:child_process';
 import type { Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
+import { type Captured, captured } from '../support/cli/captured-run.ts';
 
-const vet = (...args: string[]) =>
-  spawnSync('node', ['apps/cli/bin/pourproof.js', 'vet', '--bit', 'flat:2mm', ...args], { encoding: 'utf8' });
-const report = (...args: string[]): Report => JSON.parse(vet(...args, '--json').stdout) as Report;
+const vet = (...args: string[]): Promise<Captured> => captured(['vet', '--bit', 'flat:2mm', ...args]);
+const report = async (...args: string[]): Promise<Report> =>
+  JSON.parse((await vet(...args, '--json')).out) as Report;
 const LORA = ['--font', 'fixtures/fonts/lora-400.ttf', '--cap-height', '15mm'];
 const size = ({ artwork: { boundsMm: b } }: Report): [number, number] => [b[2] - b[0], b[3] - b[1]];
 
 describe('lettering on the command line', () => {
-  test('single-line letters are as wide as the smallest bit, and it enters all of them', () => {
-    const { strokes, findings, cut, artwork } = report(
+  test('single-line letters are as wide as the smallest bit, and it enters all of them', async () => {
+    const { strokes, findings, cut, artwork } = await report(
       '--text',
       'Anno 1987',
       '--single-line',
@@ -22,27 +22,27 @@ describe('lettering on the command line', () => {
     expect(cut.areaMm2 / artwork.areaMm2).toBeGreaterThan(0.97);
   });
 
-  test('tracking adds its length between letters', () => {
-    const [tight] = size(report('--text', 'HHH', ...LORA));
-    const [wide] = size(report('--text', 'HHH', ...LORA, '--tracking', '3mm'));
+  test('tracking adds its length between letters', async () => {
+    const [tight] = size(await report('--text', 'HHH', ...LORA));
+    const [wide] = size(await report('--text', 'HHH', ...LORA, '--tracking', '3mm'));
     expect(wide - tight).toBeCloseTo(6, 6);
   });
 
-  test('line spacing stretches the block, alignment moves the shorter line', () => {
-    const [, near] = size(report('--text', 'HHH\\nH', ...LORA));
-    const [, far] = size(report('--text', 'HHH\\nH', ...LORA, '--line-spacing', '2'));
+  test('line spacing stretches the block, alignment moves the shorter line', async () => {
+    const [, near] = size(await report('--text', 'HHH\\nH', ...LORA));
+    const [, far] = size(await report('--text', 'HHH\\nH', ...LORA, '--line-spacing', '2'));
     expect(far).toBeGreaterThan(near + 10);
-    const left = report('--text', 'HHH\\nH', ...LORA).strokes.narrowestAt;
-    const right = report('--text', 'HHH\\nH', ...LORA, '--align', 'right');
-    expect(size(right)[0]).toBeCloseTo(size(report('--text', 'HHH\\nH', ...LORA))[0], 6);
+    const left = (await report('--text', 'HHH\\nH', ...LORA)).strokes.narrowestAt;
+    const right = await report('--text', 'HHH\\nH', ...LORA, '--align', 'right');
+    expect(size(right)[0]).toBeCloseTo(size(await report('--text', 'HHH\\nH', ...LORA))[0], 6);
     expect(left).not.toBeNull();
   });
 
-  test('an arc bends the line: it gets taller', () => {
-    expect(size(report('--text', 'HHHHHH', ...LORA, '--arc', '40mm'))[1]).toBeGreaterThan(25);
+  test('an arc bends the line: it gets taller', async () => {
+    expect(size(await report('--text', 'HHHHHH', ...LORA, '--arc', '40mm'))[1]).toBeGreaterThan(25);
   });
 
-  test('a heavier weight of a variable font paints more', () => {
+  test('a heavier weight of a variable font paints more', async () => {
     const font = [
       '--font',
       'fixtures/fonts/josefin-sans-latin-variable.woff2',
@@ -51,8 +51,8 @@ describe('lettering on the command line', () => {
       '--text',
       'H',
     ];
-    const light = report(...font, '--axis', 'wght=200').artwork.areaMm2;
-    expect(report(...font, '--axis', 'wght=700').artwork.areaMm2).toBeGreaterThan(1.5 * light);
+    const light = (await report(...font, '--axis', 'wght=200')).artwork.areaMm2;
+    expect((await report(...font, '--axis', 'wght=700')).artwork.areaMm2).toBeGreaterThan(1.5 * light);
   });
 
   test.each([
@@ -67,8 +67,8 @@ describe('lettering on the command line', () => {
     ],
     [['--text', 'x', ...LORA, '--single-line'], 'singleLine has letters of its own, but font is given too.'],
     [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
-  ])('%j is refused with a remedy', (args, message) => {
-    const { status, stderr } = vet(...args);
+  ])('%j is refused with a remedy', async (args, message) => {
+    const { code: status, err: stderr } = await vet(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(`pourproof: ${message}\n  What to do: `);
     expect(stderr).not.toMatch(/\n\s+at /u);
@@ -88,8 +88,8 @@ describe('lettering on the command line', () => {
       'Type it as in 1.2.',
     ],
     [['--tracking', '2'], 'tracking: "2" has no unit.', 'Did you mean 2mm or 2in?'],
-  ])('%j cannot be read, and the message shows how it is written', (args, what, remedy) => {
-    const { status, stderr } = vet('--text', 'x', ...LORA, ...args);
+  ])('%j cannot be read, and the message shows how it is written', async (args, what, remedy) => {
+    const { code: status, err: stderr } = await vet('--text', 'x', ...LORA, ...args);
     expect(status).toBe(2);
     expect(stderr).toContain(`pourproof: ${what}\n  What to do: ${remedy}`);
   });

@@ -12,10 +12,12 @@ import {
 } from '@pourproof/cutting';
 import { arcRingsArea, erodedArea, medialAxis, openedArea, reachedArea, vVolume } from '@pourproof/geometry';
 import { type CleanRegion, radians, rotation, type Transform, transformRings } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { holedStars, one } from '../arbitraries.ts';
 import { clear } from '../support/carve-steps.ts';
+import { cases } from '../support/lane.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
-import { holed, randomFrom } from '../support/shapes/random-regions.ts';
 
 /** Turned, mirrored and scaled copies of a region, each with its scale. */
 function* variants(outer: number[], holes: number[][] = []): Generator<[string, number, CleanRegion]> {
@@ -113,12 +115,14 @@ describe('a true tip', () => {
   });
 
   test('agrees with the kernel’s own V volume on random shapes with holes', () => {
-    const random = randomFrom(20261125);
-    for (let k = 0; k < 10; k++) {
-      const axis = medialAxis(holed(random));
-      const want = vVolume(axis, { includedRad: radians(60), depthMm: 1.1 });
-      expectNear(carve(axis, [vee(60, 20)], { depthMm: 1.1 }).volumeMm3, want);
-    }
+    fc.assert(
+      fc.property(holedStars, (region) => {
+        const axis = medialAxis(region);
+        const want = vVolume(axis, { includedRad: radians(60), depthMm: 1.1 });
+        expectNear(carve(axis, [vee(60, 20)], { depthMm: 1.1 }).volumeMm3, want);
+      }),
+      cases(10),
+    );
   });
 });
 
@@ -290,20 +294,22 @@ describe('cutters that clear', () => {
 
 describe('slices', () => {
   test('outlines have the area that sums over the axis give, at any centre and reach', () => {
-    const random = randomFrom(77);
-    for (let k = 0; k < 20; k++) {
-      const axis = medialAxis(holed(random));
-      for (const centre of [0.05, 0.2, 0.45, 0.8]) {
-        for (const share of [0, 0.3, 0.8, 1]) {
-          const area = arcRingsArea(reachedOutline(axis, centre, share * centre));
-          expectNear(area, reachedArea(axis, centre, share * centre), erodedArea(axis, 0));
+    fc.assert(
+      fc.property(holedStars, (region) => {
+        const axis = medialAxis(region);
+        for (const centre of [0.05, 0.2, 0.45, 0.8]) {
+          for (const share of [0, 0.3, 0.8, 1]) {
+            const area = arcRingsArea(reachedOutline(axis, centre, share * centre));
+            expectNear(area, reachedArea(axis, centre, share * centre), erodedArea(axis, 0));
+          }
         }
-      }
-    }
+      }),
+      cases(20),
+    );
   });
 
   test('two flat bits: the finer one tells the cut, and what each adds sums up', () => {
-    const axis = medialAxis(holed(randomFrom(5)));
+    const axis = medialAxis(one(holedStars, 5));
     const carving = carve(axis, [clear(flatCutter(1.2)), clear(flatCutter(0.4))], { depthMm: 3 });
     expectNear(carving.areaMm2, openedArea(axis, 0.2));
     expectNear(carving.volumeMm3, 3 * openedArea(axis, 0.2));

@@ -19,10 +19,12 @@ import {
   rotation,
   transformRings,
 } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { holedStars, one, share, untangled } from '../arbitraries.ts';
 import { clear, veeOf } from '../support/carve-steps.ts';
+import { cases } from '../support/lane.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
-import { holed, randomFrom, untangled } from '../support/shapes/random-regions.ts';
 
 const DEPTH = 0.8;
 const vee = veeOf(8);
@@ -55,8 +57,8 @@ const REGIONS: readonly (readonly [name: string, region: CleanRegion])[] = [
     'an angle with a hole',
     cleanFrom([[0, 0, 7, 0.4, 6.6, 3, 3, 3.2, 2.8, 6.5, 0.3, 6]], [rectangle(1, 1, 0.8, 0.7)]),
   ],
-  ['a star with holes', transformRings([0.5, 0, 0, 0.5, 0, 0], holed(randomFrom(3))) as CleanRegion],
-  ['a random polygon', transformRings([0.8, 0, 0, 0.8, 0, 0], untangled(randomFrom(8), 14)) as CleanRegion],
+  ['a star with holes', transformRings([0.5, 0, 0, 0.5, 0, 0], one(holedStars, 3)) as CleanRegion],
+  ['a random polygon', transformRings([0.8, 0, 0, 0.8, 0, 0], one(untangled([14, 14]), 8)) as CleanRegion],
 ];
 
 /** Distance from a point to the nearest boundary point, negative outside: all edges by hand, crossings counted. */
@@ -123,28 +125,32 @@ describe.each(REGIONS)('depth at a point of %s', (_, region) => {
   }
 
   test.each(JOBS)('%s: between what a grid of centres reaches and what it cannot pass', (_name, job) => {
-    const random = randomFrom(41);
     const cut = carve(axis, [job], { depthMm: DEPTH });
     let isCut = 0;
-    for (let k = 0; k < 80; k++) {
-      const at = [minX + (maxX - minX) * random(), minY + (maxY - minY) * random()] as const;
-      const depth = cut.depthAt(...at);
-      const [low, high] = byBruteForce(centres, job, at, slack);
-      expect(depth, `${at}`).toBeGreaterThan(low - 1e-9);
-      expect(depth, `${at}`).toBeLessThan(high + 1e-9);
-      isCut += depth > 0 ? 1 : 0;
-    }
+    fc.assert(
+      fc.property(share, share, (u, v) => {
+        const at = [minX + (maxX - minX) * u, minY + (maxY - minY) * v] as const;
+        const depth = cut.depthAt(...at);
+        const [low, high] = byBruteForce(centres, job, at, slack);
+        expect(depth, `${at}`).toBeGreaterThan(low - 1e-9);
+        expect(depth, `${at}`).toBeLessThan(high + 1e-9);
+        isCut += depth > 0 ? 1 : 0;
+      }),
+      cases(80),
+    );
     expect(isCut).toBeGreaterThan(10);
   });
 
   test('outside nothing is cut', () => {
     const cut = carve(axis, [vee(60), clear(flatCutter(0.4))], { depthMm: DEPTH });
-    const random = randomFrom(6);
-    for (let k = 0; k < 300; k++) {
-      const [x, y] = [minX - 1 + (maxX - minX + 2) * random(), minY - 1 + (maxY - minY + 2) * random()];
-      const isCut = cut.depthAt(x, y) > 0;
-      expect(isCut, `${x}, ${y}`).toBe(signedDistance(region, x, y) > 0);
-    }
+    fc.assert(
+      fc.property(share, share, (u, v) => {
+        const [x, y] = [minX - 1 + (maxX - minX + 2) * u, minY - 1 + (maxY - minY + 2) * v];
+        const isCut = cut.depthAt(x, y) > 0;
+        expect(isCut, `${x}, ${y}`).toBe(signedDistance(region, x, y) > 0);
+      }),
+      cases(300),
+    );
   });
 });
 

@@ -11,13 +11,14 @@ import {
   veeCutter,
 } from '@pourproof/cutting';
 import { type MedialAxis, medialAxis, polygonFromArcs } from '@pourproof/geometry';
-import { type CleanRegion, perimeter, radians, rotation, signedArea, transformRings } from '@pourproof/plane';
+import { perimeter, radians, rotation, signedArea, transformRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { holedStars, one, stars, untangled } from '../arbitraries.ts';
 import { clear, veeOf } from '../support/carve-steps.ts';
+import { cases } from '../support/lane.ts';
 import { offsetPeers, PEER_GRID_MM } from '../support/oracles/offset-peers.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
-import { holed, randomFrom, star, untangled } from '../support/shapes/random-regions.ts';
 
 const vee = veeOf(20);
 
@@ -30,18 +31,14 @@ const EXACT: readonly (readonly [string, CarveStep])[] = [
   ['tip flat', vee(45, { tipFlatMm: 0.2 })],
 ];
 
-function region(seed: number): CleanRegion {
-  const random = randomFrom(seed);
-  return [holed(random), cleanFrom([star(random, 30, 1, 6)]), untangled(random, 16)][seed % 3]!;
-}
-
-const seeds = fc.integer({ min: 0, max: 1e6 });
+const regions = fc.oneof(stars([3, 30], [1, 6]), untangled([3, 16]), holedStars);
+const starWithHoles = one(holedStars, 30);
 
 describe('laws of a cut', () => {
   test.each(EXACT)('%s: the volume is the integral of the slices', (_, step) => {
     fc.assert(
-      fc.property(seeds, (seed) => {
-        const cut = carve(medialAxis(region(seed)), [step], { depthMm: 0.7 });
+      fc.property(regions, (region) => {
+        const cut = carve(medialAxis(region), [step], { depthMm: 0.7 });
         // Simpson in 200 steps; a ball's slices change like a root at the floor, which costs some 1e-4
         let sum = 0;
         const steps = 200;
@@ -52,7 +49,7 @@ describe('laws of a cut', () => {
         }
         expect(Math.abs(sum - cut.volumeMm3)).toBeLessThan(cut.volumeErrorMm3 + 2e-4 * cut.volumeMm3);
       }),
-      { numRuns: 4 },
+      cases(4),
     );
   });
 
@@ -60,8 +57,8 @@ describe('laws of a cut', () => {
     '%s: a little deeper adds the floor where walls widen upwards, the whole pocket where they end upright',
     (_, step) => {
       fc.assert(
-        fc.property(seeds, (seed) => {
-          const axis = medialAxis(region(seed));
+        fc.property(regions, (region) => {
+          const axis = medialAxis(region);
           const at = (depthMm: number): Carving => carve(axis, [step], { depthMm });
           const h = 1e-4;
           const gain = (at(0.6 + h).volumeMm3 - at(0.6 - h).volumeMm3) / (2 * h);
@@ -69,15 +66,14 @@ describe('laws of a cut', () => {
           const want = step.way === 'follow' ? floorAreaMm2 : areaMm2;
           expect(Math.abs(gain - want)).toBeLessThan(1e-3 * areaMm2 + 1e-9);
         }),
-        { numRuns: 4 },
+        cases(4),
       );
     },
   );
 
   test('slices shrink downwards, lie in the artwork and are told alike by area and outline', () => {
     fc.assert(
-      fc.property(seeds, fc.constantFrom(...EXACT), (seed, [, step]) => {
-        const shape = region(seed);
+      fc.property(regions, fc.constantFrom(...EXACT), (shape, [, step]) => {
         const cut = carve(medialAxis(shape), [step], { depthMm: 0.7 });
         let before = signedArea(shape) * (1 + 1e-12);
         for (const depth of [0, 0.1, 0.3, 0.5, 0.69]) {
@@ -88,7 +84,7 @@ describe('laws of a cut', () => {
           before = area;
         }
       }),
-      { numRuns: 25 },
+      cases(25),
     );
   });
 
@@ -106,7 +102,7 @@ describe('laws of a cut', () => {
       ['scaled up', 1e6, [1e6, 0, 0, 1e6, 0, 0]],
       ['scaled down', 1e-6, [1e-6, 0, 0, 1e-6, 0, 0]],
     ] as const) {
-      const shape = region(30);
+      const shape = starWithHoles;
       const mapped = transformRings(map, shape);
       const rings = Array.from(mapped.ringEnds, (end, k) => [
         ...mapped.coords.subarray(2 * (k === 0 ? 0 : mapped.ringEnds[k - 1]!), 2 * end),
@@ -124,7 +120,7 @@ describe('laws of a cut', () => {
   });
 
   test('the order of cutters changes what each adds, never the cut', () => {
-    const axis = medialAxis(region(30));
+    const axis = medialAxis(starWithHoles);
     const steps = [
       clear(flatCutter(1.4)),
       clear(ballCutter(0.6)),
@@ -146,7 +142,7 @@ describe('laws of a cut', () => {
 
   test('carving once more what was cut changes nothing', () => {
     for (const step of [clear(flatCutter(0.8)), vee(60)]) {
-      const cut = carve(medialAxis(region(30)), [step], { depthMm: 0.7 });
+      const cut = carve(medialAxis(starWithHoles), [step], { depthMm: 0.7 });
       const outline = polygonFromArcs(cut.outline, 1e-5);
       const again = carve(medialAxis(resolveRegions([{ ...outline, fillRule: 'nonzero' }]).region), [step], {
         depthMm: 0.7,
@@ -192,7 +188,7 @@ describe('several cutters', () => {
         expect(cut.volumeMm3).toBeLessThanOrEqual(cut.areaMm2 * depthMm * (1 + 1e-9));
         expect(cut.maxDepthMm).toBe(depthMm);
       }),
-      { numRuns: 40, examples: [[3.23342]] },
+      { ...cases(40), examples: [[3.23342]] },
     );
   });
 
@@ -304,8 +300,7 @@ describe('slices and volumes against independent offset engines', () => {
 
   test.each(EXACT)('%s', async (_, step) => {
     const peers = await offsetPeers();
-    for (const seed of [3, 4]) {
-      const shape = region(seed);
+    for (const shape of [one(holedStars, 3), one(stars([30, 30], [1, 6]), 4)]) {
       const axis: MedialAxis = medialAxis(shape);
       const cut = carve(axis, [step], { depthMm: DEPTH });
       for (const peer of peers) {

@@ -32,7 +32,8 @@ describe.each(pathShapes)('where the centre may go in the %s', (_, region) => {
   });
 
   test('is empty just above the widest clearance and the artwork itself at radius 0', () => {
-    expect(reachedOutline(axis, widest * (1 + 1e-9), 0).ringEnds.length).toBe(0);
+    // radii within 1e-9 of the widest clearance count as equal to it
+    expect(reachedOutline(axis, widest * (1 + 3e-9), 0).ringEnds.length).toBe(0);
     expect(arcRingsArea(reachedOutline(axis, 0, 0))).toBeCloseTo(signedArea(region), 9);
   });
 

@@ -10,41 +10,37 @@ import {
 } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { gridCells, starRing, stars, untangled } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { floatSweptArea } from '../support/oracles/float-offsets.ts';
 import { pathLength } from '../support/oracles/path-length.ts';
 import { veeDepth } from '../support/oracles/vee-depth.ts';
 import { runsOf } from '../support/runs-of.ts';
 import { cleanFrom } from '../support/shapes/clean-from.ts';
 import { boundaryDistance } from '../support/shapes/path-shapes.ts';
-import { gridCells, randomFrom, star, untangled } from '../support/shapes/random-regions.ts';
 
 const ARC_MM = 3e-3;
 
 /** A star with or without holes, a tangle undone, or grid cells; all some 10 mm wide. */
-function drawn(seed: number): CleanRegion {
-  const random = randomFrom(seed);
-  switch (seed % 4) {
-    case 0:
-      return cleanFrom([star(random, 8 + Math.floor(30 * random()), 1 + 6 * random(), 10)]);
-    case 1:
-      return gridCells(random, 4 + Math.floor(4 * random()), 0.4 + 0.4 * random());
-    case 2:
-      return untangled(random, 8 + Math.floor(30 * random()));
-    default:
-      return cleanFrom(
-        [star(random, 30, 7, 10)],
-        [star(random, 7, 0.5, 2, 3, 2), star(random, 9, 0.5, 2, -3, -1)],
-      );
-  }
-}
+const regions = fc.oneof(
+  stars([3, 37], [1, 10]),
+  gridCells([1, 7], [0.4, 0.8]),
+  untangled([3, 37]),
+  fc
+    .tuple(
+      starRing([12, 30], [7, 10]),
+      starRing([3, 7], [0.5, 2], [3, 2]),
+      starRing([3, 9], [0.5, 2], [-3, -1]),
+    )
+    .map(([outer, ...holes]) => cleanFrom([outer], holes)),
+);
 
 const share = fc.double({ min: 0.15, max: 1, noNaN: true });
-const options = { numRuns: 25 };
+const options = cases(25);
 
 test('two cutters in order sweep what the narrower reaches, wherever rounds, links and ways between runs lie', () => {
   fc.assert(
-    fc.property(fc.nat({ max: 1e6 }), share, share, share, (seed, first, second, step) => {
-      const region = drawn(seed);
+    fc.property(regions, share, share, share, (region, first, second, step) => {
       const axis = medialAxis(region);
       const before = first * axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
       const r = 0.95 * second * before;
@@ -77,8 +73,7 @@ test('two cutters in order sweep what the narrower reaches, wherever rounds, lin
 
 test('a V goes just as deep as the walls allow, and its length is that of its ever finer chords', () => {
   fc.assert(
-    fc.property(fc.nat({ max: 1e6 }), share, share, (seed, angle, depth) => {
-      const region = drawn(seed);
+    fc.property(regions, share, share, (region, angle, depth) => {
       const axis = medialAxis(region);
       const cut = { includedRad: 2 * angle, depthMm: 8 * depth };
       const { path, lengthMm } = followingPath(axis, { ...cut, toleranceMm: 1e-6 });
@@ -94,9 +89,9 @@ test('a V goes just as deep as the walls allow, and its length is that of its ev
 
 test('artwork far from the origin has the same paths', () => {
   fc.assert(
-    fc.property(fc.nat({ max: 1e6 }), share, (seed, size) => {
-      const near = medialAxis(drawn(seed));
-      const far = medialAxis(transformRings(translation(1e5, -3e4), drawn(seed)) as CleanRegion);
+    fc.property(regions, share, (region, size) => {
+      const near = medialAxis(region);
+      const far = medialAxis(transformRings(translation(1e5, -3e4), region) as CleanRegion);
       const r = size * near.nodeR.reduce((a, b) => Math.max(a, b), 0) * 0.999;
       const clear = { diameterMm: 2 * r, stepoverMm: r, depthMm: 1 };
       // coordinates of 1e5 mm are rounded to 1.5e-11 mm; a place or a link that just is or is not there may change

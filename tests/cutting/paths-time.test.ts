@@ -11,6 +11,7 @@ import {
 import { medialAxis } from '@pourproof/geometry';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../support/lane.ts';
 import { pathLength } from '../support/oracles/path-length.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { pathShapes } from '../support/shapes/path-shapes.ts';
@@ -198,7 +199,7 @@ test('a plan equals a simulation in small steps, forwards and backwards under th
       // 2000 steps to a move: the first and last of each ramp are taken too coarsely
       expect(Math.abs(seconds - simulated(points))).toBeLessThan(0.01 * seconds);
     }),
-    { numRuns: 60 },
+    cases(60),
   );
 });
 

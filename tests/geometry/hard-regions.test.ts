@@ -1,9 +1,11 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, transformRings } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { coastRing, gridCells, holedStars, one, scribbleRing, share, starRing } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { expectSound } from '../support/oracles/expect-sound.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
-import { gridCells, holed, randomFrom, star } from '../support/shapes/random-regions.ts';
 
 /** What any drawing comes to when its rings are resolved by a fill rule. */
 function resolved(rings: readonly (readonly number[])[], fillRule: 'nonzero' | 'evenodd'): CleanRegion {
@@ -26,18 +28,6 @@ function snowflake(steps: number, radius: number): number[] {
     ring = next;
   }
   return ring;
-}
-
-/** A rough shore around the origin: at every halving of its steps the middle is moved by a share of what it was moved before. */
-function coast(random: () => number, halvings: number, roughness: number): number[] {
-  let radii = Array.from({ length: 3 }, () => 10 + 4 * random());
-  for (let k = 0, move = 3; k < halvings; k++, move *= roughness) {
-    radii = radii.flatMap((r, i) => [r, (r + radii[(i + 1) % radii.length]) / 2 + move * (random() - 0.5)]);
-  }
-  return radii.flatMap((r, i) => {
-    const t = (2 * Math.PI * i) / radii.length;
-    return [r * Math.cos(t), r * Math.sin(t)];
-  });
 }
 
 describe('the medial axis meets its definition', () => {
@@ -75,11 +65,11 @@ describe('the medial axis meets its definition', () => {
 
   test('on runs that are straight but for rounding, and bent by less than can be seen', () => {
     for (const bend of [0, 1e-13, 1e-10, 1e-7]) {
-      const random = randomFrom(3);
+      const wobbles = one(fc.array(share, { minLength: 200, maxLength: 200 }), 3);
       // y falls short of the line by a bend that changes sign, or by rounding alone on a line that is no multiple of anything
       const run = Array.from({ length: 200 }, (_, k) => [
         k * 0.1,
-        (k * 0.1) / 3 + (k === 0 ? 0 : bend * (random() - 0.5)),
+        (k * 0.1) / 3 + (k === 0 ? 0 : bend * (wobbles[k] - 0.5)),
       ]).flat();
       expectSound(cleanFrom([[...run, 20, 20 / 3, 20, 9, 0, 9]]), `bent by ${bend} mm`);
     }
@@ -119,28 +109,34 @@ describe('the medial axis meets its definition', () => {
     ]);
     expectSound(resolved([rectangle(-3, -4, 18, 8), ...diamonds], 'evenodd'), 'chain of diamonds');
     expectSound(resolved([rectangle(0, -4, 12, 8), ...diamonds], 'evenodd'), 'chain from wall to wall');
-    for (let seed = 1; seed <= 40; seed++) {
-      expectSound(gridCells(randomFrom(seed), 7, 0.5), `cells ${seed}`);
-    }
+    fc.assert(
+      fc.property(gridCells([2, 7], [0.5, 0.5]), (region) => expectSound(region, 'cells')),
+      cases(40),
+    );
   });
 
   test('on drawings that cross and cover themselves, once resolved', () => {
-    for (let seed = 1; seed <= 60; seed++) {
-      const random = randomFrom(seed);
-      const scribble = Array.from({ length: 24 }, () => 10 * random());
-      const outline = star(random, 12, 3, 8, 5, 5);
-      for (const fillRule of ['nonzero', 'evenodd'] as const) {
-        const region = resolved([scribble, outline, outline, star(random, 9, 2, 6, 4, 6)], fillRule);
-        expect(region.ringEnds.length).toBeGreaterThan(0);
-        expectSound(region, `seed ${seed}, ${fillRule}`);
-      }
-    }
+    fc.assert(
+      fc.property(
+        scribbleRing([3, 12], 10),
+        starRing([3, 12], [3, 8], [5, 5]),
+        starRing([3, 9], [2, 6], [4, 6]),
+        (scribble, outline, other) => {
+          for (const fillRule of ['nonzero', 'evenodd'] as const) {
+            const region = resolved([scribble, outline, outline, other], fillRule);
+            expect(region.ringEnds.length).toBeGreaterThan(0);
+            expectSound(region, fillRule);
+          }
+        },
+      ),
+      cases(60),
+    );
   });
 
   test('far from the origin as precisely as the coordinates there', () => {
     for (const far of [1e5, 1e7]) {
       // coordinates are multiples of 2^-20, which those places still hold exactly
-      const near = holed(randomFrom(7));
+      const near = one(holedStars, 7);
       const snapped = near.coords.map((v) => Math.round(v * 2 ** 20) / 2 ** 20);
       const region = { ...near, coords: snapped } as CleanRegion;
       expectSound(region, 'near');
@@ -150,6 +146,6 @@ describe('the medial axis meets its definition', () => {
 
   test('on shores, one of 200,000 points', () => {
     expectSound(cleanFrom([snowflake(6, 100)]), 'snowflake', 400);
-    expectSound(cleanFrom([coast(randomFrom(1), 16, 0.55)]), 'coast', 100);
+    expectSound(cleanFrom([one(coastRing(16, 0.55), 1)]), 'coast', 100);
   });
 });

@@ -10,10 +10,12 @@ import {
   vVolume,
 } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, radians, ringCoords, signedArea } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { anyPolygon, letters } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { lettered } from '../support/shapes/lettered.ts';
-import { polygonFamilies } from '../support/shapes/polygon-families.ts';
 import { variants } from '../support/shapes/region-variants.ts';
 import { stadium, vee } from '../support/shapes/stroke-shapes.ts';
 
@@ -123,65 +125,72 @@ test('a stadium with ends of m flats: a segment grown by a polygon, whose inradi
   }
 });
 
-/** Some regions of each family, some letters, and a shape with arcs. */
-async function* regions(): AsyncGenerator<{ name: string; region: CleanRegion }> {
-  for (const [family, regionOf] of Object.entries(polygonFamilies)) {
-    for (let seed = 1; seed <= 25; seed++) {
-      yield { name: `${family}, seed ${seed}`, region: regionOf(seed) };
-    }
-  }
-  yield { name: 'stadium', region: cleanFrom([stadium(9, 3, 0.01)]) };
-  for (const letter of 'Rg&8') {
-    yield { name: letter, region: await lettered(letter, 'lora-400.ttf', 15, 0.01) };
-  }
-}
+/** Polygons of all families, now and then a letter, and a shape with arcs. */
+const regions: fc.Arbitrary<() => CleanRegion | Promise<CleanRegion>> = fc.oneof(
+  { weight: 20, arbitrary: anyPolygon.map((region) => () => region) },
+  {
+    weight: 2,
+    arbitrary: letters.map(
+      ({ text, face, capHeightMm }) =>
+        () =>
+          lettered(text, face, capHeightMm, 0.01),
+    ),
+  },
+  { weight: 1, arbitrary: fc.constant(() => cleanFrom([stadium(9, 3, 0.01)])) },
+);
 
 describe('laws on random polygons and letters', () => {
   test('V volume times tan(A/2) is the same at every angle, and grows with depth by the area eroded', async () => {
-    for await (const { name, region } of regions()) {
-      const axis = medialAxis(region);
-      const top = largestClearance(axis);
-      const full = vVolume(axis, { includedRad: Math.PI / 2, depthMm: Infinity });
-      for (const deg of [15, 40, 60, 118, 150]) {
-        const slope = Math.tan(radians(deg / 2));
-        const volume = vVolume(axis, { includedRad: radians(deg), depthMm: Infinity });
-        expect(Math.abs((volume * slope) / full - 1), name).toBeLessThan(PROMISED);
-        const half = vVolume(axis, { includedRad: radians(deg), depthMm: (0.5 * top) / slope });
-        const same = vVolume(axis, { includedRad: Math.PI / 2, depthMm: 0.5 * top });
-        expect(Math.abs((half * slope - same) / full), name).toBeLessThan(PROMISED);
-      }
-      const at = (depthMm: number): number => vVolume(axis, { includedRad: Math.PI / 2, depthMm });
-      for (const share of [0.05, 0.3, 0.6, 0.9]) {
-        // between two depths the area eroded falls, so what is gained lies between both areas
-        const [low, high] = [share * top, (share + 1e-4) * top];
-        const gained = (at(high) - at(low)) / (high - low);
-        const slack = (1e-12 * full) / (high - low);
-        expect(gained, name).toBeLessThanOrEqual(erodedArea(axis, low) + slack);
-        expect(gained, name).toBeGreaterThanOrEqual(erodedArea(axis, high) - slack);
-      }
-    }
+    await fc.assert(
+      fc.asyncProperty(regions, async (make) => {
+        const region = await make();
+        const axis = medialAxis(region);
+        const top = largestClearance(axis);
+        const full = vVolume(axis, { includedRad: Math.PI / 2, depthMm: Infinity });
+        for (const deg of [15, 40, 60, 118, 150]) {
+          const slope = Math.tan(radians(deg / 2));
+          const volume = vVolume(axis, { includedRad: radians(deg), depthMm: Infinity });
+          expect(Math.abs((volume * slope) / full - 1)).toBeLessThan(PROMISED);
+          const half = vVolume(axis, { includedRad: radians(deg), depthMm: (0.5 * top) / slope });
+          const same = vVolume(axis, { includedRad: Math.PI / 2, depthMm: 0.5 * top });
+          expect(Math.abs((half * slope - same) / full)).toBeLessThan(PROMISED);
+        }
+        const at = (depthMm: number): number => vVolume(axis, { includedRad: Math.PI / 2, depthMm });
+        for (const share of [0.05, 0.3, 0.6, 0.9]) {
+          // between two depths the area eroded falls, so what is gained lies between both areas
+          const [low, high] = [share * top, (share + 1e-4) * top];
+          const gained = (at(high) - at(low)) / (high - low);
+          const slack = (1e-12 * full) / (high - low);
+          expect(gained).toBeLessThanOrEqual(erodedArea(axis, low) + slack);
+          expect(gained).toBeGreaterThanOrEqual(erodedArea(axis, high) - slack);
+        }
+      }),
+      cases(100),
+    );
   });
 
   test('opening again takes nothing, and what is opened lies inside the artwork and inside what a smaller bit opens', async () => {
     const toleranceMm = 1e-4;
-    for await (const { name, region } of regions()) {
-      const axis = medialAxis(region);
-      const top = largestClearance(axis);
-      let before: CleanRegion = region;
-      for (const share of [0.2, 0.5, 0.8]) {
-        const radius = share * top;
-        const arcs = polygonFromArcs(reachedOutline(axis, radius, radius), toleranceMm);
-        const { region: opened } = resolveRegions([{ ...arcs, fillRule: 'nonzero' }]);
-        const area = signedArea(opened);
-        const strip = toleranceMm * perimeter(opened);
-        // chords lie inside their arcs by the tolerance: opening by that much less takes nothing but the points between chords
-        expect(Math.abs(openedArea(medialAxis(opened), radius - toleranceMm) - area), name).toBeLessThan(
-          strip,
-        );
-        const outside = signedArea(booleans(opened, before, 'subtract'));
-        expect(outside, name).toBeLessThan(before === region ? 1e-6 : strip);
-        before = opened;
-      }
-    }
+    await fc.assert(
+      fc.asyncProperty(regions, async (make) => {
+        const region = await make();
+        const axis = medialAxis(region);
+        const top = largestClearance(axis);
+        let before: CleanRegion = region;
+        for (const share of [0.2, 0.5, 0.8]) {
+          const radius = share * top;
+          const arcs = polygonFromArcs(reachedOutline(axis, radius, radius), toleranceMm);
+          const { region: opened } = resolveRegions([{ ...arcs, fillRule: 'nonzero' }]);
+          const area = signedArea(opened);
+          const strip = toleranceMm * perimeter(opened);
+          // chords lie inside their arcs by the tolerance: opening by that much less takes nothing but the points between chords
+          expect(Math.abs(openedArea(medialAxis(opened), radius - toleranceMm) - area)).toBeLessThan(strip);
+          const outside = signedArea(booleans(opened, before, 'subtract'));
+          expect(outside).toBeLessThan(before === region ? 1e-6 : strip);
+          before = opened;
+        }
+      }),
+      cases(100),
+    );
   });
 });

@@ -1,39 +1,36 @@
 import { reachedOutline } from '@pourproof/cutting';
 import { arcRingsArea, leftStanding, medialAxis, openedArea } from '@pourproof/geometry';
 import { type CleanRegion, signedArea, transformRings } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { gridCells, holedStars, one, starRing, stars, untangled } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 import { expectSound } from '../support/oracles/expect-sound.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
-import { gridCells, holed, randomFrom, star, untangled } from '../support/shapes/random-regions.ts';
 
-const seeds = Array.from({ length: 60 }, (_, k) => k + 1);
+/** Any region of a kind has a sound axis. */
+function expectAnySound(kind: fc.Arbitrary<CleanRegion>): void {
+  fc.assert(
+    fc.property(kind, (region) => expectSound(region, 'any')),
+    cases(60),
+  );
+}
 
 describe('the medial axis meets its definition', () => {
   test('on stars, from round to spiky', () => {
-    for (const seed of seeds) {
-      const random = randomFrom(seed);
-      const count = 5 + Math.floor(60 * random());
-      expectSound(cleanFrom([star(random, count, 2, 10)]), `seed ${seed}`);
-    }
+    expectAnySound(stars([5, 64], [2, 10]));
   });
 
   test('on stars with holes', () => {
-    for (const seed of seeds) {
-      expectSound(holed(randomFrom(seed)), `seed ${seed}`);
-    }
+    expectAnySound(holedStars);
   });
 
   test('on untangled random polygons', () => {
-    for (const seed of seeds) {
-      const random = randomFrom(seed);
-      expectSound(untangled(random, 10 + Math.floor(80 * random())), `seed ${seed}`);
-    }
+    expectAnySound(untangled([3, 90]));
   });
 
   test('on grid cells, where parallel walls and touching corners abound', () => {
-    for (const seed of seeds) {
-      expectSound(gridCells(randomFrom(seed), 10, 0.7), `seed ${seed}`);
-    }
+    expectAnySound(gridCells([1, 10], [0.4, 0.9]));
   });
 
   test('on rings with as many corners inside as outside, all walls parallel', () => {
@@ -66,8 +63,7 @@ describe('the medial axis meets its definition', () => {
   });
 
   test('far from the origin, at extreme scales, and with edges a millionth of the whole', () => {
-    const random = randomFrom(7);
-    const region = cleanFrom([star(random, 60, 3, 10)], [star(random, 12, 0.5, 2)]);
+    const region = cleanFrom([one(starRing([60, 60], [3, 10]), 7)], [one(starRing([12, 12], [0.5, 2]), 8)]);
     for (const scale of [1e-6, 1, 1e6]) {
       for (const shift of [0, 1e4]) {
         const moved = transformRings([scale, 0, 0, scale, shift * scale, -shift * scale], region);
@@ -91,7 +87,7 @@ describe('what is cut and what is left', () => {
   const shares = [0.01, 0.1, 0.3, 0.5, 0.7, 0.9, 0.97, 1.02];
 
   /** Area by cells, area of the outline and area less what stands are three ways to one number: equal up to rounding. */
-  function expectOneArea(region: CleanRegion, name: string): void {
+  function expectOneArea(region: CleanRegion): void {
     const axis = medialAxis(region);
     const whole = signedArea(region);
     const largest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
@@ -101,23 +97,21 @@ describe('what is cut and what is left', () => {
       const area = openedArea(axis, radius);
       const { pieces, facetAreaMm2 } = leftStanding(axis, radius, 0.01);
       const standing = pieces.reduce((sum, piece) => sum + piece.areaMm2, facetAreaMm2);
-      expect(Math.abs(area - arcRingsArea(reachedOutline(axis, radius, radius))), name).toBeLessThan(
-        1e-9 * whole,
-      );
-      expect(Math.abs(whole - area - standing), name).toBeLessThan(1e-9 * whole);
-      expect(area, `${name}: a larger bit cuts less`).toBeLessThanOrEqual(before * (1 + 1e-12));
+      expect(Math.abs(area - arcRingsArea(reachedOutline(axis, radius, radius)))).toBeLessThan(1e-9 * whole);
+      expect(Math.abs(whole - area - standing)).toBeLessThan(1e-9 * whole);
+      expect(area, 'a larger bit cuts less').toBeLessThanOrEqual(before * (1 + 1e-12));
       before = area;
     }
-    expect(before, `${name}: a bit that fits nowhere cuts nothing`).toBe(0);
+    expect(before, 'a bit that fits nowhere cuts nothing').toBe(0);
   }
 
   test('agree in three ways on random regions at every radius', () => {
-    for (const seed of seeds) {
-      const random = randomFrom(seed);
-      expectOneArea(cleanFrom([star(random, 5 + Math.floor(60 * random()), 2, 10)]), `star ${seed}`);
-      expectOneArea(holed(random), `holed ${seed}`);
-      expectOneArea(untangled(random, 40), `untangled ${seed}`);
-      expectOneArea(gridCells(random, 8, 0.75), `grid ${seed}`);
+    const kinds = [stars([5, 64], [2, 10]), holedStars, untangled([3, 40]), gridCells([1, 8], [0.6, 0.9])];
+    for (const kind of kinds) {
+      fc.assert(
+        fc.property(kind, (region) => expectOneArea(region)),
+        cases(30),
+      );
     }
   });
 

@@ -1,38 +1,13 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { erodedArea, medialAxis } from '@pourproof/geometry';
 import { packRings, type Region, signedArea } from '@pourproof/plane';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { flushRectangles } from '../arbitraries.ts';
+import { cases } from '../support/lane.ts';
 
 /** Share of the area by which cells may fail to tile a region, as promised for every measure. */
 const TILING = 1e-9;
-
-/** Numbers in 0 … 1 that repeat from run to run (a linear congruence, constants from memory). */
-function dice(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 4294967296;
-  };
-}
-
-/** Two to four rectangles on a grid, each corner off by nothing or by 1e-20 … 1e-5 mm: as drawings come that are flush but for rounding. */
-function flushRectangles(random: () => number): Region[] {
-  const off = (): number => {
-    if (random() < 0.3) {
-      return 0;
-    }
-    const sign = random() < 0.5 ? -1 : 1;
-    return sign * 10 ** (-5 - 15 * random());
-  };
-  return Array.from({ length: 2 + Math.floor(random() * 3) }, () => {
-    const x = Math.floor(random() * 4) - 2;
-    const y = Math.floor(random() * 4) - 2;
-    const u = x + 1 + Math.floor(random() * 3);
-    const v = y + 1 + Math.floor(random() * 3);
-    const ring = [x + off(), y + off(), u + off(), y + off(), u + off(), v + off(), x + off(), v + off()];
-    return { ...packRings([ring]), fillRule: 'nonzero' };
-  });
-}
 
 /** Rings that once had no sound axis, each with why. */
 const ONCE_WRONG: readonly (readonly [string, readonly (readonly number[])[]])[] = [
@@ -103,8 +78,11 @@ describe('edges that are flush but for rounding', () => {
   });
 
   test('rectangles with corners off by 1e-20 to 1e-5 mm', () => {
-    for (let seed = 1; seed <= 1500; seed++) {
-      expect(misfit(flushRectangles(dice(seed * 7919))), `seed ${seed}`).toBeLessThan(TILING);
-    }
+    fc.assert(
+      fc.property(flushRectangles, (drawing) => {
+        expect(misfit(drawing)).toBeLessThan(TILING);
+      }),
+      cases(1500),
+    );
   });
 });

@@ -4,7 +4,9 @@ import { radians } from '@pourproof/plane';
 import { vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { glueUps, places } from '../arbitraries.ts';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
+import { cases } from '../support/lane.ts';
 
 const FLAT: JobInput = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
 const report = (drawing: ReturnType<typeof drawingOf>, job: JobInput) =>
@@ -70,26 +72,16 @@ test('blocks share out walls and floor without rest, wherever the artwork lies o
     rectangle(60, 0, 7, 40),
   ]);
   fc.assert(
-    fc.property(
-      fc.constantFrom(
-        'checkerboard 320x320x20mm maple walnut square:17mm',
-        'stripes 320x320x20mm maple:11mm walnut:4mm cherry:7mm',
-        'brick 320x320x20mm maple walnut length:31mm row:9mm',
-      ),
-      fc.integer({ min: 120, max: 200 }),
-      fc.integer({ min: 120, max: 200 }),
-      fc.integer({ min: 0, max: 359 }),
-      (board, x, y, turn) => {
-        const { endGrain, cut } = report(art, { board, place: `${x}mm,${y}mm`, turn: `${turn}deg` });
-        const sum = (key: 'wallLengthMm' | 'floorAreaMm2' | 'wallExposedMm2'): number =>
-          endGrain.byBlock.reduce((total, each) => total + each[key], 0);
-        expect(sum('wallLengthMm')).toBeCloseTo(cut.wallLengthMm, 4);
-        // booleans join points nearer than the resolve grid: areas hold to it times the length of all joints
-        expect(sum('floorAreaMm2')).toBeCloseTo(cut.areaMm2, 2);
-        expect(sum('wallExposedMm2')).toBeCloseTo(endGrain.wallExposedMm2, 6);
-      },
-    ),
-    { numRuns: 25 },
+    fc.property(glueUps, places, (board, place) => {
+      const { endGrain, cut } = report(art, { board, ...place });
+      const sum = (key: 'wallLengthMm' | 'floorAreaMm2' | 'wallExposedMm2'): number =>
+        endGrain.byBlock.reduce((total, each) => total + each[key], 0);
+      expect(sum('wallLengthMm')).toBeCloseTo(cut.wallLengthMm, 4);
+      // booleans join points nearer than the resolve grid: areas hold to it times the length of all joints
+      expect(sum('floorAreaMm2')).toBeCloseTo(cut.areaMm2, 2);
+      expect(sum('wallExposedMm2')).toBeCloseTo(endGrain.wallExposedMm2, 6);
+    }),
+    cases(25),
   );
 });
 
@@ -126,7 +118,7 @@ test('exposure over the blocks is that of all wall elements in three dimensions,
       expect(told.endGrain.wallExposedMm2).toBeCloseTo(3 * across * Math.cos(radians(diveDeg)), 6);
       expect(told.endGrain.floorExposedMm2).toBeCloseTo(told.cut.areaMm2 * Math.sin(radians(diveDeg)), 6);
     }),
-    { numRuns: 60 },
+    cases(60),
   );
 });
 

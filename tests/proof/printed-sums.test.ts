@@ -1,40 +1,35 @@
 import { settleJob } from '@pourproof/job';
-import { resinColours, scales } from '@pourproof/materials';
+import { resinColours } from '@pourproof/materials';
 import { vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { between, jobs } from '../arbitraries.ts';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
+import { cases } from '../support/lane.ts';
 
 /** A printed amount as a whole number of thousandths of a gram, so that sums are exact. */
 const thousandths = (grams: number): number => Math.round(Number(grams.toFixed(3)) * 1000);
 
 test('on every scale the sheet adds up exactly: parts to cups, cups to colours, running totals to the cup', () => {
   fc.assert(
-    fc.property(
-      fc.constantFrom(...Object.keys(scales)),
-      fc.double({ min: 5, max: 200, noNaN: true }),
-      fc.integer({ min: 1, max: 40 }),
-      fc.double({ min: 0, max: 6, noNaN: true }),
-      (weigh, size, boards, pigmentPct) => {
-        const drawing = drawingOf([rectangle(0, 0, size, 12)]);
-        const job = settleJob({ weigh, boards, pigmentPct, bit: ['flat:2mm'] });
-        const { pour } = vetDrawing(drawing, 'sum', job).report;
-        for (const colour of pour.colours) {
-          const { cups } = colour;
-          expect(thousandths(cups.partAG) + thousandths(cups.partBG) + thousandths(cups.pigmentG)).toBe(
-            thousandths(cups.totalG),
-          );
-          expect(thousandths(colour.partAG) + thousandths(colour.partBG)).toBe(thousandths(colour.massG));
-          expect(cups.count * thousandths(cups.partAG)).toBe(thousandths(colour.partAG));
-          expect(cups.runningG.at(-1)).toBe(cups.totalG);
-          for (const grams of [cups.partAG, cups.partBG, cups.pigmentG]) {
-            const steps = grams / pour.stepG;
-            expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
-          }
+    fc.property(jobs, between(5, 200), (job, size) => {
+      const drawing = drawingOf([rectangle(0, 0, size, 12)]);
+      const { pour } = vetDrawing(drawing, 'sum', settleJob(job)).report;
+      for (const colour of pour.colours) {
+        const { cups } = colour;
+        expect(thousandths(cups.partAG) + thousandths(cups.partBG) + thousandths(cups.pigmentG)).toBe(
+          thousandths(cups.totalG),
+        );
+        expect(thousandths(colour.partAG) + thousandths(colour.partBG)).toBe(thousandths(colour.massG));
+        expect(cups.count * thousandths(cups.partAG)).toBe(thousandths(colour.partAG));
+        expect(cups.runningG.at(-1)).toBe(cups.totalG);
+        for (const grams of [cups.partAG, cups.partBG, cups.pigmentG]) {
+          const steps = grams / pour.stepG;
+          expect(Math.abs(steps - Math.round(steps))).toBeLessThan(1e-6);
         }
-      },
-    ),
-    { numRuns: 40 },
+      }
+    }),
+    cases(40),
   );
 });
 

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawingArea } from '../../support/dxf/drawing-area.ts';
 import { dxfText, MM } from '../../support/dxf/dxf-text.ts';
+import { cases } from '../../support/lane.ts';
 
 /** The parser's class: its types describe the module, Node hands over the class itself. */
 const DxfParser = dxfParser as unknown as new () => {
@@ -72,7 +73,7 @@ test('polylines with bulges cover what an independent parser and the segment for
       const ring = readDxf(text).shapes[0].region.coords;
       expect(Math.abs(shoelace(ring)) / Math.abs(greenArea(parsed.vertices))).toBeCloseTo(1, 9);
     }),
-    { numRuns: 100 },
+    cases(100),
   );
 });
 

@@ -15,6 +15,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingArea } from '../../support/dxf/drawing-area.ts';
+import { cases } from '../../support/lane.ts';
 
 type Target = Pick<
   DxfWriter,
@@ -155,7 +156,7 @@ describe.each(CASES)('$name by an independent writer', ({ areaMm2, draw }) => {
           expect(drawingArea(drawing) / expected).toBeCloseTo(1, 8);
         },
       ),
-      { numRuns: 25 },
+      cases(25),
     );
   });
 });

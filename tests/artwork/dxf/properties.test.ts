@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { binaryDxf } from '../../support/dxf/binary-text.ts';
 import { drawingArea } from '../../support/dxf/drawing-area.ts';
 import { dxfText, MM } from '../../support/dxf/dxf-text.ts';
+import { cases } from '../../support/lane.ts';
 
 type Segment = [x0: number, y0: number, x1: number, y1: number];
 
@@ -75,7 +76,7 @@ describe('lines joined into outlines', () => {
         expect(drawing.notices.map((n) => n.code).filter((code) => code !== 'doubled-line')).toEqual([]);
         expect(drawingArea(drawing)).toBeCloseTo(area, 6);
       }),
-      { numRuns: 150 },
+      cases(150),
     );
   });
 
@@ -109,7 +110,7 @@ describe('lines joined into outlines', () => {
           rings.map(() => expect.closeTo(1, 6)),
         );
       }),
-      { numRuns: 60 },
+      cases(60),
     );
   });
 
@@ -130,7 +131,7 @@ describe('lines joined into outlines', () => {
         const codes = inX.length + inY.length > 0 ? ['branching-outline'] : [];
         expect(drawing.notices.map((n) => n.code)).toEqual(codes);
       }),
-      { numRuns: 60 },
+      cases(60),
     );
   });
 });
@@ -296,7 +297,7 @@ describe('bad input', () => {
       fc.property(fc.constantFrom(...fixtures), damage, (text, changes) =>
         expectSound(damaged(text, changes)),
       ),
-      { numRuns: 1500 },
+      cases(1500),
     );
   });
 
@@ -315,12 +316,12 @@ describe('bad input', () => {
           expectSound(cut % 3 === 0 ? bytes.subarray(0, 22 + (cut % (bytes.length - 22))) : bytes);
         },
       ),
-      { numRuns: 1000 },
+      cases(1000),
     );
   });
 
   test('so do any bytes and any text', () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 200 }), expectSound), { numRuns: 500 });
-    fc.assert(fc.property(fc.string({ maxLength: 200 }), expectSound), { numRuns: 500 });
+    fc.assert(fc.property(fc.uint8Array({ maxLength: 200 }), expectSound), cases(500));
+    fc.assert(fc.property(fc.string({ maxLength: 200 }), expectSound), cases(500));
   });
 });

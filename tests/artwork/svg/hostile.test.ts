@@ -5,6 +5,7 @@ import { ArtworkError, readArtwork, readSvg } from '@pourproof/artwork';
 import { signedArea } from '@pourproof/plane';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../support/lane.ts';
 
 const svg = (body: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
@@ -169,7 +170,7 @@ describe('damaged files', () => {
           expect(error).toBeInstanceOf(ArtworkError);
         }
       }),
-      { numRuns: 300 },
+      cases(300),
     );
   });
 
@@ -206,7 +207,7 @@ describe('what must not matter', () => {
         // both directions are sampled alike; overlaps move by no more than the tolerance along the outlines
         expect(Math.abs(areaOf(backward(b) + backward(a)) - area)).toBeLessThan(0.02 + 1e-4 * area);
       }),
-      { numRuns: 30 },
+      cases(30),
     );
   });
 
@@ -223,7 +224,7 @@ describe('what must not matter', () => {
           (0.05 + 1e-4 * area) * Math.max(1, 1 / factor ** 2),
         );
       }),
-      { numRuns: 20 },
+      cases(20),
     );
   });
 });

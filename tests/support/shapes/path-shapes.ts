@@ -1,6 +1,6 @@
 import { type CleanRegion, ringCoords } from '@pourproof/plane';
+import { gridCells, holedStars, one, stars, untangled } from '../../arbitraries.ts';
 import { cleanFrom, rectangle, regular } from './clean-from.ts';
-import { gridCells, holed, randomFrom, star, untangled } from './random-regions.ts';
 
 /** A ring of 24 and 17 corners. */
 export const annulus: CleanRegion = cleanFrom([regular(24, 10)], [regular(17, 4)]);
@@ -12,10 +12,10 @@ export const pathShapes: readonly [string, CleanRegion][] = [
   ['bar with a step', cleanFrom([[0, 0, 20, 0, 20, 4, 8, 4, 8, 12, 0, 12]])],
   ['annulus', annulus],
   ['two islands', cleanFrom([rectangle(0, 0, 5, 5), regular(7, 3, 12, 2)])],
-  ['holed star', holed(randomFrom(5))],
-  ['spiky star', cleanFrom([star(randomFrom(9), 60, 2, 10)])],
-  ['grid cells', gridCells(randomFrom(3), 12, 0.6)],
-  ['tangle', untangled(randomFrom(11), 60)],
+  ['holed star', one(holedStars, 5)],
+  ['spiky star', one(stars([60, 60], [2, 10]), 9)],
+  ['grid cells', one(gridCells([12, 12], [0.6, 0.6]), 3)],
+  ['tangle', one(untangled([60, 60]), 11)],
 ];
 
 /** Distance from a point to the nearest boundary segment, by looking at all of them. */

@@ -1,6 +1,7 @@
 import { type Bounds, packRings, type Region, ringCoords, ringsBounds } from '@pourproof/plane';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { intersectRegions, subtractRegions, uniteRegions } from './clip-region.ts';
 import { nearRings } from './near-rings.ts';
 
@@ -53,7 +54,7 @@ test('winding numbers in the box stay as they are, with no more points', () => {
       const [px, py] = [Math.min(box[2], Math.max(box[0], x)), Math.min(box[3], Math.max(box[1], y))];
       expect(windingNumber(near, px, py)).toBe(windingNumber(shape, px, py));
     }),
-    { numRuns: 1000 },
+    cases(1000),
   );
 });
 
@@ -81,6 +82,6 @@ test('clips are what their definition says at every point, whatever the fill rul
         expect(isInside(all, x, y)).toBe(inA || inB);
       }
     }),
-    { numRuns: 500 },
+    cases(500),
   );
 });

@@ -15,12 +15,6 @@ import { plainDxfText } from './dxf-text.ts';
 import type { NoticeLog } from './notice-log.ts';
 import { insertCopies, insertedBlock, planBlocks } from './plan-blocks.ts';
 
-/**
- * z of an unit normal below which a plane counts as tilted: 1 − 1e-9 is 0.0026°, which foreshortens a metre by 1 nm. Normals that a file
- * gives with six decimals pass.
- */
-const MIN_UPRIGHT = 1 - 1e-9;
-
 /** What an entity inherits from the INSERTs around it. */
 interface Placement {
   readonly map: DxfMap;
@@ -189,7 +183,7 @@ class Artist {
     if (!plane) {
       return map;
     }
-    if (Math.abs(plane[8]) < MIN_UPRIGHT) {
+    if (Math.abs(plane[8]) < 1 - 1e-9) {
       pen.notice('tilted-plane');
     }
     return composeMaps(map, plane);

@@ -1,8 +1,7 @@
 import { type FillRule, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
-import { SNAP_MM } from '../chains/chain-graph.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
-import { MAX_COORD_MM } from '../max-coord.ts';
+import { SNAP_MM } from './chain-graph.ts';
 import type { NoticeLog } from './notice-log.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
@@ -44,8 +43,11 @@ export interface DrawnCount {
   numbers: number;
 }
 
-/** Most numbers that all pens may draw: 50 million points, more than any board can show, and about what memory holds. */
-const MAX_NUMBERS = 100_000_000;
+/** 50 million points: more than any board can show, and about what memory holds. */
+const MOST_NUMBERS = 100_000_000;
+
+/** Coordinates beyond this, in mm, are damage, not artwork: 1000 km. */
+export const LARGEST_MM = 1e9;
 
 /** Draws the pieces of one entity on its sheet. Coordinates are mm; what is not finite or beyond 1000 km is refused with a notice. */
 export class DxfPen {
@@ -135,16 +137,16 @@ export class DxfPen {
 
   private isSound(coords: readonly number[]): boolean {
     this.count.numbers += coords.length;
-    if (this.count.numbers > MAX_NUMBERS) {
+    if (this.count.numbers > MOST_NUMBERS) {
       throw new ArtworkError(
         'too-much-detail',
-        `The curves of this file make more than ${MAX_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
+        `The curves of this file make more than ${MOST_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
         'Check the unit of the file, or allow a larger tolerance.',
         { line: this.line },
       );
     }
     for (const c of coords) {
-      if (!(Math.abs(c) <= MAX_COORD_MM)) {
+      if (!(Math.abs(c) <= LARGEST_MM)) {
         this.notice('bad-number');
         return false;
       }

@@ -1,6 +1,8 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
-import { MAX_PLACES } from '../max-places.ts';
 import { DXF_NOTICES } from './dxf-notices.ts';
+
+/** Places told of one kind of notice; the count in its text goes on. */
+const MOST_PLACES = 50;
 
 interface Entry {
   count: number;
@@ -21,7 +23,7 @@ export class NoticeLog {
     }
     entry.count++;
     entry.details.set(detail, (entry.details.get(detail) ?? 0) + 1);
-    if (entry.where.length < MAX_PLACES) {
+    if (entry.where.length < MOST_PLACES) {
       entry.where.push(place);
     }
   }

@@ -1,10 +1,12 @@
 import { type DrawnShape, type Notice, type Point, packRings } from '@pourproof/plane';
-import { distinctRings, nearTwins } from '../chains/distinct-rings.ts';
-import { type JoinedChains, joinChains, type OpenChain } from '../chains/join-chains.ts';
-import { MAX_PLACES } from '../max-places.ts';
+import { distinctRings, nearTwins } from './distinct-rings.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
+import { type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
 import type { NoticeLog } from './notice-log.ts';
 import { tellOverlaps } from './tell-overlaps.ts';
+
+/** Places told of open outlines. */
+const MOST_PLACES = 50;
 
 /**
  * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its solids and wide lines,
@@ -122,7 +124,7 @@ function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], tole
     {
       code: 'open-outline',
       text: `${count} not close within ${toleranceMm} mm and so ${open.length === 1 ? 'bounds' : 'bound'} nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close ${open.length === 1 ? 'it' : 'them'} in the drawing program or allow a wider joining tolerance.`,
-      where: ranked.slice(0, MAX_PLACES).map(({ chain, from }) => ({
+      where: ranked.slice(0, MOST_PLACES).map(({ chain, from }) => ({
         ...placeOf(from, chain.atMm),
         ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),
         element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,

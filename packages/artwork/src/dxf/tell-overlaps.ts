@@ -3,7 +3,7 @@ import type { Sheet } from './dxf-pen.ts';
 import type { NoticeLog } from './notice-log.ts';
 
 /** Sheets compared with one another at most; a drawing with more is past explaining by pairs. */
-const MAX_SHEETS = 300;
+const MOST_SHEETS = 300;
 
 /** A sheet with the box of its outlines and the box of its own areas, either of which may be empty. */
 interface Extent {
@@ -23,7 +23,7 @@ export function tellOverlaps(
   outlines: readonly (readonly (readonly number[])[])[],
   log: NoticeLog,
 ): void {
-  const extents = sheets.slice(0, MAX_SHEETS).map((sheet, i): Extent => {
+  const extents = sheets.slice(0, MOST_SHEETS).map((sheet, i): Extent => {
     const areas = [...sheet.patches, ...sheet.areas.flatMap((area) => area.rings)];
     return {
       name: `${sheet.layer === '' ? 'no layer' : `layer ${sheet.layer}`} (${sheet.colour})`,

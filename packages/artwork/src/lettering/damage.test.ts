@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { ArtworkError } from '../artwork-error.ts';
 import { openFont } from './open-font.ts';
 import { readLettering } from './read-lettering.ts';
@@ -48,7 +49,7 @@ test.each([
         await sound(() => readLettering(text, { font, widthMm: 80 }));
       },
     ),
-    { numRuns: 60 },
+    cases(60),
   );
 });
 
@@ -67,6 +68,6 @@ test('any text whatever gives a sound drawing or a clear refusal', async () => {
         await sound(async () => readStickLettering(text, { ...size, trackingMm, strokeMm: 0.5 }));
       },
     ),
-    { numRuns: 300 },
+    cases(300),
   );
 });

@@ -1,5 +1,5 @@
 import { applyTransform, type Transform } from '@pourproof/plane';
-import { CubicFlattener } from '../flatten/cubic-flattener.ts';
+import { flattenCubic, flattenQuadratic } from '../flatten.ts';
 import type { InkBox } from './ink-box.ts';
 import type { OpenedFont } from './opened-font.ts';
 
@@ -13,7 +13,6 @@ export function glyphRings(
   emToMm: Transform,
   toleranceMm: number,
 ): number[][] {
-  const curves = new CubicFlattener();
   const rings: number[][] = [];
   let ring: number[] = [];
   let x = 0;
@@ -27,9 +26,9 @@ export function glyphRings(
     } else if (type === 'L') {
       ring.push(a, b);
     } else if (type === 'Q') {
-      curves.quadratic(ring, x, y, a, b, c, d, toleranceMm);
+      flattenQuadratic(ring, x, y, a, b, c, d, toleranceMm);
     } else if (type === 'C') {
-      curves.cubic(ring, x, y, a, b, c, d, e, f, toleranceMm);
+      flattenCubic(ring, x, y, a, b, c, d, e, f, toleranceMm);
     }
     if (p.length >= 2) {
       x = p.at(-2) as number;

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type Bounds, boundsOf, EMPTY_BOUNDS, joinBounds } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { glyphRings } from './glyph-outline.ts';
 import { layOutText } from './lay-out-text.ts';
 import type { LayoutOptions } from './layout-options.ts';
@@ -59,7 +60,7 @@ test('the widest line is as wide as was asked for, with any tracking, and starts
         expect(Math.abs(maxX - widthMm)).toBeLessThan(TOLERANCE);
       },
     ),
-    { numRuns: 60 },
+    cases(60),
   );
 });
 

@@ -10,9 +10,6 @@ import { faceCount, unpackFont, view } from './unpack-font.ts';
 /** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
 const SUBUNITS = 64;
 
-/** An H may differ from the stated cap height by this fraction before it is worth a notice (our choice: 0.3 mm at 15 mm capitals). */
-const CAP_HEIGHT_REL = 0.02;
-
 /** How to open a font. */
 export interface OpenFontOptions {
   /** Values of a variable font's axes by tag: `{ wght: 650 }`; others keep their default. */
@@ -169,7 +166,7 @@ function fontNotices(
     });
   }
   const ratio = cap?.drawn === undefined ? 1 : cap.drawn / cap.units;
-  if (Math.abs(ratio - 1) > CAP_HEIGHT_REL) {
+  if (Math.abs(ratio - 1) > 0.02) {
     notices.push({
       code: 'lettering-cap-height',
       text:

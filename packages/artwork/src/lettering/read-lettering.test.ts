@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { type Drawing, perimeter, signedArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { openFont } from './open-font.ts';
 import { type LetteringOptions, readLettering } from './read-lettering.ts';
 
@@ -25,7 +26,7 @@ test('areas scale with the square of the size, at any tolerance', async () => {
         expect(Math.abs(sized / (unit * capHeightMm * capHeightMm) - 1)).toBeLessThan(1e-9);
       },
     ),
-    { numRuns: 20 },
+    cases(20),
   );
 });
 

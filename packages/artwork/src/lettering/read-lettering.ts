@@ -21,12 +21,6 @@ import { type OpenedFont, openedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 import { roundedMm } from './rounded-mm.ts';
 
-/**
- * Area over perimeter² below which a letter is a line drawn there and back: a rectangle that is 250 000 times longer than wide. A circle
- * has 0.08, the thinnest letter of our test fonts 0.0016.
- */
-const MIN_ISOPERIMETRIC = 1e-6;
-
 /** How text becomes artwork. */
 export interface LetteringOptions extends LayoutOptions {
   /** Bytes of a font file, or a font that {@link openFont} made ready. */
@@ -100,9 +94,7 @@ function drawLetter(
 
 // fonts for plotters draw each line there and back, which encloses nothing
 function refuseBareLines(font: LetteringFont, shapes: readonly DrawnShape[]): void {
-  const thick = shapes.some(
-    ({ region }) => Math.abs(signedArea(region)) > MIN_ISOPERIMETRIC * perimeter(region) ** 2,
-  );
+  const thick = shapes.some(({ region }) => Math.abs(signedArea(region)) > 1e-6 * perimeter(region) ** 2);
   if (!thick) {
     throw new ArtworkError(
       'font-single-line',

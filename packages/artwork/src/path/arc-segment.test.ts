@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { arcSegment } from './arc-segment.ts';
 
 const coordinate = fc.double({ min: -100, max: 100, noNaN: true });
@@ -35,6 +36,6 @@ test('an arc starts and ends at its ends, turns the way and the part that its fl
         expect(Math.hypot(arc.ux, arc.uy) / Math.hypot(arc.vx, arc.vy) / (rx / ry)).toBeCloseTo(1, 9);
       },
     ),
-    { numRuns: 500 },
+    cases(500),
   );
 });

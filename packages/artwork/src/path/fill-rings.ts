@@ -1,6 +1,5 @@
 import type { Transform } from '@pourproof/plane';
-import { CubicFlattener } from '../flatten/cubic-flattener.ts';
-import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
+import { flattenCubic, flattenEllipseArc } from '../flatten.ts';
 import { isLarge } from './is-large.ts';
 import type { Path, Segment } from './path.ts';
 import type { RingSink, RingWriter } from './ring-writer.ts';
@@ -11,13 +10,12 @@ import { transformSegment } from './transform-path.ts';
  * subpaths are closed by a straight line, as SVG fills them. Rings of fewer than three points are left out: they hold no area.
  */
 export function fillRings(out: RingWriter, path: Path, toMm: Transform, tolerance: number): void {
-  const curves = new CubicFlattener();
   if (isLarge(path)) {
     const count = new PointCount();
-    writeRings(count, path, toMm, tolerance, curves);
+    writeRings(count, path, toMm, tolerance);
     out.expect(2 * count.points);
   }
-  writeRings(out, path, toMm, tolerance, curves);
+  writeRings(out, path, toMm, tolerance);
 }
 
 /** Counts points as a writer of rings takes them, before any are dropped. */
@@ -35,13 +33,7 @@ class PointCount implements RingSink {
   closeRing(): void {}
 }
 
-function writeRings(
-  out: RingSink,
-  path: Path,
-  toMm: Transform,
-  tolerance: number,
-  curves: CubicFlattener,
-): void {
+function writeRings(out: RingSink, path: Path, toMm: Transform, tolerance: number): void {
   for (const sub of path) {
     const [a, b, c, d, e, f] = toMm;
     out.push(a * sub.x0 + c * sub.y0 + e, b * sub.x0 + d * sub.y0 + f);
@@ -49,7 +41,7 @@ function writeRings(
       if (s.kind === 'line') {
         out.push(a * s.x + c * s.y + e, b * s.x + d * s.y + f);
       } else {
-        appendCurve(out, transformSegment(toMm, s), tolerance, curves);
+        appendCurve(out, transformSegment(toMm, s), tolerance);
       }
     });
     out.closeRing();
@@ -57,9 +49,9 @@ function writeRings(
 }
 
 /** Appends a curve without its start point. */
-function appendCurve(out: RingSink, s: Segment, tolerance: number, curves: CubicFlattener): void {
+function appendCurve(out: RingSink, s: Segment, tolerance: number): void {
   if (s.kind === 'cubic') {
-    curves.cubic(out, s.x0, s.y0, s.x1, s.y1, s.x2, s.y2, s.x, s.y, tolerance);
+    flattenCubic(out, s.x0, s.y0, s.x1, s.y1, s.x2, s.y2, s.x, s.y, tolerance);
   } else if (s.kind === 'arc') {
     flattenEllipseArc(out, s.arc, tolerance);
     // the end as the file gives it, so that pieces join to the last digit

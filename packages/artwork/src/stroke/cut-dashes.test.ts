@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { cutDashes } from './cut-dashes.ts';
 import { measureSegment } from './segment-length.ts';
@@ -48,7 +49,7 @@ test('dashes have the lengths of the pattern along curves and lines', () => {
         expect(Math.abs(lengthOf(dashes) - covered(pattern, offset, total))).toBeLessThan(1e-6 * total);
       },
     ),
-    { numRuns: 100 },
+    cases(100),
   );
 });
 

@@ -1,6 +1,7 @@
 import { packRings, ringArea } from '@pourproof/plane';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { measureSegment } from './segment-length.ts';
@@ -77,7 +78,7 @@ describe('the outline of a stroke', () => {
           }
         },
       ),
-      { numRuns: 200 },
+      cases(200),
     );
   });
 
@@ -106,7 +107,7 @@ describe('the outline of a stroke', () => {
           expect(winding(rings, x, y) > 0).toBe(off < 0);
         },
       ),
-      { numRuns: 200 },
+      cases(200),
     );
   });
 

@@ -1,6 +1,8 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
-import { MAX_PLACES } from '../max-places.ts';
 import { SVG_NOTICES, type SvgNoticeCode } from './svg-notices.ts';
+
+/** Places named in one notice; its text gives the full count. */
+const MAX_PLACES = 50;
 
 interface Entry {
   count: number;

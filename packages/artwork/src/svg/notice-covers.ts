@@ -1,5 +1,5 @@
 import { type DrawnShape, signedArea } from '@pourproof/plane';
-import { type Boxes, OverlapIndex } from '../clip/boxes.ts';
+import { type Boxes, indexBoxes } from '../clip/box-index.ts';
 import { intersectRegions } from '../clip/clip-region.ts';
 import type { NoticeBook } from './notice-book.ts';
 import { type Painted, placeOf } from './scene.ts';
@@ -10,7 +10,7 @@ const MAX_COMPARED = 8;
 /** Shapes with more coordinates than this are told apart by their boxes alone. */
 const MAX_COORDS = 20_000;
 
-/** Overlaps smaller than this, in mm², are touching edges: a tenth of a micrometre along a millimetre. */
+/** Overlaps smaller than this part of a square millimetre are touching edges. */
 const TOUCHING_MM2 = 1e-4;
 
 /** Writes down shapes that lie over earlier ones of another colour; white ones apart, since they look like knock-outs. */
@@ -19,13 +19,10 @@ export function noticeCovers(notices: NoticeBook, painted: readonly Painted[], b
   if (painted.every((p) => p.shape.colour === colour)) {
     return;
   }
-  const index = new OverlapIndex(boxes);
+  const index = indexBoxes(boxes);
   painted.forEach(({ shape, element }, i) => {
     let compared = 0;
-    const covers = index.some(i, (k) => {
-      if (k > i) {
-        return false;
-      }
+    const covers = index.someBefore(i, (k) => {
       const below = (painted[k] as Painted).shape;
       if (below.colour === shape.colour) {
         return false;

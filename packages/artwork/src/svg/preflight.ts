@@ -7,7 +7,7 @@ import {
   ringStart,
   SPECK_AREA_MM2,
 } from '@pourproof/plane';
-import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/boxes.ts';
+import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/box-index.ts';
 import type { NoticeBook } from './notice-book.ts';
 import { noticeCovers } from './notice-covers.ts';
 import { type Painted, placeOf, type Scene } from './scene.ts';
@@ -19,9 +19,6 @@ const TINY_MM = 5;
 /** Outlines with more than this many segments, most of them shorter than this, in mm, are finer than a machine follows (common practice). */
 const FINE_COUNT = 5000;
 const FINE_MM = 0.02;
-
-/** Artwork may stick out of the page, or a background fall short of it, by this fraction of its longer side (our choice). */
-const PAGE_SLACK_REL = 1e-3;
 
 /** Looks over what was painted and writes down what a maker should know before carving. */
 export function preflight(
@@ -146,7 +143,7 @@ function noticePage(
   widthMm: number,
   heightMm: number,
 ): void {
-  const slack = PAGE_SLACK_REL * Math.max(widthMm, heightMm);
+  const slack = 1e-3 * Math.max(widthMm, heightMm);
   const [first] = painted;
   const box = first === undefined ? undefined : boxAt(boxes, 0);
   const covers =

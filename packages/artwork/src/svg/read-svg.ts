@@ -1,5 +1,5 @@
 import { type Bounds, type Drawing, scaling } from '@pourproof/plane';
-import { boxAround, boxesOf } from '../clip/boxes.ts';
+import { boxAround, boxesOf } from '../clip/box-index.ts';
 import { CoordArena } from '../path/coord-arena.ts';
 import { RingWriter } from '../path/ring-writer.ts';
 import { ComputedStyle } from './computed-style.ts';

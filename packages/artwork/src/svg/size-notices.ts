@@ -2,9 +2,6 @@ import { type Bounds, CSS_PX_PER_INCH, isEmptyBounds, PT_PER_INCH } from '@pourp
 import type { PageSize } from './page-size.ts';
 import type { Scene } from './scene.ts';
 
-/** Sizes that differ by less than this fraction are one (our choice: what a tape measure shows). */
-const SAME_SIZE_REL = 1e-3;
-
 /** Says which size was used and, where it had to be assumed, what the other usual readings would give; returns the scale in words. */
 export function noticeSize(scene: Scene, page: PageSize, factor: number, painted: Bounds): string {
   const { notices, options } = scene;
@@ -56,5 +53,5 @@ function fits(b: Bounds, widthMm: number, heightMm: number): boolean {
     Math.abs(b[2] - b[0] - widthMm) / widthMm,
     Math.abs(b[3] - b[1] - heightMm) / heightMm,
   );
-  return off < SAME_SIZE_REL;
+  return off < 0.001;
 }

@@ -3,6 +3,7 @@ import { arcRingsArea, erodedArea, type MedialAxis, medialAxis, packArcRings } f
 import { type CleanRegion, packRings } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { reachedOutline } from '../slices/reached-outline.ts';
 import { type OffsetCurve, OffsetTracer } from './offset-curves.ts';
 
@@ -32,7 +33,7 @@ test('closed offset curves enclose the eroded area, and are as many as the rings
       expect(curves.every(({ startEdge, endEdge }) => startEdge === -1 && endEdge === -1)).toBe(true);
       expect(curves.length).toBe(reachedOutline(axis, radiusMm, 0).ringEnds.length);
     }),
-    { numRuns: 150 },
+    cases(150),
   );
 });
 

@@ -1,28 +1,18 @@
 import { packRings } from '@pourproof/plane';
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { coastRing, share, starRing, waveRing } from '../../../../tests/arbitraries.ts';
+import { cases } from '../../../../tests/support/lane.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
 import { findBottlenecks } from './find-bottlenecks.ts';
 import { obbTree } from './obb-tree.ts';
 
-/** Numbers in 0 … 1 that depend on the seed alone (mulberry32, from memory). */
-function randomFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
-/** A ring around a middle with radii by angle; run backwards for a hole. */
-function around(corners: number, radius: (i: number) => number, cx = 0, cy = 0, isHole = false): number[] {
-  const points = Array.from({ length: corners }, (_, i) => {
+/** A ring around a middle with radii by angle. */
+function around(corners: number, radius: (i: number) => number): number[] {
+  return Array.from({ length: corners }, (_, i) => {
     const turn = (2 * Math.PI * i) / corners;
-    return [cx + radius(i) * Math.cos(turn), cy + radius(i) * Math.sin(turn)];
-  });
-  return (isHole ? points.reverse() : points).flat();
+    return [radius(i) * Math.cos(turn), radius(i) * Math.sin(turn)];
+  }).flat();
 }
 
 /** Distance from a point to edge e, and the direction to its nearest point. */
@@ -85,71 +75,65 @@ function bottlenecksFound(b: Boundary): string[] {
   return Array.from({ length: count }, (_, k) => `${vertex[k]} ${site[k]}`).sort();
 }
 
-const seeds = Array.from({ length: 25 }, (_, k) => k + 1);
+const reversed = (ring: readonly number[]): number[] =>
+  Array.from({ length: ring.length / 2 }, (_, i) =>
+    ring.slice(ring.length - 2 * i - 2, ring.length - 2 * i),
+  ).flat();
+
+/** The bottlenecks of rings, the first outer and the rest holes, are those of the definition; gives how many there are. */
+function expectThoseOfDefinition([outer, ...holes]: readonly number[][]): number {
+  const b = boundaryOf(packRings([outer, ...holes.map(reversed)]));
+  const bottlenecks = bottlenecksFound(b);
+  expect(bottlenecks).toEqual(bottlenecksByDefinition(b));
+  return bottlenecks.length;
+}
 
 test('all bottlenecks are found and no others, on spiky stars with holes', () => {
-  for (const seed of seeds) {
-    const random = randomFrom(seed);
-    const outer = around(30 + Math.floor(60 * random()), () => 7 + 8 * random());
-    const holes = [
-      [3, 3.1],
-      [-3.2, 2.9],
-      [0.3, -3],
-    ].map(([cx, cy]) => around(12, () => 0.3 + 1.6 * random(), cx, cy, true));
-    const b = boundaryOf(packRings([outer, ...holes]));
-    const bottlenecks = bottlenecksFound(b);
-    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
-    expect(bottlenecks.length, `seed ${seed}: each hole hangs on one at least`).toBeGreaterThanOrEqual(3);
-  }
+  fc.assert(
+    fc.property(
+      starRing([30, 89], [7, 15]),
+      starRing([6, 12], [0.3, 1.9], [3, 3.1]),
+      starRing([6, 12], [0.3, 1.9], [-3.2, 2.9]),
+      starRing([6, 12], [0.3, 1.9], [0.3, -3]),
+      (...rings) => {
+        expect(expectThoseOfDefinition(rings), 'each hole hangs on one at least').toBeGreaterThanOrEqual(3);
+      },
+    ),
+    cases(25),
+  );
 });
 
 test('all bottlenecks are found where most of the boundary is seen from most points', () => {
-  for (const seed of seeds) {
-    const random = randomFrom(seed);
-    const spikes = boundaryOf(packRings([around(120, () => 1 + 9 * random())]));
-    expect(bottlenecksFound(spikes), `spikes, seed ${seed}`).toEqual(bottlenecksByDefinition(spikes));
-    const jitter = boundaryOf(packRings([around(150, () => 10 * (1 + 1e-3 * random()))]));
-    expect(bottlenecksFound(jitter), `jitter, seed ${seed}`).toEqual(bottlenecksByDefinition(jitter));
-  }
+  fc.assert(
+    fc.property(starRing([60, 120], [1, 10]), starRing([60, 150], [10, 10.01]), (spikes, jitter) => {
+      expectThoseOfDefinition([spikes]);
+      expectThoseOfDefinition([jitter]);
+    }),
+    cases(15),
+  );
 });
 
 test('all bottlenecks are found on flattened curves, where cones of normals are thin and walls run side by side', () => {
-  for (const seed of seeds.slice(0, 8)) {
-    const random = randomFrom(seed);
-    const waves = 2 + Math.floor(5 * random());
-    const wavy = (middle: number, height: number, shift: number, corners: number) => (i: number) =>
-      middle + height * Math.sin((2 * Math.PI * waves * i) / corners + shift);
-    const b = boundaryOf(
-      packRings([
-        around(240, wavy(10, 0.8, 6 * random(), 240)),
-        around(170, wavy(7, 0.6, 6 * random(), 170), 0.3 * random(), 0.3 * random(), true),
-      ]),
-    );
-    const bottlenecks = bottlenecksFound(b);
-    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
-    expect(bottlenecks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
-  }
+  fc.assert(
+    fc.property(waveRing(240, 10, 0.8), waveRing(170, 7, 0.6), share, share, (outer, inner, x, y) => {
+      const hole = inner.map((v, i) => v + 0.3 * (i % 2 === 0 ? x : y));
+      expect(expectThoseOfDefinition([outer, hole]), 'the hole hangs on one at least').toBeGreaterThanOrEqual(
+        1,
+      );
+    }),
+    cases(8),
+  );
 });
 
 test('all bottlenecks are found where thin cones look across everything, so that each has to go alone', () => {
-  for (const seed of seeds.slice(0, 4)) {
-    const random = randomFrom(seed);
-    let coast = [10, 0, 0, 10, -10, 0, 0, -10];
-    while (coast.length < 1000) {
-      coast = Array.from({ length: coast.length / 2 }, (_, i) => {
-        const [ax, ay] = [coast[2 * i], coast[2 * i + 1]];
-        const j = (2 * i + 2) % coast.length;
-        const push = (random() - 0.5) * 0.35;
-        const dx = coast[j] - ax;
-        const dy = coast[j + 1] - ay;
-        return [ax, ay, ax + dx / 2 - dy * push, ay + dy / 2 + dx * push];
-      }).flat();
-    }
-    const b = boundaryOf(packRings([coast, around(60, () => 0.5 + 2 * random(), 0.2, 0.1, true)]));
-    const bottlenecks = bottlenecksFound(b);
-    expect(bottlenecks, `seed ${seed}`).toEqual(bottlenecksByDefinition(b));
-    expect(bottlenecks.length, `seed ${seed}: the hole hangs on one at least`).toBeGreaterThanOrEqual(1);
-  }
+  fc.assert(
+    fc.property(coastRing(8, 0.45), starRing([30, 60], [0.5, 2.5], [0.2, 0.1]), (coast, hole) => {
+      expect(expectThoseOfDefinition([coast, hole]), 'the hole hangs on one at least').toBeGreaterThanOrEqual(
+        1,
+      );
+    }),
+    cases(4),
+  );
 });
 
 test('teeth that all point at one place have no bottlenecks, though one disc touches them all', () => {

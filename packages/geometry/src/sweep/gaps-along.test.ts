@@ -2,7 +2,8 @@ import { resolveRegions } from '@pourproof/arrangement';
 import { packRings, perimeter, ringsBounds } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { drawnShapes, latticeNames } from '../../../../tests/support/shapes/drawn-shapes.ts';
+import { drawnShapes, latticeNames } from '../../../../tests/arbitraries.ts';
+import { cases } from '../../../../tests/support/lane.ts';
 import { endGrainLength } from '../measure/grain-length.ts';
 import { gapsAlong, type WoodGap } from './gaps-along.ts';
 import { sweepAlong } from './sweep-along.ts';
@@ -43,7 +44,7 @@ describe.each(latticeNames)('the wood along y between random shapes on %s', (lat
         const bound = 16 * toleranceMm * (perimeter(region) + lengthMm * region.coords.length) + 1e-9;
         expect(Math.abs(areaMm2 - expected)).toBeLessThan(bound);
       }),
-      { numRuns: 60 },
+      cases(60),
     );
   });
 });

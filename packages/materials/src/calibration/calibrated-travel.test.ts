@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { type BleedJob, bleedTravel } from '../bleed-travel.ts';
 import { calibratedTravel } from './calibrated-travel.ts';
 import type { Coupon, CouponReading } from './coupon.ts';
@@ -252,7 +253,7 @@ test('the order of coupons does not matter, and more coupons of the board never 
       expect(more.spread).toBeLessThan(travel.spread + 1e-12);
       expect(more.longerThan(more.medianMm)).toBeCloseTo(0.5, 9);
     }),
-    { numRuns: 50 },
+    cases(50),
   );
 });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { bleedChance } from './bleed-chance.ts';
 import type { CouponReading } from './coupon.ts';
 import { fitBoard } from './fit-board.ts';
@@ -111,7 +112,7 @@ test('the order of readings does not matter, more readings narrow the band, and 
       expect(fit.nextSlot.highMm).toBeGreaterThan(fit.board.highMm);
       expect(fit.longerThan(fit.nextSlot.medianMm)).toBeCloseTo(0.5, 9);
     }),
-    { numRuns: 40 },
+    cases(40),
   );
 });
 

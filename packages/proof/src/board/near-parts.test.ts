@@ -2,6 +2,7 @@ import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type Bounds, type CleanRegion, packRings, signedArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { blockAt } from './block-at.ts';
 import { blockIndex } from './block-index.ts';
 import { nearParts } from './near-parts.ts';
@@ -58,7 +59,7 @@ test('the index finds the blocks that a box meets, as asking all of them does', 
       );
       expect(blockIndex(list.map(placed)).near(asked)).toEqual(expected);
     }),
-    { numRuns: 100 },
+    cases(100),
   );
 });
 

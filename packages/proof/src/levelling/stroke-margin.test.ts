@@ -2,6 +2,7 @@ import { ballCutter, flatCutter, taperedBallCutter, veeCutter } from '@pourproof
 import { flatClearFill, veeClearFill, veeGhostWidthMm } from '@pourproof/materials';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { clearShare, levelledStroke, strokeMargin } from './stroke-margin.ts';
 import type { StrokeSection } from './stroke-section.ts';
 
@@ -217,7 +218,7 @@ test('each margin is what may come off until the levelled stroke reaches its lim
       expect(steep.colourDepthMm).toBeCloseTo(upright.colourDepthMm, 5);
       expect(steep.widthMm).toBeCloseTo(upright.widthMm, 5);
     }),
-    { numRuns: 200 },
+    cases(200),
   );
 });
 

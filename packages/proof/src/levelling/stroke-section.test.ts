@@ -10,6 +10,7 @@ import {
 } from '@pourproof/cutting';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { heightOfWidth, poolHeight, sectionArea, sectionSurface, sectionWidth } from './stroke-section.ts';
 
 const CUTTERS: Readonly<Record<string, Cutter>> = {
@@ -78,7 +79,7 @@ test('a pool holds the area that it was given, a height has the width that leads
       expect(sectionWidth(section, heightOfWidth(section, width))).toBeCloseTo(width, 9);
       expect(heightOfWidth(section, width)).toBeLessThanOrEqual(part * depthMm + 1e-9);
     }),
-    { numRuns: 300 },
+    cases(300),
   );
 });
 

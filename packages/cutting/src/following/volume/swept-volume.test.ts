@@ -3,6 +3,7 @@ import { medialAxis } from '@pourproof/geometry';
 import type { CleanRegion } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { cases } from '../../../../../tests/support/lane.ts';
 import { contactSum } from '../../cells/contact-sum.ts';
 import type { Cutter } from '../../cutters/cutter.ts';
 import {
@@ -63,6 +64,6 @@ test('the volume from below is no more than that from above, and no less than fr
         expect(alone + gainMm3).toBeLessThan(upperMm3 + integralErrorMm3 + 1e-8);
       },
     ),
-    { numRuns: 150 },
+    cases(150),
   );
 });

@@ -1,6 +1,7 @@
 import { ringArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { flattenNurbs, type Nurbs, nurbsFault } from './flatten-nurbs.ts';
 
 /** A point of a spline by the Cox–de Boor recurrence, from its definition. */
@@ -105,7 +106,7 @@ describe('a flattened spline', () => {
         expect(Math.abs(ringArea(out) - area)).toBeLessThanOrEqual(0.05 + 1e-5 * Math.abs(area) + missed);
       }),
       {
-        numRuns: 60,
+        ...cases(60),
         // weights 0.2 beside 2.5 once made the samples, not the spline, miss by 0.065 mm²
         examples: [
           [
@@ -135,7 +136,7 @@ describe('a flattened spline', () => {
         expect(Math.abs(areas[1] - areas[2])).toBeLessThanOrEqual(1e-8);
       }),
       {
-        numRuns: 100,
+        ...cases(100),
         // eight Gauss points lost 1.4e-5 mm² of 69 here
         examples: [
           [

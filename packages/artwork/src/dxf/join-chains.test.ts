@@ -1,6 +1,7 @@
 import { ringArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { cases } from '../../../../tests/support/lane.ts';
 import { joinChains } from './join-chains.ts';
 
 const piece = (...coords: number[]) => ({ coords });
@@ -53,7 +54,7 @@ describe('lines through one node', () => {
         const area = rings.reduce((sum, { coords }) => sum + Math.abs(ringArea(coords)), 0);
         expect(area).toBeCloseTo(n * 200 * Math.sin((2 * Math.PI * 0.3) / n), 6);
       }),
-      { numRuns: 60 },
+      cases(60),
     );
   });
 
