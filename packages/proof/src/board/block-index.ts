@@ -8,7 +8,7 @@ export interface BlockIndex {
 }
 
 /** Boxes are met within this, mm: far above rounding, far below what a saw holds. */
-const SLACK_MM = 1e-5;
+const BOX_TOL_MM = 1e-5;
 
 /** An index of the blocks of a board by their boxes. */
 export function blockIndex(blocks: readonly PlacedBlock[]): BlockIndex {
@@ -27,7 +27,7 @@ export function blockIndex(blocks: readonly PlacedBlock[]): BlockIndex {
   return {
     near: ([minX, minY, maxX, maxY]) => {
       const found = [...everywhere];
-      index.someIn(minX - SLACK_MM, minY - SLACK_MM, maxX + SLACK_MM, maxY + SLACK_MM, (item) => {
+      index.someIn(minX - BOX_TOL_MM, minY - BOX_TOL_MM, maxX + BOX_TOL_MM, maxY + BOX_TOL_MM, (item) => {
         found.push(bounded[item] as number);
         return false;
       });

@@ -97,10 +97,13 @@ function partIn(near: CleanRegion, block: CleanRegion): CleanRegion {
   return near.ringEnds.length === 0 ? near : booleans(near, block, 'intersect');
 }
 
+/** The cosine of an upright fibre is 0 within this: rounding of π/2. */
+const UPRIGHT_TOL = 1e-12;
+
 /** The fibre's part in the face; exactly 0 for a fibre that stands upright. */
 export function inFace(diveRad: number): number {
   const part = Math.cos(diveRad);
-  return Math.abs(part) < 1e-12 ? 0 : part;
+  return Math.abs(part) < UPRIGHT_TOL ? 0 : part;
 }
 
 /** Colour travel in a block under the job's seal and resin, or under another seal, moved by the job's coupons. */

@@ -14,7 +14,7 @@ export interface BlockWallRun {
 }
 
 /** Rounding of an exposure that is exactly at its limit. */
-const ROUNDING = 1e-12;
+const EXPOSURE_TOL = 1e-12;
 
 /**
  * The stretches of wall in a block that its fibres meet squarely enough in three dimensions, see `sidewaysExposure`; cut at the block's edge.
@@ -29,13 +29,14 @@ export function blockWallRuns(
   const slope: WallSlope = { diveRad: radians(block.diveDeg), leanRad };
   const { rising, falling } = leastAlong(minExposure, slope);
   const least = Math.min(rising, falling);
-  if (least > 1 + ROUNDING) {
+  if (least > 1 + EXPOSURE_TOL) {
     return [];
   }
   const { region } = block;
   const grainRad = radians(block.grainDeg);
-  const isOneLimit = Math.abs(rising - falling) <= ROUNDING;
-  const isSquare = (along: number): boolean => Math.abs(along) >= (along > 0 ? rising : falling) - ROUNDING;
+  const isOneLimit = Math.abs(rising - falling) <= EXPOSURE_TOL;
+  const isSquare = (along: number): boolean =>
+    Math.abs(along) >= (along > 0 ? rising : falling) - EXPOSURE_TOL;
   return wallRuns(near, grainRad, { ...options, minExposure: Math.min(1, least) }).flatMap((run) =>
     clipPath(run.path, region)
       .flatMap((path) =>

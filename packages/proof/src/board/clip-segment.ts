@@ -37,6 +37,9 @@ export function clipSegment(
 /** How far beside a segment it is asked which block lies there, mm: far below what a saw or a bit holds. */
 const SIDE_MM = 1e-6;
 
+/** A crossing this far beyond the end of an edge, as a share of its length, is at its end. */
+const EDGE_END_REL_TOL = 1e-12;
+
 /** Shares at which the segment meets the region's edges, with 0 and 1, rising. */
 function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: number): number[] {
   const shares = [0, 1];
@@ -58,7 +61,7 @@ function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: 
       }
       const share = ((px - ax) * ey - (py - ay) * ex) / across;
       const along = ((px - ax) * dy - (py - ay) * dx) / across;
-      if (share > 0 && share < 1 && along >= -1e-12 && along <= 1 + 1e-12) {
+      if (share > 0 && share < 1 && along >= -EDGE_END_REL_TOL && along <= 1 + EDGE_END_REL_TOL) {
         shares.push(share);
       }
     }

@@ -16,6 +16,9 @@ export interface FaceHeights {
   readonly heightAt: (at: Point) => number;
 }
 
+/** Below this share of its squared coefficients the determinant of a surface is rounding: it has no single extreme place. */
+const FLAT_REL_TOL = 1e-12;
+
 /**
  * The highest and lowest face under a cut; `null` where the board was not measured or nothing is cut. Exact for the fitted surface: it is
  * of second degree, so along an edge, and inside, its extreme places are found in closed form.
@@ -97,7 +100,7 @@ function levelPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | nul
   const xy = (corner - east - south + middle) / (h * h);
   const determinant = xx * yy - xy * xy;
   const size = (Math.abs(xx) + Math.abs(yy) + Math.abs(xy)) ** 2;
-  if (Math.abs(determinant) <= 1e-12 * size || size === 0) {
+  if (Math.abs(determinant) <= FLAT_REL_TOL * size || size === 0) {
     return null;
   }
   return [x + (xy * gy - yy * gx) / determinant, y + (xy * gx - xx * gy) / determinant];

@@ -11,6 +11,9 @@ export interface FittedSurface {
   readonly residualMm: number;
 }
 
+/** Readings in a line span at least this much across it, mm, so that their frame can be scaled. */
+const MIN_HALF_SPAN_MM = 1e-9;
+
 /**
  * The surface of second degree that fits 5 to 9 readings best (least squares).
  *
@@ -28,7 +31,7 @@ export function fitSurface(readings: readonly HeightReading[]): FittedSurface {
   const xs = readings.map(({ atMm }) => atMm[0]);
   const ys = readings.map(({ atMm }) => atMm[1]);
   const middle: Point = [mid(xs), mid(ys)];
-  const half: Point = [Math.max(span(xs) / 2, 1e-9), Math.max(span(ys) / 2, 1e-9)];
+  const half: Point = [Math.max(span(xs) / 2, MIN_HALF_SPAN_MM), Math.max(span(ys) / 2, MIN_HALF_SPAN_MM)];
   const shapes = readings.length === 5 ? BOWL : QUADRIC;
   const rowAt = (at: Point): number[] => {
     const u = (at[0] - middle[0]) / half[0];
@@ -58,8 +61,10 @@ function span(values: readonly number[]): number {
   return Math.max(...values) - Math.min(...values);
 }
 
-/** Below this share of its own length a shape is taken to say nothing beyond the shapes before it. */
-const DEPENDENT = 1e-6;
+/** Below this share of its own length a shape is taken to add nothing to the shapes before it. */
+const DEPENDENT_REL_TOL = 1e-6;
+/** Stands in for the length of a column of zeros, which is dependent on any. */
+const TINY = 1e-300;
 
 /**
  * Least squares by orthogonal columns (modified Gram-Schmidt); columns that depend on those before them get the weight 0.
@@ -85,7 +90,7 @@ function leastSquares(
       back = back.map((value, k) => value - along * (other[k] ?? 0));
     }
     const rest = norm(vector);
-    if (rest > DEPENDENT * Math.max(length, 1e-300)) {
+    if (rest > DEPENDENT_REL_TOL * Math.max(length, TINY)) {
       basis.push({
         column,
         unit: vector.map((value) => value / rest),

@@ -52,6 +52,9 @@ export function jointBands(
 }
 
 /** Stretches of the first list that are in none of the second; both run in order. */
+/** Parts of an edge shorter than this share of it are rounding. */
+const EMPTY_PART_REL_TOL = 1e-9;
+
 function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[] {
   const left: Part[] = [];
   for (const [from, to] of parts) {
@@ -64,7 +67,7 @@ function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[
     }
     left.push([at, to]);
   }
-  return left.filter(([from, to]) => to - from > 1e-9);
+  return left.filter(([from, to]) => to - from > EMPTY_PART_REL_TOL);
 }
 
 function bandOf(

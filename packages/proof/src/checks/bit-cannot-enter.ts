@@ -77,7 +77,7 @@ function sizeFixes(measured: Measured, largest: number | null): Fix[] {
 }
 
 /** Most that the factor may grow beyond the ratio of bit and largest before scaling is no way out (our choice). */
-const MOST_GROWTH = 1.5;
+const MAX_GROWTH = 1.5;
 
 /**
  * Least factor tried, from the ratio of the bit and the largest that enters on, in whole hundredths as printed; `null` where scaling does not help:
@@ -85,7 +85,7 @@ const MOST_GROWTH = 1.5;
  */
 function scaleThatEnters(measured: Measured, largest: number): number | null {
   const ratio = measured.bitMm / largest;
-  for (let factor = ratio; factor <= MOST_GROWTH * ratio; factor *= CERTAINTY) {
+  for (let factor = ratio; factor <= MAX_GROWTH * ratio; factor *= CERTAINTY) {
     const printed = Math.ceil(factor * 100) / 100;
     if (entersScaled(measured, printed)) {
       return printed;

@@ -6,7 +6,7 @@ import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
-const LEAST_BRIDGE_MM = 0.5;
+const MIN_BRIDGE_MM = 0.5;
 
 /**
  * Wood within one letter that gets thinner than this share of the reach runs out to a point, blunt or not: the end of a counter (our choice). A wall
@@ -68,7 +68,7 @@ function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
 /** Between two parts of the cut, or two strokes of one; a wedge of wood that runs out to a point at an inner corner is neither. */
 function isBridge({ kind, gapMm, acrossMm }: SweepTouch, reachMm: number): boolean {
   return (
-    acrossMm >= LEAST_BRIDGE_MM &&
+    acrossMm >= MIN_BRIDGE_MM &&
     (kind === 'neighbour' || (kind === 'same-part' && gapMm > POINT_OF_WOOD * reachMm))
   );
 }

@@ -4,7 +4,7 @@ import type { Measured } from '../measured.ts';
 /**
  * Pieces smaller than this are left out, in mm²: what flattening alone can leave where a stroke is as wide as the bit.
  */
-const LEAST_PIECE_MM2 = 0.01;
+const MIN_PIECE_MM2 = 0.01;
 
 /**
  * Parts of strokes that a flat bit of this diameter can't enter, largest first; corners that any round bit leaves are not among them, nor are
@@ -30,5 +30,5 @@ function countsAsBlocked(
   toleranceMm: number,
   factor: number,
 ): boolean {
-  return !isCorner && areaMm2 * factor ** 2 > Math.max(LEAST_PIECE_MM2, 2 * toleranceMm * lengthMm * factor);
+  return !isCorner && areaMm2 * factor ** 2 > Math.max(MIN_PIECE_MM2, 2 * toleranceMm * lengthMm * factor);
 }

@@ -5,7 +5,7 @@ import { placeOfRings } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** From this exposure of the floor on it counts as end grain: fibres that dive by 30° or more (our choice). */
-const LEAST_EXPOSURE = 0.5;
+const MIN_EXPOSURE = 0.5;
 
 /** Floors in end grain that drink resin downwards: it goes missing, and the level falls. */
 export const floorDrinks: Check = {
@@ -18,7 +18,7 @@ export const floorDrinks: Check = {
       .filter(
         ({ block, travel, floorAreaMm2, wallAreaMm2 }) =>
           floorAreaMm2 + (leans ? wallAreaMm2 : 0) > 0 &&
-          Math.sin(radians(block.diveDeg)) >= LEAST_EXPOSURE &&
+          Math.sin(radians(block.diveDeg)) >= MIN_EXPOSURE &&
           travel.medianMm >= clean,
       )
       .toSorted((a, b) => b.travel.medianMm - a.travel.medianMm);

@@ -9,7 +9,7 @@ import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
 /** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
-const LEAST_FLOOR_MM2 = 4;
+const MIN_FLOOR_MM2 = 4;
 /** Floor no wider than this is done in a round or two, mm (our choice). */
 const NARROW_FLOOR_MM = 1;
 /** Thickness of a board that is not described, mm: three quarters of an inch (common practice). */
@@ -23,14 +23,14 @@ export const floorLeftRidged: Check = {
   run: (measured) => {
     const { carving, shape } = measured;
     // a ball leaves ridges as fine as its rounds are close: that is the maker's to choose
-    if (shape.includedRad === null || carving.scallopedFloorMm2 < LEAST_FLOOR_MM2) {
+    if (shape.includedRad === null || carving.scallopedFloorMm2 < MIN_FLOOR_MM2) {
       return null;
     }
     const floor = floorOf(measured);
     const axis = medialAxis(floor);
     const swept = carving.floorAreaMm2 - carving.scallopedFloorMm2;
     const ridged = openedArea(axis, NARROW_FLOOR_MM / 2) - swept;
-    if (ridged < LEAST_FLOOR_MM2) {
+    if (ridged < MIN_FLOOR_MM2) {
       return null;
     }
     return {
@@ -38,7 +38,7 @@ export const floorLeftRidged: Check = {
       severity: 'caution',
       where: outlinesOf(floor).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
       measured: { value: ridged, quantity: 'area', unit: 'mm²' },
-      limit: { value: LEAST_FLOOR_MM2, quantity: 'area', unit: 'mm²' },
+      limit: { value: MIN_FLOOR_MM2, quantity: 'area', unit: 'mm²' },
       because: ['opening-by-disc', 'own-inference'],
       fix: { options: fixes(measured, axis) },
     };
@@ -71,7 +71,7 @@ function fixes(measured: Measured, floorAxis: MedialAxis): Fix[] {
         kind: 'flat',
         diameterMm: diameter,
         floorSharePct: Math.floor(share * 100),
-        clears: (1 - share) * carving.floorAreaMm2 < LEAST_FLOOR_MM2,
+        clears: (1 - share) * carving.floorAreaMm2 < MIN_FLOOR_MM2,
       });
       break;
     }

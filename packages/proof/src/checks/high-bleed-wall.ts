@@ -12,7 +12,7 @@ import { sealFixes } from './seal-fixes.ts';
 /** Walls at risk closer together than this are one place for a reader, mm (our choice). */
 const JOIN_MM = 0.5;
 /** Shorter walls at risk make a streak finer than is seen, mm (our choice: about the visible streak of the tables). */
-const LEAST_WALL_MM = 0.5;
+const MIN_WALL_MM = 0.5;
 /** Turns tried for the artwork, in degrees. */
 const TURN_STEP_DEG = 5;
 /** A turn is offered only when it spares at least this share of end grain (our choice). */
@@ -64,7 +64,7 @@ function riskyWalls(inBlock: BlockMeasures, leanRad: number, moderate: number): 
   return blockWallRuns(inBlock, leanRad, {
     minExposure: moderate / medianMm,
     joinGapMm: JOIN_MM,
-    minLengthMm: LEAST_WALL_MM,
+    minLengthMm: MIN_WALL_MM,
   })
     .map(({ path, atMm, exposure }) => ({
       path,
@@ -73,7 +73,7 @@ function riskyWalls(inBlock: BlockMeasures, leanRad: number, moderate: number): 
       reachMm: medianMm * exposure,
       inBlock,
     }))
-    .filter(({ lengthMm }) => lengthMm >= LEAST_WALL_MM);
+    .filter(({ lengthMm }) => lengthMm >= MIN_WALL_MM);
 }
 
 function lengthOf(path: Float64Array): number {

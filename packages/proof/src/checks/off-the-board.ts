@@ -17,7 +17,7 @@ import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
 /** Less than this outside is rounding, mm². */
-const LEAST_MM2 = 0.01;
+const MIN_MM2 = 0.01;
 
 /** A cut that leaves the board, or comes into its margin, a hole or a groove. */
 export const offTheBoard: Check = {
@@ -30,7 +30,7 @@ export const offTheBoard: Check = {
     const clear = clearFace(job.board, job.marginMm, job.obstacles, board);
     const outside = booleans(cutRegion, clear, 'subtract');
     const area = signedArea(outside);
-    if (area < LEAST_MM2) {
+    if (area < MIN_MM2) {
       return null;
     }
     return {
@@ -62,7 +62,7 @@ function moves({ cutRegion }: Measured, clear: CleanRegion): Fix[] {
   };
   const by: Point = [round(shift(0)), round(shift(1))];
   const moved = transformRings(translation(...by), cutRegion);
-  return signedArea(booleans(moved, clear, 'subtract')) < LEAST_MM2
+  return signedArea(booleans(moved, clear, 'subtract')) < MIN_MM2
     ? [{ do: 'move', rightMm: by[0], downMm: by[1], clears: true }]
     : [];
 }

@@ -4,7 +4,7 @@ import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 
 /** More places than this would only clutter the sheet; the count says how many there are. */
-const MOST_PLACES = 100;
+const MAX_PLACES = 100;
 
 /** Outlines that cross themselves: the fill rule decides what is cut there, which may not be what was meant. */
 export const outlineCrosses: Check = {
@@ -18,7 +18,7 @@ export const outlineCrosses: Check = {
     return {
       code: 'outline-crosses',
       severity: own ? 'caution' : 'note',
-      where: resolved.crossings.slice(0, MOST_PLACES).map((crossing) => placeOfPoint(crossing.atMm)),
+      where: resolved.crossings.slice(0, MAX_PLACES).map((crossing) => placeOfPoint(crossing.atMm)),
       measured: { value: resolved.crossingCount, quantity: 'count', unit: '1' },
       limit: { value: 0, quantity: 'count', unit: '1' },
       because: ['svg2-fill'],

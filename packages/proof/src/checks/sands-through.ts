@@ -15,7 +15,7 @@ const STEP_MM = 0.01;
 /** No pocket is deeper, mm (our choice: what is taken for a slip of the unit). */
 const DEEPEST_MM = 100;
 /** A pocket that has to get more than so many times as deep is another job, no way out of this one (our choice). */
-const MOST_DEEPENED = 4;
+const MAX_DEEPENED = 4;
 
 /** Levelling that takes all colour off, or leaves it too shallow to hide the floor or, in a V, too narrow to read. */
 export const sandsThrough: Check = {
@@ -88,7 +88,7 @@ function fixes(measured: Measured): Fix[] {
     const film = { ...shop, filmMm: job.coats > 0 ? (shop.filmMm * coats) / job.coats : 0 };
     return section !== null && levelledStroke(section, film, job.levelMm).colourDepthMm >= OPAQUE.value;
   };
-  const deepen = least(isSafe, Math.min(deepestMm(job) - STEP_MM, MOST_DEEPENED * job.depthMm) - job.depthMm);
+  const deepen = least(isSafe, Math.min(deepestMm(job) - STEP_MM, MAX_DEEPENED * job.depthMm) - job.depthMm);
   if (deepen !== null) {
     options.push({ do: 'deepen', byMm: deepen, clears: true });
   }

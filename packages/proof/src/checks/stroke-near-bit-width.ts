@@ -68,12 +68,12 @@ function fixes(measured: Measured, narrowest: number, limit: number): Fix[] {
 }
 
 /** Widths that one scaling after the other may bring up to the bit before scaling is no way out (our choice). */
-const MOST_ROUNDS = 10;
+const MAX_ROUNDS = 10;
 
 /** The factor, in whole hundredths, from which on no stroke is hardly wider than the bit; `null` where ever narrower ones come up to it. */
 function scaleWithRoom(measured: Measured, narrowest: number): number | null {
   let least = narrowest;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
+  for (let round = 0; round < MAX_ROUNDS; round++) {
     const factor = Math.ceil(((measured.bitMm * limits.strokeToBit.value) / least) * 100) / 100;
     const tight = tightStretches(measured, measured.bitMm / factor, factor);
     if (tight.length === 0) {

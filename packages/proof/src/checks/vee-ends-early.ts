@@ -2,6 +2,9 @@ import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 
+/** Depths that differ by less than this share are the same. */
+const SAME_DEPTH_REL_TOL = 1e-9;
+
 /** A V whose flanks end before its tip is as deep as the job asks, where the artwork is wide enough to need it. */
 export const veeEndsEarly: Check = {
   code: 'vee-ends-early',
@@ -16,7 +19,7 @@ export const veeEndsEarly: Check = {
     const widest = axis.nodeR.reduce((most, r, node) => (r > (axis.nodeR[most] ?? 0) ? node : most), 0);
     // how deep the widest stroke would let a larger bit of this angle go
     const wanted = Math.min(job.depthMm, veeDepthMm(limited.bit, 2 * (axis.nodeR[widest] ?? 0)));
-    if (wanted <= limited.depthMm * (1 + 1e-9)) {
+    if (wanted <= limited.depthMm * (1 + SAME_DEPTH_REL_TOL)) {
       return null;
     }
     const needed = veeWidthMm(limited.bit, wanted);

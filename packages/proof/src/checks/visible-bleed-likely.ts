@@ -12,7 +12,7 @@ import { sealFixes } from './seal-fixes.ts';
 /** From this probability on a streak is more likely seen than not. */
 const LIKELY = 0.5;
 /** Shorter walls make no streak to speak of, mm (our choice). */
-const LEAST_WALL_MM = 0.5;
+const MIN_WALL_MM = 0.5;
 
 /**
  * A streak that is more likely to be seen than not although it stays short of the risk that has its own finding: an honest note.
@@ -40,8 +40,8 @@ export const visibleBleedLikely: Check = {
     const walls = risky.flatMap((each) =>
       blockWallRuns(each, leanRad, {
         minExposure: clean / each.travel.medianMm,
-        joinGapMm: LEAST_WALL_MM,
-        minLengthMm: LEAST_WALL_MM,
+        joinGapMm: MIN_WALL_MM,
+        minLengthMm: MIN_WALL_MM,
       }),
     );
     if (chance < LIKELY || walls.length === 0) {

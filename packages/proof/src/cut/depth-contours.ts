@@ -12,7 +12,10 @@ export interface DepthContour {
 const STEPS_MM: readonly number[] = [0.1, 0.2, 0.25, 0.5, 1, 2, 2.5, 5, 10];
 const STEPS_IN: readonly number[] = [1 / 256, 1 / 128, 1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4];
 /** More lines than this run together in narrow strokes. */
-const MOST_LINES = 6;
+const MAX_LINES = 6;
+
+/** A line this near to the deepest place, as a share of the depth, is at it and left out. */
+const DEEPEST_REL_TOL = 1e-9;
 
 /** Lines of equal depth of a cut whose walls slope, at round depths, shallowest first; the face and the deepest place have none. */
 export function depthContours(
@@ -21,9 +24,9 @@ export function depthContours(
   { units, toleranceMm }: { readonly units: LengthUnit; readonly toleranceMm: number },
 ): readonly DepthContour[] {
   const steps = units === 'mm' ? STEPS_MM : STEPS_IN.map(mmFromInches);
-  const step = steps.find((each) => deepestMm / each <= MOST_LINES) ?? deepestMm / MOST_LINES;
+  const step = steps.find((each) => deepestMm / each <= MAX_LINES) ?? deepestMm / MAX_LINES;
   const depths: number[] = [];
-  for (let k = 1; k * step < deepestMm * (1 - 1e-9); k++) {
+  for (let k = 1; k * step < deepestMm * (1 - DEEPEST_REL_TOL); k++) {
     depths.push(k * step);
   }
   return carving.contours(depths).map((outline, k) => ({

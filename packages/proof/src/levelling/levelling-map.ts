@@ -43,8 +43,8 @@ export interface MapSetting {
 
 /** Up to this many times the plan a stretch counts as close (our choice: a second pass of the same tool). */
 const CLOSE_FACTOR = 2;
-/** Cuts of one stretch are found to this share of the way between two points. */
-const SHARE = 1e-6;
+/** Where the grade changes is found to this share of the way between two points. */
+const CUT_REL_TOL = 1e-6;
 
 /**
  * Grades every stroke by what levelling leaves of it, parted where the grade changes. Margins are exact at the points; between them the width
@@ -94,10 +94,13 @@ interface Sample {
   readonly holdsMm: number;
 }
 
+/** Margins that differ by less are the same, mm. */
+const SAME_MARGIN_TOL_MM = 1e-9;
+
 /** Where all strokes stand the same, the narrowest is named. */
 function goesBefore(a: Sample, b: Sample): boolean {
   const difference = a.goneMm - b.goneMm;
-  return Math.abs(difference) > 1e-9 ? difference < 0 : a.widthMm < b.widthMm;
+  return Math.abs(difference) > SAME_MARGIN_TOL_MM ? difference < 0 : a.widthMm < b.widthMm;
 }
 
 /** A line's samples, parted where the grade changes; both parts have the place where it does. */
@@ -125,7 +128,7 @@ function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonl
 /** The last place of the first grade and the first of the next, on the way between two samples. */
 function changeBetween(from: Sample, to: Sample, setting: MapSetting): readonly [Sample, Sample] {
   let [low, high] = [from, to];
-  for (let gap = 1; gap > SHARE; gap /= 2) {
+  for (let gap = 1; gap > CUT_REL_TOL; gap /= 2) {
     const middle = sampleAt(
       [(low.at[0] + high.at[0]) / 2, (low.at[1] + high.at[1]) / 2],
       (low.widthMm + high.widthMm) / 2,

@@ -1,5 +1,8 @@
 /** Wider strokes than this are not looked for, mm. */
-const WIDEST_MM = 1000;
+const MAX_WIDTH_MM = 1000;
+/** How far above the narrowest width the search starts: as a share of it, and at least so many mm. */
+const START_REL_TOL = 1e-9;
+const MIN_START_MM = 1e-9;
 /** Halvings of the way to a limit: to rounding. */
 const HALVINGS = 60;
 
@@ -8,15 +11,15 @@ const HALVINGS = 60;
  * none from `fromMm` on, infinite where it is true of all.
  */
 export function widthBelow(isTrue: (widthMm: number) => boolean, fromMm: number): number {
-  if (isTrue(WIDEST_MM)) {
+  if (isTrue(MAX_WIDTH_MM)) {
     return Number.POSITIVE_INFINITY;
   }
   // a hair above: at its own tip a bit leaves no stroke
-  let low = Math.max(fromMm * (1 + 1e-9), 1e-9);
+  let low = Math.max(fromMm * (1 + START_REL_TOL), MIN_START_MM);
   if (!isTrue(low)) {
     return 0;
   }
-  let high = WIDEST_MM;
+  let high = MAX_WIDTH_MM;
   for (let k = 0; k < HALVINGS && low < high; k++) {
     // thousandfold ranges first, then digits
     const middle = high > 2 * low ? Math.sqrt(low * high) : (low + high) / 2;

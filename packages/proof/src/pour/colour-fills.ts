@@ -11,7 +11,7 @@ import type { ColourFill } from './pour-plan.ts';
 /** How far the depth of a pocket is off after setting the bit on the face, mm (our choice; measured flatness comes on top). */
 const DEPTH_SETTING_MM = 0.1;
 /** Colours whose own cuts add up to the whole within this share do not touch (our choice: far below what a cup can be filled to). */
-const APART = 1e-3;
+const APART_REL_TOL = 1e-3;
 
 /** The cut to be filled, in mm and mm². */
 export interface FilledCut {
@@ -91,7 +91,8 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
   const apart = parts.reduce((sum, { volume }) => sum + volume, 0);
   const { volumeMm3 } = filled.carving;
   // of a V each colour has its point at least; another bit may not even enter a colour that touches the next
-  const isTold = bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART * volumeMm3;
+  const isTold =
+    bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART_REL_TOL * volumeMm3;
   return (isTold ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();
 }
 

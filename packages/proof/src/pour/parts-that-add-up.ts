@@ -43,10 +43,18 @@ export function partsThatAddUp(amountsG: readonly number[], stepG: number): Prin
   return { partsG: steps.map(grams), totalG: grams(reading), runningG: running.map(grams) };
 }
 
+/** A step times a power of ten that is this near to a whole number is one. */
+const WHOLE_STEP_TOL = 1e-9;
+/** Digits beyond which no scale shows any. */
+const MAX_DIGITS = 6;
+
 /** Digits after the point that a scale with this step shows. */
 export function scaleDigits(stepG: number): number {
   let digits = 0;
-  while (digits < 6 && Math.abs(stepG * 10 ** digits - Math.round(stepG * 10 ** digits)) > 1e-9) {
+  while (
+    digits < MAX_DIGITS &&
+    Math.abs(stepG * 10 ** digits - Math.round(stepG * 10 ** digits)) > WHOLE_STEP_TOL
+  ) {
     digits++;
   }
   return digits;

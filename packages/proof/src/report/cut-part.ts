@@ -2,8 +2,8 @@ import { invariant } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
-/** Share of the artwork's area that rounding may leave between two areas that are the same. */
-const AREA_ROUNDING = 1e-9;
+/** What is left of the artwork's area, as a share of it, when all of it is cut: rounding. */
+const SAME_AREA_REL_TOL = 1e-9;
 
 /** What the bits remove, bit by bit, with the bound of its error and the time that it takes. */
 export function cutPart(measured: Measured): Report['cut'] {
@@ -54,5 +54,5 @@ function timeOf({ efforts }: Measured): Report['cut']['time'] {
 
 function leftStandingArea(artworkArea: number, cutArea: number): number {
   const left = artworkArea - cutArea;
-  return left > AREA_ROUNDING * artworkArea ? left : 0;
+  return left > SAME_AREA_REL_TOL * artworkArea ? left : 0;
 }

@@ -51,7 +51,7 @@ const CLEAN_HOURS = 0.5;
 /** Hours to set up before the first cut, our estimate; shown as such. */
 const SET_UP_HOURS = 0.5;
 /** Least hours to set up and carve, our estimate; shown as such. */
-const LEAST_CARVE_HOURS = 1;
+const MIN_CARVE_HOURS = 1;
 const QUARTERS_PER_HOUR = 4;
 const MIN_PER_HOUR = 60;
 /** Hours after levelling until the finish goes on: fine sanding and dust off, our estimate. */
@@ -91,7 +91,7 @@ export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
 /** Set-up and cutting in whole quarters of an hour, an hour at least. */
 function carveHours(cuttingMinutes: number): number {
   const hours = SET_UP_HOURS + cuttingMinutes / MIN_PER_HOUR;
-  return Math.max(LEAST_CARVE_HOURS, Math.ceil(hours * QUARTERS_PER_HOUR) / QUARTERS_PER_HOUR);
+  return Math.max(MIN_CARVE_HOURS, Math.ceil(hours * QUARTERS_PER_HOUR) / QUARTERS_PER_HOUR);
 }
 
 function shopJob({ seal, coats, resin, temperatureC }: ScheduleJob): Parameters<typeof shopHours>[0] {

@@ -5,7 +5,7 @@ import type { ScheduleStep } from './plan-schedule.ts';
 const MS_PER_QUARTER = 900_000;
 const QUARTERS_PER_HOUR = 4;
 /** What rounding adds to a whole quarter is not another. */
-const SLACK = 1e-6;
+const WHOLE_QUARTER_TOL = 1e-6;
 
 /** The schedule as the report tells it: hours from the start, and dates where the start is known. */
 export function scheduleReport(
@@ -35,11 +35,11 @@ export function scheduleReport(
 
 /** Rules of thumb are no better than a quarter of an hour: none is told earlier than the rule, and no window ends later. */
 function laterQuarter(hours: number): number {
-  return Math.ceil(hours * QUARTERS_PER_HOUR - SLACK);
+  return Math.ceil(hours * QUARTERS_PER_HOUR - WHOLE_QUARTER_TOL);
 }
 
 function earlierQuarter(hours: number): number {
-  return Math.floor(hours * QUARTERS_PER_HOUR + SLACK);
+  return Math.floor(hours * QUARTERS_PER_HOUR + WHOLE_QUARTER_TOL);
 }
 
 function after(start: number, quarters: number): string {

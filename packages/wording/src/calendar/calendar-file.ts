@@ -5,7 +5,7 @@ import { createEvents, type EventAttributes } from 'ics';
 import { STEP_WORDS, stepTitle } from '../facts/step-words.ts';
 
 /** An event is at least this long, in minutes, so that a calendar shows it. */
-const LEAST_MINUTES = 30;
+const MIN_MINUTES = 30;
 
 /**
  * A schedule as an iCalendar file (RFC 5545), times without a zone: the clock of the shop.
@@ -21,7 +21,7 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
   const events = steps.map((step): EventAttributes => {
     const { remark } = STEP_WORDS[step.step];
     const from = timeOf(step.earliest);
-    const to = step.isWindow ? timeOf(step.latest) : from + LEAST_MINUTES * 60_000;
+    const to = step.isWindow ? timeOf(step.latest) : from + MIN_MINUTES * 60_000;
     const cautious =
       step.isWindow || step.latest === step.earliest ? '' : ` More cautious rules give ${step.latest}.`;
     // the library's types leave out the stamp that its own schema takes
@@ -30,7 +30,7 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
       description: `${remark}${cautious} Data sheets come first.`,
       // ready-made texts pass through the library untouched, so that no time zone of this computer gets in
       start: calendarTime(from),
-      end: calendarTime(Math.max(to, from + LEAST_MINUTES * 60_000)),
+      end: calendarTime(Math.max(to, from + MIN_MINUTES * 60_000)),
       timestamp: `${calendarTime(timeOf(first?.earliest))}Z`,
       uid: `${step.step}-${step.turn}-${hexOf(name)}@pourproof`,
       productId: 'pourproof',

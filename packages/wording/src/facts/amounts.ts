@@ -1,6 +1,11 @@
+/** Rounding of the logarithm of a step that is a power of ten. */
+const WHOLE_DIGIT_TOL = 1e-9;
+/** A share this near to 1 is all of it: rounding of sums. */
+const ALL_REL_TOL = 1e-9;
+
 /** Prints a mass in grams with the digits of the scale that weighs it in steps of `stepG`. */
 export function formatMass(g: number, stepG: number): string {
-  return `${g.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG) - 1e-9)))} g`;
+  return `${g.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG) - WHOLE_DIGIT_TOL)))} g`;
 }
 
 /** Prints percent with one digit, never rounding what is not all to 100.0 nor what is not nothing to 0.0. */
@@ -17,5 +22,5 @@ export function formatPercent(percent: number): string {
 /** Prints what share `part` is of `whole`, in percent; 0 % of nothing. What rounding of sums leaves off or adds to all of it is not told. */
 export function formatShare(part: number, whole: number): string {
   const share = whole > 0 ? part / whole : 0;
-  return formatPercent(100 * (Math.abs(share - 1) < 1e-9 ? 1 : share));
+  return formatPercent(100 * (Math.abs(share - 1) < ALL_REL_TOL ? 1 : share));
 }

@@ -3,6 +3,9 @@ import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { formatShare } from './amounts.ts';
 
+/** A cut whose floor falls short of it by no more than this share is level all over. */
+const LEVEL_REL_TOL = 1e-9;
+
 /** What will be cut and what not, in one sentence each. */
 export function cutSentences(report: Report, unit: LengthUnit): readonly string[] {
   const { artwork, cut, strokes } = report;
@@ -34,7 +37,6 @@ function deepText({ areaMm2, floorAreaMm2, maxDepthMm }: Report['cut'], unit: Le
   if (floorAreaMm2 === 0) {
     return `up to ${formatLength(maxDepthMm, unit)}`;
   }
-  // rounding apart, all of it is floor
-  const isLevel = floorAreaMm2 > areaMm2 * (1 - 1e-9);
+  const isLevel = floorAreaMm2 > areaMm2 * (1 - LEVEL_REL_TOL);
   return `${isLevel ? '' : 'up to '}${bitSize(maxDepthMm, unit)}`;
 }

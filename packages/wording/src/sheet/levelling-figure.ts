@@ -10,6 +10,8 @@ import { digits, linePath, ringsPath } from './path-data.ts';
 const ROOM_MM: readonly [number, number] = [182, 80];
 /** Free room around the artwork, mm on paper. */
 const MARGIN_MM = 5;
+/** A drawing without extent is scaled as if it had this, mm. */
+const MIN_EXTENT_MM = 1e-9;
 /** Never drawn larger than this times real size. */
 const LARGEST = 3;
 
@@ -37,8 +39,8 @@ export function levellingFigure({ picture, report, job }: Vetted): string {
 function drawing({ artwork, levelling, boundsMm: [left, top, right, bottom] }: Picture): string {
   const ratio = Math.min(
     LARGEST,
-    (ROOM_MM[0] - 2 * MARGIN_MM) / Math.max(right - left, 1e-9),
-    (ROOM_MM[1] - 2 * MARGIN_MM) / Math.max(bottom - top, 1e-9),
+    (ROOM_MM[0] - 2 * MARGIN_MM) / Math.max(right - left, MIN_EXTENT_MM),
+    (ROOM_MM[1] - 2 * MARGIN_MM) / Math.max(bottom - top, MIN_EXTENT_MM),
   );
   const pad = MARGIN_MM / ratio;
   const width = right - left + 2 * pad;

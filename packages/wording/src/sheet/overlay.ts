@@ -28,7 +28,7 @@ const LEVEL_PAINT: Readonly<Record<LevellingGrade, string>> = {
   holds: 'stroke="#000000" stroke-width="0.08"',
 };
 /** Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that carry their number as a title. */
-const MOST_DISCS = 12;
+const MAX_DISCS = 12;
 
 /**
  * A drawing in real size (one user unit is one millimetre, in the artwork's own coordinates) with one named group each for
@@ -40,8 +40,8 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
   const width = box[2] - box[0];
   const height = box[3] - box[1];
   const entries = findingEntries(report, job);
-  const discs = entries.flatMap((entry) => entry.places.slice(0, MOST_DISCS));
-  const dots = entries.flatMap((entry) => entry.places.slice(MOST_DISCS));
+  const discs = entries.flatMap((entry) => entry.places.slice(0, MAX_DISCS));
+  const dots = entries.flatMap((entry) => entry.places.slice(MAX_DISCS));
   const marks = placeMarks(discs, DISC_MM, { bounds: box, drawn: picture.artwork });
   return [
     `<?xml version="1.0" encoding="UTF-8"?>`,

@@ -24,7 +24,7 @@ const DIRECTIONS: readonly Point[] = Array.from({ length: 12 }, (_, k) => {
 /** Distances tried, in radii of the disc. */
 const REACHES: readonly number[] = [2, 2.8, 3.8, 5, 6.5, 8.5];
 /** An edge is looked at in at most this many places, so that one huge edge costs no more than a crowd of small ones. */
-const MOST_STEPS = 500;
+const MAX_STEPS = 500;
 
 /**
  * Sets numbered discs beside their places so that they stay inside the picture, off one another and off what is drawn, where
@@ -65,7 +65,7 @@ function inkedCells({ coords, ringEnds }: Rings, cellMm: number): ReadonlySet<st
       const ay = coords[2 * i + 1] ?? 0;
       const dx = (coords[2 * j] ?? 0) - ax;
       const dy = (coords[2 * j + 1] ?? 0) - ay;
-      const steps = Math.max(1, Math.min(MOST_STEPS, Math.ceil(Math.hypot(dx, dy) / cellMm)));
+      const steps = Math.max(1, Math.min(MAX_STEPS, Math.ceil(Math.hypot(dx, dy) / cellMm)));
       for (let k = 0; k < steps; k++) {
         cells.add(cellOf(ax + (k / steps) * dx, ay + (k / steps) * dy, cellMm));
       }

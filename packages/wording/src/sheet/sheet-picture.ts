@@ -32,8 +32,8 @@ const MARGIN_MM = 9.5;
 /** Radius of a numbered disc, mm on paper. */
 const DISC_MM = 2.5;
 /** Places marked in the picture for one finding; more would hide what they mark. */
-const MOST_MARKS = 8;
-const MOST_NOTE_MARKS = 3;
+const MAX_MARKS = 8;
+const MAX_NOTE_MARKS = 3;
 /** Height under the artwork for the scale bar, mm on paper. */
 const BAR_ROOM_MM = 9;
 
@@ -63,7 +63,7 @@ export function sheetPicture(
   const width = box[2] - box[0];
   const height = box[3] - box[1] + BAR_ROOM_MM * paper;
   const shown = entries.flatMap((entry) =>
-    entry.places.slice(0, entry.severity === 'note' ? MOST_NOTE_MARKS : MOST_MARKS),
+    entry.places.slice(0, entry.severity === 'note' ? MAX_NOTE_MARKS : MAX_MARKS),
   );
   const marks = placeMarks(shown, DISC_MM * paper, { bounds: box, drawn: picture.artwork });
   const svg = [

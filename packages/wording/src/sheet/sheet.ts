@@ -21,9 +21,9 @@ import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
 
 /** Enlargements beside one finding. */
-const MOST_LOUPES = 2;
+const MAX_LOUPES = 2;
 /** Places listed in words for one finding. */
-const MOST_PLACES = 8;
+const MAX_PLACES = 8;
 
 /**
  * A page to print for every artwork, as one HTML document that needs nothing else: no script, no network.
@@ -174,7 +174,7 @@ function overview(entries: readonly FindingEntry[]): string {
 }
 
 function findingBlock(entry: FindingEntry, vetted: Vetted, id: string): string {
-  const loupes = entry.places.slice(0, MOST_LOUPES).map((place) => loupe(place, vetted, id));
+  const loupes = entry.places.slice(0, MAX_LOUPES).map((place) => loupe(place, vetted, id));
   return [
     '<section class="finding"><div>',
     `<h3><span class="number">${entry.number}</span> ${words(entry.title)} <span class="grade ${entry.severity}">${entry.severity}</span></h3>`,
@@ -197,13 +197,13 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
   }
   const [left, top] = report.rulerOffsetMm;
   const listed = places
-    .slice(0, MOST_PLACES)
+    .slice(0, MAX_PLACES)
     .map(
       ({ label, atMm }) =>
         `${label}: ${formatLength(atMm[0] - left, job.units)}, ${formatLength(atMm[1] - top, job.units)}`,
     )
     .join('; ');
-  const more = places.length > MOST_PLACES ? `; ${places.length - MOST_PLACES} more` : '';
+  const more = places.length > MAX_PLACES ? `; ${places.length - MAX_PLACES} more` : '';
   return `<p class="places">From the left and top edges of the artwork: ${words(listed + more)}.</p>`;
 }
 

@@ -14,7 +14,7 @@ import { shortBasis } from './short-basis.ts';
 import { wrap } from './wrap.ts';
 
 /** Places listed for one finding; the rest is counted and stands in the JSON report and the overlay. */
-const MOST_PLACES = 6;
+const MAX_PLACES = 6;
 
 /** How the text is laid out. */
 export interface ReportTextOptions {
@@ -89,7 +89,7 @@ function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit):
     return 'no one place';
   }
   const shown = places
-    .slice(0, MOST_PLACES)
+    .slice(0, MAX_PLACES)
     .map(({ label, atMm }) =>
       `${label} ${formatLength(atMm[0] - left, unit)}, ${formatLength(atMm[1] - top, unit)}`.replaceAll(
         ' ',
