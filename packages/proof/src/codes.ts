@@ -1,4 +1,7 @@
-/** Every finding there can be, by its stable code: the only list. Each has a file in checks/ and a page in docs/findings/. */
+/**
+ * All findings by their stable codes, the only list. Each has a file in checks/, its words in
+ * wording/findings/ and a page in docs/findings/.
+ */
 export const FINDING_CODES = [
   'oil-in-wood',
   'off-the-board',

@@ -1,6 +1,6 @@
 import type { Source } from '@pourproof/materials';
 
-/** Id of a source that findings rest on beside those of the materials' tables. */
+/** Id of a source of findings, beside those of the materials' tables. */
 export type JudgementSourceId =
   | 'opening-by-disc'
   | 'local-thickness'

@@ -16,7 +16,10 @@ export interface Picture {
   readonly narrow: readonly { readonly path: Float64Array; readonly widths: Float64Array }[];
   /** Wall stretches at high bleed risk, open lines. */
   readonly bleedWalls: readonly Float64Array[];
-  /** Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its high end. */
+  /**
+   * Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its
+   * high end.
+   */
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
   /** Blocks of the board; one without an outline where no board is described. */
   readonly blocks: readonly PicturedBlock[];

@@ -3,8 +3,8 @@ import type { Finding } from './report/finding-schema.ts';
 import type { Report } from './report/report.ts';
 
 /**
- * The gravest severity among the findings and among what the reader noticed; notes leave the verdict clear. What is not cut at all is a stop whatever
- * the findings are.
+ * The gravest severity among the findings and the reader's notices; notes leave the verdict clear. A job that
+ * cuts nothing is a stop whatever the findings are.
  */
 export function verdictOf(
   findings: readonly Finding[],

@@ -2,7 +2,7 @@ import { blockIndex } from './block-index.ts';
 import { clipSegment } from './clip-segment.ts';
 import type { PlacedBlock } from './place-board.ts';
 
-/** A function that gives the index of the block under a place, the first where several are; -1 where none is. */
+/** Returns a function from a place to the index of the block under it: the first of several, -1 for none. */
 export function blockAt(blocks: readonly PlacedBlock[]): (x: number, y: number) => number {
   const { near } = blockIndex(blocks);
   return (x, y) =>

@@ -3,11 +3,11 @@ import type { PlacedBlock } from './place-board.ts';
 
 /** Finds the blocks near a place without asking every block. */
 export interface BlockIndex {
-  /** Indices of the blocks whose box meets a box, rising; all that have no outline are among them. */
+  /** Indices of the blocks whose box meets a box, ascending; blocks without an outline always match. */
   readonly near: (box: Bounds) => readonly number[];
 }
 
-/** Boxes are met within this, mm: far above rounding, far below what a saw holds. */
+/** Boxes are enlarged by this, mm: far above rounding, far below the tolerance of a saw. */
 const BOX_TOL_MM = 1e-5;
 
 /** An index of the blocks of a board by their boxes. */

@@ -21,7 +21,10 @@ export interface BlockMeasures {
   readonly floorAreaMm2: number;
   readonly wallAreaMm2: number;
   readonly wallLengthMm: number;
-  /** ∫ |n·f| ds along the outline with the fibre's part in the face: exposure of upright walls per mm of depth. */
+  /**
+   * ∫ |n·f| ds along the outline with the fibre's part in the face: exposure of upright walls per mm of
+   * depth.
+   */
   readonly exposedLengthMm: number;
   /** ∫ |n·f| dA. */
   readonly wallExposedMm2: number;
@@ -34,7 +37,7 @@ export interface BlockMeasures {
 /**
  * The cut in every block that it meets: walls, floor, exposure of end grain, and the face that colour may reach.
  *
- * Floors share out the true area in proportion to what flattened outlines say. For upright walls |n·f| is the fibre's part in the face times
+ * Floor area is the true area, divided in proportion to the flattened outlines. For upright walls |n·f| is the fibre's part in the face times
  * |n·f₂|, and a floor sees sin(dive); other walls are summed element by element.
  */
 export function blockMeasures(
@@ -53,7 +56,7 @@ export function blockMeasures(
           cut,
           blocks.map(({ region }) => ringsBounds(region ?? cut)),
         );
-  // many blocks, few woods
+  // many blocks share few woods
   const travels = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
   return blocks.flatMap((block, b): BlockMeasures[] => {
     const near = nearby[b] ?? cut;
@@ -106,7 +109,9 @@ export function inFace(diveRad: number): number {
   return Math.abs(part) < UPRIGHT_TOL ? 0 : part;
 }
 
-/** Colour travel in a block under the job's seal and resin, or under another seal, moved by the job's coupons. */
+/**
+ * Colour travel in a block under the job's seal and resin, or under another seal, moved by the job's coupons.
+ */
 export function travelIn(
   { row, part }: Pick<PlacedBlock, 'row' | 'part'>,
   job: Job,
@@ -147,7 +152,7 @@ function bleedIn(
     const [fx, fy] = fibreVector(radians(block.grainDeg));
     const bands = jointBands(near, block.region, [fx * travelMm * reach, fy * travelMm * reach]);
     const all = bands.length === 0 ? region : joined(region, bands);
-    // a glue line stops colour; and what the neighbouring block lost to the cut is not wood
+    // a glue line stops colour, and what the neighbouring block lost to the cut is not wood
     return booleans(booleans(all, block.region, 'intersect'), near, 'subtract');
   };
   return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };

@@ -104,7 +104,7 @@ function kindsOf(blocks: readonly BlockMeasures[]): readonly BlockKind[] {
   const kinds = new Map<string, BlockMeasures[]>();
   for (const each of blocks) {
     const { row, part, grainDeg, diveDeg } = each.block;
-    // blocks of one direction may differ by rounding after a turn
+    // after a turn, blocks of one direction may differ by rounding
     const key = `${row.name} ${part} ${grainDeg.toFixed(6)} ${diveDeg.toFixed(6)}`;
     kinds.set(key, [...(kinds.get(key) ?? []), each]);
   }

@@ -17,7 +17,8 @@ export interface BlockWallRun {
 const EXPOSURE_TOL = 1e-12;
 
 /**
- * The stretches of wall in a block that its fibres meet squarely enough in three dimensions, see `sidewaysExposure`; cut at the block's edge.
+ * The stretches of wall in a block whose exposure in three dimensions is high enough, see `sidewaysExposure`;
+ * clipped at the block's edge.
  *
  * @param leanRad how far walls lean back from upright at the face
  */

@@ -7,14 +7,18 @@ import type { PlacedBlock } from './place-board.ts';
 /** Wall of a cut that stands in one block, seen from above, mm. */
 export interface BlockWalls {
   readonly lengthMm: number;
-  /** ∫ |n·f| ds for the fibre's direction on the face; times cos(dive) it is the exposed length of upright walls. */
+  /**
+   * ∫ |n·f| ds for the fibre's direction on the face; times cos(dive) it is the exposed length of upright
+   * walls.
+   */
   readonly exposedMm: number;
 }
 
 /**
- * Shares the walls of a cut out to the blocks in which they stand: one entry per block, and the length that stands in none.
+ * Assigns the walls of a cut to the blocks in which they stand: one entry per block, and the length that
+ * stands in none.
  *
- * Exact for polygons. Where a wall runs along a joint it stands in the block behind it, on the side of the wood.
+ * Exact for polygons. A wall that runs along a joint belongs to the block behind it, on the wood side.
  */
 export function blockWalls(
   cut: CleanRegion,

@@ -12,12 +12,15 @@ export interface CarvedExposure {
   readonly floorExposedMm2: number;
 }
 
-/** On a board of several blocks walls are shared out in stretches of this length, mm (our choice: finer than any block is laid). */
+/**
+ * On a board of several blocks, walls are assigned in stretches of this length, mm (our choice: finer than
+ * any joint is laid).
+ */
 const STRETCH_MM = 0.5;
 
 /**
- * Walls and floors of a cut of any shape by the block in which they stand, with their exposure of end grain in three dimensions. Each element goes to
- * the block under its point; those under none are left out.
+ * Walls and floors of a cut of any shape by the block in which they stand, with their exposure of end grain
+ * in three dimensions. Each element goes to the block under its point; those under none are left out.
  */
 export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[]): readonly CarvedExposure[] {
   const isOne = blocks.every(({ region }) => region === null);
@@ -39,7 +42,7 @@ export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[])
   if (first === undefined) {
     return [];
   }
-  // the same elements in the same order whatever the fibre
+  // the elements and their order do not depend on the fibre
   const { count, points, areasMm2, isFloor } = wallsFor(first);
   const sums = blocks.map(() => ({ wallAreaMm2: 0, floorAreaMm2: 0, wallExposedMm2: 0, floorExposedMm2: 0 }));
   const under = blockAt(blocks);

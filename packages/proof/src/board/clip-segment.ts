@@ -1,10 +1,11 @@
 import { type CleanRegion, ringStart } from '@pourproof/plane';
 
 /**
- * Parts of the segment from (ax, ay) to (bx, by) that lie in a region, as pairs of shares of its length from 0 to 1, in order.
+ * Parts of the segment from (ax, ay) to (bx, by) that lie in a region, as pairs of shares of its length from
+ * 0 to 1, in order.
  *
- * A part that runs along the region's edge belongs to the region when the region lies on the side of (nx, ny), so that regions
- * that tile the plane share out every segment without rest.
+ * A part that runs along the region's edge belongs to the region when the region lies on the side of (nx,
+ * ny), so that regions that tile the plane divide every segment exactly.
  *
  * @param nx direction (of any length) of the side that counts, for parts on an edge
  */
@@ -34,13 +35,15 @@ export function clipSegment(
   return parts;
 }
 
-/** How far beside a segment it is asked which block lies there, mm: far below what a saw or a bit holds. */
+/**
+ * Offset to the side at which a point is tested for its block, mm: far below the tolerance of a saw or a bit.
+ */
 const SIDE_MM = 1e-6;
 
 /** A crossing this far beyond the end of an edge, as a share of its length, is at its end. */
 const EDGE_END_REL_TOL = 1e-12;
 
-/** Shares at which the segment meets the region's edges, with 0 and 1, rising. */
+/** Parameters at which the segment meets the region's edges, with 0 and 1, ascending. */
 function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: number): number[] {
   const shares = [0, 1];
   const dx = bx - ax;

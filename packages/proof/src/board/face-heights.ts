@@ -4,7 +4,10 @@ import { clipSegment } from './clip-segment.ts';
 import { type FittedSurface, fitSurface } from './flatness.ts';
 import type { PlacedBoard } from './place-board.ts';
 
-/** How far the face is from flat under a cut, mm, against the place where the bit is set: the middle of the artwork. */
+/**
+ * How far the face under a cut is from flat, mm, relative to the place where the bit is zeroed: the middle of
+ * the artwork.
+ */
 export interface FaceHeights {
   readonly highestMm: number;
   readonly lowestMm: number;
@@ -16,12 +19,16 @@ export interface FaceHeights {
   readonly heightAt: (at: Point) => number;
 }
 
-/** Below this share of its squared coefficients the determinant of a surface is rounding: it has no single extreme place. */
+/**
+ * A determinant smaller than this share of the squared coefficients is rounding: there is no unique
+ * stationary point.
+ */
 const FLAT_REL_TOL = 1e-12;
 
 /**
- * The highest and lowest face under a cut; `null` where the board was not measured or nothing is cut. Exact for the fitted surface: it is
- * of second degree, so along an edge, and inside, its extreme places are found in closed form.
+ * The highest and lowest face under a cut; `null` where the board was not measured or nothing is cut. Exact
+ * for the fitted surface: it is of second degree, so along an edge, and inside, its extreme places are found
+ * in closed form.
  *
  * @param zeroAt where the bit is set on the face, in the artwork's frame
  */
@@ -70,7 +77,7 @@ export function faceHeights(
   return { highestMm, lowestMm, highestAt, lowestAt, surface, heightAt };
 }
 
-/** Where a surface of second degree turns between two places, from its height at both and half-way. */
+/** The extremum of a quadratic between two places, from its values at both ends and half-way. */
 function turnBetween(heightAt: (at: Point) => number, from: Point, to: Point): Point | null {
   const between = (share: number): Point => [
     from[0] + share * (to[0] - from[0]),
@@ -83,10 +90,13 @@ function turnBetween(heightAt: (at: Point) => number, from: Point, to: Point): P
   return share > 0 && share < 1 ? between(share) : null;
 }
 
-/** Spacing of the differences that give slopes and curvatures, mm: exact for a surface of second degree up to rounding. */
+/**
+ * Spacing of the differences that give slopes and curvatures, mm: exact for a surface of second degree up to
+ * rounding.
+ */
 const STEP_MM = 50;
 
-/** The place where a surface of second degree is level, if there is exactly one. */
+/** The stationary point of a quadratic surface, if there is exactly one. */
 function levelPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | null {
   const h = STEP_MM;
   const middle = heightAt([x, y]);

@@ -5,20 +5,23 @@ import type { Point } from '@pourproof/plane';
 export interface FittedSurface {
   /** Height in mm at a place of the board. */
   readonly heightAt: (at: Point) => number;
-  /** Twist, cup and bow: a plane, its twist, and a bowl whose two curvatures are parted where there are more than 5 readings. */
+  /**
+   * A plane, its twist, and a bowl whose two curvatures (cup and bow) are separate where there are more than
+   * 5 readings.
+   */
   readonly terms: number;
   /** Largest distance of a reading from the surface, mm. */
   readonly residualMm: number;
 }
 
-/** Readings in a line span at least this much across it, mm, so that their frame can be scaled. */
+/** Lower bound of the half extent of the readings, mm: keeps the scaling finite where all lie on one line. */
 const MIN_HALF_SPAN_MM = 1e-9;
 
 /**
  * The surface of second degree that fits 5 to 9 readings best (least squares).
  *
- * Five readings (corners and middle) give a plane, a twist and one bowl; from six on cup and bow are told apart, unless the places
- * do not tell them apart. What the readings cannot decide is left flat.
+ * Five readings (corners and middle) determine a plane, a twist and one bowl; six or more separate cup from
+ * bow, if their places allow it. What the readings do not determine is left flat.
  * @throws {RangeError} when there are fewer than 5 or more than 9 readings, or a number is not finite
  */
 export function fitSurface(readings: readonly HeightReading[]): FittedSurface {
@@ -63,11 +66,12 @@ function span(values: readonly number[]): number {
 
 /** Below this share of its own length a shape is taken to add nothing to the shapes before it. */
 const DEPENDENT_REL_TOL = 1e-6;
-/** Stands in for the length of a column of zeros, which is dependent on any. */
+/** Lower bound of a column's length, so that a column of zeros counts as dependent. */
 const TINY = 1e-300;
 
 /**
- * Least squares by orthogonal columns (modified Gram-Schmidt); columns that depend on those before them get the weight 0.
+ * Least squares by orthogonal columns (modified Gram-Schmidt); columns that depend on those before them get
+ * the weight 0.
  */
 function leastSquares(
   rows: readonly (readonly number[])[],
@@ -82,7 +86,7 @@ function leastSquares(
   for (let column = 0; column < count; column++) {
     let vector = rows.map((row) => row[column] ?? 0);
     const length = norm(vector);
-    // what this column is made of, in terms of the original columns
+    // this column in terms of the original columns
     let back: number[] = Array.from({ length: count }, (_, k) => (k === column ? 1 : 0));
     for (const { unit, back: other } of basis) {
       const along = dot(vector, unit);

@@ -5,11 +5,11 @@ import { clipSegment } from './clip-segment.ts';
 type Part = readonly [from: number, to: number];
 
 /**
- * The ground that colour sweeps out of walls that stand exactly on the edge of a block, with the block on the side of the wood: one
- * parallelogram for each stretch, `[x0, y0, …]`, in the block and turned as outer rings are.
+ * The area that colour sweeps from walls that stand exactly on the edge of a block, the block being on the
+ * wood side: one parallelogram per stretch, `[x0, y0, …]`, inside the block and wound like an outer ring.
  *
- * Such a wall bounds no part of the cut in its block, so that sweeping that part leaves it out; but the wood behind it is the block's, and its
- * pores stand open.
+ * Such a wall bounds no part of the cut within its block, so that sweeping that part misses it; yet the wood
+ * behind it belongs to the block, and its pores are open.
  * @param region the block
  * @param reach travel along the block's fibres, as a vector on the face
  */
@@ -51,10 +51,10 @@ export function jointBands(
   return bands;
 }
 
-/** Stretches of the first list that are in none of the second; both run in order. */
 /** Parts of an edge shorter than this share of it are rounding. */
 const EMPTY_PART_REL_TOL = 1e-9;
 
+/** Stretches of the first list that are in none of the second; both are in order. */
 function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[] {
   const left: Part[] = [];
   for (const [from, to] of parts) {

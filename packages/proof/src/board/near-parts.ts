@@ -4,14 +4,14 @@ import { nearRings } from './near-rings.ts';
 
 /** How far beyond a box its part reaches, mm: its cut edge never falls on a joint. */
 const RIM_MM = 1;
-/** A region of fewer points is not worth cutting up. */
+/** Regions with fewer points are not bisected further. */
 const SMALL = 128;
 
 /**
- * For every box a region that is the same as the given one inside of the box; beyond it parts may be missing.
+ * For each box, a region that equals the given one inside the box; beyond it parts may be missing.
  *
- * The region is halved again and again with the boxes, so that a long outline over many blocks is cut about log₂(boxes) times and not
- * once for every box.
+ * The region is bisected together with the boxes, so that a long outline over many blocks is clipped about
+ * log₂(boxes) times, not once for each box.
  */
 export function nearParts(region: CleanRegion, boxes: readonly Bounds[]): readonly CleanRegion[] {
   const parts: CleanRegion[] = boxes.map(() => region);
@@ -33,7 +33,7 @@ export function nearParts(region: CleanRegion, boxes: readonly Bounds[]): readon
   return parts;
 }
 
-/** Boxes parted in two by their middles, across their longer extent. */
+/** Splits boxes in two by their centres, across their longer extent. */
 function halves(items: readonly number[], boxes: readonly Bounds[]): readonly (readonly number[])[] {
   const [left, top, right, bottom] = around(items, boxes);
   const axis = right - left > bottom - top ? 0 : 1;

@@ -1,9 +1,10 @@
 import { type Bounds, boundsOf, type CleanRegion, packRings, ringCoords } from '@pourproof/plane';
 
 /**
- * The rings of a region whose boxes meet a box: inside of the box the region is the same, outside of it holes may be missing.
+ * The rings of a region whose bounding boxes meet a box: inside the box the region is unchanged, outside it
+ * holes may be missing.
  *
- * Cutting a large drawing into many blocks stays near-linear this way.
+ * Keeps clipping a large drawing to many blocks near-linear.
  */
 export function nearRings(region: CleanRegion, [left, top, right, bottom]: Bounds): CleanRegion {
   const near: Float64Array[] = [];
@@ -14,6 +15,7 @@ export function nearRings(region: CleanRegion, [left, top, right, bottom]: Bound
       near.push(ring);
     }
   }
-  // rings of a clean region, whole outlines with those of their holes that matter here: still simple and nested
+  // rings of a clean region, whole outlines with those of their holes that matter here: still simple and
+  // nested
   return packRings(near) as CleanRegion;
 }

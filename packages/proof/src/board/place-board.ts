@@ -14,11 +14,11 @@ import {
   translation,
 } from '@pourproof/plane';
 
-/** A block where the artwork sees it: in the artwork's own frame. */
+/** A block in the artwork's frame. */
 export interface PlacedBlock {
   readonly row: Wood;
   readonly part: Block['part'];
-  /** In degrees against the artwork's x axis, from 0 up to 180: a fibre has no arrow. */
+  /** Degrees from the artwork's x axis, in [0, 180): fibres have no direction sign. */
   readonly grainDeg: number;
   readonly diveDeg: number;
   /** Its face; `null` where no board is described: then it is everywhere. */
@@ -35,8 +35,8 @@ export interface PlacedBoard {
 }
 
 /**
- * Lays the board under the artwork: the middle of the artwork's box comes to the job's place on the board (its middle where none
- * is given), turned counter-clockwise as seen on the face.
+ * Lays the board under the artwork: the middle of the artwork's box comes to the job's place on the board
+ * (its middle where none is given), turned counter-clockwise as seen on the face.
  *
  * Without a board one block of the job's wood lies everywhere, its fibres as the job says.
  * @param boundsMm box of the artwork in its own frame
@@ -79,7 +79,7 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
   };
 }
 
-/** A polygon through a map, as a clean region whatever way it turns. */
+/** A transformed polygon as a clean region, whichever way it winds. */
 export function cleanPolygon(outline: readonly Point[], map: Transform): CleanRegion {
   const rings = transformRings(map, packRings([outline.flat()]));
   return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
@@ -93,7 +93,10 @@ function woodOf(job: Job, { wood }: Block): Wood {
   return row;
 }
 
-/** The same fibres by the least angle: level ones by half a turn, those that dive also by the side to which they rise. */
+/**
+ * The same fibre direction by its least angle: modulo a half turn for level fibres, a full turn for those
+ * that dive.
+ */
 function plainAngle(deg: number, diveDeg: number): number {
   const round = diveDeg === 0 ? 180 : 360;
   const turned = ((deg % round) + round) % round;

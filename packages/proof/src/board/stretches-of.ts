@@ -1,5 +1,6 @@
 /**
- * Stretches of an open line `[x0, y0, x1, y1, …]` whose edges are wanted, in order; up to `joinGapMm` of others between two of them belong to both.
+ * Stretches of an open line `[x0, y0, x1, y1, …]` whose edges are wanted, in order; gaps of up to `joinGapMm`
+ * between two of them are bridged.
  *
  * @param isWanted whether an edge, given by its two ends, belongs to a stretch
  */

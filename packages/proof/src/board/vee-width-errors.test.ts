@@ -6,7 +6,10 @@ import { faceHeights } from './face-heights.ts';
 import { placeBoard } from './place-board.ts';
 import { veeWidthErrors } from './vee-width-errors.ts';
 
-/** A board of 300 × 180 mm that rises evenly by 2 mm from left to right, and a cut of 200 × 40 mm in its middle. */
+/**
+ * A board of 300 × 180 mm that rises evenly by 2 mm from left to right, and a cut of 200 × 40 mm in its
+ * middle.
+ */
 const READINGS = (
   [
     [0, 0],

@@ -13,10 +13,11 @@ export interface VeeWidthErrors {
 }
 
 /**
- * The width errors of a V cut on a face that is not flat: where the face lies Δz lower than where the bit was set, the cut is shallower by Δz
- * and narrower by 2 Δz tan(A/2); where it lies higher, wider by as much.
+ * The width errors of a V cut on a face that is not flat: where the face lies Δz lower than where the bit was
+ * set, the cut is shallower by Δz and narrower by 2 Δz tan(A/2); where it lies higher, wider by as much.
  *
- * Upper bounds where strokes stop at a depth limit or the bit's full diameter: there a V is no wider than those allow.
+ * Upper bounds where strokes stop at a depth limit or the bit's full diameter: there a V is no wider than
+ * those allow.
  * @param includedRad angle between both walls
  * @throws {RangeError} when the angle is not between 0 and π
  */

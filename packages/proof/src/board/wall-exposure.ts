@@ -1,6 +1,6 @@
 import { inFace } from './block-measures.ts';
 
-/** How a wall and the fibres that it cuts lie to the face. */
+/** How a wall, and the fibres that it cuts, are inclined to the face. */
 export interface WallSlope {
   /** How far the fibres leave the face towards their azimuth, 0 to π/2. */
   readonly diveRad: number;
@@ -8,15 +8,19 @@ export interface WallSlope {
   readonly leanRad: number;
 }
 
-/** Products n₂·f₂ from which on walls reach an exposure: of those whose wood lies on the side to which fibres rise, and of the others. */
+/**
+ * Least products n₂·f₂ at which walls reach an exposure: for wood on the side towards which the fibres rise,
+ * and for the other side.
+ */
 export interface LeastAlong {
   readonly rising: number;
   readonly falling: number;
 }
 
 /**
- * Share of the colour travel by which a wall's streaks stain the wood beside it, 0 to 1: its exposure |n·f| in three dimensions, n = (cos(lean) n₂, −sin(lean)),
- * but no more than fibres reach across the face, and 0 where streaks run back under the cut.
+ * Share of the colour travel by which a wall's streaks stain the wood beside it, 0 to 1: its exposure |n·f|
+ * in three dimensions, n = (cos(lean) n₂, −sin(lean)), but no more than fibres reach across the face, and 0
+ * where streaks run back under the cut.
  *
  * @param along n₂·f₂ on the face, −1 to 1: n₂ out of the cut into the wood, f₂ the fibre's azimuth
  */
@@ -27,12 +31,15 @@ export function sidewaysExposure(along: number, { diveRad, leanRad }: WallSlope)
   return Math.max(0, Math.min(level, square));
 }
 
-/** The highest {@link sidewaysExposure} that any wall has: of one square to the fibres' azimuth. */
+/** The highest {@link sidewaysExposure} of any wall: one at right angles to the fibres' azimuth. */
 export function highestSideways(slope: WallSlope): number {
   return Math.max(sidewaysExposure(1, slope), sidewaysExposure(-1, slope));
 }
 
-/** The products n₂·f₂ from which on {@link sidewaysExposure} reaches a value above 0; above 1 where no wall does. */
+/**
+ * The least products n₂·f₂ at which {@link sidewaysExposure} reaches a value above 0; above 1 where no wall
+ * does.
+ */
 export function leastAlong(exposure: number, { diveRad, leanRad }: WallSlope): LeastAlong {
   const level = inFace(diveRad);
   const drop = Math.sin(leanRad) * Math.sin(diveRad);

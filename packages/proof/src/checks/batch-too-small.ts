@@ -3,7 +3,7 @@ import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 
-/** A mix so small that the scale cannot split it within the ratio's tolerance. */
+/** A mix too small for the scale to weigh its parts within the ratio's tolerance. */
 export const batchTooSmall: Check = {
   code: 'batch-too-small',
   run: (measured) => {
@@ -17,7 +17,7 @@ export const batchTooSmall: Check = {
     const least = Math.min(...small);
     return {
       code: 'batch-too-small',
-      // on a scale that nobody named, or where zeroing between the parts is enough, it is a reminder only
+      // only a reminder where the job does not name its scale, or where zeroing between the parts is enough
       severity: job.defaults.includes('weigh') || pour.smallestZeroedG <= least ? 'note' : 'caution',
       where: [],
       measured: { value: least, quantity: 'mass', unit: 'g' },

@@ -15,7 +15,7 @@ export const bitCannotEnter: Check = {
     }
     const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
     const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
-    // where no bit enters everywhere, the widest that the hardest part would take
+    // where no bit enters everywhere, the widest that the tightest part takes
     const needed = largest ?? Math.min(...pieces.map((piece) => piece.widestMm));
     const isVee = measured.shape.includedRad !== null;
     const options = isVee ? veeFixes(measured, largest) : fixes(measured, largest, enters);
@@ -24,7 +24,7 @@ export const bitCannotEnter: Check = {
       code: 'bit-cannot-enter',
       severity: 'stop',
       where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
-      // the largest is known to a hundredth of it: a bit that was tried tells more
+      // the largest is known to 1 % only: a bit that was tried may be larger
       measured: { value: Math.max(needed, ...options.map(widthNamed)), quantity, unit: 'mm' },
       limit: { value: measured.bitMm, quantity, unit: 'mm' },
       because: ['opening-by-disc'],
@@ -48,7 +48,7 @@ function veeFixes(measured: Measured, largest: number | null): Fix[] {
 function fixes(measured: Measured, largest: number | null, enters: (diameter: number) => boolean): Fix[] {
   const { bitMm } = measured;
   const options: Fix[] = [];
-  // what is wider than the largest by more than its uncertainty need not be tried
+  // bits wider than the largest by more than its uncertainty need not be tried
   const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(
     (diameter) => diameter <= CERTAINTY * (largest ?? bitMm) && enters(diameter),
   );
@@ -76,12 +76,12 @@ function sizeFixes(measured: Measured, largest: number | null): Fix[] {
   return options;
 }
 
-/** Most that the factor may grow beyond the ratio of bit and largest before scaling is no way out (our choice). */
+/** How far beyond the ratio of bit to largest the factor is tried before scaling is given up (our choice). */
 const MAX_GROWTH = 1.5;
 
 /**
- * Least factor tried, from the ratio of the bit and the largest that enters on, in whole hundredths as printed; `null` where scaling does not help:
- * a sharp tip loses as much to the bit at every size.
+ * Least factor tried, from the ratio of the bit and the largest that enters on, in whole hundredths as
+ * printed; `null` where scaling does not help: a sharp tip loses as much to the bit at every size.
  */
 function scaleThatEnters(measured: Measured, largest: number): number | null {
   const ratio = measured.bitMm / largest;
@@ -94,14 +94,17 @@ function scaleThatEnters(measured: Measured, largest: number): number | null {
   return null;
 }
 
-/** How closely the largest bit that enters is found. */
+/** Relative accuracy of the largest bit that enters. */
 const CERTAINTY = 1.01;
-/** A little below the narrowest stroke a bit enters nearly always, and a little above it hardly ever (our choice of a first guess). */
+/**
+ * First guesses, as shares of the narrowest stroke: slightly below it a bit nearly always enters, slightly
+ * above hardly ever (our choice).
+ */
 const GUESS: readonly [number, number] = [0.995, 1.05];
 
 /**
- * Largest diameter below the bit's that enters everywhere, to 1 %, by halving from a guess at the narrowest stroke; `null` when none above a
- * fiftieth of the bit does.
+ * Largest diameter below the bit's that enters everywhere, to 1 %, by halving from a guess at the narrowest
+ * stroke; `null` when none above a fiftieth of the bit does.
  */
 function largestThatEnters(
   bitMm: number,

@@ -5,16 +5,21 @@ import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
-/** Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the tables). */
+/**
+ * Bridges finer than this across the fibres are not seen, mm (our choice: about the visible streak of the
+ * tables).
+ */
 const MIN_BRIDGE_MM = 0.5;
 
 /**
- * Wood within one letter that gets thinner than this share of the reach runs out to a point, blunt or not: the end of a counter (our choice). A wall
- * that is as thin all along is found as thin wood.
+ * Wood within one letter that is thinner than this share of the reach is taken to run out to a point, blunt
+ * or not: the end of a counter (our choice). A wall that is this thin throughout is reported as thin wood.
  */
 const POINT_OF_WOOD = 0.1;
 
-/** Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together. */
+/**
+ * Wood between two strokes that colour is likely to cross along the fibres, so that the strokes run together.
+ */
 export const bleedReachesNeighbour: Check = {
   code: 'bleed-reaches-neighbour',
   run: ({ job, blocks }) => {
@@ -37,7 +42,7 @@ export const bleedReachesNeighbour: Check = {
       fix: {
         options: [
           ...sealFixes(job, inBlock, reachMm, touch.gapMm),
-          // a hundredth more than what is missing, so that it holds as printed
+          // a hundredth more than is missing, so that the printed value is enough
           {
             do: 'widen',
             what: 'wood',
@@ -56,7 +61,7 @@ interface Reached {
   readonly inBlock: BlockMeasures;
 }
 
-/** Looked for in one block at a time: a glue line stops colour, and its edge is no stroke. */
+/** One block at a time: a glue line stops colour, and a block's edge is no stroke. */
 function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
   const { block, travel, cut } = inBlock;
   const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
@@ -65,7 +70,10 @@ function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
     .map((touch) => ({ touch, reachMm, inBlock }));
 }
 
-/** Between two parts of the cut, or two strokes of one; a wedge of wood that runs out to a point at an inner corner is neither. */
+/**
+ * Between two parts of the cut, or two strokes of one; a wedge of wood that runs out to a point at an inner
+ * corner is neither.
+ */
 function isBridge({ kind, gapMm, acrossMm }: SweepTouch, reachMm: number): boolean {
   return (
     acrossMm >= MIN_BRIDGE_MM &&

@@ -2,13 +2,14 @@ import { leftStanding, type StandingPiece } from '@pourproof/geometry';
 import type { Measured } from '../measured.ts';
 
 /**
- * Pieces smaller than this are left out, in mm²: what flattening alone can leave where a stroke is as wide as the bit.
+ * Pieces smaller than this are left out, in mm²: flattening alone can leave them where a stroke is as wide as
+ * the bit.
  */
 const MIN_PIECE_MM2 = 0.01;
 
 /**
- * Parts of strokes that a flat bit of this diameter can't enter, largest first; corners that any round bit leaves are not among them, nor are
- * steep tips, which lose no more than the bit's diameter.
+ * Parts of strokes that a flat bit of this diameter cannot enter, largest first; corners that any round bit
+ * leaves are not among them, nor are steep tips, which lose no more than the bit's diameter.
  */
 export function blockedPieces(measured: Measured, diameterMm: number): readonly StandingPiece[] {
   const { axis, job, bitMm, standing } = measured;
@@ -18,9 +19,12 @@ export function blockedPieces(measured: Measured, diameterMm: number): readonly 
     .toSorted((a, b) => b.areaMm2 - a.areaMm2);
 }
 
-/** Whether the smallest bit of the job enters everywhere once the artwork is scaled by `factor`: what is left of a tip grows with it. */
+/**
+ * Whether the smallest bit of the job enters everywhere once the artwork is scaled by `factor`: what is left
+ * of a tip grows with it.
+ */
 export function entersScaled({ axis, job, bitMm }: Measured, factor: number): boolean {
-  // the bit in the enlarged artwork is a bit that much smaller in this one
+  // scaling the artwork up is the same as scaling the bit down
   const { pieces } = leftStanding(axis, bitMm / factor / 2, job.toleranceMm / factor);
   return !pieces.some((piece) => countsAsBlocked(piece, job.toleranceMm, factor));
 }

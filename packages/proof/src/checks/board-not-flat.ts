@@ -1,10 +1,13 @@
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 
-/** A face this much out of flat is flat for carving, whatever levelling takes, mm (our choice). */
+/** A face within this counts as flat, whatever levelling takes off, mm (our choice). */
 const FLAT_ENOUGH_MM = 0.1;
 
-/** A face that rises and falls under the cut by more than levelling takes off: low spots keep a skin of resin, high ones lose depth. */
+/**
+ * A face that rises and falls under the cut by more than levelling takes off: low spots keep a skin of resin,
+ * high ones lose depth.
+ */
 export const boardNotFlat: Check = {
   code: 'board-not-flat',
   run: ({ job, heights, maxDepth }) => {

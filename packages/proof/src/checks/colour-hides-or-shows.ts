@@ -5,8 +5,8 @@ import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
 /**
- * Whether a streak of this colour hides in this wood or shows even on figured wood: a note that tells how much the bleed matters.
- * Silent between the two, where no streak is to be expected, and where a colour is not known.
+ * Whether a streak of this colour hides in this wood or shows even on figured wood: a note on how much the
+ * bleed matters. Silent between the two, where no streak is to be expected, and where a colour is not known.
  */
 export const colourHidesOrShows: Check = {
   code: 'colour-hides-or-shows',

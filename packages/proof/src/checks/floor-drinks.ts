@@ -4,14 +4,14 @@ import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
-/** From this exposure of the floor on it counts as end grain: fibres that dive by 30° or more (our choice). */
+/** Exposure from which a floor counts as end grain: fibres that dive by 30° or more (our choice). */
 const MIN_EXPOSURE = 0.5;
 
-/** Floors in end grain that drink resin downwards: it goes missing, and the level falls. */
+/** Floors in end grain that soak up resin: it goes missing, and the level falls. */
 export const floorDrinks: Check = {
   code: 'floor-drinks',
   run: ({ job, blocks, shape }) => {
-    // the walls of a V lean back and drink downwards too
+    // the walls of a V lean back and soak up resin downwards too
     const leans = shape.includedRad !== null;
     const [clean] = bleedClassEndsMm.value;
     const thirsty = blocks

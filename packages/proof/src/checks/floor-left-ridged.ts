@@ -8,21 +8,21 @@ import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
-/** Less floor than this is gone over by the tip in a few rounds, mm² (our choice: a square of 2 mm). */
+/** The tip covers a smaller floor in a few rounds, mm² (our choice: a square of 2 mm). */
 const MIN_FLOOR_MM2 = 4;
-/** Floor no wider than this is done in a round or two, mm (our choice). */
+/** The tip covers a narrower floor in a round or two, mm (our choice). */
 const NARROW_FLOOR_MM = 1;
 /** Thickness of a board that is not described, mm: three quarters of an inch (common practice). */
 const USUAL_BOARD_MM = mmFromInches(0.75);
-/** Share of the floor that a flat bit has to take over to be offered (our choice). */
+/** Share of the floor that a flat bit must clear to be offered (our choice). */
 const WORTHWHILE = 0.8;
 
-/** Level floor under a depth limit that only the point of a V goes over: it leaves ridges, not a floor. */
+/** Level floor at the depth limit that only the point of a V passes over: it leaves ridges, not a floor. */
 export const floorLeftRidged: Check = {
   code: 'floor-left-ridged',
   run: (measured) => {
     const { carving, shape } = measured;
-    // a ball leaves ridges as fine as its rounds are close: that is the maker's to choose
+    // how fine the ridges of a ball are depends on the stepover, which the maker chooses
     if (shape.includedRad === null || carving.scallopedFloorMm2 < MIN_FLOOR_MM2) {
       return null;
     }
@@ -58,7 +58,7 @@ function outlinesOf(region: CleanRegion): readonly Float64Array[] {
     .toSorted((a, b) => size(b) - size(a));
 }
 
-/** The widest flat bit that takes most of the floor, and the depth at which there is none. */
+/** The widest flat bit that clears most of the floor, and the depth at which there is no floor. */
 function fixes(measured: Measured, floorAxis: MedialAxis): Fix[] {
   const { job, carving } = measured;
   const options: Fix[] = [];
@@ -87,11 +87,14 @@ function fixes(measured: Measured, floorAxis: MedialAxis): Fix[] {
   return options;
 }
 
-/** The depth at which a V of the job meets itself everywhere; `null` where none can, or the board is too thin for it. */
+/**
+ * The depth at which the flanks of a V of the job meet everywhere; `null` where none can, or the board is too
+ * thin for it.
+ */
 function deepenTo({ job, carving, axis }: Measured): number | null {
   const widest = 2 * axis.nodeR.reduce((w, r) => Math.max(w, r), 0);
   const board = job.board?.thicknessMm ?? USUAL_BOARD_MM;
-  // other bits would have to clear that deep too
+  // the other bits would have to clear that deep as well
   const reach = (bit: Bit): number =>
     bit.kind === 'vee' ? veeReachMm(bit) : (bit.cuttingLengthMm ?? Number.POSITIVE_INFINITY);
   const most = Math.min(board / 2, ...job.bits.map(reach));

@@ -5,7 +5,7 @@ import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 
-/** From this share of clear seal in the section on, a stroke reads as pale (our choice: half). */
+/** Share of clear seal in the section from which a stroke reads as pale (our choice: half). */
 const MOSTLY_CLEAR = 0.5;
 
 /** Strokes that are cut but fill with clear seal, so that little or no colour finds room. */

@@ -9,16 +9,21 @@ import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
-/** Walls at risk closer together than this are one place for a reader, mm (our choice). */
+/** Walls at risk closer together than this are reported as one place, mm (our choice). */
 const JOIN_MM = 0.5;
-/** Shorter walls at risk make a streak finer than is seen, mm (our choice: about the visible streak of the tables). */
+/**
+ * Shorter walls make a streak too fine to be seen, mm (our choice: about the visible streak of the tables).
+ */
 const MIN_WALL_MM = 0.5;
 /** Turns tried for the artwork, in degrees. */
 const TURN_STEP_DEG = 5;
 /** A turn is offered only when it spares at least this share of end grain (our choice). */
 const WORTHWHILE = 0.2;
 
-/** Walls that cut the fibres open so squarely that colour is likely to run visibly into this wood under this seal. */
+/**
+ * Walls that cut the fibres open so squarely that colour is likely to run visibly into this wood under this
+ * seal.
+ */
 export const highBleedWall: Check = {
   code: 'high-bleed-wall',
   run: (measured) => {

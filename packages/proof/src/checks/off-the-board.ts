@@ -16,7 +16,7 @@ import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
-/** Less than this outside is rounding, mm². */
+/** A smaller area outside is rounding, mm². */
 const MIN_MM2 = 0.01;
 
 /** A cut that leaves the board, or comes into its margin, a hole or a groove. */
@@ -49,7 +49,7 @@ function outerRings(region: CleanRegion): readonly Float64Array[] {
   return Array.from(region.ringEnds, (_, k) => ringCoords(region, k)).filter((ring) => ringArea(ring) > 0);
 }
 
-/** The least move of the box onto the box of the clear face, tried on the cut itself. */
+/** The least move of the cut's bounding box into that of the clear face, tried on the cut itself. */
 function moves({ cutRegion }: Measured, clear: CleanRegion): Fix[] {
   if (clear.ringEnds.length === 0) {
     return [];
@@ -67,7 +67,7 @@ function moves({ cutRegion }: Measured, clear: CleanRegion): Fix[] {
     : [];
 }
 
-/** Away from zero to a hundredth, so that the move as printed is enough. */
+/** Rounded away from zero to a hundredth, so that the printed move is enough. */
 function round(value: number): number {
   return (Math.sign(value) * Math.ceil(Math.abs(value) * 100)) / 100;
 }

@@ -1,7 +1,10 @@
 import { oilCleaning } from '@pourproof/materials';
 import type { Check } from './check.ts';
 
-/** Oil or wax in the board: nothing bonds to it, so it is a stop with the cleaning steps and never a score. */
+/**
+ * Oil or wax in the board: nothing bonds to it, so an oiled board is a stop with the cleaning steps, never a
+ * mere score.
+ */
 export const oilInWood: Check = {
   code: 'oil-in-wood',
   run: ({ job, blocks }) => {

@@ -3,10 +3,12 @@ import type { Measured } from '../measured.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 
-/** More places than this would only clutter the sheet; the count says how many there are. */
+/** More places would only clutter the sheet; the count gives their number. */
 const MAX_PLACES = 100;
 
-/** Outlines that cross themselves: the fill rule decides what is cut there, which may not be what was meant. */
+/**
+ * Outlines that cross themselves: the fill rule decides what is cut there, which may not be what was meant.
+ */
 export const outlineCrosses: Check = {
   code: 'outline-crosses',
   run: (measured) => {
@@ -29,7 +31,10 @@ export const outlineCrosses: Check = {
   },
 };
 
-/** The drawing resolved without strokes and letters, whose pieces overlap by design and cross whatever they are drawn over. */
+/**
+ * The drawing resolved without strokes and letters, whose pieces overlap by design and cross whatever they
+ * are drawn over.
+ */
 function outlinesAlone({ drawing, resolved }: Measured): Resolved {
   const outlines = drawing.shapes.filter((shape) => shape.isPieced !== true);
   return outlines.length === drawing.shapes.length

@@ -10,14 +10,17 @@ import { placeOfPath, placeOfPoint } from './places.ts';
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
 
-/** Least that levelling takes, mm: a way out that leaves nothing to level is none (our choice). */
+/** Least that levelling takes off, mm: a fix that leaves nothing to level is none (our choice). */
 const STEP_MM = 0.01;
-/** No pocket is deeper, mm (our choice: what is taken for a slip of the unit). */
+/** No pocket is deeper, mm (our choice: beyond it a wrong unit is assumed). */
 const DEEPEST_MM = 100;
-/** A pocket that has to get more than so many times as deep is another job, no way out of this one (our choice). */
+/** Deepening by more than this factor makes it another job, and is not offered (our choice). */
 const MAX_DEEPENED = 4;
 
-/** Levelling that takes all colour off, or leaves it too shallow to hide the floor or, in a V, too narrow to read. */
+/**
+ * Levelling that takes all colour off, or leaves it too shallow to hide the floor or, in a V, too narrow to
+ * read.
+ */
 export const sandsThrough: Check = {
   code: 'sands-through',
   run: (measured) => {
@@ -53,8 +56,9 @@ function widthLimit({ includedRad }: Measured['shape']): typeof limits.narrowest
 }
 
 /**
- * Whether levelling leaves a stroke too narrow. A V's walls show through along its edges whatever its depth: it is held to its width throughout. What other
- * bits cut too narrow from the start has its own finding.
+ * Whether levelling leaves a stroke too narrow. A V's walls show through along its edges whatever its depth:
+ * it is held to its width throughout. Strokes that other bits cut too narrow from the start have their own
+ * finding.
  */
 function losesWidth({ levelling, shape }: Measured): boolean {
   const { leftWidthMm, narrowestMm } = levelling;
@@ -62,7 +66,7 @@ function losesWidth({ levelling, shape }: Measured): boolean {
   return leftWidthMm < least && (shape.includedRad !== null || narrowestMm >= least);
 }
 
-/** The strokes that are lost; where colour only becomes thin, the place where it does first. */
+/** The strokes that are lost; where colour only becomes thin, the place where it does so first. */
 function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<typeof placeOfPoint>[] {
   const { lostBelowMm, firstLostAt } = levelling;
   const lost =
@@ -104,7 +108,7 @@ function fixes(measured: Measured): Fix[] {
   return options;
 }
 
-/** No deeper can the bits of a job go, or its board is cut through. */
+/** The greatest depth that the bits reach and that does not cut through the board. */
 function deepestMm({ bits, board }: Measured['job']): number {
   return Math.min(board?.thicknessMm ?? DEEPEST_MM, deepestReachMm(bits));
 }
@@ -143,7 +147,7 @@ function widthFixes(measured: Measured): Fix[] {
   return options;
 }
 
-/** Least hundredths of a millimetre, up to a limit, from which on something is safe; `null` where nothing is. */
+/** The least hundredths of a millimetre, up to a limit, that are safe; `null` where none are. */
 function least(isSafe: (mm: number) => boolean, mostMm: number): number | null {
   let low = 0;
   let high = Math.floor(mostMm * 100);

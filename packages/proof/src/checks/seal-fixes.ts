@@ -3,7 +3,8 @@ import { type BlockMeasures, travelIn } from '../board/block-measures.ts';
 import type { Fix } from '../report/fix-schema.ts';
 
 /**
- * The mildest seal, as the tables order them, that brings a reach of colour below a limit; none when no seal does.
+ * The mildest seal, in the order of the tables, that brings the reach of colour below a limit; empty when
+ * none does.
  *
  * @param reachMm reach under the job's own seal
  */

@@ -2,7 +2,7 @@ import type { Job } from '@pourproof/job';
 import { cureSpeed } from '@pourproof/materials';
 import type { Check } from './check.ts';
 
-/** A pour on a seal that is not ready: it lifts, mixes with the colour, or lets it through. */
+/** A pour on a seal that is not ready: the seal lifts, mixes with the colour, or lets it through. */
 export const sealNotCured: Check = {
   code: 'seal-not-cured',
   run: ({ job }) => {
@@ -19,7 +19,8 @@ export const sealNotCured: Check = {
     const bonds = tacky !== null && job.sealHours >= tacky.low / speed && job.sealHours <= tacky.high / speed;
     return {
       code: 'seal-not-cured',
-      // a tacky coat of the same chemistry bonds well and is often meant; it only stops less colour
+      // pouring on a tacky coat of the same chemistry bonds well and is often intended; it only stops less
+      // colour
       severity: bonds ? 'note' : 'caution',
       where: [],
       measured: { value: job.sealHours, quantity: 'time', unit: 'h' },
@@ -32,7 +33,7 @@ export const sealNotCured: Check = {
   },
 };
 
-/** What dries is not sped up by warmth here: its time depends on air more than on heat. */
+/** Drying is not taken to speed up with warmth: it depends on air more than on heat. */
 function speedOf(job: Job): number {
   return job.rows.seal.hardens === 'reaction' ? cureSpeed(job.shopTempC) : 1;
 }

@@ -33,18 +33,24 @@ export const strokeNearBitWidth: Check = {
   },
 };
 
-/** Strokes that a bit does enter but with less room than is safe, in the artwork scaled by `factor`; tapers pass every width and are not meant. */
+/**
+ * Strokes that a bit does enter but with less room than is safe, in the artwork scaled by `factor`; tapers
+ * pass through every width and are left out.
+ */
 function tightStretches(measured: Measured, bitMm: number, factor = 1): readonly NarrowStretch[] {
   return measured.narrowerThan(bitMm * limits.strokeToBit.value).filter(
     (stretch) =>
       stretch.kind === 'stroke' &&
       stretch.narrowestMm >= bitMm - measured.job.toleranceMm / factor &&
-      // shorter than a fifth of the bit is a waist that the bit passes in one turn (our choice)
+      // shorter than a fifth of the bit is a bottleneck that the bit passes in one turn (our choice)
       stretch.lengthMm > bitMm / 5,
   );
 }
 
-/** Every bit and scale is tried on the artwork itself: strokes that this bit does not enter may be hardly wider than the next. */
+/**
+ * Every bit and scale is tried on the artwork itself: strokes that this bit does not enter may be barely
+ * wider than the next.
+ */
 function fixes(measured: Measured, narrowest: number, limit: number): Fix[] {
   const ratio = limits.strokeToBit.value;
   const fit = flatBitsBelow(measured.bitMm, measured.job.units, measured.job.materials.cutters).find(
@@ -67,10 +73,16 @@ function fixes(measured: Measured, narrowest: number, limit: number): Fix[] {
   return options;
 }
 
-/** Widths that one scaling after the other may bring up to the bit before scaling is no way out (our choice). */
+/**
+ * Scalings tried, each of which may bring a narrower stroke up to the bit, before scaling is given up (our
+ * choice).
+ */
 const MAX_ROUNDS = 10;
 
-/** The factor, in whole hundredths, from which on no stroke is hardly wider than the bit; `null` where ever narrower ones come up to it. */
+/**
+ * The factor, in whole hundredths, at which no stroke is barely wider than the bit; `null` where ever
+ * narrower ones come up to it.
+ */
 function scaleWithRoom(measured: Measured, narrowest: number): number | null {
   let least = narrowest;
   for (let round = 0; round < MAX_ROUNDS; round++) {

@@ -11,7 +11,7 @@ export const strokeTooNarrowToLevel: Check = {
     const thin = measured.narrowerThan(limit.value).filter(
       (stretch) =>
         stretch.kind === 'stroke' &&
-        // what the bit can't enter is not cut at all and is told by its own finding
+        // what the bit cannot enter is not cut at all and has its own finding
         stretch.narrowestMm >= measured.bitMm - measured.job.toleranceMm &&
         // shorter than it is wide is a waist, not a stroke (our choice)
         stretch.lengthMm > limit.value,

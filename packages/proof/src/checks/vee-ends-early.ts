@@ -5,11 +5,14 @@ import { placeOfPoint } from './places.ts';
 /** Depths that differ by less than this share are the same. */
 const SAME_DEPTH_REL_TOL = 1e-9;
 
-/** A V whose flanks end before its tip is as deep as the job asks, where the artwork is wide enough to need it. */
+/**
+ * A V whose flanks end before its tip is as deep as the job asks, where the artwork is wide enough to need
+ * it.
+ */
 export const veeEndsEarly: Check = {
   code: 'vee-ends-early',
   run: ({ axis, job, carving }) => {
-    // of several the one that goes deepest: where it does not end early, none does
+    // of several V bits the deepest counts: where it does not end early, none does
     const [limited] = job.bits
       .flatMap((bit, k) => (bit.kind === 'vee' ? [{ bit, ...carving.perCutter[k] }] : []))
       .toSorted((a, b) => (b.depthMm ?? 0) - (a.depthMm ?? 0));

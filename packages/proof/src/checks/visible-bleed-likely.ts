@@ -9,14 +9,14 @@ import { couponFix } from './coupon-fix.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
-/** From this probability on a streak is more likely seen than not. */
+/** At this probability a streak is as likely as not to be seen. */
 const LIKELY = 0.5;
-/** Shorter walls make no streak to speak of, mm (our choice). */
+/** Shorter walls make no streak worth mentioning, mm (our choice). */
 const MIN_WALL_MM = 0.5;
 
 /**
- * A streak that is more likely to be seen than not although it stays short of the risk that has its own finding: an honest note.
- * Silent where that finding speaks already, and where the colour hides in the wood.
+ * A streak that is more likely to be seen than not, although it is shorter than `high-bleed-wall` reports: a
+ * note. Silent where that finding applies, and where the colour hides in the wood.
  */
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',

@@ -23,7 +23,7 @@ export interface BitEffort {
   readonly minutes: number;
 }
 
-/** A number that the times rest on. */
+/** A value that the times are based on. */
 export interface EffortAssumption {
   readonly name: Assumption['name'] | 'stepoverPct' | 'passToDiameterPct' | 'passDepthMm';
   readonly value: number;
@@ -31,18 +31,23 @@ export interface EffortAssumption {
   readonly origin: Assumption['origin'];
 }
 
-/** The work of all bits, in their order, with what the times rest on. */
+/** The work of all bits, in their order, with what the times are based on. */
 export interface Efforts {
   readonly bits: readonly BitEffort[];
-  /** Level floor under V bits that no other bit of the job clears, mm²: going over it with the tip is in no time. */
+  /**
+   * Level floor under V bits that no other bit of the job clears, mm²: the time of passing the tip over it is
+   * not included.
+   */
   readonly leftOutMm2: number;
   readonly assumptions: readonly EffortAssumption[];
 }
 
 /**
- * Path and time of every bit of a job: a V follows the artwork's edge, a clearing bit takes what wider ones before it left, or the level floor of a V.
+ * Path and time of every bit of a job: a V follows the artwork's edge, a clearing bit clears what wider bits
+ * before it left, or the level floor of a V.
  *
- * A clearing bit with a round or sloped end takes its rounds by the width of its tip; the ridges that a ball leaves between rounds are not in the cut.
+ * A clearing bit with a round or sloped end steps over by the width of its tip; the ridges that a ball leaves
+ * between rounds are not modelled.
  */
 export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Efforts {
   const hasVee = job.bits.some((bit) => bit.kind === 'vee');

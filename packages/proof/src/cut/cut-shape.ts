@@ -7,20 +7,27 @@ import { veeReachMm } from './vee-depth.ts';
 
 /** What a job's bits make of a stroke of any width; lengths in mm. */
 export interface CutShape {
-  /** Width that the bit which enters narrow strokes best still enters; 0 for a V that comes to a point or a round. */
+  /**
+   * Width that the bit which enters narrow strokes best still enters; 0 for a V that comes to a point or a
+   * round.
+   */
   readonly entersMm: number;
   /** Included angle of the walls where a V shapes them; `null` where none does. */
   readonly includedRad: number | null;
-  /** How far walls lean back from upright at the face: of a V half its angle; of several bits the steepest, whose walls drink most. */
+  /**
+   * How far walls lean back from upright at the face: for a V half its angle; of several bits the steepest,
+   * whose walls take up most.
+   */
   readonly leanRad: number;
   /** Section of a stroke in its middle; `null` where no bit enters. */
   readonly sectionAt: (widthMm: number) => StrokeSection | null;
 }
 
 /**
- * The shape that the bits of a job give to strokes at a depth. Where there is a V among them it shapes the walls, and of several the one that gets deepest:
- * others only clear its floor. Without one each stroke has the walls of the bit that leaves most room in it; what another would take beyond them
- * (a slender bit at the foot of a ball's walls) is in the volume, not in the section.
+ * The shape that the bits of a job give to strokes at a depth. Where there is a V among them it shapes the
+ * walls, and of several the one that gets deepest: others only clear its floor. Without one each stroke has
+ * the walls of the bit that leaves most room in it; what another would take beyond them (a slender bit at the
+ * foot of a ball's walls) is in the volume, not in the section.
  */
 export function cutShape(bits: readonly Bit[], depthMm: number): CutShape {
   const vees = bits.filter((bit) => bit.kind === 'vee');
@@ -77,7 +84,9 @@ function veeShape(vee: VeeBit, depthMm: number): CutShape {
   };
 }
 
-/** How far a cutter's profile leans back from upright just below a height above its tip; 0 above the profile. */
+/**
+ * How far a cutter's profile leans back from upright just below a height above its tip; 0 above the profile.
+ */
 function leanAt({ pieces }: Cutter, heightMm: number): number {
   const piece = pieces.find(
     ({ fromHeightMm, toHeightMm }) => fromHeightMm < heightMm && heightMm <= toHeightMm,

@@ -10,7 +10,7 @@ import {
 import type { Bit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
 
-/** The turning shape of a bit. */
+/** The solid of revolution of a bit. */
 export function cutterOf(bit: Bit): Cutter {
   const limits = bit.cuttingLengthMm === null ? {} : { cuttingLengthMm: bit.cuttingLengthMm };
   switch (bit.kind) {
@@ -19,7 +19,7 @@ export function cutterOf(bit: Bit): Cutter {
     case 'ball':
       return ballCutter(bit.diameterMm, limits);
     case 'bull':
-      // all corner is a ball
+      // a bull nose that is all corner is a ball
       return bit.cornerMm < bit.diameterMm / 2
         ? bullNoseCutter(bit.diameterMm, bit.cornerMm, limits)
         : ballCutter(bit.diameterMm, limits);

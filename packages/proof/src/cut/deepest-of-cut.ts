@@ -1,7 +1,10 @@
 import type { Carving } from '@pourproof/cutting';
 import type { CutShape } from './cut-shape.ts';
 
-/** Depth in mm of the deepest place of a cut: the limit where there is floor at it, else what the widest stroke allows; 0 where nothing is cut. */
+/**
+ * Depth in mm of the deepest place of a cut: the limit where there is floor at it, else what the widest
+ * stroke allows; 0 where nothing is cut.
+ */
 export function deepestOfCut(carving: Carving, shape: CutShape): number {
   if (carving.floorAreaMm2 > 0) {
     return carving.maxDepthMm;

@@ -8,16 +8,19 @@ export interface DepthContour {
   readonly outline: Rings;
 }
 
-/** Steps between lines that are easy to count by, in each unit. */
+/** Round steps between lines, in each unit. */
 const STEPS_MM: readonly number[] = [0.1, 0.2, 0.25, 0.5, 1, 2, 2.5, 5, 10];
 const STEPS_IN: readonly number[] = [1 / 256, 1 / 128, 1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4];
-/** More lines than this run together in narrow strokes. */
+/** More lines would run together in narrow strokes. */
 const MAX_LINES = 6;
 
-/** A line this near to the deepest place, as a share of the depth, is at it and left out. */
+/** A line within this share of the greatest depth coincides with the deepest place and is left out. */
 const DEEPEST_REL_TOL = 1e-9;
 
-/** Lines of equal depth of a cut whose walls slope, at round depths, shallowest first; the face and the deepest place have none. */
+/**
+ * Lines of equal depth of a cut whose walls slope, at round depths, shallowest first; the face and the
+ * deepest place have none.
+ */
 export function depthContours(
   carving: Carving,
   deepestMm: number,

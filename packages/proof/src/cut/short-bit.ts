@@ -3,8 +3,9 @@ import type { Bit } from '@pourproof/job';
 import { cutterOf } from './cutter-of.ts';
 
 /**
- * The first clearing bit whose cutting edge ends above a depth and that none after it makes up for: one that goes all the way and is no wider at the face,
- * so that it takes below all that the short one took. `undefined` where every short bit has such a one.
+ * The first clearing bit whose cutting edge is shorter than a depth and that no later bit makes up for: one
+ * that goes all the way and is no wider at the face, so that it clears below all that the short one cut.
+ * `undefined` where there is none.
  */
 export function shortBit(bits: readonly Bit[], depthMm: number): Bit | undefined {
   const clearing = bits.filter(({ kind }) => kind !== 'vee');
@@ -17,7 +18,10 @@ export function shortBit(bits: readonly Bit[], depthMm: number): Bit | undefined
   );
 }
 
-/** How deep the bits of a job clear without one that is too short, see {@link shortBit}, mm; infinite where no bit has a length. */
+/**
+ * How deep the bits of a job clear without one that is too short, see {@link shortBit}, mm; infinite where no
+ * bit has a length.
+ */
 export function deepestReachMm(bits: readonly Bit[]): number {
   const lengths = bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? Number.POSITIVE_INFINITY);
   return lengths.filter((mm) => shortBit(bits, mm) === undefined).reduce((most, mm) => Math.max(most, mm), 0);

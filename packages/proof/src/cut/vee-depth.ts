@@ -14,7 +14,9 @@ export function veeDepthMm(vee: VeeBit, widthMm: number): number {
   return heightAt(largeVee(vee, widthMm), widthMm / 2);
 }
 
-/** Width in mm at the face of the groove that a V of this angle and tip, as large as need be, cuts at a depth. */
+/**
+ * Width in mm at the face of the groove that a V of this angle and tip, as large as need be, cuts at a depth.
+ */
 export function veeWidthMm(vee: VeeBit, depthMm: number): number {
   const half = radians(vee.angleDeg) / 2;
   // a round tip makes it wider by less than its radius over the cosine

@@ -5,7 +5,10 @@ import { packRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { levellingMap, type MapSetting } from './levelling-map.ts';
 
-/** A trapezium 100 mm long whose height grows evenly from 0.5 to 2.5 mm: a stroke with these widths along its middle (nearly). */
+/**
+ * A trapezium 100 mm long whose height grows evenly from 0.5 to 2.5 mm: a stroke with these widths along its
+ * middle (nearly).
+ */
 const LINE = {
   kind: 'stroke',
   path: Float64Array.of(0, 0, 100, 0),

@@ -3,7 +3,10 @@ import type { Point } from '@pourproof/plane';
 import { type StrokeMargin, type StrokeNeeds, type StrokeShop, strokeMargin } from './stroke-margin.ts';
 import type { StrokeSection } from './stroke-section.ts';
 
-/** What the plan does to a stretch: all its colour goes; it gets too thin or too shallow; it would under twice the plan; it holds. */
+/**
+ * What the plan does to a stretch: all its colour is lost; it becomes too narrow or too shallow; it would
+ * under twice the plan; it is safe.
+ */
 export type LevellingGrade = 'lost' | 'spoilt' | 'close' | 'holds';
 
 /** A stretch of stroke of one grade, along its middle. */
@@ -47,13 +50,14 @@ const CLOSE_FACTOR = 2;
 const CUT_REL_TOL = 1e-6;
 
 /**
- * Grades every stroke by what levelling leaves of it, parted where the grade changes. Margins are exact at the points; between them the width
- * is taken as linear, as it is between straight flanks. Strokes that no bit enters are left out.
+ * Grades every stroke by what levelling leaves of it, split where the grade changes. Margins are exact at the
+ * points; between them the width is taken as linear, as it is between straight edges. Strokes that no bit
+ * enters are left out.
  */
 export function levellingMap(lines: readonly StrokeLine[], setting: MapSetting): LevellingMap {
   const stretches: GradedStretch[] = [];
   const lengthMm = { lost: 0, spoilt: 0, close: 0, holds: 0 };
-  // a taper always ends in nothing: it says which letter goes first only where there is nothing else
+  // every taper ends in nothing, so tapers decide which stroke goes first only where there is nothing else
   const firsts: Partial<Record<StrokeLine['kind'], Sample>> = {};
   for (const line of lines) {
     for (const stretch of gradedParts(line, setting)) {
@@ -97,13 +101,13 @@ interface Sample {
 /** Margins that differ by less are the same, mm. */
 const SAME_MARGIN_TOL_MM = 1e-9;
 
-/** Where all strokes stand the same, the narrowest is named. */
+/** Of strokes with equal margins the narrowest goes first. */
 function goesBefore(a: Sample, b: Sample): boolean {
   const difference = a.goneMm - b.goneMm;
   return Math.abs(difference) > SAME_MARGIN_TOL_MM ? difference < 0 : a.widthMm < b.widthMm;
 }
 
-/** A line's samples, parted where the grade changes; both parts have the place where it does. */
+/** A line's samples, split where the grade changes; both parts include that place. */
 function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonly (readonly Sample[])[] {
   const sample = (k: number): Sample =>
     sampleAt([path[2 * k] as number, path[2 * k + 1] as number], widths[k] as number, setting);

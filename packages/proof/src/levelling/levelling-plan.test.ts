@@ -4,7 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { cutShape } from '../cut/cut-shape.ts';
 import { type LevellingPlan, levellingPlan } from './levelling-plan.ts';
 
-/** Strokes of 100 mm in all whose width grows evenly from 0.5 mm to 2.5 mm: 50 mm of length for each mm of width. */
+/**
+ * Strokes of 100 mm in all whose width grows evenly from 0.5 mm to 2.5 mm: 50 mm of length for each mm of
+ * width.
+ */
 const WEDGE: StrokeWidths = {
   narrowestMm: 0.5,
   narrowestAt: [3, 4],
@@ -47,7 +50,8 @@ describe('a flat cut of 3.2 mm', () => {
   test.each([1.6, 3.2, 6.4])(
     'at %s mm deep loses exactly the strokes that its film fills up to the plan',
     (depthMm) => {
-      // 0.3 mm of film in a stroke of width w pools to 0.3 (w + 2 D)/w; what the plan leaves is D − 0.02 D − s
+      // 0.3 mm of film in a stroke of width w pools to 0.3 (w + 2 D)/w; what the plan leaves is D − 0.02 D −
+      // s
       const levelMm = 0.6 * depthMm;
       const { lostBelowMm } = plan({ depthMm, levelMm, filmMm: 0.3 });
       const pooled = (0.3 * (lostBelowMm + 2 * depthMm)) / lostBelowMm;

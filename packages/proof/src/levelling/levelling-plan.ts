@@ -8,11 +8,17 @@ import { widthBelow } from './width-below.ts';
 export interface LevellingPlan {
   /** What levelling takes off the face. */
   readonly planMm: number;
-  /** What can come off before the first stroke is gone: depth, less fallen level, pooled seal and the board's low spots. */
+  /**
+   * What can come off before the first stroke is gone: depth, less the drop on curing, the pooled seal and
+   * the board's low spots.
+   */
   readonly marginMm: number;
   /** Depth of colour that the plan leaves in the narrowest stroke; below 0 nothing is left. */
   readonly leftMm: number;
-  /** Width at the face that the plan leaves of it: between sloping walls it gets narrower as the face comes down. */
+  /**
+   * Width at the face that the plan leaves of it: between sloping walls it gets narrower as the face comes
+   * down.
+   */
   readonly leftWidthMm: number;
   /** Width of the narrowest stroke that is cut; 0 where nothing is cut. */
   readonly narrowestMm: number;
@@ -32,10 +38,11 @@ export interface LevellingJob extends StrokeShop {
 }
 
 /**
- * The levelling margin of strokes and the width below which they are lost; how much stroke that is stands in the map of levelling.
+ * The levelling margin of strokes and the width below which they are lost; the length of stroke that is lost
+ * is in the levelling map.
  *
- * Narrower strokes are as deep or shallower and pool their seal deeper, so the narrowest stroke is lost first. Strokes that no bit enters are not
- * cut and not counted.
+ * Narrower strokes are as deep or shallower and pool their seal deeper, so the narrowest stroke is lost
+ * first. Strokes that no bit enters are not cut and not counted.
  */
 export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): LevellingPlan {
   const { shape, filmMm, levelMm } = job;
@@ -71,10 +78,13 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
   };
 }
 
-/** Halvings of the way to the narrowest stroke that is cut: to rounding. */
+/** Bisection steps to the narrowest stroke that is cut: enough to reach rounding. */
 const HALVINGS = 50;
 
-/** Strokes as wide as the bit stand for those that it hardly enters; a V with a flat tip cuts only what is wider, so that it needs the next. */
+/**
+ * The narrowest stroke that is cut: as wide as the bit at least; a V with a flat tip cuts only wider ones, so
+ * that the next wider stroke counts.
+ */
 function narrowestCut(shape: CutShape, strokes: StrokeWidths): number {
   const least = Math.max(shape.entersMm, strokes.narrowestMm ?? shape.entersMm);
   if (shape.sectionAt(least) !== null) {

@@ -13,7 +13,10 @@ export interface StrokeShop {
   readonly filmMm: number;
   /** Share of its volume that the colour loses on curing, percent; all of it shows at the face. */
   readonly shrinkagePct: number;
-  /** How much lower the face lies here than where the bit was set: the cut is shallower by it, and narrower where walls slope. */
+  /**
+   * How much lower the face lies here than where the bit was set: the cut is shallower by it, and narrower
+   * where walls slope.
+   */
   readonly shallowByMm: number;
 }
 
@@ -24,7 +27,10 @@ export interface StrokeNeeds {
   readonly shallowestMm: number;
 }
 
-/** How much may come off the face before something happens to a stroke, mm; 0 where it has happened already. */
+/**
+ * How much may come off the face before a stroke is lost, too narrow or too shallow, mm; 0 where it already
+ * is.
+ */
 export interface StrokeMargin {
   /** All colour is gone. */
   readonly goneMm: number;
@@ -42,8 +48,8 @@ export interface LevelledStroke {
 }
 
 /**
- * How much may come off the face before a stroke is gone, too narrow or too shallow. Exact for the section: it solves
- * {@link levelledStroke} for what is removed.
+ * How much may come off the face before a stroke is gone, too narrow or too shallow. Exact for the section:
+ * it solves {@link levelledStroke} for what is removed.
  *
  * @throws {RangeError} when a width or depth is not above 0
  */
@@ -63,9 +69,9 @@ export function strokeMargin(section: StrokeSection, shop: StrokeShop, needs: St
 /**
  * Width and depth of colour of a stroke once `removedMm` have come off the face.
  *
- * The width is that of the bit's profile as deep as the new face lies: a V of angle A loses 2 s tan(A/2), a ball of radius R keeps its chord 2 √(2 R z − z²)
- * at the height z that is left. The seal film of floor and walls pools at the bottom: to t (w + 2 D)/w between upright walls, √(t w/(sin(A/2) tan(A/2)))
- * in a V.
+ * The width is that of the bit's profile as deep as the new face lies: a V of angle A loses 2 s tan(A/2), a
+ * ball of radius R keeps its chord 2 √(2 R z − z²) at the height z that is left. The seal film of floor and
+ * walls pools at the bottom: to t (w + 2 D)/w between upright walls, √(t w/(sin(A/2) tan(A/2))) in a V.
  * @throws {RangeError} when a width or depth is not above 0
  */
 export function levelledStroke(section: StrokeSection, shop: StrokeShop, removedMm: number): LevelledStroke {
@@ -84,7 +90,8 @@ export function levelledStroke(section: StrokeSection, shop: StrokeShop, removed
 }
 
 /**
- * Share of a stroke's section that its film of seal takes, drained to the bottom or not; above 1 where there is more film than room.
+ * Share of a stroke's section that its film of seal takes up, drained or not; above 1 where there is more
+ * film than room.
  *
  * t (w + 2 D)/(w D) for upright walls, 4 t/(w cos(A/2)) for a V, 2 t/R for half a ball.
  */

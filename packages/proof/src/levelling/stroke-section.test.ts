@@ -52,7 +52,8 @@ test.each(Object.entries(CUTTERS))(
     ] as const) {
       const section = { widthMm: 2 * (radiusAt(cutter, depthMm) + besideMm), depthMm, cutter };
       const { area, surface } = byStrips(cutter, depthMm, besideMm);
-      // one strip at a jump of the radius is off by its own height; chords of an arc that starts level by less
+      // one strip at a jump of the radius is off by its own height; chords of an arc that starts level by
+      // less
       expect(sectionArea(section)).toBeCloseTo(area, 3);
       expect(Math.abs(sectionSurface(section) - surface)).toBeLessThan(2e-3);
     }

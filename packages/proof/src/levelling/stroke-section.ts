@@ -1,8 +1,8 @@
 import { type Cutter, flankMoments, heightAt, heightMoments, radiusAt } from '@pourproof/cutting';
 
 /**
- * A stroke's section before levelling: each wall has the profile of the bit that cuts it, up to where that is as wide as the groove or, where the
- * stroke is wider than the bit, on both sides of a floor. Lengths in mm.
+ * A stroke's section before levelling: each wall has the profile of the bit that cuts it, up to where that is
+ * as wide as the groove or, where the stroke is wider than the bit, on both sides of a floor. Lengths in mm.
  */
 export interface StrokeSection {
   /** Width at the face. */
@@ -13,7 +13,7 @@ export interface StrokeSection {
   readonly cutter: Cutter;
 }
 
-/** Steps of Newton's way to a height within an arc; from above it closes in monotonically. */
+/** Newton steps to a height within an arc; from above they converge monotonically. */
 const STEPS = 60;
 
 /** Width in mm of a section at a height over its deepest place; below that the width of its floor. */
@@ -21,7 +21,10 @@ export function sectionWidth(section: StrokeSection, heightMm: number): number {
   return 2 * (besideBit(section) + radiusAt(section.cutter, Math.max(0, heightMm)));
 }
 
-/** Height in mm over the deepest place from which on a section is as wide as asked for: 0 where its floor is, infinite where it is nowhere. */
+/**
+ * Height in mm over the deepest place from which on a section is as wide as asked for: 0 where its floor is,
+ * infinite where it is nowhere.
+ */
 export function heightOfWidth(section: StrokeSection, widthMm: number): number {
   const radiusMm = widthMm / 2 - besideBit(section);
   return radiusMm <= radiusAt(section.cutter, 0) ? 0 : heightAt(section.cutter, radiusMm);
@@ -43,7 +46,10 @@ export function sectionSurface(section: StrokeSection): number {
   return 2 * (besideBit(section) + levelMm + flankMoments(cutter, depthMm).flankMm);
 }
 
-/** Height in mm to which an area of liquid stands in a section, at most its depth; exact beside straight walls, to rounding beside round ones. */
+/**
+ * Height in mm to which an area of liquid stands in a section, at most its depth; exact beside straight
+ * walls, to rounding beside round ones.
+ */
 export function poolHeight(section: StrokeSection, areaMm2: number): number {
   if (areaMm2 <= 0) {
     return 0;
@@ -67,11 +73,14 @@ export function poolHeight(section: StrokeSection, areaMm2: number): number {
     low = high;
     below = area;
   }
-  // above its profile a bit is upright
+  // above its profile a bit has upright sides
   return Math.min(depthMm, low + heightBetween(areaMm2 - below, sectionWidth(section, low), 0));
 }
 
-/** How much wider than the bit at the face a groove is, on each side, mm; rounding may leave a tip a little below 0. */
+/**
+ * How much wider than the bit at the face a groove is, on each side, mm; rounding may leave a tip slightly
+ * below 0.
+ */
 function besideBit({ widthMm, depthMm, cutter }: StrokeSection): number {
   return Math.max(0, widthMm / 2 - radiusAt(cutter, depthMm));
 }
@@ -86,7 +95,7 @@ function heightBetween(area: number, floorMm: number, tan: number): number {
   return (2 * area) / (floorMm + Math.sqrt(floorMm * floorMm + 4 * tan * area));
 }
 
-/** The area grows faster the higher it stands, so that Newton's way from above never passes the root. */
+/** The area is convex in the height, so that Newton's method from above never passes the root. */
 function heightInArc(section: StrokeSection, areaMm2: number, fromMm: number): number {
   let height = fromMm;
   for (let k = 0; k < STEPS; k++) {

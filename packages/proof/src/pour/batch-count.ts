@@ -17,8 +17,8 @@ export interface BatchCount {
 }
 
 /**
- * How many cups a pour needs: layers are hours apart, so each is mixed for itself; enough for each layer that a cup is empty before it thickens, and none
- * smaller than the scale can split, but for the one that every layer needs.
+ * How many cups a pour needs. Layers are hours apart, so each is mixed separately: in enough cups that each
+ * is used up before it thickens, none smaller than the scale can weigh, and at least one per layer.
  *
  * @param pockets letters and pockets to fill on all boards
  * @param workingMinutes pot life at the shop's temperature, above 0

@@ -8,9 +8,15 @@ import { deepestOfCut } from '../cut/deepest-of-cut.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
 
-/** How far the depth of a pocket is off after setting the bit on the face, mm (our choice; measured flatness comes on top). */
+/**
+ * How far the depth of a pocket is off after setting the bit on the face, mm (our choice; measured flatness
+ * comes on top).
+ */
 const DEPTH_SETTING_MM = 0.1;
-/** Colours whose own cuts add up to the whole within this share do not touch (our choice: far below what a cup can be filled to). */
+/**
+ * Colours whose own cuts add up to the whole within this share count as separate (our choice: far below the
+ * accuracy of a pour).
+ */
 const APART_REL_TOL = 1e-3;
 
 /** The cut to be filled, in mm and mm². */
@@ -42,11 +48,12 @@ interface ColourPart {
 }
 
 /**
- * The fills of a proof: one per colour of the drawing, or a single one named `all`.
+ * The fills of a job: one per colour of the drawing, or a single one named `all`.
  *
- * Where colours overlap the one drawn later is poured, as paint covers paint; the colours share out the cut without rest. Upright pockets share the
- * volume by area. A V is shallower in narrow strokes, and a ball has less in them, so each colour is cut by itself, and what they have together shares
- * out the whole: exact where colours do not touch. Where they do, bits other than V share by area.
+ * Where colours overlap, the one drawn later is poured, as paint covers paint; together the colours make up
+ * the whole cut. Upright pockets divide the volume by area. A V is shallower in narrow strokes, and a ball
+ * holds less in them, so each colour is carved by itself and the whole is divided in proportion: exact where
+ * colours do not touch. Where they do, bits other than a V divide by area.
  */
 export function colourFills(filled: FilledCut): readonly ColourFill[] {
   const parts = partsOf(filled);
@@ -90,7 +97,7 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
   }
   const apart = parts.reduce((sum, { volume }) => sum + volume, 0);
   const { volumeMm3 } = filled.carving;
-  // of a V each colour has its point at least; another bit may not even enter a colour that touches the next
+  // a V enters every colour at least with its point; another bit may not enter a colour that touches the next
   const isTold =
     bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART_REL_TOL * volumeMm3;
   return (isTold ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();

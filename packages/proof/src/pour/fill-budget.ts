@@ -19,7 +19,7 @@ export interface FillBudget {
   /** Half of the most that end grain may drink. */
   readonly uptakeMl: number;
   readonly items: readonly BudgetItem[];
-  /** Larger of both sides of the fill's uncertainty, in percent of it; 0 for an empty cut. */
+  /** The larger side of the fill's uncertainty, in percent of the fill; 0 for an empty cut. */
   readonly uncertaintyPct: number;
 }
 
@@ -46,9 +46,9 @@ export interface FillMeasures {
 /**
  * The volume of one fill in ml and the causes of its uncertainty.
  *
- * Causes are taken as independent: each side is the root of the sum of squares. End grain may drink anything from nothing to
- * its upper bound, so half of the bound is in the fill and half either way in the uncertainty. Shrinkage takes nothing off the
- * mix, it asks for a top-up.
+ * Causes are taken as independent: each side is the root sum of squares. End grain may take up anything from
+ * nothing to its upper bound, so half the bound is in the fill, and half either way in the uncertainty.
+ * Shrinkage does not reduce the mix; it calls for a top-up.
  */
 export function fillBudget(measures: FillMeasures): FillBudget {
   const { cutAreaMm2, volumeMm3, film, overpourMm, overpourRange } = measures;

@@ -4,15 +4,15 @@ export interface PrintedParts {
   readonly partsG: readonly number[];
   /** Their sum, in g: the exact sum rounded to a step. */
   readonly totalG: number;
-  /** What the display reads after each part when the cup stays on the scale and only the empty cup was set to zero. */
+  /** Display after each part, the scale having been zeroed with the empty cup only. */
   readonly runningG: readonly number[];
 }
 
 /**
  * Rounds amounts in g to the steps of a scale so that the printed parts add up to the printed total exactly.
  *
- * The total is rounded first; the steps that rounding down leaves over go to the largest remainders (Hamilton's method), so
- * every part is off by less than one step.
+ * The total is rounded first; the steps left over by rounding down go to the largest remainders (Hamilton's
+ * method), so every part is off by less than one step.
  *
  * @param amountsG 0 or more each
  * @param stepG smallest step of the scale, above 0
@@ -43,9 +43,9 @@ export function partsThatAddUp(amountsG: readonly number[], stepG: number): Prin
   return { partsG: steps.map(grams), totalG: grams(reading), runningG: running.map(grams) };
 }
 
-/** A step times a power of ten that is this near to a whole number is one. */
+/** A step times a power of ten counts as whole within this. */
 const WHOLE_STEP_TOL = 1e-9;
-/** Digits beyond which no scale shows any. */
+/** More digits than any scale shows. */
 const MAX_DIGITS = 6;
 
 /** Digits after the point that a scale with this step shows. */

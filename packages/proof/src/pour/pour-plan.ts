@@ -22,7 +22,7 @@ export interface ColourFill {
   readonly depthMm: number;
 }
 
-/** How fills become cups. */
+/** What turns fills into cups. */
 export interface PourTerms {
   readonly resin: Resin;
   readonly scale: Scale;
@@ -31,7 +31,7 @@ export interface PourTerms {
   readonly overpourMm: number;
   readonly boards: number;
   readonly shopTempC: number;
-  /** Price of a gram of mixed resin in the maker's money; `null` when not told. */
+  /** Price of a gram of mixed resin in the maker's money; `null` when not given. */
   readonly pricePerG: number | null;
 }
 
@@ -60,11 +60,11 @@ export interface ColourPour {
 /** A pour of all colours. */
 export interface PourPlan {
   readonly colours: readonly ColourPour[];
-  /** Smallest batch that the scale can split within the ratio's tolerance, the cup staying on the scale. */
+  /** Smallest batch that the scale can weigh within the ratio's tolerance, adding up to a running total. */
   readonly smallestBatchG: number;
-  /** The same with the display set to zero between the parts. */
+  /** The same with the display zeroed between the parts. */
   readonly smallestZeroedG: number;
-  /** layers of the deepest colour. */
+  /** Layers of the deepest colour. */
   readonly layers: PourLifts;
   readonly price: number | null;
 }

@@ -8,7 +8,8 @@ const SAME_AREA_REL_TOL = 1e-9;
 /** What the bits remove, bit by bit, with the bound of its error and the time that it takes. */
 export function cutPart(measured: Measured): Report['cut'] {
   const { job, carving, cutArea, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
-  // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is coarser than that
+  // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is
+  // coarser than that
   const areaError =
     artworkPerimeter > 0 ? Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter : 0;
   return {

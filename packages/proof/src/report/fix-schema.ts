@@ -7,7 +7,8 @@ const count = z.number().int().positive();
 /**
  * One way to clear a finding, by what it does: ids of the materials and numbers in named units, no words.
  *
- * `applyFix` makes those that a setting of the job expresses; the others are work on the drawing, the board or at the bench.
+ * `applyFix` makes those that a setting of the job expresses; the others are work on the drawing, the board
+ * or at the bench.
  */
 export const fixSchema = z
   .discriminatedUnion('do', [

@@ -7,7 +7,10 @@ import { levellingSchema, sealSchema } from './levelling-schema.ts';
 import { pourSchema } from './pour-schema.ts';
 import { sliversSchema, strokesSchema } from './stroke-schema.ts';
 
-/** The report contract `pourproof/report@2`: the one source of its TypeScript type and of its published JSON Schema. */
+/**
+ * The report contract `pourproof/report@2`: the one source of its TypeScript type and of its published JSON
+ * Schema.
+ */
 export const reportSchema = z.object({
   schema: z.literal('pourproof/report@2'),
   frame: z.literal('artwork').meta({

@@ -20,20 +20,29 @@ export type StepId =
   | 'finish'
   | 'full-cure';
 
-/** One step: when it may begin at the earliest, and the latest that the rules give. Hours from the start of carving. */
+/**
+ * One step: when it may begin at the earliest, and the latest that the rules give. Hours from the start of
+ * carving.
+ */
 export interface ScheduleStep {
   readonly step: StepId;
   /** 1, 2, … where a step is done several times, else 0. */
   readonly turn: number;
   readonly earliestHours: number;
-  /** End of the window, or the cautious end of rules that differ; as `earliestHours` where there is one time only. */
+  /**
+   * End of the window, or the cautious end of rules that differ; as `earliestHours` where there is one time
+   * only.
+   */
   readonly latestHours: number;
-  /** True where missing the end of the window costs sanding; false where the end is only the more cautious rule. */
+  /**
+   * True where missing the end of the window costs sanding; false where the end is only the more cautious
+   * rule.
+   */
   readonly isWindow: boolean;
   readonly because: readonly SourceId[];
 }
 
-/** What decides the times. */
+/** What determines the times. */
 export interface ScheduleJob {
   /** Minutes that the bits take for all boards. */
   readonly cuttingMinutes: number;
@@ -50,7 +59,7 @@ export interface ScheduleJob {
 const CLEAN_HOURS = 0.5;
 /** Hours to set up before the first cut, our estimate; shown as such. */
 const SET_UP_HOURS = 0.5;
-/** Least hours to set up and carve, our estimate; shown as such. */
+/** Minimum hours to set up and carve, our estimate; shown as such. */
 const MIN_CARVE_HOURS = 1;
 const QUARTERS_PER_HOUR = 4;
 const MIN_PER_HOUR = 60;
@@ -60,9 +69,9 @@ const FINISH_AFTER_HOURS = 1;
 /**
  * The steps of a job in hours from the start of carving, at the shop's temperature.
  *
- * The pour stands where the maker's own wait puts it; where that wait is shorter than what the seal needs, both ends are shown.
- * Rules that differ become a range from the earliest to the most cautious, and later steps follow from both ends. Steps that do
- * not occur are absent. Nothing here replaces a data sheet.
+ * The pour is placed by the maker's own wait; where that is shorter than the seal needs, both ends are shown.
+ * Rules that differ become a range from the earliest to the most cautious, and later steps follow from both
+ * ends. Steps that do not occur are absent. Nothing here replaces a data sheet.
  */
 export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   const waits = new Map<ShopWaitId, ShopWait>(shopHours(shopJob(job)).map((wait) => [wait.wait, wait]));

@@ -4,10 +4,10 @@ import type { ScheduleStep } from './plan-schedule.ts';
 
 const MS_PER_QUARTER = 900_000;
 const QUARTERS_PER_HOUR = 4;
-/** What rounding adds to a whole quarter is not another. */
+/** Rounding beyond a whole quarter does not start another. */
 const WHOLE_QUARTER_TOL = 1e-6;
 
-/** The schedule as the report tells it: hours from the start, and dates where the start is known. */
+/** The schedule part of the report: hours from the start, and dates where the start is known. */
 export function scheduleReport(
   steps: readonly ScheduleStep[],
   start: number | null,
@@ -33,7 +33,9 @@ export function scheduleReport(
   }));
 }
 
-/** Rules of thumb are no better than a quarter of an hour: none is told earlier than the rule, and no window ends later. */
+/**
+ * Rules of thumb are no more accurate than a quarter of an hour: times round up, ends of windows round down.
+ */
 function laterQuarter(hours: number): number {
   return Math.ceil(hours * QUARTERS_PER_HOUR - WHOLE_QUARTER_TOL);
 }

@@ -27,19 +27,24 @@ export interface Slivers {
   readonly thin: readonly Sliver[];
 }
 
-/** From this angle between long axis and fibres on, wood counts as short grain (our choice: half of a right angle). */
+/**
+ * Angle between long axis and fibres from which wood counts as short grain (our choice: half a right angle).
+ */
 const SHORT_GRAIN_DEG = 45;
-/** Wood round the artwork that is looked at where no board is described, mm: wider than any limit. */
+/**
+ * Margin of wood around the artwork that is considered where no board is described, mm: wider than any limit.
+ */
 const RIM_MM = 60;
 
 /**
- * Wood that stands between cuts thinner than practice allows: along the fibres a third of its height and 1 mm, across them half
- * and 1.5 mm. Points of wood that run out to nothing are not meant: every inner corner has one.
+ * Wood that stands between cuts thinner than practice allows: along the fibres a third of its height and 1
+ * mm, across them half and 1.5 mm. Wood that runs out to a point is left out: every inner corner has some.
  *
- * Between sloping walls wood gets thicker downwards: it is judged by its thickness half way down the shallowest groove, which holds wherever it
- * stands.
+ * Between sloping walls wood gets thicker downwards: it is judged by its thickness half way down the
+ * shallowest groove, which holds wherever it stands.
  *
- * @param walls depth of the cut at its deepest, and how much narrower its shallowest groove is half way down than at the face
+ * @param walls depth of the cut at its deepest, and how much narrower its shallowest groove is half way down
+ * than at the face
  * @param blocks where fibres run; the first also stands for places outside of all
  */
 export function findSlivers(
@@ -66,7 +71,7 @@ export function findSlivers(
         grainAt: (x, y) => (blocks[under(x, y)] ?? blocks[0])?.grainDeg ?? 0,
       }),
     );
-  // as wide as the rim that is looked at is open wood, not a sliver between cuts
+  // as wide as the margin considered is open wood, not a sliver between cuts
   const isOpen = widths.narrowestMm === null || widths.narrowestMm > RIM_MM / 2;
   return {
     narrowestMm: isOpen ? null : widths.narrowestMm,
@@ -114,7 +119,8 @@ function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): reado
       run.at = [bx, by];
     }
   }
-  // shorter than it is thick is a bottleneck between round pockets, which the cut passes in one go (our choice)
+  // shorter than it is thick is a bottleneck between round pockets, which the cut passes in one go (our
+  // choice)
   return runs
     .filter((each) => each.lengthMm > each.widthMm)
     .map(({ points, turned, at, ...each }) => ({

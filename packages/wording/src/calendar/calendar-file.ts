@@ -10,8 +10,8 @@ const MIN_MINUTES = 30;
 /**
  * A schedule as an iCalendar file (RFC 5545), times without a zone: the clock of the shop.
  *
- * A window is an event from its earliest to its latest time; everything else stands at its earliest time. The same
- * artwork keeps the names of its events, so that importing a new schedule replaces the old one.
+ * A window is an event from its earliest to its latest time; everything else stands at its earliest time. The
+ * same artwork keeps the names of its events, so that importing a new schedule replaces the old one.
  *
  * @param name what is carved: goes into the titles
  * @throws {JobError} when the steps have no dates, because the job has no start

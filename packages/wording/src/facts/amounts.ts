@@ -19,7 +19,10 @@ export function formatPercent(percent: number): string {
   return `${percent.toFixed(1)} %`;
 }
 
-/** Prints what share `part` is of `whole`, in percent; 0 % of nothing. What rounding of sums leaves off or adds to all of it is not told. */
+/**
+ * Prints what share `part` is of `whole`, in percent; 0 % of nothing. What rounding of sums leaves off or
+ * adds to all of it is not told.
+ */
 export function formatShare(part: number, whole: number): string {
   const share = whole > 0 ? part / whole : 0;
   return formatPercent(100 * (Math.abs(share - 1) < ALL_REL_TOL ? 1 : share));

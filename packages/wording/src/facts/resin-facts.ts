@@ -9,12 +9,18 @@ import { woodText } from './wood-text.ts';
 type Pour = Report['pour'];
 type Colour = Pour['colours'][number];
 
-/** Grams of the cup for which makers usually state pot lives (common practice; the data sheet says); more heats itself and thickens sooner. */
+/**
+ * Grams of the cup for which makers usually state pot lives (common practice; the data sheet says); more
+ * heats itself and thickens sooner.
+ */
 const POT_LIFE_CUP_G = 100;
 /** Step that sealer is told in: nobody weighs it closer. */
 const SEALER_STEP_G = 0.1;
 
-/** What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may travel. */
+/**
+ * What to mix and how to pour it, what the seal takes, what levelling may take, and how far colour may
+ * travel.
+ */
 export function resinFacts(report: Report, unit: LengthUnit): readonly Fact[] {
   const { pour } = report;
   if (report.cut.areaMm2 === 0) {

@@ -4,7 +4,10 @@ import { STEP_WORDS, stepTitle } from './step-words.ts';
 
 type Step = Report['pour']['schedule'][number];
 
-/** The work step by step: when it can be done, as days where the start is known and as hours from the start otherwise. */
+/**
+ * The work step by step: when it can be done, as days where the start is known and as hours from the start
+ * otherwise.
+ */
 export function workFacts(report: Report): readonly Fact[] {
   return report.pour.schedule.map((step) =>
     fact(stepTitle(step.step, step.turn), earliest(step), `${range(step)}${STEP_WORDS[step.step].remark}`),

@@ -1,7 +1,10 @@
 import type { Job } from '@pourproof/job';
 import type { Finding, Fix } from '@pourproof/proof';
 
-/** Whom words are for: the unit of lengths, and the materials whose names are said. The job that was vetted is one. */
+/**
+ * Whom words are for: the unit of lengths, and the materials whose names are said. The job that was vetted is
+ * one.
+ */
 export type Reader = Pick<Job, 'units' | 'materials'>;
 
 type FixOf<Do extends Fix['do']> = Extract<Fix, { readonly do: Do }>;

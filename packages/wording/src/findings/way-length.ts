@@ -5,7 +5,10 @@ const STEPS_PER_INCH = 1000;
 /** What rounding adds to a whole step is not another. */
 const WHOLE_STEP_TOL = 1e-6;
 
-/** A length that has to be reached, as printed: never less than it is. Ways out in mm are whole hundredths already. */
+/**
+ * A length that has to be reached, as printed: never less than it is. Ways out in mm are whole hundredths
+ * already.
+ */
 export function noLess(mm: number, unit: LengthUnit): string {
   return inSteps(mm, unit, (steps) => Math.ceil(steps - WHOLE_STEP_TOL));
 }

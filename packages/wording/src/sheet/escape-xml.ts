@@ -6,7 +6,10 @@ const ESCAPES: Readonly<Record<string, string>> = {
   "'": '&#39;',
 };
 
-/** Text made safe for SVG and HTML, in content and in quoted attributes; control characters that XML 1.0 bars become `�`. */
+/**
+ * Text made safe for SVG and HTML, in content and in quoted attributes; control characters that XML 1.0 bars
+ * become `�`.
+ */
 export function escapeXml(text: string): string {
   return (
     text

@@ -19,8 +19,8 @@ const LARGEST = 3;
 const GRADES = Object.keys(GRADE_WORDS) as readonly LevellingGrade[];
 
 /**
- * A figure of every stroke by what the planned levelling leaves of it, with its legend and lengths; nothing where every stroke holds twice
- * the plan.
+ * A figure of every stroke by what the planned levelling leaves of it, with its legend and lengths; nothing
+ * where every stroke holds twice the plan.
  */
 export function levellingFigure({ picture, report, job }: Vetted): string {
   const { levelling } = picture;

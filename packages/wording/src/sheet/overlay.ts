@@ -27,12 +27,16 @@ const LEVEL_PAINT: Readonly<Record<LevellingGrade, string>> = {
   close: 'stroke="#000000" stroke-width="0.3" stroke-dasharray="1 0.6"',
   holds: 'stroke="#000000" stroke-width="0.08"',
 };
-/** Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that carry their number as a title. */
+/**
+ * Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that
+ * carry their number as a title.
+ */
 const MAX_DISCS = 12;
 
 /**
- * A drawing in real size (one user unit is one millimetre, in the artwork's own coordinates) with one named group each for
- * the artwork, the cut, what is left standing, narrow strokes, walls at risk, and numbered marks.
+ * A drawing in real size (one user unit is one millimetre, in the artwork's own coordinates) with one named
+ * group each for the artwork, the cut, what is left standing, narrow strokes, walls at risk, and numbered
+ * marks.
  */
 export function overlaySvg({ report, picture, job }: Vetted): string {
   const [left, top, right, bottom] = picture.boundsMm;

@@ -23,12 +23,15 @@ const DIRECTIONS: readonly Point[] = Array.from({ length: 12 }, (_, k) => {
 });
 /** Distances tried, in radii of the disc. */
 const REACHES: readonly number[] = [2, 2.8, 3.8, 5, 6.5, 8.5];
-/** An edge is looked at in at most this many places, so that one huge edge costs no more than a crowd of small ones. */
+/**
+ * An edge is looked at in at most this many places, so that one huge edge costs no more than a crowd of small
+ * ones.
+ */
 const MAX_STEPS = 500;
 
 /**
- * Sets numbered discs beside their places so that they stay inside the picture, off one another and off what is drawn, where
- * there is room.
+ * Sets numbered discs beside their places so that they stay inside the picture, off one another and off what
+ * is drawn, where there is room.
  *
  * @param radiusMm radius of a disc
  */

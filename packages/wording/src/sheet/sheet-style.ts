@@ -1,6 +1,6 @@
 /**
- * The look of the sheet: ink on paper with wide margins. Everything that matters is told by pattern, weight and words;
- * colour only helps. Widths are in mm on paper and give way on a phone.
+ * The look of the sheet: ink on paper with wide margins. Everything that matters is told by pattern, weight
+ * and words; colour only helps. Widths are in mm on paper and give way on a phone.
  */
 export const SHEET_STYLE = `
 :root { color-scheme: light; --ink: #14213d; --soft: #5b6472; --rule: #aab0ba; --warm: #b3400a; --paper: #fffefb; --bench: #d9d0c1; }

@@ -1,7 +1,8 @@
 import { keepUnits } from '@pourproof/plane';
 
 /**
- * Breaks words into lines of at most `columns` characters; a longer word stands alone, and a number stays with its unit.
+ * Breaks words into lines of at most `columns` characters; a longer word stands alone, and a number stays
+ * with its unit.
  *
  * @param first what the first line starts with; the others are indented as far
  */
