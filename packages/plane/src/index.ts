@@ -54,7 +54,6 @@ export {
   G_PER_OZ,
   inchesFromMm,
   ML_PER_US_FL_OZ,
-  MM_PER_CSS_PX,
   MM_PER_INCH,
   mmFromInches,
   PT_PER_INCH,

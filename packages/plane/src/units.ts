@@ -6,13 +6,20 @@ export const CSS_PX_PER_INCH = 96;
 export const PT_PER_INCH = 72;
 /** Points in one pica (CSS Values and Units 3, §5.2). */
 export const PT_PER_PICA = 12;
-/** Millimetres in one CSS pixel. */
-export const MM_PER_CSS_PX: number = MM_PER_INCH / CSS_PX_PER_INCH;
-/** Millilitres in one US fluid ounce, exactly (NIST Handbook 44, appendix C; from memory). */
+/**
+ * Millilitres in one US fluid ounce, exactly (NIST Handbook 44, appendix C; from memory).
+ * @public
+ */
 export const ML_PER_US_FL_OZ = 29.5735295625;
-/** Grams in one avoirdupois ounce, exactly (NIST Handbook 44, appendix C; from memory). */
+/**
+ * Grams in one avoirdupois ounce, exactly (NIST Handbook 44, appendix C; from memory).
+ * @public
+ */
 export const G_PER_OZ = 28.349523125;
-/** Grams in one avoirdupois pound, exactly (NIST Handbook 44, appendix C; from memory). */
+/**
+ * Grams in one avoirdupois pound, exactly (NIST Handbook 44, appendix C; from memory).
+ * @public
+ */
 export const G_PER_LB = 453.59237;
 
 /** Radians from degrees. */
