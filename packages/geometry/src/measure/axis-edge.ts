@@ -1,7 +1,13 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import {
+  distanceBesideLines,
+  distanceBesideParabola,
+  distanceBesideVertices,
+  turnBesideVertex,
+} from './cell-forms.ts';
 import { AREA, type CellSums, LENGTH, TURN, VOLUME } from './cell-sums.ts';
 import { isSecondary } from './is-secondary.ts';
-import { parabolaArc, parabolaLength } from './parabola-length.ts';
+import { parabolaArc } from './parabola-length.ts';
 
 /** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a secondary edge has no area beside it. */
 export type EdgeKind = 'lines' | 'line-point' | 'points' | 'secondary';
@@ -226,7 +232,7 @@ export class AxisEdge {
 
   /** Turn of the fans, or of the fan, between two positions along the bisector of a point and another site. */
   #turnBetween(from: number, to: number): number {
-    return 2 * (Math.atan(to / this.#h) - Math.atan(from / this.#h));
+    return turnBesideVertex(from / this.#h, to / this.#h);
   }
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
@@ -260,17 +266,15 @@ export class AxisEdge {
   /** Integral of the distance to the boundary over both cells beside the part of the edge with clearance from a to b; mm³. */
   #distanceIntegral(a: number, b: number): number {
     if (this.kind === 'lines') {
-      return (this.#alongStrips(a, b) * (a * a + a * b + b * b)) / 6;
+      return distanceBesideLines(this.#alongStrips(a, b), a, b);
     }
     const h = this.#h;
     const s = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
     const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
-    // strips: ∫ H²/2 ds, fans: ∫ H³/3 dθ, both in powers of t = tan of the angle (points) or of its half (line and point)
-    const part =
-      this.kind === 'points'
-        ? (parabolaLength(t) - parabolaLength(s)) / 3
-        : (5 / 24) * (t * quintic(t * t) - s * quintic(s * s));
-    return this.#sign * h * h * h * part;
+    return (
+      this.#sign *
+      (this.kind === 'points' ? distanceBesideVertices(h, s, t) : distanceBesideParabola(h, s, t))
+    );
   }
 
   /** Adds what both cells beside the part of the edge with clearance from a to b sum up to. */
@@ -305,9 +309,4 @@ export class AxisEdge {
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
     return this.#arcLength(ua, ub);
   }
-}
-
-/** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */
-function quintic(t2: number): number {
-  return 1 + t2 * (2 / 3 + t2 / 5);
 }

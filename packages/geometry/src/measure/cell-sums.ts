@@ -1,6 +1,11 @@
 import type { Boundary } from '../medial-axis/boundary.ts';
 import type { AxisGraph } from '../medial-axis/growing-graph.ts';
-import { parabolaLength } from './parabola-length.ts';
+import {
+  areaBesideLines,
+  distanceBesideLines,
+  distanceBesideParabola,
+  distanceBesideVertices,
+} from './cell-forms.ts';
 
 /**
  * What the cells beside some axis edges sum up to: area, mm²; length of boundary under the strips, mm; turn of the fans, radians; integral of the
@@ -70,9 +75,9 @@ export function addCells(
     if (left < count && right < count) {
       // contacts go back along the boundary on the left, forth on the right
       const along = vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]);
-      area += (along * (a + b)) / 2;
+      area += areaBesideLines(along, a, b);
       length += along;
-      volume += (along * (a * a + a * b + b * b)) / 6;
+      volume += distanceBesideLines(along, a, b);
     } else if (left < count || right < count) {
       const isForth = right < count;
       const line = isForth ? right : left;
@@ -93,7 +98,7 @@ export function addCells(
       area += (sign * (along * (a + b) + cross)) / 2;
       length += sign * along;
       turn += sign * Math.atan2(cross, px * (px + vx) + py * (py + vy));
-      volume += (sign * h * h * h * 5 * (t * quintic(t * t) - s * quintic(s * s))) / 24;
+      volume += sign * distanceBesideParabola(h, s, t);
     } else {
       const p = left - count;
       const q = right - count;
@@ -106,7 +111,7 @@ export function addCells(
       const t = s + (vy * dx - vx * dy) / (2 * h * h);
       area += h * h * (t - s);
       turn += 2 * Math.atan2(t - s, 1 + s * t);
-      volume += (h * h * h * (parabolaLength(t) - parabolaLength(s))) / 3;
+      volume += distanceBesideVertices(h, s, t);
     }
     least = Math.min(least, a);
     greatest = Math.max(greatest, a, b);
@@ -117,9 +122,4 @@ export function addCells(
   sums[at + VOLUME] += volume;
   sums[at + MIN_CLEARANCE] = Math.min(sums[at + MIN_CLEARANCE], least);
   sums[at + MAX_CLEARANCE] = Math.max(sums[at + MAX_CLEARANCE], greatest);
-}
-
-/** The integral of (1 + t²)² from 0 to t, over t, by the square of t. */
-function quintic(t2: number): number {
-  return 1 + t2 * (2 / 3 + t2 / 5);
 }

@@ -3,6 +3,7 @@ import { stoppedDiscs } from '../outline/level-crossings.ts';
 import { openArcs } from '../outline/open-arcs.ts';
 import { BLOCK } from './axis-blocks.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { angleBetween, areaBesideLines } from './cell-forms.ts';
 import { AREA, MAX_CLEARANCE, MIN_CLEARANCE, SUM_STRIDE } from './cell-sums.ts';
 import { checkRadius } from './check-radius.ts';
 import { enteringRadius } from './entering-radius.ts';
@@ -66,13 +67,10 @@ function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): 
       if (left < count && right < count && (a >= radius || a === 0)) {
         const along = vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]);
         if (a >= radius) {
-          area += (along * (a + b)) / 2;
+          area += areaBesideLines(along, a, b);
         } else {
           // no other disc reaches into the corner, whose walls turn by the sweep
-          const turn = Math.atan2(
-            Math.abs(tx[left] * ty[right] - ty[left] * tx[right]),
-            tx[left] * tx[right] + ty[left] * ty[right],
-          );
+          const turn = angleBetween(tx[left], ty[left], tx[right], ty[right]);
           area += (along * (b - radius) * (b + radius)) / (2 * b) + (radius * radius * turn) / 2;
         }
       } else if (a >= radius) {

@@ -1,6 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { wholeCells } from './axis-blocks.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { areaBesideLines, distanceBesideLines } from './cell-forms.ts';
 import { AREA, type CellSums, LENGTH, VOLUME } from './cell-sums.ts';
 
 /** What the cells beside all parts of the axis with a clearance of at least `radius` sum up to, given the edges that cross it. */
@@ -44,9 +45,9 @@ function addParts(
     const vy = nodeY[to] - nodeY[from];
     const share = (b - a) / (nodeR[to] - nodeR[from]);
     const along = share * (vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]));
-    area += (along * (a + b)) / 2;
+    area += areaBesideLines(along, a, b);
     length += along;
-    volume += (along * (a * a + a * b + b * b)) / 6;
+    volume += distanceBesideLines(along, a, b);
   }
   sums[AREA] += area;
   sums[LENGTH] += length;

@@ -1,5 +1,6 @@
 import { crossingEdges } from '../measure/axis-blocks.ts';
 import { AxisEdge } from '../measure/axis-edge.ts';
+import { angleBetween } from '../measure/cell-forms.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { NarrowParts } from './narrow-parts.ts';
 
@@ -112,5 +113,5 @@ function sweepBetween(
   const ay = left < count ? -tx[left] : y[left - count] - py;
   const bx = right < count ? ty[right] : x[right - count] - px;
   const by = right < count ? -tx[right] : y[right - count] - py;
-  return Math.atan2(Math.abs(ax * by - ay * bx), ax * bx + ay * by);
+  return angleBetween(ax, ay, bx, by);
 }
