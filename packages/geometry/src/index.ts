@@ -1,4 +1,5 @@
 export { AxisEdge } from './measure/axis-edge.ts';
+export { angleBetween, turnBesideVertex } from './measure/cell-forms.ts';
 export { checkRadius } from './measure/check-radius.ts';
 export { enteringRadius } from './measure/entering-radius.ts';
 export { erodedArea } from './measure/eroded-area.ts';

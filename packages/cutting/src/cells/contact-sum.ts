@@ -22,7 +22,6 @@ export function contactSum(
     const high = nodeR[edgeTo[e]];
     if (high >= minMm && !edge.isSecondary(e)) {
       edge.load(e);
-      cells.load();
       sum += cells.integral(Math.max(edge.r0, minMm), high, integrandOf(e), ofEach);
     }
   }

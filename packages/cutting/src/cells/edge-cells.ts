@@ -1,4 +1,4 @@
-import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
+import { type AxisEdge, angleBetween, type MedialAxis, turnBesideVertex } from '@pourproof/geometry';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 
 /** Totals over the contacts of one axis edge with its two sites. */
@@ -42,61 +42,27 @@ const LEVEL_CELL_REL_TOL = 1e-13;
 
 /**
  * The two cells beside one axis edge as seen from the boundary: contacts on a segment by arc length, on a
- * vertex by angle. `load` an edge that is not secondary, then ask. u is the position along the bisector, 0
- * where the clearance is least on all of it.
+ * vertex by angle. Load an edge that is not secondary into the `AxisEdge`, then ask: the bisector's h, u and side are
+ * described there.
  */
 export class EdgeCells {
   readonly #axis: MedialAxis;
-  #edge: AxisEdge;
-  /** Distance from vertex to line, for a parabola; half the distance of two vertices, for their bisector. */
-  #h = 0;
-  /** +1 where u rises in the direction of the contacts. */
-  #sign = 1;
-  #dx = 0;
-  #dy = 0;
-  #ox = 0;
-  #oy = 0;
-  /** Contact length per mm along the bisector of two lines, by component. */
-  #tx = 0;
-  #ty = 0;
-
+  readonly #edge: AxisEdge;
   constructor(axis: MedialAxis, edge: AxisEdge) {
     this.#axis = axis;
     this.#edge = edge;
-  }
-
-  /** Takes over the edge that was loaded last. */
-  load(): void {
-    const { count, x, y, tx, ty } = this.#axis.boundary;
-    const { kind, left, right } = this.#edge;
-    if (kind === 'lines') {
-      this.#tx = tx[right] - tx[left];
-      this.#ty = ty[right] - ty[left];
-    } else if (kind === 'line-point') {
-      const line = left < count ? left : right;
-      const p = (left < count ? right : left) - count;
-      [this.#dx, this.#dy, this.#ox, this.#oy] = [tx[line], ty[line], x[p], y[p]];
-      this.#h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
-      this.#sign = line === right ? 1 : -1;
-    } else if (kind === 'points') {
-      const [p, q] = [left - count, right - count];
-      const [vx, vy] = [x[q] - x[p], y[q] - y[p]];
-      const d = Math.hypot(vx, vy);
-      [this.#dx, this.#dy, this.#ox, this.#oy] = [-vy / d, vx / d, (x[p] + x[q]) / 2, (y[p] + y[q]) / 2];
-      this.#h = d / 2;
-      this.#sign = 1;
-    }
   }
 
   /** Contacts of the part of the edge with a clearance from a to b. */
   spans(a: number, b: number): ContactSpans {
     const [ax, ay, bx, by] = this.#ends(a, b);
     if (this.#edge.kind === 'lines') {
-      return { lengthMm: (bx - ax) * this.#tx + (by - ay) * this.#ty, turnRad: 0 };
+      return { lengthMm: this.#alongLines(ax, ay, bx, by), turnRad: 0 };
     }
-    const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)];
-    const turnRad = 2 * this.#sign * (Math.atan(ub / this.#h) - Math.atan(ua / this.#h));
-    return { lengthMm: this.#edge.kind === 'points' ? 0 : this.#sign * (ub - ua), turnRad };
+    const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
+    const { h, kind, side } = this.#edge;
+    const turnRad = side * turnBesideVertex(ua / h, ub / h);
+    return { lengthMm: kind === 'points' ? 0 : side * (ub - ua), turnRad };
   }
 
   /**
@@ -123,8 +89,8 @@ export class EdgeCells {
   vertexCells(a: number, b: number): VertexCell[] {
     const { kind, left, right } = this.#edge;
     const [ax, ay, bx, by] = this.#ends(a, b);
-    const [h, dx, dy] = [this.#h, this.#dx, this.#dy];
-    const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)];
+    const { h, ux: dx, uy: dy } = this.#edge;
+    const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
     if (kind === 'line-point') {
       const site = left < this.#axis.boundary.count ? right : left;
       return [
@@ -132,7 +98,7 @@ export class EdgeCells {
           site,
           from: 2 * Math.atan(ua / h),
           to: 2 * Math.atan(ub / h),
-          sign: this.#sign,
+          sign: this.#edge.side,
           clearanceAt: (t) => h / (1 + Math.cos(t)),
           directionAt: (t) => [Math.sin(t) * dx + Math.cos(t) * dy, Math.sin(t) * dy - Math.cos(t) * dx],
         },
@@ -148,7 +114,7 @@ export class EdgeCells {
         site,
         from: Math.atan(ua / h),
         to: Math.atan(ub / h),
-        sign: this.#sign,
+        sign: this.#edge.side,
         clearanceAt: (t) => h / Math.cos(t),
         directionAt: (t) => [Math.cos(t) * ex + Math.sin(t) * dx, Math.cos(t) * ey + Math.sin(t) * dy],
       };
@@ -160,12 +126,11 @@ export class EdgeCells {
     const { kind, left, right } = this.#edge;
     if (kind === 'lines') {
       const { tx, ty } = this.#axis.boundary;
-      const cross = tx[left] * ty[right] - ty[left] * tx[right];
-      return (b - a) * Math.atan2(Math.abs(cross), tx[left] * tx[right] + ty[left] * ty[right]);
+      return (b - a) * angleBetween(tx[left], ty[left], tx[right], ty[right]);
     }
-    const h = this.#h;
+    const h = this.#edge.h;
     const [ax, ay, bx, by] = this.#ends(a, b);
-    const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)].map(Math.abs).sort((p, q) => p - q);
+    const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)].map(Math.abs).sort((p, q) => p - q);
     const riseAt = kind === 'points' ? (u: number) => u / Math.hypot(u, h) : (u: number) => u / h;
     const along = (u: number): number => (Math.PI - 2 * Math.atan(u / h)) * riseAt(u);
     return adaptiveIntegral(along, ua, ub, tolerance).value;
@@ -174,18 +139,18 @@ export class EdgeCells {
   #smooth(a: number, b: number, { segment, vertex }: ContactIntegrand, tolerance: number): number {
     const [ax, ay, bx, by] = this.#ends(a, b);
     if (this.#edge.kind === 'lines') {
-      const along = (bx - ax) * this.#tx + (by - ay) * this.#ty;
+      const along = this.#alongLines(ax, ay, bx, by);
       if (b - a <= LEVEL_CELL_REL_TOL * b) {
         return along * segment(b);
       }
       const share = along === 0 ? 0 : tolerance / Math.abs(along);
       return along * adaptiveIntegral((t) => segment(a + t * (b - a)), 0, 1, share).value;
     }
-    const h = this.#h;
-    const [ua, ub] = [this.#position(ax, ay), this.#position(bx, by)];
+    const h = this.#edge.h;
+    const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
     if (this.#edge.kind === 'points') {
       const turned = signed((t) => vertex(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
-      return 2 * this.#sign * turned;
+      return 2 * this.#edge.side * turned;
     }
     const segments = signed((u) => segment((u * u + h * h) / (2 * h)), ua, ub, tolerance);
     const vertices = signed(
@@ -194,7 +159,7 @@ export class EdgeCells {
       2 * Math.atan(ub / h),
       tolerance,
     );
-    return this.#sign * (segments + vertices);
+    return this.#edge.side * (segments + vertices);
   }
 
   #ends(a: number, b: number): [number, number, number, number] {
@@ -205,8 +170,11 @@ export class EdgeCells {
     return [ax, ay, edge.x, edge.y];
   }
 
-  #position(x: number, y: number): number {
-    return (x - this.#ox) * this.#dx + (y - this.#oy) * this.#dy;
+  /** Length of the contacts of a stretch of the bisector of two lines, on both together. */
+  #alongLines(ax: number, ay: number, bx: number, by: number): number {
+    const { tx, ty } = this.#axis.boundary;
+    const { left, right } = this.#edge;
+    return (bx - ax) * (tx[right] - tx[left]) + (by - ay) * (ty[right] - ty[left]);
   }
 }
 

@@ -39,7 +39,6 @@ export class ReachedSlices {
         continue;
       }
       edge.load(e);
-      cells.load();
       const low = Math.max(edge.r0, centreMm);
       area += edge.area(low, high, 0);
       const spans = cells.spans(low, high);

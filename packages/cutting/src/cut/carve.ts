@@ -164,7 +164,6 @@ function reachedEdge(axis: MedialAxis, radiusMm: number): number {
     const high = nodeR[edgeTo[e]];
     if (high >= radiusMm && !edge.isSecondary(e)) {
       edge.load(e);
-      cells.load();
       sum += cells.spans(Math.max(edge.r0, radiusMm), high).lengthMm;
     }
   }

@@ -138,7 +138,6 @@ export class StraightFlankCut implements StepCut {
       const high = Math.min(nodeR[edgeTo[e]], reachMm);
       if (high > low && !edge.isSecondary(e)) {
         edge.load(e);
-        cells.load();
         sum += cells.sweepIntegral(low, high, ofEach);
       }
     }

@@ -44,7 +44,6 @@ export function addFollowingWalls(
       continue;
     }
     edge.load(e);
-    cells.load();
     const centre =
       cut instanceof RoundedTipCut ? cut.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
     for (const part of edgeParts(edge, 0, longestMm)) {

@@ -37,7 +37,6 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
       continue;
     }
     edge.load(e);
-    cells.load();
     for (const part of edgeParts(edge, centreMm, longestMm)) {
       addAcross(axis, edge, cells, part, surface, elements);
     }

@@ -28,19 +28,21 @@ export class AxisEdge {
   y0 = 0;
   x1 = 0;
   y1 = 0;
-  /** Distance from the point to the line, or half the distance between the points. */
-  #h = 0;
+  /** Distance from the vertex to the line, or half the distance between the vertices: twice or once the least clearance of the whole bisector. */
+  h = 0;
+  /** Unit direction of the bisector's own axis: that of the line, or from one vertex to the other turned by a quarter from +x to +y. */
+  ux = 1;
+  uy = 0;
+  /** The point where u is 0 on that axis: the vertex, whose foot on the line it is, or the middle of both vertices. */
+  ox = 0;
+  oy = 0;
+  /** 1 where the contacts go along that axis from the low end to the high end as they do along the boundary, else -1. */
+  side: 1 | -1 = 1;
   /** Position of both ends along the bisector's own axis: 0 where the clearance would be least. */
   #u0 = 0;
   #u1 = 0;
-  /** Unit direction of rising u. */
-  #dx = 0;
-  #dy = 0;
   /** -1 where the cells beside the edge are negative: by rounding, on edges as short as rounding. */
   #sign = 1;
-  /** Point whose foot on the line is u = 0, or the middle of both points. */
-  #ox = 0;
-  #oy = 0;
   /** Where the last question about a point led. */
   x = 0;
   y = 0;
@@ -87,40 +89,43 @@ export class AxisEdge {
   #loadPoints(p: number, q: number): void {
     const { x, y } = this.#axis.boundary;
     this.kind = 'points';
-    this.#ox = (x[p] + x[q]) / 2;
-    this.#oy = (y[p] + y[q]) / 2;
+    this.ox = (x[p] + x[q]) / 2;
+    this.oy = (y[p] + y[q]) / 2;
     const vx = x[q] - x[p];
     const vy = y[q] - y[p];
     const d = Math.sqrt(vx * vx + vy * vy);
-    this.#h = d / 2;
-    this.#dx = -vy / d;
-    this.#dy = vx / d;
-    this.#orient(1);
+    this.h = d / 2;
+    this.ux = -vy / d;
+    this.uy = vx / d;
+    this.side = 1;
+    this.#orient();
   }
 
   #loadLinePoint(line: number, p: number): void {
     const { x, y, tx, ty } = this.#axis.boundary;
     this.kind = 'line-point';
-    this.#dx = tx[line];
-    this.#dy = ty[line];
-    this.#ox = x[p];
-    this.#oy = y[p];
-    this.#h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
-    this.#orient(line === this.right ? 1 : -1);
+    this.ux = tx[line];
+    this.uy = ty[line];
+    this.ox = x[p];
+    this.oy = y[p];
+    this.h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
+    this.side = line === this.right ? 1 : -1;
+    this.#orient();
   }
 
   /** Makes u rise from the low to the high end. */
-  #orient(sign: 1 | -1): void {
-    this.#sign = sign;
-    this.#u0 = (this.x0 - this.#ox) * this.#dx + (this.y0 - this.#oy) * this.#dy;
-    this.#u1 = (this.x1 - this.#ox) * this.#dx + (this.y1 - this.#oy) * this.#dy;
-    if (this.#u1 < this.#u0) {
-      this.#u0 = -this.#u0;
-      this.#u1 = -this.#u1;
-      this.#dx = -this.#dx;
-      this.#dy = -this.#dy;
-      this.#sign = -sign;
-    }
+  #orient(): void {
+    const u0 = this.along(this.x0, this.y0);
+    const u1 = this.along(this.x1, this.y1);
+    const isTurned = u1 < u0;
+    this.#sign = isTurned ? -this.side : this.side;
+    this.#u0 = isTurned ? -u0 : u0;
+    this.#u1 = isTurned ? -u1 : u1;
+  }
+
+  /** Position of a point along the bisector's own axis, as `ux`, `uy` run. */
+  along(x: number, y: number): number {
+    return (x - this.ox) * this.ux + (y - this.oy) * this.uy;
   }
 
   /** Position along the bisector's own axis where the clearance is r, within the edge. */
@@ -128,7 +133,7 @@ export class AxisEdge {
     if (this.kind === 'lines' || this.kind === 'secondary') {
       return r;
     }
-    const h = this.#h;
+    const h = this.h;
     const u =
       this.kind === 'points'
         ? Math.sqrt(Math.max(0, (r - h) * (r + h)))
@@ -170,7 +175,7 @@ export class AxisEdge {
 
   /** Sets `x`, `y` and `clearance` to the point at share t, 0 … 1, of the way from the low to the high end. */
   atShare(t: number): void {
-    const h = this.#h;
+    const h = this.h;
     const u = this.#u0 + t * (this.#u1 - this.#u0);
     this.x = this.x0 + t * (this.x1 - this.x0);
     this.y = this.y0 + t * (this.y1 - this.y0);
@@ -196,7 +201,7 @@ export class AxisEdge {
   #bend(u: number): void {
     const { count, tx, ty } = this.#axis.boundary;
     const line = this.left < count ? this.left : this.right;
-    const sag = ((u - this.#u0) * (this.#u1 - u)) / (2 * this.#h);
+    const sag = ((u - this.#u0) * (this.#u1 - u)) / (2 * this.h);
     this.x += sag * ty[line];
     this.y -= sag * tx[line];
   }
@@ -214,7 +219,7 @@ export class AxisEdge {
 
   /** Length of the parabola arc between two positions. */
   #arcLength(from: number, to: number): number {
-    return parabolaArc(this.#h, from, to);
+    return parabolaArc(this.h, from, to);
   }
 
   /** Length of boundary under both strips beside the part with clearance from a to b, where both sites are edges. */
@@ -232,7 +237,7 @@ export class AxisEdge {
 
   /** Turn of the fans, or of the fan, between two positions along the bisector of a point and another site. */
   #turnBetween(from: number, to: number): number {
-    return turnBesideVertex(from / this.#h, to / this.#h);
+    return turnBesideVertex(from / this.h, to / this.h);
   }
 
   /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
@@ -249,7 +254,7 @@ export class AxisEdge {
     this.atHigh(b);
     const vx = this.x - ax;
     const vy = this.y - ay;
-    const h = this.#h;
+    const h = this.h;
     const ua = a <= this.r0 ? this.#u0 : this.#position(a);
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
     const du = ub - ua;
@@ -258,7 +263,7 @@ export class AxisEdge {
         this.#sign * (h * du - (strip > 0 ? strip * strip * (Math.atan(ub / h) - Math.atan(ua / h)) : 0))
       );
     }
-    const fan = Math.abs((ax - this.#ox) * vy - (ay - this.#oy) * vx) / 2;
+    const fan = Math.abs((ax - this.ox) * vy - (ay - this.oy) * vx) / 2;
     const angle = strip > 0 ? 2 * (Math.atan(ub / h) - Math.atan(ua / h)) : 0;
     return this.#sign * (du * ((a + b) / 2 - strip) + fan - (strip * strip * angle) / 2);
   }
@@ -268,7 +273,7 @@ export class AxisEdge {
     if (this.kind === 'lines') {
       return distanceBesideLines(this.#alongStrips(a, b), a, b);
     }
-    const h = this.#h;
+    const h = this.h;
     const s = (a <= this.r0 ? this.#u0 : this.#position(a)) / h;
     const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
     return (
