@@ -2,7 +2,10 @@ import { blockIndex } from './block-index.ts';
 import { clipSegment } from './clip-segment.ts';
 import type { PlacedBlock } from './place-board.ts';
 
-/** Returns a function from a place to the index of the block under it: the first of several, -1 for none. */
+/**
+ * A function that returns the index of the block under a point, the first if there are several; -1 if there
+ * is none.
+ */
 export function blockAt(blocks: readonly PlacedBlock[]): (x: number, y: number) => number {
   const { near } = blockIndex(blocks);
   return (x, y) =>

@@ -1,13 +1,16 @@
 import { type Bounds, BoxIndex, ringsBounds } from '@pourproof/plane';
 import type { PlacedBlock } from './place-board.ts';
 
-/** Finds the blocks near a place without asking every block. */
+/** Finds the blocks near a point without testing every block. */
 export interface BlockIndex {
-  /** Indices of the blocks whose box meets a box, ascending; blocks without an outline always match. */
+  /**
+   * Indices, in rising order, of the blocks whose boxes meet a box; blocks without an outline are always
+   * included.
+   */
   readonly near: (box: Bounds) => readonly number[];
 }
 
-/** Boxes are enlarged by this, mm: far above rounding, far below the tolerance of a saw. */
+/** Boxes count as meeting within this, mm: far above rounding, far below the accuracy of a saw. */
 const BOX_TOL_MM = 1e-5;
 
 /** An index of the blocks of a board by their boxes. */

@@ -10,35 +10,37 @@ import { jointBands } from './joint-bands.ts';
 import { nearParts } from './near-parts.ts';
 import type { PlacedBlock } from './place-board.ts';
 
-/** What a cut does in one block. Areas in mm², lengths in mm. */
+/** Measures of a cut in one block. Areas in mm², lengths in mm. */
 export interface BlockMeasures {
   readonly block: PlacedBlock;
   readonly travel: CalibratedTravel;
-  /** Part of the cut in this block. */
+  /** The part of the cut in this block. */
   readonly cut: CleanRegion;
-  /** The cut as it is in this block and a little beyond; farther away parts may be missing. */
+  /** The cut in this block and a little beyond it; farther away parts may be missing. */
   readonly near: CleanRegion;
   readonly floorAreaMm2: number;
   readonly wallAreaMm2: number;
   readonly wallLengthMm: number;
   /**
-   * ∫ |n·f| ds along the outline with the fibre's part in the face: exposure of upright walls per mm of
+   * ∫ |n·f| ds along the outline, f the fibre's component in the face: exposure of upright walls per mm of
    * depth.
    */
   readonly exposedLengthMm: number;
   /** ∫ |n·f| dA. */
   readonly wallExposedMm2: number;
   readonly floorExposedMm2: number;
-  /** Face that colour may reach at the low, median and high travel, clipped at the block's edge. */
+  /** Part of the face that colour reaches at the low, median and high travel, clipped to the block. */
   readonly bleed: { readonly low: CleanRegion; readonly median: CleanRegion; readonly high: CleanRegion };
   readonly bleedAreaMm2: { readonly low: number; readonly median: number; readonly high: number };
 }
 
 /**
- * The cut in every block that it meets: walls, floor, exposure of end grain, and the face that colour may reach.
+ * Measures the cut in every block that it meets: walls, floor, exposure of end grain, and the face that
+ * colour may reach.
  *
- * Floor area is the true area, divided in proportion to the flattened outlines. For upright walls |n·f| is the fibre's part in the face times
- * |n·f₂|, and a floor sees sin(dive); other walls are summed element by element.
+ * The exact area of the floor is divided in proportion to the flattened outlines. For upright walls, |n·f| is
+ * the fibre's component in the face times |n·f₂|, and for a floor sin(dive); other walls are summed element
+ * by element.
  */
 export function blockMeasures(
   cut: CleanRegion,
@@ -56,7 +58,7 @@ export function blockMeasures(
           cut,
           blocks.map(({ region }) => ringsBounds(region ?? cut)),
         );
-  // many blocks share few woods
+  // many blocks, few woods
   const travels = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
   return blocks.flatMap((block, b): BlockMeasures[] => {
     const near = nearby[b] ?? cut;
@@ -100,17 +102,18 @@ function partIn(near: CleanRegion, block: CleanRegion): CleanRegion {
   return near.ringEnds.length === 0 ? near : booleans(near, block, 'intersect');
 }
 
-/** The cosine of an upright fibre is 0 within this: rounding of π/2. */
+/** Cosine of a vertical fibre, to rounding: cos(π/2) is 6e-17. */
 const UPRIGHT_TOL = 1e-12;
 
-/** The fibre's part in the face; exactly 0 for a fibre that stands upright. */
+/** The fibre's component in the face; exactly 0 for a vertical fibre. */
 export function inFace(diveRad: number): number {
   const part = Math.cos(diveRad);
   return Math.abs(part) < UPRIGHT_TOL ? 0 : part;
 }
 
 /**
- * Colour travel in a block under the job's seal and resin, or under another seal, moved by the job's coupons.
+ * Colour travel in a block under the job's seal and resin, or under another seal, calibrated by the job's
+ * coupons.
  */
 export function travelIn(
   { row, part }: Pick<PlacedBlock, 'row' | 'part'>,
@@ -152,7 +155,7 @@ function bleedIn(
     const [fx, fy] = fibreVector(radians(block.grainDeg));
     const bands = jointBands(near, block.region, [fx * travelMm * reach, fy * travelMm * reach]);
     const all = bands.length === 0 ? region : joined(region, bands);
-    // a glue line stops colour, and what the neighbouring block lost to the cut is not wood
+    // a glue line stops colour, and what the cut took from the neighbouring block is not wood
     return booleans(booleans(all, block.region, 'intersect'), near, 'subtract');
   };
   return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };

@@ -17,7 +17,7 @@ interface BlockKind {
   readonly all: readonly BlockMeasures[];
 }
 
-/** End grain by kind of block; the totals are the sums of the kinds. */
+/** End grain by kind of block; the totals are the sums over the kinds. */
 export function endGrainReport(
   blocks: readonly BlockMeasures[],
   job: { readonly grainDeg: number; readonly diveDeg: number },

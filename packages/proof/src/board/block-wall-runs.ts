@@ -5,7 +5,7 @@ import { clipPath } from './clip-path.ts';
 import { stretchesOf } from './stretches-of.ts';
 import { leastAlong, sidewaysExposure, type WallSlope } from './wall-exposure.ts';
 
-/** A stretch of wall in one block: an open line and a place on it, mm. */
+/** A stretch of wall in one block: an open line and a point on it, mm. */
 export interface BlockWallRun {
   readonly path: Float64Array;
   readonly atMm: Point;
@@ -13,14 +13,14 @@ export interface BlockWallRun {
   readonly exposure: number;
 }
 
-/** Rounding of an exposure that is exactly at its limit. */
+/** Rounding of an exposure that equals its limit. */
 const EXPOSURE_TOL = 1e-12;
 
 /**
- * The stretches of wall in a block whose exposure in three dimensions is high enough, see `sidewaysExposure`;
- * clipped at the block's edge.
+ * The stretches of wall in a block with at least an exposure in three dimensions, see `sidewaysExposure`;
+ * clipped to the block.
  *
- * @param leanRad how far walls lean back from upright at the face
+ * @param leanRad angle of the walls from the vertical at the face
  */
 export function blockWallRuns(
   { block, near }: BlockMeasures,
@@ -53,10 +53,10 @@ export function blockWallRuns(
   );
 }
 
-/** The two ends of an edge of an outline. */
+/** The two ends of an edge. */
 type Edge = readonly [ax: number, ay: number, bx: number, by: number];
 
-/** n₂·f₂ of an edge; the wood lies towards (ey, −ex) of an edge (ex, ey) of a clean ring. */
+/** n₂·f₂ of an edge; beside an edge (ex, ey) of a clean ring, the wood is on the side of (ey, −ex). */
 function alongOf([ax, ay, bx, by]: Edge, grainRad: number): number {
   const [fx, fy] = fibreVector(grainRad);
   const [dx, dy] = [bx - ax, by - ay];
@@ -65,15 +65,15 @@ function alongOf([ax, ay, bx, by]: Edge, grainRad: number): number {
 }
 
 function highestExposure(path: Float64Array, grainRad: number, slope: WallSlope): number {
-  let most = 0;
+  let highest = 0;
   for (let i = 0; i + 3 < path.length; i += 2) {
     const edge = path.subarray(i, i + 4) as unknown as Edge;
-    most = Math.max(most, sidewaysExposure(alongOf(edge, grainRad), slope));
+    highest = Math.max(highest, sidewaysExposure(alongOf(edge, grainRad), slope));
   }
-  return most;
+  return highest;
 }
 
-/** The point half-way along the longest edge of a line. */
+/** The midpoint of the longest edge of a line. */
 function middleOf(path: Float64Array): Point {
   let best: Point = [path[0] ?? 0, path[1] ?? 0];
   let longest = -1;

@@ -4,21 +4,18 @@ import { blockIndex } from './block-index.ts';
 import { clipSegment } from './clip-segment.ts';
 import type { PlacedBlock } from './place-board.ts';
 
-/** Wall of a cut that stands in one block, seen from above, mm. */
+/** Walls of a cut in one block, seen from above, mm. */
 export interface BlockWalls {
   readonly lengthMm: number;
-  /**
-   * ∫ |n·f| ds for the fibre's direction on the face; times cos(dive) it is the exposed length of upright
-   * walls.
-   */
+  /** ∫ |n·f| ds for the fibre's azimuth; times cos(dive) it is the exposed length of upright walls. */
   readonly exposedMm: number;
 }
 
 /**
- * Assigns the walls of a cut to the blocks in which they stand: one entry per block, and the length that
- * stands in none.
+ * Divides the walls of a cut among the blocks that they are in: one entry per block, and the length that is
+ * in none.
  *
- * Exact for polygons. A wall that runs along a joint belongs to the block behind it, on the wood side.
+ * Exact for polygons. A wall along a joint belongs to the block behind it, on the side of the wood.
  */
 export function blockWalls(
   cut: CleanRegion,
@@ -37,7 +34,7 @@ export function blockWalls(
       const region = blocks[b]?.region ?? null;
       let share = 1;
       if (region !== null) {
-        // the inside of a clean ring lies towards (−ey, ex); wood is on the other side
+        // the inside of a clean ring is on the side of (−ey, ex), the wood on the other
         const parts = clipSegment(region, [ax, ay, bx, by], [by - ay, ax - bx]);
         share = parts.reduce((sum, [from, to]) => sum + to - from, 0);
       }

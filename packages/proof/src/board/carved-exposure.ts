@@ -3,24 +3,24 @@ import { radians } from '@pourproof/plane';
 import { blockAt } from './block-at.ts';
 import type { PlacedBlock } from './place-board.ts';
 
-/** Surfaces of a cut in one block and the end grain in them, mm². */
+/** Surfaces of a cut in one block, and the end grain exposed in them, mm². */
 export interface CarvedExposure {
   readonly wallAreaMm2: number;
   readonly floorAreaMm2: number;
-  /** ∫ |n·f| dA over walls, slanted as they are. */
+  /** ∫ |n·f| dA over the walls, along their slope. */
   readonly wallExposedMm2: number;
   readonly floorExposedMm2: number;
 }
 
 /**
- * On a board of several blocks, walls are assigned in stretches of this length, mm (our choice: finer than
- * any joint is laid).
+ * Length of the stretches by which walls are divided among several blocks, mm (our choice: finer than blocks
+ * are laid).
  */
 const STRETCH_MM = 0.5;
 
 /**
- * Walls and floors of a cut of any shape by the block in which they stand, with their exposure of end grain
- * in three dimensions. Each element goes to the block under its point; those under none are left out.
+ * Walls and floors of a cut of any shape by block, with their exposure of end grain in three dimensions. Each
+ * element belongs to the block under its point; those outside all blocks are left out.
  */
 export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[]): readonly CarvedExposure[] {
   const isOne = blocks.every(({ region }) => region === null);
@@ -42,7 +42,7 @@ export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[])
   if (first === undefined) {
     return [];
   }
-  // the elements and their order do not depend on the fibre
+  // elements and their order do not depend on the fibre
   const { count, points, areasMm2, isFloor } = wallsFor(first);
   const sums = blocks.map(() => ({ wallAreaMm2: 0, floorAreaMm2: 0, wallExposedMm2: 0, floorExposedMm2: 0 }));
   const under = blockAt(blocks);

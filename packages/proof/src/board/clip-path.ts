@@ -2,11 +2,11 @@ import type { CleanRegion } from '@pourproof/plane';
 import { clipSegment } from './clip-segment.ts';
 
 /**
- * Pieces of an open line `[x0, y0, x1, y1, …]` that lie in a region, in order; the line itself when there is
- * no region.
+ * Pieces of an open line `[x0, y0, x1, y1, …]` inside a region, in order; the whole line if there is no
+ * region.
  *
- * The line runs as a clean ring does, inside on its right as seen with y down, so a piece along an edge
- * belongs to the wood side.
+ * The line runs like a clean ring, with the inside on its right as seen with y down: a piece along an edge of
+ * the region belongs to the side of the wood.
  */
 export function clipPath(path: Float64Array, region: CleanRegion | null): readonly Float64Array[] {
   if (region === null) {

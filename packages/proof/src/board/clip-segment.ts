@@ -1,13 +1,13 @@
 import { type CleanRegion, ringStart } from '@pourproof/plane';
 
 /**
- * Parts of the segment from (ax, ay) to (bx, by) that lie in a region, as pairs of shares of its length from
- * 0 to 1, in order.
+ * Parts of the segment from (ax, ay) to (bx, by) inside a region, as pairs of shares of its length from 0 to
+ * 1, in order.
  *
- * A part that runs along the region's edge belongs to the region when the region lies on the side of (nx,
- * ny), so that regions that tile the plane divide every segment exactly.
+ * A part along an edge of the region belongs to it if the region is on the side of (nx, ny), so that regions
+ * that tile the plane divide every segment completely.
  *
- * @param nx direction (of any length) of the side that counts, for parts on an edge
+ * @param nx direction, of any length, of the side that counts for parts along an edge
  */
 export function clipSegment(
   region: CleanRegion,
@@ -35,15 +35,13 @@ export function clipSegment(
   return parts;
 }
 
-/**
- * Offset to the side at which a point is tested for its block, mm: far below the tolerance of a saw or a bit.
- */
+/** Distance beside a segment at which the side is tested, mm: far below the accuracy of a saw or a bit. */
 const SIDE_MM = 1e-6;
 
-/** A crossing this far beyond the end of an edge, as a share of its length, is at its end. */
-const EDGE_END_REL_TOL = 1e-12;
+/** A segment meets an edge within this share beyond its ends: rounding. */
+const END_TOL = 1e-12;
 
-/** Parameters at which the segment meets the region's edges, with 0 and 1, ascending. */
+/** Shares at which the segment meets edges of the region, with 0 and 1, in rising order. */
 function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: number): number[] {
   const shares = [0, 1];
   const dx = bx - ax;
@@ -64,7 +62,7 @@ function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: 
       }
       const share = ((px - ax) * ey - (py - ay) * ex) / across;
       const along = ((px - ax) * dy - (py - ay) * dx) / across;
-      if (share > 0 && share < 1 && along >= -EDGE_END_REL_TOL && along <= 1 + EDGE_END_REL_TOL) {
+      if (share > 0 && share < 1 && along >= -END_TOL && along <= 1 + END_TOL) {
         shares.push(share);
       }
     }

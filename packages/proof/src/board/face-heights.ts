@@ -5,32 +5,25 @@ import { type FittedSurface, fitSurface } from './flatness.ts';
 import type { PlacedBoard } from './place-board.ts';
 
 /**
- * How far the face under a cut is from flat, mm, relative to the place where the bit is zeroed: the middle of
- * the artwork.
+ * Heights of the face under a cut, mm, relative to the point where the bit is set: the middle of the artwork.
  */
 export interface FaceHeights {
   readonly highestMm: number;
   readonly lowestMm: number;
-  /** On the artwork. */
+  /** Points in the artwork's frame. */
   readonly highestAt: Point;
   readonly lowestAt: Point;
   readonly surface: FittedSurface;
-  /** Height of the face at a place on the artwork above the place where the bit is set, mm. */
+  /** Height of the face at a point, in the artwork's frame, above the point where the bit is set, mm. */
   readonly heightAt: (at: Point) => number;
 }
 
 /**
- * A determinant smaller than this share of the squared coefficients is rounding: there is no unique
- * stationary point.
- */
-const FLAT_REL_TOL = 1e-12;
-
-/**
- * The highest and lowest face under a cut; `null` where the board was not measured or nothing is cut. Exact
- * for the fitted surface: it is of second degree, so along an edge, and inside, its extreme places are found
- * in closed form.
+ * The highest and lowest point of the face under a cut; `null` if the board was not measured or nothing is
+ * cut. Exact for the fitted surface: it is quadratic, so its extrema along an edge, and inside, have closed
+ * forms.
  *
- * @param zeroAt where the bit is set on the face, in the artwork's frame
+ * @param zeroAt point at which the bit is set on the face, in the artwork's frame
  */
 export function faceHeights(
   cut: CleanRegion,
@@ -64,21 +57,21 @@ export function faceHeights(
       const from: Point = [ring[i] as number, ring[i + 1] as number];
       const to: Point = [ring[j] as number, ring[j + 1] as number];
       offer(from);
-      const turn = turnBetween(heightAt, from, to);
+      const turn = extremumBetween(heightAt, from, to);
       if (turn !== null) {
         offer(turn);
       }
     }
   }
-  const summit = levelPoint(heightAt, zeroAt);
+  const summit = stationaryPoint(heightAt, zeroAt);
   if (summit !== null && clipSegment(cut, [...summit, ...summit], [0, 0]).length > 0) {
     offer(summit);
   }
   return { highestMm, lowestMm, highestAt, lowestAt, surface, heightAt };
 }
 
-/** The extremum of a quadratic between two places, from its values at both ends and half-way. */
-function turnBetween(heightAt: (at: Point) => number, from: Point, to: Point): Point | null {
+/** Extremum of a quadratic surface between two points, from its heights at both and half-way. */
+function extremumBetween(heightAt: (at: Point) => number, from: Point, to: Point): Point | null {
   const between = (share: number): Point => [
     from[0] + share * (to[0] - from[0]),
     from[1] + share * (to[1] - from[1]),
@@ -91,14 +84,17 @@ function turnBetween(heightAt: (at: Point) => number, from: Point, to: Point): P
 }
 
 /**
- * Spacing of the differences that give slopes and curvatures, mm: exact for a surface of second degree up to
+ * Step of the finite differences for slopes and curvatures, mm: exact for a quadratic surface, up to
  * rounding.
  */
-const STEP_MM = 50;
+const DIFFERENCE_STEP_MM = 50;
+
+/** A determinant below this, relative to the square of the curvatures, is 0: rounding. */
+const SINGULAR_REL_TOL = 1e-12;
 
 /** The stationary point of a quadratic surface, if there is exactly one. */
-function levelPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | null {
-  const h = STEP_MM;
+function stationaryPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | null {
+  const h = DIFFERENCE_STEP_MM;
   const middle = heightAt([x, y]);
   const [east, west] = [heightAt([x + h, y]), heightAt([x - h, y])];
   const [south, north] = [heightAt([x, y + h]), heightAt([x, y - h])];
@@ -110,7 +106,7 @@ function levelPoint(heightAt: (at: Point) => number, [x, y]: Point): Point | nul
   const xy = (corner - east - south + middle) / (h * h);
   const determinant = xx * yy - xy * xy;
   const size = (Math.abs(xx) + Math.abs(yy) + Math.abs(xy)) ** 2;
-  if (Math.abs(determinant) <= FLAT_REL_TOL * size || size === 0) {
+  if (Math.abs(determinant) <= SINGULAR_REL_TOL * size || size === 0) {
     return null;
   }
   return [x + (xy * gy - yy * gx) / determinant, y + (xy * gx - xx * gy) / determinant];

@@ -1,27 +1,27 @@
 import type { HeightReading } from '@pourproof/job';
 import type { Point } from '@pourproof/plane';
 
-/** A surface fitted to readings. */
+/** A quadratic surface fitted to readings. */
 export interface FittedSurface {
-  /** Height in mm at a place of the board. */
+  /** Height at a point of the board, mm. */
   readonly heightAt: (at: Point) => number;
   /**
-   * A plane, its twist, and a bowl whose two curvatures (cup and bow) are separate where there are more than
-   * 5 readings.
+   * Number of terms fitted: a plane, twist, and one bowl, or cup and bow apart where there are more than 5
+   * readings.
    */
   readonly terms: number;
   /** Largest distance of a reading from the surface, mm. */
   readonly residualMm: number;
 }
 
-/** Lower bound of the half extent of the readings, mm: keeps the scaling finite where all lie on one line. */
+/** Readings on one line have no span across it, mm: scaling by this instead of 0 leaves their terms at 0. */
 const MIN_HALF_SPAN_MM = 1e-9;
 
 /**
- * The surface of second degree that fits 5 to 9 readings best (least squares).
+ * The least-squares quadratic surface through 5 to 9 readings.
  *
- * Five readings (corners and middle) determine a plane, a twist and one bowl; six or more separate cup from
- * bow, if their places allow it. What the readings do not determine is left flat.
+ * Five readings (corners and middle) give a plane, twist and one bowl; from six on, cup and bow are separate
+ * unless the points do not tell them apart. Terms that the readings do not determine are 0.
  * @throws {RangeError} when there are fewer than 5 or more than 9 readings, or a number is not finite
  */
 export function fitSurface(readings: readonly HeightReading[]): FittedSurface {
@@ -64,15 +64,15 @@ function span(values: readonly number[]): number {
   return Math.max(...values) - Math.min(...values);
 }
 
-/** Below this share of its own length a shape is taken to add nothing to the shapes before it. */
+/**
+ * A column whose part orthogonal to those before it is below this share of its length counts as dependent on
+ * them (our choice).
+ */
 const DEPENDENT_REL_TOL = 1e-6;
-/** Lower bound of a column's length, so that a column of zeros counts as dependent. */
+/** Keeps the comparison strict for a column of zeros. */
 const TINY = 1e-300;
 
-/**
- * Least squares by orthogonal columns (modified Gram-Schmidt); columns that depend on those before them get
- * the weight 0.
- */
+/** Least squares by orthogonal columns (modified Gram–Schmidt); dependent columns get the weight 0. */
 function leastSquares(
   rows: readonly (readonly number[])[],
   values: readonly number[],
@@ -86,7 +86,7 @@ function leastSquares(
   for (let column = 0; column < count; column++) {
     let vector = rows.map((row) => row[column] ?? 0);
     const length = norm(vector);
-    // this column in terms of the original columns
+    // this column in terms of the original ones
     let back: number[] = Array.from({ length: count }, (_, k) => (k === column ? 1 : 0));
     for (const { unit, back: other } of basis) {
       const along = dot(vector, unit);

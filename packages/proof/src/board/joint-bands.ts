@@ -1,15 +1,15 @@
 import { type CleanRegion, ringCoords, ringsBounds } from '@pourproof/plane';
 import { clipSegment } from './clip-segment.ts';
 
-/** A stretch of wall, as shares of an edge. */
+/** A stretch of an edge, as shares of its length. */
 type Part = readonly [from: number, to: number];
 
 /**
- * The area that colour sweeps from walls that stand exactly on the edge of a block, the block being on the
- * wood side: one parallelogram per stretch, `[x0, y0, …]`, inside the block and wound like an outer ring.
+ * What colour sweeps from walls exactly on the edge of a block that is on the side of the wood: one
+ * parallelogram for each stretch, `[x0, y0, …]`, in the block and oriented like an outer ring.
  *
- * Such a wall bounds no part of the cut within its block, so that sweeping that part misses it; yet the wood
- * behind it belongs to the block, and its pores are open.
+ * Such a wall bounds no part of the cut in its block, so sweeping that part misses it; but the wood behind it
+ * is the block's, with open pores.
  * @param region the block
  * @param reach travel along the block's fibres, as a vector on the face
  */
@@ -35,7 +35,7 @@ export function jointBands(
         Math.min(ax, bx) <= right &&
         Math.max(ay, by) >= top &&
         Math.min(ay, by) <= bottom;
-      // the outward normal of an edge is (ey, −ex): out of the cut, into the wood
+      // the normal (ey, −ex) of an edge points out of the cut, into the wood
       const facing = (by - ay) * dx - (bx - ax) * dy;
       if (!isNear || facing === 0) {
         continue;
@@ -51,10 +51,10 @@ export function jointBands(
   return bands;
 }
 
-/** Parts of an edge shorter than this share of it are rounding. */
-const EMPTY_PART_REL_TOL = 1e-9;
+/** Stretches shorter than this share of their edge are rounding. */
+const MIN_STRETCH_SHARE = 1e-9;
 
-/** Stretches of the first list that are in none of the second; both are in order. */
+/** Stretches of the first list outside those of the second; both in order. */
 function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[] {
   const left: Part[] = [];
   for (const [from, to] of parts) {
@@ -67,7 +67,7 @@ function without(parts: readonly Part[], taken: readonly Part[]): readonly Part[
     }
     left.push([at, to]);
   }
-  return left.filter(([from, to]) => to - from > EMPTY_PART_REL_TOL);
+  return left.filter(([from, to]) => to - from > MIN_STRETCH_SHARE);
 }
 
 function bandOf(
@@ -78,6 +78,6 @@ function bandOf(
 ): number[] {
   const [px, py] = [ax + from * (bx - ax), ay + from * (by - ay)];
   const [qx, qy] = [ax + to * (bx - ax), ay + to * (by - ay)];
-  // from the far end back and out: wood lies on the left of a wall as it runs, with y down
+  // from the far end back and out: with y down, wood is on the left of a wall in its direction
   return [qx, qy, px, py, px + dx, py + dy, qx + dx, qy + dy];
 }

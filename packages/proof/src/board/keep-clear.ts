@@ -3,7 +3,7 @@ import type { Board, Obstacle } from '@pourproof/job';
 import { type CleanRegion, type Point, packRings, transformRings } from '@pourproof/plane';
 import type { PlacedBoard } from './place-board.ts';
 
-/** Sides of the polygon around a hole; it circumscribes the circle, so that no part of the hole is missed. */
+/** Sides of the polygon around a hole; it is circumscribed, so that no part of the hole is missed. */
 const HOLE_SIDES = 64;
 
 /** Where the cut may go, in the artwork's frame: the board less its margin, holes and grooves. */

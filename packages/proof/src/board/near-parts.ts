@@ -2,21 +2,21 @@ import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { type Bounds, type CleanRegion, packRings, ringsBounds } from '@pourproof/plane';
 import { nearRings } from './near-rings.ts';
 
-/** How far beyond a box its part reaches, mm: its cut edge never falls on a joint. */
-const RIM_MM = 1;
-/** Regions with fewer points are not bisected further. */
-const SMALL = 128;
+/** Margin of a part beyond its box, mm: its clipped edge never falls on a joint. */
+const PART_MARGIN_MM = 1;
+/** Regions with fewer points are not divided: it would save nothing (our choice). */
+const MIN_DIVIDED_POINTS = 128;
 
 /**
- * For each box, a region that equals the given one inside the box; beyond it parts may be missing.
+ * For every box, a region that equals the given one inside the box; outside it parts may be missing.
  *
- * The region is bisected together with the boxes, so that a long outline over many blocks is clipped about
- * log₂(boxes) times, not once for each box.
+ * Region and boxes are halved recursively, so that a long outline over many blocks is clipped about
+ * log₂(boxes) times instead of once for every box.
  */
 export function nearParts(region: CleanRegion, boxes: readonly Bounds[]): readonly CleanRegion[] {
   const parts: CleanRegion[] = boxes.map(() => region);
   const share = (part: CleanRegion, items: readonly number[]): void => {
-    if (items.length < 2 || part.coords.length < 2 * SMALL) {
+    if (items.length < 2 || part.coords.length < 2 * MIN_DIVIDED_POINTS) {
       for (const item of items) {
         parts[item] = nearRings(part, boxes[item] as Bounds);
       }
@@ -33,7 +33,7 @@ export function nearParts(region: CleanRegion, boxes: readonly Bounds[]): readon
   return parts;
 }
 
-/** Splits boxes in two by their centres, across their longer extent. */
+/** Divides boxes in two halves by their middles, across the longer extent. */
 function halves(items: readonly number[], boxes: readonly Bounds[]): readonly (readonly number[])[] {
   const [left, top, right, bottom] = around(items, boxes);
   const axis = right - left > bottom - top ? 0 : 1;
@@ -50,10 +50,10 @@ function around(items: readonly number[], boxes: readonly Bounds[]): Bounds {
   const box: [number, number, number, number] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const item of items) {
     const [left, top, right, bottom] = boxes[item] as Bounds;
-    box[0] = Math.min(box[0], left - RIM_MM);
-    box[1] = Math.min(box[1], top - RIM_MM);
-    box[2] = Math.max(box[2], right + RIM_MM);
-    box[3] = Math.max(box[3], bottom + RIM_MM);
+    box[0] = Math.min(box[0], left - PART_MARGIN_MM);
+    box[1] = Math.min(box[1], top - PART_MARGIN_MM);
+    box[2] = Math.max(box[2], right + PART_MARGIN_MM);
+    box[3] = Math.max(box[3], bottom + PART_MARGIN_MM);
   }
   return box;
 }

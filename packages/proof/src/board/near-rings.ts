@@ -1,10 +1,10 @@
 import { type Bounds, boundsOf, type CleanRegion, packRings, ringCoords } from '@pourproof/plane';
 
 /**
- * The rings of a region whose bounding boxes meet a box: inside the box the region is unchanged, outside it
- * holes may be missing.
+ * The rings of a region whose boxes meet a box: the same region inside the box; outside it holes may be
+ * missing.
  *
- * Keeps clipping a large drawing to many blocks near-linear.
+ * This keeps dividing a large drawing among many blocks near-linear.
  */
 export function nearRings(region: CleanRegion, [left, top, right, bottom]: Bounds): CleanRegion {
   const near: Float64Array[] = [];
@@ -15,7 +15,6 @@ export function nearRings(region: CleanRegion, [left, top, right, bottom]: Bound
       near.push(ring);
     }
   }
-  // rings of a clean region, whole outlines with those of their holes that matter here: still simple and
-  // nested
+  // whole outlines of a clean region with those of their holes that meet the box: still simple and nested
   return packRings(near) as CleanRegion;
 }

@@ -18,10 +18,12 @@ import {
 export interface PlacedBlock {
   readonly row: Wood;
   readonly part: Block['part'];
-  /** Degrees from the artwork's x axis, in [0, 180): fibres have no direction sign. */
+  /**
+   * Degrees from the artwork's x axis: below 180 for level fibres, which have no direction, else below 360.
+   */
   readonly grainDeg: number;
   readonly diveDeg: number;
-  /** Its face; `null` where no board is described: then it is everywhere. */
+  /** Its face; `null`, everywhere, if no board is described. */
   readonly region: CleanRegion | null;
 }
 
@@ -35,10 +37,10 @@ export interface PlacedBoard {
 }
 
 /**
- * Lays the board under the artwork: the middle of the artwork's box comes to the job's place on the board
- * (its middle where none is given), turned counter-clockwise as seen on the face.
+ * Lays the board under the artwork: the middle of the artwork's box goes to the job's place on the board (by
+ * default its middle), turned counter-clockwise as seen on the face.
  *
- * Without a board one block of the job's wood lies everywhere, its fibres as the job says.
+ * Without a board, one block of the job's wood lies everywhere, with the job's fibre direction.
  * @param boundsMm box of the artwork in its own frame
  */
 export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
@@ -57,7 +59,7 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
   const middle: Point = [(left + right) / 2, (top + bottom) / 2];
   const place: Point = job.placeMm ?? [board.widthMm / 2, board.heightMm / 2];
   const turn = radians(job.turnDeg);
-  // y is down: counter-clockwise as seen is from +y towards +x
+  // with y down, counter-clockwise as seen is from +y towards +x
   const toBoard = compose(
     translation(...place),
     compose(rotation(-turn), translation(-middle[0], -middle[1])),
@@ -79,7 +81,7 @@ export function placeBoard(job: Job, boundsMm: Bounds): PlacedBoard {
   };
 }
 
-/** A transformed polygon as a clean region, whichever way it winds. */
+/** A transformed polygon as a clean region, whatever its orientation. */
 export function cleanPolygon(outline: readonly Point[], map: Transform): CleanRegion {
   const rings = transformRings(map, packRings([outline.flat()]));
   return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
@@ -94,8 +96,8 @@ function woodOf(job: Job, { wood }: Block): Wood {
 }
 
 /**
- * The same fibre direction by its least angle: modulo a half turn for level fibres, a full turn for those
- * that dive.
+ * Normalised azimuth of fibres: below 180 for level ones, below 360 for those that dive, whose side of rise
+ * matters.
  */
 function plainAngle(deg: number, diveDeg: number): number {
   const round = diveDeg === 0 ? 180 : 360;

@@ -1,8 +1,8 @@
 /**
- * Stretches of an open line `[x0, y0, x1, y1, …]` whose edges are wanted, in order; gaps of up to `joinGapMm`
- * between two of them are bridged.
+ * Stretches of an open line `[x0, y0, x1, y1, …]` of wanted edges, in order; stretches at most `joinGapMm`
+ * apart are joined over the edges between them.
  *
- * @param isWanted whether an edge, given by its two ends, belongs to a stretch
+ * @param isWanted whether an edge, given by its two ends, is wanted
  */
 export function stretchesOf(
   path: Float64Array,
@@ -11,7 +11,7 @@ export function stretchesOf(
 ): readonly Float64Array[] {
   const stretches: Float64Array[] = [];
   let from = -1;
-  // the first point after the last edge that is wanted
+  // end of the last wanted edge
   let to = -1;
   let gapMm = 0;
   for (let i = 0; i + 3 < path.length; i += 2) {

@@ -2,23 +2,22 @@ import { veeWidthLossMm } from '@pourproof/materials';
 import { degrees, type Point } from '@pourproof/plane';
 import type { FaceHeights } from './face-heights.ts';
 
-/** How much a V stroke comes out narrower or wider because the face is not flat; widths in mm. */
+/** Errors of the width of V strokes on a face that is not flat, mm. */
 export interface VeeWidthErrors {
-  /** Largest loss of width, at the lowest place; 0 or more. */
+  /** Largest loss of width, at the lowest point; 0 or more. */
   readonly narrowerByMm: number;
   readonly narrowerAt: Point;
-  /** Largest gain of width, at the highest place; 0 or more. */
+  /** Largest gain of width, at the highest point; 0 or more. */
   readonly widerByMm: number;
   readonly widerAt: Point;
 }
 
 /**
- * The width errors of a V cut on a face that is not flat: where the face lies Δz lower than where the bit was
- * set, the cut is shallower by Δz and narrower by 2 Δz tan(A/2); where it lies higher, wider by as much.
+ * Width errors of a V cut on a face that is not flat: where the face is Δz lower than where the bit was set,
+ * the cut is shallower by Δz and narrower by 2 Δz tan(A/2); where it is higher, as much wider.
  *
- * Upper bounds where strokes stop at a depth limit or the bit's full diameter: there a V is no wider than
- * those allow.
- * @param includedRad angle between both walls
+ * Upper bounds where a depth limit or the diameter of the bit limits the width.
+ * @param includedRad angle between the walls
  * @throws {RangeError} when the angle is not between 0 and π
  */
 export function veeWidthErrors(heights: FaceHeights, includedRad: number): VeeWidthErrors {

@@ -7,6 +7,7 @@ import {
   type CutterEffort,
   cutterEfforts,
   type FollowingTask,
+  type Machine,
   radiusAt,
 } from '@pourproof/cutting';
 import { type MedialAxis, medialAxis, polygonFromArcs } from '@pourproof/geometry';
@@ -14,9 +15,9 @@ import type { Bit, Job } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
 import { cutterOf } from './cutter-of.ts';
 
-/** How far a bit has to go and how long that takes. */
+/** Path and time of one bit. */
 export interface BitEffort {
-  /** Length of its moves in the wood over all passes, mm. */
+  /** Length of its moves in the wood in all passes, mm. */
   readonly pathMm: number;
   readonly passes: number;
   readonly retracts: number;
@@ -31,33 +32,35 @@ export interface EffortAssumption {
   readonly origin: Assumption['origin'];
 }
 
-/** The work of all bits, in their order, with what the times are based on. */
+/** Paths and times of all bits, in their order, with what the times are based on. */
 export interface Efforts {
   readonly bits: readonly BitEffort[];
   /**
-   * Level floor under V bits that no other bit of the job clears, mm²: the time of passing the tip over it is
-   * not included.
+   * Level floor under V bits that no other bit of the job clears, mm²: the times do not include clearing it
+   * with the tip.
    */
   readonly leftOutMm2: number;
   readonly assumptions: readonly EffortAssumption[];
 }
 
 /**
- * Path and time of every bit of a job: a V follows the artwork's edge, a clearing bit clears what wider bits
- * before it left, or the level floor of a V.
+ * Path and time of every bit of a job: a V follows the artwork's edge; a clearing bit takes what earlier ones
+ * left, or the level floor of a V.
  *
- * A clearing bit with a round or sloped end steps over by the width of its tip; the ridges that a ball leaves
- * between rounds are not modelled.
+ * The stepover of a clearing bit with a round or sloped end is set by the width of its tip; the scallops that
+ * a ball leaves between offset loops are not in the cut.
  */
 export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Efforts {
   const hasVee = job.bits.some((bit) => bit.kind === 'vee');
   const axes = { follow: axis, clear: hasVee ? floorAxis(carving, job.toleranceMm) : axis };
   const tasks = job.bits.map((bit, k) => taskOf(bit, carving.perCutter[k]?.depthMm ?? job.depthMm, job));
-  const efforts = cutterEfforts(axes, tasks, job.machine);
+  // the one place where the machine of a job becomes that of the paths: the paths add what is not given
+  const machine: Partial<Machine> = job.machine;
+  const efforts = cutterEfforts(axes, tasks, machine);
   return {
     bits: efforts.map(effortOf),
     leftOutMm2: job.bits.every((bit) => bit.kind === 'vee') ? carving.scallopedFloorMm2 : 0,
-    assumptions: [...(efforts[0]?.time.assumptions ?? []), ...assumedWays(job)],
+    assumptions: [...(efforts[0]?.time.assumptions ?? []), ...passAssumptions(job)],
   };
 }
 
@@ -71,7 +74,7 @@ function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
   return medialAxis(resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region);
 }
 
-/** What a bit does, worked as the job says or by common practice. */
+/** The task of a bit, with passes and stepover of the job or by common practice. */
 function taskOf(bit: Bit, depthMm: number, { stepoverPct, passDepthMm }: Job): ClearingTask | FollowingTask {
   const passes = passDepthMm === null ? {} : { deepestPassMm: passDepthMm };
   if (bit.kind === 'vee') {
@@ -95,7 +98,7 @@ function taskOf(bit: Bit, depthMm: number, { stepoverPct, passDepthMm }: Job): C
   };
 }
 
-/** Width of a bit's tip, which sets the distance between rounds. */
+/** Width of a bit's tip, which sets the stepover, mm. */
 function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
   switch (bit.kind) {
     case 'taper':
@@ -107,8 +110,8 @@ function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
   }
 }
 
-/** How close rounds lie and how deep passes go. */
-function assumedWays({ stepoverPct, passDepthMm }: Job): readonly EffortAssumption[] {
+/** Stepover and depth of passes, with their origin. */
+function passAssumptions({ stepoverPct, passDepthMm }: Job): readonly EffortAssumption[] {
   const common = 'common practice';
   return [
     stepoverPct === null

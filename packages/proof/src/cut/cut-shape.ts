@@ -5,29 +5,26 @@ import { type StrokeSection, sectionArea } from '../levelling/stroke-section.ts'
 import { cutterOf } from './cutter-of.ts';
 import { veeReachMm } from './vee-depth.ts';
 
-/** What a job's bits make of a stroke of any width; lengths in mm. */
+/** What the bits of a job make of strokes of any width; lengths in mm. */
 export interface CutShape {
-  /**
-   * Width that the bit which enters narrow strokes best still enters; 0 for a V that comes to a point or a
-   * round.
-   */
+  /** Narrowest stroke that a bit enters; 0 for a V with a pointed or rounded tip. */
   readonly entersMm: number;
-  /** Included angle of the walls where a V shapes them; `null` where none does. */
+  /** Included angle of the walls if a V shapes them; `null` if none does. */
   readonly includedRad: number | null;
   /**
-   * How far walls lean back from upright at the face: for a V half its angle; of several bits the steepest,
-   * whose walls take up most.
+   * Angle of the walls from the vertical at the face: half the angle of a V; of several bits the least, whose
+   * walls take up most.
    */
   readonly leanRad: number;
-  /** Section of a stroke in its middle; `null` where no bit enters. */
+  /** Section of a stroke of a width; `null` if no bit enters it. */
   readonly sectionAt: (widthMm: number) => StrokeSection | null;
 }
 
 /**
- * The shape that the bits of a job give to strokes at a depth. Where there is a V among them it shapes the
- * walls, and of several the one that gets deepest: others only clear its floor. Without one each stroke has
- * the walls of the bit that leaves most room in it; what another would take beyond them (a slender bit at the
- * foot of a ball's walls) is in the volume, not in the section.
+ * The shape that the bits of a job give to strokes at a depth. A V shapes the walls, of several the one that
+ * gets deepest: other bits only clear its floor. Without a V, a stroke has the walls of the bit that leaves
+ * most room in it; what another one takes beyond them (a slender bit at the foot of a ball's walls) is in the
+ * volume, not in the section.
  */
 export function cutShape(bits: readonly Bit[], depthMm: number): CutShape {
   const vees = bits.filter((bit) => bit.kind === 'vee');
@@ -55,7 +52,7 @@ function clearedShape(cutters: readonly Cutter[], depthMm: number): CutShape {
   };
 }
 
-/** What several V bits leave together: each stroke has the section of the one that cuts it deepest. */
+/** The shape of several V bits: each stroke has the section of the one that cuts it deepest. */
 function deepestShape(shapes: readonly CutShape[]): CutShape {
   const angles = shapes.flatMap(({ includedRad }) => (includedRad === null ? [] : [includedRad]));
   return {
@@ -84,9 +81,7 @@ function veeShape(vee: VeeBit, depthMm: number): CutShape {
   };
 }
 
-/**
- * How far a cutter's profile leans back from upright just below a height above its tip; 0 above the profile.
- */
+/** Angle of a cutter's profile from the vertical just below a height above its tip; 0 above the profile. */
 function leanAt({ pieces }: Cutter, heightMm: number): number {
   const piece = pieces.find(
     ({ fromHeightMm, toHeightMm }) => fromHeightMm < heightMm && heightMm <= toHeightMm,

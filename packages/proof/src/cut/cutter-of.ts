@@ -10,7 +10,7 @@ import {
 import type { Bit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
 
-/** The solid of revolution of a bit. */
+/** The cutter profile of a bit. */
 export function cutterOf(bit: Bit): Cutter {
   const limits = bit.cuttingLengthMm === null ? {} : { cuttingLengthMm: bit.cuttingLengthMm };
   switch (bit.kind) {
@@ -19,7 +19,7 @@ export function cutterOf(bit: Bit): Cutter {
     case 'ball':
       return ballCutter(bit.diameterMm, limits);
     case 'bull':
-      // a bull nose that is all corner is a ball
+      // a corner radius of half the diameter makes a ball
       return bit.cornerMm < bit.diameterMm / 2
         ? bullNoseCutter(bit.diameterMm, bit.cornerMm, limits)
         : ballCutter(bit.diameterMm, limits);

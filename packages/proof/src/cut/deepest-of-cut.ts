@@ -2,8 +2,8 @@ import type { Carving } from '@pourproof/cutting';
 import type { CutShape } from './cut-shape.ts';
 
 /**
- * Depth in mm of the deepest place of a cut: the limit where there is floor at it, else what the widest
- * stroke allows; 0 where nothing is cut.
+ * Greatest depth of a cut, mm: the limit if there is floor at it, else what the widest stroke allows; 0 if
+ * nothing is cut.
  */
 export function deepestOfCut(carving: Carving, shape: CutShape): number {
   if (carving.floorAreaMm2 > 0) {

@@ -2,24 +2,23 @@ import type { Carving } from '@pourproof/cutting';
 import { polygonFromArcs } from '@pourproof/geometry';
 import { type LengthUnit, mmFromInches, type Rings } from '@pourproof/plane';
 
-/** A line of equal depth. */
+/** A contour line of depth. */
 export interface DepthContour {
   readonly depthMm: number;
   readonly outline: Rings;
 }
 
-/** Round steps between lines, in each unit. */
+/** Intervals between contours that are easy to count by, in each unit. */
 const STEPS_MM: readonly number[] = [0.1, 0.2, 0.25, 0.5, 1, 2, 2.5, 5, 10];
 const STEPS_IN: readonly number[] = [1 / 256, 1 / 128, 1 / 64, 1 / 32, 1 / 16, 1 / 8, 1 / 4];
-/** More lines would run together in narrow strokes. */
-const MAX_LINES = 6;
-
-/** A line within this share of the greatest depth coincides with the deepest place and is left out. */
+/** More contours than this run together in narrow strokes (our choice). */
+const MAX_CONTOURS = 6;
+/** A contour this close to the greatest depth, relative to it, is at that depth: rounding. */
 const DEEPEST_REL_TOL = 1e-9;
 
 /**
- * Lines of equal depth of a cut whose walls slope, at round depths, shallowest first; the face and the
- * deepest place have none.
+ * Contours of a cut with sloping walls, at round depths, shallowest first; none at the face and at the
+ * greatest depth.
  */
 export function depthContours(
   carving: Carving,
@@ -27,7 +26,7 @@ export function depthContours(
   { units, toleranceMm }: { readonly units: LengthUnit; readonly toleranceMm: number },
 ): readonly DepthContour[] {
   const steps = units === 'mm' ? STEPS_MM : STEPS_IN.map(mmFromInches);
-  const step = steps.find((each) => deepestMm / each <= MAX_LINES) ?? deepestMm / MAX_LINES;
+  const step = steps.find((each) => deepestMm / each <= MAX_CONTOURS) ?? deepestMm / MAX_CONTOURS;
   const depths: number[] = [];
   for (let k = 1; k * step < deepestMm * (1 - DEEPEST_REL_TOL); k++) {
     depths.push(k * step);

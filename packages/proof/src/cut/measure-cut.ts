@@ -21,25 +21,25 @@ import { deepestOfCut } from './deepest-of-cut.ts';
 /** What the bits of a job make of an artwork. Lengths in mm, areas in mm². */
 export interface CutMeasures {
   readonly axis: MedialAxis;
-  /** What the bits make of a stroke of any width. */
+  /** What the bits make of strokes of any width. */
   readonly shape: CutShape;
   /** What the bits remove together. */
   readonly carving: Carving;
-  /** How far the bits go and how long that takes. */
+  /** Paths and times of the bits. */
   readonly efforts: Efforts;
-  /** Narrowest stroke that any bit enters at this depth; 0 for a V that comes to a point. */
+  /** Narrowest stroke that any bit enters at this depth; 0 for a V with a pointed or rounded tip. */
   readonly bitMm: number;
-  /** The outline of the cut at the face, arcs flattened within the job's tolerance. */
+  /** Outline of the cut at the face, arcs flattened within the job's tolerance. */
   readonly cut: Rings;
   /** The same as a clean region. */
   readonly cutRegion: CleanRegion;
   readonly cutArea: number;
-  /** Deepest that the cut really gets: a V stays shallower where no stroke is wide enough. */
+  /** Greatest depth of the cut: a V stays above its limit where no stroke is wide enough. */
   readonly maxDepth: number;
   readonly wallLength: number;
   readonly standing: readonly StandingPiece[];
   readonly strokes: StrokeWidths;
-  /** Stretches of stroke narrower than the given width. */
+  /** Stretches of stroke narrower than a width. */
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
 }
 
@@ -66,7 +66,7 @@ export function measureCut(artwork: CleanRegion, job: Job): CutMeasures {
   };
 }
 
-/** What a job's bits remove: a V follows the artwork's edge, others clear at full depth. */
+/** What the bits of a job remove: a V follows the artwork's edge, others clear at full depth. */
 export function carveJob(axis: MedialAxis, { bits, depthMm }: Job): Carving {
   const steps = bits.map((bit) => ({
     cutter: cutterOf(bit),

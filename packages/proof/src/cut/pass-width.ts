@@ -2,10 +2,7 @@ import { radiusAt } from '@pourproof/cutting';
 import type { Job } from '@pourproof/job';
 import { cutterOf } from './cutter-of.ts';
 
-/**
- * Width in mm at the face of the narrowest groove that a job's bits cut in one pass at its depth: of a V as
- * deep as it may go, of others their own.
- */
+/** Width at the face of the narrowest groove that a bit of the job cuts in one go at the job's depth, mm. */
 export function passWidthMm({ bits, depthMm }: Pick<Job, 'bits' | 'depthMm'>): number {
   return Math.min(
     ...bits.map((bit) => {

@@ -3,9 +3,9 @@ import type { Bit } from '@pourproof/job';
 import { cutterOf } from './cutter-of.ts';
 
 /**
- * The first clearing bit whose cutting edge is shorter than a depth and that no later bit makes up for: one
- * that goes all the way and is no wider at the face, so that it clears below all that the short one cut.
- * `undefined` where there is none.
+ * The first clearing bit with a cutting length below a depth for which no later bit makes up. A later one
+ * does if it reaches the depth and is no wider at the face: then it takes, further down, all that the short
+ * one took. `undefined` if there is none.
  */
 export function shortBit(bits: readonly Bit[], depthMm: number): Bit | undefined {
   const clearing = bits.filter(({ kind }) => kind !== 'vee');
@@ -19,8 +19,8 @@ export function shortBit(bits: readonly Bit[], depthMm: number): Bit | undefined
 }
 
 /**
- * How deep the bits of a job clear without one that is too short, see {@link shortBit}, mm; infinite where no
- * bit has a length.
+ * Greatest depth at which no bit of a job is too short, see {@link shortBit}, mm; infinite if no bit has a
+ * length.
  */
 export function deepestReachMm(bits: readonly Bit[]): number {
   const lengths = bits.map(({ cuttingLengthMm }) => cuttingLengthMm ?? Number.POSITIVE_INFINITY);

@@ -2,10 +2,9 @@ import type { Job } from '@pourproof/job';
 import { passWidthMm } from './pass-width.ts';
 
 /**
- * Width in mm of single-line letters for a job: as wide as its smallest bit cuts in one pass.
+ * Width of the strokes of single-stroke lettering for a job, mm: what its smallest bit cuts in one go.
  *
- * Flattened strokes vary in width by the tolerance on either side; the bit must still fit where they are
- * narrowest.
+ * Flattened strokes waver by the tolerance on either side; the bit must still fit where they are narrowest.
  */
 export function stickStrokeMm(job: Pick<Job, 'bits' | 'depthMm' | 'toleranceMm'>): number {
   return passWidthMm(job) + 2 * job.toleranceMm;

@@ -5,7 +5,7 @@ import type { FaceHeights } from '../board/face-heights.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { type LevellingMap, levellingMap } from './levelling-map.ts';
 
-/** What the levelling map is made from; lengths in mm. */
+/** What the levelling map of a cut is made from; lengths in mm. */
 export interface CutToLevel {
   readonly axis: MedialAxis;
   readonly job: Job;
@@ -16,15 +16,15 @@ export interface CutToLevel {
 }
 
 /**
- * The strokes that the bits cut, by how much levelling they stand: upright walls keep their width and lose
- * depth, sloping ones lose both. The walls of a V show through along its edges whatever its depth, so it is
- * held to its width alone.
+ * Grades the strokes of a cut by how much levelling they stand: between upright walls they keep their width
+ * and lose depth, between sloping ones they lose both. A V shows its walls along the edges whatever its
+ * depth, so only its width is judged.
  */
 export function cutLevellingMap({ axis, job, shape, filmMm, heights }: CutToLevel): LevellingMap {
   const isVee = shape.includedRad !== null;
   return levellingMap(strokeLines(axis), {
     planMm: job.levelMm,
-    // a stroke exactly as wide as the bit is cut, although its curves were flattened
+    // a stroke as wide as the bit is cut, even if flattening made it narrower by the tolerance
     sectionAt: (widthMm) => shape.sectionAt(isVee ? widthMm : widthMm + job.toleranceMm),
     shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
     shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),

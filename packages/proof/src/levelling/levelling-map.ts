@@ -4,60 +4,62 @@ import { type StrokeMargin, type StrokeNeeds, type StrokeShop, strokeMargin } fr
 import type { StrokeSection } from './stroke-section.ts';
 
 /**
- * What the plan does to a stretch: all its colour is lost; it becomes too narrow or too shallow; it would
- * under twice the plan; it is safe.
+ * What the planned levelling does to a stretch: all colour goes (`lost`); it gets too narrow or too shallow
+ * (`spoilt`); it would at twice the plan (`close`); none of these (`holds`).
  */
 export type LevellingGrade = 'lost' | 'spoilt' | 'close' | 'holds';
 
-/** A stretch of stroke of one grade, along its middle. */
+/** A stretch of stroke of one grade, along its centre line. */
 export interface GradedStretch {
   readonly grade: LevellingGrade;
   /** `[x0, y0, x1, y1, …]`, open, mm. */
   readonly path: Float64Array;
-  /** At each point: what may come off before all colour is gone, mm. */
+  /** At each point, what may come off before all colour is gone, mm. */
   readonly goneMm: Float64Array;
-  /** At each point: what may come off before the stroke is gone, too thin or too shallow, mm. */
+  /** At each point, what may come off before the stroke is gone, too narrow or too shallow, mm. */
   readonly holdsMm: Float64Array;
 }
 
-/** The strokes of a cut by how much levelling they stand. */
+/** The strokes of a cut, graded by how much levelling they stand. */
 export interface LevellingMap {
   readonly planMm: number;
   readonly stretches: readonly GradedStretch[];
   /** Length of stroke by grade, mm. */
   readonly lengthMm: Readonly<Record<LevellingGrade, number>>;
-  /** Where colour goes first; `null` where nothing is cut. */
+  /** Point at which colour goes first; `null` if nothing is cut. */
   readonly goesFirstAt: Point | null;
-  /** What may come off there, mm; 0 where nothing is cut. */
+  /** What may come off there, mm; 0 if nothing is cut. */
   readonly goesFirstMm: number;
 }
 
-/** What decides a map. */
+/** What a map depends on. */
 export interface MapSetting {
   /** What levelling takes off, mm. */
   readonly planMm: number;
-  /** The section that the bits cut at a width at the face; `null` where none enters. */
+  /** Section that the bits cut in a stroke of a width at the face; `null` if none enters. */
   readonly sectionAt: (widthMm: number) => StrokeSection | null;
   readonly shop: Omit<StrokeShop, 'shallowByMm'>;
-  /** How much lower the face lies at a place than where the bit was set, mm, 0 or more. */
+  /** How much lower the face is at a point than where the bit was set, mm, 0 or more. */
   readonly shallowAt: (at: Point) => number;
   readonly needs: StrokeNeeds;
 }
 
-/** Up to this many times the plan a stretch counts as close (our choice: a second pass of the same tool). */
+/** Up to this multiple of the plan a stretch counts as close (our choice: a second pass of the same tool). */
 const CLOSE_FACTOR = 2;
-/** Where the grade changes is found to this share of the way between two points. */
-const CUT_REL_TOL = 1e-6;
+/** Changes of grade are located to this share of the distance between two points. */
+const CHANGE_SHARE = 1e-6;
+/** Margins closer than this are equal, mm: rounding. */
+const EQUAL_MARGINS_TOL_MM = 1e-9;
 
 /**
  * Grades every stroke by what levelling leaves of it, split where the grade changes. Margins are exact at the
- * points; between them the width is taken as linear, as it is between straight edges. Strokes that no bit
+ * points; between them the width is taken as linear, as it is between straight walls. Strokes that no bit
  * enters are left out.
  */
 export function levellingMap(lines: readonly StrokeLine[], setting: MapSetting): LevellingMap {
   const stretches: GradedStretch[] = [];
   const lengthMm = { lost: 0, spoilt: 0, close: 0, holds: 0 };
-  // every taper ends in nothing, so tapers decide which stroke goes first only where there is nothing else
+  // a taper always ends in nothing: it decides what goes first only if there is nothing else
   const firsts: Partial<Record<StrokeLine['kind'], Sample>> = {};
   for (const line of lines) {
     for (const stretch of gradedParts(line, setting)) {
@@ -88,7 +90,7 @@ export function levellingMap(lines: readonly StrokeLine[], setting: MapSetting):
   };
 }
 
-/** A place on a stroke. */
+/** A point on a stroke. */
 interface Sample {
   readonly at: Point;
   readonly widthMm: number;
@@ -98,16 +100,13 @@ interface Sample {
   readonly holdsMm: number;
 }
 
-/** Margins that differ by less are the same, mm. */
-const SAME_MARGIN_TOL_MM = 1e-9;
-
-/** Of strokes with equal margins the narrowest goes first. */
+/** Of two that stand the same, the narrower one goes first. */
 function goesBefore(a: Sample, b: Sample): boolean {
   const difference = a.goneMm - b.goneMm;
-  return Math.abs(difference) > SAME_MARGIN_TOL_MM ? difference < 0 : a.widthMm < b.widthMm;
+  return Math.abs(difference) > EQUAL_MARGINS_TOL_MM ? difference < 0 : a.widthMm < b.widthMm;
 }
 
-/** A line's samples, split where the grade changes; both parts include that place. */
+/** The samples of a line, split where the grade changes; both parts contain that point. */
 function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonly (readonly Sample[])[] {
   const sample = (k: number): Sample =>
     sampleAt([path[2 * k] as number, path[2 * k + 1] as number], widths[k] as number, setting);
@@ -116,7 +115,7 @@ function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonl
   let part: Sample[] = [before];
   for (let k = 1; k < widths.length; k++) {
     const end = sample(k);
-    // a grade may change several times between two points
+    // the grade may change several times between two points
     while (before.grade !== end.grade) {
       const [stays, changes] = changeBetween(before, end, setting);
       parts.push([...part, stays]);
@@ -129,10 +128,10 @@ function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonl
   return [...parts, part].filter((each) => each.length > 1);
 }
 
-/** The last place of the first grade and the first of the next, on the way between two samples. */
+/** The last sample of the first grade and the first one of the next, between two samples. */
 function changeBetween(from: Sample, to: Sample, setting: MapSetting): readonly [Sample, Sample] {
   let [low, high] = [from, to];
-  for (let gap = 1; gap > CUT_REL_TOL; gap /= 2) {
+  for (let gap = 1; gap > CHANGE_SHARE; gap /= 2) {
     const middle = sampleAt(
       [(low.at[0] + high.at[0]) / 2, (low.at[1] + high.at[1]) / 2],
       (low.widthMm + high.widthMm) / 2,

@@ -4,45 +4,44 @@ import type { CutShape } from '../cut/cut-shape.ts';
 import { clearShare, levelledStroke, type StrokeShop } from './stroke-margin.ts';
 import { widthBelow } from './width-below.ts';
 
-/** What levelling leaves of strokes; lengths in mm. */
+/** What levelling leaves of the strokes; lengths in mm. */
 export interface LevellingPlan {
   /** What levelling takes off the face. */
   readonly planMm: number;
   /**
-   * What can come off before the first stroke is gone: depth, less the drop on curing, the pooled seal and
-   * the board's low spots.
+   * What may come off before the first stroke is gone: depth less shrinkage, pooled seal and the board's low
+   * spots.
    */
   readonly marginMm: number;
-  /** Depth of colour that the plan leaves in the narrowest stroke; below 0 nothing is left. */
+  /** Depth of colour that the plan leaves in the narrowest stroke; nothing is left if it is negative. */
   readonly leftMm: number;
   /**
-   * Width at the face that the plan leaves of it: between sloping walls it gets narrower as the face comes
-   * down.
+   * Width at the face that the plan leaves of it: between sloping walls it narrows as the face comes down.
    */
   readonly leftWidthMm: number;
-  /** Width of the narrowest stroke that is cut; 0 where nothing is cut. */
+  /** Width of the narrowest stroke that is cut; 0 if nothing is cut. */
   readonly narrowestMm: number;
-  /** Where colour is lost first: the narrowest stroke that is cut; `null` where nothing is cut. */
+  /** Point at which colour is lost first, in the narrowest stroke that is cut; `null` if nothing is cut. */
   readonly firstLostAt: Point | null;
-  /** Strokes narrower than this lose all colour under the plan; 0 when none does, infinite when all do. */
+  /** Strokes narrower than this lose all colour under the plan; 0 if none does, infinite if all do. */
   readonly lostBelowMm: number;
-  /** Strokes narrower than this fill with clear seal alone; 0 when none does. */
+  /** Strokes narrower than this fill with clear seal alone; 0 if none does. */
   readonly ghostBelowMm: number;
   readonly ghostLengthMm: number;
 }
 
-/** What decides the levelling margin of a cut. */
+/** What the levelling margin of a cut depends on. */
 export interface LevellingJob extends StrokeShop {
   readonly shape: CutShape;
   readonly levelMm: number;
 }
 
 /**
- * The levelling margin of strokes and the width below which they are lost; the length of stroke that is lost
- * is in the levelling map.
+ * The levelling margin of the strokes and the width below which they are lost; the levelling map tells the
+ * length of those strokes.
  *
- * Narrower strokes are as deep or shallower and pool their seal deeper, so the narrowest stroke is lost
- * first. Strokes that no bit enters are not cut and not counted.
+ * Narrower strokes are no deeper and their seal pools higher, so the narrowest stroke is lost first. Strokes
+ * that no bit enters are not cut and do not count.
  */
 export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): LevellingPlan {
   const { shape, filmMm, levelMm } = job;
@@ -78,12 +77,12 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
   };
 }
 
-/** Bisection steps to the narrowest stroke that is cut: enough to reach rounding. */
-const HALVINGS = 50;
+/** Bisection steps for the narrowest stroke that is cut: to rounding. */
+const NARROWEST_BISECTIONS = 50;
 
 /**
- * The narrowest stroke that is cut: as wide as the bit at least; a V with a flat tip cuts only wider ones, so
- * that the next wider stroke counts.
+ * Width of the narrowest stroke that is cut. A V with a flat tip cuts only strokes wider than its flat, so
+ * that the next wider one counts.
  */
 function narrowestCut(shape: CutShape, strokes: StrokeWidths): number {
   const least = Math.max(shape.entersMm, strokes.narrowestMm ?? shape.entersMm);
@@ -97,7 +96,7 @@ function narrowestCut(shape: CutShape, strokes: StrokeWidths): number {
   while (!isCut(high)) {
     high *= 2;
   }
-  for (let k = 0; k < HALVINGS; k++) {
+  for (let k = 0; k < NARROWEST_BISECTIONS; k++) {
     const middle = (low + high) / 2;
     if (isCut(middle)) {
       high = middle;

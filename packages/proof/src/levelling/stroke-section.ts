@@ -1,41 +1,41 @@
 import { type Cutter, flankMoments, heightAt, heightMoments, radiusAt } from '@pourproof/cutting';
 
 /**
- * A stroke's section before levelling: each wall has the profile of the bit that cuts it, up to where that is
- * as wide as the groove or, where the stroke is wider than the bit, on both sides of a floor. Lengths in mm.
+ * Cross-section of a stroke before levelling: its walls have the profile of the bit, with a floor between
+ * them if the stroke is wider than the bit. Lengths in mm.
  */
 export interface StrokeSection {
   /** Width at the face. */
   readonly widthMm: number;
-  /** Depth at its middle. */
+  /** Depth in the middle. */
   readonly depthMm: number;
-  /** The bit whose profile the walls have, from the tip up to `depthMm`. */
+  /** The bit whose profile, from the tip up to `depthMm`, the walls have. */
   readonly cutter: Cutter;
 }
 
-/** Newton steps to a height within an arc; from above they converge monotonically. */
-const STEPS = 60;
+/** Upper bound on Newton steps for a height within an arc; from above they converge monotonically. */
+const MAX_NEWTON_STEPS = 60;
 
-/** Width in mm of a section at a height over its deepest place; below that the width of its floor. */
+/** Width of a section at a height above its deepest point, mm; that of the floor for negative heights. */
 export function sectionWidth(section: StrokeSection, heightMm: number): number {
   return 2 * (besideBit(section) + radiusAt(section.cutter, Math.max(0, heightMm)));
 }
 
 /**
- * Height in mm over the deepest place from which on a section is as wide as asked for: 0 where its floor is,
- * infinite where it is nowhere.
+ * Least height above the deepest point at which a section has a width, mm: 0 if its floor has it, infinite if
+ * it has it nowhere.
  */
 export function heightOfWidth(section: StrokeSection, widthMm: number): number {
   const radiusMm = widthMm / 2 - besideBit(section);
   return radiusMm <= radiusAt(section.cutter, 0) ? 0 : heightAt(section.cutter, radiusMm);
 }
 
-/** Area of a section in mm². */
+/** Area of a section, mm². */
 export function sectionArea(section: StrokeSection): number {
   return areaBelow(section, section.depthMm);
 }
 
-/** Length in mm of a section's floor, ledges and both walls, as they slope. */
+/** Length of a section's floor, ledges and both walls along their slope, mm. */
 export function sectionSurface(section: StrokeSection): number {
   const { cutter, depthMm } = section;
   const levelMm = cutter.pieces.reduce(
@@ -47,8 +47,8 @@ export function sectionSurface(section: StrokeSection): number {
 }
 
 /**
- * Height in mm to which an area of liquid stands in a section, at most its depth; exact beside straight
- * walls, to rounding beside round ones.
+ * Height to which an area of liquid fills a section, mm, at most its depth: in closed form between straight
+ * walls, by iteration to rounding between curved ones.
  */
 export function poolHeight(section: StrokeSection, areaMm2: number): number {
   if (areaMm2 <= 0) {
@@ -73,13 +73,13 @@ export function poolHeight(section: StrokeSection, areaMm2: number): number {
     low = high;
     below = area;
   }
-  // above its profile a bit has upright sides
+  // above its profile a bit is upright
   return Math.min(depthMm, low + heightBetween(areaMm2 - below, sectionWidth(section, low), 0));
 }
 
 /**
- * How much wider than the bit at the face a groove is, on each side, mm; rounding may leave a tip slightly
- * below 0.
+ * How much wider than the bit the groove is at the face, on each side, mm; rounding could make it slightly
+ * negative.
  */
 function besideBit({ widthMm, depthMm, cutter }: StrokeSection): number {
   return Math.max(0, widthMm / 2 - radiusAt(cutter, depthMm));
@@ -89,16 +89,16 @@ function areaBelow(section: StrokeSection, heightMm: number): number {
   return 2 * (besideBit(section) * heightMm + heightMoments(section.cutter, heightMm).radiusMm2);
 }
 
-/** Height h of a pool of this area over a floor between walls that open: floor × h + h² tan = area. */
+/** Height h of a pool of an area on a floor between walls that open: floor · h + tan · h² = area. */
 function heightBetween(area: number, floorMm: number, tan: number): number {
-  // the stable form of the root: no difference of nearly equal numbers
+  // the stable form of the root, without cancellation
   return (2 * area) / (floorMm + Math.sqrt(floorMm * floorMm + 4 * tan * area));
 }
 
-/** The area is convex in the height, so that Newton's method from above never passes the root. */
+/** Newton's method: the area is convex in the height, so that from above it never passes the root. */
 function heightInArc(section: StrokeSection, areaMm2: number, fromMm: number): number {
   let height = fromMm;
-  for (let k = 0; k < STEPS; k++) {
+  for (let k = 0; k < MAX_NEWTON_STEPS; k++) {
     const step = (areaBelow(section, height) - areaMm2) / sectionWidth(section, height);
     if (!(step > 0) || height - step >= height) {
       break;

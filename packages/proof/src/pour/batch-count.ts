@@ -1,28 +1,28 @@
-/** Minutes to fill one pocket or letter by stick or syringe, our estimate; from 0.25 to 1. */
+/** Minutes to fill one pocket or letter by stick or syringe (our estimate, 0.25 to 1). */
 export const MINUTES_PER_POCKET = 0.5;
-/** Minutes to stir two parts and pigment before the first drop, our estimate. */
+/** Minutes to stir two parts and pigment before the first drop (our estimate). */
 export const MINUTES_TO_MIX = 3;
 
-/** How a mix is spread over cups. */
+/** How a mix is divided into cups. */
 export interface BatchCount {
   readonly batches: number;
-  /** Minutes that a cup stays workable at the shop's temperature. */
+  /** Working time of a cup at the shop's temperature, minutes. */
   readonly workingMinutes: number;
-  /** Minutes that filling all pockets takes in all layers, without mixing. */
+  /** Time to fill all pockets in all layers, without mixing, minutes. */
   readonly fillingMinutes: number;
-  /** Pockets that one cup fills before it thickens. */
+  /** Pockets that one cup fills within its working time. */
   readonly pocketsPerBatch: number;
-  /** True where more cups would fit the working time but each would be too small to weigh. */
+  /** Whether more cups are needed for the working time but each would be too small to weigh. */
   readonly isHurried: boolean;
 }
 
 /**
- * How many cups a pour needs. Layers are hours apart, so each is mixed separately: in enough cups that each
- * is used up before it thickens, none smaller than the scale can weigh, and at least one per layer.
+ * Number of cups of a pour. Layers are hours apart, so each is mixed separately: with enough cups that each
+ * is empty before it thickens, but none smaller than the scale can split, and at least one.
  *
  * @param pockets letters and pockets to fill on all boards
  * @param workingMinutes pot life at the shop's temperature, above 0
- * @param massG whole mix of all layers
+ * @param massG mass of the mix for all layers
  * @param smallestG smallest batch that the scale can split
  * @param layers 1 or more
  */

@@ -9,13 +9,13 @@ import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
 
 /**
- * How far the depth of a pocket is off after setting the bit on the face, mm (our choice; measured flatness
- * comes on top).
+ * Error of a pocket's depth after setting the bit on the face, mm (our choice; measured flatness comes on
+ * top).
  */
 const DEPTH_SETTING_MM = 0.1;
 /**
- * Colours whose own cuts add up to the whole within this share count as separate (our choice: far below the
- * accuracy of a pour).
+ * Colours whose own cuts add up to the whole within this share do not touch (our choice: far below the
+ * accuracy of filling a cup).
  */
 const APART_REL_TOL = 1e-3;
 
@@ -27,33 +27,33 @@ export interface FilledCut {
   readonly cutRegion: CleanRegion;
   readonly carving: Carving;
   readonly shape: CutShape;
-  /** Deepest place of the cut. */
+  /** Greatest depth of the cut. */
   readonly maxDepth: number;
   readonly wallLength: number;
-  /** Most that end grain may drink, ml. */
+  /** Upper bound on what end grain takes up, ml. */
   readonly uptakeMl: number;
-  /** The job's cut of a part of the artwork alone. */
+  /** The job's cut of a part of the artwork by itself. */
   readonly carvePart: (part: CleanRegion) => Carving;
 }
 
-/** A part of the cut in one colour, and its share of the whole. */
+/** The part of the cut in one colour. */
 interface ColourPart {
   readonly name: string;
   readonly region: CleanRegion;
   readonly area: number;
   readonly volume: number;
   readonly wall: number;
-  /** Its deepest place, mm: a V is shallower in narrow strokes. */
+  /** Its greatest depth, mm: a V is shallower in narrow strokes. */
   readonly depthMm: number;
 }
 
 /**
  * The fills of a job: one per colour of the drawing, or a single one named `all`.
  *
- * Where colours overlap, the one drawn later is poured, as paint covers paint; together the colours make up
- * the whole cut. Upright pockets divide the volume by area. A V is shallower in narrow strokes, and a ball
- * holds less in them, so each colour is carved by itself and the whole is divided in proportion: exact where
- * colours do not touch. Where they do, bits other than a V divide by area.
+ * Where colours overlap, the one drawn later is poured, as paint covers paint; together the colours take all
+ * of the cut. Between upright walls the volume is divided by area. A V is shallower in narrow strokes, and a
+ * ball cuts less in them, so each colour is cut by itself, and the whole is divided in proportion: exact if
+ * colours do not touch. If they do, it is divided by area, save for a V.
  */
 export function colourFills(filled: FilledCut): readonly ColourFill[] {
   const parts = partsOf(filled);
@@ -97,17 +97,17 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
   }
   const apart = parts.reduce((sum, { volume }) => sum + volume, 0);
   const { volumeMm3 } = filled.carving;
-  // a V enters every colour at least with its point; another bit may not enter a colour that touches the next
-  const isTold =
+  // a V at least enters each colour; another bit may not even enter a colour that touches the next
+  const isByOwnCut =
     bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART_REL_TOL * volumeMm3;
-  return (isTold ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();
+  return (isByOwnCut ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();
 }
 
 function byArea(part: ColourPart, depthMm: number): ColourPart {
   return { ...part, volume: part.area, wall: perimeter(part.region), depthMm };
 }
 
-/** Shapes by colour, in the order in which each colour is painted last. */
+/** Shapes by colour, in the order of the last shape of each colour. */
 function regionsByColour(filled: FilledCut): ReadonlyMap<string, readonly Region[]> {
   const colours = new Map<string, Region[]>();
   for (const { colour, region } of filled.drawing.shapes) {
@@ -130,7 +130,7 @@ function fillOf(
   const measures: FillMeasures = {
     cutAreaMm2: carving.areaMm2 * share,
     volumeMm3: carving.volumeMm3 * volumeShare,
-    // a V has no floor to speak of: what it has lies under its area at the face
+    // a V has hardly any floor: what it has is divided by area at the face
     sealedMm2: carving.floorAreaMm2 * share + wallAreaMm2,
     volumeErrorMm3:
       carving.volumeErrorMm3 * volumeShare + job.toleranceMm * wallLength * wallShare * maxDepth,

@@ -1,54 +1,54 @@
 import type { CitedRange } from '@pourproof/materials';
 
-/** What makes the volume of a fill uncertain. */
+/** Causes of uncertainty of a fill's volume. */
 export type BudgetItemId = 'geometry' | 'depth' | 'seal-film' | 'overpour' | 'end-grain' | 'shrinkage';
 
-/** How much one cause may take off or add to the fill, in ml, both 0 or more. */
+/** How much one cause may take off or add to the fill, ml, both 0 or more. */
 export interface BudgetItem {
   readonly cause: BudgetItemId;
   readonly lessMl: number;
   readonly moreMl: number;
 }
 
-/** A fill in ml with what makes it uncertain; the waste of the cup is not in it. */
+/** A fill in ml with its uncertainty; the waste of the cup is not included. */
 export interface FillBudget {
-  /** Cut, less the seal film. */
+  /** Volume of the cut, less the seal film. */
   readonly cutMl: number;
   /** Resin proud of the face. */
   readonly overpourMl: number;
-  /** Half of the most that end grain may drink. */
+  /** Half of the upper bound on what end grain takes up. */
   readonly uptakeMl: number;
   readonly items: readonly BudgetItem[];
-  /** The larger side of the fill's uncertainty, in percent of the fill; 0 for an empty cut. */
+  /** Larger side of the fill's uncertainty, percent of it; 0 for an empty cut. */
   readonly uncertaintyPct: number;
 }
 
-/** What a fill budget needs, in mm, mm² and mm³. */
+/** What a fill budget is made from, in mm, mm² and mm³. */
 export interface FillMeasures {
   readonly cutAreaMm2: number;
   readonly volumeMm3: number;
   /** Walls and floor that the seal coats. */
   readonly sealedMm2: number;
-  /** Bound of the volume's error from flattened curves. */
+  /** Bound on the error of the volume from flattened curves. */
   readonly volumeErrorMm3: number;
-  /** Error of the depth: setting of the bit, and flatness of the board where it was measured. */
+  /** Error of the depth: setting of the bit, and flatness of the board if it was measured. */
   readonly depthErrorMm: number;
   /** Film on walls and floor. */
   readonly film: { readonly filmMm: number; readonly lowMm: number; readonly highMm: number };
   readonly overpourMm: number;
-  /** Practice's range of overpour, as shares of its usual figure. */
+  /** Range of overpour in practice, with its usual value. */
   readonly overpourRange: CitedRange;
-  /** Most that end grain may drink, in ml. */
+  /** Upper bound on what end grain takes up, ml. */
   readonly uptakeMl: number;
   readonly shrinkagePct: CitedRange;
 }
 
 /**
- * The volume of one fill in ml and the causes of its uncertainty.
+ * The volume of one fill, ml, and the causes of its uncertainty.
  *
- * Causes are taken as independent: each side is the root sum of squares. End grain may take up anything from
- * nothing to its upper bound, so half the bound is in the fill, and half either way in the uncertainty.
- * Shrinkage does not reduce the mix; it calls for a top-up.
+ * Causes count as independent: each side is the root of the sum of squares. End grain takes up anything from
+ * nothing to its upper bound, so half of the bound is in the fill, with half either way as uncertainty.
+ * Shrinkage takes nothing off the mix; it asks for a top-up.
  */
 export function fillBudget(measures: FillMeasures): FillBudget {
   const { cutAreaMm2, volumeMm3, film, overpourMm, overpourRange } = measures;

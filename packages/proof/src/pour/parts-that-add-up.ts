@@ -1,18 +1,18 @@
-/** Amounts on the display of a scale: whole steps, so that nothing drifts in print. */
+/** Amounts as a scale displays them, in whole steps. */
 export interface PrintedParts {
-  /** One per amount, in g, a whole number of steps. */
+  /** One per amount, g, a whole number of steps. */
   readonly partsG: readonly number[];
-  /** Their sum, in g: the exact sum rounded to a step. */
+  /** Their sum, g: the exact sum rounded to a step. */
   readonly totalG: number;
-  /** Display after each part, the scale having been zeroed with the empty cup only. */
+  /** Reading after each part if the cup stays on the scale and only the empty cup was set to zero. */
   readonly runningG: readonly number[];
 }
 
 /**
  * Rounds amounts in g to the steps of a scale so that the printed parts add up to the printed total exactly.
  *
- * The total is rounded first; the steps left over by rounding down go to the largest remainders (Hamilton's
- * method), so every part is off by less than one step.
+ * The total is rounded first; the steps that rounding down leaves over go to the largest remainders
+ * (Hamilton's method), so every part is off by less than one step.
  *
  * @param amountsG 0 or more each
  * @param stepG smallest step of the scale, above 0
@@ -43,24 +43,24 @@ export function partsThatAddUp(amountsG: readonly number[], stepG: number): Prin
   return { partsG: steps.map(grams), totalG: grams(reading), runningG: running.map(grams) };
 }
 
-/** A step times a power of ten counts as whole within this. */
-const WHOLE_STEP_TOL = 1e-9;
-/** More digits than any scale shows. */
+/** A number of steps is whole within this: rounding. */
+const WHOLE_TOL = 1e-9;
+/** No scale of a shop shows more decimal places. */
 const MAX_DIGITS = 6;
 
-/** Digits after the point that a scale with this step shows. */
+/** Decimal places that a scale with this step shows. */
 export function scaleDigits(stepG: number): number {
   let digits = 0;
   while (
     digits < MAX_DIGITS &&
-    Math.abs(stepG * 10 ** digits - Math.round(stepG * 10 ** digits)) > WHOLE_STEP_TOL
+    Math.abs(stepG * 10 ** digits - Math.round(stepG * 10 ** digits)) > WHOLE_TOL
   ) {
     digits++;
   }
   return digits;
 }
 
-/** The double nearest to the decimal that the scale shows. */
+/** The number nearest to the decimal that the scale shows. */
 function asPrinted(grams: number, stepG: number): number {
   return Number(grams.toFixed(scaleDigits(stepG)));
 }

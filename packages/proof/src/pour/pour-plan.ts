@@ -18,7 +18,7 @@ export interface ColourFill {
   readonly budget: FillBudget;
   /** Pockets and letters of this colour on one board. */
   readonly pockets: number;
-  /** Deepest point of its cut, mm. */
+  /** Greatest depth of its cut, mm. */
   readonly depthMm: number;
 }
 
@@ -31,7 +31,7 @@ export interface PourTerms {
   readonly overpourMm: number;
   readonly boards: number;
   readonly shopTempC: number;
-  /** Price of a gram of mixed resin in the maker's money; `null` when not given. */
+  /** Price of a gram of mixed resin in the maker's currency; `null` if not known. */
   readonly pricePerG: number | null;
 }
 
@@ -39,19 +39,19 @@ export interface PourTerms {
 export interface ColourPour {
   readonly name: string;
   readonly budget: FillBudget;
-  /** Volume to mix in ml, waste included, and the waste in it. */
+  /** Volume to mix, ml, and the waste in it. */
   readonly volumeMl: number;
   readonly wasteMl: number;
-  /** Mixed resin without pigment, exact, and its parts. */
+  /** Mixed resin without pigment, and its parts, unrounded. */
   readonly massG: number;
   readonly partAG: number;
   readonly partBG: number;
   readonly pigmentG: number;
   readonly uncertaintyPct: number;
-  /** Densities that are class defaults. */
+  /** Densities taken from defaults of the resin's class. */
   readonly assumed: readonly AssumedDensity[];
   readonly count: BatchCount;
-  /** One cup: part A, part B, pigment, in whole steps of the scale. All cups of a colour are equal. */
+  /** One cup: part A, part B and pigment in whole steps of the scale. All cups of a colour are equal. */
   readonly cup: PrintedParts;
   readonly layers: PourLifts;
   readonly price: number | null;
@@ -60,9 +60,9 @@ export interface ColourPour {
 /** A pour of all colours. */
 export interface PourPlan {
   readonly colours: readonly ColourPour[];
-  /** Smallest batch that the scale can weigh within the ratio's tolerance, adding up to a running total. */
+  /** Smallest batch that the scale can split within the ratio's tolerance, with the cup left on the scale. */
   readonly smallestBatchG: number;
-  /** The same with the display zeroed between the parts. */
+  /** The same with the display set to zero between the parts. */
   readonly smallestZeroedG: number;
   /** Layers of the deepest colour. */
   readonly layers: PourLifts;
@@ -72,7 +72,7 @@ export interface PourPlan {
 /**
  * What to weigh, in how many cups and layers, for all boards at once.
  *
- * Cups of a colour are equal and printed in whole steps of the scale, so that the sheet adds up exactly.
+ * Cups of a colour are equal and in whole steps of the scale, so that the sheet adds up exactly.
  * @throws {RangeError} when the resin has no ratio
  */
 export function pourPlan(fills: readonly ColourFill[], terms: PourTerms): PourPlan {

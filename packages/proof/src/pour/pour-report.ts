@@ -4,7 +4,7 @@ import type { ScheduleStep } from '../schedule/plan-schedule.ts';
 import { scheduleReport } from '../schedule/schedule-report.ts';
 import type { ColourPour, PourPlan } from './pour-plan.ts';
 
-/** The pour part of the report: masses are what the scale will show, so that they add up in print. */
+/** The pour in the report: masses are what the scale shows, so that they add up in print. */
 export function pourReport(plan: PourPlan, steps: readonly ScheduleStep[], job: Job): Report['pour'] {
   return {
     colours: plan.colours.map(colourReport),

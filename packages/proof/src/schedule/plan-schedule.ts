@@ -7,7 +7,7 @@ import {
   shopHours,
 } from '@pourproof/materials';
 
-/** A step of the work, in the order in which steps begin. */
+/** Steps of the work, in the order in which they begin. */
 export type StepId =
   | 'carve'
   | 'clean'
@@ -21,57 +21,56 @@ export type StepId =
   | 'full-cure';
 
 /**
- * One step: when it may begin at the earliest, and the latest that the rules give. Hours from the start of
+ * One step: the earliest time at which it may begin, and the latest by the rules. Hours from the start of
  * carving.
  */
 export interface ScheduleStep {
   readonly step: StepId;
-  /** 1, 2, … where a step is done several times, else 0. */
+  /** 1, 2, … if a step is done several times, else 0. */
   readonly turn: number;
   readonly earliestHours: number;
   /**
-   * End of the window, or the cautious end of rules that differ; as `earliestHours` where there is one time
+   * End of the window, or the more cautious of rules that differ; equals `earliestHours` if there is one time
    * only.
    */
   readonly latestHours: number;
   /**
-   * True where missing the end of the window costs sanding; false where the end is only the more cautious
-   * rule.
+   * Whether missing the end of the window costs sanding; otherwise the end is only the more cautious rule.
    */
   readonly isWindow: boolean;
   readonly because: readonly SourceId[];
 }
 
-/** What determines the times. */
+/** What the times depend on. */
 export interface ScheduleJob {
-  /** Minutes that the bits take for all boards. */
+  /** Cutting time for all boards, minutes. */
   readonly cuttingMinutes: number;
   readonly seal: Sealer;
   readonly coats: number;
-  /** Hours from the last coat to the pour that the maker plans. */
+  /** Hours from the last coat to the pour, as the maker plans. */
   readonly sealHours: number;
   readonly resin: Resin;
   readonly layers: number;
   readonly temperatureC: number;
 }
 
-/** Hours to brush out, vacuum and mask a carved board, our estimate; shown as such. */
+/** Hours to brush out, vacuum and mask a carved board (our estimate, shown as such). */
 const CLEAN_HOURS = 0.5;
-/** Hours to set up before the first cut, our estimate; shown as such. */
+/** Hours to set up before the first cut (our estimate, shown as such). */
 const SET_UP_HOURS = 0.5;
-/** Minimum hours to set up and carve, our estimate; shown as such. */
+/** Least hours to set up and carve (our estimate, shown as such). */
 const MIN_CARVE_HOURS = 1;
 const QUARTERS_PER_HOUR = 4;
 const MIN_PER_HOUR = 60;
-/** Hours after levelling until the finish goes on: fine sanding and dust off, our estimate. */
+/** Hours from levelling to the finish, for fine sanding and dusting off (our estimate). */
 const FINISH_AFTER_HOURS = 1;
 
 /**
- * The steps of a job in hours from the start of carving, at the shop's temperature.
+ * The steps of a job, in hours from the start of carving, at the shop's temperature.
  *
- * The pour is placed by the maker's own wait; where that is shorter than the seal needs, both ends are shown.
- * Rules that differ become a range from the earliest to the most cautious, and later steps follow from both
- * ends. Steps that do not occur are absent. Nothing here replaces a data sheet.
+ * The pour comes after the maker's own wait; if that is shorter than what the seal needs, both times are
+ * given. Rules that differ become a range from the earliest to the most cautious, and later steps follow from
+ * both ends. Steps that do not occur are absent. Nothing here replaces a data sheet.
  */
 export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   const waits = new Map<ShopWaitId, ShopWait>(shopHours(shopJob(job)).map((wait) => [wait.wait, wait]));
@@ -97,7 +96,7 @@ export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   return steps.toSorted((a, b) => a.earliestHours - b.earliestHours);
 }
 
-/** Set-up and cutting in whole quarters of an hour, an hour at least. */
+/** Hours to set up and cut, rounded up to quarters, at least one. */
 function carveHours(cuttingMinutes: number): number {
   const hours = SET_UP_HOURS + cuttingMinutes / MIN_PER_HOUR;
   return Math.max(MIN_CARVE_HOURS, Math.ceil(hours * QUARTERS_PER_HOUR) / QUARTERS_PER_HOUR);
@@ -138,7 +137,7 @@ function sealSteps(
   return [early + job.sealHours, Math.max(late + job.sealHours, late + (cure?.latestHours ?? 0))];
 }
 
-/** Adds what follows the pour. */
+/** Adds the steps after the pour. */
 function afterPour(
   job: ScheduleJob,
   pour: readonly [number, number],

@@ -4,10 +4,10 @@ import type { ScheduleStep } from './plan-schedule.ts';
 
 const MS_PER_QUARTER = 900_000;
 const QUARTERS_PER_HOUR = 4;
-/** Rounding beyond a whole quarter does not start another. */
-const WHOLE_QUARTER_TOL = 1e-6;
+/** Rounding must not add a quarter of an hour to whole quarters. */
+const QUARTER_TOL = 1e-6;
 
-/** The schedule part of the report: hours from the start, and dates where the start is known. */
+/** The schedule in the report: hours from the start, and dates if the start is known. */
 export function scheduleReport(
   steps: readonly ScheduleStep[],
   start: number | null,
@@ -33,15 +33,13 @@ export function scheduleReport(
   }));
 }
 
-/**
- * Rules of thumb are no more accurate than a quarter of an hour: times round up, ends of windows round down.
- */
+/** Rules of thumb are no finer than a quarter of an hour: times are rounded up, ends of windows down. */
 function laterQuarter(hours: number): number {
-  return Math.ceil(hours * QUARTERS_PER_HOUR - WHOLE_QUARTER_TOL);
+  return Math.ceil(hours * QUARTERS_PER_HOUR - QUARTER_TOL);
 }
 
 function earlierQuarter(hours: number): number {
-  return Math.floor(hours * QUARTERS_PER_HOUR + WHOLE_QUARTER_TOL);
+  return Math.floor(hours * QUARTERS_PER_HOUR + QUARTER_TOL);
 }
 
 function after(start: number, quarters: number): string {

@@ -4,48 +4,47 @@ import { type CleanRegion, degrees, type Point, radians } from '@pourproof/plane
 import { blockAt } from '../board/block-at.ts';
 import type { PlacedBlock } from '../board/place-board.ts';
 
-/** A stretch of wood between pockets, or inside a counter, that is too thin for its height. */
+/** A stretch of wood between pockets, or in a counter, that is too thin for its height. */
 export interface Sliver {
   readonly atMm: Point;
   readonly widthMm: number;
   /** Height of the wall: the depth of the pockets beside it. */
   readonly heightMm: number;
   readonly lengthMm: number;
-  /** Angle between its long axis and the fibres, 0 to 90. */
+  /** Angle between its long axis and the fibres, degrees, 0 to 90. */
   readonly angleDeg: number;
-  /** Width that practice asks for. */
+  /** Least width by common practice. */
   readonly limitMm: number;
   readonly isShortGrain: boolean;
   readonly path: Float64Array;
 }
 
-/** What is left of the wood. */
+/** The wood left between cuts. */
 export interface Slivers {
   readonly narrowestMm: number | null;
   readonly narrowestAt: Point;
-  /** Thinnest first, against their limits. */
+  /** Slivers below their limits, thinnest relative to its limit first. */
   readonly thin: readonly Sliver[];
 }
 
 /**
- * Angle between long axis and fibres from which wood counts as short grain (our choice: half a right angle).
+ * Least angle between long axis and fibres that counts as short grain (our choice: half of a right angle).
  */
 const SHORT_GRAIN_DEG = 45;
-/**
- * Margin of wood around the artwork that is considered where no board is described, mm: wider than any limit.
- */
-const RIM_MM = 60;
+/** Margin of wood considered around the artwork, mm: wider than any limit. */
+const WOOD_MARGIN_MM = 60;
 
 /**
- * Wood that stands between cuts thinner than practice allows: along the fibres a third of its height and 1
- * mm, across them half and 1.5 mm. Wood that runs out to a point is left out: every inner corner has some.
+ * Wood between cuts that is thinner than common practice allows: a third of its height, at least 1 mm, along
+ * the fibres; half of it, at least 1.5 mm, across them. Tapering points of wood do not count: every inner
+ * corner has one.
  *
- * Between sloping walls wood gets thicker downwards: it is judged by its thickness half way down the
- * shallowest groove, which holds wherever it stands.
+ * Between sloping walls, wood gets thicker downwards: it is judged by its thickness half-way down the
+ * shallowest groove, which is on the safe side everywhere.
  *
- * @param walls depth of the cut at its deepest, and how much narrower its shallowest groove is half way down
- * than at the face
- * @param blocks where fibres run; the first also stands for places outside of all
+ * @param walls greatest depth of the cut, and how much narrower its shallowest groove is half-way down than
+ * at the face
+ * @param blocks the blocks with their fibres; the first also counts for points outside all blocks
  */
 export function findSlivers(
   cut: CleanRegion,
@@ -55,7 +54,7 @@ export function findSlivers(
   if (cut.ringEnds.length === 0) {
     return { narrowestMm: null, narrowestAt: [0, 0], thin: [] };
   }
-  const axis = medialAxis(outsideOf(cut, RIM_MM));
+  const axis = medialAxis(outsideOf(cut, WOOD_MARGIN_MM));
   const { depthMm, gainMm } = walls;
   const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
   const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);
@@ -71,8 +70,8 @@ export function findSlivers(
         grainAt: (x, y) => (blocks[under(x, y)] ?? blocks[0])?.grainDeg ?? 0,
       }),
     );
-  // as wide as the margin considered is open wood, not a sliver between cuts
-  const isOpen = widths.narrowestMm === null || widths.narrowestMm > RIM_MM / 2;
+  // wood as wide as the margin is open, not a sliver between cuts
+  const isOpen = widths.narrowestMm === null || widths.narrowestMm > WOOD_MARGIN_MM / 2;
   return {
     narrowestMm: isOpen ? null : widths.narrowestMm,
     narrowestAt: isOpen ? [0, 0] : widths.narrowestAt,
@@ -80,16 +79,16 @@ export function findSlivers(
   };
 }
 
-interface Terms {
+interface ThinLimits {
   readonly along: number;
   readonly across: number;
   readonly depthMm: number;
-  /** Fibres at a place, degrees. */
+  /** Grain azimuth at a point, degrees. */
   readonly grainAt: (x: number, y: number) => number;
 }
 
-/** Runs of an axis line whose width is below the limit for the way its fibres run there. */
-function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): readonly Sliver[] {
+/** Runs of an axis line with a width below the limit for the direction of the fibres there. */
+function thinRuns(path: Float64Array, widths: Float64Array, limitsHere: ThinLimits): readonly Sliver[] {
   const runs: Run[] = [];
   let run: Run | null = null;
   for (let i = 0; i + 1 < widths.length; i++) {
@@ -98,10 +97,10 @@ function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): reado
     if (length === 0) {
       continue;
     }
-    const [fx, fy] = fibreVector(radians(terms.grainAt((ax + bx) / 2, (ay + by) / 2)));
+    const [fx, fy] = fibreVector(radians(limitsHere.grainAt((ax + bx) / 2, (ay + by) / 2)));
     const angleDeg = degrees(Math.acos(Math.min(1, Math.abs(((bx - ax) * fx + (by - ay) * fy) / length))));
     const isShortGrain = angleDeg >= SHORT_GRAIN_DEG;
-    const limitMm = isShortGrain ? terms.across : terms.along;
+    const limitMm = isShortGrain ? limitsHere.across : limitsHere.along;
     const [wa, wb] = [widths[i] as number, widths[i + 1] as number];
     if (Math.min(wa, wb) >= limitMm) {
       run = null;
@@ -119,14 +118,13 @@ function thinRuns(path: Float64Array, widths: Float64Array, terms: Terms): reado
       run.at = [bx, by];
     }
   }
-  // shorter than it is thick is a bottleneck between round pockets, which the cut passes in one go (our
-  // choice)
+  // a run shorter than it is thick is only a bottleneck between round pockets (our choice)
   return runs
     .filter((each) => each.lengthMm > each.widthMm)
     .map(({ points, turned, at, ...each }) => ({
       ...each,
       atMm: at,
-      heightMm: terms.depthMm,
+      heightMm: limitsHere.depthMm,
       angleDeg: turned / each.lengthMm,
       path: Float64Array.from(points),
     }));
