@@ -70,7 +70,7 @@ const FILE_CASES: readonly BadInput[] = [
   {
     name: 'text without a size',
     argv: vet('--text', 'Oak', '--font', FONT),
-    err: said('lettering needs a size.', 'Give capHeight 15mm, or width 120mm.'),
+    err: said('capHeight: lettering needs a size.', 'Give capHeight 15mm, or width 120mm.'),
   },
   {
     name: 'text sized by scale',
@@ -126,7 +126,7 @@ const JOB_CASES: readonly BadInput[] = [
     name: 'a job of a drawing and of lettering at once',
     argv: vet('--job', 'both.json'),
     err: said(
-      'both.json names both artwork and text.',
+      'the job names both artwork and text.',
       'Check which of them is meant, and take the other one out.',
     ),
   },

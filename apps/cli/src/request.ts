@@ -96,7 +96,10 @@ function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
 
 async function jobFileAt(path: string, io: Io): Promise<JobInput> {
   const example = 'fixtures/jobs/sign.json; the schema is in docs/schema/job@1.json';
-  return readJobFile(await readJson(path, 'job file', example, io), basename(path));
+  const data = await readJson(path, 'job file', example, io);
+  const isNamed = typeof data === 'object' && data !== null && 'schema' in data;
+  // what calls itself a job is refused in the words of the library, which knows of no file
+  return readJobFile(data, isNamed ? null : basename(path));
 }
 
 /** The file of the maker's own materials: the one named, else `materials.json` beside the job file, if there is one. */

@@ -37,10 +37,10 @@ function formInFile(key: SettingKey): string {
 /**
  * Checks the shape of a parsed job file and returns it as it stands.
  *
- * @param name file name for messages
+ * @param name file name for messages; `null` for the words of a job given in code
  * @throws {JobError} naming every key that is wrong
  */
-export function readJobFile(data: unknown, name: string): JobFile {
+export function readJobFile(data: unknown, name: string | null): JobFile {
   const result = jobFileSchema.safeParse(data, { reportInput: true });
   if (!result.success) {
     refuseShape(result.error, { ...SHAPE, file: name });

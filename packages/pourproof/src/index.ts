@@ -15,7 +15,7 @@ export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof
 export { type Drawing, InternalError } from '@pourproof/plane';
 export { type Finding, type Fix, type Picture, type Report, vetDrawing } from '@pourproof/proof';
 export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wording';
-export { type ReadingSettings, readDrawing, readingSettings } from './read-drawing.ts';
+export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export { type Source, sourceName } from './source.ts';
 export { type VetOptions, type Vetter, vet, vetter } from './vet.ts';

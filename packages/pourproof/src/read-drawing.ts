@@ -6,14 +6,13 @@ import {
   idleFont,
   idleSettings,
   type Job,
-  type JobInput,
   type LetteringSetting,
 } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { stickStrokeMm } from '@pourproof/proof';
 import { type Source, sourceName, wordsOf } from './source.ts';
 
-/** All of a job that changes how its artwork is read: two jobs that agree in it have the same drawing of a source. */
+/** Everything in a job that changes how its artwork is read: jobs that agree in it have the same drawing of a source. */
 export interface ReadingSettings {
   readonly size: ArtworkSize;
   readonly file: FileReading;
@@ -21,33 +20,41 @@ export interface ReadingSettings {
   readonly toleranceMm: number;
   /** Width of the strokes of single-line letters. */
   readonly strokeMm: number;
-  /** The font that the job names; `null` where it names none. */
-  readonly fontName: string | null;
+  /** Whether the job names a font. */
+  readonly isFontNamed: boolean;
 }
 
-/**
- * What of a job its artwork is read with.
- *
- * @param asked the job as it was given
- * @param job the same, settled
- */
-export function readingSettings(asked: JobInput, job: Job): ReadingSettings {
+/** What a settled job says of how its artwork is read. */
+export function readingSettings(job: Job): ReadingSettings {
   return {
     size: job.size,
     file: job.fileReading,
     lettering: job.lettering,
     toleranceMm: job.toleranceMm,
     strokeMm: stickStrokeMm(job),
-    fontName: asked.font ?? null,
+    isFontNamed: job.given.includes('font'),
   };
 }
 
 /**
  * Reads a source in the size and the way that a job asks for. Readers are loaded when they are first needed.
  *
- * @throws {ArtworkError} when the file, the font or the text cannot be used, sizes contradict each other, or nothing is there to cut
+ * @param job settled for this kind of source, see `settleJob`
+ * @throws {ArtworkError} when the file, the font or the text cannot be used, or when there is nothing to cut
+ *
+ * @example
+ * ```ts
+ * const job = settleJob({ width: '120mm' }, { source: 'file' });
+ * const drawing = await readDrawing({ kind: 'file', name: 'sign.svg', bytes }, job);
+ * const { report } = vetDrawing(drawing, 'sign.svg', job);
+ * ```
  */
-export async function readDrawing(source: Source, settings: ReadingSettings): Promise<Drawing> {
+export async function readDrawing(source: Source, job: Job): Promise<Drawing> {
+  return drawingFrom(source, readingSettings(job));
+}
+
+/** The same from the settings alone. */
+export async function drawingFrom(source: Source, settings: ReadingSettings): Promise<Drawing> {
   const drawing =
     source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
   refuseEmpty(drawing, sourceName(source));
@@ -67,12 +74,12 @@ async function visibleLinesOf(text: string): Promise<number> {
 
 async function readFile(
   { bytes, name, font }: Source & { readonly kind: 'file' },
-  { size, file, toleranceMm, fontName }: ReadingSettings,
+  { size, file, toleranceMm, isFontNamed }: ReadingSettings,
 ): Promise<Drawing> {
-  if (fontName !== null && (font ?? null) === null) {
+  if (isFontNamed && (font ?? null) === null) {
     throw new ArtworkError(
       'font-missing',
-      `The job names the font ${fontName}, but no font is given.`,
+      'The job names a font, but none is given.',
       'Give the font file too, or take it out of the job.',
     );
   }

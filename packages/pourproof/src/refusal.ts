@@ -36,10 +36,11 @@ export function refusalOf(error: unknown, source?: Source): Refusal | null {
     return { code, what, where: place, remedy };
   }
   if (error instanceof JobError) {
-    return { code: error.code, what: error.what, where: '', remedy: error.remedy };
+    const { code, what, key, remedy } = error;
+    return { code, what, where: key ?? '', remedy };
   }
   if (error instanceof MeasureError) {
-    return { code: 'job', what: error.message, where: '', remedy: '' };
+    return { code: 'unreadable-measure', what: error.message, where: '', remedy: '' };
   }
   return null;
 }
@@ -50,9 +51,7 @@ function placeName(source: Source): string {
 
 /** A refusal as a message of one or two lines, without a line break at its end. */
 export function refusalText({ what, where, remedy }: Refusal): string {
-  // many messages begin with the name of the file or the key themselves
-  const [name = ''] = where.split(', ');
-  const isNamed = where === '' || (name === where && what.startsWith(`${name} `));
-  const line = isNamed ? what : `${where}: ${what}`;
+  // most messages name the file or the key themselves
+  const line = what.includes(where) ? what : `${where}: ${what}`;
   return remedy === '' ? line : `${line}\n  What to do: ${remedy}`;
 }

@@ -1,4 +1,4 @@
-/** What is vetted: a drawing's file, or words set in a font. Bytes are those of the files, unread. */
+/** What is vetted: a drawing's file, or words set in a font. `bytes` are the files as they are. */
 export type Source =
   | {
       readonly kind: 'file';
@@ -26,7 +26,7 @@ export function wordsOf(text: string): string {
   return text.replaceAll('\\n', '\n');
 }
 
-/** Whether two sources hold the same, byte for byte; what they are called does not matter. */
+/** Whether two sources are the same, byte for byte. */
 export function isSameSource(a: Source, b: Source): boolean {
   if (!areSameBytes(a.font ?? null, b.font ?? null)) {
     return false;

@@ -3,7 +3,7 @@ import type { MaterialsBook } from '@pourproof/materials';
 import { type Drawing, InternalError } from '@pourproof/plane';
 import { vetDrawing } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
-import { readDrawing, readingSettings, withIdleNotices } from './read-drawing.ts';
+import { drawingFrom, readingSettings, withIdleNotices } from './read-drawing.ts';
 import { refusalOf } from './refusal.ts';
 import { isSameSource, type Source, sourceName } from './source.ts';
 
@@ -21,41 +21,52 @@ export type Vetter = (source: Source, job: JobInput, options?: VetOptions) => Pr
 /**
  * Vets a source for a job: settles the job, reads the source, measures it, runs every check and gives the verdict.
  *
- * The keys `artwork`, `text` and `font` of a job file only name a source; the source that is given here stands for them.
+ * `artwork`, `text` and `font` of a job file only name a source; the source given here takes their place.
  *
- * @throws {JobError} when a value of the job cannot be read or makes no sense
- * @throws {ArtworkError} when the source cannot be read as the job asks for, or holds nothing to cut
+ * @throws {JobError} when a value of the job cannot be read, makes no sense or contradicts another
+ * @throws {ArtworkError} when the source cannot be read as the job asks, or holds nothing to cut
  * @throws {InternalError} for a fault of pourproof itself; {@link refusalOf} turns every other error into data
+ *
+ * @example
+ * ```ts
+ * const source = { kind: 'file', name: 'sign.svg', bytes } as const;
+ * const { report } = await vet(source, { bit: ['flat:1/8in'], depth: { mm: 3 }, wood: 'cherry' });
+ * report.verdict; // 'clear', 'caution' or 'stop'
+ * ```
  */
 export async function vet(source: Source, job: JobInput, options: VetOptions = {}): Promise<Vetted> {
   return vetter()(source, job, options);
 }
 
 /**
- * A {@link vet} that keeps the drawing that it read last, for a page that asks about one artwork again and again: a change of the job that
- * does not concern reading leaves it standing.
+ * A {@link vet} that keeps the last drawing it read, for a page that asks about one artwork again and again: it reads anew only
+ * when the source or what the job says of reading has changed.
  */
 export function vetter(): Vetter {
   let kept: { readonly source: Source; readonly settings: string; readonly drawing: Drawing } | null = null;
-  const drawingOf = async (source: Source, asked: JobInput, job: Job): Promise<Drawing> => {
-    const settings = readingSettings(asked, job);
+  const drawingOf = async (source: Source, job: Job): Promise<Drawing> => {
+    const settings = readingSettings(job);
     const key = JSON.stringify(settings);
     if (kept === null || kept.settings !== key || !isSameSource(kept.source, source)) {
       kept = null;
-      kept = { source, settings: key, drawing: await readDrawing(source, settings) };
+      kept = { source, settings: key, drawing: await drawingFrom(source, settings) };
     }
     return kept.drawing;
   };
-  return async (source, asked, options = {}) => {
+  return async (source, input, options = {}) => {
     try {
-      const hasFont = (source.font ?? null) !== null;
-      const job = settleJob(asked, { ...options, source: source.kind, hasFont });
-      const drawing = await withIdleNotices(await drawingOf(source, asked, job), source, job);
+      const job = settleJob(input, { ...options, source: source.kind, hasFont: hasFont(source, input) });
+      const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
       return { ...vetDrawing(drawing, sourceName(source), job), job };
     } catch (error) {
       throw refusalOf(error) === null ? faultFrom(error) : error;
     }
   };
+}
+
+/** A font that letters of single strokes have no use for is there as soon as it is named. */
+function hasFont({ font }: Source, input: JobInput): boolean {
+  return (font ?? null) !== null || (input.singleLine === true && input.font !== undefined);
 }
 
 /** Whatever else is thrown is a fault of pourproof: all that it was given has been checked before. */

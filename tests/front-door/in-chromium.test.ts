@@ -1,0 +1,77 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Answer, Question } from '../../apps/viewer/src/model/question.ts';
+import { ANSWERED_JOBS } from '../support/front-door/answered-jobs.ts';
+import { REFUSED_JOBS } from '../support/front-door/refused-jobs.ts';
+import type { Trial } from '../support/front-door/trial.ts';
+import { answered, byLibrary, questionOf, type Refused } from '../support/front-door/ways-in.ts';
+import { toTenDigits, viewerForTests } from '../support/viewer/served-viewer.ts';
+
+const viewer = viewerForTests();
+let page: Page;
+beforeAll(async () => {
+  ({ page } = await viewer.open());
+}, 60_000);
+
+/** Starts the worker of the page once more and asks it; bytes go there and back as lists of numbers. */
+async function byWorkerInChromium(trial: Trial): Promise<Refused> {
+  const [worker] = page.workers();
+  const packed = JSON.stringify(questionOf(trial), (_, value: unknown) =>
+    value instanceof Uint8Array ? { bytes: [...value] } : value,
+  );
+  const answer = await page.evaluate(
+    ([url, text]) =>
+      new Promise<string>((resolve, reject) => {
+        const question = JSON.parse(text, (_, value) =>
+          Array.isArray(value?.bytes) ? new Uint8Array(value.bytes) : value,
+        ) as Question;
+        const asked = new Worker(url, { type: 'module' });
+        asked.onerror = (event) => reject(new Error(event.message));
+        asked.onmessage = ({ data }: MessageEvent<Answer>) => {
+          asked.terminate();
+          // of what was vetted the report is compared
+          resolve(
+            JSON.stringify(
+              data.kind === 'vetted' ? { ...data, vetted: { report: data.vetted.report } } : data,
+            ),
+          );
+        };
+        asked.postMessage(question);
+      }),
+    [worker?.url() ?? '', packed] as const,
+  );
+  return answered(JSON.parse(answer) as Answer);
+}
+
+const ANSWERED = ['a V with a flat tip', 'polygons', 'a DXF of arcs', 'an axis of a variable font', 'both'];
+const REFUSED = [
+  'an unknown key',
+  'a bare number for a depth',
+  'lettering without a size',
+  'an SVG that breaks off',
+];
+
+describe('the worker in a real browser gives the same report', () => {
+  test.each(
+    ANSWERED_JOBS.filter(({ name }) => ANSWERED.includes(name)).map((trial) => [trial.name, trial] as const),
+  )('%s', async (_, trial) => {
+    const here = (await byLibrary(trial)).outcome;
+    const there = (await byWorkerInChromium(trial)).outcome;
+    expect([here.kind, there.kind]).toEqual(['report', 'report']);
+    // sines of two JavaScript engines may differ in the last digit
+    expect(toTenDigits(JSON.parse(there.text))).toEqual(toTenDigits(JSON.parse(here.text)));
+    expect(Object.keys(JSON.parse(there.text))).toEqual(Object.keys(JSON.parse(here.text)));
+  });
+});
+
+describe('the worker in a real browser refuses in the same words, byte for byte', () => {
+  test.each(
+    REFUSED_JOBS.filter(([{ name }]) => REFUSED.includes(name)).map(
+      ([trial]) => [trial.name, trial] as const,
+    ),
+  )('%s', async (_, trial) => {
+    const here = await byLibrary(trial);
+    expect(here.refusal).not.toBeNull();
+    expect(await byWorkerInChromium(trial)).toEqual(here);
+  });
+});
