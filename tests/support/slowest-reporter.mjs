@@ -15,7 +15,7 @@ export default class SlowestReporter {
   onTestRunEnd(modules) {
     const tests = modules.flatMap((module) =>
       [...module.children.allTests()].map((test) => ({
-        name: `${module.relativeModuleId} > ${test.name}`,
+        name: `${module.relativeModuleId} > ${test.fullName}`,
         seconds: (test.diagnostic()?.duration ?? 0) / 1000,
         limitSeconds: (test.options.timeout ?? module.project.config.testTimeout) / 1000,
       })),
