@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { JobError } from './refusals/job-error.ts';
 import { refuseShape } from './refusals/shape-issues.ts';
 import { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';

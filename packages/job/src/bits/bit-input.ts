@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Length of the cutting edge above the tip in mm; left out or `null` where it is not known. */
 interface CuttingLength {

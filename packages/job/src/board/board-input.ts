@@ -1,5 +1,5 @@
 import type { Point } from '@pourproof/plane';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { HeightReading } from './height-reading.ts';
 import type { Obstacle } from './obstacle.ts';
 

@@ -1,5 +1,5 @@
 import type { CouponReading } from '@pourproof/materials';
-import { z } from 'zod';
+import * as z from 'zod';
 import { measureSchema, type TemperatureInput, type TimeInput } from '../values/measure-input.ts';
 
 /** Rows that a file may hold (our choice: more than a shop cuts in years). */

@@ -5,7 +5,7 @@ import {
   type MaterialsOverrides,
   mergeMaterials,
 } from '@pourproof/materials';
-import { z } from 'zod';
+import * as z from 'zod';
 import { JobError } from '../refusals/job-error.ts';
 import { refuseShape } from '../refusals/shape-issues.ts';
 

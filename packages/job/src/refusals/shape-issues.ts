@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { nearestWord } from '../values/nearest-word.ts';
 import { JobError } from './job-error.ts';
 import type { ShapeIssue } from './job-faults.ts';

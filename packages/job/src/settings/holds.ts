@@ -1,5 +1,5 @@
 import type { MaterialsBook } from '@pourproof/materials';
-import { z } from 'zod';
+import * as z from 'zod';
 import { knownRow } from '../values/known-row.ts';
 import {
   type JobQuantity,

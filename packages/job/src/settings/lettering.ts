@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { JobError } from '../refusals/job-error.ts';
 import { readMeasure, shownInput } from '../values/measure-input.ts';
 import { LETTER_SIZE } from './artwork.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { CouponRow } from '../coupons/coupon-row.ts';
 import { couponRowsSchema } from '../coupons/coupon-row.ts';
 import { EPOXY_TEMPERATURES } from '../values/range.ts';

@@ -1,5 +1,5 @@
 import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
-import { z } from 'zod';
+import * as z from 'zod';
 import { JobError } from '../refusals/job-error.ts';
 
 /** A length as typed, such as `3.2mm` or `1/8in`, or as a structure. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { mm, mm2 } from './quantities.ts';
 
 const woodPart = z

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { cutterSchema } from './cutter-schema.ts';
 import { mm, mm2, mm3 } from './quantities.ts';
 

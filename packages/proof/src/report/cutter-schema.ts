@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const diameterMm = z.number().positive().meta({ description: 'Cutting diameter, mm' });
 const cuttingLengthMm = z

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { FINDING_CODES } from '../codes.ts';
 import { fixSchema } from './fix-schema.ts';
 import { amount, point } from './quantities.ts';

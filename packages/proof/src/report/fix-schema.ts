@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { gram, mm, sized } from './quantities.ts';
 
 const clears = z.boolean().meta({ description: 'Whether it clears the finding by itself, as computed' });

@@ -1,5 +1,5 @@
 import { couponsFileSchema, jobFileSchema, materialsFileSchema } from '@pourproof/job';
-import { z } from 'zod';
+import * as z from 'zod';
 import { reportSchema } from './report.ts';
 
 /** The published JSON Schemas, by file name in docs/schema/. */

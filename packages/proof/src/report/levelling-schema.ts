@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { gram, mm, point } from './quantities.ts';
 
 /** Part `seal` of the report. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 const amount = (what: string): z.ZodNumber => z.number().nonnegative().meta({ description: what });
 

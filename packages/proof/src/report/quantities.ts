@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A number of the report with its unit in its description. */
 export const mm = (what: string): z.ZodNumber => z.number().meta({ description: `${what}, mm` });

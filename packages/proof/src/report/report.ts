@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { artworkSchema } from './artwork-schema.ts';
 import { bleedSchema, endGrainSchema } from './board-schema.ts';
 import { cutSchema } from './cut-schema.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { mm, point } from './quantities.ts';
 
 /** Part `strokes` of the report. */
