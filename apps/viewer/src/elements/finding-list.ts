@@ -14,7 +14,6 @@ export class FindingList extends LitElement {
     entries: { attribute: false },
     selection: { attribute: false },
     job: { attribute: false },
-    grainDeg: { attribute: false },
     materials: { attribute: false },
     isLettering: { attribute: false },
   };
@@ -136,7 +135,6 @@ export class FindingList extends LitElement {
   declare entries: readonly FindingEntry[];
   declare selection: Selection | null;
   declare job: TypedJob;
-  declare grainDeg: number;
   declare materials: MaterialsBook;
   declare isLettering: boolean;
 
@@ -145,7 +143,6 @@ export class FindingList extends LitElement {
     this.entries = [];
     this.selection = null;
     this.job = {};
-    this.grainDeg = 0;
     this.materials = defaultMaterials;
     this.isLettering = false;
   }
@@ -217,14 +214,13 @@ export class FindingList extends LitElement {
   }
 
   #fixes({ fixes }: FindingEntry): TemplateResult {
-    const { job, grainDeg, materials, isLettering } = this;
-    const thing = { job, grainDeg, materials, isLettering };
+    const { job, materials, isLettering } = this;
     return html`
       <div>
         <h3>Ways out</h3>
         <ul>
           ${fixes.map(({ text, fix }) => {
-            const change = fix === null ? null : jobChange(fix, thing);
+            const change = fix === null ? null : jobChange(fix, job, { materials, isLettering });
             return html`<li>
               <span>${text}</span>
               ${

@@ -170,7 +170,6 @@ export class ProofApp extends LitElement {
             .entries=${entries}
             .selection=${selection}
             .job=${job}
-            .grainDeg=${proof?.report.endGrain.grainDeg ?? 0}
             .materials=${materials}
             .isLettering=${source?.kind === 'lettering'}
           ></finding-list>

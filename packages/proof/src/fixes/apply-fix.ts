@@ -1,0 +1,145 @@
+import { type Job, type JobInput, type SettingKey, settleJob, typedJob, usualInput } from '@pourproof/job';
+import type { MaterialsBook } from '@pourproof/materials';
+import { inchesFromMm, type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
+import type { Fix } from '../report/fix-schema.ts';
+import { typedLength, unitOf } from './typed-length.ts';
+
+/** What a job is for. */
+export interface FixContext {
+  /** Those that ship with pourproof if left out. */
+  readonly materials?: MaterialsBook | undefined;
+  /** Whether lettering is vetted: it is sized by its capitals. */
+  readonly isLettering?: boolean | undefined;
+}
+
+/** Settings that each kind of way out may change; none where it is work on the drawing, the board or at the bench. */
+export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = {
+  'use-bit': ['bit'],
+  // which V a maker has is not known: both name a bound only
+  'use-vee': [],
+  'use-tip': [],
+  scale: ['width', 'height', 'scale', 'capHeight'],
+  widen: [],
+  turn: ['turn', 'grain'],
+  move: ['place'],
+  'change-seal': ['seal', 'coats', 'sealHours'],
+  'fewer-coats': ['coats'],
+  wait: ['sealHours'],
+  deepen: ['depth'],
+  'cut-shallower': ['depth'],
+  'level-less': ['level'],
+  flatten: [],
+  'use-scale': ['weigh'],
+  'zero-between': [],
+  'mix-more': [],
+  'top-up': [],
+  'pour-in-layers': [],
+  'use-resin': ['resin'],
+  clean: [],
+  'test-coupon': [],
+  'close-gap': [],
+  'merge-shapes': [],
+};
+
+/**
+ * A job with a way out applied; `null` where no setting of the job expresses it.
+ *
+ * Only the settings that {@link FIX_SETTINGS} names change; lengths keep the unit in which they were typed.
+ *
+ * @throws {JobError} when the job itself cannot be settled
+ * @example
+ * const [fix] = report.findings[0].fix.options; // { do: 'deepen', byMm: 0.8, clears: true }
+ * applyFix({ depth: '2mm', wood: 'cherry' }, fix); // { depth: '2.8mm', wood: 'cherry' }
+ */
+export function applyFix(job: JobInput, fix: Fix, context: FixContext = {}): JobInput | null {
+  if (FIX_SETTINGS[fix.do].length === 0) {
+    return null;
+  }
+  const changed = changesOf(job, fix, context);
+  return changed === null ? null : { ...job, ...changed };
+}
+
+function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: FixContext): JobInput | null {
+  const settled = settleJob(job, { materials, hasFont: job.singleLine !== true });
+  const typed = typedJob(job);
+  const like = (mm: number, text: string | undefined, rounding: 'up' | 'down'): string =>
+    typedLength(mm, unitOf(text, settled.units), rounding);
+  switch (fix.do) {
+    case 'use-bit':
+      return { bit: [...(job.bit ?? usualInput('bit', job) ?? []), flatBit(fix.diameterMm, settled.units)] };
+    case 'scale':
+      return scaledSize(job, fix.factor, isLettering);
+    case 'turn':
+      return turned(fix.deg, settled);
+    case 'move':
+      return moved([fix.rightMm, fix.downMm], settled);
+    case 'change-seal':
+      return { seal: fix.seal, coats: fix.coats, sealHours: `${fix.hours}h` };
+    case 'fewer-coats':
+      return { coats: fix.coats };
+    case 'wait':
+      return { sealHours: `${Number((settled.sealHours + fix.hours).toFixed(2))}h` };
+    case 'deepen':
+      return { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') };
+    case 'cut-shallower':
+      return { depth: like(fix.toMm, typed.depth, 'down') };
+    case 'level-less':
+      return { level: like(settled.levelMm - fix.byMm, typed.level, 'down') };
+    case 'use-scale':
+      return { weigh: fix.scale };
+    case 'use-resin':
+      return { resin: fix.resin };
+    default:
+      return null;
+  }
+}
+
+/** Digits of an inch that hold every 64th of one. */
+const INCH_DIGITS = 6;
+
+function flatBit(diameterMm: number, unit: LengthUnit): string {
+  return unit === 'in'
+    ? `flat:${Number(inchesFromMm(diameterMm).toFixed(INCH_DIGITS))}in`
+    : `flat:${diameterMm}mm`;
+}
+
+/** The size of a job times a factor, in the setting and the unit that it has. */
+function scaledSize(job: JobInput, factor: number, isLettering: boolean): JobInput | null {
+  const { width, height, scale, capHeight } = typedJob(job);
+  const times = (text: string): string => typedLength(parseLengthMm(text) * factor, unitOf(text, 'mm'), 'up');
+  if (width !== undefined) {
+    return { width: times(width) };
+  }
+  if (isLettering) {
+    return capHeight === undefined ? null : { capHeight: times(capHeight) };
+  }
+  return height === undefined
+    ? { scale: Number(((scale ?? 1) * factor).toFixed(4)) }
+    : { height: times(height) };
+}
+
+/** On a described board the artwork turns; without one the fibres turn the other way under it. */
+function turned(deg: number, { board, turnDeg, grainDeg }: Job): JobInput {
+  return board === null
+    ? { grain: `${rounded((((grainDeg - deg) % 180) + 180) % 180)}deg` }
+    : { turn: `${rounded(turnDeg + deg)}deg` };
+}
+
+/** The place on the board after a move of the artwork as drawn, which lies on the board turned counter-clockwise. */
+function moved([right, down]: Point, { board, placeMm, turnDeg, units }: Job): JobInput | null {
+  if (board === null) {
+    return null;
+  }
+  const [x, y] = placeMm ?? [board.widthMm / 2, board.heightMm / 2];
+  const [cos, sin] = [Math.cos(radians(turnDeg)), Math.sin(radians(turnDeg))];
+  // y points down, so that counter-clockwise as seen is from +y towards +x
+  const by: Point = [cos * right + sin * down, cos * down - sin * right];
+  // rounded onwards, so that the move is enough
+  const onward = (from: number, mm: number): string =>
+    typedLength(from + mm, units, mm === 0 ? 'nearest' : mm > 0 ? 'up' : 'down');
+  return { place: `${onward(x, by[0])},${onward(y, by[1])}` };
+}
+
+function rounded(deg: number): number {
+  return Number(deg.toFixed(3));
+}
