@@ -48,6 +48,7 @@ const LEVEL_CELL_REL_TOL = 1e-13;
 export class EdgeCells {
   readonly #axis: MedialAxis;
   readonly #edge: AxisEdge;
+
   constructor(axis: MedialAxis, edge: AxisEdge) {
     this.#axis = axis;
     this.#edge = edge;

@@ -21,12 +21,10 @@ const MIDDLE_WEIGHT = 128 / 225;
  * origin.
  */
 export class TipPath {
-  readonly #axis: MedialAxis;
   readonly #edge: AxisEdge;
   readonly #tip: Tip;
 
   constructor(axis: MedialAxis, tip: Tip) {
-    this.#axis = axis;
     this.#edge = new AxisEdge(axis);
     this.#tip = tip;
   }
@@ -123,23 +121,9 @@ export class TipPath {
    * along the bisector, 0 where the clearance is least.
    */
   #bisector(): { h: number; u0: number; u1: number } {
-    const { kind, left, right, x0, y0, x1, y1 } = this.#edge;
-    const { count, x, y, tx, ty } = this.#axis.boundary;
-    if (kind === 'points') {
-      const [p, q] = [left - count, right - count];
-      const [ox, oy] = [(x[p] + x[q]) / 2, (y[p] + y[q]) / 2];
-      const h = Math.hypot(x[q] - x[p], y[q] - y[p]) / 2;
-      const [dx, dy] = [-(y[q] - y[p]) / (2 * h), (x[q] - x[p]) / (2 * h)];
-      return rising(h, (x0 - ox) * dx + (y0 - oy) * dy, (x1 - ox) * dx + (y1 - oy) * dy);
-    }
-    const line = left < count ? left : right;
-    const p = (left < count ? right : left) - count;
-    const h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
-    return rising(
-      h,
-      (x0 - x[p]) * tx[line] + (y0 - y[p]) * ty[line],
-      (x1 - x[p]) * tx[line] + (y1 - y[p]) * ty[line],
-    );
+    const edge = this.#edge;
+    const [u0, u1] = [edge.along(edge.x0, edge.y0), edge.along(edge.x1, edge.y1)];
+    return u1 < u0 ? { h: edge.h, u0: -u0, u1: -u1 } : { h: edge.h, u0, u1 };
   }
 
   #quadrature(h: number, from: number, to: number): number {
@@ -154,10 +138,6 @@ export class TipPath {
     };
     return panels(speed, Math.asinh(from / h), Math.asinh(to / h));
   }
-}
-
-function rising(h: number, u0: number, u1: number): { h: number; u0: number; u1: number } {
-  return u1 < u0 ? { h, u0: -u0, u1: -u1 } : { h, u0, u1 };
 }
 
 /** Integral of a smooth function by panels. */
