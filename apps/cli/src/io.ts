@@ -1,4 +1,4 @@
-/** Everything that the command line touches outside itself, so that a test can stand in for a terminal. */
+/** All input and output of the command line, so that a test can stand in for a terminal. */
 export interface Io {
   readonly out: OutputStream;
   readonly err: OutputStream;
@@ -6,9 +6,9 @@ export interface Io {
   readonly readFile: (path: string) => Promise<Uint8Array>;
   /** Writes a whole file, replacing what is there; rejects with a Node error. */
   readonly writeFile: (path: string, text: string) => Promise<void>;
-  /** Makes a folder and those above it; no matter if it is there. */
+  /** Makes a folder and its parents, if they do not exist. */
   readonly makeFolder: (path: string) => Promise<void>;
-  /** Something that is equal for two paths to one file, through links too; `null` where there is no file. */
+  /** Equal for two paths to one file, links included; `null` if there is no file. */
   readonly fileIdentity: (path: string) => Promise<string | null>;
   /** Absolute folder that relative paths start from. */
   readonly cwd: string;

@@ -2,7 +2,7 @@ import { refusalOf, refusalText, type Source } from 'pourproof';
 import { UsageError } from './usage-error.ts';
 
 /**
- * The words for an error that the maker can put right; `null` for any other, which is a fault of pourproof.
+ * The message for an error that the maker can fix; `null` for any other, which is a fault of pourproof.
  *
  * @param source what was being vetted, if anything was
  */

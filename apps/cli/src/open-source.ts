@@ -2,7 +2,7 @@ import type { Source } from 'pourproof';
 import type { Io } from './io.ts';
 import { readInput } from './read-input.ts';
 
-/** Where what is vetted lies: a drawing's file, or words and the file of their font. */
+/** Where a source lies: a drawing's file, or words and the file of their font. */
 export type SourcePath =
   | {
       readonly kind: 'file';
@@ -16,7 +16,7 @@ export type SourcePath =
 /**
  * Reads the files of a source.
  *
- * @throws {UsageError} when one of them cannot be read
+ * @throws {UsageError} if one of them cannot be read
  */
 export async function openSource(source: SourcePath, io: Io): Promise<Source> {
   const font = source.fontPath === null ? null : await readInput(source.fontPath, 'font', io);

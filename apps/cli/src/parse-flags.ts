@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
+import { nearestWord } from '@pourproof/job';
 import { FLAGS, type Flag } from './flags.ts';
-import { nearestWord } from './nearest-word.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Flags as typed, and what is not a flag. */

@@ -9,7 +9,7 @@ const LARGEST_BYTES = 512 * 1024 * 1024;
  * Reads a file that the maker named.
  *
  * @param what in words: `artwork`, `font`, `job file`
- * @throws {UsageError} when it is not there, is a folder, may not be read, or is far too large
+ * @throws {UsageError} if it does not exist, is a folder, may not be read or is too large
  */
 export async function readInput(path: string, what: string, io: Io): Promise<Uint8Array> {
   let bytes: Uint8Array;

@@ -7,7 +7,7 @@ import { UsageError } from './usage-error.ts';
  * Reads a JSON file that the maker named.
  *
  * @param what in words: `job file`
- * @param example a file of the repository that shows how such a file is written
+ * @param example where to see how such a file is written
  * @throws {UsageError} when it cannot be read or is not JSON
  */
 export async function readJson(path: string, what: string, example: string, io: Io): Promise<unknown> {

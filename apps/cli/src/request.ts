@@ -17,10 +17,10 @@ import { readJson } from './read-json.ts';
 import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
 
-/** From which level of finding the exit code is 1. */
+/** The least severity that makes the exit code 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 
-/** A question to vet, all flags and the job file read. */
+/** What a command line asks for, with the job file read. */
 export interface Request {
   readonly sources: readonly SourcePath[];
   /** What the job file and the flags say. */
@@ -37,10 +37,10 @@ export interface Request {
 }
 
 /**
- * Reads flags and the job file into a question.
+ * Reads the flags and the job file.
  *
- * @throws {UsageError} when something is missing, contradicts itself or cannot be read
- * @throws {JobError} when a value of the job makes no sense
+ * @throws {UsageError} if something is missing or cannot be read, or flags contradict each other
+ * @throws {JobError} if the job cannot be settled
  */
 export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> {
   const jobPath = pathFlag(flags, 'job', io);
@@ -102,7 +102,7 @@ async function jobFileAt(path: string, io: Io): Promise<JobInput> {
   return readJobFile(data, isNamed ? null : basename(path));
 }
 
-/** The file of the maker's own materials: the one named, else `materials.json` beside the job file, if there is one. */
+/** The maker's own materials: the file named, else `materials.json` beside the job file, if it exists. */
 async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Promise<string | null> {
   const named = pathFlag(flags, 'materials', io);
   if (named !== null || jobPath === null) {

@@ -1,10 +1,10 @@
+import { nearestWord } from '@pourproof/job';
 import { explain } from './commands/explain.ts';
 import { list } from './commands/list.ts';
 import { vet } from './commands/vet.ts';
 import { helpText } from './help.ts';
 import type { Io } from './io.ts';
 import { messageOf } from './message-of.ts';
-import { nearestWord } from './nearest-word.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 

@@ -1,4 +1,4 @@
-/** Something that the maker can put right: `message` says what is wrong, `remedy` what to type or do instead. */
+/** A mistake on the command line or in a file: `message` says what is wrong, `remedy` what to do instead. */
 export class UsageError extends Error {
   readonly remedy: string;
 

@@ -16,10 +16,9 @@ export interface Output {
 }
 
 /**
- * Refuses, before anything is computed, to write over a file that is read, over another output, or over a file that
- * pourproof did not write.
+ * Refuses, before anything is computed, to overwrite an input, another output, or a file that pourproof did not write.
  *
- * @throws {UsageError} with the way out
+ * @throws {UsageError} with the remedy
  */
 export async function refuseUnsafeOutputs(
   outputs: readonly Output[],
@@ -70,7 +69,7 @@ async function isOurs(path: string, io: Io): Promise<boolean> {
 /**
  * Writes one output.
  *
- * @throws {UsageError} when the place does not exist or may not be written
+ * @throws {UsageError} if the folder does not exist or may not be written
  */
 export async function writeOutput({ flag, path }: Output, text: string, io: Io): Promise<void> {
   try {

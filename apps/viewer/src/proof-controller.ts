@@ -8,35 +8,35 @@ import { changedJob, type JobPart } from './model/changed-job.ts';
 import { demoOrderArtwork, demoOrderJob } from './model/demo-order.ts';
 import { type Failure, failureOf, faultOfOurs } from './model/failure-of.ts';
 import { jobForSource } from './model/job-for-source.ts';
+import { jobProblem } from './model/job-problem.ts';
 import { type ChosenFile, openedFiles } from './model/opened-files.ts';
 import { openedState, type PageState } from './model/opened-state.ts';
 import type { Answer, Question } from './model/question.ts';
-import { refusalOf } from './model/refusal-of.ts';
 
-/** A place of a finding: the finding by its code, so that it outlives a new proof. */
+/** A place of a finding. The finding is named by its code, which outlives a new proof. */
 export interface Selection {
   readonly code: string;
   readonly place: number;
 }
 
-/** Owns all that the page shows: artwork, job, proof and selection. The proof itself is worked out in a worker. */
+/** The state of the page: artwork, job, proof and selection. A worker computes the proof. */
 export class ProofController implements ReactiveController {
   source: ArtworkSource | null = null;
   job: TypedJob = demoOrderJob();
   materials: MaterialsBook = defaultMaterials;
-  /** File that the materials are from; `''` for the usual ones. */
+  /** Name of the file of materials; `''` for those that ship with pourproof. */
   materialsName = '';
-  /** The maker's own font that is at hand. */
+  /** The maker's own font, if one was opened. */
   font: NamedBytes | null = null;
-  /** Lettering that a job asks for and that waits for its font; `''` for none. */
+  /** Words of a job that wait for their font; `''` for none. */
   waitingText = '';
-  /** What was wrong with files that were opened, or what else is asked for; `''` for nothing. */
+  /** What was wrong with opened files, or what is still needed; `''` for nothing. */
   note = '';
   proof: Vetted | null = null;
   failure: Failure | null = null;
   entries: readonly FindingEntry[] = [];
   selection: Selection | null = null;
-  /** Whether a newer proof than the one shown is being worked out. */
+  /** Whether a newer proof than the one shown is being computed. */
   isBusy = false;
 
   readonly #host: ReactiveControllerHost;
@@ -64,7 +64,7 @@ export class ProofController implements ReactiveController {
     this.#worker = null;
   }
 
-  /** Counts the proof shown as old from the moment that other artwork is chosen, not only once its bytes are read. */
+  /** Marks the shown proof as out of date as soon as other artwork is chosen, before its bytes are read. */
   awaitSource(): void {
     this.#asked += 1;
     this.#waiting = null;
@@ -72,7 +72,7 @@ export class ProofController implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  /** Vets other artwork for the job as it stands; what was meant for the artwork before is dropped. */
+  /** Vets other artwork with the present job, less what was meant for the artwork before. */
   useSource(source: ArtworkSource): void {
     this.job = jobForSource(this.job, source, this.source);
     this.source = source;
@@ -83,7 +83,7 @@ export class ProofController implements ReactiveController {
     this.#ask();
   }
 
-  /** Opens files that were dropped or chosen together; where they cannot be used, all stays as it was, and the page says why. */
+  /** Opens files that were dropped or chosen together. If they cannot be used nothing changes, and the page says why. */
   async openFiles(files: readonly ChosenFile[]): Promise<void> {
     this.awaitSource();
     try {
@@ -99,9 +99,9 @@ export class ProofController implements ReactiveController {
     this.#ask();
   }
 
-  /** Goes back to the usual materials, if the job can do without the maker's own. */
+  /** Returns to the materials that ship with pourproof, unless the job needs the maker's own. */
   dropMaterials(): void {
-    const refusal = refusalOf(this.job, defaultMaterials);
+    const refusal = jobProblem(this.job, defaultMaterials);
     this.note = refusal === '' ? '' : `The job needs these materials: ${refusal}`;
     if (refusal === '') {
       this.materials = defaultMaterials;
@@ -122,10 +122,10 @@ export class ProofController implements ReactiveController {
     }
   }
 
-  /** Changes parts of the job and vets again; `undefined` puts a value back to its default. */
+  /** Changes parts of the job and vets again; `undefined` resets a value to its default. */
   changeJob(part: JobPart): void {
     const job = changedJob(this.job, part);
-    this.note = refusalOf(job, this.materials);
+    this.note = jobProblem(job, this.materials);
     if (this.note !== '') {
       this.#host.requestUpdate();
       return;
@@ -142,9 +142,9 @@ export class ProofController implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  /** Shows why there is no proof, when that is known before the worker is asked. */
+  /** Shows why there is no proof. */
   fail(failure: Failure): void {
-    // an answer still under way would be to a question that nobody asks any more
+    // an answer still on its way is out of date
     this.#asked += 1;
     this.#waiting = null;
     this.isBusy = false;
@@ -181,7 +181,7 @@ export class ProofController implements ReactiveController {
     }
   }
 
-  // at most one question is with the worker; while it works, only the newest one waits
+  // the worker has at most one question; while it is busy only the newest waits
   #send(): void {
     if (this.#waiting !== null && !this.#isWorking) {
       this.#isWorking = true;

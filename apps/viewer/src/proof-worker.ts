@@ -2,7 +2,7 @@ import { refusalOf, vetter } from 'pourproof';
 import type { Answer, Question } from './model/question.ts';
 
 const vet = vetter();
-// one after the other: a question that waits for a font must not be overtaken by the next one
+// one at a time: a question that waits for its font must not be overtaken by the next
 let last: Promise<void> = Promise.resolve();
 
 addEventListener('message', ({ data }: MessageEvent<Question>) => {

@@ -12,6 +12,7 @@ export interface ReadOptions extends SvgOptions, ReadDxfOptions {}
  *
  * @throws {ArtworkError} `artwork-empty`, `artwork-unknown`, or what the format's reader finds wrong
  * @throws {RangeError} for an option out of its range
+ * @public
  */
 export function readArtwork(bytes: Uint8Array, name: string, options: ReadOptions = {}): Drawing {
   return artworkFormat(bytes, name) === 'svg' ? readSvg(bytes, options) : readDxf(bytes, options);

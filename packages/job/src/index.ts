@@ -30,4 +30,5 @@ export { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settin
 export { usualInput } from './settings/usual-input.ts';
 export { type SettleOptions, settleJob } from './settle-job.ts';
 export { type TypedJob, typedJob } from './typed-job.ts';
+export { nearestWord } from './values/nearest-word.ts';
 export { parseShopTime, shopTimeText } from './values/shop-time.ts';

@@ -1,7 +1,7 @@
+import { nearestWord } from '@pourproof/job';
 import { FINDING_CODES } from '@pourproof/proof';
 import { wrap } from '@pourproof/wording';
 import type { Io } from '../io.ts';
-import { nearestWord } from '../nearest-word.ts';
 import { readPage } from '../read-page.ts';
 import { UsageError } from '../usage-error.ts';
 

@@ -1,9 +1,8 @@
-import { BIT_FORMS, bitSize } from '@pourproof/job';
+import { BIT_FORMS, bitSize, nearestWord } from '@pourproof/job';
 import { cutterSizes, resins, sealers, woods } from '@pourproof/materials';
 import { FINDING_CODES } from '@pourproof/proof';
 import { findingTitle } from '@pourproof/wording';
 import type { Io } from '../io.ts';
-import { nearestWord } from '../nearest-word.ts';
 import { readPage } from '../read-page.ts';
 import { UsageError } from '../usage-error.ts';
 

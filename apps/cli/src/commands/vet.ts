@@ -19,12 +19,12 @@ const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
 };
 
 /**
- * `pourproof vet`: proofs of one or more artworks as text or JSON, with a sheet and an overlay where asked for.
+ * `pourproof vet`: vets one or more artworks and prints text or JSON, with a sheet, an overlay and a calendar if asked.
  *
- * A file that cannot be read is told on the error stream and the others are vetted all the same.
+ * A file that cannot be read is named on the error stream; the others are vetted all the same.
  *
  * @returns the exit code: 0 clear, 1 findings at or above the level asked for, 2 something could not be read
- * @throws errors that {@link messageOf} knows, for flags and outputs
+ * @throws errors that {@link messageOf} knows, for flags, job and outputs
  */
 export async function vet(argv: readonly string[], io: Io): Promise<number> {
   const request = await requestFrom(parseFlags(argv), io);
@@ -50,7 +50,7 @@ function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly 
   ];
 }
 
-/** What vetting a source gives; `null` where the maker has been told why there is nothing. */
+/** Vets one source; `null` if it was refused, with the reason printed. */
 async function vettedOrTold(path: SourcePath, request: Request, io: Io): Promise<Vetted | null> {
   let source: Source | undefined;
   try {
@@ -114,7 +114,7 @@ function exitCode(report: Report, failOn: FailOn): 0 | 1 {
     note: ['stop', 'caution', 'note'],
     never: [],
   };
-  // the verdict knows what reading the artwork has to caution of, too
+  // the verdict also counts cautions from reading the artwork
   const graver = [report.verdict, ...report.findings.map(({ severity }) => severity)];
   return graver.some((severity) => levels[failOn].includes(severity)) ? 1 : 0;
 }

@@ -3,7 +3,7 @@ import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
-import { refusalOf } from '../model/refusal-of.ts';
+import { jobProblem } from '../model/job-problem.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
 
@@ -75,7 +75,7 @@ export class BitList extends LitElement {
   #change(k: number, event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
     const bit = this.#bits().with(k, text.includes(':') ? text : `flat:${text}`);
-    const message = refusalOf({ ...this.job, bit: [...bit] }, this.materials);
+    const message = jobProblem({ ...this.job, bit: [...bit] }, this.materials);
     this.problem = message === '' ? null : { k, text, message };
     if (message === '') {
       this.#tell(bit);

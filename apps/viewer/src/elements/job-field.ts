@@ -5,7 +5,7 @@ import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { type JobField as Field, optionsOf, usualValue } from '../model/job-fields.ts';
-import { refusalOf } from '../model/refusal-of.ts';
+import { jobProblem } from '../model/job-problem.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
 
@@ -108,7 +108,7 @@ export class JobField extends LitElement {
     const message =
       typeof value === 'number' && !Number.isFinite(value)
         ? `"${typed}" is not a number.`
-        : refusalOf(changedJob(this.job, part), this.materials);
+        : jobProblem(changedJob(this.job, part), this.materials);
     this.problem = message === '' ? null : { text, message };
     if (message === '') {
       this.#tell(part);

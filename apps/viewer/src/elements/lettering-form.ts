@@ -7,8 +7,8 @@ import { letteringSource, type NamedBytes } from '../model/artwork-source.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { fetchBytes } from '../model/demo-order.ts';
 import { failureOf } from '../model/failure-of.ts';
+import { jobProblem } from '../model/job-problem.ts';
 import { letteringPart, OFFERED_CAP_HEIGHT } from '../model/lettering-part.ts';
-import { refusalOf } from '../model/refusal-of.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { emit } from './emit.ts';
 
@@ -196,7 +196,7 @@ export class LetteringForm extends LitElement {
     if (text === '') {
       return 'Type the text to set.';
     }
-    return isFontMissing ? 'Choose the font file.' : refusalOf(changedJob(this.job, part), this.materials);
+    return isFontMissing ? 'Choose the font file.' : jobProblem(changedJob(this.job, part), this.materials);
   }
 }
 

@@ -1,7 +1,6 @@
 import { settleJob } from '@pourproof/job';
 import { cautions } from '@pourproof/materials';
 import { keepUnits } from '@pourproof/plane';
-import type { Proof } from '@pourproof/proof';
 import {
   calendarFile,
   cutSentences,
@@ -12,6 +11,7 @@ import {
   workFacts,
 } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { Vetted } from 'pourproof';
 import type { Layer } from '../draw/layer.ts';
 import { shared } from '../look/shared.ts';
 import { jobLine } from '../model/job-line.ts';
@@ -181,9 +181,8 @@ export class ProofApp extends LitElement {
   }
 
   /** What the printed sheet lists, in the same words. */
-  #facts({ report }: Proof): TemplateResult {
-    const { job, materials } = this.#proof;
-    const unit = job.units ?? 'mm';
+  #facts({ report, job }: Vetted): TemplateResult {
+    const unit = this.#proof.job.units ?? 'mm';
     const isDated = report.pour.schedule.some(({ earliest }) => earliest !== undefined);
     return html`
       <h3>Measures</h3>
@@ -198,7 +197,7 @@ export class ProofApp extends LitElement {
       </p>
       <fact-table .facts=${workFacts(report)}></fact-table>
       <h3>The job</h3>
-      <fact-table .facts=${jobFacts(settleJob(job, { materials }))}></fact-table>
+      <fact-table .facts=${jobFacts(job)}></fact-table>
     `;
   }
 

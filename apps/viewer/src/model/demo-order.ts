@@ -13,7 +13,7 @@ export async function demoOrderArtwork(): Promise<Uint8Array> {
   return fetchBytes(boardUrl);
 }
 
-/** The bytes at an address of the program's own files. */
+/** The bytes of a file that ships with the page. */
 export async function fetchBytes(url: string): Promise<Uint8Array> {
   const response = await fetch(url);
   if (!response.ok) {

@@ -1,15 +1,15 @@
 import { type Refusal, refusalOf, type Source } from 'pourproof';
 
-/** Why there is no proof: what is wrong, where, and what to do about it; `''` where that is not known. */
+/** Why there is no proof: what is wrong, where, and what to do; `''` for what is not known. */
 export type Failure = Omit<Refusal, 'code'>;
 
-/** An error in the words that the page shows; what the maker can't put right is called a fault of pourproof. */
+/** An error as the page shows it: a refusal, or a fault of pourproof. */
 export function failureOf(error: unknown, source?: Source): Failure {
   const fault = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
   return refusalOf(error, source) ?? faultOfOurs(fault);
 }
 
-/** A fault of pourproof in the words that the page shows. */
+/** A fault of pourproof as the page shows it. */
 export function faultOfOurs(fault: string): Failure {
   return {
     what: 'pourproof could not finish this proof, and that is a fault of pourproof, not of your drawing.',

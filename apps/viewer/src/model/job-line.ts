@@ -1,7 +1,7 @@
 import type { Job } from '@pourproof/job';
 import { jobFacts } from '@pourproof/wording';
 
-/** The job in one line for the head of the sheet: what is cut, in which wood, under which seal. */
+/** The job on one line above the sheet: bits, depth, wood and seal. */
 export function jobLine(job: Job): string {
   const shown = ['Bit', 'Bits, in order', 'Depth', 'Wood', 'Fibres', 'Board', 'Seal'];
   return jobFacts(job)
@@ -10,7 +10,7 @@ export function jobLine(job: Job): string {
     .join(' · ');
 }
 
-/** Most values say what they are; the others take their name along. */
+/** A value with its name, unless it speaks for itself. */
 function named(name: string, value: string): string {
   if (name === 'Seal') {
     return value === 'none' ? 'no seal' : value;

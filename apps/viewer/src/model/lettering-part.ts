@@ -1,13 +1,13 @@
 import type { TypedJob } from '@pourproof/job';
 import type { JobPart } from './changed-job.ts';
 
-/** Height of capitals that the form offers where nothing sizes the lettering yet (our choice). */
+/** Height of capitals that the form offers while nothing sizes the lettering (our choice). */
 export const OFFERED_CAP_HEIGHT = '15mm';
 
 /**
- * What a form of lettering says, as a part of the job: empty fields are put back to their defaults.
+ * The form of lettering as changes to the job; empty fields reset values to their defaults.
  *
- * A line spacing that is no number becomes NaN, which the job refuses.
+ * A line spacing that is not a number becomes NaN, which the job refuses.
  */
 export function letteringPart(form: Pick<FormData, 'get'>, isSingleLine: boolean): JobPart {
   const typed = (name: string): string | undefined => {

@@ -9,7 +9,7 @@ import {
 import type { MaterialsBook } from '@pourproof/materials';
 import type { NamedBytes } from './artwork-source.ts';
 
-/** What a handful of files holds, sorted by kind. */
+/** Files that were opened together, by kind. */
 export interface OpenedFiles {
   readonly artwork: NamedBytes | null;
   readonly font: NamedBytes | null;
@@ -18,13 +18,13 @@ export interface OpenedFiles {
   readonly materials: { readonly name: string; readonly book: MaterialsBook } | null;
 }
 
-/** A file as the page gets it from a browser. */
+/** A file as a browser hands it over. */
 export type ChosenFile = Pick<File, 'name' | 'arrayBuffer'>;
 
 /**
- * Sorts files that were dropped or chosen together: a drawing, a font for its text, a job, coupons, materials.
+ * Reads files that were dropped or chosen together: a drawing, a font, a job, coupons, materials.
  *
- * @throws {JobError} when two are of one kind, or when a file of JSON cannot be used
+ * @throws {JobError} if two are of one kind, or a JSON file cannot be used
  */
 export async function openedFiles(files: readonly ChosenFile[]): Promise<OpenedFiles> {
   const read: { -readonly [Key in keyof OpenedFiles]: OpenedFiles[Key] } = {

@@ -6,25 +6,25 @@ import { jobForSource } from './job-for-source.ts';
 import type { OpenedFiles } from './opened-files.ts';
 import { shippedFonts } from './shipped-fonts.ts';
 
-/** What the page works on. */
+/** What opening files can change on the page. */
 export interface PageState {
   readonly source: ArtworkSource | null;
   readonly job: TypedJob;
   readonly materials: MaterialsBook;
-  /** File that the materials are from; `''` for the usual ones. */
+  /** Name of the file of materials; `''` for those that ship with pourproof. */
   readonly materialsName: string;
-  /** The maker's own font that is at hand. */
+  /** The maker's own font, if one was opened. */
   readonly font: NamedBytes | null;
-  /** Lettering that a job asks for and that waits for its font; `''` for none. */
+  /** Words of a job that wait for their font; `''` for none. */
   readonly waitingText: string;
-  /** What else is asked for; `''` for nothing. */
+  /** What is still needed; `''` for nothing. */
   readonly note: string;
 }
 
 /**
- * The state of the page after files were opened on it: what a job names and is not at hand is asked for.
+ * The state of the page after files were opened. Files that a job names and that were not given are asked for.
  *
- * @throws {JobError} when the job that results cannot be vetted; the state before then stands
+ * @throws {JobError} if the resulting job cannot be vetted
  */
 export async function openedState(before: PageState, files: OpenedFiles): Promise<PageState> {
   const materials = files.materials?.book ?? before.materials;
@@ -51,17 +51,17 @@ export async function openedState(before: PageState, files: OpenedFiles): Promis
   return files.job === null ? withFont(state, files.font) : withNamed(state, files.job);
 }
 
-/** The values of a job file that are not its artwork; the unit of the page stands where it names none. */
+/** A job file without its artwork, in the unit of the page if it names none. */
 function ticketOf({ schema: _, artwork: _a, text: _t, ...job }: TypedJob, { units }: TypedJob): TypedJob {
   return units === undefined ? job : { units, ...job };
 }
 
-/** A new drawing on the sheet; the sizes of the job are for it only if the job came with it. */
+/** A new drawing. The sizes of the job apply to it only if both came together. */
 function withFile(state: PageState, source: ArtworkSource, isJobForIt: boolean): PageState {
   return { ...state, source, job: isJobForIt ? state.job : jobForSource(state.job, source, state.source) };
 }
 
-/** A font alone: for the lettering or the live text that is on the sheet, or for lettering that waits for it. */
+/** A font alone: for lettering that waits for one, else for what is on the sheet. */
 function withFont(state: PageState, font: NamedBytes | null): PageState {
   const { source, waitingText } = state;
   if (font === null || (source === null && waitingText === '')) {
@@ -72,7 +72,7 @@ function withFont(state: PageState, font: NamedBytes | null): PageState {
   return { ...state, source: again, waitingText: '', job: { ...state.job, font: font.name } };
 }
 
-/** What a job file names: its lettering is set, its drawing is asked for where another one is on the sheet. */
+/** A job file alone: sets its lettering, or asks for its drawing unless that is on the sheet. */
 async function withNamed(state: PageState, file: TypedJob): Promise<PageState> {
   if (file.text !== undefined && file.artwork === undefined) {
     const font = await fontNamed(file, state.font);
@@ -90,7 +90,7 @@ async function withNamed(state: PageState, file: TypedJob): Promise<PageState> {
     : { ...state, note: `This job is for ${basename(file.artwork)}: choose that file too.` };
 }
 
-/** `null` for letters that need no font, `undefined` where the font is not at hand. */
+/** The font that a job names; `null` for letters that need none, `undefined` if it was not given. */
 async function fontNamed(
   { singleLine, font: path = '' }: TypedJob,
   atHand: NamedBytes | null,

@@ -17,7 +17,7 @@ export interface ShippedFont {
   readonly licenceUrl: string;
 }
 
-/** Fonts to try lettering with before there is one of the maker's own. */
+/** Fonts for lettering that come with the page. */
 export const shippedFonts: readonly ShippedFont[] = [
   { name: 'Lora', file: 'lora-400.ttf', url: lora, licenceUrl: loraLicence },
   { name: 'Josefin Sans', file: 'josefin-sans-400.ttf', url: josefin, licenceUrl: josefinLicence },
