@@ -16,7 +16,7 @@ test('a drawing that holds a picture only is refused with what the reader notice
   const drawing = svg('<image width="50" height="30" href="data:image/png;base64,AAAA"/>');
   expect(() => refuseEmpty(drawing, 'sign.svg')).toThrow(ArtworkError);
   expect(() => refuseEmpty(drawing, 'sign.svg')).toThrow(
-    /^sign\.svg has nothing painted in it, so there is nothing to cut\. 1 picture is not taken/u,
+    /^sign\.svg has nothing painted in it, so there is nothing to cut\. 1 picture is left out/u,
   );
 });
 

@@ -14,12 +14,17 @@ export interface NoticePlace {
   readonly gapMm?: number;
 }
 
+/** Parameters of a notice by name. */
+export type NoticeParams = Readonly<Record<string, string | number | readonly string[] | readonly number[]>>;
+
 /**
  * Something that a reader did or could not do with a part of a file. Nothing is skipped, closed, merged or scaled without one.
  */
 export interface Notice {
   /** Stable kebab-case id; all ids are listed in docs/unsupported.md. */
   readonly code: string;
+  /** What `text` is made of, for programs: counts, names, and measures whose names bear their unit. */
+  readonly params?: NoticeParams;
   /** One or two sentences: what, and what to do. */
   readonly text: string;
   /** Where; several places of one kind are one notice. */

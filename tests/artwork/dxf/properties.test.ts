@@ -101,7 +101,8 @@ describe('lines joined into outlines', () => {
         const closed = readDxf(lines(cut), { joinToleranceMm: gap * 1.01 });
         expect(drawingArea(closed)).toBeCloseTo(area, 6);
         const notice = closed.notices.find((n) => n.code === 'gap-closed');
-        expect(Number(/largest ([\d.e+-]+) mm/.exec(notice!.text)![1]) / gap).toBeCloseTo(1, 2);
+        expect((notice!.params!.largestMm as number) / gap).toBeCloseTo(1, 6);
+        expect(notice!.text).toContain(`${(notice!.params!.largestMm as number).toPrecision(3)} mm`);
         expect(notice!.where[0]!.gapMm! / gap).toBeCloseTo(1, 6);
         const open = readDxf(lines(cut), { joinToleranceMm: gap * 0.99 });
         expect(open.shapes).toEqual([]);

@@ -45,7 +45,9 @@ describe('the list of what SVG reading does not take', () => {
   test('every notice and every error that the reader can give is on the page', () => {
     const folder = join(root, 'packages/artwork/src/svg');
     const read = (file: string): string => readFileSync(join(folder, file), 'utf8');
-    const notices = [...read('svg-notices.ts').matchAll(/^ {2}\| '([a-z-]+)'/gm)].map((m) => m[1]);
+    const notices = [...read('svg-notices.ts').matchAll(/^ {2}'?([a-z-]+)'?: (?:caution|note)\(/gm)].map(
+      (m) => m[1],
+    );
     const errors = readdirSync(folder)
       .filter((file) => !file.endsWith('.test.ts'))
       .flatMap((file) => [...read(file).matchAll(/ArtworkError\(\s*'([a-z0-9-]+)'/g)].map((m) => m[1]));

@@ -1,6 +1,6 @@
 import { type Bounds, packRings, type Region, ringCoords } from '@pourproof/plane';
 
-/** The box is grown by this, in mm, so that nothing left out lies within the resolver's tolerance of it (at most 0.06 µm at 1000 km). */
+/** The box is grown by this, in mm, so that nothing left out lies within the resolver's tolerance of it (1 µm for artwork of a kilometre). */
 const MARGIN_MM = 1e-3;
 
 /**
@@ -47,15 +47,15 @@ function shortened(
   let shared = 0;
   let all = 15;
   for (let i = 0; i < n; i += 2) {
-    const code = outcode(ring[i] as number, ring[i + 1] as number, left, top, right, bottom);
+    const code = outcode(ring[i], ring[i + 1], left, top, right, bottom);
     all &= code;
     const next = i + 2 === n ? 0 : i + 2;
-    const nextCode = outcode(ring[next] as number, ring[next + 1] as number, left, top, right, bottom);
+    const nextCode = outcode(ring[next], ring[next + 1], left, top, right, bottom);
     if (i > 0 && next !== 0 && (shared & code & nextCode) !== 0) {
       shared &= code;
       continue;
     }
-    out.push(ring[i] as number, ring[i + 1] as number);
+    out.push(ring[i], ring[i + 1]);
     shared = code;
   }
   if (all !== 0) {

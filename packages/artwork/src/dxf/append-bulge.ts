@@ -1,4 +1,5 @@
-import { type CoordSink, flattenEllipseArc } from '../flatten.ts';
+import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
+import type { CoordSink } from '../flatten/point-sink.ts';
 import type { PlaneMap } from './dxf-map.ts';
 
 /** Where a point of a flat figure lands, appended to `out` in mm. */
@@ -6,7 +7,7 @@ export function appendPoint(out: CoordSink, map: PlaneMap, x: number, y: number)
   out.push(map.ox + map.xx * x + map.yx * y, map.oy + map.xy * x + map.yy * y);
 }
 
-/** Below this an arc leaves its chord by less than 5e-9 of its length, and its radius would cost more digits than that. */
+/** Bulges below this are straight: the arc leaves its chord by less than 5e-9 of its length, and its radius would cost more digits than that. */
 export const STRAIGHT_BULGE = 1e-8;
 
 /**

@@ -3,6 +3,7 @@ import { ArtworkError } from '../artwork-error.ts';
 import { decodeBytes } from '../decode-bytes.ts';
 import { binaryGroups, isBinaryDxf } from './binary-groups.ts';
 import type { DxfGroups } from './dxf-groups.ts';
+import { dxfNotice } from './dxf-notices.ts';
 import { textGroups } from './text-groups.ts';
 
 /** Encoding Standard labels of the code pages that a DXF header can name; what is missing here no decoder of the platform knows. */
@@ -97,12 +98,7 @@ function labelFrom(head: string, notices: Notice[]): string | undefined {
   }
   const label = LABEL_OF_CODE_PAGE[page] ?? LABEL_OF_CODE_PAGE[page.replace(/^ANSI(?=\d)/, 'ANSI_')];
   if (label === undefined) {
-    notices.push({
-      code: 'unknown-encoding',
-      text: `The file is written in code page ${page}, which is not known here: letters beyond A–Z in layer names and texts may read wrongly. Shapes are not touched by this.`,
-      where: [],
-      severity: 'note',
-    });
+    notices.push(dxfNotice('unknown-encoding', { codePage: page }));
   }
   return label;
 }
@@ -115,12 +111,7 @@ function decodeText(bytes: Uint8Array, label: string | undefined, notices: Notic
     return decodeBytes(bytes, 'utf-8', true);
   } catch {
     if (label === 'utf-8' && !notices.some((n) => n.code === 'unknown-encoding')) {
-      notices.push({
-        code: 'unknown-encoding',
-        text: 'The file should be UTF-8 by its version but is not: it was read as Western European, so letters beyond A–Z in layer names and texts may read wrongly. Shapes are not touched by this.',
-        where: [],
-        severity: 'note',
-      });
+      notices.push(dxfNotice('unknown-encoding', { codePage: '' }));
     }
     return decodeBytes(bytes, 'windows-1252');
   }

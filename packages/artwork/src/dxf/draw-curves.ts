@@ -1,11 +1,14 @@
 import { radians } from '@pourproof/plane';
-import { flattenEllipseArc } from '../flatten.ts';
+import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 import { appendArc, appendPoint } from './append-bulge.ts';
 import { type DxfMap, mapPoint, planeAt } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, numberOf } from './dxf-record.ts';
 
 const FULL_TURN = 2 * Math.PI;
+
+/** Directions nearer than this, in radians, are one: a dozen digits of 2π leave 1e-11. Shorter arcs than this cannot be drawn. */
+const ANGLE_TOLERANCE = 1e-10;
 
 /** Draws a LINE, given in world coordinates. */
 export function drawLine(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
@@ -100,8 +103,7 @@ export function drawEllipse(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
 export function turnFrom(start: number, end: number): number {
   const rest = (end - start) % FULL_TURN;
   const turn = rest < 0 ? rest + FULL_TURN : rest;
-  // 1e-10 rad is what a dozen digits of 2π leave
-  return turn < 1e-10 || turn > FULL_TURN - 1e-10 ? FULL_TURN : turn;
+  return turn < ANGLE_TOLERANCE || turn > FULL_TURN - ANGLE_TOLERANCE ? FULL_TURN : turn;
 }
 
 function unitNormal(record: DxfRecord): [number, number, number] {

@@ -9,11 +9,17 @@ import { drawSpline } from './draw-spline.ts';
 import { drawText } from './draw-text.ts';
 import type { DxfBlock, DxfDocument, DxfLayer } from './dxf-document.ts';
 import { composeMaps, type DxfMap, objectMap } from './dxf-map.ts';
+import type { DxfNotices } from './dxf-notices.ts';
 import { DxfPen, type Sheet } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf, textOf } from './dxf-record.ts';
 import { plainDxfText } from './dxf-text.ts';
-import type { NoticeLog } from './notice-log.ts';
 import { insertCopies, insertedBlock, planBlocks } from './plan-blocks.ts';
+
+/**
+ * z of an unit normal below which a plane counts as tilted: 1 − 1e-9 is 0.0026°, which foreshortens a metre by 1 nm. Normals that a file
+ * gives with six decimals pass.
+ */
+const MIN_UPRIGHT = 1 - 1e-9;
 
 /** What an entity inherits from the INSERTs around it. */
 interface Placement {
@@ -39,7 +45,7 @@ export interface DrawStyle {
  *
  * @throws {ArtworkError} `too-many-copies` or `too-deep-blocks` when blocks within blocks get out of hand
  */
-export function drawEntities(document: DxfDocument, map: DxfMap, log: NoticeLog, style: DrawStyle): Sheet[] {
+export function drawEntities(document: DxfDocument, map: DxfMap, log: DxfNotices, style: DrawStyle): Sheet[] {
   const artist = new Artist(document, log, style);
   artist.drawAll(document.entities, { map, layer: '0', colour: aciColour(7), top: true });
   return [...artist.sheets.values()];
@@ -50,10 +56,10 @@ class Artist {
   private readonly count = { numbers: 0 };
   private readonly document: DxfDocument;
   private readonly loops: ReadonlySet<DxfRecord>;
-  private readonly log: NoticeLog;
+  private readonly log: DxfNotices;
   private readonly style: DrawStyle;
 
-  constructor(document: DxfDocument, log: NoticeLog, style: DrawStyle) {
+  constructor(document: DxfDocument, log: DxfNotices, style: DrawStyle) {
     this.document = document;
     this.loops = planBlocks(document);
     this.log = log;
@@ -183,7 +189,7 @@ class Artist {
     if (!plane) {
       return map;
     }
-    if (Math.abs(plane[8]) < 1 - 1e-9) {
+    if (Math.abs(plane[8]) < MIN_UPRIGHT) {
       pen.notice('tilted-plane');
     }
     return composeMaps(map, plane);

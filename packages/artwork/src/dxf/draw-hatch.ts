@@ -1,16 +1,16 @@
 import { radians } from '@pourproof/plane';
-import { flattenEllipseArc } from '../flatten.ts';
+import { distinctRings } from '../chains/distinct-rings.ts';
+import { joinChains } from '../chains/join-chains.ts';
+import { flattenFitSpline } from '../flatten/fit-spline.ts';
+import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
+import { flattenNurbs, nurbsFault } from '../flatten/flatten-nurbs.ts';
 import { appendArc, appendPoint } from './append-bulge.ts';
-import { distinctRings } from './distinct-rings.ts';
 import { turnFrom } from './draw-curves.ts';
 import { flattenPolyline } from './draw-polyline.ts';
 import { type DxfMap, type PlaneMap, planeAt } from './dxf-map.ts';
 import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, numberOf } from './dxf-record.ts';
-import { flattenFitSpline } from './fit-spline.ts';
-import { flattenNurbs, nurbsFault } from './flatten-nurbs.ts';
 import { type HatchEdge, type HatchLoop, hatchLoops } from './hatch-loops.ts';
-import { joinChains } from './join-chains.ts';
 
 const EXTERNAL = 1;
 const TEXT_BOX = 8;

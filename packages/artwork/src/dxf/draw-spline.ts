@@ -1,8 +1,9 @@
+import { flattenFitSpline } from '../flatten/fit-spline.ts';
+import { flattenNurbs, type Nurbs, nurbsFault } from '../flatten/flatten-nurbs.ts';
+import { MAX_COORD_MM } from '../max-coord.ts';
 import { type DxfMap, mapPoint } from './dxf-map.ts';
-import { type DxfPen, LARGEST_MM } from './dxf-pen.ts';
+import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf } from './dxf-record.ts';
-import { flattenFitSpline } from './fit-spline.ts';
-import { flattenNurbs, type Nurbs, nurbsFault } from './flatten-nurbs.ts';
 
 /**
  * Draws a SPLINE, given in world coordinates: by its control points, or through its fit points when it has no sound control
@@ -19,7 +20,7 @@ export function drawSpline(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   };
   const fault = nurbsFault(spline);
   // the points of a curve this large would fill the memory before the pen could refuse them
-  if ([...points, ...fitPoints].some((c) => Math.abs(c) > LARGEST_MM)) {
+  if ([...points, ...fitPoints].some((c) => Math.abs(c) > MAX_COORD_MM)) {
     pen.notice('bad-number');
     return;
   }

@@ -1,4 +1,5 @@
-import { appendWithArea } from '../flatten.ts';
+import { appendWithArea } from '../flatten/area-true-polyline.ts';
+import { MAX_SEGMENTS } from '../flatten/max-segments.ts';
 import { appendArc, appendPoint, STRAIGHT_BULGE } from './append-bulge.ts';
 import type { PolylineVertex } from './draw-polyline.ts';
 import type { PlaneMap } from './dxf-map.ts';
@@ -14,8 +15,8 @@ interface Band {
 }
 
 /**
- * Draws a polyline with widths as the area it covers: each piece a band between its two widths with square ends, and a mitre at
- * each vertex up to {@link MITRE_LIMIT} widths, a bevel beyond.
+ * Draws a polyline with widths as the area it covers: each piece a band between its two widths with square ends, and a miter at
+ * each vertex up to {@link MITER_LIMIT} widths, a bevel beyond.
  */
 export function drawWidePolyline(
   vertices: readonly PolylineVertex[],
@@ -49,11 +50,11 @@ export function drawWidePolyline(
   }
 }
 
-/** Pieces of one spiral at most; reached only by bands far larger than a board. */
-const MOST_PIECES = 65_536;
+/** Sine of the turn below which two bands go straight on: the wedge would be thinner than 1e-9 of the width. */
+const STRAIGHT_TURN = 1e-9;
 
-/** A mitre reaches at most this many half-widths from its vertex (our choice; drawing programs differ). */
-const MITRE_LIMIT = 4;
+/** A miter reaches at most this many half-widths from its vertex (our choice; drawing programs differ). */
+const MITER_LIMIT = 4;
 
 /** `undefined` when both ends are the same point. */
 function bandBetween(from: PolylineVertex, to: PolylineVertex): Band | undefined {
@@ -143,7 +144,7 @@ function appendSpiral(
   const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * stretch;
   // a spiral bends no more than a circle of its largest radius by more than its growth; half the circle's step is ample
   const step = Math.min(Math.PI / 8, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
-  const n = Math.min(MOST_PIECES, Math.max(2, Math.ceil(Math.abs(sweep) / step)));
+  const n = Math.min(MAX_SEGMENTS, Math.max(2, Math.ceil(Math.abs(sweep) / step)));
   const turn = sweep / n;
   const points: number[] = [];
   const slices = new Float64Array(n);
@@ -172,7 +173,7 @@ function jointWedge(before: Band, after: Band, plane: PlaneMap): number[] | unde
   const [bx, by] = after.startDirection;
   const cross = ax * by - ay * bx;
   const dot = ax * bx + ay * by;
-  if (Math.abs(cross) < 1e-9 && dot > 0) {
+  if (Math.abs(cross) < STRAIGHT_TURN && dot > 0) {
     return undefined;
   }
   // a left turn opens on the right side and the other way round
@@ -185,7 +186,7 @@ function jointWedge(before: Band, after: Band, plane: PlaneMap): number[] | unde
   // the sides meet where vertex + p·n(a) + s·a = vertex + q·n(b) + t·b
   const s = cross === 0 ? Number.POSITIVE_INFINITY : (q - p * dot) / -cross;
   const reach = Math.hypot(p, s);
-  if (s >= 0 && reach <= MITRE_LIMIT * Math.abs(p)) {
+  if (s >= 0 && reach <= MITER_LIMIT * Math.abs(p)) {
     appendPoint(corner, plane, vertex.x - p * ay + s * ax, vertex.y + p * ax + s * ay);
   }
   appendPoint(corner, plane, vertex.x - q * by, vertex.y + q * bx);

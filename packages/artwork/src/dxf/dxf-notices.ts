@@ -1,140 +1,224 @@
-/** Weight and words of one kind of notice, given how often it happened and a list of the details. */
-export interface DxfNoticeKind {
-  readonly severity: 'caution' | 'note';
-  readonly say: (count: number, list: string) => string;
+import { formatLength, type Notice, type NoticePlace } from '@pourproof/plane';
+import { TWIN_MM } from '../chains/distinct-rings.ts';
+import { listed, NoticeBook, type Tally } from '../notice-book.ts';
+import { caution, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
+
+/** What can occur several times in a DXF file; each is explained in docs/unsupported.md. */
+export type DxfNoticeCode =
+  | 'areas-in-outlines'
+  | 'bad-number'
+  | 'branching-outline'
+  | 'broken-hatch'
+  | 'broken-spline'
+  | 'crossed-solid'
+  | 'doubled-line'
+  | 'doubled-outline'
+  | 'entity-not-taken'
+  | 'hatch-pattern'
+  | 'hidden-layer'
+  | 'infinite-line'
+  | 'invisible-entity'
+  | 'layer-not-plotted'
+  | 'layers-overlap'
+  | 'missing-block'
+  | 'nearly-doubled-outline'
+  | 'paper-space'
+  | 'point-without-size'
+  | 'recursive-block'
+  | 'spline-through-points'
+  | 'text-in-given-font'
+  | 'text-not-outlined'
+  | 'tilted-plane'
+  | 'zero-size';
+
+/** Parameters that the three notices of an assumed unit share. */
+export type AssumedUnit = {
+  /** The value of `$INSUNITS`; `''` where there is none or it cannot be read. */
+  readonly insertUnits: number | '';
+  readonly hasHeader: 'yes' | 'no';
+  /** Size of the artwork with drawing units taken as millimetres, and as inches. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly widthIfInchMm: number;
+  readonly heightIfInchMm: number;
+  readonly used: 'mm' | 'inches';
+};
+
+/** Parameters of what occurs at most once in a reading. */
+export interface DxfSingleParams {
+  'far-from-origin': { readonly rightMm: number; readonly downMm: number };
+  'file-damaged': { readonly line: number };
+  'gap-closed': { readonly count: number; readonly largestMm: number; readonly toleranceMm: number };
+  'missing-end': Readonly<Record<string, never>>;
+  'open-outline': {
+    readonly count: number;
+    readonly toleranceMm: number;
+    /** Smallest gap between two loose ends; 0 where no chain has two. */
+    readonly smallestGapMm: number;
+  };
+  'unit-missing': AssumedUnit;
+  'unit-unknown': AssumedUnit;
+  unitless: AssumedUnit;
+  /** `codePage` is `''` where the file is not the UTF-8 that its version calls for. */
+  'unknown-encoding': { readonly codePage: string };
 }
 
-function things(count: number, one: string, many = `${one}s`): string {
-  return count === 1 ? `One ${one}` : `${count} ${many}`;
+/** The notices of the entities of a DXF file as they are collected. */
+export type DxfNotices = NoticeBook<DxfNoticeCode>;
+
+/** An empty book for the notices of one reading. */
+export function dxfNotices(): DxfNotices {
+  return new NoticeBook(TALLIED);
 }
 
-function be(count: number): string {
-  return count === 1 ? 'is' : 'are';
+/** A notice that occurs at most once. */
+export function dxfNotice<C extends keyof DxfSingleParams & string>(
+  code: C,
+  params: DxfSingleParams[C],
+  where: readonly NoticePlace[] = [],
+): Notice {
+  return makeNotice(code, SINGLES[code], params, where);
 }
 
-/** Every kind of notice that reading the entities of a DXF file can give, by its code. */
-export const DXF_NOTICES: Readonly<Record<string, DxfNoticeKind>> = {
-  'entity-not-taken': {
-    severity: 'caution',
-    say: (_, list) =>
-      `Not taken: ${list}. Explode them into lines, arcs and polylines in the drawing program if they are to be carved.`,
-  },
-  'text-not-outlined': {
-    severity: 'caution',
-    say: (count, list) =>
-      `${things(count, 'text')} ${be(count)} not taken, because a DXF file holds letters but not their outlines: ${list}. Give a font, or convert text to curves in the drawing program.`,
-  },
-  'text-in-given-font': {
-    severity: 'note',
-    say: (count, list) =>
-      `${things(count, 'text')} ${count === 1 ? 'was' : 'were'} set in the font given (${list}); the drawing program may have used another, so widths can differ.`,
-  },
-  'infinite-line': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'construction line')} without end (RAY, XLINE) bound nothing and were left out.`,
-  },
-  'point-without-size': {
-    severity: 'note',
-    say: (count) => `${things(count, 'point')} (POINT) cover nothing and were left out.`,
-  },
-  'bad-number': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'entity', 'entities')} with a number that cannot be read, or beyond 1000 km, ${count === 1 ? 'was' : 'were'} left out. Export the drawing again.`,
-  },
-  'zero-size': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'entity', 'entities')} without size ${count === 1 ? 'was' : 'were'} left out.`,
-  },
-  'hidden-layer': {
-    severity: 'caution',
-    say: (count, list) =>
-      `${things(count, 'entity', 'entities')} on layers that are off or frozen ${count === 1 ? 'was' : 'were'} left out: ${list}. Turn the layers on if they are to be carved.`,
-  },
-  'layer-not-plotted': {
-    severity: 'note',
-    say: (count, list) =>
-      `${things(count, 'entity', 'entities')} on layers that are not plotted ${count === 1 ? 'was' : 'were'} left out: ${list}.`,
-  },
-  'invisible-entity': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'entity', 'entities')} marked as invisible ${count === 1 ? 'was' : 'were'} left out.`,
-  },
-  'paper-space': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'entity', 'entities')} in paper space (sheet borders and the like) ${count === 1 ? 'was' : 'were'} left out; the model is what gets carved.`,
-  },
-  'missing-block': {
-    severity: 'caution',
-    say: (_, list) =>
-      `Blocks that the file does not hold are inserted: ${list}. Bind or embed outside references and export again.`,
-  },
-  'recursive-block': {
-    severity: 'caution',
-    say: (_, list) => `Blocks that contain themselves were cut off where they repeat: ${list}.`,
-  },
-  'tilted-plane': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'entity', 'entities')} drawn in a tilted plane ${count === 1 ? 'was' : 'were'} taken as seen from above, so ${count === 1 ? 'it is' : 'they are'} foreshortened.`,
-  },
-  'hatch-pattern': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'hatch', 'hatches')} with a line pattern ${count === 1 ? 'was' : 'were'} taken as a full area; the pattern's lines are not carved one by one.`,
-  },
-  'broken-hatch': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'hatch', 'hatches')} whose boundary does not close could not be taken, or only in part. Draw the boundary as closed polylines.`,
-  },
-  'crossed-solid': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'SOLID')} with swapped corners crosses itself and was filled as the two triangles that the file describes. If a full quadrilateral is meant, swap its last two corners.`,
-  },
-  'broken-spline': {
-    severity: 'caution',
-    say: (_, list) =>
-      `Splines that cannot be computed were left out (${list}). Convert them to polylines in the drawing program.`,
-  },
-  'spline-through-points': {
-    severity: 'note',
-    say: (count) =>
-      `${things(count, 'spline')} ${count === 1 ? 'has' : 'have'} no usable control points and ${count === 1 ? 'was' : 'were'} drawn as the smooth curve through ${count === 1 ? 'its' : 'their'} fit points; the drawing program may bend it a little otherwise.`,
-  },
-  'doubled-line': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'line')} that lay upon other lines ${count === 1 ? 'was' : 'were'} merged with them.`,
-  },
-  'doubled-outline': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'outline')} drawn twice in the same place ${count === 1 ? 'was' : 'were'} taken once. A machine would cut such lines twice.`,
-  },
-  'nearly-doubled-outline': {
-    severity: 'caution',
-    say: (count) =>
-      `${things(count, 'outline')} ${count === 1 ? 'runs' : 'run'} within 0.3 mm of another all along. By even-odd only the thin frame between them is filled. If they are the same outline drawn twice, delete one.`,
-  },
-  'branching-outline': {
-    severity: 'caution',
-    say: (count) =>
-      `At ${things(count, 'point').toLowerCase()} an odd number of lines meet, so inside and outside cannot be told by even-odd; every closed cell there was filled. Split such a figure into closed outlines.`,
-  },
-  'layers-overlap': {
-    severity: 'caution',
-    say: (_, list) =>
-      `Outlines lie within the extent of another layer or colour: ${list}. Each layer is an area of its own, so they make no holes there. If they are meant as holes, put them on the same layer in the same colour.`,
-  },
-  'areas-in-outlines': {
-    severity: 'caution',
-    say: (_, list) =>
-      `Filled areas (hatches, solids, wide lines) lie within the extent of outlines: ${list}. Closed outlines count as filled too, so such areas may add nothing. Leave out, or turn off, what is not to be carved.`,
-  },
+const SINGLES: { readonly [C in keyof DxfSingleParams]: NoticeKind<DxfSingleParams[C]> } = {
+  'far-from-origin': note(
+    (p) =>
+      `The artwork lies far from the origin of the drawing and was moved by ${formatLength(p.rightMm, 'mm')} to the right and ${formatLength(p.downMm, 'mm')} down. All places are given as moved.`,
+  ),
+  'file-damaged': caution(
+    (p) => `The file is damaged at line ${p.line}; nothing after it was read. Export the drawing again.`,
+  ),
+  'gap-closed': note(
+    (p) =>
+      `${p.count === 1 ? 'One gap' : `${p.count} gaps`} between line ends ${was(p.count)} closed by a straight line; the largest is ${p.largestMm.toPrecision(3)} mm (limit ${p.toleranceMm} mm).`,
+  ),
+  'missing-end': caution(
+    () => 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
+  ),
+  'open-outline': caution((p) => {
+    const one = p.count === 1;
+    const smallest =
+      p.smallestGapMm === 0 ? '' : ` The smallest gap is ${p.smallestGapMm.toPrecision(3)} mm.`;
+    return `${one ? 'One chain of lines does' : `${p.count} chains of lines do`} not close within ${p.toleranceMm} mm, so ${one ? 'it bounds' : 'they bound'} nothing and ${was(p.count)} left out.${smallest} Close ${one ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`;
+  }),
+  'unit-missing': caution(
+    (p) =>
+      `${p.hasHeader === 'yes' ? 'The header of the file has no unit ($INSUNITS)' : 'The file has no header'}, so its numbers could be mm or inches. ${readings(p)}`,
+  ),
+  'unit-unknown': caution(
+    (p) =>
+      `The file names a unit that does not exist ($INSUNITS ${p.insertUnits === '' ? 'cannot be read' : `is ${p.insertUnits}`}). ${readings(p)}`,
+  ),
+  unitless: caution((p) => `The file says that its numbers have no unit ($INSUNITS 0). ${readings(p)}`),
+  'unknown-encoding': note(
+    (p) =>
+      `${p.codePage === '' ? 'By its version the file should be UTF-8, but it is not; it was read as Western European.' : `The file is in code page ${p.codePage}, which is not supported.`} Letters beyond A–Z in layer names and texts may be wrong; shapes are not affected.`,
+  ),
+};
+
+function readings(p: AssumedUnit): string {
+  const size = (width: number, height: number): string =>
+    `${formatLength(width, 'mm')} × ${formatLength(height, 'mm')}`;
+  return `In mm the artwork measures ${size(p.widthMm, p.heightMm)}, in inches ${size(p.widthIfInchMm, p.heightIfInchMm)}; it was read in ${p.used}. To be sure, give the unit, a width, a height or a scale.`;
+}
+
+const one = (count: number, noun: string, many = `${noun}s`): string =>
+  count === 1 ? `One ${noun}` : `${count} ${many}`;
+const entities = (count: number): string => one(count, 'entity', 'entities');
+const was = (count: number): string => (count === 1 ? 'was' : 'were');
+const list = (tally: Tally): string => listed(tally, 12);
+
+/** Severity and text of everything that can occur several times. */
+const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
+  'areas-in-outlines': caution(
+    (t) =>
+      `Filled areas (hatches, solids, wide lines) lie within the extent of outlines: ${list(t)}. Closed outlines count as filled too, so such areas may add nothing. Leave out, or turn off, what is not to be carved.`,
+  ),
+  'bad-number': caution(
+    ({ count: n }) =>
+      `${entities(n)} with a number that cannot be read, or is beyond 1000 km, ${was(n)} left out. Export the drawing again.`,
+  ),
+  'branching-outline': caution(
+    ({ count: n }) =>
+      `An odd number of lines meet at ${one(n, 'point').toLowerCase()}, so inside and outside cannot be told apart by even-odd; every closed cell there was filled. Split such a figure into closed outlines.`,
+  ),
+  'broken-hatch': caution(
+    ({ count: n }) =>
+      `The boundary of ${one(n, 'hatch', 'hatches').toLowerCase()} does not close, so ${n === 1 ? 'it' : 'they'} could be read only in part or not at all. Draw the boundary as closed polylines.`,
+  ),
+  'broken-spline': caution(
+    (t) =>
+      `${one(t.count, 'spline')} cannot be computed and ${was(t.count)} left out: ${list(t)}. Convert to polylines in a drawing program.`,
+  ),
+  'crossed-solid': note(
+    ({ count: n }) =>
+      `${one(n, 'SOLID')} with swapped corners ${n === 1 ? 'crosses itself' : 'cross themselves'} and ${was(n)} filled as the two triangles that the file describes. If you mean a full quadrilateral, swap the last two corners.`,
+  ),
+  'doubled-line': caution(
+    ({ count: n }) => `${one(n, 'line')} lying on other lines ${was(n)} merged with them.`,
+  ),
+  'doubled-outline': caution(
+    ({ count: n }) =>
+      `${one(n, 'outline')} drawn twice in the same place ${was(n)} read once. A machine would cut such lines twice.`,
+  ),
+  'entity-not-taken': caution(
+    (t) =>
+      `Entities that are not supported were left out: ${list(t)}. If they are to be carved, explode them into lines, arcs and polylines in a drawing program.`,
+  ),
+  'hatch-pattern': note(
+    ({ count: n }) =>
+      `${one(n, 'hatch', 'hatches')} with a line pattern ${was(n)} read as a full area; the lines of the pattern are not carved one by one.`,
+  ),
+  'hidden-layer': caution(
+    (t) =>
+      `${entities(t.count)} on layers that are off or frozen ${was(t.count)} left out: ${list(t)}. Turn the layers on if they are to be carved.`,
+  ),
+  'infinite-line': note(
+    ({ count: n }) =>
+      `${one(n, 'construction line')} without end (RAY, XLINE) ${n === 1 ? 'bounds' : 'bound'} nothing and ${was(n)} left out.`,
+  ),
+  'invisible-entity': note(({ count: n }) => `${entities(n)} marked as invisible ${was(n)} left out.`),
+  'layer-not-plotted': note(
+    (t) => `${entities(t.count)} on layers that are not plotted ${was(t.count)} left out: ${list(t)}.`,
+  ),
+  'layers-overlap': caution(
+    (t) =>
+      `Outlines lie within the extent of another layer or colour: ${list(t)}. Each layer is an area of its own, so they make no holes there. If they are meant as holes, put them on the same layer in the same colour.`,
+  ),
+  'missing-block': caution(
+    (t) =>
+      `The file inserts blocks that it does not contain: ${list(t)}. Bind or embed external references and export again.`,
+  ),
+  'nearly-doubled-outline': caution(
+    ({ count: n }) =>
+      `${one(n, 'outline')} ${n === 1 ? 'runs' : 'run'} within ${TWIN_MM} mm of another all along. By even-odd only the thin frame between them is filled. If they are the same outline drawn twice, delete one.`,
+  ),
+  'paper-space': note(
+    ({ count: n }) =>
+      `${entities(n)} in paper space (sheet borders and the like) ${was(n)} left out; only the model is carved.`,
+  ),
+  'point-without-size': note(
+    ({ count: n }) =>
+      `${one(n, 'point')} (POINT) ${n === 1 ? 'covers' : 'cover'} nothing and ${was(n)} left out.`,
+  ),
+  'recursive-block': caution(
+    (t) => `Blocks that contain themselves were cut off where they repeat: ${list(t)}.`,
+  ),
+  'spline-through-points': note(
+    ({ count: n }) =>
+      `${one(n, 'spline')} ${n === 1 ? 'has' : 'have'} no usable control points and ${was(n)} drawn as the smooth curve through ${n === 1 ? 'its' : 'their'} fit points; the drawing program may shape it slightly differently.`,
+  ),
+  'text-in-given-font': note(
+    (t) =>
+      `${one(t.count, 'text')} ${was(t.count)} set in the given font (${t.details.join(', ')}); the drawing program may have used another, so widths can differ.`,
+  ),
+  'text-not-outlined': caution(
+    (t) =>
+      `${one(t.count, 'text')} ${was(t.count)} left out, since a DXF file holds letters but not their outlines: ${list(t)}. Give a font, or convert text to curves in a drawing program.`,
+  ),
+  'tilted-plane': caution(
+    ({ count: n }) =>
+      `${entities(n)} drawn in a tilted plane ${was(n)} read as seen from above, and so ${n === 1 ? 'is' : 'are'} foreshortened.`,
+  ),
+  'zero-size': note(({ count: n }) => `${entities(n)} without size ${was(n)} left out.`),
 };

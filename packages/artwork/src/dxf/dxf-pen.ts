@@ -1,8 +1,9 @@
 import { type FillRule, packRings, ringArea, ringCoords } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
+import { SNAP_MM } from '../chains/chain-graph.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
-import { SNAP_MM } from './chain-graph.ts';
-import type { NoticeLog } from './notice-log.ts';
+import { MAX_COORD_MM } from '../max-coord.ts';
+import type { DxfNoticeCode, DxfNotices } from './dxf-notices.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
 export interface OpenPiece {
@@ -43,24 +44,21 @@ export interface DrawnCount {
   numbers: number;
 }
 
-/** 50 million points: more than any board can show, and about what memory holds. */
-const MOST_NUMBERS = 100_000_000;
-
-/** Coordinates beyond this, in mm, are damage, not artwork: 1000 km. */
-export const LARGEST_MM = 1e9;
+/** Most numbers that all pens may draw: 50 million points, more than any board can show, and about what memory holds. */
+const MAX_NUMBERS = 100_000_000;
 
 /** Draws the pieces of one entity on its sheet. Coordinates are mm; what is not finite or beyond 1000 km is refused with a notice. */
 export class DxfPen {
   readonly toleranceMm: number;
   private readonly sheet: Sheet;
-  private readonly log: NoticeLog;
+  private readonly log: DxfNotices;
   private readonly line: number;
   private readonly type: string;
   private readonly count: DrawnCount;
 
   constructor(
     sheet: Sheet,
-    log: NoticeLog,
+    log: DxfNotices,
     toleranceMm: number,
     { line, type }: { line: number; type: string },
     count: DrawnCount,
@@ -130,23 +128,23 @@ export class DxfPen {
   }
 
   /** Says something about the entity being drawn. */
-  notice(code: string, detail = ''): void {
+  notice(code: DxfNoticeCode, detail = ''): void {
     const layer = this.sheet.layer === '' ? '' : ` on layer ${this.sheet.layer}`;
     this.log.add(code, { line: this.line, element: `${this.type}${layer}` }, detail);
   }
 
   private isSound(coords: readonly number[]): boolean {
     this.count.numbers += coords.length;
-    if (this.count.numbers > MOST_NUMBERS) {
+    if (this.count.numbers > MAX_NUMBERS) {
       throw new ArtworkError(
         'too-much-detail',
-        `The curves of this file make more than ${MOST_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
+        `The curves of this file make more than ${MAX_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
         'Check the unit of the file, or allow a larger tolerance.',
         { line: this.line },
       );
     }
     for (const c of coords) {
-      if (!(Math.abs(c) <= LARGEST_MM)) {
+      if (!(Math.abs(c) <= MAX_COORD_MM)) {
         this.notice('bad-number');
         return false;
       }

@@ -1,5 +1,6 @@
-import { type Bounds, formatLength, isEmptyBounds, MM_PER_INCH, type Notice } from '@pourproof/plane';
+import { type Bounds, isEmptyBounds, MM_PER_INCH, type Notice } from '@pourproof/plane';
 import type { DxfDocument } from './dxf-document.ts';
+import { type AssumedUnit, dxfNotice } from './dxf-notices.ts';
 
 /** A unit that the numbers of a DXF file can be given in by hand. */
 export type DxfUnit = 'mm' | 'cm' | 'm' | 'in' | 'ft';
@@ -44,13 +45,18 @@ const INSERT_UNITS: readonly (readonly [name: string, mm: number])[] = [
   ['US survey mile', 5280 * MM_PER_SURVEY_FOOT],
 ];
 
+/** Why a unit had to be assumed. */
+export interface UnitDoubt extends Pick<AssumedUnit, 'insertUnits' | 'hasHeader'> {
+  readonly code: 'unit-missing' | 'unitless' | 'unit-unknown';
+}
+
 /** How the numbers of a DXF file become mm. */
 export interface DxfScale {
   readonly mmPerUnit: number;
   /** In words, for people. */
   readonly source: string;
   /** Why the unit is only assumed; `undefined` when the file or the maker says it. */
-  readonly doubt?: { readonly code: 'unit-missing' | 'unitless' | 'unit-unknown'; readonly text: string };
+  readonly doubt?: UnitDoubt;
 }
 
 /**
@@ -78,36 +84,31 @@ export function dxfScale(document: DxfDocument, unit?: DxfUnit): DxfScale {
   };
 }
 
-function doubtOf(document: DxfDocument, code: string | number | undefined): NonNullable<DxfScale['doubt']> {
-  if (code === 0) {
-    return { code: 'unitless', text: 'The file says that its numbers have no unit ($INSUNITS 0).' };
-  }
-  if (code !== undefined) {
-    const named = Number.isFinite(code) ? `is ${code}` : 'cannot be read';
-    return { code: 'unit-unknown', text: `The file names a unit that does not exist ($INSUNITS ${named}).` };
-  }
-  const what = document.hasHeader
-    ? 'The header of the file has no unit ($INSUNITS)'
-    : 'The file has no header';
-  return { code: 'unit-missing', text: `${what}, so its numbers could be mm or inches.` };
+function doubtOf(document: DxfDocument, value: string | number | undefined): UnitDoubt {
+  const code = value === 0 ? 'unitless' : value === undefined ? 'unit-missing' : 'unit-unknown';
+  return {
+    code,
+    insertUnits: typeof value === 'number' && Number.isFinite(value) ? value : '',
+    hasHeader: document.hasHeader ? 'yes' : 'no',
+  };
 }
 
 /** The notice for an assumed unit, with the size of the artwork in both readings. */
 export function unitNotice(
-  doubt: NonNullable<DxfScale['doubt']>,
+  { code, insertUnits, hasHeader }: UnitDoubt,
   mmPerUnit: number,
   boundsMm: Bounds,
 ): Notice {
-  const read = mmPerUnit === 1 ? 'mm' : 'inches';
-  const [width, height] = isEmptyBounds(boundsMm)
+  const [widthMm, heightMm] = isEmptyBounds(boundsMm)
     ? [0, 0]
     : [(boundsMm[2] - boundsMm[0]) / mmPerUnit, (boundsMm[3] - boundsMm[1]) / mmPerUnit];
-  const asMm = `${formatLength(width, 'mm')} × ${formatLength(height, 'mm')}`;
-  const asInch = `${formatLength(width * MM_PER_INCH, 'mm')} × ${formatLength(height * MM_PER_INCH, 'mm')}`;
-  return {
-    code: doubt.code,
-    text: `${doubt.text} Read as mm the artwork measures ${asMm}, read as inches ${asInch}; ${read} was used. Give the unit, a width, a height or a scale to be sure.`,
-    where: [],
-    severity: 'caution',
-  };
+  return dxfNotice(code, {
+    insertUnits,
+    hasHeader,
+    widthMm,
+    heightMm,
+    widthIfInchMm: widthMm * MM_PER_INCH,
+    heightIfInchMm: heightMm * MM_PER_INCH,
+    used: mmPerUnit === 1 ? 'mm' : 'inches',
+  });
 }

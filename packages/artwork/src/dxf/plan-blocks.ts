@@ -4,9 +4,9 @@ import { type DxfRecord, numberOf, textOf } from './dxf-record.ts';
 import { plainDxfText } from './dxf-text.ts';
 
 /** Entities drawn at most, copies in blocks included; a file that asks for more is damage or an attack. */
-const MOST_ENTITIES = 2_000_000;
+const MAX_ENTITIES = 2_000_000;
 /** Blocks within blocks at most; drawings have a dozen (from memory). */
-const DEEPEST_NESTING = 200;
+const MAX_BLOCK_DEPTH = 200;
 
 /** A block that is being counted, and how far. */
 interface Visit {
@@ -73,18 +73,18 @@ export function insertCopies(record: DxfRecord): { columns: number; rows: number
 }
 
 function refuseExcess({ entities, depth }: Visit, { line }: DxfRecord): void {
-  if (entities > MOST_ENTITIES) {
+  if (entities > MAX_ENTITIES) {
     throw new ArtworkError(
       'too-many-copies',
-      `The blocks of this file multiply to more than ${MOST_ENTITIES} entities.`,
+      `The blocks of this file multiply to more than ${MAX_ENTITIES} entities.`,
       'Explode the blocks that hold the artwork and export only those.',
       { line },
     );
   }
-  if (depth > DEEPEST_NESTING) {
+  if (depth > MAX_BLOCK_DEPTH) {
     throw new ArtworkError(
       'too-deep-blocks',
-      `Blocks lie within blocks more than ${DEEPEST_NESTING} deep.`,
+      `Blocks lie within blocks more than ${MAX_BLOCK_DEPTH} deep.`,
       'Explode the blocks that hold the artwork and export again.',
       { line },
     );

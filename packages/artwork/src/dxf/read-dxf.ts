@@ -17,9 +17,9 @@ import { drawEntities } from './draw-entities.ts';
 import { type DxfDocument, readDxfDocument } from './dxf-document.ts';
 import type { DxfGroups } from './dxf-groups.ts';
 import { type DxfMap, pageMap } from './dxf-map.ts';
+import { type DxfNotices, dxfNotice, dxfNotices } from './dxf-notices.ts';
 import type { Sheet } from './dxf-pen.ts';
 import { type DxfScale, type DxfUnit, dxfScale, unitNotice } from './dxf-unit.ts';
-import { NoticeLog } from './notice-log.ts';
 import { sheetShapes } from './sheet-shapes.ts';
 
 /** How to read a DXF file. */
@@ -62,23 +62,23 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
   const joinToleranceMm = options.joinToleranceMm ?? DEFAULT_JOIN_TOLERANCE_MM;
   const asFile = dxfScale(document, options.unit);
   const factor = options.scale ?? 1;
-  const draw = (map: DxfMap, log: NoticeLog): Sheet[] =>
+  const draw = (map: DxfMap, log: DxfNotices): Sheet[] =>
     drawEntities(document, map, log, { toleranceMm, joinToleranceMm, fonts: options.fonts ?? [] });
 
-  let log = new NoticeLog();
+  let log = dxfNotices();
   let sheets = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), log);
   const bounds = sheetBounds(sheets);
   const fit = fitFactor(bounds, options);
   const move = moveToOrigin(bounds, fit);
   if (fit !== 1 || move[0] !== 0 || move[1] !== 0) {
-    log = new NoticeLog();
+    log = dxfNotices();
     sheets = draw(pageMap(asFile.mmPerUnit * factor * fit, ...move), log);
   }
   if (asFile.doubt && options.widthMm === undefined && options.heightMm === undefined) {
     notices.push(unitNotice(asFile.doubt, asFile.mmPerUnit * factor, bounds));
   }
   if (move[0] !== 0 || move[1] !== 0) {
-    notices.push(movedNotice(move));
+    notices.push(dxfNotice('far-from-origin', { rightMm: move[0], downMm: move[1] }));
   }
   const joined = sheetShapes(sheets, log, joinToleranceMm);
   notices.push(...log.notices(), ...joined.notices);
@@ -115,24 +115,10 @@ function damageNotices(document: DxfDocument, groups: DxfGroups): Notice[] {
     );
   }
   if (groups.brokenAt > 0) {
-    return [
-      {
-        code: 'file-damaged',
-        text: `The file is damaged at line ${groups.brokenAt}: what comes after was not read. Export the drawing again.`,
-        where: [{ line: groups.brokenAt }],
-        severity: 'caution',
-      },
-    ];
+    return [dxfNotice('file-damaged', { line: groups.brokenAt }, [{ line: groups.brokenAt }])];
   }
   if (!document.complete) {
-    return [
-      {
-        code: 'missing-end',
-        text: 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
-        where: [],
-        severity: 'caution',
-      },
-    ];
+    return [dxfNotice('missing-end', {})];
   }
   return [];
 }
@@ -162,15 +148,6 @@ function fitFactor(bounds: Bounds, { widthMm, heightMm }: ReadDxfOptions): numbe
 function moveToOrigin(bounds: Bounds, factor: number): [number, number] {
   const far = !isEmptyBounds(bounds) && bounds.some((b) => Math.abs(b * factor) > FAR_MM);
   return far ? [-Math.floor(bounds[0] * factor), -Math.floor(bounds[1] * factor)] : [0, 0];
-}
-
-function movedNotice([x, y]: [number, number]): Notice {
-  return {
-    code: 'far-from-origin',
-    text: `The artwork lies far from the origin of the drawing and was moved by ${formatLength(x, 'mm')} to the right and ${formatLength(y, 'mm')} down. Places are told from there.`,
-    where: [],
-    severity: 'note',
-  };
 }
 
 function scaleWords(scale: DxfScale, { widthMm, heightMm, scale: factor }: ReadDxfOptions): string {

@@ -1,12 +1,10 @@
 import { type DrawnShape, type Notice, type Point, packRings } from '@pourproof/plane';
-import { distinctRings, nearTwins } from './distinct-rings.ts';
+import { distinctRings, nearTwins } from '../chains/distinct-rings.ts';
+import { type JoinedChains, joinChains, type OpenChain } from '../chains/join-chains.ts';
+import { MAX_PLACES } from '../max-places.ts';
+import { type DxfNotices, dxfNotice } from './dxf-notices.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
-import { type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
-import type { NoticeLog } from './notice-log.ts';
 import { tellOverlaps } from './tell-overlaps.ts';
-
-/** Places told of open outlines. */
-const MOST_PLACES = 50;
 
 /**
  * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its solids and wide lines,
@@ -14,7 +12,7 @@ const MOST_PLACES = 50;
  */
 export function sheetShapes(
   sheets: readonly Sheet[],
-  log: NoticeLog,
+  log: DxfNotices,
   joinToleranceMm: number,
 ): { shapes: DrawnShape[]; notices: Notice[] } {
   const shapes: DrawnShape[] = [];
@@ -52,7 +50,7 @@ function widerOf(a: JoinedChains['gaps'], b: JoinedChains['gaps']): JoinedChains
   return { ...wider, count: a.count + b.count };
 }
 
-function tellMerges(sheet: Sheet, joined: JoinedChains, log: NoticeLog): void {
+function tellMerges(sheet: Sheet, joined: JoinedChains, log: DxfNotices): void {
   for (const { atMm, piece } of joined.doubled) {
     log.add('doubled-line', placeOf(sheet.open[piece] as OpenPiece, atMm));
   }
@@ -96,18 +94,9 @@ function pushShapes(shapes: DrawnShape[], sheet: Sheet, rings: readonly (readonl
 }
 
 function gapNotice({ count, largestMm, atMm }: JoinedChains['gaps'], toleranceMm: number): Notice[] {
-  if (count === 0) {
-    return [];
-  }
-  const gaps = count === 1 ? 'One gap' : `${count} gaps`;
-  return [
-    {
-      code: 'gap-closed',
-      text: `${gaps} between line ends ${count === 1 ? 'was' : 'were'} closed with a straight line, the largest ${largestMm.toPrecision(3)} mm wide (limit ${toleranceMm} mm).`,
-      where: [{ atMm, gapMm: largestMm }],
-      severity: 'note',
-    },
-  ];
+  return count === 0
+    ? []
+    : [dxfNotice('gap-closed', { count, largestMm, toleranceMm }, [{ atMm, gapMm: largestMm }])];
 }
 
 function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], toleranceMm: number): Notice[] {
@@ -117,19 +106,11 @@ function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], tole
   // the smallest gaps first: they are the likeliest to be slips
   const rank = ({ chain }: { chain: OpenChain }): number => chain.gapMm || Number.POSITIVE_INFINITY;
   const ranked = open.toSorted((a, b) => (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
-  const least = ranked[0]?.chain.gapMm ?? 0;
-  const smallest = least === 0 ? '' : ` The smallest gap is ${least.toPrecision(3)} mm.`;
-  const count = open.length === 1 ? 'One chain of lines does' : `${open.length} chains of lines do`;
-  return [
-    {
-      code: 'open-outline',
-      text: `${count} not close within ${toleranceMm} mm and so ${open.length === 1 ? 'bounds' : 'bound'} nothing; ${open.length === 1 ? 'it was' : 'they were'} left out.${smallest} Close ${open.length === 1 ? 'it' : 'them'} in the drawing program or allow a wider joining tolerance.`,
-      where: ranked.slice(0, MOST_PLACES).map(({ chain, from }) => ({
-        ...placeOf(from, chain.atMm),
-        ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),
-        element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,
-      })),
-      severity: 'caution',
-    },
-  ];
+  const places = ranked.slice(0, MAX_PLACES).map(({ chain, from }) => ({
+    ...placeOf(from, chain.atMm),
+    ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),
+    element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,
+  }));
+  const smallestGapMm = ranked[0]?.chain.gapMm ?? 0;
+  return [dxfNotice('open-outline', { count: open.length, toleranceMm, smallestGapMm }, places)];
 }

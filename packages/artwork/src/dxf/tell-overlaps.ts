@@ -1,9 +1,9 @@
 import { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from '@pourproof/plane';
+import type { DxfNotices } from './dxf-notices.ts';
 import type { Sheet } from './dxf-pen.ts';
-import type { NoticeLog } from './notice-log.ts';
 
 /** Sheets compared with one another at most; a drawing with more is past explaining by pairs. */
-const MOST_SHEETS = 300;
+const MAX_SHEETS = 300;
 
 /** A sheet with the box of its outlines and the box of its own areas, either of which may be empty. */
 interface Extent {
@@ -21,9 +21,9 @@ interface Extent {
 export function tellOverlaps(
   sheets: readonly Sheet[],
   outlines: readonly (readonly (readonly number[])[])[],
-  log: NoticeLog,
+  log: DxfNotices,
 ): void {
-  const extents = sheets.slice(0, MOST_SHEETS).map((sheet, i): Extent => {
+  const extents = sheets.slice(0, MAX_SHEETS).map((sheet, i): Extent => {
     const areas = [...sheet.patches, ...sheet.areas.flatMap((area) => area.rings)];
     return {
       name: `${sheet.layer === '' ? 'no layer' : `layer ${sheet.layer}`} (${sheet.colour})`,

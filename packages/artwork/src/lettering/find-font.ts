@@ -1,5 +1,10 @@
 import type { LetteringFont } from './lettering-font.ts';
 
+/** Cost of a font with the wrong slope: more than any difference of weights. */
+const WRONG_SLOPE = 1e6;
+/** Cost of a weight on the wrong side: decides between two that are equally far. */
+const WRONG_SIDE = 0.5;
+
 /** What a text asks of a font. */
 export interface WantedFont {
   /** Family names in the order of preference; quotes and capitals do not matter. */
@@ -28,9 +33,9 @@ export function findFont(
   let best: LetteringFont | undefined;
   let bestCost = Number.POSITIVE_INFINITY;
   for (const font of candidates) {
-    const slope = font.italic === (wanted.italic ?? false) ? 0 : 1e6;
+    const slope = font.italic === (wanted.italic ?? false) ? 0 : WRONG_SLOPE;
     const towards = weight > 500 ? font.weight >= weight : font.weight <= weight;
-    const cost = slope + Math.abs(font.weight - weight) + (towards ? 0 : 0.5);
+    const cost = slope + Math.abs(font.weight - weight) + (towards ? 0 : WRONG_SIDE);
     if (cost < bestCost) {
       best = font;
       bestCost = cost;

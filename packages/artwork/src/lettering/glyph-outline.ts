@@ -1,5 +1,5 @@
 import { applyTransform, type Transform } from '@pourproof/plane';
-import { flattenCubic, flattenQuadratic } from '../flatten.ts';
+import { CubicFlattener } from '../flatten/cubic-flattener.ts';
 import type { InkBox } from './ink-box.ts';
 import type { OpenedFont } from './opened-font.ts';
 
@@ -13,6 +13,7 @@ export function glyphRings(
   emToMm: Transform,
   toleranceMm: number,
 ): number[][] {
+  const curves = new CubicFlattener();
   const rings: number[][] = [];
   let ring: number[] = [];
   let x = 0;
@@ -26,9 +27,9 @@ export function glyphRings(
     } else if (type === 'L') {
       ring.push(a, b);
     } else if (type === 'Q') {
-      flattenQuadratic(ring, x, y, a, b, c, d, toleranceMm);
+      curves.quadratic(ring, x, y, a, b, c, d, toleranceMm);
     } else if (type === 'C') {
-      flattenCubic(ring, x, y, a, b, c, d, e, f, toleranceMm);
+      curves.cubic(ring, x, y, a, b, c, d, e, f, toleranceMm);
     }
     if (p.length >= 2) {
       x = p.at(-2) as number;

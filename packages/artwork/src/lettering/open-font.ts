@@ -3,12 +3,16 @@ import type * as HarfBuzz from 'harfbuzzjs';
 import { ArtworkError } from '../artwork-error.ts';
 import { legacyKern } from './legacy-kern.ts';
 import type { FontAxis, LetteringFont } from './lettering-font.ts';
+import { letteringNotice } from './lettering-notices.ts';
 import type { OpenedFont } from './opened-font.ts';
 import { outlineText } from './outline-text.ts';
 import { faceCount, unpackFont, view } from './unpack-font.ts';
 
 /** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
 const SUBUNITS = 64;
+
+/** An H may differ from the stated cap height by this fraction before it is worth a notice (our choice: 0.3 mm at 15 mm capitals). */
+const CAP_HEIGHT_REL = 0.02;
 
 /** How to open a font. */
 export interface OpenFontOptions {
@@ -158,23 +162,11 @@ function fontNotices(
 ): readonly Notice[] {
   const notices: Notice[] = [];
   if (faces > 1 && faceIndex === undefined) {
-    notices.push({
-      code: 'lettering-first-face',
-      text: `The font file holds ${faces} faces; the first was taken.`,
-      where: [],
-      severity: 'note',
-    });
+    notices.push(letteringNotice('lettering-first-face', { faces }));
   }
   const ratio = cap?.drawn === undefined ? 1 : cap.drawn / cap.units;
-  if (Math.abs(ratio - 1) > 0.02) {
-    notices.push({
-      code: 'lettering-cap-height',
-      text:
-        `The font's H is ${ratio.toFixed(3)} times as tall as the cap height that the font states, ` +
-        `which was used: for an H of exactly the height you want, divide it by ${ratio.toFixed(3)}.`,
-      where: [],
-      severity: 'note',
-    });
+  if (Math.abs(ratio - 1) > CAP_HEIGHT_REL) {
+    notices.push(letteringNotice('lettering-cap-height', { ratio }));
   }
   return notices;
 }

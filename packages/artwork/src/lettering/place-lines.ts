@@ -4,6 +4,12 @@ import type { Cluster } from './cluster.ts';
 import type { InkBox } from './ink-box.ts';
 import { refuseHugeLetters } from './refuse-huge-letters.ts';
 
+/** The width is met once it is off by this fraction, some thousand roundings; a smaller one may never be met. */
+const WIDTH_TOLERANCE_REL = 1e-12;
+
+/** Newton's steps come down a convex function of as many straight pieces as there are letters; two or three are usual. */
+const MAX_STEPS = 64;
+
 /** A circle for the baseline of the first line. */
 export interface LetteringArc {
   /** Radius of the first line's baseline. */
@@ -201,10 +207,10 @@ function scaleForWidth(lines: readonly InkedLine[], tracking: number, widthMm: n
   // however the room is spent, at this scale the line is not too narrow
   const letters = lines.reduce((most, line) => Math.max(most, line.clusters.length), 0);
   let scale = (widthMm + Math.abs(tracking) * letters) / widthEm;
-  for (let i = 0; i < 64; i++) {
+  for (let i = 0; i < MAX_STEPS; i++) {
     const extent = widest(scale, tracking);
     const excess = widthOf(extent) - widthMm;
-    if (!extent || Math.abs(excess) <= 1e-12 * widthMm) {
+    if (!extent || Math.abs(excess) <= WIDTH_TOLERANCE_REL * widthMm) {
       break;
     }
     scale -= excess / extent.slope;

@@ -1,7 +1,7 @@
 import { ArtworkError } from '../artwork-error.ts';
 
 /** No board is as large as this; beyond it lies a slip of the unit or the decimal point, and outlines without end. */
-const LARGEST_LETTER_MM = 20_000;
+const MAX_LETTER_MM = 20_000;
 
 /**
  * Refuses letters larger than any board: their curves would be divided into millions of pieces.
@@ -9,7 +9,7 @@ const LARGEST_LETTER_MM = 20_000;
  * @throws {ArtworkError} `lettering-size`
  */
 export function refuseHugeLetters(sizeMm: number): void {
-  if (!(sizeMm <= LARGEST_LETTER_MM)) {
+  if (!(sizeMm <= MAX_LETTER_MM)) {
     throw new ArtworkError(
       'lettering-size',
       `A letter would be ${(sizeMm / 1000).toPrecision(3)} m tall or wide.`,

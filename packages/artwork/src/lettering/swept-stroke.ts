@@ -1,5 +1,6 @@
 import { applyTransform, determinant, type Point, type Transform } from '@pourproof/plane';
-import { type CoordSink, type EllipseArc, flattenEllipseArc } from '../flatten.ts';
+import { type EllipseArc, flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
+import type { CoordSink } from '../flatten/point-sink.ts';
 import type { StickStroke } from './stick-alphabet.ts';
 
 /** A circle's arc: centre, radius, start angle and signed sweep in radians (from +x towards +y). */
@@ -59,7 +60,7 @@ export function arcBetween(from: Point, to: Point, turn: number): CircleArc {
 }
 
 /** Pieces of an arc under the bit at most, for tolerances near rounding. */
-const MOST_SLOTS = 4096;
+const MAX_SLOTS = 4096;
 
 function sweptArc(arc: CircleArc, half: number, tolerance: number): number[][] {
   const start = arc.sweep > 0 ? arc.start : arc.start + arc.sweep;
@@ -68,7 +69,7 @@ function sweptArc(arc: CircleArc, half: number, tolerance: number): number[][] {
   if (arc.r <= half) {
     // the bit covers the arc's centre: no inner edge, so the arc is swept by short straight pieces
     const step = 2 * Math.acos(Math.max(0, 1 - tolerance / arc.r));
-    const n = Math.min(MOST_SLOTS, Math.max(2, Math.ceil((end - start) / step)));
+    const n = Math.min(MAX_SLOTS, Math.max(2, Math.ceil((end - start) / step)));
     const angle = (i: number): number => start + ((end - start) * i) / n;
     return Array.from({ length: n }, (_, i) => slot(at(angle(i)), at(angle(i + 1)), half, tolerance));
   }

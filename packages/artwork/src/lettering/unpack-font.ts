@@ -9,7 +9,7 @@ const WOFF = 0x774f4646;
 const WOFF2 = 0x774f4632;
 
 /** Fonts of all of Chinese, Japanese and Korean take up to about 30 MB (from memory); anything that claims more than this is refused. */
-const LARGEST_FONT_BYTES = 256 * 2 ** 20;
+const MAX_FONT_BYTES = 256 * 2 ** 20;
 
 /**
  * The plain OpenType or TrueType file, or collection, inside `bytes`: WOFF and WOFF2 are unpacked, others are checked to be whole
@@ -68,7 +68,7 @@ function unpackWoff(bytes: Uint8Array): Uint8Array {
   try {
     const count = data.getUint16(12);
     const total = data.getUint32(16);
-    if (total > LARGEST_FONT_BYTES) {
+    if (total > MAX_FONT_BYTES) {
       throw unreadable(`it claims to unpack to ${total} bytes`);
     }
     const out = new Uint8Array(total);
@@ -109,7 +109,7 @@ async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
   if (bytes.length < 48 || data.getUint32(8) > bytes.length) {
     throw truncated('WOFF2 data');
   }
-  if (data.getUint32(16) > LARGEST_FONT_BYTES) {
+  if (data.getUint32(16) > MAX_FONT_BYTES) {
     throw unreadable(`it claims to unpack to ${data.getUint32(16)} bytes`);
   }
   // loaded on demand: most fonts that people have are not WOFF2, and the unpacker is larger than this package

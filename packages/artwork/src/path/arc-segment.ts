@@ -1,4 +1,4 @@
-import type { EllipseArc } from '../flatten.ts';
+import type { EllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 
 /**
  * The arc of SVG's `A` command by its centre (SVG 2, appendix B.2: conversion from endpoint to centre parametrization, radii out of

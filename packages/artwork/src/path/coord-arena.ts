@@ -2,10 +2,10 @@
 const CHUNK = 8192;
 
 /** Arrays longer than this part of a chunk get a store of their own, so that no more than that part of a chunk is left over. */
-const OWN_FROM = CHUNK / 8;
+const MAX_SHARED_LENGTH = CHUNK / 8;
 
 /** Ring ends of regions of one ring, up to this many points, are one array for all of them. */
-const MOST_SHARED = 4096;
+const MAX_SHARED_POINTS = 4096;
 
 /**
  * Gives out the arrays of regions as parts of larger ones: an array of its own costs some 350 bytes beyond its numbers, more than a small shape has.
@@ -20,7 +20,7 @@ export class CoordArena {
 
   /** An array for so many numbers, zeroed. */
   coords(length: number): Float64Array {
-    if (length > OWN_FROM) {
+    if (length > MAX_SHARED_LENGTH) {
       return new Float64Array(length);
     }
     if (this.#coordsUsed + length > this.#coords.length) {
@@ -34,12 +34,12 @@ export class CoordArena {
   /** The ends as an array. */
   ringEnds(ends: readonly number[]): Uint32Array {
     const [only] = ends;
-    if (ends.length === 1 && only !== undefined && only <= MOST_SHARED) {
+    if (ends.length === 1 && only !== undefined && only <= MAX_SHARED_POINTS) {
       const known = this.#oneRing.get(only) ?? Uint32Array.of(only);
       this.#oneRing.set(only, known);
       return known;
     }
-    if (ends.length > OWN_FROM) {
+    if (ends.length > MAX_SHARED_LENGTH) {
       return Uint32Array.from(ends);
     }
     if (this.#endsUsed + ends.length > this.#ends.length) {

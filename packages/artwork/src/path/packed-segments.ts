@@ -1,4 +1,4 @@
-import type { EllipseArc } from '../flatten.ts';
+import type { EllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 import type { Segment, Segments } from './path.ts';
 
 /** How many numbers each kind of segment is kept in; its start is the end of the one before. */
@@ -48,14 +48,14 @@ export class PackedSegments implements Segments {
 
   last(): Segment | undefined {
     const i = this.length - 1;
-    return i < 0 ? undefined : this.#make(i, this.#values.length - (this.#kinds[i] as number));
+    return i < 0 ? undefined : this.#make(i, this.#values.length - this.#kinds[i]);
   }
 
   forEach(visit: (segment: Segment, index: number) => void): void {
     let at = 0;
     for (let i = 0; i < this.#kinds.length; i++) {
       visit(this.#make(i, at), i);
-      at += this.#kinds[i] as number;
+      at += this.#kinds[i];
     }
   }
 
@@ -63,15 +63,15 @@ export class PackedSegments implements Segments {
     let at = 0;
     for (let i = 0; i < this.#kinds.length; i++) {
       yield this.#make(i, at);
-      at += this.#kinds[i] as number;
+      at += this.#kinds[i];
     }
   }
 
   #make(i: number, at: number): Segment {
     const v = this.#values;
-    const x0 = at === 0 ? this.#x0 : (v[at - 2] as number);
-    const y0 = at === 0 ? this.#y0 : (v[at - 1] as number);
-    const n = (i: number): number => v[at + i] as number;
+    const x0 = at === 0 ? this.#x0 : v[at - 2];
+    const y0 = at === 0 ? this.#y0 : v[at - 1];
+    const n = (i: number): number => v[at + i];
     if (this.#kinds[i] === LINE) {
       return { kind: 'line', x0, y0, x: n(0), y: n(1) };
     }

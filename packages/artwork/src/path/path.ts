@@ -1,4 +1,4 @@
-import type { EllipseArc } from '../flatten.ts';
+import type { EllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 import { PackedSegments } from './packed-segments.ts';
 
 /** A straight piece from (x0,y0) to (x,y). */

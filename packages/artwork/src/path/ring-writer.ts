@@ -1,5 +1,5 @@
 import type { FillRule, Region } from '@pourproof/plane';
-import type { PointSink } from '../flatten.ts';
+import type { PointSink } from '../flatten/point-sink.ts';
 import type { CoordArena } from './coord-arena.ts';
 
 /** Numbers in one piece of the writer's store; even, so that a point is never split. */
@@ -44,7 +44,7 @@ export class RingWriter implements RingSink {
     if (at === 0 && index === this.#pieces.length) {
       this.#pieces.push(new Float64Array(PIECE));
     }
-    const piece = this.#pieces[index] as Float64Array;
+    const piece = this.#pieces[index];
     piece[at] = x;
     piece[at + 1] = y;
     this.#length += 2;
@@ -84,7 +84,7 @@ export class RingWriter implements RingSink {
 
   #joined(coords: Float64Array): Float64Array {
     for (let at = 0; at < this.#length; at += PIECE) {
-      const piece = this.#pieces[at >> PIECE_BITS] as Float64Array;
+      const piece = this.#pieces[at >> PIECE_BITS];
       coords.set(piece.subarray(0, Math.min(PIECE, this.#length - at)), at);
     }
     return coords;
@@ -92,8 +92,8 @@ export class RingWriter implements RingSink {
 
   #at(i: number): number {
     if (this.#whole !== undefined) {
-      return this.#whole[i] as number;
+      return this.#whole[i];
     }
-    return (this.#pieces[i >> PIECE_BITS] as Float64Array)[i & (PIECE - 1)] as number;
+    return this.#pieces[i >> PIECE_BITS][i & (PIECE - 1)];
   }
 }

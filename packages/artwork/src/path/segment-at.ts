@@ -10,6 +10,18 @@ export interface SegmentPoint {
   readonly ddy: number;
 }
 
+/** Below this fraction of the segment's size the derivative counts as 0: what is left of it is rounding of control points in one place. */
+const MIN_SPEED_REL = 1e-9;
+
+/** Steps in t by which the direction is sought where the derivative is 0. */
+const DIRECTION_STEPS: readonly number[] = [1e-4, 1e-2, 0.1, 0.5, 1];
+
+/**
+ * A step has moved the point by more than rounding from this fraction of the segment's size on. Near a double zero of the derivative the
+ * first step moves it by 1e-8 of the size, near a triple one by 1e-12, and then the next step is taken.
+ */
+const MIN_MOVE_REL = 1e-11;
+
 /** The point of a segment at parameter `t` with its derivatives, in the segment's unit. */
 export function segmentAt(s: Segment, t: number): SegmentPoint {
   if (s.kind === 'line') {
@@ -58,15 +70,15 @@ export function directionAt(s: Segment, t: number): readonly [number, number] | 
   const p = segmentAt(s, t);
   const size = s.kind === 'line' ? 0 : segmentSize(s);
   const speed = Math.hypot(p.dx, p.dy);
-  if (speed > 1e-9 * size && speed > 0) {
+  if (speed > MIN_SPEED_REL * size && speed > 0) {
     return [p.dx / speed, p.dy / speed];
   }
   // try ever larger steps until the curve has moved by more than rounding
-  for (const step of [1e-4, 1e-2, 0.1, 0.5, 1]) {
+  for (const step of DIRECTION_STEPS) {
     const from = t + step <= 1 ? p : segmentAt(s, Math.max(0, t - step));
     const to = t + step <= 1 ? segmentAt(s, t + step) : p;
     const length = Math.hypot(to.x - from.x, to.y - from.y);
-    if (length > 1e-11 * size) {
+    if (length > MIN_MOVE_REL * size) {
       return [(to.x - from.x) / length, (to.y - from.y) / length];
     }
   }

@@ -1,4 +1,4 @@
-import { cubicSliceArea } from '../flatten.ts';
+import { cubicSliceArea } from '../flatten/cubic-slice-area.ts';
 import type { Segment, Subpath } from './path.ts';
 
 /** The exact signed area of a subpath, closed by a straight line, in its own unit squared: Green's theorem on its lines, Béziers and arcs. */

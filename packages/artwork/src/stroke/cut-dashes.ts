@@ -7,6 +7,12 @@ import { segmentPart } from './segment-part.ts';
 export const MAX_DASHES = 100_000;
 
 /**
+ * A dash of no length becomes a line of twice this fraction of its segment's length: long enough that its direction survives rounding, far
+ * too short to be seen.
+ */
+const DOT_REL = 1e-9;
+
+/**
  * The dashes of a path as open subpaths (SVG 2 §13.5.6), cut at exact lengths along its curves. On a closed subpath a dash that runs
  * over the start is one dash. A dash of no length keeps the path's direction. `undefined` when there would be more than
  * {@link MAX_DASHES}.
@@ -48,11 +54,11 @@ function dashSpans(
     // from the turn's number, so that rounding does not add up
     pos = turn * period - shift;
     for (let i = 0; i < pattern.length; i += 2) {
-      const end = pos + (pattern[i] as number);
+      const end = pos + pattern[i];
       if (pos === end ? pos >= 0 && pos < total : end > 0 && pos < total) {
         spans.push([Math.max(0, pos), Math.min(total, end)]);
       }
-      pos = end + (pattern[i + 1] as number);
+      pos = end + pattern[i + 1];
     }
   }
   return spans;
@@ -81,7 +87,7 @@ function takeDashes(
   if (dashes.length === 1) {
     return [{ ...first, closed: true }];
   }
-  const last = dashes[dashes.length - 1] as Subpath;
+  const last = dashes[dashes.length - 1];
   const joined = { ...last, segments: [...last.segments, ...first.segments] };
   return [...dashes.slice(1, -1), joined];
 }
@@ -95,7 +101,7 @@ function takeSpan(
   const parts: Segment[] = [];
   let before = 0;
   segments.forEach((segment, i) => {
-    const length = lengths[i] as SegmentLength;
+    const length = lengths[i];
     const a = Math.max(0, from - before);
     const b = Math.min(length.total, to - before);
     if (b > a) {
@@ -105,7 +111,7 @@ function takeSpan(
     }
     before += length.total;
   });
-  const start = parts[0] as Segment;
+  const start = parts[0];
   return { x0: start.x0, y0: start.y0, segments: parts, closed: false };
 }
 
@@ -113,7 +119,7 @@ function takeSpan(
 function shortPiece(segment: Segment, t: number, length: number): Segment {
   const point = segmentPart(segment, t, t);
   const [tx, ty] = directionAt(segment, t) ?? [1, 0];
-  const e = 1e-9 * length;
+  const e = DOT_REL * length;
   return {
     kind: 'line',
     x0: point.x0 - e * tx,

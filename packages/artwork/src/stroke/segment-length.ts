@@ -8,8 +8,17 @@ export interface SegmentLength {
   parameterAt(length: number): number;
 }
 
-/** Pieces that each curve is measured in. */
-const PIECES = 32;
+/** Number of intervals in t that each curve is measured in. */
+const INTERVALS = 32;
+
+/**
+ * A parameter is found once steps are smaller than this: some 50 times the spacing of doubles below 1. A smaller one is never met where
+ * rounding of the length moves the root to and fro.
+ */
+const PARAMETER_TOLERANCE = 1e-14;
+
+/** Newton's steps converge in a few; where all of them fail, so many halvings of 1/32 leave 3e-14. */
+const MAX_STEPS = 40;
 
 /** Gauss–Legendre with five points on −1…1 (exact to degree 9). */
 const NODES = [0, 0.538469310105683, -0.538469310105683, 0.906179845938664, -0.906179845938664];
@@ -23,17 +32,17 @@ export function measureSegment(segment: Segment): SegmentLength {
     const total = Math.hypot(segment.x - segment.x0, segment.y - segment.y0);
     return { total, parameterAt: (length) => clamp01(length / total) };
   }
-  const ends = new Float64Array(PIECES + 1);
-  for (let i = 0; i < PIECES; i++) {
-    ends[i + 1] = (ends[i] as number) + lengthBetween(segment, i / PIECES, (i + 1) / PIECES);
+  const ends = new Float64Array(INTERVALS + 1);
+  for (let i = 0; i < INTERVALS; i++) {
+    ends[i + 1] = ends[i] + lengthBetween(segment, i / INTERVALS, (i + 1) / INTERVALS);
   }
-  const total = ends[PIECES] as number;
+  const total = ends[INTERVALS];
   const parameterAt = (length: number): number => {
     let i = 0;
-    while (i < PIECES - 1 && (ends[i + 1] as number) < length) {
+    while (i < INTERVALS - 1 && ends[i + 1] < length) {
       i++;
     }
-    return findIn(segment, i / PIECES, (i + 1) / PIECES, length - (ends[i] as number));
+    return findIn(segment, i / INTERVALS, (i + 1) / INTERVALS, length - ends[i]);
   };
   return { total, parameterAt };
 }
@@ -43,7 +52,7 @@ function findIn(segment: Segment, from: number, to: number, length: number): num
   let low = from;
   let high = to;
   let t = (from + to) / 2;
-  for (let i = 0; i < 40 && high - low > 1e-14; i++) {
+  for (let i = 0; i < MAX_STEPS && high - low > PARAMETER_TOLERANCE; i++) {
     const off = lengthBetween(segment, from, t) - length;
     if (off === 0) {
       return t;
@@ -56,7 +65,7 @@ function findIn(segment: Segment, from: number, to: number, length: number): num
     const p = segmentAt(segment, t);
     const next = t - off / Math.hypot(p.dx, p.dy);
     const better = next > low && next < high;
-    if (better && Math.abs(next - t) < 1e-14) {
+    if (better && Math.abs(next - t) < PARAMETER_TOLERANCE) {
       return next;
     }
     t = better ? next : (low + high) / 2;
@@ -68,8 +77,8 @@ function lengthBetween(segment: Segment, from: number, to: number): number {
   const half = (to - from) / 2;
   let sum = 0;
   for (let k = 0; k < NODES.length; k++) {
-    const p = segmentAt(segment, from + half * (1 + (NODES[k] as number)));
-    sum += (WEIGHTS[k] as number) * Math.hypot(p.dx, p.dy);
+    const p = segmentAt(segment, from + half * (1 + NODES[k]));
+    sum += WEIGHTS[k] * Math.hypot(p.dx, p.dy);
   }
   return sum * half;
 }

@@ -1,4 +1,4 @@
-import { flattenEllipseArc } from '../flatten.ts';
+import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 
 /**
  * Appends the corners or the arc of a cap at the end of a stroke, between its right and its left edge (both not included).

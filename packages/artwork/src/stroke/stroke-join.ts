@@ -1,7 +1,7 @@
 import { appendCircleArc } from './stroke-cap.ts';
 import type { StrokeEdges, StrokeStyle } from './stroke-outline.ts';
 
-/** Turns smaller than this, in radians, are smooth: the join would be thinner than rounding. */
+/** Turns smaller than this, in radians, are smooth: the join would be thinner than 1e-7 of the stroke's width. */
 const SMOOTH_TURN = 1e-7;
 
 /**

@@ -4,6 +4,12 @@ import { appendCap, lonePointRing } from './stroke-cap.ts';
 import { appendJoin } from './stroke-join.ts';
 import { appendSides } from './stroke-sides.ts';
 
+/**
+ * Points of an edge nearer than this fraction of half the width are one: the ends of two segments of a smooth path, computed from either
+ * side. A larger fraction would drop points of finely drawn curves.
+ */
+const REPEAT_REL = 1e-9;
+
 /** How a line is drawn; lengths in the path's unit. */
 export interface StrokeStyle {
   readonly width: number;
@@ -93,7 +99,7 @@ function finishRings(
     appendCap(ring, last.x, last.y, endDirection(last), half, style.cap, tolerance);
     const { left } = edges;
     for (let i = left.length - 2; i >= 0; i -= 2) {
-      ring.push(left[i] as number, left[i + 1] as number);
+      ring.push(left[i], left[i + 1]);
     }
     left.length = 0;
     const [tx, ty] = startDirection(first);
@@ -117,12 +123,12 @@ function endDirection(s: Segment): readonly [number, number] {
 
 /** Drops points that repeat the one before, where pieces of a smooth path join, in place. */
 function withoutRepeats(ring: number[], half: number): number[] {
-  const least = 1e-9 * half;
+  const min = REPEAT_REL * half;
   let n = Math.min(2, ring.length);
   for (let i = 2; i < ring.length; i += 2) {
-    const x = ring[i] as number;
-    const y = ring[i + 1] as number;
-    if (Math.abs(x - (ring[n - 2] as number)) > least || Math.abs(y - (ring[n - 1] as number)) > least) {
+    const x = ring[i];
+    const y = ring[i + 1];
+    if (Math.abs(x - ring[n - 2]) > min || Math.abs(y - ring[n - 1]) > min) {
       ring[n] = x;
       ring[n + 1] = y;
       n += 2;
@@ -135,9 +141,9 @@ function withoutRepeats(ring: number[], half: number): number[] {
 /** Turns a ring round in place. */
 function reversed(ring: number[]): number[] {
   for (let i = 0, k = ring.length - 2; i < k; i += 2, k -= 2) {
-    const [x, y] = [ring[i] as number, ring[i + 1] as number];
-    ring[i] = ring[k] as number;
-    ring[i + 1] = ring[k + 1] as number;
+    const [x, y] = [ring[i], ring[i + 1]];
+    ring[i] = ring[k];
+    ring[i + 1] = ring[k + 1];
     ring[k] = x;
     ring[k + 1] = y;
   }

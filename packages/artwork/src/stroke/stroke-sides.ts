@@ -1,5 +1,5 @@
 import { ringArea } from '@pourproof/plane';
-import { appendWithArea } from '../flatten.ts';
+import { appendWithArea } from '../flatten/area-true-polyline.ts';
 import type { Segment } from '../path/path.ts';
 import { directionAt, segmentAt } from '../path/segment-at.ts';
 import type { StrokeEdges } from './stroke-outline.ts';
@@ -95,7 +95,7 @@ function appendEdge(
   let run: number[] = [];
   let slices: number[] = [];
   const flush = (): void => {
-    edge.push(run[0] as number, run[1] as number);
+    edge.push(run[0], run[1]);
     if (slices.length > 0) {
       appendWithArea(edge, run, slices, tolerance / 2);
     }
@@ -131,7 +131,7 @@ function sliceArea(segment: Segment, a: Station, b: Station, d: number): number 
   const step = b.t - a.t;
   let sum = 0;
   for (let k = 0; k < NODES.length; k++) {
-    const p = segmentAt(segment, a.t + step * (NODES[k] as number));
+    const p = segmentAt(segment, a.t + step * NODES[k]);
     const speed2 = p.dx * p.dx + p.dy * p.dy;
     const speed = Math.sqrt(speed2);
     const forward = speed - (d * (p.dx * p.ddy - p.dy * p.ddx)) / speed2;
@@ -140,7 +140,7 @@ function sliceArea(segment: Segment, a: Station, b: Station, d: number): number 
     }
     const tx = p.dx / speed;
     const ty = p.dy / speed;
-    sum += (WEIGHTS[k] as number) * forward * ((p.x - d * ty - ox) * ty - (p.y + d * tx - oy) * tx);
+    sum += WEIGHTS[k] * forward * ((p.x - d * ty - ox) * ty - (p.y + d * tx - oy) * tx);
   }
   return (sum * step) / 2;
 }
@@ -172,7 +172,7 @@ function addPositive(extra: number[][], ring: number[]): void {
   if (area < 0) {
     const turned: number[] = [];
     for (let i = ring.length - 2; i >= 0; i -= 2) {
-      turned.push(ring[i] as number, ring[i + 1] as number);
+      turned.push(ring[i], ring[i + 1]);
     }
     extra.push(turned);
     return;

@@ -7,14 +7,15 @@ import {
   joinBounds,
   ringsBounds,
 } from '@pourproof/plane';
+import { NoticeBook } from '../notice-book.ts';
 import { CoordArena } from '../path/coord-arena.ts';
 import { inverseTransform } from '../path/inverse-transform.ts';
 import { largestScale } from '../path/largest-scale.ts';
 import type { ShapeBox } from './clip-shape.ts';
-import { NoticeBook } from './notice-book.ts';
 import { objectBox } from './object-box.ts';
 import type { DrawState, Scene } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
+import { SVG_NOTICES } from './svg-notices.ts';
 
 /**
  * The reference box that a word names for a shape in `clip-path` (CSS Masking 1 §6.1), in the element's user units: `view-box` is the nearest viewport's,
@@ -39,7 +40,7 @@ function strokeBox(scene: Scene, element: SvgElement, state: DrawState): Bounds 
   }
   const drawing: Scene = {
     ...scene,
-    notices: new NoticeBook(),
+    notices: new NoticeBook(SVG_NOTICES),
     painted: [],
     arena: new CoordArena(),
     options: { ...scene.options, toleranceMm: scene.options.toleranceMm / scale },

@@ -17,20 +17,16 @@ export function isColour(value: string): boolean {
   return /^currentcolor$/i.test(value) || SYSTEM_COLOURS.test(value) || parseColour(value) !== undefined;
 }
 
-/** Colours already read: drawings have few, in very many elements. */
-const KNOWN = new Map<string, Colour | undefined>();
-const MOST_KNOWN = 2000;
+/** `#rgb` and `#rrggbb`, as most drawings write colours, a million times over: read without the library. */
+const PLAIN_HEX = /^#(?:[\da-f]{3}|[\da-f]{6})$/i;
 
 /** A CSS colour (CSS Color 4) clipped to what `#rrggbb` holds; `undefined` for anything else, `currentColor` included. */
 export function parseColour(value: string): Colour | undefined {
-  if (KNOWN.has(value)) {
-    return KNOWN.get(value);
+  if (PLAIN_HEX.test(value)) {
+    const hex = value.toLowerCase();
+    return { hex: hex.length === 7 ? hex : hex.replace(/[\da-f]/g, '$&$&'), alpha: 1 };
   }
-  const colour = readColour(value);
-  if (KNOWN.size < MOST_KNOWN && value.length < 100) {
-    KNOWN.set(value, colour);
-  }
-  return colour;
+  return readColour(value);
 }
 
 function readColour(value: string): Colour | undefined {

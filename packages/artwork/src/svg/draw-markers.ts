@@ -11,6 +11,9 @@ import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround
 import { elementName, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
+/** Two unit vectors whose sum is shorter than this are opposite, but for rounding: their bisector is then taken square to them. */
+const OPPOSITE_SUM = 1e-12;
+
 const MARKERS = ['marker-start', 'marker-mid', 'marker-end'] as const;
 
 /** A vertex of a path with the directions of arriving and leaving, in radians, as far as there are any. */
@@ -200,5 +203,5 @@ function bisector({ into, out }: Vertex): number {
   }
   const x = Math.cos(into) + Math.cos(out);
   const y = Math.sin(into) + Math.sin(out);
-  return Math.hypot(x, y) < 1e-12 ? out - Math.PI / 2 : Math.atan2(y, x);
+  return Math.hypot(x, y) < OPPOSITE_SUM ? out - Math.PI / 2 : Math.atan2(y, x);
 }

@@ -9,6 +9,7 @@ import {
   type Transform,
 } from '@pourproof/plane';
 import { intersectRegions } from '../clip/clip-region.ts';
+import { MAX_COORD_MM } from '../max-coord.ts';
 import { fillRings } from '../path/fill-rings.ts';
 import { inverseTransform } from '../path/inverse-transform.ts';
 import { isLarge } from '../path/is-large.ts';
@@ -25,12 +26,13 @@ import { paintOf } from './paint-of.ts';
 import { type DrawState, placeOf, type Scene } from './scene.ts';
 import { strokeDashes, strokeStyle } from './stroke-style.ts';
 import type { SvgElement } from './svg-element.ts';
+import { HAIRLINE_MM } from './svg-limits.ts';
 
-/** Strokes thinner than this, in mm, are called hairlines (common practice; no source). */
-const HAIRLINE_MM = 0.1;
+/** Ends of an outline nearer than this, in mm, meet: 1 nm, what rounding of decimals leaves. */
+const MIN_GAP_MM = 1e-6;
 
-/** Coordinates beyond this, in mm, are a slip: 1000 km; numbers that overflow are beyond it too. */
-const FARTHEST_MM = 1e9;
+/** Area as a fraction of the gap's square below which an open subpath encloses nothing: a straight line, but for rounding. */
+const MIN_ENCLOSED_REL = 1e-9;
 
 /** The paints of a shape, for its markers. */
 export interface ShapePaints {
@@ -102,7 +104,7 @@ export function emit(
   if (region.ringEnds.length === 0) {
     return;
   }
-  if (!region.coords.every((value) => Math.abs(value) <= FARTHEST_MM)) {
+  if (!region.coords.every((value) => Math.abs(value) <= MAX_COORD_MM)) {
     scene.notices.add('number-too-large', placeOf(element));
     return;
   }
@@ -186,8 +188,8 @@ function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState,
     }
     const [first, last] = endsOf(sub, state.toMm);
     const gapMm = Math.hypot(last[0] - first[0], last[1] - first[1]);
-    const areaMm2 = gapMm > 1e-6 ? subpathArea(sub) * determinant(state.toMm) : 0;
-    if (Math.abs(areaMm2) > 1e-9 * gapMm * gapMm) {
+    const areaMm2 = gapMm > MIN_GAP_MM ? subpathArea(sub) * determinant(state.toMm) : 0;
+    if (Math.abs(areaMm2) > MIN_ENCLOSED_REL * gapMm * gapMm) {
       scene.notices.add('open-outline', { ...placeOf(element), atMm: last, gapMm }, '', gapMm);
     }
   }
@@ -215,6 +217,6 @@ function noticeShortSegments(scene: Scene, element: SvgElement, state: DrawState
     });
   }
   if (isShort) {
-    scene.notices.add('short-segments', placeOf(element), `${toleranceMm}`);
+    scene.notices.add('short-segments', placeOf(element), '', toleranceMm);
   }
 }

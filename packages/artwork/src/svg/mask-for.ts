@@ -1,9 +1,9 @@
 import { compose, IDENTITY, isEmptyBounds, type Region, type Transform } from '@pourproof/plane';
 import { subtractRegions, uniteRegions } from '../clip/clip-region.ts';
+import { NoticeBook } from '../notice-book.ts';
 import { ComputedStyle } from './computed-style.ts';
 import { parseLength, userUnits } from './css-length.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
-import { NoticeBook } from './notice-book.ts';
 import { objectBox } from './object-box.ts';
 import { findReferenced, urlAddress } from './references.ts';
 import {
@@ -16,6 +16,7 @@ import {
   styleAround,
 } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
+import { SVG_NOTICES } from './svg-notices.ts';
 
 /** Notices within a mask that mean its light is neither full nor none somewhere. */
 const SHADES = [
@@ -79,7 +80,7 @@ function litRegion(
     opacity: 1,
     within: [...state.within, mask],
   };
-  const notices = new NoticeBook();
+  const notices = new NoticeBook(SVG_NOTICES);
   const lighting: Scene = { ...scene, notices, painted: [] };
   for (const child of mask.children) {
     scene.draw(lighting, child, inside);

@@ -1,8 +1,7 @@
 import { type DrawnShape, signedArea } from '@pourproof/plane';
-import { type Boxes, indexBoxes } from '../clip/box-index.ts';
+import { type Boxes, OverlapIndex } from '../clip/boxes.ts';
 import { intersectRegions } from '../clip/clip-region.ts';
-import type { NoticeBook } from './notice-book.ts';
-import { type Painted, placeOf } from './scene.ts';
+import { type Painted, placeOf, type SvgNotices } from './scene.ts';
 
 /** Pairs of shapes that are compared exactly for each shape; beyond, overlapping boxes are enough to say so. */
 const MAX_COMPARED = 8;
@@ -10,19 +9,22 @@ const MAX_COMPARED = 8;
 /** Shapes with more coordinates than this are told apart by their boxes alone. */
 const MAX_COORDS = 20_000;
 
-/** Overlaps smaller than this part of a square millimetre are touching edges. */
+/** Overlaps smaller than this, in mm², are touching edges: a tenth of a micrometre along a millimetre. */
 const TOUCHING_MM2 = 1e-4;
 
 /** Writes down shapes that lie over earlier ones of another colour; white ones apart, since they look like knock-outs. */
-export function noticeCovers(notices: NoticeBook, painted: readonly Painted[], boxes: Boxes): void {
+export function noticeCovers(notices: SvgNotices, painted: readonly Painted[], boxes: Boxes): void {
   const colour = painted[0]?.shape.colour;
   if (painted.every((p) => p.shape.colour === colour)) {
     return;
   }
-  const index = indexBoxes(boxes);
+  const index = new OverlapIndex(boxes);
   painted.forEach(({ shape, element }, i) => {
     let compared = 0;
-    const covers = index.someBefore(i, (k) => {
+    const covers = index.some(i, (k) => {
+      if (k > i) {
+        return false;
+      }
       const below = (painted[k] as Painted).shape;
       if (below.colour === shape.colour) {
         return false;

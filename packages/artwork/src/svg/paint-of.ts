@@ -8,6 +8,9 @@ import type { SvgElement } from './svg-element.ts';
 /** How deep gradients may borrow their stops from one another. */
 const MAX_BORROWING = 32;
 
+/** Opacity of a gradient that has translucent stops: below 1, so that it hides nothing beneath. */
+const MAX_TRANSLUCENT = 0.999;
+
 /** What a fill or stroke is painted with: its colour and opacity; `undefined` for none. */
 export function paintOf(
   scene: Scene,
@@ -98,7 +101,7 @@ function gradientPaint(
   const alpha = colours.reduce((most, c) => Math.max(most, c.alpha), 0);
   scene.notices.add('gradient-fill', placeOf(element));
   const least = colours.reduce((low, c) => Math.min(low, c.alpha), 1);
-  return { hex: first.hex, alpha: least < 1 ? Math.min(alpha, 0.999) : alpha };
+  return { hex: first.hex, alpha: least < 1 ? Math.min(alpha, MAX_TRANSLUCENT) : alpha };
 }
 
 function borrowingChain(scene: Scene, gradient: SvgElement): SvgElement[] {

@@ -7,18 +7,21 @@ import {
   ringStart,
   SPECK_AREA_MM2,
 } from '@pourproof/plane';
-import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/box-index.ts';
-import type { NoticeBook } from './notice-book.ts';
+import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/boxes.ts';
 import { noticeCovers } from './notice-covers.ts';
-import { type Painted, placeOf, type Scene } from './scene.ts';
+import { type Painted, placeOf, type Scene, type SvgNotices } from './scene.ts';
+import { FINE_SEGMENT_MM } from './svg-limits.ts';
+import { svgNotice } from './svg-notices.ts';
 
 /** Artwork larger or smaller than this, in mm, is most likely in a wrong unit (common practice; no source). */
 const HUGE_MM = 3000;
 const TINY_MM = 5;
 
-/** Outlines with more than this many segments, most of them shorter than this, in mm, are finer than a machine follows (common practice). */
+/** Outlines of fewer segments than this are short enough for any controller, however fine (common practice; no source). */
 const FINE_COUNT = 5000;
-const FINE_MM = 0.02;
+
+/** Artwork may stick out of the page, or a background fall short of it, by this fraction of its longer side (our choice). */
+const PAGE_SLACK_REL = 1e-3;
 
 /** Looks over what was painted and writes down what a maker should know before carving. */
 export function preflight(
@@ -47,21 +50,20 @@ export function* regionsOf(painted: readonly Painted[]): Generator<Region> {
   }
 }
 
-function noticeWholeSize(notices: NoticeBook, box: Bounds): void {
+function noticeWholeSize(notices: SvgNotices, box: Bounds): void {
   if (isEmptyBounds(box)) {
     return;
   }
-  const width = box[2] - box[0];
-  const height = box[3] - box[1];
-  const words = `${Number(width.toPrecision(4))} × ${Number(height.toPrecision(4))}`;
-  if (Math.max(width, height) > HUGE_MM) {
-    notices.add('artwork-huge', {}, words);
-  } else if (Math.max(width, height) < TINY_MM) {
-    notices.add('artwork-tiny', {}, words);
+  const widthMm = box[2] - box[0];
+  const heightMm = box[3] - box[1];
+  if (Math.max(widthMm, heightMm) > HUGE_MM) {
+    notices.put(svgNotice('artwork-huge', { widthMm, heightMm }));
+  } else if (Math.max(widthMm, heightMm) < TINY_MM) {
+    notices.put(svgNotice('artwork-tiny', { widthMm, heightMm }));
   }
 }
 
-function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
+function noticeSpecks(notices: SvgNotices, painted: readonly Painted[]): void {
   for (const { shape, element } of painted) {
     const { region } = shape;
     let area = 0;
@@ -69,17 +71,14 @@ function noticeSpecks(notices: NoticeBook, painted: readonly Painted[]): void {
       area += Math.abs(ringArea(region.coords, ringStart(region, k), region.ringEnds[k] as number));
     }
     if (area < SPECK_AREA_MM2) {
-      notices.add(
-        'speck',
-        { ...placeOf(element), atMm: [region.coords[0] as number, region.coords[1] as number] },
-        `${SPECK_AREA_MM2}`,
-      );
+      const atMm: Point = [region.coords[0] as number, region.coords[1] as number];
+      notices.add('speck', { ...placeOf(element), atMm });
     }
   }
 }
 
 /** Outlines so finely divided that a machine's controller may starve. */
-function noticeDetail(notices: NoticeBook, painted: readonly Painted[]): void {
+function noticeDetail(notices: SvgNotices, painted: readonly Painted[]): void {
   let all = 0;
   let fine = 0;
   for (const { coords, ringEnds } of regionsOf(painted)) {
@@ -89,18 +88,18 @@ function noticeDetail(notices: NoticeBook, painted: readonly Painted[]): void {
         const dx = (coords[i] as number) - (coords[i - 2] as number);
         const dy = (coords[i + 1] as number) - (coords[i - 1] as number);
         all++;
-        fine += dx * dx + dy * dy < FINE_MM * FINE_MM ? 1 : 0;
+        fine += dx * dx + dy * dy < FINE_SEGMENT_MM * FINE_SEGMENT_MM ? 1 : 0;
       }
       i += 2;
     }
   }
   if (all > FINE_COUNT && fine > all / 2) {
-    notices.add('fine-detail', {}, `${FINE_MM}`);
+    notices.add('fine-detail');
   }
 }
 
 /** Shapes with exactly the same outline as an earlier one. */
-function noticeDoubles(notices: NoticeBook, painted: readonly Painted[]): void {
+function noticeDoubles(notices: SvgNotices, painted: readonly Painted[]): void {
   // a table of lists by the outline's hash: the first shape of each list, and of each shape the next
   const size = 2 ** Math.ceil(Math.log2(painted.length + 1));
   const first = new Int32Array(size).fill(-1);
@@ -137,13 +136,13 @@ function sameCoords(a: Float64Array, b: Float64Array): boolean {
 }
 
 function noticePage(
-  notices: NoticeBook,
+  notices: SvgNotices,
   painted: readonly Painted[],
   boxes: Boxes,
   widthMm: number,
   heightMm: number,
 ): void {
-  const slack = 1e-3 * Math.max(widthMm, heightMm);
+  const slack = PAGE_SLACK_REL * Math.max(widthMm, heightMm);
   const [first] = painted;
   const box = first === undefined ? undefined : boxAt(boxes, 0);
   const covers =

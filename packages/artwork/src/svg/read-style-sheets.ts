@@ -1,11 +1,10 @@
 import { parseStyleSheet, type StyleRule } from './css-rules.ts';
 import { indexRules, type RuleIndex } from './match-rules.ts';
-import type { NoticeBook } from './notice-book.ts';
-import { placeOf } from './scene.ts';
+import { placeOf, type SvgNotices } from './scene.ts';
 import { ownText, type SvgElement } from './svg-element.ts';
 
 /** The rules of all `style` elements of a file in order; what is left out of them is written down. */
-export function readStyleSheets(styles: readonly SvgElement[], notices: NoticeBook): RuleIndex {
+export function readStyleSheets(styles: readonly SvgElement[], notices: SvgNotices): RuleIndex {
   const rules: StyleRule[] = [];
   for (const style of styles) {
     const type = style.attributes.get('type')?.trim().toLowerCase() ?? '';

@@ -1,5 +1,6 @@
 import { type Bounds, type Drawing, scaling } from '@pourproof/plane';
-import { boxAround, boxesOf } from '../clip/box-index.ts';
+import { boxAround, boxesOf } from '../clip/boxes.ts';
+import { NoticeBook } from '../notice-book.ts';
 import { CoordArena } from '../path/coord-arena.ts';
 import { RingWriter } from '../path/ring-writer.ts';
 import { ComputedStyle } from './computed-style.ts';
@@ -7,15 +8,15 @@ import { decodeSvg } from './decode-svg.ts';
 import { drawContent, drawElement } from './draw-element.ts';
 import { drawRoot } from './draw-root.ts';
 import { expandEntities } from './expand-entities.ts';
-import { NoticeBook } from './notice-book.ts';
 import { type PageSize, pageSize } from './page-size.ts';
 import { parseSvgTree } from './parse-svg-tree.ts';
 import { preflight, regionsOf } from './preflight.ts';
 import { readStyleSheets } from './read-style-sheets.ts';
-import { declaredOf, type Painted, type Scene } from './scene.ts';
+import { declaredOf, type Painted, type Scene, type SvgNotices } from './scene.ts';
 import { noticeSize } from './size-notices.ts';
 import { SourceWords } from './source-words.ts';
 import type { SvgElement } from './svg-element.ts';
+import { SVG_NOTICES, svgNotice } from './svg-notices.ts';
 import { type SettledSvgOptions, type SvgOptions, settleSvgOptions } from './svg-options.ts';
 import { visiblePaint } from './visible-paint.ts';
 
@@ -31,22 +32,19 @@ import { visiblePaint } from './visible-paint.ts';
  */
 export function readSvg(source: string | Uint8Array, options: SvgOptions = {}): Drawing {
   const settled = settleSvgOptions(options);
-  const notices = new NoticeBook();
+  const notices = new NoticeBook(SVG_NOTICES);
   const tree = parseSource(source, notices);
   const scene = makeScene(tree, notices, settled);
   const rootStyle = new ComputedStyle(declaredOf(scene, tree));
   return readScaled(scene, rootStyle, pageSize(tree, rootStyle, settled.pxPerInch));
 }
 
-function parseSource(source: string | Uint8Array, notices: NoticeBook): SvgElement {
+function parseSource(source: string | Uint8Array, notices: SvgNotices): SvgElement {
   const decoded =
     typeof source === 'string' ? { text: source.replace(/^\uFEFF/, ''), encoding: '' } : decodeSvg(source);
   if ('wronglyDeclared' in decoded && decoded.wronglyDeclared !== undefined) {
-    notices.add(
-      'encoding-differs',
-      { line: 1 },
-      `The file declares the encoding ${decoded.wronglyDeclared}, but is in ${decoded.encoding}, which was read.`,
-    );
+    const { wronglyDeclared: declared, encoding: read } = decoded;
+    notices.put(svgNotice('encoding-differs', { declared, read }, [{ line: 1 }]));
   }
   const expanded = expandEntities(decoded.text);
   const { root, undeclaredPrefix } = parseSvgTree(expanded);
@@ -59,7 +57,7 @@ function parseSource(source: string | Uint8Array, notices: NoticeBook): SvgEleme
   return root;
 }
 
-function makeScene(root: SvgElement, notices: NoticeBook, options: SettledSvgOptions): Scene {
+function makeScene(root: SvgElement, notices: SvgNotices, options: SettledSvgOptions): Scene {
   const ids = new Map<string, SvgElement>();
   const styles: SvgElement[] = [];
   const visit = (element: SvgElement): void => {
@@ -148,7 +146,7 @@ function wantedFactor({ widthMm, heightMm }: SettledSvgOptions, box: Bounds): nu
 
 /** The factor that a drawing at its own size asks for; that drawing is let go before the true one is made. */
 function trialFactor(scene: Scene, style: ComputedStyle, page: PageSize): number {
-  const trial = { ...scene, notices: new NoticeBook(), painted: [], reuse: { count: 0 } };
+  const trial = { ...scene, notices: new NoticeBook(SVG_NOTICES), painted: [], reuse: { count: 0 } };
   return wantedFactor(scene.options, boxOf(paint({ ...trial, arena: new CoordArena() }, style, page, 1)));
 }
 

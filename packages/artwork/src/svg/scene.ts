@@ -1,4 +1,5 @@
 import type { Bounds, DrawnShape, NoticePlace, Region, Transform } from '@pourproof/plane';
+import type { NoticeBook } from '../notice-book.ts';
 import type { CoordArena } from '../path/coord-arena.ts';
 import type { RingWriter } from '../path/ring-writer.ts';
 import { cascade, type Declared } from './cascade.ts';
@@ -6,10 +7,13 @@ import { ComputedStyle } from './computed-style.ts';
 import type { Colour } from './css-colour.ts';
 import type { LengthContext } from './css-length.ts';
 import type { RuleIndex } from './match-rules.ts';
-import type { NoticeBook } from './notice-book.ts';
 import type { SourceWords } from './source-words.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
+import type { SvgNoticeCode } from './svg-notices.ts';
 import type { SettledSvgOptions } from './svg-options.ts';
+
+/** The notices of an SVG file as they are collected. */
+export type SvgNotices = NoticeBook<SvgNoticeCode>;
 
 /** One painted area with what later steps need to know of it. */
 export interface Painted {
@@ -25,7 +29,7 @@ export interface Scene {
   readonly root: SvgElement;
   readonly ids: ReadonlyMap<string, SvgElement>;
   readonly rules: RuleIndex;
-  readonly notices: NoticeBook;
+  readonly notices: SvgNotices;
   readonly options: SettledSvgOptions;
   readonly rootFontSize: number;
   /** `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry. */

@@ -1,12 +1,18 @@
 import { type Bounds, CSS_PX_PER_INCH, isEmptyBounds, PT_PER_INCH } from '@pourproof/plane';
 import type { PageSize } from './page-size.ts';
 import type { Scene } from './scene.ts';
+import { svgNotice } from './svg-notices.ts';
+
+/** Sizes that differ by less than this fraction are one (our choice: what a tape measure shows). */
+const SAME_SIZE_REL = 1e-3;
 
 /** Says which size was used and, where it had to be assumed, what the other usual readings would give; returns the scale in words. */
 export function noticeSize(scene: Scene, page: PageSize, factor: number, painted: Bounds): string {
   const { notices, options } = scene;
   if (page.zero.length > 0) {
-    notices.add('page-size-zero', { line: scene.root.line }, page.zero.join(' and '));
+    for (const side of page.zero) {
+      notices.add('page-size-zero', { line: scene.root.line }, side);
+    }
   }
   const { widthMm, heightMm } = options;
   if (widthMm !== undefined || heightMm !== undefined) {
@@ -20,10 +26,12 @@ export function noticeSize(scene: Scene, page: PageSize, factor: number, painted
       !isEmptyBounds(painted) &&
       !fits(painted, widthMm as number, heightMm as number)
     ) {
-      notices.add(
-        'size-differs',
-        {},
-        `The artwork does not have the proportions of ${widthMm} × ${heightMm} mm; it was made to fit in: ${sizeOf(painted, 1)}.`,
+      notices.put(
+        svgNotice('size-differs', {
+          askedWidthMm: widthMm as number,
+          askedHeightMm: heightMm as number,
+          ...measured(painted),
+        }),
       );
     }
     return `${said} (factor ${Number(factor.toPrecision(6))} on ${page.source})`;
@@ -32,16 +40,22 @@ export function noticeSize(scene: Scene, page: PageSize, factor: number, painted
     return options.scale === 1 ? page.source : `${page.source}, times ${options.scale}`;
   }
   if (!isEmptyBounds(painted)) {
-    const sizes = [PT_PER_INCH, 90, CSS_PX_PER_INCH]
-      .map((rate) => `${sizeOf(painted, options.pxPerInch / rate)} at ${rate}`)
-      .join(', ');
-    notices.add(
-      'size-assumed',
-      { line: scene.root.line },
-      `The file does not state its size in a physical unit (${page.source}). The artwork would be ${sizes} px per inch; ${options.pxPerInch} was used${options.scale === 1 ? '' : `, times ${options.scale}`}. Set the true size with --width, --height or --scale.`,
+    const readings = [PT_PER_INCH, 90, CSS_PX_PER_INCH].map(
+      (rate) => `${sizeOf(painted, options.pxPerInch / rate)} at ${rate}`,
+    );
+    const { source } = page;
+    const { pxPerInch, scale } = options;
+    notices.put(
+      svgNotice('size-assumed', { source, ...measured(painted), pxPerInch, scale, readings }, [
+        { line: scene.root.line },
+      ]),
     );
   }
   return options.scale === 1 ? page.source : `${page.source}, times ${options.scale}`;
+}
+
+function measured(b: Bounds): { widthMm: number; heightMm: number } {
+  return { widthMm: b[2] - b[0], heightMm: b[3] - b[1] };
 }
 
 function sizeOf(b: Bounds, factor: number): string {
@@ -53,5 +67,5 @@ function fits(b: Bounds, widthMm: number, heightMm: number): boolean {
     Math.abs(b[2] - b[0] - widthMm) / widthMm,
     Math.abs(b[3] - b[1] - heightMm) / heightMm,
   );
-  return off < 0.001;
+  return off < SAME_SIZE_REL;
 }

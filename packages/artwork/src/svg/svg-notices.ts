@@ -1,228 +1,264 @@
-import type { Notice } from '@pourproof/plane';
+import { type Notice, type NoticePlace, SPECK_AREA_MM2 } from '@pourproof/plane';
+import { listed, type Tally } from '../notice-book.ts';
+import { caution, counted, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
+import { FINE_SEGMENT_MM, HAIRLINE_MM } from './svg-limits.ts';
 
-/** What the SVG reader can have to say; each is explained in docs/unsupported.md. */
+/** What can occur several times in an SVG file; each is explained in docs/unsupported.md. */
 export type SvgNoticeCode =
-  | 'size-assumed'
-  | 'size-differs'
-  | 'page-size-zero'
-  | 'page-background'
-  | 'outside-page'
-  | 'nothing-painted'
-  | 'open-outline'
-  | 'path-data-error'
-  | 'number-too-large'
-  | 'transform-ignored'
+  | 'animation-ignored'
+  | 'broken-reference'
+  | 'clip-unknown'
+  | 'dashes-too-fine'
+  | 'doubled-shape'
+  | 'embedded-picture'
+  | 'external-reference'
+  | 'filter-ignored'
+  | 'fine-detail'
+  | 'foreign-content'
+  | 'gradient-fill'
+  | 'hairline-stroke'
   | 'hidden-elements'
   | 'invisible-paint'
-  | 'translucent-paint'
-  | 'gradient-fill'
-  | 'pattern-fill'
-  | 'hairline-stroke'
-  | 'dashes-too-fine'
-  | 'stroke-join-arcs'
+  | 'likely-knock-out'
   | 'mask-ignored'
-  | 'filter-ignored'
-  | 'clip-unknown'
+  | 'namespace-undeclared'
+  | 'nothing-painted'
+  | 'number-too-large'
+  | 'open-outline'
+  | 'outside-page'
+  | 'page-background'
+  | 'page-size-zero'
+  | 'paint-covers-paint'
+  | 'paper-left-out'
+  | 'path-data-error'
+  | 'pattern-fill'
+  | 'reference-cycle'
+  | 'script-ignored'
+  | 'short-segments'
+  | 'speck'
+  | 'stroke-join-arcs'
+  | 'style-skipped'
+  | 'switch-choice'
+  | 'text-in-given-font'
   | 'text-not-outlined'
   | 'text-simplified'
-  | 'text-in-given-font'
-  | 'embedded-picture'
-  | 'foreign-content'
-  | 'animation-ignored'
-  | 'script-ignored'
-  | 'unknown-element'
-  | 'external-reference'
-  | 'broken-reference'
-  | 'reference-cycle'
-  | 'style-skipped'
-  | 'encoding-differs'
-  | 'namespace-undeclared'
-  | 'switch-choice'
-  | 'doubled-shape'
-  | 'paint-covers-paint'
-  | 'likely-knock-out'
-  | 'paper-left-out'
-  | 'speck'
-  | 'short-segments'
-  | 'fine-detail'
-  | 'artwork-huge'
-  | 'artwork-tiny';
+  | 'transform-ignored'
+  | 'translucent-paint'
+  | 'unknown-element';
 
-/** How a kind of notice reads, given how often it occurred, its details in a list, and its smallest and largest measure. */
-interface NoticeWords {
-  readonly severity: Notice['severity'];
-  readonly text: (count: number, details: string, measure: { min: number; max: number }) => string;
+/** Parameters of what occurs at most once in a reading. */
+export interface SvgSingleParams {
+  'artwork-huge': { readonly widthMm: number; readonly heightMm: number };
+  'artwork-tiny': { readonly widthMm: number; readonly heightMm: number };
+  'encoding-differs': { readonly declared: string; readonly read: string };
+  'size-assumed': {
+    /** What the file does say of its size. */
+    readonly source: string;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly pxPerInch: number;
+    readonly scale: number;
+    /** The usual readings, in words: `80.00 × 60.00 mm at 96`. */
+    readonly readings: readonly string[];
+  };
+  'size-differs': {
+    readonly askedWidthMm: number;
+    readonly askedHeightMm: number;
+    readonly widthMm: number;
+    readonly heightMm: number;
+  };
 }
 
-const plural = (count: number, one: string, many: string = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;
-
-function caution(text: NoticeWords['text']): NoticeWords {
-  return { severity: 'caution', text };
+/** A notice that occurs at most once. */
+export function svgNotice<C extends keyof SvgSingleParams & string>(
+  code: C,
+  params: SvgSingleParams[C],
+  where: readonly NoticePlace[] = [],
+): Notice {
+  return makeNotice(code, SINGLES[code], params, where);
 }
 
-function note(text: NoticeWords['text']): NoticeWords {
-  return { severity: 'note', text };
-}
-
-/** The words of every kind. */
-export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeWords>> = {
-  'size-assumed': caution((_, d) => d),
-  'size-differs': caution((_, d) => d),
-  'page-size-zero': caution(
-    (_, d) => `The page's ${d} is 0, so a viewer shows nothing. It was read as if it were not given.`,
-  ),
-  'page-background': caution(
-    (_, d) =>
-      `A shape as large as the page (${d}) lies beneath the rest and counts as artwork. Delete it if it is only a background.`,
-  ),
-  'outside-page': caution(
-    (n, _, { max }) =>
-      `${plural(n, 'shape')} lie${n === 1 ? 's' : ''} outside the page, where a viewer shows nothing, by up to ${Number(max.toPrecision(3))} mm. They count as artwork; delete what is not wanted.`,
-  ),
-  'nothing-painted': caution((_, d) => `The file paints nothing that could be carved.${d}`),
-  'open-outline': caution(
-    (n, _, { max }) =>
-      `${plural(n, 'filled outline')} ${n === 1 ? 'is' : 'are'} open and ${n === 1 ? 'was' : 'were'} closed by a straight line, as SVG fills them; the largest gap is ${Number(max.toPrecision(3))} mm. Close the outlines in the drawing if that is not the shape meant.`,
-  ),
-  'path-data-error': caution(
-    (n, d) =>
-      `The data of ${plural(n, 'shape')} has an error and is drawn only up to it: ${d}. Export the drawing again.`,
-  ),
-  'number-too-large': caution(
-    (n) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} more than 1000 km away or cannot be computed, and ${n === 1 ? 'is' : 'are'} left out. Check the numbers in the file.`,
-  ),
-  'transform-ignored': caution(
-    (n, d) =>
-      `${plural(n, 'transform')} could not be read and ${n === 1 ? 'was' : 'were'} left out, as SVG has it: ${d}.`,
-  ),
-  'hidden-elements': note(
-    (n) =>
-      `${plural(n, 'element')} ${n === 1 ? 'is' : 'are'} hidden (display or visibility) and not part of the artwork.`,
-  ),
-  'invisible-paint': note(
-    (n) =>
-      `${plural(n, 'shape or group', 'shapes or groups')} with opacity 0 ${n === 1 ? 'is' : 'are'} not part of the artwork.`,
-  ),
-  'translucent-paint': note(
-    (n) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'is' : 'are'} partly transparent; ${n === 1 ? 'it counts' : 'they count'} as fully painted.`,
-  ),
-  'gradient-fill': note(
-    (n) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'is' : 'are'} painted with a gradient; ${n === 1 ? 'it counts' : 'they count'} as painted in its first colour.`,
-  ),
-  'pattern-fill': note(
-    (n) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'is' : 'are'} painted with a pattern; the whole area counts as painted.`,
-  ),
-  'hairline-stroke': caution(
-    (n, _, { min }) =>
-      `${plural(n, 'stroke')} ${n === 1 ? 'is' : 'are'} thinner than 0.1 mm (the thinnest ${Number(min.toPrecision(2))} mm). Such lines are usually meant as outlines only: give them a real width or take them out.`,
-  ),
-  'dashes-too-fine': caution(
-    (n) =>
-      `The dashes of ${plural(n, 'stroke')} are too many to be cut; ${n === 1 ? 'it is' : 'they are'} drawn without gaps.`,
-  ),
-  'stroke-join-arcs': note(
-    (n) =>
-      `${plural(n, 'stroke')} ask${n === 1 ? 's' : ''} for joins of the kind "arcs"; they are drawn as miters.`,
-  ),
-  'mask-ignored': caution(
-    (n, d) =>
-      `${plural(n, 'mask')} ${n === 1 ? 'is' : 'are'} not taken, since only masks of plain black and white are, and what ${n === 1 ? 'it hides' : 'they hide'} counts as painted: ${d}. Use a clip path, or cut the shapes in the drawing program.`,
-  ),
-  'filter-ignored': caution(
-    (n, d) =>
-      `${plural(n, 'filter effect')} ${n === 1 ? 'is' : 'are'} not taken; the shapes count without ${n === 1 ? 'it' : 'them'}: ${d}.`,
-  ),
-  'clip-unknown': caution(
-    (n, d) =>
-      `${plural(n, 'clip path')} of a kind that is not taken ${n === 1 ? 'was' : 'were'} left out: ${d}.`,
-  ),
-  'text-not-outlined': caution(
-    (n, d) =>
-      `${plural(n, 'text')} ${n === 1 ? 'is' : 'are'} not part of the artwork, since no font was given: ${d}. Convert text to outlines in the drawing program, or pass --font with the font's file.`,
-  ),
-  'text-simplified': caution(
-    (n, d) =>
-      `${plural(n, 'text')} could be set only in part: ${d}. Convert text to outlines in the drawing program to be sure.`,
-  ),
-  'text-in-given-font': note(
-    (n, d) =>
-      `${plural(n, 'text')} ${n === 1 ? 'is' : 'are'} set in the font given, ${d}, since the drawing asks for another family.`,
-  ),
-  'embedded-picture': caution(
-    (n) =>
-      `${plural(n, 'picture')} ${n === 1 ? 'is' : 'are'} not taken: only drawn shapes can be carved. Trace ${n === 1 ? 'it' : 'them'} in a drawing program.`,
-  ),
-  'foreign-content': caution(
-    (n) =>
-      `${plural(n, 'part')} of the file ${n === 1 ? 'is' : 'are'} not SVG (foreignObject) and not taken.`,
-  ),
-  'animation-ignored': note(
-    (n) =>
-      `${plural(n, 'animation')} ${n === 1 ? 'is' : 'are'} not run; the drawing is read as it stands without ${n === 1 ? 'it' : 'them'}.`,
-  ),
-  'script-ignored': note((n) => `${plural(n, 'script')} ${n === 1 ? 'is' : 'are'} never run.`),
-  'unknown-element': note(
-    (n, d) => `${plural(n, 'element')} of an unknown kind ${n === 1 ? 'paints' : 'paint'} nothing: ${d}.`,
-  ),
-  'external-reference': caution(
-    (n, d) =>
-      `${plural(n, 'reference')} to other files ${n === 1 ? 'is' : 'are'} never read: ${d}. Embed the parts in the drawing.`,
-  ),
-  'broken-reference': caution(
-    (n, d) => `${plural(n, 'reference')} point${n === 1 ? 's' : ''} to nothing in the file: ${d}.`,
-  ),
-  'reference-cycle': caution(
-    (n, d) =>
-      `${plural(n, 'element')} refer${n === 1 ? 's' : ''} to ${n === 1 ? 'itself' : 'themselves'}, by one step or several, and ${n === 1 ? 'is' : 'are'} not drawn there: ${d}.`,
-  ),
-  'style-skipped': note(
-    (n, d) => `${plural(n, 'part')} of the style sheets ${n === 1 ? 'was' : 'were'} left out: ${d}.`,
-  ),
-  'encoding-differs': note((_, d) => d),
-  'namespace-undeclared': note(
-    (_, d) => `The file uses the prefix "${d}" without declaring it; it was read as usual.`,
-  ),
-  'switch-choice': note(
-    (n) => `${plural(n, 'switch', 'switches')} chose among versions of the drawing for readers of English.`,
-  ),
-  'doubled-shape': caution(
-    (n, d) =>
-      `${plural(n, 'shape')} lie${n === 1 ? 's' : ''} exactly on another one: ${d}. They count once; delete the copies.`,
-  ),
-  'paint-covers-paint': note(
-    (n) =>
-      `${plural(n, 'shape')} lie${n === 1 ? 's' : ''} over others of another colour. All of it counts as one artwork; with --carve visible each colour keeps what can be seen of it.`,
-  ),
-  'likely-knock-out': caution(
-    (n) =>
-      `${plural(n, 'white shape')} over darker ones ${n === 1 ? 'looks' : 'look'} meant to leave wood standing, yet count${n === 1 ? 's' : ''} as artwork. Use --carve visible, or cut the holes in the drawing program.`,
-  ),
-  'paper-left-out': note(
-    (n) =>
-      `${plural(n, 'white shape')} ${n === 1 ? 'was' : 'were'} taken for paper: ${n === 1 ? 'it hides' : 'they hide'} what lies beneath and ${n === 1 ? 'is' : 'are'} not carved.`,
-  ),
-  speck: caution(
-    (n, d) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'is' : 'are'} smaller than ${d} mm²: dust in the drawing, or detail that no cutter reaches.`,
-  ),
-  'short-segments': note(
-    (n, d) =>
-      `${plural(n, 'shape')} ${n === 1 ? 'has' : 'have'} segments shorter than the tolerance of ${d} mm.`,
-  ),
-  'fine-detail': note(
-    (_, d) =>
-      `The outlines have more points than a machine can follow: half of the segments are shorter than ${d} mm. Simplify the paths if the machine stutters.`,
-  ),
+const SINGLES: { readonly [C in keyof SvgSingleParams]: NoticeKind<SvgSingleParams[C]> } = {
   'artwork-huge': caution(
-    (_, d) =>
-      `The artwork is ${d} mm, larger than any board here is likely to be. Check the unit; --width, --height or --scale set the size.`,
+    (p) =>
+      `The artwork measures ${size(p)}, more than any board is likely to. Check the unit, or give the size wanted.`,
   ),
   'artwork-tiny': caution(
-    (_, d) => `The artwork is only ${d} mm. Check the unit; --width, --height or --scale set the size.`,
+    (p) => `The artwork measures only ${size(p)}. Check the unit, or give the size wanted.`,
+  ),
+  'encoding-differs': note(
+    (p) =>
+      `The file declares the encoding ${p.declared}, but its bytes are ${p.read}; it was read as ${p.read}.`,
+  ),
+  'size-assumed': caution(
+    (p) =>
+      `The file does not state its size in a physical unit (${p.source}). The artwork would measure ${p.readings.join(', ')} px per inch; ${p.pxPerInch} was used${p.scale === 1 ? '' : `, times ${p.scale}`}. To be sure, give a width, a height or a scale.`,
+  ),
+  'size-differs': caution(
+    (p) =>
+      `The artwork does not have the proportions of ${p.askedWidthMm} × ${p.askedHeightMm} mm; it was fitted into that size and measures ${p.widthMm.toFixed(2)} × ${p.heightMm.toFixed(2)} mm.`,
+  ),
+};
+
+function size({ widthMm, heightMm }: { widthMm: number; heightMm: number }): string {
+  return `${Number(widthMm.toPrecision(4))} × ${Number(heightMm.toPrecision(4))} mm`;
+}
+
+const is = (n: number): string => (n === 1 ? 'is' : 'are');
+const was = (n: number): string => (n === 1 ? 'was' : 'were');
+const it = (n: number): string => (n === 1 ? 'it' : 'them');
+const list = (tally: Tally): string => listed(tally, 5);
+
+/** Severity and text of everything that can occur several times. */
+export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
+  'animation-ignored': note(
+    ({ count: n }) => `${counted(n, 'animation')} ${is(n)} ignored; the drawing is read without ${it(n)}.`,
+  ),
+  'broken-reference': caution(
+    (t) => `${counted(t.count, 'reference')} to something that the file does not contain: ${list(t)}.`,
+  ),
+  'clip-unknown': caution(
+    (t) =>
+      `${counted(t.count, 'clip path')} of a kind that is not supported ${was(t.count)} ignored: ${list(t)}.`,
+  ),
+  'dashes-too-fine': caution(
+    ({ count: n }) =>
+      `${counted(n, 'stroke')} ${n === 1 ? 'has' : 'have'} too many dashes to cut and ${is(n)} drawn without gaps.`,
+  ),
+  'doubled-shape': caution(
+    (t) =>
+      `${counted(t.count, 'shape')} ${t.count === 1 ? 'lies' : 'lie'} exactly on top of another: ${list(t)}. Such shapes count once; delete the copies.`,
+  ),
+  'embedded-picture': caution(
+    ({ count: n }) =>
+      `${counted(n, 'picture')} ${is(n)} left out: only drawn shapes can be carved. Trace ${it(n)} in a drawing program.`,
+  ),
+  'external-reference': caution(
+    (t) =>
+      `${counted(t.count, 'reference')} to other files, which are never read: ${list(t)}. Embed the parts in the drawing.`,
+  ),
+  'filter-ignored': caution(
+    (t) =>
+      `${counted(t.count, 'filter effect')} ${is(t.count)} ignored; the shapes are read without ${it(t.count)}: ${list(t)}.`,
+  ),
+  'fine-detail': note(
+    () =>
+      `The outlines have more points than most machines can follow: half of their segments are shorter than ${FINE_SEGMENT_MM} mm. Simplify the paths if the machine stutters.`,
+  ),
+  'foreign-content': caution(
+    ({ count: n }) => `${counted(n, 'part')} of the file ${is(n)} not SVG (foreignObject) and left out.`,
+  ),
+  'gradient-fill': note(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${is(n)} painted with a gradient and ${n === 1 ? 'counts' : 'count'} as painted in its first colour.`,
+  ),
+  'hairline-stroke': caution(
+    ({ count: n, minMm }) =>
+      `${counted(n, 'stroke')} ${is(n)} thinner than ${HAIRLINE_MM} mm (the thinnest ${Number(minMm.toPrecision(2))} mm). Such strokes are usually meant as mere outlines: give them a real width or remove them.`,
+  ),
+  'hidden-elements': note(
+    ({ count: n }) =>
+      `${counted(n, 'element')} ${is(n)} hidden (display or visibility) and not part of the artwork.`,
+  ),
+  'invisible-paint': note(
+    ({ count: n }) =>
+      `${counted(n, 'shape or group', 'shapes or groups')} with opacity 0 ${is(n)} not part of the artwork.`,
+  ),
+  'likely-knock-out': caution(
+    ({ count: n }) =>
+      `${counted(n, 'white shape')} on top of darker ones ${n === 1 ? 'looks' : 'look'} as if meant to leave wood standing, but ${n === 1 ? 'counts' : 'count'} as artwork. Carve only what is visible, or cut the holes in a drawing program.`,
+  ),
+  'mask-ignored': caution(
+    (t) =>
+      `${counted(t.count, 'mask')} ${is(t.count)} ignored, since only masks of plain black and white are supported; what ${t.count === 1 ? 'it hides' : 'they hide'} counts as painted: ${list(t)}. Use a clip path, or cut the shapes in a drawing program.`,
+  ),
+  'namespace-undeclared': note(
+    (t) => `The file uses the prefix "${list(t)}" without declaring it; it was read all the same.`,
+  ),
+  'nothing-painted': caution(() => 'The file paints nothing that could be carved.'),
+  'number-too-large': caution(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} more than 1000 km away, or cannot be computed, and ${is(n)} left out. Check the numbers in the file.`,
+  ),
+  'open-outline': caution(
+    ({ count: n, maxMm }) =>
+      `${counted(n, 'filled outline')} ${is(n)} open and ${was(n)} closed by a straight line, as SVG fills them; the largest gap is ${Number(maxMm.toPrecision(3))} mm. If that is not the shape you mean, close the outlines in the drawing.`,
+  ),
+  'outside-page': caution(
+    ({ count: n, maxMm }) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'extends' : 'extend'} beyond the page, where a viewer shows nothing, by up to ${Number(maxMm.toPrecision(3))} mm. That counts as artwork; delete what you do not want.`,
+  ),
+  'page-background': caution(
+    (t) =>
+      `A shape the size of the page (${list(t)}) lies beneath the rest and counts as artwork. Delete it if it is only a background.`,
+  ),
+  'page-size-zero': caution(
+    ({ details }) =>
+      `The ${details.join(' and ')} of the page is 0, so a viewer shows nothing. It was read as if it were not given.`,
+  ),
+  'paint-covers-paint': note(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} on top of shapes of another colour. All of it counts as one artwork; to give each colour only what is visible of it, carve what is visible.`,
+  ),
+  'paper-left-out': note(
+    ({ count: n }) =>
+      `${counted(n, 'white shape')} ${was(n)} taken for paper: ${n === 1 ? 'it hides' : 'they hide'} what lies beneath and ${is(n)} not carved.`,
+  ),
+  'path-data-error': caution(
+    (t) =>
+      `The data of ${counted(t.count, 'shape')} contains an error and is drawn only up to it: ${list(t)}. Export the drawing again.`,
+  ),
+  'pattern-fill': note(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${is(n)} painted with a pattern; the whole area counts as painted.`,
+  ),
+  'reference-cycle': caution(
+    (t) =>
+      `${counted(t.count, 'element')} ${t.count === 1 ? 'refers to itself' : 'refer to themselves'}, directly or through others, and ${is(t.count)} not drawn there: ${list(t)}.`,
+  ),
+  'script-ignored': note(
+    ({ count: n }) => `${counted(n, 'script')} ${is(n)} ignored; scripts are never run.`,
+  ),
+  'short-segments': note(
+    ({ count: n, maxMm }) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'has' : 'have'} segments shorter than the tolerance of ${maxMm} mm.`,
+  ),
+  speck: caution(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${is(n)} smaller than ${SPECK_AREA_MM2} mm²: stray marks in the drawing, or detail that no cutter can reach.`,
+  ),
+  'stroke-join-arcs': note(
+    ({ count: n }) =>
+      `${counted(n, 'stroke')} ${n === 1 ? 'asks' : 'ask'} for line joins of the kind "arcs", which are drawn as miters.`,
+  ),
+  'style-skipped': note(
+    (t) => `${counted(t.count, 'part')} of the style sheets ${was(t.count)} ignored: ${list(t)}.`,
+  ),
+  'switch-choice': note(
+    ({ count: n }) => `For ${counted(n, 'switch element')} the version of the drawing for English was read.`,
+  ),
+  'text-in-given-font': note(
+    (t) =>
+      `${counted(t.count, 'text')} ${is(t.count)} set in the given font, ${t.details.join(', ')}, although the drawing asks for another family.`,
+  ),
+  'text-not-outlined': caution(
+    (t) =>
+      `${counted(t.count, 'text')} ${is(t.count)} not part of the artwork, since no font was given: ${list(t)}. Convert text to outlines in a drawing program, or give a font.`,
+  ),
+  'text-simplified': caution(
+    (t) =>
+      `${counted(t.count, 'text')} could be set only in part: ${list(t)}. To be sure, convert text to outlines in a drawing program.`,
+  ),
+  'transform-ignored': caution(
+    (t) =>
+      `${counted(t.count, 'transform')} could not be read and ${was(t.count)} ignored, as SVG requires: ${list(t)}.`,
+  ),
+  'translucent-paint': note(
+    ({ count: n }) =>
+      `${counted(n, 'shape')} ${is(n)} partly transparent and ${n === 1 ? 'counts' : 'count'} as fully painted.`,
+  ),
+  'unknown-element': note(
+    (t) =>
+      `${counted(t.count, 'element')} of an unknown kind ${t.count === 1 ? 'paints' : 'paint'} nothing: ${list(t)}.`,
   ),
 };

@@ -1,10 +1,9 @@
 import { isEmptyBounds, type Region, ringsBounds } from '@pourproof/plane';
-import { boxesOf, indexBoxes, type Overlaps } from '../clip/box-index.ts';
+import { boxesOf, OverlapIndex } from '../clip/boxes.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import { CoverBlocks } from './cover-blocks.ts';
-import type { NoticeBook } from './notice-book.ts';
 import { regionsOf } from './preflight.ts';
-import { type Painted, placeOf } from './scene.ts';
+import { type Painted, placeOf, type SvgNotices } from './scene.ts';
 
 /** The colour of paper: paint in it hides, but is not carved. */
 const PAPER = '#ffffff';
@@ -22,8 +21,8 @@ const MUCH = 8;
  *
  * O(n) where few shapes lie over one another, O(n log n) for piles whose outline stays simple.
  */
-export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): Painted[] {
-  const covers = new Covers(painted, indexBoxes(boxesOf(regionsOf(painted), painted.length)));
+export function visiblePaint(notices: SvgNotices, painted: readonly Painted[]): Painted[] {
+  const covers = new Covers(painted, new OverlapIndex(boxesOf(regionsOf(painted), painted.length)));
   const out: Painted[] = [];
   painted.forEach((below, i) => {
     const { shape, element } = below;
@@ -42,10 +41,10 @@ export function visiblePaint(notices: NoticeBook, painted: readonly Painted[]): 
 /** Takes from each shape what lies above it, one by one or by unions of many, whichever there is less of. */
 class Covers {
   readonly #painted: readonly Painted[];
-  readonly #index: Overlaps;
+  readonly #index: OverlapIndex;
   readonly #blocks: CoverBlocks | undefined;
 
-  constructor(painted: readonly Painted[], index: Overlaps) {
+  constructor(painted: readonly Painted[], index: OverlapIndex) {
     this.#painted = painted;
     this.#index = index;
     this.#blocks = this.#isPiled()
@@ -70,15 +69,20 @@ class Covers {
     const most = PILED_FROM * this.#painted.length;
     let pairs = 0;
     return this.#painted.some((_, i) =>
-      this.#index.someAfter(i, (k) => (this.#painted[k] as Painted).opaque && ++pairs >= most),
+      this.#index.some(i, (k) => k > i && (this.#painted[k] as Painted).opaque && ++pairs >= most),
     );
   }
 
   #above(i: number): Region[] {
-    return this.#index
-      .overlapping(i)
-      .filter((k) => k > i && (this.#painted[k] as Painted).opaque)
-      .map((k) => (this.#painted[k] as Painted).shape.region);
+    const above: number[] = [];
+    this.#index.some(i, (k) => {
+      if (k > i && (this.#painted[k] as Painted).opaque) {
+        above.push(k);
+      }
+      return false;
+    });
+    // in painter's order, so that results do not depend on that of the index
+    return above.sort((a, b) => a - b).map((k) => (this.#painted[k] as Painted).shape.region);
   }
 }
 

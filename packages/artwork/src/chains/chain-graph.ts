@@ -5,7 +5,7 @@ import { CellHash, pointNodes } from './point-nodes.ts';
 export const SNAP_MM = 0.001;
 
 /** Loose ends looked at around one of them; more than that in one tolerance is a tangle, not a gap. */
-const MOST_NEIGHBOURS = 64;
+const MAX_NEIGHBOURS = 64;
 
 /** A polyline `[x0,y0,x1,y1,…]` in mm with two ends. */
 export type Line = readonly number[];
@@ -38,10 +38,10 @@ export function chainGraph(
 ): ChainGraph {
   const ends = new Float64Array(4 * lines.length);
   lines.forEach((line, i) => {
-    ends[4 * i] = line[0] as number;
-    ends[4 * i + 1] = line[1] as number;
-    ends[4 * i + 2] = line[line.length - 2] as number;
-    ends[4 * i + 3] = line[line.length - 1] as number;
+    ends[4 * i] = line[0];
+    ends[4 * i + 1] = line[1];
+    ends[4 * i + 2] = line[line.length - 2];
+    ends[4 * i + 3] = line[line.length - 1];
   });
   const { node, first } = pointNodes(ends, SNAP_MM);
   const alive = new Uint8Array(lines.length).fill(1);
@@ -61,8 +61,8 @@ function dropDoubles(
   const groups = new Map<number, number[]>();
   const firstOf = new Map<number, number>();
   for (let i = 0; i < lines.length; i++) {
-    const a = node[2 * i] as number;
-    const b = node[2 * i + 1] as number;
+    const a = node[2 * i];
+    const b = node[2 * i + 1];
     const key = Math.min(a, b) * nodeCount + Math.max(a, b);
     const before = firstOf.get(key);
     if (before === undefined) {
@@ -77,11 +77,11 @@ function dropDoubles(
   for (const group of groups.values()) {
     for (const { i, atMm } of twinsWithin(group, lines)) {
       alive[i] = 0;
-      doubled.push({ atMm, piece: pieceOf[i] as number });
+      doubled.push({ atMm, piece: pieceOf[i] });
     }
   }
   for (let i = 0; i < lines.length; i++) {
-    if (node[2 * i] === node[2 * i + 1] && pathLength(lines[i] as Line) <= 2 * SNAP_MM) {
+    if (node[2 * i] === node[2 * i + 1] && pathLength(lines[i]) <= 2 * SNAP_MM) {
       alive[i] = 0;
     }
   }
@@ -94,7 +94,7 @@ function* twinsWithin(
   lines: readonly Line[],
 ): Generator<{ i: number; atMm: Point }> {
   const ways = group.map((i) => {
-    const line = lines[i] as Line;
+    const line = lines[i];
     const length = pathLength(line);
     const [x, y] = pointAlong(line, length / 2);
     // sorted along a slanted direction, so that neither rows nor columns fall together
@@ -103,9 +103,9 @@ function* twinsWithin(
   ways.sort((a, b) => a.rank - b.rank);
   const slack = 4 * SNAP_MM;
   for (let k = 1; k < ways.length; k++) {
-    const way = ways[k] as (typeof ways)[number];
+    const way = ways[k];
     for (let j = k - 1; j >= 0 && !way.twin; j--) {
-      const other = ways[j] as (typeof ways)[number];
+      const other = ways[j];
       if (way.rank - other.rank > slack) {
         break;
       }
@@ -122,10 +122,7 @@ function* twinsWithin(
 function pathLength(coords: Line): number {
   let sum = 0;
   for (let i = 2; i < coords.length; i += 2) {
-    sum += Math.hypot(
-      (coords[i] as number) - (coords[i - 2] as number),
-      (coords[i + 1] as number) - (coords[i - 1] as number),
-    );
+    sum += Math.hypot(coords[i] - coords[i - 2], coords[i + 1] - coords[i - 1]);
   }
   return sum;
 }
@@ -133,8 +130,8 @@ function pathLength(coords: Line): number {
 function pointAlong(coords: Line, distance: number): Point {
   let left = distance;
   for (let i = 2; i < coords.length; i += 2) {
-    const [ax, ay] = [coords[i - 2] as number, coords[i - 1] as number];
-    const [bx, by] = [coords[i] as number, coords[i + 1] as number];
+    const [ax, ay] = [coords[i - 2], coords[i - 1]];
+    const [bx, by] = [coords[i], coords[i + 1]];
     const length = Math.hypot(bx - ax, by - ay);
     if (length >= left && length > 0) {
       const t = left / length;
@@ -142,7 +139,7 @@ function pointAlong(coords: Line, distance: number): Point {
     }
     left -= length;
   }
-  return [coords.at(-2) as number, coords.at(-1) as number];
+  return [coords[coords.length - 2], coords[coords.length - 1]];
 }
 
 /** Gives pairs of loose ends that are close enough one node, the closest pairs first. */
@@ -158,15 +155,15 @@ function closeGaps(
   const cells = new CellHash(loose.length, tolerance);
   const pairs: { a: number; b: number; gap: number }[] = [];
   for (const h of loose) {
-    const x = ends[2 * h] as number;
-    const y = ends[2 * h + 1] as number;
+    const x = ends[2 * h];
+    const y = ends[2 * h + 1];
     let seen = 0;
     cells.near(x, y, (g) => {
-      const gap = Math.hypot((ends[2 * g] as number) - x, (ends[2 * g + 1] as number) - y);
+      const gap = Math.hypot(ends[2 * g] - x, ends[2 * g + 1] - y);
       if (gap <= tolerance && !isStub(lines, g, h, gap)) {
         pairs.push({ a: g, b: h, gap });
       }
-      return ++seen === MOST_NEIGHBOURS;
+      return ++seen === MAX_NEIGHBOURS;
     });
     cells.add(x, y, h);
   }
@@ -180,11 +177,11 @@ function closeGaps(
       continue;
     }
     taken.add(a).add(b);
-    node[b] = node[a] as number;
+    node[b] = node[a];
     count++;
     if (gap > largestMm) {
       largestMm = gap;
-      const mid = (k: 0 | 1): number => ((ends[2 * a + k] as number) + (ends[2 * b + k] as number)) / 2;
+      const mid = (k: 0 | 1): number => (ends[2 * a + k] + ends[2 * b + k]) / 2;
       atMm = [mid(0), mid(1)];
     }
   }
@@ -194,11 +191,11 @@ function closeGaps(
 function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array): number[] {
   const degree = new Int32Array(nodeCount);
   for (let h = 0; h < node.length; h++) {
-    degree[node[h] as number] = (degree[node[h] as number] as number) + (alive[h >> 1] as number);
+    degree[node[h]] = degree[node[h]] + alive[h >> 1];
   }
   const loose: number[] = [];
   for (let h = 0; h < node.length; h++) {
-    if (alive[h >> 1] === 1 && degree[node[h] as number] === 1) {
+    if (alive[h >> 1] === 1 && degree[node[h]] === 1) {
       loose.push(h);
     }
   }
@@ -207,5 +204,5 @@ function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array):
 
 /** Whether two ends are those of one line that is hardly longer than the gap between them: closing it would make nothing. */
 function isStub(lines: readonly Line[], g: number, h: number, gap: number): boolean {
-  return g >> 1 === h >> 1 && pathLength(lines[g >> 1] as Line) <= 4 * gap;
+  return g >> 1 === h >> 1 && pathLength(lines[g >> 1]) <= 4 * gap;
 }

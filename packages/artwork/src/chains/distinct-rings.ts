@@ -2,14 +2,14 @@ import { type Bounds, boundsOf, type Point, ringArea } from '@pourproof/plane';
 import { SNAP_MM } from './chain-graph.ts';
 
 /** Rings compared with one new ring at most. */
-const MOST_CANDIDATES = 64;
+const MAX_CANDIDATES = 64;
 /** Turns of one ring around itself that are noticed. */
-const MOST_TURNS = 8;
+const MAX_TURNS = 8;
 /** Points of a ring checked against another. */
 const CHECKED_POINTS = 100;
 
 /** Outlines closer than this, in mm, all along are more likely drawn twice than a frame: no bit enters between (our choice). */
-const TWIN_MM = 0.3;
+export const TWIN_MM = 0.3;
 
 /** Where large rings run within {@link TWIN_MM} of an earlier one all along. */
 export function nearTwins(rings: readonly (readonly number[])[]): Point[] {
@@ -38,17 +38,17 @@ export function distinctRings(
   for (const drawn of rings) {
     const ring = onceAround(drawn);
     if (ring !== drawn) {
-      doubled.push([ring[0] as number, ring[1] as number]);
+      doubled.push([ring[0], ring[1]]);
     }
     const box = boundsOf(ring);
     const twin = neighbourKeys(box, tolerance).some((key) =>
-      (cells.get(key) ?? []).slice(0, MOST_CANDIDATES).some((k) => {
-        const other = kept[k] as readonly number[];
-        return sameBox(box, boxes[k] as Bounds, tolerance) && sameWay(ring, other, tolerance);
+      (cells.get(key) ?? []).slice(0, MAX_CANDIDATES).some((k) => {
+        const other = kept[k];
+        return sameBox(box, boxes[k], tolerance) && sameWay(ring, other, tolerance);
       }),
     );
     if (twin) {
-      doubled.push([ring[0] as number, ring[1] as number]);
+      doubled.push([ring[0], ring[1]]);
       continue;
     }
     const key = cellKey(box, tolerance);
@@ -68,11 +68,8 @@ export function distinctRings(
 function onceAround(ring: readonly number[]): readonly number[] {
   const n = ring.length / 2;
   const isSame = (i: number, j: number): boolean =>
-    Math.hypot(
-      (ring[2 * i] as number) - (ring[2 * j] as number),
-      (ring[2 * i + 1] as number) - (ring[2 * j + 1] as number),
-    ) <= SNAP_MM;
-  for (let turns = Math.min(MOST_TURNS, Math.floor(n / 3)); turns >= 2; turns--) {
+    Math.hypot(ring[2 * i] - ring[2 * j], ring[2 * i + 1] - ring[2 * j + 1]) <= SNAP_MM;
+  for (let turns = Math.min(MAX_TURNS, Math.floor(n / 3)); turns >= 2; turns--) {
     const period = n / turns;
     if (Number.isInteger(period) && isSame(0, period)) {
       let k = 1;
@@ -105,7 +102,7 @@ function neighbourKeys(box: Bounds, tolerance: number): string[] {
 }
 
 function sameBox(a: Bounds, b: Bounds, tolerance: number): boolean {
-  return a.every((v, i) => Math.abs(v - (b[i] as number)) <= tolerance);
+  return a.every((v, i) => Math.abs(v - b[i]) <= tolerance);
 }
 
 /** Whether two rings enclose as much and the points of each lie along the other. */
@@ -120,10 +117,7 @@ function length(ring: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i < ring.length; i += 2) {
     const j = (i + 2) % ring.length;
-    sum += Math.hypot(
-      (ring[j] as number) - (ring[i] as number),
-      (ring[j + 1] as number) - (ring[i + 1] as number),
-    );
+    sum += Math.hypot(ring[j] - ring[i], ring[j + 1] - ring[i + 1]);
   }
   return sum;
 }
@@ -132,7 +126,7 @@ function liesAlong(ring: readonly number[], other: readonly number[], tolerance:
   const points = ring.length / 2;
   const step = Math.max(1, Math.floor(points / CHECKED_POINTS));
   for (let k = 0; k < points; k += step) {
-    if (distanceTo(other, ring[2 * k] as number, ring[2 * k + 1] as number, tolerance) > tolerance) {
+    if (distanceTo(other, ring[2 * k], ring[2 * k + 1], tolerance) > tolerance) {
       return false;
     }
   }
@@ -144,8 +138,8 @@ function distanceTo(ring: readonly number[], x: number, y: number, enough: numbe
   let best = Number.POSITIVE_INFINITY;
   for (let i = 0; i < ring.length && best > enough; i += 2) {
     const j = (i + 2) % ring.length;
-    const [ax, ay] = [ring[i] as number, ring[i + 1] as number];
-    const [dx, dy] = [(ring[j] as number) - ax, (ring[j + 1] as number) - ay];
+    const [ax, ay] = [ring[i], ring[i + 1]];
+    const [dx, dy] = [ring[j] - ax, ring[j + 1] - ay];
     const len2 = dx * dx + dy * dy;
     const t = len2 > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / len2)) : 0;
     best = Math.min(best, Math.hypot(x - ax - t * dx, y - ay - t * dy));

@@ -1,4 +1,6 @@
-import { appendWithArea, type CoordSink } from '../flatten.ts';
+import { appendWithArea } from './area-true-polyline.ts';
+import type { CoordSink } from './point-sink.ts';
+import { ON_CHORD_REL } from './rounding.ts';
 
 /** A flat rational B-spline in mm. */
 export interface Nurbs {
@@ -12,17 +14,23 @@ export interface Nurbs {
 }
 
 /** Higher degrees are damage, not drawings. */
-const LARGEST_DEGREE = 25;
+const MAX_DEGREE = 25;
 
-/** Halvings of one span at most: 2^12 pieces. */
-const MAX_DEPTH = 12;
+/** Spans meet within this fraction of their size (or of 1 mm, if smaller), unless a knot is repeated so often that the curve jumps. */
+const JOIN_REL = 1e-9;
+
+/** Largest ratio of a piece's weights with which sixteen Gauss points integrate its area to a dozen digits. */
+const MAX_WEIGHT_RATIO = 1.5;
+
+/** Most halvings of one span: 2^12 pieces. */
+const MAX_HALVINGS = 12;
 
 /** What is wrong with a spline, in words, or `''` when {@link flattenNurbs} can take it. */
 export function nurbsFault(spline: Nurbs): string {
   const { degree, knots, weights } = spline;
   const count = spline.points.length / 2;
-  if (!(Number.isInteger(degree) && degree >= 1 && degree <= LARGEST_DEGREE)) {
-    return `a degree that is not from 1 to ${LARGEST_DEGREE}`;
+  if (!(Number.isInteger(degree) && degree >= 1 && degree <= MAX_DEGREE)) {
+    return `a degree that is not from 1 to ${MAX_DEGREE}`;
   }
   if (count < degree + 1) {
     return `${count} control points for degree ${degree}`;
@@ -30,10 +38,10 @@ export function nurbsFault(spline: Nurbs): string {
   if (knots.length !== count + degree + 1) {
     return `${knots.length} knots where ${count + degree + 1} are needed`;
   }
-  if (knots.some((t, i) => !(i === 0 || t >= (knots[i - 1] as number)))) {
+  if (knots.some((t, i) => !(i === 0 || t >= knots[i - 1]))) {
     return 'knots that go back';
   }
-  if (!((knots[count] as number) > (knots[degree] as number))) {
+  if (!(knots[count] > knots[degree])) {
     return 'knots that span nothing';
   }
   if (weights.length > 0 && (weights.length !== count || weights.some((w) => !(w > 0)))) {
@@ -57,15 +65,14 @@ export function flattenNurbs(out: CoordSink, spline: Nurbs, toleranceMm: number)
   const { degree, knots } = spline;
   const last = spline.points.length / 2 - 1;
   for (let k = degree; k <= last; k++) {
-    if ((knots[k + 1] as number) <= (knots[k] as number)) {
+    if (knots[k + 1] <= knots[k]) {
       continue;
     }
     const bezier = spanBezier(spline, k);
-    const x = (bezier[0] as number) / (bezier[2] as number);
-    const y = (bezier[1] as number) / (bezier[2] as number);
-    // spans join to rounding, unless a knot is repeated so often that the curve jumps
+    const x = bezier[0] / bezier[2];
+    const y = bezier[1] / bezier[2];
     const apart = Math.hypot(x - (out.at(-2) ?? Number.NaN), y - (out.at(-1) ?? Number.NaN));
-    if (k === degree || !(apart <= 1e-9 * (1 + extent(bezier)))) {
+    if (k === degree || !(apart <= JOIN_REL * (1 + extent(bezier)))) {
       out.push(x, y);
     }
     flattenRationalBezier(out, bezier, toleranceMm);
@@ -75,30 +82,30 @@ export function flattenNurbs(out: CoordSink, spline: Nurbs, toleranceMm: number)
 /** Homogeneous control points `[xw,yw,w,…]` of the span from knot k to knot k + 1. */
 function spanBezier(spline: Nurbs, k: number): number[] {
   const { degree: p, knots, points, weights } = spline;
-  const a = knots[k] as number;
-  const b = knots[k + 1] as number;
+  const a = knots[k];
+  const b = knots[k + 1];
   const bezier: number[] = [];
   const d = new Float64Array(3 * (p + 1));
   for (let j = 0; j <= p; j++) {
     for (let i = 0; i <= p; i++) {
-      const w = weights.length > 0 ? (weights[k - p + i] as number) : 1;
-      d[3 * i] = w * (points[2 * (k - p + i)] as number);
-      d[3 * i + 1] = w * (points[2 * (k - p + i) + 1] as number);
+      const w = weights.length > 0 ? weights[k - p + i] : 1;
+      d[3 * i] = w * points[2 * (k - p + i)];
+      d[3 * i + 1] = w * points[2 * (k - p + i) + 1];
       d[3 * i + 2] = w;
     }
     // polar form with p − j arguments a and j arguments b
     for (let r = 1; r <= p; r++) {
       const u = r <= p - j ? a : b;
       for (let i = p; i >= r; i--) {
-        const low = knots[k - p + i] as number;
-        const high = knots[k + 1 + i - r] as number;
+        const low = knots[k - p + i];
+        const high = knots[k + 1 + i - r];
         const t = (u - low) / (high - low);
         for (let c = 0; c < 3; c++) {
-          d[3 * i + c] = (1 - t) * (d[3 * (i - 1) + c] as number) + t * (d[3 * i + c] as number);
+          d[3 * i + c] = (1 - t) * d[3 * (i - 1) + c] + t * d[3 * i + c];
         }
       }
     }
-    bezier.push(d[3 * p] as number, d[3 * p + 1] as number, d[3 * p + 2] as number);
+    bezier.push(d[3 * p], d[3 * p + 1], d[3 * p + 2]);
   }
   return bezier;
 }
@@ -122,21 +129,18 @@ function flattenRationalBezier(out: CoordSink, bezier: readonly number[], tolera
 /** Points along a rational Bézier whose chords leave it by no more than `deviation`, and the areas between. */
 function cutBezier(bezier: readonly number[], deviation: number): { points: number[]; slices: number[] } {
   const n = bezier.length;
-  const points = [
-    (bezier[0] as number) / (bezier[2] as number),
-    (bezier[1] as number) / (bezier[2] as number),
-  ];
+  const points = [bezier[0] / bezier[2], bezier[1] / bezier[2]];
   const slices: number[] = [];
-  const straight = offChord(bezier) <= 1e-13 * extent(bezier);
+  const straight = offChord(bezier) <= ON_CHORD_REL * extent(bezier);
   // depth-first, left half first, so that the pieces come in the order of the curve
   const stack: { piece: readonly number[]; depth: number }[] = [{ piece: bezier, depth: 0 }];
   for (let top = stack.pop(); top !== undefined; top = stack.pop()) {
     const { piece, depth } = top;
-    const fine = depth > 0 && offChord(piece) <= deviation && isEven(piece);
-    if (straight || fine || depth === MAX_DEPTH) {
-      const w = piece[n - 1] as number;
+    const fine = depth > 0 && offChord(piece) <= deviation && weightRatio(piece) <= MAX_WEIGHT_RATIO;
+    if (straight || fine || depth === MAX_HALVINGS) {
+      const w = piece[n - 1];
       slices.push(straight ? 0 : sliceArea(piece));
-      points.push((piece[n - 3] as number) / w, (piece[n - 2] as number) / w);
+      points.push(piece[n - 3] / w, piece[n - 2] / w);
     } else {
       const [left, right] = halves(piece);
       stack.push({ piece: right, depth: depth + 1 }, { piece: left, depth: depth + 1 });
@@ -151,13 +155,13 @@ function halves(bezier: readonly number[]): [number[], number[]] {
   const left: number[] = [];
   const right: number[] = new Array<number>(bezier.length);
   for (let r = 0; r < n; r++) {
-    left.push(work[0] as number, work[1] as number, work[2] as number);
+    left.push(work[0], work[1], work[2]);
     const end = 3 * (n - 1 - r);
     for (let c = 0; c < 3; c++) {
-      right[end + c] = work[end + c] as number;
+      right[end + c] = work[end + c];
     }
     for (let i = 0; i < end; i++) {
-      work[i] = ((work[i] as number) + (work[i + 3] as number)) / 2;
+      work[i] = (work[i] + work[i + 3]) / 2;
     }
   }
   return [left, right];
@@ -166,33 +170,28 @@ function halves(bezier: readonly number[]): [number[], number[]] {
 /** Largest distance of an inner control point from the chord between the ends. */
 function offChord(bezier: readonly number[]): number {
   const n = bezier.length;
-  const x0 = (bezier[0] as number) / (bezier[2] as number);
-  const y0 = (bezier[1] as number) / (bezier[2] as number);
-  const dx = (bezier[n - 3] as number) / (bezier[n - 1] as number) - x0;
-  const dy = (bezier[n - 2] as number) / (bezier[n - 1] as number) - y0;
+  const x0 = bezier[0] / bezier[2];
+  const y0 = bezier[1] / bezier[2];
+  const dx = bezier[n - 3] / bezier[n - 1] - x0;
+  const dy = bezier[n - 2] / bezier[n - 1] - y0;
   const len2 = dx * dx + dy * dy;
   let off = 0;
   for (let i = 3; i < n - 3; i += 3) {
-    const w = bezier[i + 2] as number;
-    const x = (bezier[i] as number) / w - x0;
-    const y = (bezier[i + 1] as number) / w - y0;
+    const w = bezier[i + 2];
+    const x = bezier[i] / w - x0;
+    const y = bezier[i + 1] / w - y0;
     const t = len2 > 0 ? Math.max(0, Math.min(1, (x * dx + y * dy) / len2)) : 0;
     off = Math.max(off, Math.hypot(x - t * dx, y - t * dy));
   }
   return off;
 }
 
-/** Whether the weights of a piece are close enough for sixteen Gauss points to integrate its area to a dozen digits. */
-function isEven(bezier: readonly number[]): boolean {
-  return weightRatio(bezier) <= 1.5;
-}
-
 function weightRatio(bezier: readonly number[]): number {
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
   for (let i = 2; i < bezier.length; i += 3) {
-    low = Math.min(low, bezier[i] as number);
-    high = Math.max(high, bezier[i] as number);
+    low = Math.min(low, bezier[i]);
+    high = Math.max(high, bezier[i]);
   }
   return high / low;
 }
@@ -200,8 +199,8 @@ function weightRatio(bezier: readonly number[]): number {
 function extent(bezier: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i < bezier.length; i += 3) {
-    const w = bezier[i + 2] as number;
-    sum += Math.abs((bezier[i] as number) / w) + Math.abs((bezier[i + 1] as number) / w);
+    const w = bezier[i + 2];
+    sum += Math.abs(bezier[i] / w) + Math.abs(bezier[i + 1] / w);
   }
   return sum;
 }
@@ -209,30 +208,30 @@ function extent(bezier: readonly number[]): number {
 /** Signed area between a piece and its chord: half the integral of x·y′ − y·x′, which for x = X/W is (X·Y′ − Y·X′)/W². */
 function sliceArea(bezier: readonly number[]): number {
   const n = bezier.length / 3;
-  const x0 = (bezier[0] as number) / (bezier[2] as number);
-  const y0 = (bezier[1] as number) / (bezier[2] as number);
+  const x0 = bezier[0] / bezier[2];
+  const y0 = bezier[1] / bezier[2];
   let sum = 0;
   const work = new Float64Array(3 * n);
   // eight points lose up to 1e-7 of the area of a quotient of high degree
   const isPolynomial = n - 1 <= 8 && weightRatio(bezier) === 1;
   const [gaussNodes, gaussWeights] = isPolynomial ? GAUSS_8 : GAUSS_16;
   for (let g = 0; g < gaussNodes.length; g++) {
-    const t = gaussNodes[g] as number;
+    const t = gaussNodes[g];
     for (let i = 0; i < n; i++) {
-      const w = bezier[3 * i + 2] as number;
-      work[3 * i] = (bezier[3 * i] as number) - x0 * w;
-      work[3 * i + 1] = (bezier[3 * i + 1] as number) - y0 * w;
+      const w = bezier[3 * i + 2];
+      work[3 * i] = bezier[3 * i] - x0 * w;
+      work[3 * i + 1] = bezier[3 * i + 1] - y0 * w;
       work[3 * i + 2] = w;
     }
     for (let end = 3 * (n - 2); end >= 3; end -= 3) {
       for (let i = 0; i < end + 3; i++) {
-        work[i] = (1 - t) * (work[i] as number) + t * (work[i + 3] as number);
+        work[i] = (1 - t) * work[i] + t * work[i + 3];
       }
     }
     // two points are left: their difference times the degree is the derivative
     const [ax, ay, aw, bx, by, bw] = work as unknown as [number, number, number, number, number, number];
     const w = (1 - t) * aw + t * bw;
-    sum += ((gaussWeights[g] as number) * (n - 1) * (ax * by - ay * bx)) / (w * w);
+    sum += (gaussWeights[g] * (n - 1) * (ax * by - ay * bx)) / (w * w);
   }
   return sum / 2;
 }

@@ -1,10 +1,14 @@
 import { ringArea } from '@pourproof/plane';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cases } from '../../../tests/support/lane.ts';
-import { flattenCubic, flattenEllipseArc, flattenQuadratic } from './flatten.ts';
+import { cases } from '../../../../tests/support/lane.ts';
+import { CubicFlattener } from './cubic-flattener.ts';
+import { flattenEllipseArc } from './flatten-ellipse-arc.ts';
 
-// kurbo's and everybody's closed form of ½∮(x dy − y dx) over a cubic and its chord, written here from the four points
+// one for all tests: nothing of a curve may be left over for the next
+const curves = new CubicFlattener();
+
+// the closed form of ½∮(x dy − y dx) over a cubic and its chord, written here from the four points
 function cubicArea(p: readonly number[]): number {
   const [x0, y0, x1, y1, x2, y2, x3, y3] = p as [
     number,
@@ -51,7 +55,7 @@ describe('flattening a cubic', () => {
     fc.assert(
       fc.property(cubic, tolerance, (p, tol) => {
         const out = [p[0]!, p[1]!];
-        flattenCubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
+        curves.cubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
         expect(Math.abs(ringArea(out) - cubicArea(p))).toBeLessThan(1e-9 * 40 * 40);
       }),
       // a hairpin of 40 mm whose ends are 5e-7 mm apart: two pieces had no point to move aside
@@ -63,7 +67,7 @@ describe('flattening a cubic', () => {
     fc.assert(
       fc.property(cubic, tolerance, (p, tol) => {
         const out = [p[0]!, p[1]!];
-        flattenCubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
+        curves.cubic(out, ...(p as [number, number, number, number, number, number, number, number]), tol);
         expect(out.slice(-2)).toEqual(p.slice(-2));
         for (let t = 0; t <= 1; t += 1 / 64) {
           const [x, y] = cubicAt(p, t);
@@ -76,14 +80,14 @@ describe('flattening a cubic', () => {
 
   test('gives one segment for a straight curve', () => {
     const out = [0, 0];
-    flattenCubic(out, 0, 0, 1, 2, 2, 4, 3, 6, 0.005);
+    curves.cubic(out, 0, 0, 1, 2, 2, 4, 3, 6, 0.005);
     expect(out).toEqual([0, 0, 3, 6]);
   });
 });
 
 test('a quadratic keeps its area: two thirds of the control triangle', () => {
   const out = [0, 0];
-  flattenQuadratic(out, 0, 0, 5, 8, 10, 0, 0.005);
+  curves.quadratic(out, 0, 0, 5, 8, 10, 0, 0.005);
   expect(Math.abs(ringArea(out))).toBeCloseTo((2 / 3) * 40, 10);
 });
 
@@ -103,7 +107,7 @@ test('a full ellipse keeps πab, turned and mirrored', () => {
 test('a flat quadratic keeps its area at every height, also where one inner vertex would be too few', () => {
   for (let height = 0.001; height < 0.4; height += 0.001) {
     const out = [0, 0];
-    flattenQuadratic(out, 0, 0, 2, height, 4, 0, 0.01);
+    curves.quadratic(out, 0, 0, 2, height, 4, 0, 0.01);
     // two thirds of the control triangle 4 × height / 2
     expect(Math.abs(ringArea(out))).toBeCloseTo((4 / 3) * height, 12);
   }
@@ -115,7 +119,7 @@ test('a curve with one tight bend is not divided finely all along', () => {
   const bend = Math.hypot(40 - 2 * 0.5 + 0.2, 1 + 2 + 6);
   const even = Math.ceil(Math.sqrt((6 * Math.max(bend, Math.hypot(-2 * 40 + 0.5, -3))) / (4 * 0.005)));
   const out: number[] = [0, 0];
-  flattenCubic(out, ...p, 0.005);
+  curves.cubic(out, ...p, 0.005);
   expect(out.length / 2).toBeLessThan(0.6 * even);
 });
 
@@ -123,7 +127,7 @@ test('a quarter circle takes no more points than equal chords of half the tolera
   for (const r of [0.5, 1, 2.5, 5, 20, 100]) {
     const h = (4 / 3) * Math.tan(Math.PI / 8) * r;
     const out: number[] = [];
-    flattenCubic(out, r, 0, r, h, h, r, 0, r, 0.005);
+    curves.cubic(out, r, 0, r, h, h, r, 0, r, 0.005);
     const step = 2 * Math.acos(1 - 0.0025 / r);
     // the bend of the Bézier varies by about a percent along the arc, and pieces are planned an eighth lower
     expect(out.length / 2).toBeLessThanOrEqual(Math.ceil((1.08 * Math.PI) / 2 / step) + 1);

@@ -1,7 +1,7 @@
 import { boundsOf, type Point } from '@pourproof/plane';
 import { type Doubled, type Line, SNAP_MM } from './chain-graph.ts';
 
-/** Directions that differ by less are one, in radians: 1 µm in 10 m. */
+/** Directions that differ by less, in radians, are one: 1 µm in 10 m. A larger angle would merge lines that part visibly at their ends. */
 const SAME_DIRECTION = 1e-7;
 
 /** Straight lines as stretches of endless ones, by the number of the line. */
@@ -36,7 +36,7 @@ export function mergeOverlaps(lines: readonly Line[]): Merged {
   const straight: number[] = [];
   for (let i = 0; i < lines.length; i++) {
     if (Number.isNaN(stretches.angle[i])) {
-      keep(merged, lines[i] as Line, i);
+      keep(merged, lines[i], i);
     } else {
       straight.push(i);
     }
@@ -62,7 +62,7 @@ function measureStretches(lines: readonly Line[]): Stretches {
   const [from, to] = [new Float64Array(n), new Float64Array(n)];
   const [x0, y0] = referencePoint(lines);
   for (let i = 0; i < n; i++) {
-    const line = lines[i] as Line;
+    const line = lines[i];
     const [ax, ay, bx, by] = line as [number, number, number, number];
     if (line.length !== 4 || Math.hypot(bx - ax, by - ay) <= SNAP_MM) {
       angle[i] = Number.NaN;
@@ -94,13 +94,13 @@ function referencePoint(lines: readonly Line[]): Point {
 
 /** Sorts numbers by their rank and splits them where a rank is further than `span` from the first of its run. */
 function* runs(numbers: Uint32Array, rank: Float64Array, span: number): Generator<Uint32Array> {
-  const rankOf = (i: number): number => rank[i] as number;
+  const rankOf = (i: number): number => rank[i];
   if (numbers.length > 1) {
     numbers.sort((a, b) => rankOf(a) - rankOf(b));
   }
   let start = 0;
   for (let k = 1; k <= numbers.length; k++) {
-    if (k === numbers.length || rankOf(numbers[k] as number) - rankOf(numbers[start] as number) > span) {
+    if (k === numbers.length || rankOf(numbers[k]) - rankOf(numbers[start]) > span) {
       yield numbers.subarray(start, k);
       start = k;
     }
@@ -110,16 +110,16 @@ function* runs(numbers: Uint32Array, rank: Float64Array, span: number): Generato
 function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): void {
   const { lines, from, to } = stretches;
   if (onLine.length > 1) {
-    onLine.sort((a, b) => (from[a] as number) - (from[b] as number));
+    onLine.sort((a, b) => from[a] - from[b]);
   }
   let start = 0;
   let end = Number.NEGATIVE_INFINITY;
   for (let k = 0; k <= onLine.length; k++) {
     const i = onLine[k];
-    if (k > start && (i === undefined || (from[i] as number) >= end - SNAP_MM)) {
-      const first = onLine[start] as number;
+    if (k > start && (i === undefined || from[i] >= end - SNAP_MM)) {
+      const first = onLine[start];
       if (k - start === 1) {
-        keep(merged, lines[first] as Line, first);
+        keep(merged, lines[first], first);
       } else {
         mergeCluster(onLine.subarray(start, k), stretches, merged);
       }
@@ -127,7 +127,7 @@ function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): v
       end = Number.NEGATIVE_INFINITY;
     }
     if (i !== undefined) {
-      end = Math.max(end, to[i] as number);
+      end = Math.max(end, to[i]);
     }
   }
 }
@@ -135,11 +135,11 @@ function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): v
 /** Keeps what lies between neighbouring ends of a cluster of overlapping stretches, once. */
 function mergeCluster(cluster: Uint32Array, { lines, angle, from, to }: Stretches, merged: Merged): void {
   const ends: { along: number; x: number; y: number; piece: number }[] = [];
-  const direction = angle[cluster[0] as number] as number;
+  const direction = angle[cluster[0]];
   let reach = Number.NEGATIVE_INFINITY;
   for (const i of cluster) {
-    const [ax, ay, bx, by] = lines[i] as readonly number[] as [number, number, number, number];
-    const [low, high] = [from[i] as number, to[i] as number];
+    const [ax, ay, bx, by] = lines[i] as [number, number, number, number];
+    const [low, high] = [from[i], to[i]];
     if (low < reach - SNAP_MM) {
       merged.doubled.push({ atMm: [(ax + bx) / 2, (ay + by) / 2], piece: i });
     }
@@ -150,7 +150,7 @@ function mergeCluster(cluster: Uint32Array, { lines, angle, from, to }: Stretche
     ends.push({ along: forward ? high : low, x: bx, y: by, piece: i });
   }
   ends.sort((a, b) => a.along - b.along);
-  let last = ends[0] as (typeof ends)[number];
+  let last = ends[0];
   for (const end of ends) {
     if (end.along - last.along > SNAP_MM) {
       keep(merged, [last.x, last.y, end.x, end.y], last.piece);

@@ -28,7 +28,7 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
   const rings: { coords: number[]; piece: number }[] = [];
   const used = new Uint8Array(2 * graph.lines.length);
   for (const h of stars.list) {
-    const isCell = odd.isOdd[graph.node[h] as number] === 1;
+    const isCell = odd.isOdd[graph.node[h]] === 1;
     // an outline is found from either side of its lines, a cell from its own side only
     if (used[h] === 1) {
       continue;
@@ -40,14 +40,14 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
       if (!isCell) {
         used[at ^ 1] = 1;
       }
-      appendLine(coords, graph.lines[at >> 1] as Line, (at & 1) === 1);
-      at = next[at] as number;
+      appendLine(coords, graph.lines[at >> 1], (at & 1) === 1);
+      at = next[at];
     } while (at !== h);
     dropRepeatedEnd(coords);
     const area = ringArea(coords);
     // an outline that encloses nothing is kept, for whoever resolves the drawing to tell
     if (area > 0 || (!isCell && coords.length >= 6)) {
-      rings.push({ coords, piece: graph.pieceOf[h >> 1] as number });
+      rings.push({ coords, piece: graph.pieceOf[h >> 1] });
     }
   }
   return { rings, open, branches: odd.nodes.map((v) => nodePoint(graph, stars, v)) };
@@ -58,19 +58,19 @@ export function starsOf(graph: ChainGraph, alive: Uint8Array): Stars {
   const { node, nodeCount } = graph;
   const start = new Int32Array(nodeCount + 1);
   for (let h = 0; h < node.length; h++) {
-    const v = (node[h] as number) + 1;
-    start[v] = (start[v] as number) + (alive[h >> 1] as number);
+    const v = node[h] + 1;
+    start[v] = start[v] + alive[h >> 1];
   }
   for (let v = 0; v < nodeCount; v++) {
-    start[v + 1] = (start[v + 1] as number) + (start[v] as number);
+    start[v + 1] = start[v + 1] + start[v];
   }
-  const list = new Int32Array(start[nodeCount] as number);
+  const list = new Int32Array(start[nodeCount]);
   const fill = start.slice();
   for (let h = 0; h < node.length; h++) {
     if (alive[h >> 1] === 1) {
-      const v = node[h] as number;
-      list[fill[v] as number] = h;
-      fill[v] = (fill[v] as number) + 1;
+      const v = node[h];
+      list[fill[v]] = h;
+      fill[v] = fill[v] + 1;
     }
   }
   return { start, list };
@@ -82,20 +82,20 @@ function stripTails(graph: ChainGraph, alive: Uint8Array): OpenChain[] {
   const degree = new Int32Array(graph.nodeCount);
   const loose: number[] = [];
   for (let v = 0; v < graph.nodeCount; v++) {
-    degree[v] = (stars.start[v + 1] as number) - (stars.start[v] as number);
+    degree[v] = stars.start[v + 1] - stars.start[v];
     if (degree[v] === 1) {
-      loose.push(stars.list[stars.start[v] as number] as number);
+      loose.push(stars.list[stars.start[v]]);
     }
   }
   const fullDegree = degree.slice();
-  const queue = loose.map((h) => graph.node[h] as number);
+  const queue = loose.map((h) => graph.node[h]);
   for (let v = queue.pop(); v !== undefined; v = queue.pop()) {
     const h = degree[v] === 1 ? aliveHalfEdge(stars, v, alive) : -1;
     if (h >= 0) {
-      const w = graph.node[h ^ 1] as number;
+      const w = graph.node[h ^ 1];
       alive[h >> 1] = 0;
       degree[v] = 0;
-      degree[w] = (degree[w] as number) - 1;
+      degree[w] = degree[w] - 1;
       if (degree[w] === 1) {
         queue.push(w);
       }
@@ -105,8 +105,8 @@ function stripTails(graph: ChainGraph, alive: Uint8Array): OpenChain[] {
 }
 
 function aliveHalfEdge(stars: Stars, v: number, alive: Uint8Array): number {
-  for (let k = stars.start[v] as number; k < (stars.start[v + 1] as number); k++) {
-    const h = stars.list[k] as number;
+  for (let k = stars.start[v]; k < stars.start[v + 1]; k++) {
+    const h = stars.list[k];
     if (alive[h >> 1] === 1) {
       return h;
     }
@@ -128,12 +128,12 @@ function openChains(
       continue;
     }
     let h = start;
-    let w = graph.node[h ^ 1] as number;
+    let w = graph.node[h ^ 1];
     while (degree[w] === 2) {
-      const from = stars.start[w] as number;
-      const [a, b] = [stars.list[from] as number, stars.list[from + 1] as number];
+      const from = stars.start[w];
+      const [a, b] = [stars.list[from], stars.list[from + 1]];
       h = a === (h ^ 1) ? b : a;
-      w = graph.node[h ^ 1] as number;
+      w = graph.node[h ^ 1];
     }
     const bothLoose = degree[w] === 1;
     if (bothLoose) {
@@ -142,27 +142,25 @@ function openChains(
     const atMm = endPoint(graph, start);
     const otherMm = endPoint(graph, h ^ 1);
     const gapMm = bothLoose ? Math.hypot(otherMm[0] - atMm[0], otherMm[1] - atMm[1]) : 0;
-    open.push({ atMm, otherMm, gapMm, piece: graph.pieceOf[start >> 1] as number });
+    open.push({ atMm, otherMm, gapMm, piece: graph.pieceOf[start >> 1] });
   }
   return open;
 }
 
 /** A line that links two figures without being part of an outline. */
 function linkBetween(graph: ChainGraph, line: number): OpenChain {
-  const piece = graph.pieceOf[line] as number;
+  const piece = graph.pieceOf[line];
   return { atMm: endPoint(graph, 2 * line), otherMm: endPoint(graph, 2 * line + 1), gapMm: 0, piece };
 }
 
 /** Point that a half-edge leaves. */
 function endPoint(graph: ChainGraph, h: number): Point {
-  const coords = graph.lines[h >> 1] as Line;
-  return (h & 1) === 0
-    ? [coords[0] as number, coords[1] as number]
-    : [coords.at(-2) as number, coords.at(-1) as number];
+  const coords = graph.lines[h >> 1];
+  return (h & 1) === 0 ? [coords[0], coords[1]] : [coords[coords.length - 2], coords[coords.length - 1]];
 }
 
 function nodePoint(graph: ChainGraph, stars: Stars, v: number): Point {
-  return endPoint(graph, stars.list[stars.start[v] as number] as number);
+  return endPoint(graph, stars.list[stars.start[v]]);
 }
 
 /** The nodes where an odd number of lines meet, and which nodes hang together with one of those. */
@@ -170,7 +168,7 @@ function oddGroups(graph: ChainGraph, alive: Uint8Array): { nodes: number[]; isO
   const stars = starsOf(graph, alive);
   const nodes: number[] = [];
   for (let v = 0; v < graph.nodeCount; v++) {
-    if ((((stars.start[v + 1] as number) - (stars.start[v] as number)) & 1) === 1) {
+    if (((stars.start[v + 1] - stars.start[v]) & 1) === 1) {
       nodes.push(v);
     }
   }
@@ -181,8 +179,8 @@ function oddGroups(graph: ChainGraph, alive: Uint8Array): { nodes: number[]; isO
       continue;
     }
     isOdd[v] = 1;
-    for (let k = stars.start[v] as number; k < (stars.start[v + 1] as number); k++) {
-      queue.push(graph.node[(stars.list[k] as number) ^ 1] as number);
+    for (let k = stars.start[v]; k < stars.start[v + 1]; k++) {
+      queue.push(graph.node[stars.list[k] ^ 1]);
     }
   }
   return { nodes, isOdd };
@@ -202,7 +200,7 @@ function successors(graph: ChainGraph, stars: Stars, isOdd: Uint8Array): Int32Ar
     }
     for (let k = 0; k < count; k++) {
       const leaving = isOdd[v] === 1 ? (k + count - 1) % count : k ^ 1;
-      next[(around[k] as number) ^ 1] = around[leaving] as number;
+      next[around[k] ^ 1] = around[leaving];
     }
   }
   return next;
@@ -218,13 +216,13 @@ function sortByDirection(graph: ChainGraph, around: number[]): void {
 
 /** Direction in which a half-edge leaves its node, to its first point that is not the node itself. */
 function direction(graph: ChainGraph, h: number): number {
-  const coords = graph.lines[h >> 1] as Line;
+  const coords = graph.lines[h >> 1];
   const n = coords.length / 2;
   const back = (h & 1) === 1;
   const [x0, y0] = endPoint(graph, h);
   for (let k = 1; k < n; k++) {
     const i = 2 * (back ? n - 1 - k : k);
-    const [dx, dy] = [(coords[i] as number) - x0, (coords[i + 1] as number) - y0];
+    const [dx, dy] = [coords[i] - x0, coords[i + 1] - y0];
     if (Math.hypot(dx, dy) > SNAP_MM) {
       return Math.atan2(dy, dx);
     }
@@ -237,17 +235,18 @@ function appendLine(coords: number[], line: Line, back: boolean): void {
   const n = line.length / 2;
   for (let k = 0; k < n; k++) {
     const i = 2 * (back ? n - 1 - k : k);
-    const [x, y] = [line[i] as number, line[i + 1] as number];
+    const [x, y] = [line[i], line[i + 1]];
     const joins = k === 0 && coords.length > 0;
-    if (!joins || Math.hypot(x - (coords.at(-2) as number), y - (coords.at(-1) as number)) > SNAP_MM) {
+    const last = coords.length - 2;
+    if (!joins || Math.hypot(x - coords[last], y - coords[last + 1]) > SNAP_MM) {
       coords.push(x, y);
     }
   }
 }
 
 function dropRepeatedEnd(coords: number[]): void {
-  const [x, y] = [coords.at(-2) as number, coords.at(-1) as number];
-  if (Math.hypot(x - (coords[0] as number), y - (coords[1] as number)) <= SNAP_MM) {
+  const last = coords.length - 2;
+  if (Math.hypot(coords[last] - coords[0], coords[last + 1] - coords[1]) <= SNAP_MM) {
     coords.length -= 2;
   }
 }

@@ -12,12 +12,12 @@ export function pointNodes(coords: Float64Array, snap: number): { node: Int32Arr
   const first: number[] = [];
   const cells = new CellHash(n, snap);
   for (let i = 0; i < n; i++) {
-    const x = coords[2 * i] as number;
-    const y = coords[2 * i + 1] as number;
+    const x = coords[2 * i];
+    const y = coords[2 * i + 1];
     let found = -1;
     cells.near(x, y, (j) => {
-      const k = first[j] as number;
-      if (Math.hypot((coords[2 * k] as number) - x, (coords[2 * k + 1] as number) - y) <= snap) {
+      const k = first[j];
+      if (Math.hypot(coords[2 * k] - x, coords[2 * k + 1] - y) <= snap) {
         found = j;
         return true;
       }
@@ -66,7 +66,7 @@ export class CellHash {
     }
     const slot = this.slot(Math.floor(x / this.size), Math.floor(y / this.size));
     this.items[this.count] = item;
-    this.next[this.count] = this.heads[slot] as number;
+    this.next[this.count] = this.heads[slot];
     this.heads[slot] = this.count++;
   }
 
@@ -82,8 +82,8 @@ export class CellHash {
         continue;
       }
       seen.push(slot);
-      for (let e = this.heads[slot] as number; e >= 0; e = this.next[e] as number) {
-        if (see(this.items[e] as number)) {
+      for (let e = this.heads[slot]; e >= 0; e = this.next[e]) {
+        if (see(this.items[e])) {
           return;
         }
       }

@@ -1,4 +1,5 @@
-import { type CoordSink, flattenCubic } from '../flatten.ts';
+import { CubicFlattener } from './cubic-flattener.ts';
+import type { CoordSink } from './point-sink.ts';
 
 /**
  * Appends the smooth curve through given points, start point included, within `toleranceMm` and with its own signed area.
@@ -26,6 +27,7 @@ export function flattenFitSpline(
     return;
   }
   out.push(x0, y0);
+  const curves = new CubicFlattener();
   const spans = closed && n > 2 ? n : n - 1;
   const chords = Array.from({ length: spans }, (_, i) => {
     const j = (i + 1) % n;
@@ -39,7 +41,7 @@ export function flattenFitSpline(
     const h = at(chords, i) / 3;
     const [ax, ay] = [at(points, 2 * i), at(points, 2 * i + 1)];
     const [bx, by] = [at(points, 2 * j), at(points, 2 * j + 1)];
-    flattenCubic(
+    curves.cubic(
       out,
       ax,
       ay,
@@ -55,7 +57,7 @@ export function flattenFitSpline(
 }
 
 function at(list: ArrayLike<number>, i: number): number {
-  return list[i] as number;
+  return list[i];
 }
 
 function distinct(points: readonly number[], closed: boolean): number[] {

@@ -24,11 +24,11 @@ export function bridges(graph: ChainGraph, stars: Stars, alive: Uint8Array): num
     order[root] = low[root] = count++;
     for (let top = path.at(-1); top !== undefined; top = path.at(-1)) {
       const { v, by } = top;
-      const k = cursor[v] as number;
-      if (k < (stars.start[v + 1] as number)) {
+      const k = cursor[v];
+      if (k < stars.start[v + 1]) {
         cursor[v] = k + 1;
-        const h = stars.list[k] as number;
-        const w = node[h ^ 1] as number;
+        const h = stars.list[k];
+        const w = node[h ^ 1];
         if (alive[h >> 1] === 0 || h === (by ^ 1)) {
           continue;
         }
@@ -36,15 +36,15 @@ export function bridges(graph: ChainGraph, stars: Stars, alive: Uint8Array): num
           order[w] = low[w] = count++;
           path.push({ v: w, by: h });
         } else {
-          low[v] = Math.min(low[v] as number, order[w] as number);
+          low[v] = Math.min(low[v], order[w]);
         }
         continue;
       }
       path.pop();
       const parent = path.at(-1)?.v;
       if (parent !== undefined) {
-        low[parent] = Math.min(low[parent] as number, low[v] as number);
-        if ((low[v] as number) > (order[parent] as number)) {
+        low[parent] = Math.min(low[parent], low[v]);
+        if (low[v] > order[parent]) {
           found.push(by >> 1);
         }
       }

@@ -1,0 +1,32 @@
+import type { Notice, NoticeParams, NoticePlace } from '@pourproof/plane';
+
+/** Severity and wording of one kind of notice; the text is made from the parameters alone. */
+export interface NoticeKind<P extends NoticeParams> {
+  readonly severity: Notice['severity'];
+  readonly text: (params: P) => string;
+}
+
+/** A caution: the result may not be what the maker means. */
+export function caution<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
+  return { severity: 'caution', text };
+}
+
+/** A note: good to know. */
+export function note<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
+  return { severity: 'note', text };
+}
+
+/** The notice of a kind for its parameters. */
+export function makeNotice<P extends NoticeParams>(
+  code: string,
+  { severity, text }: NoticeKind<P>,
+  params: P,
+  where: readonly NoticePlace[] = [],
+): Notice {
+  return { code, params, text: text(params), where, severity };
+}
+
+/** A count with its noun: `1 shape`, `3 shapes`. */
+export function counted(count: number, one: string, many: string = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
