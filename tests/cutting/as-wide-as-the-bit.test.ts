@@ -19,10 +19,10 @@ import { pathLength } from '../support/oracles/path-length.ts';
 import { cleanFrom, rectangle } from '../support/shapes/clean-from.ts';
 import { stadium, vee } from '../support/shapes/stroke-shapes.ts';
 
-/** Strokes at odd angles: rounding makes the clearances along one differ in their last digits. */
+/** Strokes at odd angles, along which rounding makes clearances differ in their last digits. */
 const WIDTHS_MM = [1, 1.5875, 2, 3, 3.175];
 
-/** One area reached in every way there is; jumps no more than rounding next to the radius. */
+/** The cut area by every function that computes it; next to the radius it changes by no more than rounding. */
 function expectOneCut(region: CleanRegion, radius: number, name: string): number {
   const axis = medialAxis(region);
   const whole = signedArea(region);
@@ -50,7 +50,7 @@ const turned = (ring: readonly number[], rad: number): number[] => {
   return [...transformRings([c, s, -s, c, 7.3 * rad, 3.3], cleanFrom([ring])).coords];
 };
 
-test('strokes exactly as wide as the bit are cut all along, whichever way they run', () => {
+test('strokes exactly as wide as the bit are cut along all their length, in any direction', () => {
   for (let k = 0; k < 60; k++) {
     const w = WIDTHS_MM[k % WIDTHS_MM.length];
     const r = w / 2;
@@ -76,14 +76,14 @@ test('strokes exactly as wide as the bit are cut all along, whichever way they r
   }
 });
 
-test('their paths run along them as those of a bit a little narrower, or of a limit a little deeper', () => {
+test('their paths are those of a slightly narrower bit, or of a slightly deeper limit', () => {
   for (let k = 0; k < 30; k++) {
     const w = WIDTHS_MM[k % WIDTHS_MM.length];
     for (const ring of [rectangle(0, 0, 20, w), vee(50, 14, w), stadium(20, w, 0.005)]) {
       const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
       const cleared = (diameterMm: number): number =>
         pathLength(clearingPath(axis, { diameterMm, stepoverMm: w / 4, depthMm: 1 }));
-      // there and back along the middle, and the sliver round it that the narrower bit has
+      // there and back along the middle, and the sliver around it that the narrower bit has
       for (const diameterMm of [w, 2 * w * 0.375]) {
         expect(Math.abs(cleared(diameterMm) / cleared(diameterMm * (1 - 1e-6)) - 1), `${k}`).toBeLessThan(
           1e-3,
@@ -96,7 +96,7 @@ test('their paths run along them as those of a bit a little narrower, or of a li
   }
 });
 
-test('a stroke exactly as wide as a limit is not narrower, whichever way it runs', () => {
+test('a stroke exactly as wide as a limit is not narrower than it, in any direction', () => {
   for (let k = 0; k < 60; k++) {
     const w = WIDTHS_MM[k % WIDTHS_MM.length];
     for (const ring of [rectangle(0, 0, 20, w), [0, 0, 14, 0, 14, w, w, w, w, 14, 0, 14]]) {
@@ -109,7 +109,7 @@ test('a stroke exactly as wide as a limit is not narrower, whichever way it runs
   }
 });
 
-test('a bit exactly as wide as the artwork is somewhere finds one cut', () => {
+test('a bit exactly as wide as the artwork is somewhere makes one cut', () => {
   const radii = ({ nodeR }: MedialAxis): number[] => {
     const sorted = [...nodeR].filter((r) => r > 0).toSorted((a, b) => a - b);
     return [0.4, 0.7, 0.9, 1].map(

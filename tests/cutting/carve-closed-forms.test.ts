@@ -44,7 +44,7 @@ function cut(region: CleanRegion, depthMm: number, ...steps: CarveStep[]): Carvi
   return carve(medialAxis(region), steps, { depthMm });
 }
 
-/** Equal within 1e-9 of the whole, the kernel's promise on polygons. */
+/** Equal within 1e-9, relative: what the kernel guarantees on polygons. */
 function expectNear(got: number, want: number, whole = want, name = ''): void {
   expect(Math.abs(got - want) / whole, `${name}: ${got} for ${want}`).toBeLessThan(1e-9);
 }
@@ -54,7 +54,7 @@ const vee = (angleDeg: number, diameterMm: number, tip: object = {}): CarveStep 
   way: 'follow',
 });
 
-describe('a true tip', () => {
+describe('a pointed tip', () => {
   test('bar 30 × 4: b²(3a − b)/12 over tan(A/2), and a level floor at a depth limit', () => {
     for (const [name, scale, region] of variants(rectangle(0, 0, 30, 4))) {
       for (const angle of [30, 60, 90]) {
@@ -106,7 +106,7 @@ describe('a true tip', () => {
     expectNear(bar.wallAreaMm2, (400 - 216) * Math.SQRT2);
   });
 
-  test('a cutting diameter that is reached first caps the depth and is reported', () => {
+  test('a cutting diameter that is reached first limits the depth and is reported', () => {
     const bar = cut(cleanFrom([rectangle(0, 0, 40, 10)]), 5, vee(90, 4));
     expect(bar.maxDepthMm).toBeCloseTo(2, 12);
     expectNear(bar.perCutter[0]?.depthMm ?? 0, 2);
@@ -126,7 +126,7 @@ describe('a true tip', () => {
   });
 });
 
-describe('a tip flat', () => {
+describe('a flat tip', () => {
   const t = 0.3;
   test('in a bar: every slice is the opening of a smaller bar', () => {
     for (const [name, scale, region] of variants(rectangle(0, 0, 30, 4))) {
@@ -170,26 +170,26 @@ describe('a tip flat', () => {
   });
 });
 
-describe('a tip radius', () => {
+describe('a rounded tip', () => {
   const b = 0.25;
   const half = radians(30);
   const tip = { tipRadiusMm: b };
 
-  test('in a slot: the triangle less what the rounded tip leaves, by the difference of two lengths', () => {
+  test('in a slot: the triangle less what the rounded tip leaves, as the difference of two lengths', () => {
     const long = cut(cleanFrom([rectangle(0, 0, 30, 2)]), 9, vee(60, 20, tip)).volumeMm3;
     const short = cut(cleanFrom([rectangle(0, 0, 20, 2)]), 9, vee(60, 20, tip)).volumeMm3;
     const missing = b * b * (1 / Math.tan(half) - (Math.PI - 2 * half) / 2);
     expectNear((long - short) / 10, 1 / Math.tan(half) - missing);
   });
 
-  test('in a slot that it does not fit with its ball: part of a disc', () => {
+  test('in a slot narrower than its ball: part of a disc', () => {
     const long = cut(cleanFrom([rectangle(0, 0, 30, 0.3)]), 9, vee(60, 20, tip)).volumeMm3;
     const short = cut(cleanFrom([rectangle(0, 0, 20, 0.3)]), 9, vee(60, 20, tip)).volumeMm3;
     const angle = Math.asin(0.15 / b);
     expectNear((long - short) / 10, b * b * (angle - Math.sin(angle) * Math.cos(angle)));
   });
 
-  test('in a disc: a cone with the ball’s cap for its tip, and the bound holds the value', () => {
+  test('in a disc: a cone whose tip is the cap of the ball, within the bound', () => {
     const corners = 2000;
     const disc = cut(cleanFrom([regular(corners, 3 / Math.cos(Math.PI / corners))]), 99, vee(60, 20, tip));
     const touch = b * Math.cos(half);
@@ -197,13 +197,13 @@ describe('a tip radius', () => {
     const cap = b * (1 - Math.sin(half));
     const missing = (Math.PI / 3) * (touch ** 2 * below - cap ** 2 * (3 * b - cap));
     const want = (Math.PI * 27) / 3 / Math.tan(half) - missing;
-    // the polygon lies around the disc: 1 + (π/n)²/3 of its area
+    // the polygon is circumscribed: 1 + (π/n)²/3 times the area of the disc
     const shortBy = want * (1 + (Math.PI / corners) ** 2 / 3) - disc.volumeMm3;
     expect(Math.abs(shortBy)).toBeLessThan(disc.volumeErrorMm3);
     expect(disc.volumeErrorMm3).toBeLessThan(1e-6 * want);
   });
 
-  test('with a depth limit that the flanks reach everywhere nothing is doubtful but corners', () => {
+  test('with a depth limit that the flanks reach everywhere, only corners are uncertain', () => {
     const bar = cut(cleanFrom([rectangle(0, 0, 30, 10)]), 1, vee(60, 20, tip));
     expect(bar.volumeErrorMm3).toBeLessThan(1e-6 * bar.volumeMm3);
     expect(bar.volumeErrorMm3).toBeGreaterThan(0);
@@ -213,7 +213,7 @@ describe('a tip radius', () => {
 describe('cutters that clear', () => {
   const [w, l] = [6, 30];
 
-  /** ∫ of a slice of a bar over height by many Simpson steps, reach as given by hand. */
+  /** ∫ of the slice of a bar over height by Simpson's rule, for a reach as a function of height. */
   function barVolume(centre: number, depth: number, reachAt: (h: number) => number, stops: number[]): number {
     const slice = (h: number): number => {
       const t = reachAt(h);
@@ -224,7 +224,7 @@ describe('cutters that clear', () => {
     [0, ...stops, depth].reduce((from, to) => {
       const steps = 2000;
       for (let k = 0; k < steps; k++) {
-        // heights crowd at the lower end, where a ball's radius grows fastest
+        // denser at the lower end, where a ball's radius grows fastest
         const [p, q] = [from + (to - from) * (k / steps) ** 2, from + (to - from) * ((k + 1) / steps) ** 2];
         sum += ((q - p) * (slice(p) + 4 * slice((p + q) / 2) + slice(q))) / 6;
       }
@@ -233,7 +233,7 @@ describe('cutters that clear', () => {
     return sum;
   }
 
-  test('ball: a slot loses two quarter discs’ corners', () => {
+  test('ball: a slot lacks the corners of two quarter discs', () => {
     const r = 1.5;
     const long = cut(cleanFrom([rectangle(0, 0, 30, w)]), 4, clear(ballCutter(2 * r)));
     const short = cut(cleanFrom([rectangle(0, 0, 20, w)]), 4, clear(ballCutter(2 * r)));
@@ -243,7 +243,7 @@ describe('cutters that clear', () => {
     expect(long.scallopedFloorMm2).toBe(long.floorAreaMm2);
   });
 
-  test('ball shallower than its radius is as wide as it is at the face', () => {
+  test('a ball at less than its radius is as wide as its chord at the face', () => {
     const r = 1.5;
     const bar = cut(cleanFrom([rectangle(0, 0, l, w)]), 0.5, clear(ballCutter(2 * r)));
     const reach = (h: number): number => Math.sqrt(h * (2 * r - h));
@@ -293,7 +293,7 @@ describe('cutters that clear', () => {
 });
 
 describe('slices', () => {
-  test('outlines have the area that sums over the axis give, at any centre and reach', () => {
+  test('outlines have the area that sums over the axis give, for any centre radius and reach', () => {
     fc.assert(
       fc.property(holedStars, (region) => {
         const axis = medialAxis(region);
@@ -308,7 +308,7 @@ describe('slices', () => {
     );
   });
 
-  test('two flat bits: the finer one tells the cut, and what each adds sums up', () => {
+  test('two flat bits: the finer one determines the cut, and the additions sum to it', () => {
     const axis = medialAxis(one(holedStars, 5));
     const carving = carve(axis, [clear(flatCutter(1.2)), clear(flatCutter(0.4))], { depthMm: 3 });
     expectNear(carving.areaMm2, openedArea(axis, 0.2));

@@ -34,7 +34,7 @@ describe('cutters', () => {
     ]),
   ];
 
-  test('height and radius undo each other, and neither falls', () => {
+  test('height and radius are inverse to each other and do not decrease', () => {
     for (const cutter of all) {
       let before = 0;
       for (let k = 0; k <= 200; k++) {
@@ -52,7 +52,7 @@ describe('cutters', () => {
     }
   });
 
-  test('a rounded tip touches the flanks without a kink', () => {
+  test('a rounded tip is tangent to the flanks', () => {
     const side = radians(30);
     const cutter = veeCutter({ includedRad: 2 * side, diameterMm: 6, tipRadiusMm: 0.4 });
     const touch = 0.4 * (1 - Math.sin(side));
@@ -62,7 +62,7 @@ describe('cutters', () => {
     expect(slope(touch + 2e-7)).toBeCloseTo(Math.tan(side), 4);
   });
 
-  test('what makes no cutter or no step is refused', () => {
+  test('sizes that make no cutter, or no step, are refused', () => {
     for (const misuse of [
       () => flatCutter(0),
       () => ballCutter(Number.NaN),
@@ -110,7 +110,7 @@ describe('cutters', () => {
     }
   });
 
-  test('nothing to cut, and cutters that fit nowhere, give an empty cut', () => {
+  test('an empty artwork, and cutters that fit nowhere, give an empty cut', () => {
     const none = carve(medialAxis(cleanFrom([])), [vee(60), clear(flatCutter(1))], { depthMm: 1 });
     const wide = carve(medialAxis(cleanFrom([rectangle(0, 0, 3, 3)])), [clear(flatCutter(4))], {
       depthMm: 1,

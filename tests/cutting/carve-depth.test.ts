@@ -61,7 +61,7 @@ const REGIONS: readonly (readonly [name: string, region: CleanRegion])[] = [
   ['a random polygon', transformRings([0.8, 0, 0, 0.8, 0, 0], one(untangled([14, 14]), 8)) as CleanRegion],
 ];
 
-/** Distance from a point to the nearest boundary point, negative outside: all edges by hand, crossings counted. */
+/** Distance from a point to the boundary, negative outside: over all edges, with inside by counting crossings. */
 function signedDistance({ coords, ringEnds }: CleanRegion, px: number, py: number): number {
   let nearest = Infinity;
   let isInside = false;
@@ -81,7 +81,7 @@ function signedDistance({ coords, ringEnds }: CleanRegion, px: number, py: numbe
   return isInside ? nearest : -nearest;
 }
 
-/** Depth at a point by trying all centres of a grid: sure to be reached, and, with half a grid's diagonal to spare, sure not to be passed. */
+/** Bounds on the depth at a point by trying all centres of a grid: surely reached, and, with half a grid diagonal of slack, surely not exceeded. */
 function byBruteForce(
   centres: readonly (readonly [number, number, number])[],
   { cutter, way }: CarveStep,
@@ -141,7 +141,7 @@ describe.each(REGIONS)('depth at a point of %s', (_, region) => {
     expect(isCut).toBeGreaterThan(10);
   });
 
-  test('outside nothing is cut', () => {
+  test('nothing is cut outside', () => {
     const cut = carve(axis, [vee(60), clear(flatCutter(0.4))], { depthMm: DEPTH });
     fc.assert(
       fc.property(share, share, (u, v) => {
@@ -172,7 +172,7 @@ describe('depth summed over a grid is the volume', () => {
           sum += cut.depthAt(x, y);
         }
       }
-      // on so coarse a grid sums of such slopes are off by about half a hundredth
+      // on so coarse a grid the sum is off by about half a percent
       const apart = Math.abs(sum * step * step - cut.volumeMm3);
       expect(apart, name).toBeLessThan(cut.volumeErrorMm3 + 0.006 * cut.volumeMm3);
     }

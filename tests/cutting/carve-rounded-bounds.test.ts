@@ -20,7 +20,7 @@ const follow = (cutter: CarveStep['cutter']): CarveStep => ({ cutter, way: 'foll
 const vee = (angleDeg: number, tipRadiusMm: number): CarveStep =>
   follow(veeCutter({ includedRad: radians(angleDeg), diameterMm: 12, tipRadiusMm }));
 
-/** What lines through the region cross, inside only: from, to, y. */
+/** Stretches `[from, to, y]` of horizontal lines inside the region. */
 function* inside({ coords, ringEnds }: CleanRegion, step: number): Generator<[number, number, number]> {
   const [, minY, , maxY] = ringsBounds({ coords, ringEnds });
   for (let y = minY + 0.37 * step; y < maxY; y += step) {
@@ -42,7 +42,7 @@ function* inside({ coords, ringEnds }: CleanRegion, step: number): Generator<[nu
   }
 }
 
-/** The volume as a sum of depths, each the deepest of all centres at a point. */
+/** The volume as a sum of depths at the points of a grid. */
 function summed(cut: Carving, step: number): number {
   let sum = 0;
   for (const [from, to, y] of inside(cut.axis.region, step)) {
@@ -66,7 +66,7 @@ describe('volumes of rounded tips in lettering of 8 mm capitals: bounds that hol
       follow(taperedBallCutter({ tipDiameterMm: 0.5, sideRad: radians(10), diameterMm: 6 })),
       3e-3,
     ],
-    // tips about as wide as the strokes sink by much where strokes widen by little
+    // tips about as wide as the strokes sink a lot where strokes widen a little
     ['V 30°, tip 0.5', vee(30, 0.5), 6e-3],
     ['ball 1', follow(ballCutter(1)), 1e-2],
   ];
@@ -91,7 +91,7 @@ describe('volumes of rounded tips in lettering of 8 mm capitals: bounds that hol
 });
 
 describe('where the truth is known otherwise', () => {
-  test('a tip so small that it is none: the kernel’s V volume, between the bounds', () => {
+  test('a negligible tip radius: the kernel’s V volume, between the bounds', () => {
     fc.assert(
       fc.property(holedStars, (region) => {
         const axis = medialAxis(region);
@@ -106,7 +106,7 @@ describe('where the truth is known otherwise', () => {
     );
   });
 
-  test('two wide parts and a short bottleneck: the tip reaches it from both sides, and the bounds tell of it', () => {
+  test('two wide parts and a short bottleneck: the tip reaches it from both sides, and the bounds include that', () => {
     const axis = medialAxis(
       cleanFrom([[0, 0, 1.9, 0, 2, 0.45, 2.1, 0, 4, 0, 4, 1.2, 2.1, 1.2, 2, 0.75, 1.9, 1.2, 0, 1.2]]),
     );

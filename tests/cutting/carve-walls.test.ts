@@ -60,8 +60,8 @@ describe('walls in three dimensions', () => {
     expect(floor / (disc.floorAreaMm2 * Math.sin(radians(10)))).toBeCloseTo(1, 9);
   });
 
-  test('seen along an upright fibre every surface shows just its plan: together the area at the face', () => {
-    // what the plan may be off, and how much smaller elements are: chords for arcs, and in corners rounded tips seen from own normals
+  test('along a vertical fibre every surface is exposed by its plan area: together the area at the face', () => {
+    // errors of the plan, and how much smaller elements are: chords for arcs, and rounded tips in corners by own normals
     const jobs: readonly [string, CarveStep[], number, number][] = [
       ['flat', [clear(flatCutter(0.6))], 1e-9, 1e-9],
       ['two flats', [clear(flatCutter(1.2)), { ...clear(flatCutter(0.5)), depthMm: 0.4 }], 1e-9, 1e-9],
@@ -90,7 +90,7 @@ describe('walls in three dimensions', () => {
     );
   });
 
-  test('a V with a tip flat in a slot: two flanks and a level strip, by the difference of two lengths', () => {
+  test('a V with a flat tip in a slot: two flanks and a level strip, as the difference of two lengths', () => {
     const [flat, half] = [0.15, radians(30)];
     const slot = (length: number): CarvedWalls => {
       const region = cleanFrom([rectangle(0, 0, length, 2)]);
@@ -104,7 +104,7 @@ describe('walls in three dimensions', () => {
     expect((long.exposedMm2 - short.exposedMm2) / 10).toBeCloseTo(flanks + level, 8);
   });
 
-  test('elements cut to length have the same areas and exposure together, and upright parts of their normals the floor’s plan', () => {
+  test('elements divided by length have the same total area and exposure, and the vertical parts of their normals the plan area', () => {
     const axis = medialAxis(one(holedStars, 12));
     for (const steps of [[vee(60)], [clear(flatCutter(0.6))]]) {
       const cut = carve(axis, steps, { depthMm: 0.8 });
@@ -118,7 +118,7 @@ describe('walls in three dimensions', () => {
     }
   });
 
-  test('cut small, elements lie where their surfaces are: each half of a bar has half of walls and of floors', () => {
+  test('small elements lie where their surfaces are: each half of a bar has half of walls and floors', () => {
     const axis = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
     for (const steps of [
       [clear(flatCutter(3))],
@@ -164,7 +164,7 @@ describe('walls in three dimensions', () => {
           Math.abs(cut.depthAt(x + h * fx, y + h * fy) - cut.depthAt(x - h * fx, y - h * fy)) / (2 * h);
       }
     }
-    // the grid leaves out or doubles half a step along edges and ridges
+    // the grid misses or doubles half a step along edges and ridges
     expect(total * step * step).toBeCloseTo(walls.exposedMm2, 0);
     expect(Math.abs((total * step * step) / walls.exposedMm2 - 1)).toBeLessThan(0.005);
   });

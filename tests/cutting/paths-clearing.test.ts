@@ -50,7 +50,7 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     expect(Math.abs(area - openedArea(axis, r))).toBeLessThan(ARC_MM * (3 * perimeter(region) + 1));
   });
 
-  test('never brings the centre nearer to the edge than the radius, not on connecting moves either', () => {
+  test('never brings the centre nearer to the edge than the radius, not even on links', () => {
     for (const earlier of [0, 1.2 * widest, 0.7 * widest]) {
       const r = 0.2 * widest;
       const path = clearingPath(axis, {
@@ -74,20 +74,20 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     }
   });
 
-  test('is no longer than its rounds and two links there and back for each, none longer than two stepovers', () => {
+  test('is no longer than its offset loops and two links there and back for each, none longer than two stepovers', () => {
     const options = { diameterMm: 0.3 * widest, stepoverMm: 0.15 * widest, depthMm: 0 };
-    let rounds = 0;
+    let loops = 0;
     let count = 0;
     for (let level = options.diameterMm / 2; level <= widest; level += options.stepoverMm) {
       const { coords, bulges, ringEnds } = reachedOutline(axis, level, 0);
       count += ringEnds.length;
       for (const run of ringsOf({ coords, bulges, ringEnds })) {
-        rounds += run;
+        loops += run;
       }
     }
     const length = pathLength(clearingPath(axis, options));
-    expect(length).toBeGreaterThan(rounds - 1e-9);
-    expect(length - rounds).toBeLessThanOrEqual(2 * count * 2 * options.stepoverMm);
+    expect(length).toBeGreaterThan(loops - 1e-9);
+    expect(length - loops).toBeLessThanOrEqual(2 * count * 2 * options.stepoverMm);
   });
 
   test('has a length that grows with the size and hardly changes when turned', () => {
@@ -97,7 +97,7 @@ describe.each(pathShapes)('clearing the %s', (_, region) => {
     const big = { diameterMm: 7 * options.diameterMm, stepoverMm: 7 * options.stepoverMm, depthMm: 0 };
     expect(pathLength(clearingPath(medialAxis(larger), big))).toBeCloseTo(7 * length, 6);
     const turned = transformRings(rotation(0.7), region) as CleanRegion;
-    // links sit elsewhere where clearances tie but for rounding; each is at most two steps long
+    // where clearances tie save for rounding, links are elsewhere; each is at most two steps long
     const slack = 4 * options.stepoverMm;
     expect(Math.abs(pathLength(clearingPath(medialAxis(turned), options)) - length)).toBeLessThan(slack);
   });
@@ -134,14 +134,14 @@ describe('after a wider cutter', () => {
   const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
   const rest = { diameterMm: 1, stepoverMm: 0.4, depthMm: 2, earlierDiameterMm: 3, overlapMm: 0.1 };
 
-  test('only the four corners of a rectangle are left, one run each where the cutter is lifted', () => {
+  test('only the four corners of a rectangle are left, one run each where the cutter retracts', () => {
     const path = clearingPath(axis, { ...rest, stayDownMm: 0 });
     expect(path.runEnds.length).toBe(4);
     // R − r along each wall and 0.1 mm in and out
     expect(pathLength(path)).toBeCloseTo(4 * (2 * 1 + 0.2), 9);
   });
 
-  test('they are one run where it stays down, on its way from corner to corner only once, at full depth', () => {
+  test('they are one run where it stays down and moves from corner to corner only once, at full depth', () => {
     const path = clearingPath(axis, { ...rest, deepestPassMm: 0.5 });
     expect(path.runEnds.length).toBe(1);
     const ways = movesBetween(path, 6.9);
@@ -168,7 +168,7 @@ describe.each(pathShapes)('staying down in the %s', (_, region) => {
   const axis = medialAxis(region);
   const widest = axis.nodeR.reduce((a, b) => Math.max(a, b), 0);
 
-  test('leads only over what the earlier cutter has cut, and saves lifts', () => {
+  test('moves only over what the earlier cutter has cut, and saves retracts', () => {
     const before = 0.5 * widest;
     const r = 0.2 * widest;
     const rest = { diameterMm: 2 * r, stepoverMm: r, depthMm: 1, earlierDiameterMm: 2 * before };

@@ -15,7 +15,7 @@ const point = (path: CutterPath, i: number): [number, number, number] => [
   path.points[3 * i + 2]!,
 ];
 
-/** Length of the different straight pieces of a path with no curves, each counted once. */
+/** Length of the distinct moves of a path of straight moves, each counted once. */
 function onceMm(path: CutterPath): number {
   const seen = new Map<string, number>();
   const key = (p: readonly number[]): string => p.map((v) => v.toFixed(6)).join(',');
@@ -49,7 +49,7 @@ test('at a depth limit the tip goes around where the limit is reached and from t
   expect(found.path.points.filter((_, i) => i % 3 === 2).every((depth) => depth <= 3)).toBe(true);
 });
 
-test('a circle flattened is one plunge at its middle, or one round at a depth limit', () => {
+test('a flattened circle is one plunge at its centre, or one offset loop at a depth limit', () => {
   const axis = medialAxis(cleanFrom([regular(400, 5, 3, 2)]));
   const deep = followingPath(axis, { includedRad: RIGHT, depthMm: Infinity });
   expect([...deep.path.runEnds]).toEqual([1]);
@@ -62,25 +62,25 @@ test('a circle flattened is one plunge at its middle, or one round at a depth li
   expect(level.path.runEnds.length).toBe(1);
 });
 
-test('the way over the parabola between a wall and a point has its true length', () => {
+test('the path along the parabola between a wall and a vertex has its true length', () => {
   // a wall along y = 0 and the point (0, 2), where two walls meet that fall 58 on 40: the tip's height is that of y = (x² + h²)/2h
   const h = 2;
   const wedge = cleanFrom([[-40, 0, 40, 0, 40, 60, 0, h, -40, 60]]);
   const tan = Math.tan(Math.PI / 6);
   const cut = { includedRad: Math.PI / 3, depthMm: Infinity, toleranceMm: 1e-8 };
-  // it ends where the way to the point is square to those walls
+  // it ends where the line to the vertex is at right angles to those walls
   const u = h * Math.tan(Math.atan2(58, 40) / 2);
   const k = Math.sqrt(1 + 1 / tan ** 2) / h;
   const half = (u / 2) * Math.hypot(1, k * u) + Math.asinh(k * u) / (2 * k);
   expect(Math.abs(lengthWithin(followingPath(medialAxis(wedge), cut).path, u) - 2 * half)).toBeLessThan(1e-6);
 });
 
-test('the way over the hyperbola between two points has its true length', () => {
+test('the path along the hyperbola between two vertices has its true length', () => {
   const h = 1.5;
   const waist = cleanFrom([[-30, -30, 0, -h, 30, -30, 30, 30, 0, h, -30, 30]]);
   const tan = Math.tan(0.4);
   const cut = { includedRad: 0.8, depthMm: Infinity, toleranceMm: 1e-8 };
-  // from the waist to where the way to a point is square to the walls beside it, 28.5 down on 30 across
+  // from the waist to where the line to a vertex is at right angles to the walls beside it, 28.5 down on 30 across
   const u = (h * 28.5) / 30;
   const steps = 100000;
   let half = 0;
@@ -103,7 +103,7 @@ function lengthWithin(path: CutterPath, u: number): number {
   return sum;
 }
 
-test('a rounded tip goes less deep by what its cone would reach farther, and rises along its own circle in corners', () => {
+test('a rounded tip is less deep by the missing apex of its cone, and rises along its own circle in corners', () => {
   const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
   const rho = 0.8;
   const half = Math.PI / 6;
@@ -115,7 +115,7 @@ test('a rounded tip goes less deep by what its cone would reach farther, and ris
   });
   const deepest = Math.max(...found.path.points.filter((_, i) => i % 3 === 2));
   expect(deepest).toBeCloseTo(5 / Math.tan(half) - (rho / Math.sin(half) - rho), 9);
-  // along a 90° corner 1 mm of clearance takes √2 mm of way; r = ρ sin t on the circle, from 0 to a quarter less half the angle
+  // along a 90° corner 1 mm of clearance takes √2 mm of path; r = ρ sin t on the circle, from 0 to a quarter less half the angle
   const steps = 200000;
   let arc = 0;
   for (let k = 0; k < steps; k++) {
@@ -126,7 +126,7 @@ test('a rounded tip goes less deep by what its cone would reach farther, and ris
   expect(found.lengthMm - found.retracedMm).toBeCloseTo(10 + 4 * (arc + cone), 7);
 });
 
-test('a flat tip stops where it fits no longer, and goes less deep by what its cone would reach farther', () => {
+test('a flat tip stops where it no longer fits, and is less deep by the missing apex of its cone', () => {
   const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
   const found = followingPath(axis, { includedRad: Math.PI / 3, tipFlatMm: 1, depthMm: Infinity });
   const deepest = (5 - 0.5) / Math.tan(Math.PI / 6);
@@ -153,7 +153,7 @@ describe.each(pathShapes)('following the %s', (_, region) => {
     }
   });
 
-  test('leaves no part of the edge farther from some disc of the tip than what may be ignored', () => {
+  test('leaves no part of the edge farther from every disc of the tip than may be ignored', () => {
     const ignoreMm = 0.02;
     const { path } = followingPath(axis, {
       includedRad: 1.1,
@@ -195,7 +195,7 @@ describe.each(pathShapes)('following the %s', (_, region) => {
     expect(turned.lengthMm - turned.retracedMm).toBeCloseTo(lengthMm - retracedMm, 6);
   });
 
-  test('takes no more lifts than ends that are too far apart to walk back between', () => {
+  test('takes no more retracts than there are ends too far apart to walk back between', () => {
     const few = followingPath(axis, { includedRad: 1.1, depthMm: Infinity, retraceMm: Infinity });
     const many = followingPath(axis, { includedRad: 1.1, depthMm: Infinity, retraceMm: 0 });
     expect(few.path.runEnds.length).toBeLessThanOrEqual(many.path.runEnds.length);
@@ -204,7 +204,7 @@ describe.each(pathShapes)('following the %s', (_, region) => {
   });
 });
 
-/** Points of the edge touched only between two points of the path lie a little farther from both than from the curve between them. */
+/** Points of the edge that are touched between two points of the path are a little farther from both than from the curve. */
 const reflexSlack = 0.01;
 
 test('a stroke with eight long teeth is one run where walking back is cheap, several where it is not', () => {

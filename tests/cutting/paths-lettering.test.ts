@@ -31,7 +31,7 @@ describe.each(FACES)('lettering in %s', (face) => {
     const region = await lettered(face, 0.01);
     const axis = medialAxis(region);
     const arcMm = 2e-3;
-    // another engine's arcs are chords: it loses a part of their tolerance along the edge of what is swept
+    // another engine's arcs are chords: it loses part of their tolerance along the edge of what is swept
     const bound = arcMm * 3 * perimeter(region);
     const first = clearingPath(axis, { diameterMm: 1.6, stepoverMm: 0.7, depthMm: 3 });
     const swept = floatSweptArea(runsOf(first, arcMm / 10), 0.8, arcMm, packRings([]));
@@ -70,7 +70,7 @@ describe.each(FACES)('lettering in %s', (face) => {
     }
   });
 
-  test('takes about the same way and time however finely it is flattened', async () => {
+  test('takes about the same length and time however finely it is flattened', async () => {
     const [coarse, fine] = await Promise.all(
       [0.01, 0.001].map(async (toleranceMm) => {
         const axis = medialAxis(await lettered(face, toleranceMm));
@@ -79,14 +79,14 @@ describe.each(FACES)('lettering in %s', (face) => {
         return [cuttingTime(clear).cutMinutes, cuttingTime(follow.path).minutes] as const;
       }),
     );
-    // lifts of the clearing are left out: a place just as wide as the bit may or may not be let through
+    // retracts of the clearing are left out: a place exactly as wide as the bit may or may not be entered
     expect(Math.abs(fine![0] / coarse![0] - 1)).toBeLessThan(0.01);
-    // a branch more or less where it reaches just 20 µm
+    // one branch more or less if it reaches just 20 µm
     expect(Math.abs(fine![1] / coarse![1] - 1)).toBeLessThan(0.02);
   });
 });
 
-test('what each bit adds in lettering sums up to the reach of the narrowest, and whatever adds takes its way and time', async () => {
+test('what each bit adds in lettering sums to the reach of the narrowest, and whatever adds takes length and time', async () => {
   const axis = medialAxis(await lettered('lora-400', 0.01));
   const bits = [3.175, 1.5875, 3, 0.8];
   const steps = bits.map((diameterMm) => ({ cutter: flatCutter(diameterMm), way: 'clear' }) as const);

@@ -41,7 +41,7 @@ describe.each(pathShapes)('where the centre may go in the %s', (_, region) => {
     const r = 0.4 * widest;
     const arcMm = 1e-4;
     const ours = erodedArea(axis, r);
-    // inward offsets are no longer than the artwork's edge plus a turn at each reflex point; the engines' arcs are chords
+    // inward offsets are no longer than the artwork's edge plus a turn at each reflex vertex; the engines' arcs are chords
     const bound = arcMm * (perimeter(region) + region.coords.length * r);
     expect(Math.abs(ours - integerOffset(region, r, arcMm))).toBeLessThan(bound);
     expect(Math.abs(ours - floatOffsetArea(region, -r, arcMm))).toBeLessThan(bound);
@@ -85,7 +85,7 @@ test('a hole keeps its offset as a negative ring with one arc at each of its cor
   expect(rings.bulges.filter((b) => b > 0).length).toBe(0);
 });
 
-test('a radius that means nothing is refused', () => {
+test('a negative radius, or one that is no number, is refused', () => {
   expect(() => reachedOutline(medialAxis(annulus), -1, 0)).toThrow(RangeError);
   expect(() => reachedOutline(medialAxis(annulus), Number.NaN, 0)).toThrow(RangeError);
 });

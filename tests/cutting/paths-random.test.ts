@@ -38,7 +38,7 @@ const regions = fc.oneof(
 const share = fc.double({ min: 0.15, max: 1, noNaN: true });
 const options = cases(25);
 
-test('two cutters in order sweep what the narrower reaches, wherever rounds, links and ways between runs lie', () => {
+test('two cutters in order sweep what the narrower one reaches, wherever loops, links and moves between runs lie', () => {
   fc.assert(
     fc.property(regions, share, share, share, (region, first, second, step) => {
       const axis = medialAxis(region);

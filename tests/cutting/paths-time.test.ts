@@ -46,7 +46,7 @@ describe('a straight move from rest to rest', () => {
     expect(cutSeconds(line([0, 0, 0], [9, 0, 0]))).toBeCloseTo(2 * Math.sqrt(9 / 100), 12);
   });
 
-  test('takes the same when points are put in along it, or repeated', () => {
+  test('takes the same when points along it are inserted or repeated', () => {
     const whole = cutSeconds(line([0, 0, 0], [100, 0, 0]));
     const parts = line([0, 0, 0], [1, 0, 0], [1, 0, 0], [40, 0, 0], [99.5, 0, 0], [100, 0, 0]);
     expect(cutSeconds(parts)).toBeCloseTo(whole, 9);
@@ -59,7 +59,7 @@ describe('a straight move from rest to rest', () => {
 });
 
 describe('corners', () => {
-  test('are passed with full stops where the way turns back or no rounding is allowed', () => {
+  test('are passed with full stops where the path turns back, or no deviation is allowed', () => {
     const one = cutSeconds(line([0, 0, 0], [100, 0, 0]));
     expect(cutSeconds(line([0, 0, 0], [100, 0, 0], [0, 0, 0]))).toBeCloseTo(2 * one, 9);
     const square = line([0, 0, 0], [100, 0, 0], [100, 100, 0], [0, 100, 0], [0, 0, 0]);
@@ -85,9 +85,9 @@ describe('corners', () => {
         points.push([ring[i]!, ring[i + 1]!, 0]);
       }
     }
-    // corners so flat allow more than the feed by themselves, but their circle no more than √(a·ρ) = 20 mm/s
+    // corners this flat allow more than the feed by themselves, but their circle only √(a·ρ) = 20 mm/s
     const length = 20 * 720 * 2 * radius * Math.sin(Math.PI / 720);
-    // moves are joined to chords, between whose ends it may gain a little: 2·a·0.2 mm on 400 mm²/s²
+    // moves are merged into chords, along which the speed may rise a little: 2·a·0.2 mm on 400 mm²/s²
     expect(cutSeconds(line(...points))).toBeGreaterThan((0.95 * length) / 20);
     expect(cutSeconds(line(...points))).toBeLessThan(length / 20 + 2 * (20 / 100));
   });
@@ -106,7 +106,7 @@ test('an arc is passed no faster than √(a·ρ)', () => {
 
 test('a slope down is held to the plunge speed, a slope up is not', () => {
   const down = cutSeconds(line([0, 0, 0], [30, 0, 40]));
-  // 50 mm of way for 40 mm of depth at 6 mm/s: 7.5 mm/s along
+  // 50 mm of path for 40 mm of depth at 6 mm/s: 7.5 mm/s along it
   expect(down).toBeCloseTo(50 / 7.5 + 7.5 / 100, 9);
   expect(cutSeconds(line([0, 0, 40], [30, 0, 0]))).toBeCloseTo(50 / 60 + 60 / 100, 9);
 });
@@ -133,7 +133,7 @@ test('two runs cost two plunges, two retracts and one move between them', () => 
   expect(found.minutes).toBeCloseTo(found.cutMinutes + found.plungeMinutes + found.rapidMinutes, 12);
 });
 
-test('no runs take no time, and what was assumed is listed with its origin', () => {
+test('no runs take no time, and assumptions are listed with their origin', () => {
   const nothing = { points: new Float64Array(0), bulges: new Float64Array(0), runEnds: new Uint32Array(0) };
   const found = cuttingTime(nothing, { feedMmPerMin: 1500 });
   expect(found.minutes).toBe(0);
@@ -152,7 +152,7 @@ test('no runs take no time, and what was assumed is listed with its origin', () 
   expect(found.assumptions.length).toBe(6);
 });
 
-test('values of a machine that mean nothing are refused', () => {
+test('values of a machine out of range are refused', () => {
   const path = line([0, 0, 0], [1, 0, 0]);
   for (const bad of [
     { feedMmPerMin: 0 },
@@ -173,7 +173,7 @@ test('no path is faster than its feed, and more acceleration never takes longer'
       const quick = cutSeconds(path, { accelerationMmPerS2: 400 });
       expect(slow).toBeGreaterThanOrEqual(pathLength(path) / 60 - 1e-9);
       expect(quick).toBeLessThanOrEqual(slow + 1e-9);
-      // nor slower than with a stop at each point
+      // nor slower than with a stop at every point
       const stops = points.slice(1).reduce((sum, _, i) => {
         return sum + cutSeconds(line([...points[i]!, 2], [...points[i + 1]!, 2]));
       }, 0);
@@ -248,7 +248,7 @@ describe('passes', () => {
   test('are equal, and as many as the deepest allowed pass asks for', () => {
     expect(equalPasses(6, 2)).toEqual([2, 4, 6]);
     expect(equalPasses(6.1, 2).length).toBe(4);
-    // 0.3 / 0.1 is a little below 3 and 0.7 / 0.1 a little below 7, 0.6 / 0.2 a little above: none may cost a pass
+    // 0.3 / 0.1 is a little below 3, 0.7 / 0.1 a little below 7, 0.6 / 0.2 a little above 3: none may add a pass
     expect([0.3, 0.7].map((d) => equalPasses(d, 0.1).length)).toEqual([3, 7]);
     expect(equalPasses(0.6, 0.2).length).toBe(3);
     expect(equalPasses(0, 2)).toEqual([]);
@@ -256,7 +256,7 @@ describe('passes', () => {
     expect(() => equalPasses(-1, 1)).toThrow(RangeError);
   });
 
-  test('of a clearing repeat it at each depth, without lifts where a run closes', () => {
+  test('of a clearing repeat it at each depth, without retracts where a run closes', () => {
     const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
     const once = clearingPath(axis, { diameterMm: 3, stepoverMm: 1.2, depthMm: 6 });
     const thrice = inPasses(once, equalPasses(6, 2));
@@ -271,7 +271,7 @@ describe('passes', () => {
     expect([...path.points.slice(9, 21)]).toEqual([10, 5, 2, 10, 0, 2, 0, 0, 2, 0, 0, 3]);
   });
 
-  test('of a V cut are level where it leads deeper, and the last is the cut itself', () => {
+  test('of a V cut are level where it is deeper, and the last one is the cut itself', () => {
     const path = inPasses(line([0, 0, 0], [4, 0, 4], [10, 0, 4], [14, 0, 0]), [2, 4]);
     expect(path.runEnds.length).toBe(2);
     expect([...path.points.slice(0, 12)]).toEqual([2, 0, 2, 4, 0, 2, 10, 0, 2, 12, 0, 2]);
@@ -292,7 +292,7 @@ describe('passes', () => {
   });
 });
 
-/** Length in plan of what of a path of straight moves lies below a depth. */
+/** Length in plan of the parts of a path of straight moves below a depth. */
 function lengthBelow(path: CutterPath, depth: number): number {
   return overMoves(path, (flat, z0, z1) => {
     const high = Math.max(z0, z1);
@@ -319,7 +319,7 @@ function overMoves(path: CutterPath, measure: (flat: number, z0: number, z1: num
   return sum;
 }
 
-describe('what each cutter costs', () => {
+describe('the effort of each cutter', () => {
   const room = cleanFrom([rectangle(0, 0, 40, 20)], [rectangle(18, 8, 4, 4)]);
   const axis = medialAxis(room);
   const diameters = [6, 2, 4, 1];
@@ -339,13 +339,13 @@ describe('what each cutter costs', () => {
     expect(efforts[0]!.pathMm).toBeCloseTo(2 * pathLength(path), 6);
   });
 
-  test('takes rounds by the width of the tip, and passes as deep as it is told to', () => {
+  test('takes its stepover from the width of the tip, and passes as deep as given', () => {
     const [slender, asked] = cutterEfforts({ clear: axis, follow: axis }, [
       { way: 'clear', widthMm: 6, tipMm: 1, depthMm: 5 },
       { way: 'clear', widthMm: 3, stepoverShare: 0.25, deepestPassMm: 5, depthMm: 5 },
     ]);
-    const rounds = clearingPath(axis, { diameterMm: 6, stepoverMm: 0.4, depthMm: 5, deepestPassMm: 3 });
-    expect(slender).toMatchObject({ passes: 2, pathMm: cuttingTime(rounds).cutMm });
+    const loops = clearingPath(axis, { diameterMm: 6, stepoverMm: 0.4, depthMm: 5, deepestPassMm: 3 });
+    expect(slender).toMatchObject({ passes: 2, pathMm: cuttingTime(loops).cutMm });
     const corners = clearingPath(axis, {
       diameterMm: 3,
       stepoverMm: 0.75,
@@ -356,7 +356,7 @@ describe('what each cutter costs', () => {
     expect(asked).toMatchObject({ passes: 1, pathMm: cuttingTime(corners).cutMm });
   });
 
-  test('clears all of the floor below a shorter one, and above only what that left', () => {
+  test('clears all of the floor below a shorter one, and above it only what that one left', () => {
     const clearing = { diameterMm: 2, stepoverMm: 0.8, deepestPassMm: 1 };
     const above = clearingPath(axis, { ...clearing, depthMm: 2, earlierDiameterMm: 6 });
     const below = clearingPath(axis, { ...clearing, openDepthMm: 2, depthMm: 5 });
@@ -374,7 +374,7 @@ describe('what each cutter costs', () => {
     expect(none).toMatchObject({ pathMm: 0, passes: 0 });
   });
 
-  test('of a V is its way along the axis, in passes where that leads deep; it takes nothing from those that clear', () => {
+  test('of a V is its path along the axis, in passes where that is deep; it takes nothing from those that clear', () => {
     const vee = { includedRad: Math.PI / 3, depthMm: 3 };
     const [first, between, last] = cutterEfforts({ clear: axis, follow: axis }, [
       { way: 'clear', widthMm: 6, depthMm: 5 },

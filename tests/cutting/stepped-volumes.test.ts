@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { offsetPeers, PEER_GRID_MM } from '../support/oracles/offset-peers.ts';
 import { lettered } from '../support/shapes/lettered.ts';
 
-/** Numbers of prisms; each is twice the one before, so that the finest areas hold all. */
+/** Numbers of prisms, each twice the one before, so that the sections of the finest include all others. */
 const LEVELS = [8, 16, 32, 64];
 const FINEST = 64;
 const ARC_MM = 1e-4;
@@ -22,7 +22,7 @@ const GLYPHS = [
 const peer = (await offsetPeers()).find(({ name }) => name === 'clipper2-wasm')!;
 const shortMm = peer.arcExcess * ARC_MM + SLACK_MM;
 
-/** Sums of prisms below and above a body whose sections at FINEST + 1 heights are known to be at least `low` and at most `high`, falling or rising. */
+/** Sums of prisms inside and around a body whose sections at FINEST + 1 heights lie between `low` and `high`, both monotonic. */
 function bracket(low: readonly number[], high: readonly number[], heightMm: number, levels: number) {
   const step = FINEST / levels;
   let below = 0;
@@ -44,13 +44,13 @@ function expectClosingBrackets(
     const { below, above } = bracket(low, high, heightMm, levels);
     expect(below, `${levels} levels`).toBeLessThanOrEqual(volume);
     expect(above, `${levels} levels`).toBeGreaterThanOrEqual(volume);
-    // sections only fall, or only rise: the gap is one step of what they do so in all, and a little for the arcs
+    // sections are monotonic: the gap is one step of their total change, and a little for the arcs
     const step = (heightMm / levels) * Math.max(...high);
     expect(above - below, `${levels} levels`).toBeLessThan(1.1 * step);
   }
 }
 
-/** Sections of a V cut are the artwork eroded by what the flanks have come in by; radii are moved so that the engine's arcs are on the safe side. */
+/** Sections of a V cut: the artwork eroded by the inset of the flanks, with radii adjusted so that the engine's chords stay on the safe side. */
 function vSections(region: CleanRegion, radii: readonly number[]) {
   const at = (radius: number) => peer.areas(region, radius, [0], ARC_MM)[0]!;
   return {

@@ -24,7 +24,7 @@ describe('adaptiveIntegral', () => {
     }
   });
 
-  test('the error told holds the true one where the function has a kink or an upright slope', () => {
+  test('the stated error bounds the true one where the function has a kink or a vertical tangent', () => {
     for (const [f, want] of [
       [(x: number) => Math.abs(x - 1 / 3), 5 / 18],
       [Math.sqrt, 2 / 3],
@@ -37,13 +37,13 @@ describe('adaptiveIntegral', () => {
     }
   });
 
-  test('no stretch gives 0, and what is not a number ends', () => {
+  test('an empty interval gives 0, and NaN ends', () => {
     expect(adaptiveIntegral((x) => x, 1, 1, 1e-9)).toEqual({ value: 0, error: 0 });
     expect(adaptiveIntegral(() => Number.NaN, 0, 1, 1e-9).value).toBeNaN();
   });
 });
 
-test('absCosineIntegral is the integral of |a cos t + b| over any stretch', () => {
+test('absCosineIntegral is the integral of |a cos t + b| over any interval', () => {
   for (const [a, b] of [
     [1, 0],
     [2, 0.7],

@@ -28,7 +28,7 @@ test('each run is taken once, and always the one whose start is nearest to where
   );
 });
 
-test('starts on one line or in one place are no trouble', () => {
+test('starts may lie on one line or in one point', () => {
   expect(orderRuns([0, 0, 5, 0, 1, 0], [0, 0, 5, 0, 1, 0])).toEqual([0, 2, 1]);
   expect(orderRuns([2, 2, 2, 2], [2, 2, 2, 2])).toEqual([0, 1]);
   expect(orderRuns([], [])).toEqual([]);

@@ -31,14 +31,14 @@ function slopeAt(cutter: Cutter, height: number): number {
   return (2 * STEP) / (radiusAt(cutter, height + STEP) - radiusAt(cutter, height - STEP));
 }
 
-/** ∫ f(height) from the tip's flat to the top, stretch by stretch, crowding at both ends. */
+/** ∫ f(height) from the tip's flat to the top, piece by piece, denser at both ends. */
 function overHeights(cutter: Cutter, top: number, f: (height: number) => number): number {
   const stops = [0, ...cutter.pieces.map((piece) => piece.toHeightMm).filter((h) => h > 0 && h < top), top];
   let sum = 0;
   for (let k = 0; k + 1 < stops.length; k++) {
     const [from, to] = [stops[k]! + 2 * STEP, stops[k + 1]! - 2 * STEP];
-    const crowded = (u: number): number => 6 * u * (1 - u) * f(from + (to - from) * u * u * (3 - 2 * u));
-    sum += (to - from) * adaptiveIntegral(crowded, 0, 1, 1e-9).value;
+    const denser = (u: number): number => 6 * u * (1 - u) * f(from + (to - from) * u * u * (3 - 2 * u));
+    sum += (to - from) * adaptiveIntegral(denser, 0, 1, 1e-9).value;
   }
   return sum;
 }
@@ -60,7 +60,7 @@ describe.each(CUTTERS)('%s', (_, cutter) => {
     }
   });
 
-  test('longer by slanting: the same as summed over small steps of height', () => {
+  test('slant gain: the same as a sum over small steps of height', () => {
     const top = 0.45;
     const behind = 1.5;
     for (const sink of [0, 0.3]) {

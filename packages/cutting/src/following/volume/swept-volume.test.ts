@@ -36,7 +36,7 @@ function regionOf(points: readonly (readonly [number, number])[]): CleanRegion {
   return resolveRegions([{ coords, ringEnds: Uint32Array.of(points.length), fillRule: 'evenodd' }]).region;
 }
 
-test('the volume from below is no more than that from above, and no less than from own normals', () => {
+test('the lower bound on the volume is at most the upper one, and at least the volume by own normals', () => {
   // hundredths of a millimetre
   const along = fc.integer({ min: 0, max: 400 }).map((k) => k / 100);
   const point = fc.tuple(along, along);

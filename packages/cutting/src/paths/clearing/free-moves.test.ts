@@ -44,7 +44,7 @@ test('a move is free exactly if all its points are as far from the edge as they 
   );
 });
 
-test('a move along a wall at just the distance is free, one through the pillar is not', () => {
+test('a move along a wall at exactly the distance is free, one through the pillar is not', () => {
   const moves = new FreeMoves(axis, 1.5);
   expect(moves.isFree(-8.5, 3.5, 8.5, 3.5)).toBe(true);
   expect(moves.isFree(-8.5, 3.6, 8.5, 3.5)).toBe(false);
