@@ -1,10 +1,4 @@
 /**
- * Points closer than this share of the artwork's extent are one point: the rounding of a handful of
- * operations.
- */
-export const COINCIDENT_REL_TOL: number = 8 * Number.EPSILON;
-
-/**
  * Places into which a cutter's centre gets no farther than this, mm, count for nothing: too little to see
  * (our choice). Below twice the flattening tolerance, corners between the chords of a flattened curve would
  * count.

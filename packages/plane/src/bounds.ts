@@ -1,7 +1,7 @@
 /** An axis-parallel box `[minX, minY, maxX, maxY]` in mm; empty when minX > maxX. */
 export type Bounds = readonly [minX: number, minY: number, maxX: number, maxY: number];
 
-/** The box that holds nothing. */
+/** The empty box. */
 export const EMPTY_BOUNDS: Bounds = [
   Number.POSITIVE_INFINITY,
   Number.POSITIVE_INFINITY,
@@ -9,7 +9,7 @@ export const EMPTY_BOUNDS: Bounds = [
   Number.NEGATIVE_INFINITY,
 ];
 
-/** The box of the points `from` (included) to `to` (excluded) of a flat `[x0,y0,x1,y1,…]` array. */
+/** The bounding box of points `from` up to but not including `to` of a flat `[x0,y0,x1,y1,…]` array. */
 export function boundsOf(coords: ArrayLike<number>, from = 0, to: number = coords.length / 2): Bounds {
   let minX = Number.POSITIVE_INFINITY;
   let minY = Number.POSITIVE_INFINITY;

@@ -1,7 +1,7 @@
 import type { Notice } from './notice.ts';
 import type { Region } from './region.ts';
 
-/** One painted thing of a drawing, in mm, curves already flattened without bias in area. */
+/** One painted shape of a drawing, in mm, its curves flattened without bias in area. */
 export interface DrawnShape {
   readonly region: Region;
   /** Layer or group name; `''` when the file has none. */
@@ -11,15 +11,15 @@ export interface DrawnShape {
   /** What in the file it came from, in words: `path#name, line 12`. */
   readonly source: string;
   /**
-   * Set where the region's rings are parts that are meant to overlap, such as the pieces of a stroked line or of a letter:
-   * their crossings say nothing about the drawing.
+   * Set where the rings are meant to overlap, as the pieces of a stroked line or of a letter are: their
+   * crossings are no fault of the drawing.
    */
   readonly isPieced?: true;
 }
 
 /**
- * What a reader makes of a file or a text: painted shapes in painter's order and everything worth saying about the reading.
- * This is all that the proof knows of the artwork, wherever it came from.
+ * What a reader makes of a file or a text: shapes in painter's order, and notices. A proof knows nothing else
+ * of the artwork, wherever it came from.
  */
 export interface Drawing {
   readonly format: 'svg' | 'dxf' | 'lettering';

@@ -31,6 +31,7 @@ export {
 export { BoxIndex } from './structures/box-index.ts';
 export { UnionFind } from './structures/union-find.ts';
 export {
+  COINCIDENT_REL_TOL,
   DEFAULT_FLATTEN_TOLERANCE_MM,
   DEFAULT_JOIN_TOLERANCE_MM,
   RESOLVE_GRID_MM,

@@ -1,4 +1,4 @@
-/** A broken promise inside pourproof itself: never the maker's fault. Exit code 70 on the command line. */
+/** A broken invariant of pourproof itself, never the maker's fault. Exit code 70 on the command line. */
 export class InternalError extends Error {
   constructor(what: string) {
     super(

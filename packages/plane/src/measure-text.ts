@@ -1,6 +1,6 @@
 import { G_PER_LB, G_PER_OZ, ML_PER_US_FL_OZ, MM_PER_INCH, PT_PER_INCH, PT_PER_PICA } from './units.ts';
 
-/** What kind of quantity a typed measure is. */
+/** The kind of quantity that a typed measure is. */
 export type Quantity = 'length' | 'angle' | 'volume' | 'mass' | 'speed' | 'time' | 'temperature';
 
 /** A measure as the maker typed it: the value in our unit and the unit that was typed. */
@@ -11,7 +11,7 @@ export interface Measure {
   readonly unit: string;
 }
 
-/** A typed measure that could not be read; `message` says what, and what to type instead. */
+/** A typed measure that could not be read; `message` says why, and what to type instead. */
 export class MeasureError extends Error {
   constructor(message: string) {
     super(message);
@@ -110,10 +110,12 @@ const EXAMPLES: Readonly<Record<Quantity, readonly [string, string]>> = {
 const NUMBER = /^([+-]?)(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+\.?\d*|\.\d+)(e[+-]?\d+)?)\s*(.*)$/iu;
 
 /**
- * Reads a measure as makers type it: `1/8in`, `3/16"`, `.125in`, `1-1/2in`, `3.2mm`, `80in/min`, `2 fl oz`, `12.5 g`.
+ * Reads a measure as makers type it: `1/8in`, `3/16"`, `.125in`, `1-1/2in`, `3.2mm`, `80in/min`, `2 fl oz`,
+ * `12.5 g`.
  *
  * @param text the typed text
- * @param quantity what it must be; a bare number is refused (0 excepted only for angles and lengths: `0` is the same in every unit)
+ * @param quantity what it must be; a bare number is refused, except `0` for lengths and angles, which is the
+ *   same in every unit
  * @returns the value in mm, degrees, ml, g, mm/min, hours or °C, and the unit as typed
  * @throws {MeasureError} when the text is not a number with a unit of this quantity
  */
@@ -192,20 +194,20 @@ export function parseLengthMm(text: string): number {
   return parseMeasure(text, 'length').value;
 }
 
-/** The unit a person wants to read lengths in. */
+/** The unit in which a person reads lengths. */
 export type LengthUnit = 'mm' | 'in';
 
-/** Prints a length in the unit asked for, with digits that a shop can use (0.01 mm, 0.001 in). */
+/** A length as text in the given unit, to the digits that a shop can use (0.01 mm, 0.001 in). */
 export function formatLength(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${trim(mm, 2)} mm` : `${trim(mm / MM_PER_INCH, 3)} in`;
 }
 
-/** Prints an area in the unit asked for (0.1 mm², 0.001 in²). */
+/** An area as text in the given unit (0.1 mm², 0.001 in²). */
 export function formatArea(mm2: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${trim(mm2, 1)} mm²` : `${trim(mm2 / MM_PER_INCH ** 2, 3)} in²`;
 }
 
-/** Prints a volume: millilitres, or US fluid ounces beside inches. */
+/** A volume as text: millilitres, or US fluid ounces for those who read inches. */
 export function formatVolume(mm3: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${trim(mm3 / 1000, 2)} ml` : `${trim(mm3 / 1000 / ML_PER_US_FL_OZ, 3)} fl oz`;
 }

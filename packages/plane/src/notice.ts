@@ -1,6 +1,6 @@
 import type { Point } from './point.ts';
 
-/** Where in a file or on the artwork a notice belongs. All parts are optional: what is known is said. */
+/** Where in a file or on the artwork a notice belongs; each part is present where it is known. */
 export interface NoticePlace {
   /** Place on the artwork in mm (x right, y down). */
   readonly atMm?: Point;
@@ -10,7 +10,7 @@ export interface NoticePlace {
   readonly column?: number;
   /** The element or entity, in words: `path#name`, `LWPOLYLINE handle 2F on layer ENGRAVE`. */
   readonly element?: string;
-  /** Size of the gap that is open or was closed here, mm. */
+  /** Size of the gap that is open here, or was closed, mm. */
   readonly gapMm?: number;
 }
 
@@ -18,7 +18,8 @@ export interface NoticePlace {
 export type NoticeParams = Readonly<Record<string, string | number | readonly string[] | readonly number[]>>;
 
 /**
- * Something that a reader did or could not do with a part of a file. Nothing is skipped, closed, merged or scaled without one.
+ * What a reader did, or could not do, with part of a file. Nothing is skipped, closed, merged or scaled
+ * without a notice.
  */
 export interface Notice {
   /** Stable kebab-case id; all ids are listed in docs/unsupported.md. */
@@ -27,8 +28,8 @@ export interface Notice {
   readonly params?: NoticeParams;
   /** One or two sentences: what, and what to do. */
   readonly text: string;
-  /** Where; several places of one kind are one notice. */
+  /** The places; several of one kind share one notice. */
   readonly where: readonly NoticePlace[];
-  /** `caution`: the result may not be what the maker means; `note`: good to know. */
+  /** `caution`: the result may not be what the maker meant; `note`: for information. */
   readonly severity: 'caution' | 'note';
 }

@@ -1,19 +1,19 @@
 import { type Bounds, boundsOf } from './bounds.ts';
 
 /**
- * Rings in one flat array. `coords` is `[x0,y0,x1,y1,…]` in mm (x right, y down);
- * `ringEnds[k]` is the index of the point after the last point of ring k, so ring k runs from `ringEnds[k-1] ?? 0`.
- * A ring is closed without repeating its first point.
+ * Rings in one flat array. `coords` is `[x0,y0,x1,y1,…]` in mm (x right, y down); `ringEnds[k]` is the index
+ * of the point after the last point of ring k, so ring k runs from `ringEnds[k-1] ?? 0`. A ring is closed
+ * without repeating its first point.
  */
 export interface Rings {
   readonly coords: Float64Array;
   readonly ringEnds: Uint32Array;
 }
 
-/** How overlapping rings of one shape make its inside (SVG 2 §13.4.2). */
+/** Which points the rings of one shape enclose where they overlap (SVG 2 §13.4.2). */
 export type FillRule = 'nonzero' | 'evenodd';
 
-/** A shape as drawn: rings may cross, overlap and turn either way; the fill rule says what is inside. */
+/** A shape as drawn: rings may cross, overlap and run either way; the fill rule decides what is inside. */
 export interface Region extends Rings {
   readonly fillRule: FillRule;
 }
@@ -21,9 +21,9 @@ export interface Region extends Rings {
 declare const cleanBrand: unique symbol;
 
 /**
- * A region that geometry may trust: rings are simple and meet at most in single points; outer rings have
- * positive {@link ringArea}, holes negative; rings that touch in a point are split so that the inside is on the same side all along.
- * Only `resolveRegions` of the geometry package makes one.
+ * A region that geometry may trust: rings are simple and meet in single points at most; outer rings have
+ * positive {@link ringArea}, holes negative; rings that touch in a point are split so that the inside stays
+ * on one side. Only `resolveRegions` and the booleans of the arrangement package make one.
  */
 export type CleanRegion = Rings & { readonly [cleanBrand]: true };
 
@@ -33,15 +33,15 @@ export function ringStart(rings: Rings, k: number): number {
 }
 
 /**
- * Signed area of the points `from`…`to` (excluded) taken as a closed ring, in mm²:
- * positive when it turns from +x to +y, which is clockwise as seen with y down.
+ * Signed area in mm² of the closed ring through points `from` up to but not including `to`: positive when it
+ * turns from +x to +y, which is clockwise as seen with y down. 0 for fewer than three points.
  */
 export function ringArea(coords: ArrayLike<number>, from = 0, to: number = coords.length / 2): number {
   const n = to - from;
   if (n < 3) {
     return 0;
   }
-  // relative to the first point, so that far-away artwork keeps its digits
+  // relative to the first point, so that artwork far from the origin keeps its digits
   const x0 = coords[2 * from] as number;
   const y0 = coords[2 * from + 1] as number;
   let sum = 0;
@@ -57,7 +57,7 @@ export function ringArea(coords: ArrayLike<number>, from = 0, to: number = coord
   return sum / 2;
 }
 
-/** Sum of the signed ring areas in mm²; for a {@link CleanRegion} its area. */
+/** Sum of the signed areas of all rings, mm²: the area of a {@link CleanRegion}. */
 export function signedArea(rings: Rings): number {
   let sum = 0;
   for (let k = 0; k < rings.ringEnds.length; k++) {
@@ -66,7 +66,7 @@ export function signedArea(rings: Rings): number {
   return sum;
 }
 
-/** Total length of all rings in mm, each closed. */
+/** Total length of all rings, closed, in mm. */
 export function perimeter(rings: Rings): number {
   const { coords } = rings;
   let sum = 0;
@@ -81,12 +81,12 @@ export function perimeter(rings: Rings): number {
   return sum;
 }
 
-/** The box around all rings. */
+/** The bounding box of all rings; empty for no rings. */
 export function ringsBounds(rings: Rings): Bounds {
   return boundsOf(rings.coords);
 }
 
-/** Packs lists of flat coordinate lists into {@link Rings}. */
+/** Packs rings, each a flat `[x0,y0,x1,y1,…]` list, into {@link Rings}. */
 export function packRings(rings: readonly ArrayLike<number>[]): Rings {
   const coords = new Float64Array(rings.reduce((n, r) => n + r.length, 0));
   const ringEnds = new Uint32Array(rings.length);
@@ -99,7 +99,7 @@ export function packRings(rings: readonly ArrayLike<number>[]): Rings {
   return { coords, ringEnds };
 }
 
-/** Ring k as its own flat view of the coordinates (no copy). */
+/** The coordinates of ring k, as a view without copying. */
 export function ringCoords(rings: Rings, k: number): Float64Array {
   return rings.coords.subarray(2 * ringStart(rings, k), 2 * rings.ringEnds[k]);
 }

@@ -4,7 +4,7 @@ import { cleanRegionFrom } from '../resolve/clean-region-from.ts';
 import { joinedRings } from '../resolve/joined-rings.ts';
 import { labelSides } from '../resolve/label-sides.ts';
 
-/** How two regions are joined. */
+/** How two regions are combined. */
 export type BooleanOperation = 'union' | 'intersect' | 'subtract' | 'xor';
 
 const KEEPS: Readonly<Record<BooleanOperation, readonly [boolean, boolean, boolean, boolean]>> = {
@@ -15,9 +15,10 @@ const KEEPS: Readonly<Record<BooleanOperation, readonly [boolean, boolean, boole
 };
 
 /**
- * The clean region in mm that is in a or b, in both, in a but not in b, or in one of them only.
+ * The clean region, in mm, of the points in a or b, in both, in a but not in b, or in exactly one of them.
  *
- * Points nearer to each other than half of `RESOLVE_GRID_MM` count as one, so regions that share an edge join without a seam.
+ * Points nearer to each other than half of `RESOLVE_GRID_MM` count as one, so regions that share an edge join
+ * without a seam.
  */
 export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOperation): CleanRegion {
   const filled = (region: CleanRegion): Region => ({ ...region, fillRule: 'nonzero' });
@@ -25,8 +26,8 @@ export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOpera
 }
 
 /**
- * A boolean of drawn shapes in one sweep: `a` and `b` each stand for the union of their shapes, each shape filled by its own rule, so that
- * nothing need be resolved beforehand. Either list may be empty.
+ * A boolean of drawn shapes in one sweep: `a` and `b` each stand for the union of their shapes, each shape
+ * filled by its own rule, so that nothing need be resolved beforehand. Either list may be empty.
  *
  * @throws {RangeError} when a coordinate is not finite
  */

@@ -3,35 +3,37 @@ import { addOwner, addSegment, emptySegmentSet, isBefore, type SegmentSet } from
 import { type CrossingSink, sweepPass } from './sweep-pass.ts';
 import { VertexIndex } from './vertex-index.ts';
 
-/** Edges cut so that they meet in common ends only, with the order that they have on a sweep line. */
+/** Edges cut so that they meet in common ends only, with their order along a sweep line. */
 export interface Arrangement {
   readonly segments: SegmentSet;
-  /** Per segment the next one below its left end, −1 for none. */
+  /** For each segment the one directly below its left end, −1 for none. */
   readonly below: readonly number[];
   /** Vertex of each drawn point. */
   readonly vertexOfPoint: Uint32Array;
-  /** Points nearer than this count as one, in mm. */
+  /** Points nearer to each other than this are one, mm. */
   readonly toleranceMm: number;
-  /** Largest distance that a drawn point was moved to an earlier one, in mm. */
+  /** Largest distance that a drawn point was moved onto an earlier one, mm. */
   readonly largestMoveMm: number;
 }
 
 /**
- * A pass cuts nearly everything, a second proves it; a third was the most that drawings needed. Only where crossings lie as dense as the
- * tolerance (thousands within a thousandth of a mm) do roundings keep crossing one another.
+ * The first pass cuts nearly everything, the second proves it; drawings needed three at most. Only where
+ * crossings lie as dense as the tolerance, thousands within 1 µm, does rounding keep making new ones.
  */
 const MAX_PASSES = 10;
-/** There, points are taken together more coarsely by this factor, up to 2 µm, then 33 µm. */
+/** There the tolerance grows by this factor with each attempt: at the most, 33 µm. */
 const COARSER = 16;
 const MAX_ATTEMPTS = 5;
 
 /**
- * Cuts the edges of rings at all their meetings.
+ * Cuts the edges of rings wherever they meet.
  *
- * Drawn points keep their coordinates, except those nearer than the tolerance to an earlier one. O((n + k) log n) for n points and k meetings.
+ * Drawn points keep their coordinates, except those nearer than the tolerance to an earlier one. O((n + k)
+ * log n) for n points and k meetings.
  *
  * @param shapeOfEdge shape of each drawn edge, the edge numbered by its first point
- * @param onCrossing told of each crossing found, with owner lists of the two segments (see {@link SegmentSet})
+ * @param onCrossing makes the sink that each crossing is handed to, with the owner lists of both segments
+ *   (see {@link SegmentSet})
  * @throws {RangeError} when a coordinate is not finite
  */
 export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
@@ -46,16 +48,23 @@ export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: Cros
   throw new InternalError('cutting edges at their crossings should come to an end');
 }
 
-/** Makes the sink for a fresh attempt over a set of segments. */
+/** Makes the sink for one attempt over a set of segments. */
 export type CrossingSinkMaker = (segments: SegmentSet) => CrossingSink;
 
-/** Keeps equal points one where the extent is 0, in mm. */
+/** Tolerance where the extent is 0, mm: equal points are still one. */
 const MIN_TOLERANCE_MM = 1e-18;
 
+/** Largest tolerance as a share of the extent: minute artwork keeps its shape. */
+const MINUTE_REL_TOL = 5e-7;
+/** Smallest tolerance as a share of the extent: the cells of the vertex index have 32-bit numbers. */
+const NUMBERED_REL_TOL: number = 2 ** -30;
 /**
- * Half the grid, at most a 2·10⁶th of the extent so that minute artwork keeps its shape, at least what doubles can tell apart at this
- * distance from the origin and what the vertex index can number.
+ * Smallest tolerance as a share of the distance from the origin: 2⁸ units in the last place, what computed
+ * crossings are off by and more.
  */
+const ROUNDING_REL_TOL: number = 2 ** -44;
+
+/** Half the grid, within what the extent and the distance from the origin allow. */
 function toleranceFor(rings: Rings): number {
   const [minX, minY, maxX, maxY] = ringsBounds(rings);
   const extent = Math.max(maxX - minX, maxY - minY, 0);
@@ -64,9 +73,9 @@ function toleranceFor(rings: Rings): number {
     throw new RangeError('coordinates must be finite numbers of mm');
   }
   return Math.max(
-    Math.min(RESOLVE_GRID_MM / 2, extent * 5e-7),
-    extent * 2 ** -30,
-    farthest * 2 ** -44,
+    Math.min(RESOLVE_GRID_MM / 2, extent * MINUTE_REL_TOL),
+    extent * NUMBERED_REL_TOL,
+    farthest * ROUNDING_REL_TOL,
     MIN_TOLERANCE_MM,
   );
 }
@@ -114,7 +123,10 @@ function drawnSegments(rings: Rings, vertexOfPoint: Uint32Array, vertices: Verte
   return segments;
 }
 
-/** All vertices by x, then y: sorted into as many slots of equal width as there are vertices, and within those by comparing. */
+/**
+ * All vertices by x, then y: a bucket sort along x with as many buckets as vertices, then by comparison
+ * within each.
+ */
 function sweepOrder({ x, y }: VertexIndex): Uint32Array {
   const count = x.length;
   let minX = Number.POSITIVE_INFINITY;
@@ -126,7 +138,7 @@ function sweepOrder({ x, y }: VertexIndex): Uint32Array {
   const density = (count - 1) / (maxX - minX);
   const perMm = Number.isFinite(density) ? density : 0;
   const slotOf = (v: number): number => Math.min(count - 1, Math.floor((x[v] - minX) * perMm));
-  // at first how many lie in each slot, then where each slot ends, at last where it begins
+  // first the size of each bucket, then its end, finally its start
   const slots = new Uint32Array(count + 1);
   for (let v = 0; v < count; v++) {
     slots[slotOf(v)]++;

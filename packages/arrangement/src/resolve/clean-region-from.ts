@@ -3,7 +3,8 @@ import type { Arrangement } from './arrange.ts';
 import { traceRings } from './trace-rings.ts';
 
 /**
- * The clean region whose boundary is given by the sides of an arrangement, and how many rings smaller than the grid squared were left out.
+ * The clean region bounded by the marked sides of an arrangement, and how many rings were dropped because
+ * they are smaller than the tolerance squared.
  */
 export function cleanRegionFrom(
   arrangement: Arrangement,
@@ -25,6 +26,6 @@ export function cleanRegionFrom(
       rings.push(coords);
     }
   }
-  // the one place where the brand is given: the sweep has proven that edges meet in common ends only
+  // the brand is given here only: the sweep has proven that edges meet in common ends only
   return { region: packRings(rings) as CleanRegion, slivers };
 }

@@ -12,7 +12,10 @@ export interface Crossing {
   readonly regions: readonly [number, number];
 }
 
-/** At a point where very many outlines meet each is compared with so many of the next: enough to tell that they cross there. */
+/**
+ * Strands at one point that each strand is compared with at most: where very many meet, that is enough to see
+ * that they cross.
+ */
 const MAX_STRANDS = 32;
 
 interface Strand {
@@ -21,13 +24,13 @@ interface Strand {
   readonly to: number;
 }
 
-/** Collects the crossings of drawn edges, each place once for each pair of shapes. */
+/** Collects the crossings of drawn edges, each place once per pair of shapes. */
 export class CrossingLog {
   readonly #rings: Rings;
   readonly #shapeOfEdge: Uint32Array;
   readonly #segments: SegmentSet;
   readonly #nextPoint: Uint32Array;
-  /** First pair of shapes at each place, and the further ones, which are rare. */
+  /** First pair of shapes at each place; further pairs are rare. */
   readonly #firstPair = new Map<number, number>();
   readonly #otherPairs = new Map<number, Set<number>>();
   /** Pairs (vertex, drawn edge) of edges that pass through a vertex. */
@@ -46,7 +49,10 @@ export class CrossingLog {
     return this.#count;
   }
 
-  /** Notes that segments with these owner lists cross at vertex v, or, with −1, that the first passes through it. */
+  /**
+   * Records that segments with these owner lists cross at vertex v or, with −1 for the second, that the first
+   * passes through it.
+   */
   add(v: number, ownersA: number, ownersB: number): void {
     const a = this.#segments.ownerEdge[ownersA];
     if (ownersB < 0) {
@@ -59,7 +65,7 @@ export class CrossingLog {
     }
   }
 
-  /** Adds the crossings that lie in drawn points: where two outlines go through a point and change sides there. */
+  /** Adds the crossings at drawn points: where two outlines pass a point and change sides there. */
   addAtPoints(vertexOfPoint: Uint32Array): void {
     const strands = new Map<number, Strand[]>();
     const timesDrawn = new Uint8Array(this.#segments.vertices.x.length);
@@ -102,7 +108,7 @@ export class CrossingLog {
   }
 
   #note(v: number, shapeA: number, shapeB: number): void {
-    // exact up to 2²⁶ shapes
+    // one number for both shapes, exact below 2²⁶ of them
     const pair = Math.min(shapeA, shapeB) * 2 ** 26 + Math.max(shapeA, shapeB);
     const first = this.#firstPair.get(v);
     if (first === undefined) {
@@ -117,7 +123,7 @@ export class CrossingLog {
     this.#count++;
   }
 
-  /** The first crossings by x, then y. */
+  /** The first crossings, by x, then y; at most `most`. */
   listed(most: number): readonly Crossing[] {
     const { x, y } = this.#segments.vertices;
     const places = [...this.#firstPair.keys()].sort((u, v) => x[u] - x[v] || y[u] - y[v]);

@@ -1,15 +1,16 @@
 import { type Point, type Rings, ringArea, ringStart } from '@pourproof/plane';
 
-/** An outline that is drawn again. */
+/** An outline that is drawn more than once. */
 export interface DoubledRing {
-  /** Numbers of the shapes that draw it: the first, and the one that draws it again (the same number when within one shape). */
+  /** The shape that draws it first and the one that repeats it; equal where one shape does both. */
   readonly regions: readonly [number, number];
   readonly areaMm2: number;
   readonly atMm: Point;
 }
 
 /**
- * The rings that repeat an earlier ring point by point, whatever their direction and starting point, in drawn order.
+ * The rings that repeat an earlier ring point by point, from whatever starting point and in either direction,
+ * in the order drawn.
  *
  * @param vertexOfPoint the same number for points that count as one
  */
@@ -42,7 +43,9 @@ export function doubledRings(
   return doubled;
 }
 
-/** The vertices from the smallest onwards in the direction of its smaller neighbour, repeats left out. */
+/**
+ * The vertices from the smallest on, towards its smaller neighbour, without repeats: equal for equal rings.
+ */
 function ringKey(vertexOfPoint: Uint32Array, from: number, to: number): string {
   const ring: number[] = [];
   for (let i = from; i < to; i++) {

@@ -1,6 +1,9 @@
 import { packRings, type Rings, ringCoords } from '@pourproof/plane';
 
-/** The rings of several shapes as one list, with the shape of each edge (an edge is numbered by its first point). */
+/**
+ * The rings of several shapes as one list, with the shape of each edge (an edge is numbered by its first
+ * point).
+ */
 export interface JoinedRings {
   readonly rings: Rings;
   readonly shapeOfEdge: Uint32Array;

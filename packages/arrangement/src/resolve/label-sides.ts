@@ -1,22 +1,23 @@
 import type { FillRule } from '@pourproof/plane';
 import type { Arrangement } from './arrange.ts';
 
-/** Which shapes exist, how each is filled, and which sides count as inside. */
+/** The shapes, how each is filled, and what counts as inside. */
 export interface Filling {
   /** Shape of each drawn edge. */
   readonly shapeOfEdge: Uint32Array;
   readonly fillRules: readonly FillRule[];
   /** Group of each shape, 0 or 1. */
   readonly groupOfShape: Uint8Array;
-  /** Whether a place is kept that lies in no group, in group 0 only, in group 1 only, in both. */
+  /** Whether a point is kept that lies in no group, in group 0 only, in group 1 only, in both. */
   readonly keeps: readonly [boolean, boolean, boolean, boolean];
 }
 
 /**
- * For each segment +1 when the kept side is above it only, −1 when it is below it only, 0 when it is no boundary.
+ * For each segment +1 where only the side above it is kept, −1 where only the side below is, 0 where it
+ * bounds nothing.
  *
- * "Below" links make a forest in which the place just below a segment is the place just above its parent; one walk with undoing
- * keeps the winding number of every shape, so the cost is linear in the number of segments and owners.
+ * The links `below` form a forest: just below a segment is just above its parent. One depth-first walk that
+ * undoes its steps keeps the winding number of every shape, in time linear in segments and owners.
  */
 export function labelSides(arrangement: Arrangement, filling: Filling): Int8Array {
   const { segments, below } = arrangement;
@@ -75,7 +76,7 @@ class Winding {
     return this.#filling.keeps[(a > 0 ? 1 : 0) + (b > 0 ? 2 : 0)];
   }
 
-  /** Steps over segment s, upwards with direction 1, back with −1. */
+  /** Steps across segment s: upwards with direction 1, back with −1. */
   cross(segments: Arrangement['segments'], s: number, direction: number): void {
     for (let o = segments.owners[s]; o >= 0; o = segments.ownerNext[o]) {
       const shape = this.#filling.shapeOfEdge[segments.ownerEdge[o]];

@@ -190,7 +190,8 @@ describe('resolveRegions', () => {
     ]);
     expect(resolved.crossingCount).toBe(4 * count);
     expect(outerRingCount(resolved.region)).toBe(1);
-    // no point was taken together more coarsely to get there: 1e-6 mm is about what doubles tell apart at that size
+    // no point was taken together more coarsely to get there: 1e-6 mm is about what doubles tell apart at
+    // that size
     expect(resolved.toleranceMm).toBeLessThan(2e-6);
     expect(signedArea(resolved.region)).toBeCloseTo(10 * (count + 2) + count * 5, 6);
     expect(cleanRegionFaults(resolved.region)).toEqual([]);

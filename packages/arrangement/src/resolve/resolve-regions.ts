@@ -14,7 +14,7 @@ import { type DoubledRing, doubledRings } from './doubled-rings.ts';
 import { joinedRings } from './joined-rings.ts';
 import { labelSides } from './label-sides.ts';
 
-/** A part of the result smaller than the speck limit. It stays in the region. */
+/** A part of the result below the speck limit; it stays in the region. */
 export interface Speck {
   readonly areaMm2: number;
   readonly atMm: Point;
@@ -23,40 +23,45 @@ export interface Speck {
 /** What {@link resolveRegions} makes of drawn shapes. */
 export interface Resolved {
   readonly region: CleanRegion;
-  /** The first crossings, by x; see `crossingCount` for how many there are. */
+  /** The first crossings, by x; `crossingCount` has their number. */
   readonly crossings: readonly Crossing[];
-  /** Number of places, per pair of shapes, where drawn edges cross. */
+  /** Number of places where drawn edges cross, counted per pair of shapes. */
   readonly crossingCount: number;
-  /** Outlines that are drawn more than once. */
+  /** Outlines drawn more than once. */
   readonly doubled: readonly DoubledRing[];
   /** What left no trace in the region. */
   readonly dropped: {
-    /** Drawn rings that enclose nothing: a point, a line there and back. */
+    /** Drawn rings that enclose nothing: a point, or a line there and back. */
     readonly zeroAreaRings: number;
-    /** Rings of the result thinner than the grid. */
+    /** Rings of the result smaller than the tolerance squared. */
     readonly slivers: number;
   };
   readonly specks: readonly Speck[];
-  /** Largest distance by which a drawn point was moved onto another, in mm; 0 when none was. */
+  /** Largest distance that a drawn point was moved onto another, mm; 0 when none was. */
   readonly largestMoveMm: number;
-  /** Points and edges nearer to each other than this counted as touching, in mm: half of `RESOLVE_GRID_MM` unless the drawing forbids it. */
+  /**
+   * Points and edges nearer to each other than this counted as touching, mm: half of `RESOLVE_GRID_MM` unless
+   * the size of the drawing forbids it.
+   */
   readonly toleranceMm: number;
 }
 
 /** Choices of {@link resolveRegions}. */
 export interface ResolveOptions {
-  /** How many crossings are listed with their place; all are counted. Default 1000. */
+  /** How many crossings are listed; all are counted. Default 1000. */
   readonly listedPlaces?: number;
 }
 
 /**
- * Resolves drawn shapes into one clean region in mm: the union over the shapes of what each one's own fill rule paints.
+ * Resolves drawn shapes into one clean region, in mm: the union of what each shape paints by its own fill
+ * rule.
  *
- * Rings may cross, overlap, touch and turn either way, within a shape and between shapes. Drawn points keep their coordinates bit for bit
- * unless another point lies within half of `RESOLVE_GRID_MM`; new points appear only where edges cross. Inside and outside are decided with
- * exact predicates. Shapes drawn twice count once. O((n + k) log n) for n points and k crossings.
+ * Rings may cross, overlap, touch and run either way, within a shape and between shapes. Drawn points keep
+ * their coordinates to the bit unless another point lies within half of `RESOLVE_GRID_MM`; new points appear
+ * only where edges cross. Inside and outside are decided by exact predicates. O((n + k) log n) for n points
+ * and k crossings.
  *
- * @returns the region, empty for no shapes, and everything about the drawing that is worth a word
+ * @returns the region, empty for no shapes, and what a maker should know about the drawing
  * @throws {RangeError} when a coordinate is not finite
  */
 export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
@@ -99,7 +104,7 @@ function zeroAreaRings(rings: Rings, toleranceMm: number): number {
     if (Math.abs(signed) > toleranceMm * toleranceMm) {
       continue;
     }
-    // a bow-tie has signed area 0 and still encloses something: only points on one line enclose nothing
+    // a bow tie has a signed area of 0 and still encloses something; points on one line do not
     if (isOnOneLine(coords, from, to, toleranceMm)) {
       count++;
     }

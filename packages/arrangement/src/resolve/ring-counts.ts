@@ -1,11 +1,14 @@
 import { type CleanRegion, ringArea, ringStart } from '@pourproof/plane';
 
-/** Number of connected parts of a region. Parts that touch in a point count apart. */
+/** Number of connected parts of a region; parts that touch in a point count separately. */
 export function outerRingCount(region: CleanRegion): number {
   return countRings(region, 1);
 }
 
-/** Number of holes of a region. A hole that touches its outline in a point is part of the outline and not counted. */
+/**
+ * Number of holes of a region. A hole that touches its outline in a point belongs to the outline and is not
+ * counted.
+ */
 export function holeCount(region: CleanRegion): number {
   return countRings(region, -1);
 }

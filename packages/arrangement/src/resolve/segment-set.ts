@@ -2,9 +2,10 @@ import { orient2d } from 'robust-predicates';
 import type { VertexIndex } from './vertex-index.ts';
 
 /**
- * Segments of an arrangement. Segment s runs from vertex `lo[s]` to `hi[s]`, `lo` before `hi` in sweep order (by x, then y).
- * Its owners are the drawn edges that lie on it: a list through `ownerNext` starting at `owners[s]`, each with the drawn edge and
- * how often that edge runs from `lo` to `hi` less how often it runs back. Lists are shared between segments and never changed.
+ * Segments of an arrangement. Segment s runs from vertex `lo[s]` to `hi[s]`, `lo` before `hi` in sweep order
+ * (by x, then y). Its owners are the drawn edges that lie on it: a list through `ownerNext` from `owners[s]`,
+ * each with the drawn edge and how often that edge runs from `lo` to `hi`, less how often it runs back.
+ * Segments share lists, so lists never change.
  */
 export interface SegmentSet {
   readonly vertices: VertexIndex;
@@ -27,13 +28,13 @@ export function isBefore(vertices: VertexIndex, u: number, v: number): boolean {
   return dx < 0 || (dx === 0 && vertices.y[u] < vertices.y[v]);
 }
 
-/** Exact sign carrier of the turn a→b→c: positive when c lies on the side that +y is on, seen from a line along +x. */
+/** Orientation of a→b→c with an exact sign: positive where the turn is from +x towards +y. */
 export function turn(vertices: VertexIndex, a: number, b: number, c: number): number {
   const { x, y } = vertices;
   return -orient2d(x[a], y[a], x[b], y[b], x[c], y[c]);
 }
 
-/** Whether the inside of segment s passes through vertex v or nearer to it than the tolerance. */
+/** Whether the interior of segment s passes vertex v within the tolerance. */
 export function passesNear(set: SegmentSet, s: number, v: number, toleranceMm: number): boolean {
   const { x, y } = set.vertices;
   const a = set.lo[s];
@@ -51,7 +52,9 @@ export function passesNear(set: SegmentSet, s: number, v: number, toleranceMm: n
   return across * across < toleranceMm * toleranceMm * length2 && along > 0 && along < length2;
 }
 
-/** Number of a new segment between two different vertices, carrying the owners of `list` as seen from u to v. */
+/**
+ * Adds a segment between two different vertices, with the owners of `list` as seen from u to v; its number.
+ */
 export function addSegment(set: SegmentSet, u: number, v: number, list: number): number {
   const forward = isBefore(set.vertices, u, v);
   set.lo.push(forward ? u : v);
@@ -60,7 +63,7 @@ export function addSegment(set: SegmentSet, u: number, v: number, list: number):
   return set.lo.length - 1;
 }
 
-/** Number of a new owner entry in front of `next` (−1 for none). */
+/** Adds an owner in front of `next` (−1 for none); its number. */
 export function addOwner(set: SegmentSet, edge: number, sign: number, next: number): number {
   set.ownerEdge.push(edge);
   set.ownerSign.push(sign);
@@ -69,8 +72,8 @@ export function addOwner(set: SegmentSet, edge: number, sign: number, next: numb
 }
 
 /**
- * Puts the owners of `list` on segment s in addition to its own. Edges of one shape become one owner with the sum of their signs,
- * and none when they cancel, so s may be left without owners: it bounds nothing then.
+ * Adds the owners of `list` to those of segment s. Edges of one shape become one owner with the sum of their
+ * signs, or none where they cancel: a segment without owners bounds nothing.
  */
 export function addOwners(set: SegmentSet, s: number, list: number, shapeOfEdge: Uint32Array): void {
   for (let o = list; o >= 0; o = set.ownerNext[o]) {
@@ -78,7 +81,7 @@ export function addOwners(set: SegmentSet, s: number, list: number, shapeOfEdge:
   }
 }
 
-/** How many owners are looked through for one of the same shape; longer lists only cost time. */
+/** Owners looked through for one of the same shape; lists that stay longer only cost time. */
 const MAX_COMPARED = 32;
 
 function addOwnerTo(set: SegmentSet, s: number, edge: number, sign: number, shapeOfEdge: Uint32Array): void {

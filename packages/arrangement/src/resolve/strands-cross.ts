@@ -2,8 +2,8 @@ import { turn } from './segment-set.ts';
 import type { VertexIndex } from './vertex-index.ts';
 
 /**
- * Whether two outlines through vertex v, each given by the vertices before and after it, change sides there. Exact.
- * Outlines that share an edge at v do not count as crossing in it.
+ * Whether two outlines that pass vertex v, each given by the vertices before and after it, change sides
+ * there. Exact. Outlines that share an edge at v do not cross there.
  */
 export function strandsCross(
   vertices: VertexIndex,
@@ -17,7 +17,7 @@ export function strandsCross(
   );
 }
 
-/** Whether r lies strictly inside the sector at v that opens from p, by way of turning from +x towards +y, to q. */
+/** Whether r lies strictly inside the sector at v from p to q, turning from +x towards +y. */
 function isInSector(vertices: VertexIndex, v: number, p: number, q: number, r: number): boolean {
   const opening = turn(vertices, v, p, q);
   if (opening > 0) {

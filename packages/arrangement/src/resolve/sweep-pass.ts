@@ -3,22 +3,26 @@ import { SweepStatus } from './sweep-status.ts';
 import { VertexHeap } from './vertex-heap.ts';
 
 /**
- * Told of each place where the insides of two segments cross: the vertex made there and the owner lists of both. With −1 for the second list
- * it tells of a segment that passes through a vertex.
+ * Called for each point where the interiors of two segments cross, with the vertex there and the owner lists
+ * of both; −1 for the second list where one segment passes a vertex.
  */
 export type CrossingSink = (vertex: number, ownersA: number, ownersB: number) => void;
 
 /** What one pass found. */
 export interface SweepOutcome {
-  /** Whether anything was cut: then another pass must look again. When false, segments meet in common ends only: proven exactly. */
+  /**
+   * Whether anything was cut, so that another pass is needed. If false, it is proven that segments meet in
+   * common ends only.
+   */
   readonly changed: boolean;
-  /** For each segment the one directly below its left end, −1 for none; of use when nothing was changed. */
+  /** For each segment the one directly below its left end, −1 for none; valid if nothing was cut. */
   readonly below: readonly number[];
 }
 
 /**
- * How many pairs of neighbours a pass compares again at the vertices where they changed, for each segment and in small drawings; beyond that
- * the next pass sees to them. One vertex may need very many: an edge that is upright but for a rounding crosses all others "behind" its upper end.
+ * Pairs of new neighbours that a pass compares again, per segment and at least; the rest is left to the next
+ * pass. One vertex may need very many: an edge that is vertical except for rounding crosses all others behind
+ * its upper end.
  */
 const MAX_RECHECKS_PER_SEGMENT = 2;
 const MIN_RECHECKS = 128;
@@ -36,7 +40,7 @@ interface Sweep {
   readonly endSegment: number[];
   readonly endNext: number[];
   readonly below: number[];
-  /** Pairs of new neighbours still to be compared. */
+  /** Pairs of new neighbours that are still to be compared. */
   readonly pending: number[];
   /** How many such pairs this pass may still compare. */
   pairsLeft: number;
@@ -47,11 +51,12 @@ interface Sweep {
 }
 
 /**
- * Sweeps a vertical line over all segments once, cuts segments where they cross, touch or overlap, and merges equal ones.
+ * Sweeps a vertical line over all segments once, cuts segments where they cross, touch or overlap, and merges
+ * equal ones.
  *
- * Neighbours on the line are compared with exact predicates. A crossing gets a rounded place, which bends its segments by a rounding;
- * so after a pass that cut something the segments are swept again, until a pass finds nothing. By the argument of Shamos and Hoey (1976)
- * that pass proves that no two segments meet but in common ends. A vertex nearer to a segment than the tolerance counts as on it.
+ * Neighbours on the line are compared by exact predicates. A crossing is rounded, which bends its segments;
+ * so segments are swept again until a pass cuts nothing. By the argument of Shamos and Hoey (1976) that pass
+ * proves that segments meet in common ends only. A vertex within the tolerance of a segment counts as on it.
  *
  * @param order all vertices in sweep order
  */
@@ -156,7 +161,7 @@ function visitVertex(sweep: Sweep, v: number): void {
   sweep.pending.length = 0;
 }
 
-/** Takes the segments that end here off the line and leaves the gap around the vertex in `lower` and `upper`. */
+/** Removes the segments that end here and sets `lower` and `upper` to the neighbours of the vertex. */
 function removeEnding(sweep: Sweep, v: number): void {
   const { status, set } = sweep;
   let found = false;
@@ -178,7 +183,7 @@ function removeEnding(sweep: Sweep, v: number): void {
   }
 }
 
-/** Cuts the segments next to the gap that pass through the vertex or nearer to it than the tolerance. */
+/** Cuts the neighbours that pass the vertex within the tolerance. */
 function cutNear(sweep: Sweep, v: number): void {
   const { status } = sweep;
   while (sweep.lower >= 0 && passesNear(sweep.set, sweep.lower, v, sweep.toleranceMm)) {
@@ -199,7 +204,9 @@ function cutThrough(sweep: Sweep, s: number, v: number): void {
   cutAhead(sweep, s, v);
 }
 
-/** The segments that start here from small y to large; overlapping ones are cut at the shorter's end and merged. */
+/**
+ * The segments that start here, by rising y; overlapping ones are cut at the shorter one's end and merged.
+ */
 function startingInOrder(sweep: Sweep, v: number): number[] {
   const { set } = sweep;
   const list: number[] = [];
@@ -209,7 +216,7 @@ function startingInOrder(sweep: Sweep, v: number): number[] {
     }
   }
   if (list.length === 2) {
-    // the commonest case, two edges on from a crossing or a corner, without a sort
+    // the commonest case, two edges at a corner or crossing, needs no sort
     const side = turn(set.vertices, v, set.hi[list[0]], set.hi[list[1]]);
     if (side !== 0) {
       return side > 0 ? list : [list[1], list[0]];
@@ -283,8 +290,8 @@ function areOpposite(a: number, b: number): boolean {
 }
 
 /**
- * The vertex where a and b cross, at share t of the way along a: a known vertex that is near, else a new one.
- * On an upright or level edge it has exactly that edge's x or y.
+ * The vertex where a and b cross, at share t of a: a known vertex if one is near, else a new one. On a
+ * vertical or horizontal edge it has exactly that edge's x or y.
  */
 function crossingVertex(sweep: Sweep, a: number, b: number, t: number): number {
   const { vertices, lo, hi } = sweep.set;
@@ -302,7 +309,7 @@ function crossingVertex(sweep: Sweep, a: number, b: number, t: number): number {
   }
   for (const s of [a, b]) {
     for (const end of [lo[s], hi[s]]) {
-      // a known vertex just beyond an end would fold the segment, and could be chosen again in every pass
+      // a known vertex just beyond an end would fold the segment and could be chosen again in every pass
       if (isBeyond(sweep, s, v) && Math.hypot(x[end] - px, y[end] - py) < 2 * sweep.toleranceMm) {
         return end;
       }
@@ -327,7 +334,7 @@ function cut(sweep: Sweep, s: number, v: number): void {
     cutAhead(sweep, s, v);
     addEnd(sweep, s);
   } else {
-    // a nearly upright segment whose crossing was rounded to just beyond its end
+    // a nearly vertical segment whose crossing was rounded to just beyond its end
     set.hi[s] = v;
     addEnd(sweep, s);
     addPiece(sweep, v, end, set.owners[s]);
@@ -335,8 +342,9 @@ function cut(sweep: Sweep, s: number, v: number): void {
 }
 
 /**
- * Cuts neighbours a and b at a vertex that rounding, or a vertex near the crossing, put behind the sweep line: what is left of them has crossed
- * already and changes places. The pieces behind the line wait for the next pass.
+ * Cuts neighbours a and b at a vertex behind the sweep line, where rounding or a known vertex put the
+ * crossing: the rest of both has crossed already, so they swap places. The pieces behind the line are left to
+ * the next pass.
  */
 function crossBehind(sweep: Sweep, a: number, b: number, v: number): void {
   const { status } = sweep;
@@ -371,7 +379,10 @@ function restAfter(sweep: Sweep, s: number, v: number): number {
   return addPiece(sweep, v, hi, list);
 }
 
-/** A new segment between two vertices, in the lists of both; it starts only if the line has not passed its left end. */
+/**
+ * Adds a segment between two vertices to the lists of both; it starts only if the line has not passed its
+ * left end.
+ */
 function addPiece(sweep: Sweep, u: number, v: number, list: number): number {
   const s = addSegment(sweep.set, u, v, list);
   sweep.status.addSlot();
@@ -382,7 +393,7 @@ function addPiece(sweep: Sweep, u: number, v: number, list: number): number {
   return s;
 }
 
-/** Ends s at v and lets the rest of it start there. */
+/** Ends s at v and starts the rest of it there. */
 function cutAhead(sweep: Sweep, s: number, v: number): void {
   const { set } = sweep;
   addPiece(sweep, v, set.hi[s], set.owners[s]);

@@ -1,9 +1,13 @@
 /**
- * The segments that a vertical sweep line meets, from small y to large: a treap with parent links, threaded by `below` and `above`,
- * so that neighbours and removal need no comparison. The order is the caller's business.
+ * The segments that a vertical sweep line meets, by rising y: a treap (Seidel and Aragon 1996) with parent
+ * links, threaded by `below` and `above`, so that neighbours and removal need no comparison. The caller keeps
+ * the order.
  */
 export class SweepStatus {
-  /** Next segment towards smaller y, −1 for none; meaningful while the segment is in. A new array when room is made for more segments. */
+  /**
+   * Next segment towards smaller y, −1 for none; valid while the segment is in. The array is replaced when it
+   * grows.
+   */
   below: Int32Array;
   /** Next segment towards larger y, −1 for none. */
   above: Int32Array;
@@ -17,7 +21,9 @@ export class SweepStatus {
   #lowest = -1;
   #seed = 0x2545f491;
 
-  /** @param expected about how many segments there will be */
+  /**
+   * @param expected roughly how many segments there will be
+   */
   constructor(expected = 0) {
     const capacity = Math.max(64, expected + (expected >> 2));
     this.below = new Int32Array(capacity);
@@ -29,13 +35,13 @@ export class SweepStatus {
     this.#isIn = new Uint8Array(capacity);
   }
 
-  /** Makes room for one more segment, numbered in order. */
+  /** Makes room for one more segment; segments are numbered in order. */
   addSlot(): void {
     const s = this.#size++;
     if (s === this.below.length) {
       this.#grow();
     }
-    // xorshift: the tree needs spread, not secrecy, and equal runs must give equal results
+    // xorshift with a fixed seed: equal input must give equal results
     this.#seed ^= this.#seed << 13;
     this.#seed ^= this.#seed >>> 17;
     this.#seed ^= this.#seed << 5;
@@ -44,7 +50,7 @@ export class SweepStatus {
     this.above[s] = -1;
   }
 
-  /** Whether the sweep line meets segment s now. */
+  /** Whether segment s is in. */
   has(s: number): boolean {
     return this.#isIn[s] === 1;
   }
@@ -54,7 +60,7 @@ export class SweepStatus {
     return this.#lowest;
   }
 
-  /** The last segment, from below, for which `isUnder` holds (it must hold for a run from below); −1 when for none. */
+  /** The highest segment for which `isUnder` holds, which must hold for all below it as well; −1 for none. */
   lastUnder(isUnder: (s: number) => boolean): number {
     let at = this.#root;
     let found = -1;
@@ -69,7 +75,7 @@ export class SweepStatus {
     return found;
   }
 
-  /** Puts s in directly above `lower`, or lowest of all when that is −1. */
+  /** Inserts s directly above `lower`, or lowest of all when that is −1. */
   insertAbove(lower: number, s: number): void {
     this.#isIn[s] = 1;
     this.#left[s] = -1;
@@ -85,7 +91,7 @@ export class SweepStatus {
     } else {
       this.#lowest = s;
     }
-    // of two neighbours one has no child on the side of the other
+    // of two neighbours, one has no child on the side of the other
     if (lower >= 0 && this.#right[lower] < 0) {
       this.#right[lower] = s;
       this.#parent[s] = lower;
@@ -101,7 +107,7 @@ export class SweepStatus {
     }
   }
 
-  /** Takes s out. */
+  /** Removes s. */
   remove(s: number): void {
     while (this.#left[s] >= 0 && this.#right[s] >= 0) {
       const l = this.#left[s];

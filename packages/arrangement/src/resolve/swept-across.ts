@@ -2,16 +2,17 @@ import { type CleanRegion, packRings, type Rings, ringStart } from '@pourproof/p
 import { resolveRegions } from './resolve-regions.ts';
 
 /**
- * A clean region resolved once more by a sweep along y instead of x. What lies beside an edge nearly along y, but past its end in x, is not met by the
- * sweep along x though it is within the tolerance: seams thinner than rounding may be left there. This takes them out.
+ * A clean region resolved again by a sweep along y instead of x. The sweep along x does not meet what lies
+ * within the tolerance of an edge nearly parallel to y but past its end in x, and may leave seams there that
+ * are thinner than rounding. This removes them.
  */
 export function sweptAcross(region: CleanRegion): CleanRegion {
   const { region: across } = resolveRegions([{ ...transposed(region), fillRule: 'nonzero' }]);
-  // a mirror image of what edges meet in common ends only is so too
+  // edges that meet in common ends only still do when mirrored
   return transposed(across) as CleanRegion;
 }
 
-/** Rings mirrored at the diagonal, each walked the other way, so that areas keep their signs. */
+/** The rings mirrored at the diagonal and reversed, so that areas keep their signs. */
 function transposed(rings: Rings): Rings {
   const { coords, ringEnds } = rings;
   return packRings(

@@ -3,10 +3,11 @@ import type { Arrangement } from './arrange.ts';
 import { isBefore, type SegmentSet, turn } from './segment-set.ts';
 
 /**
- * The boundary rings of the kept side as vertex numbers, the kept side on the +y side of an edge along +x: outer rings have positive area.
+ * The boundary rings of the kept side, as vertex numbers: outer rings have positive area.
  *
- * Where several rings meet in a vertex, each walks along one kept wedge: it leaves by the edge next to the one it came by, across kept
- * ground only. So kept pieces that touch in a point become separate rings, and a hole that touches its outline joins it in one ring.
+ * Where several rings meet in a vertex, each stays within one wedge of the kept side: it leaves by the next
+ * edge around the vertex. So parts that touch in a point become separate rings, and a hole that touches its
+ * outline becomes part of it.
  */
 export function traceRings(arrangement: Arrangement, sides: Int8Array): number[][] {
   const { segments } = arrangement;
@@ -66,7 +67,7 @@ function leavingSegments(segments: SegmentSet, sides: Int8Array): Leaving {
   };
 }
 
-/** The last of the leaving segments whose direction comes before that of `to`, cyclically. */
+/** The last leaving segment whose direction comes before that of `to`, cyclically. */
 function lastBefore(
   segments: SegmentSet,
   v: number,
@@ -87,7 +88,7 @@ function lastBefore(
   return list[from === 0 ? list.length - 1 : from - 1];
 }
 
-/** Sign of the order of two directions from v by angle from −y over +x to +y and back; exact. */
+/** Compares two directions from v by their angle from −y over +x to +y and back; exact. */
 function compareAngles(segments: SegmentSet, v: number, a: number, b: number): number {
   const aAhead = isBefore(segments.vertices, v, a);
   const bAhead = isBefore(segments.vertices, v, b);

@@ -2,8 +2,9 @@ import { isBefore } from './segment-set.ts';
 import type { VertexIndex } from './vertex-index.ts';
 
 /**
- * Vertices by sweep order, smallest first: a binary heap. It compares two coordinates that stay where they are, while the queue of the medial axis holds one key a
- * cell as it was when queued: a heap for both takes 1.4 times as long there (docs/decisions/0010).
+ * Vertices by sweep order, smallest first: a binary heap. It compares two coordinates that stay where they
+ * are, while the queue of the medial axis holds one key a cell as it was when queued: a heap for both takes
+ * 1.4 times as long there (docs/decisions/0010).
  */
 export class VertexHeap {
   readonly #vertices: VertexIndex;
@@ -33,7 +34,7 @@ export class VertexHeap {
     heap[at] = v;
   }
 
-  /** Takes the first vertex off. */
+  /** Removes the first vertex. */
   pop(): void {
     const heap = this.#heap;
     const last = heap.pop() as number;

@@ -1,11 +1,11 @@
 /**
- * Finds or adds points so that no two of them are nearer than a tolerance: the vertices of an arrangement.
- * A hash of square cells as wide as the tolerance, so that a point near another lies in one of nine cells.
+ * The vertices of an arrangement, no two of them nearer to each other than a tolerance. A hash of square
+ * cells as wide as the tolerance: what is near a point lies in one of nine cells.
  */
 export class VertexIndex {
   readonly x: number[] = [];
   readonly y: number[] = [];
-  /** How far the farthest point was moved onto an earlier one, in mm. */
+  /** Largest distance that a point was moved onto an earlier one, mm. */
   largestMoveMm = 0;
   readonly #toleranceMm: number;
   readonly #originX: number;
@@ -14,7 +14,8 @@ export class VertexIndex {
   #table: Int32Array;
 
   /**
-   * @param toleranceMm points nearer than this become one; at least 2⁻³⁰ of the extent, so that cell numbers stay 32-bit
+   * @param toleranceMm points nearer than this become one; at least 2⁻³⁰ of the extent, so that cell numbers
+   *   fit 32 bits
    * @param originX,originY a corner of the extent, in mm
    */
   constructor(toleranceMm: number, originX: number, originY: number, expected: number) {

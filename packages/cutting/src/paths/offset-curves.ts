@@ -1,7 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { invariant } from '@pourproof/plane';
-import { COINCIDENT_REL_TOL } from '../tolerances.ts';
+import { COINCIDENT_REL_TOL, invariant } from '@pourproof/plane';
 
 /**
  * A component of an offset curve, the points with one clearance: closed, or open between two points where the

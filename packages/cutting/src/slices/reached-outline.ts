@@ -9,8 +9,7 @@ import {
   openArcs,
   packArcRings,
 } from '@pourproof/geometry';
-import { invariant, ringCoords } from '@pourproof/plane';
-import { COINCIDENT_REL_TOL } from '../tolerances.ts';
+import { COINCIDENT_REL_TOL, invariant, ringCoords } from '@pourproof/plane';
 
 /**
  * Outline of the points within `reachMm` of those where a disc of radius `centreMm` fits: what a cutter with

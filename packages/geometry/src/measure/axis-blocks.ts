@@ -13,12 +13,12 @@ import {
 import { isSecondary } from './is-secondary.ts';
 
 /**
- * Consecutive edges whose cells are summed up once for all. Edges are made by rising clearance, piece by piece, so most blocks lie wholly on one
- * side of a radius; half as many edges cost twice the memory and save little.
+ * Consecutive edges whose cells are summed once for all. Edges are made by rising clearance, piece by piece,
+ * so most blocks lie on one side of a radius; blocks of half the size take twice the memory and save little.
  */
 export const BLOCK = 32;
 
-/** The sums of the cells beside each block of consecutive axis edges, side by side. */
+/** The cell sums of each block of consecutive axis edges, one after another. */
 export type AxisBlocks = CellSums;
 
 /** The blocks of an axis; linear time. */
@@ -41,7 +41,10 @@ export function areaOfAll(blocks: AxisBlocks): number {
   return sum;
 }
 
-/** What the cells beside all edges sum up to that have a clearance of at least `low` and less than `high` all along. */
+/**
+ * Sums of the cells beside all edges whose clearance is at least `low` and less than `high` along their whole
+ * length.
+ */
 export function wholeCells(axis: MedialAxis, low: number, high: number): CellSums {
   const { blocks, edgeFrom } = axis;
   const sums = noCells();
@@ -59,7 +62,10 @@ export function wholeCells(axis: MedialAxis, low: number, high: number): CellSum
   return sums;
 }
 
-/** The edges, but for secondary edges, along which the clearance rises from less than the radius to the radius or more; in their order. */
+/**
+ * The edges, other than secondary ones, along which the clearance rises from below a radius to the radius or
+ * more, in their order.
+ */
 export function crossingEdges(axis: MedialAxis, radius: number): number[] {
   const { blocks, edgeFrom, edgeTo, nodeR } = axis;
   const crossing: number[] = [];

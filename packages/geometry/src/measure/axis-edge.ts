@@ -9,12 +9,15 @@ import { AREA, type CellSums, LENGTH, TURN, VOLUME } from './cell-sums.ts';
 import { isSecondary } from './is-secondary.ts';
 import { parabolaArc } from './parabola-length.ts';
 
-/** What the two sites of an axis edge are: their bisector is a line, a parabola arc or a line; a secondary edge has no area beside it. */
+/**
+ * The sites of an axis edge: two lines, a line and a vertex (the bisector is a parabola), two vertices; or it
+ * is secondary, with no area beside it.
+ */
 export type EdgeKind = 'lines' | 'line-point' | 'points' | 'secondary';
 
 /**
- * Closed forms on one axis edge at a time and on its two cells, each a strip under the edge (where the site is an edge) or a fan
- * (where it is a point). `load` one edge, then ask. Coordinates are relative to the axis' origin, lengths in mm.
+ * Closed forms on one axis edge at a time and on the two cells beside it, segment cells or vertex cells.
+ * `load` an edge, then ask. Coordinates are relative to the axis' origin, lengths in mm.
  */
 export class AxisEdge {
   readonly #axis: MedialAxis;
@@ -28,22 +31,37 @@ export class AxisEdge {
   y0 = 0;
   x1 = 0;
   y1 = 0;
-  /** Distance from the vertex to the line, or half the distance between the vertices: twice or once the least clearance of the whole bisector. */
+  /**
+   * Distance from the vertex to the line, or half the distance between the vertices: twice or once the least
+   * clearance of the whole bisector.
+   */
   h = 0;
-  /** Unit direction of the bisector's own axis: that of the line, or from one vertex to the other turned by a quarter from +x to +y. */
+  /**
+   * Unit direction of the bisector's own axis: that of the line, or from one vertex to the other turned by a
+   * quarter from +x to +y.
+   */
   ux = 1;
   uy = 0;
-  /** The point where u is 0 on that axis: the vertex, whose foot on the line it is, or the middle of both vertices. */
+  /**
+   * The point where u is 0 on that axis: the vertex, whose foot on the line it is, or the middle of both
+   * vertices.
+   */
   ox = 0;
   oy = 0;
-  /** 1 where the contacts go along that axis from the low end to the high end as they do along the boundary, else -1. */
+  /**
+   * 1 where the contacts go along that axis from the low end to the high end as they do along the boundary,
+   * else -1.
+   */
   side: 1 | -1 = 1;
-  /** Position of both ends along the bisector's own axis: 0 where the clearance would be least. */
+  /**
+   * Positions of both ends along the bisector's own axis, rising: 0 where the clearance of the whole bisector
+   * is smallest.
+   */
   #u0 = 0;
   #u1 = 0;
-  /** -1 where the cells beside the edge are negative: by rounding, on edges as short as rounding. */
+  /** -1 where the cells beside the edge are negative, which rounding causes on edges as short as itself. */
   #sign = 1;
-  /** Where the last question about a point led. */
+  /** The point that was asked for last. */
   x = 0;
   y = 0;
   /** Clearance there, after `atShare`. */
@@ -53,12 +71,12 @@ export class AxisEdge {
     this.#axis = axis;
   }
 
-  /** Whether edge e is a secondary edge, between a site edge and one of its own end points. */
+  /** Whether edge e is secondary, see {@link isSecondary}. */
   isSecondary(e: number): boolean {
     return isSecondary(this.#axis, e);
   }
 
-  /** Takes edge e. */
+  /** Loads edge e. */
   load(e: number): void {
     const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = this.#axis;
     const from = edgeFrom[e];
@@ -128,7 +146,7 @@ export class AxisEdge {
     return (x - this.ox) * this.ux + (y - this.oy) * this.uy;
   }
 
-  /** Position along the bisector's own axis where the clearance is r, within the edge. */
+  /** Position along the bisector's own axis at which the clearance is r, clamped to the edge. */
   #position(r: number): number {
     if (this.kind === 'lines' || this.kind === 'secondary') {
       return r;
@@ -141,7 +159,10 @@ export class AxisEdge {
     return Math.min(Math.max(u, this.#u0), this.#u1);
   }
 
-  /** Sets `x`, `y` to the high end if the clearance there is at most r, else to the point of the edge with clearance r. */
+  /**
+   * Sets `x`, `y` to the high end if its clearance is at most r, else to the point of the edge with clearance
+   * r.
+   */
   atHigh(r: number): void {
     if (r >= this.r1) {
       this.x = this.x1;
@@ -151,7 +172,10 @@ export class AxisEdge {
     }
   }
 
-  /** Sets `x`, `y` to the point of the edge with clearance r, or to the end next to it; the low end of a level edge. */
+  /**
+   * Sets `x`, `y` to the point of the edge with clearance r, or to the nearer end; to the low end of a level
+   * edge.
+   */
   at(r: number): void {
     if (r <= this.r0) {
       this.x = this.x0;
@@ -173,7 +197,7 @@ export class AxisEdge {
     }
   }
 
-  /** Sets `x`, `y` and `clearance` to the point at share t, 0 … 1, of the way from the low to the high end. */
+  /** Sets `x`, `y` and `clearance` to the point at share t, 0 … 1, from the low to the high end. */
   atShare(t: number): void {
     const h = this.h;
     const u = this.#u0 + t * (this.#u1 - this.#u0);
@@ -188,7 +212,7 @@ export class AxisEdge {
     }
   }
 
-  /** Share of the way from the low to the high end at which the clearance is r; 1 on a level edge. */
+  /** Share of the edge, from its low end, at which the clearance is r; 1 on a level edge. */
   shareOf(r: number): number {
     const span = this.#u1 - this.#u0;
     if (r >= this.r1 || span <= 0) {
@@ -197,7 +221,7 @@ export class AxisEdge {
     return r <= this.r0 ? 0 : (this.#position(r) - this.#u0) / span;
   }
 
-  /** Moves `x`, `y` from the chord onto the parabola arc, which stays below its chord, towards the line. */
+  /** Moves `x`, `y` from the chord onto the arc of the parabola, which lies on the side of the line. */
   #bend(u: number): void {
     const { count, tx, ty } = this.#axis.boundary;
     const line = this.left < count ? this.left : this.right;
@@ -206,7 +230,7 @@ export class AxisEdge {
     this.y -= sag * tx[line];
   }
 
-  /** Length of the edge between two shares of the way from the low to the high end. */
+  /** Length of the edge between two shares from the low end. */
   lengthBetween(from: number, to: number): number {
     if (this.kind !== 'line-point') {
       const dx = this.x1 - this.x0;
@@ -222,25 +246,28 @@ export class AxisEdge {
     return parabolaArc(this.h, from, to);
   }
 
-  /** Length of boundary under both strips beside the part with clearance from a to b, where both sites are edges. */
+  /** Length of the contacts on both lines beside the part with clearance from a to b. */
   #alongStrips(a: number, b: number): number {
     const { tx, ty } = this.#axis.boundary;
     this.at(a);
     const ax = this.x;
     const ay = this.y;
     this.atHigh(b);
-    // contacts go back along the boundary on the left, forth on the right
+    // contacts run against the boundary on the left, along it on the right
     return (
       (this.x - ax) * (tx[this.right] - tx[this.left]) + (this.y - ay) * (ty[this.right] - ty[this.left])
     );
   }
 
-  /** Turn of the fans, or of the fan, between two positions along the bisector of a point and another site. */
+  /** Angle of the contacts on vertices between two positions along the bisector. */
   #turnBetween(from: number, to: number): number {
     return turnBesideVertex(from / this.h, to / this.h);
   }
 
-  /** Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given width along the boundary. */
+  /**
+   * Area of both cells beside the part of the edge with clearance from a to b, less a strip of the given
+   * width along the boundary.
+   */
   area(a: number, b: number, strip: number): number {
     if (this.kind === 'secondary') {
       return 0;
@@ -268,7 +295,10 @@ export class AxisEdge {
     return this.#sign * (du * ((a + b) / 2 - strip) + fan - (strip * strip * angle) / 2);
   }
 
-  /** Integral of the distance to the boundary over both cells beside the part of the edge with clearance from a to b; mm³. */
+  /**
+   * Integral of the distance to the boundary over both cells beside the part of the edge with clearance from
+   * a to b; mm³.
+   */
   #distanceIntegral(a: number, b: number): number {
     if (this.kind === 'lines') {
       return distanceBesideLines(this.#alongStrips(a, b), a, b);
@@ -282,7 +312,7 @@ export class AxisEdge {
     );
   }
 
-  /** Adds what both cells beside the part of the edge with clearance from a to b sum up to. */
+  /** Adds both cells beside the part of the edge with clearance from a to b to the sums. */
   addCells(a: number, b: number, sums: CellSums): void {
     if (this.kind === 'secondary') {
       return;

@@ -2,29 +2,32 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { parabolaArc } from './parabola-length.ts';
 
 /**
- * A branch that runs into the boundary is a corner unless the way along it reaches more than this many times the clearance at its root beyond
- * the disc there: corners of 60° and more reach at most once (1/sin 30° − 1).
+ * A branch to the boundary is a corner unless it reaches beyond the disc at its root by more than this many
+ * times the clearance there: corners of 60° and more reach at most once (1/sin 30° − 1).
  */
 const CORNER_REACH = 1;
 
-/** The axis with its longest ways down to the boundary, and the edges whose ways reach beyond corners as a graph. */
+/** The longest paths down the axis to the boundary, and the graph of the edges that reach beyond corners. */
 export interface BeyondCorners {
   /** Length of each edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
-  /** Longest way down from each node to the boundary, mm; infinite from bottlenecks, which lead on to another part. */
+  /**
+   * Longest path down from each node to the boundary, mm; infinite from bottlenecks, which lead on to another
+   * part.
+   */
   readonly reach: Float64Array;
   /** 1 for nodes from which an edge rises. */
   readonly hasRise: Uint8Array;
-  /** 1 for each edge that is beyond a corner at its high end. */
+  /** 1 for each edge that reaches beyond a corner at its high end. */
   readonly isBeyond: Uint8Array;
-  /** Those of them, in order, that are not so at their low end. */
+  /** Those of them, in order, that do not at their low end. */
   readonly beginning: readonly number[];
-  /** How many edges beyond corners end at each node, 3 for more, and the exclusive or of these edges. */
+  /** How many edges beyond corners end at each node, at most 3, and the exclusive or of their numbers. */
   readonly degree: Uint8Array;
   readonly otherEdge: Int32Array;
 }
 
-/** Goes up the axis from the boundary once; linear time. */
+/** One pass up the axis from the boundary; linear time. */
 export function beyondCorners(axis: MedialAxis): BeyondCorners {
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, bottleneckCount } = axis;
   const { count, x, y, tx, ty, next } = axis.boundary;
@@ -76,7 +79,9 @@ export function beyondCorners(axis: MedialAxis): BeyondCorners {
   return { length, reach, hasRise, isBeyond, beginning, degree, otherEdge };
 }
 
-/** By how much the way from the boundary to a point of the axis with this clearance reaches beyond a corner, mm. */
+/**
+ * How far a path from the boundary to a point of the axis with this clearance reaches beyond a corner, mm.
+ */
 export function excessBeyondCorner(way: number, clearance: number): number {
   return way - clearance - CORNER_REACH * clearance;
 }

@@ -1,11 +1,13 @@
 import { parabolaLength } from './parabola-length.ts';
 
 /**
- * Closed forms on the cells beside a stretch of one axis edge, in mm: a segment cell has R ds of area over its contacts and R²/2 ds of distance to the boundary, a
- * vertex cell R²/2 dθ and R³/3 dθ. Everything that sums up cells takes them from here.
+ * Closed forms on the cells beside a stretch of one axis edge, in mm: a segment cell has R ds of area over
+ * its contacts and R²/2 ds of distance to the boundary, a vertex cell R²/2 dθ and R³/3 dθ. Everything that
+ * sums up cells takes them from here.
  *
- * `along` is the length of the contacts on both segments together, a and b are the clearances at both ends. Where the bisector bends, h is the distance from the
- * vertex to the line, or half the distance between both vertices, and s and t are the positions of both ends along it, over h.
+ * `along` is the length of the contacts on both segments together, a and b are the clearances at both ends.
+ * Where the bisector bends, h is the distance from the vertex to the line, or half the distance between both
+ * vertices, and s and t are the positions of both ends along it, over h.
  */
 
 /** Area beside a bisector of two edges, mm²: trapezoids. */
@@ -28,7 +30,10 @@ export function distanceBesideVertices(h: number, s: number, t: number): number 
   return (h * h * h * (parabolaLength(t) - parabolaLength(s))) / 3;
 }
 
-/** Angle that the contacts turn by beside a bisector of two vertices, both together, or beside a parabola arc, radians. */
+/**
+ * Angle that the contacts turn by beside a bisector of two vertices, both together, or beside a parabola arc,
+ * radians.
+ */
 export function turnBesideVertex(s: number, t: number): number {
   return 2 * (Math.atan(t) - Math.atan(s));
 }

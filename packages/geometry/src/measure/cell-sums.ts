@@ -8,12 +8,13 @@ import {
 } from './cell-forms.ts';
 
 /**
- * What the cells beside some axis edges sum up to: area, mm²; length of boundary under the strips, mm; turn of the fans, radians; integral of the
- * distance to the boundary, mm³; and the least and the greatest clearance on those edges, mm.
+ * Sums over the cells beside some axis edges: area, mm²; length of the contacts on segments, mm; angle of the
+ * contacts on vertices, radians; integral of the distance to the boundary, mm³; and the smallest and largest
+ * clearance on those edges, mm.
  */
 export type CellSums = Float64Array;
 
-/** Places in {@link CellSums}. */
+/** Positions in {@link CellSums}. */
 export const AREA = 0;
 export const LENGTH = 1;
 export const TURN = 2;
@@ -27,19 +28,25 @@ export function noCells(): CellSums {
   return Float64Array.of(0, 0, 0, 0, Infinity, 0);
 }
 
-/** Area of the cells, all beside clearances of at least `stripMm`, less a strip of that width along the boundary; mm². */
+/**
+ * Area of the cells less a strip of width `stripMm` along the boundary, mm²; all clearances are at least that
+ * width.
+ */
 export function areaBeyondStrip(sums: CellSums, stripMm: number): number {
   return sums[AREA] - stripMm * (sums[LENGTH] + (stripMm / 2) * sums[TURN]);
 }
 
-/** Integral of min(distance to the boundary, cap) over the cells, all beside clearances of at least the cap; mm³. */
+/**
+ * Integral of min(distance to the boundary, cap) over the cells, mm³; all clearances are at least the cap.
+ */
 export function cappedVolume(sums: CellSums, capMm: number): number {
   return capMm * (sums[AREA] - capMm * (sums[LENGTH] / 2 + (capMm / 6) * sums[TURN]));
 }
 
 /**
- * Adds to the sums at place `at` the cells beside those edges from `first` up to `end` that have a clearance of at least `low` and less than `high` all along.
- * Edges whose clearance falls by rounding count by their lower end against `low`, by both against `high`.
+ * Adds to the sums at position `at` the cells beside edges `first` up to `end` (excluded) whose clearance is
+ * at least `low` and less than `high` along their whole length. Where rounding makes a clearance fall along
+ * an edge, the start counts against `low` and both ends against `high`.
  */
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: an inner loop: one case for each pair of sites
 export function addCells(
@@ -73,7 +80,7 @@ export function addCells(
     const vx = nodeX[to] - nodeX[from];
     const vy = nodeY[to] - nodeY[from];
     if (left < count && right < count) {
-      // contacts go back along the boundary on the left, forth on the right
+      // contacts run against the boundary on the left, along it on the right
       const along = vx * (tx[right] - tx[left]) + vy * (ty[right] - ty[left]);
       area += areaBesideLines(along, a, b);
       length += along;
@@ -83,7 +90,7 @@ export function addCells(
       const line = isForth ? right : left;
       const p = (isForth ? left : right) - count;
       if (p === line || p === next[line]) {
-        // a secondary edge: no area beside it
+        // secondary: no area beside it
         continue;
       }
       const sign = isForth ? 1 : -1;
@@ -94,7 +101,7 @@ export function addCells(
       const along = vx * tx[line] + vy * ty[line];
       const t = s + along / h;
       const cross = px * vy - py * vx;
-      // both cells up to the chord: what the parabola takes from the strip it gives to the fan
+      // both cells up to the chord: what the parabola takes from one it gives to the other
       area += (sign * (along * (a + b) + cross)) / 2;
       length += sign * along;
       turn += sign * Math.atan2(cross, px * (px + vx) + py * (py + vy));

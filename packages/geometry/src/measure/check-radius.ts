@@ -1,5 +1,5 @@
 /**
- * Refuses a cutter radius that means nothing.
+ * Refuses a radius that is not a finite length of 0 or more.
  *
  * @throws {RangeError} when the radius is negative or not finite
  */

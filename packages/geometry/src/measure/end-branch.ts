@@ -1,20 +1,22 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { BeyondCorners } from './beyond-corners.ts';
 
-/** The way along a stroke from its free end up to where it meets others or is widest, over waves in its width. */
+/**
+ * The axis of a stroke from its free end to where it meets others or is widest, across waves in its width.
+ */
 export interface EndBranch {
   readonly edges: readonly number[];
-  /** Nodes before each edge, and after the last. */
+  /** The node before each edge, and the one after the last. */
   readonly nodes: readonly number[];
-  /** Way from the free end, and clearance, at each node, mm. */
+  /** Distance along the axis from the free end, and clearance, at each node, mm. */
   readonly ways: readonly number[];
   readonly radii: readonly number[];
 }
 
-/** A branch may narrow again by this share of its width and still count as widening. */
+/** A branch may narrow again by this share of its width and still counts as widening (our choice). */
 const WAVE = 0.1;
 
-/** The branch from a free end: a node where one stroke ends. */
+/** The branch from a free end, a node where one stroke ends. */
 export function endBranch(axis: MedialAxis, end: number, graph: BeyondCorners): EndBranch {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const { length, degree, otherEdge } = graph;
@@ -47,7 +49,7 @@ export function endBranch(axis: MedialAxis, end: number, graph: BeyondCorners): 
   return { edges, nodes, ways, radii };
 }
 
-/** Clearance at a way from the free end, linear between nodes; the last one beyond the end. */
+/** Clearance at a distance from the free end, linear between nodes; that of the last node beyond it. */
 export function radiusAt({ ways, radii }: EndBranch, way: number): number {
   let low = 0;
   let high = ways.length - 1;

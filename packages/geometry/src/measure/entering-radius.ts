@@ -3,21 +3,22 @@ import { BLOCK } from './axis-blocks.ts';
 import { MAX_CLEARANCE, MIN_CLEARANCE, SUM_STRIDE } from './cell-sums.ts';
 
 /**
- * A clearance within this share of a cutter's radius counts as that radius. The clearances along a stroke drawn as wide as the cutter differ by
- * rounding, about 1e-15 of the artwork's size: without this the cutter would enter here and not there, and the same stroke turned would give
- * another cut. Ten times more would show in areas, which are promised to 1e-9.
+ * Relative tolerance on a clearance: within this share of a cutter's radius it ties with that radius.
+ * Clearances along a stroke drawn as wide as the cutter differ by rounding, about 1e-15 of the artwork's
+ * size: without a tie the cutter would enter here and not there, and the same stroke rotated would be cut
+ * differently. Ten times more would show in areas, which are promised to 1e-9.
  */
 export const TIE_REL_TOL = 1e-9;
 
 /**
- * The radius with which a cutter is let into the artwork, mm: its own, or twice {@link TIE_REL_TOL} less where some clearance is as good as equal to it,
- * so that a stroke as wide as the cutter is cut, all along. Linear time.
+ * The radius that decides where a cutter enters, mm: its own, or twice {@link TIE_REL_TOL} less where some
+ * clearance ties with it, so that a stroke as wide as the cutter is cut along its whole length. Linear time.
  */
 export function enteringRadius(axis: MedialAxis, radiusMm: number): number {
   return isTied(axis, radiusMm) ? radiusMm * (1 - 2 * TIE_REL_TOL) : radiusMm;
 }
 
-/** Whether some clearance counts as the given one. Linear time, most of it saved by the blocks. */
+/** Whether some clearance ties with the given one. Linear time, most of which blocks save. */
 export function isTied({ blocks, edgeFrom, edgeTo, nodeR }: MedialAxis, clearanceMm: number): boolean {
   const off = clearanceMm * TIE_REL_TOL;
   for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {

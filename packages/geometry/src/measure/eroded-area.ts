@@ -5,8 +5,9 @@ import { checkRadius } from './check-radius.ts';
 import { cellsAbove } from './part-cells.ts';
 
 /**
- * Area in mm² of the points whose distance to the artwork's edge is more than `radiusMm`: where the centre of a flat cutter may go.
- * Exact for the polygon up to rounding; 0 for an empty region or a radius that fits nowhere.
+ * Area in mm² of the artwork eroded by a disc: the points farther than `radiusMm` from its edge, where the
+ * centre of a flat cutter may go. Exact for the polygon up to rounding; 0 for an empty region or a radius
+ * that fits nowhere.
  *
  * @param radiusMm 0 or more; 0 gives the artwork's area
  * @throws {RangeError} when the radius is negative or not finite

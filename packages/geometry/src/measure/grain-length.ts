@@ -2,10 +2,11 @@ import { type Rings, ringStart } from '@pourproof/plane';
 import { fibreVector } from './fibre-vector.ts';
 
 /**
- * Length of wall in mm weighted with its exposure of end grain: the sum of |n·f| ds over all edges, n the edge's normal, f the fibre.
+ * Length of wall in mm weighted with its exposure of end grain: the sum of |n·f| ds over all edges, n the
+ * normal of the edge, f the fibre vector.
  *
- * Equals the sum over edges of the edge's extent across the fibre: exact for polygons. Times the depth it is the end-grain area of vertical walls;
- * its mean over all azimuths is 2/π of the perimeter (Cauchy).
+ * It is the sum of the extents of all edges across the fibre, exact for polygons. Times the depth it is the
+ * end-grain area of upright walls; its mean over all azimuths is 2/π of the perimeter (Cauchy).
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  */

@@ -1,6 +1,6 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
-/** Whether axis edge e is a secondary edge, between a site edge and one of its own end points. */
+/** Whether axis edge e is secondary: between a segment and one of its own end vertices. */
 export function isSecondary({ edgeLeft, edgeRight, boundary }: MedialAxis, e: number): boolean {
   const { count, next } = boundary;
   const a = edgeLeft[e];

@@ -6,22 +6,23 @@ import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
 
 /** A connected stretch of stroke, or of the taper at its end, that is narrower than a limit. */
 export interface NarrowStretch {
-  /** Length along the axis with all branches, mm. */
+  /** Length along the axis, all branches included, mm. */
   readonly lengthMm: number;
   /** Smallest width in the stretch; 0 for a taper that ends in a point. */
   readonly narrowestMm: number;
   /** Where that is, on the axis. */
   readonly atMm: Point;
   readonly kind: 'stroke' | 'taper';
-  /** Longest way through the stretch along the axis, `[x0, y0, x1, y1, …]`, open. */
+  /** Longest path through the stretch along the axis, `[x0, y0, x1, y1, …]`, open. */
   readonly path: Float64Array;
   /** Width at each point of the path, mm. */
   readonly widths: Float64Array;
 }
 
 /**
- * The stretches where strokes are narrower than `widthLimitMm`, tapers apart from strokes, each cut off exactly where the width passes the
- * limit. None for an empty region. A width equal to the limit is not narrower.
+ * The stretches where strokes are narrower than `widthLimitMm`, tapers separate from strokes, each ending
+ * exactly where the width passes the limit. A width equal to the limit is not narrower. None for an empty
+ * region.
  *
  * @throws {RangeError} when the limit is negative or not a number
  */
@@ -58,7 +59,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   );
 }
 
-/** Whether the edge is narrower than the limit where it begins to count. */
+/** Whether the edge is narrower than the limit where its stroke begins. */
 function isBelowAtStart(shape: AxisEdge, e: number, start: Float64Array, limit: number): boolean {
   if (start[e] === 0) {
     return true;
@@ -68,7 +69,9 @@ function isBelowAtStart(shape: AxisEdge, e: number, start: Float64Array, limit: 
   return shape.clearance < limit;
 }
 
-/** The axis, where on each edge it begins to count, and the clearance that is too little. */
+/**
+ * The axis, the share of each edge at which its stroke begins, and the clearance below which it is narrow.
+ */
 interface Narrow {
   readonly axis: MedialAxis;
   readonly start: Float64Array;
@@ -108,7 +111,7 @@ interface Link {
   readonly length: number;
 }
 
-/** The longest way through the edges as a tree; loops are opened at one place. */
+/** The longest path through the edges, as a tree: each loop is opened at one place. */
 function longestWay(narrow: Narrow, edges: readonly number[]): { path: Float64Array; widths: Float64Array } {
   const { axis, start, limit } = narrow;
   const links = linkTree(narrow, edges);
@@ -123,7 +126,7 @@ function longestWay(narrow: Narrow, edges: readonly number[]): { path: Float64Ar
     path.push(shape.x + boundary.originX, shape.y + boundary.originY);
     widths.push(2 * shape.clearance);
   };
-  // from the end back to where the search began
+  // from the end back to the start of the search
   for (let at = end, link = cameBy.get(at); link !== undefined; at = link.to, link = cameBy.get(at)) {
     shape.load(link.edge);
     const top = shape.shareOf(limit);
@@ -141,7 +144,7 @@ function longestWay(narrow: Narrow, edges: readonly number[]): { path: Float64Ar
   return { path: Float64Array.from(path), widths: Float64Array.from(widths) };
 }
 
-/** Neighbours of each node; the cut-off top of an edge is a node of its own, named by -1 - edge. */
+/** Links of each node; where an edge is cut off at the limit, that end is a node of its own, -1 - edge. */
 function linkTree({ axis, start, limit }: Narrow, edges: readonly number[]): Map<number, Link[]> {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const shape = new AxisEdge(axis);
@@ -167,7 +170,7 @@ function linkTree({ axis, start, limit }: Narrow, edges: readonly number[]): Map
   return links;
 }
 
-/** The node farthest along the tree from a start, and by which link each node leads back to it. */
+/** The node farthest along the tree from a start, and the link by which each node leads back to it. */
 function farthest(links: Map<number, Link[]>, start: number): { node: number; cameBy: Map<number, Link> } {
   const cameBy = new Map<number, Link>();
   const distance = new Map([[start, 0]]);

@@ -11,8 +11,9 @@ import { isSecondary } from './is-secondary.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
- * Area in mm² that a flat cutter of radius `radiusMm` removes from the artwork: all points that a disc of that radius inside it covers.
- * Exact for the polygon, with true arcs, up to rounding. 0 for an empty region or a cutter that fits nowhere.
+ * Area in mm² that a flat cutter of radius `radiusMm` removes from the artwork: its opening by a disc, all
+ * points that some disc of that radius inside it covers. Exact for the polygon, with true arcs, up to
+ * rounding. 0 for an empty region or a cutter that fits nowhere.
  *
  * @param radiusMm 0 or more; 0 gives the artwork's area
  * @throws {RangeError} when the radius is negative or not finite
@@ -36,8 +37,9 @@ export function openedArea(axis: MedialAxis, radiusMm: number): number {
 }
 
 /**
- * Area of the cells beside edges with at least a clearance of `radius` all along, and what the cutter takes beside those that start in a corner.
- * Adds other edges that cross the radius to `crossing`. In one go, for it is asked about many radii.
+ * Area of the cells beside edges with a clearance of at least `radius` along their whole length, and of what
+ * the cutter takes beside those that start in a corner. Appends other edges that pass the radius to
+ * `crossing`. One loop, because it is called for many radii.
  */
 function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): number {
   const { blocks, edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR } = axis;
@@ -69,12 +71,13 @@ function wholeAndCorners(axis: MedialAxis, radius: number, crossing: number[]): 
         if (a >= radius) {
           area += areaBesideLines(along, a, b);
         } else {
-          // no other disc reaches into the corner, whose walls turn by the sweep
+          // no other disc reaches into the corner
           const turn = angleBetween(tx[left], ty[left], tx[right], ty[right]);
           area += (along * (b - radius) * (b + radius)) / (2 * b) + (radius * radius * turn) / 2;
         }
       } else if (a >= radius) {
-        // up to the chord a strip is a trapezoid and a fan a triangle: what a parabola takes from one it gives to the other
+        // up to the chord a segment cell is a trapezoid and a vertex cell a triangle: what a parabola takes
+        // from one it gives to the other
         const forth =
           right < count
             ? (vx * tx[right] + vy * ty[right]) * (a + b)

@@ -8,7 +8,9 @@ const WEIGHTS = [
   0.568888888888889, 0.478628670499366, 0.478628670499366, 0.236926885056189, 0.236926885056189,
 ];
 
-/** Length of y = x²/(2h) between two places by that rule on equal pieces, short against the way to the focus. */
+/**
+ * Length of y = x²/(2h) between two places by that rule on equal pieces, short against the way to the focus.
+ */
 function summed(h: number, s: number, t: number): number {
   const pieces = Math.ceil((20 * (t - s)) / h);
   const half = (t - s) / (2 * pieces);

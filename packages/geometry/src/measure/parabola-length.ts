@@ -3,15 +3,16 @@ export function parabolaLength(t: number): number {
   return t * Math.sqrt(1 + t * t) + Math.asinh(t);
 }
 
-/** Up to this square of an arc's half length over its distance, see {@link parabolaArc}, the series is as exact as rounding. */
+/** Up to this q², see {@link parabolaArc}, the series is as exact as rounding. */
 const SHORT_SQUARED = 1 / 1024;
 
 /**
  * Length of the parabola y = x²/(2h), h of either sign, from x = s to t, with the sign of t − s.
  *
- * Most arcs are short. With m the middle, w half of t − s and D² = h² + m² it is w·D/h·∫√(1 + 2cqz + q²z²) dz over z = −1 … 1, c = m/D, q = w/D. The
- * integrand is the generating function of Gegenbauer's polynomials C_n of order −1/2, which from n = 2 on are at most 2/(2n − 1): what the series leaves
- * out from q¹⁰ on is less than q¹⁰/104 of the length, 1e-17. A difference of closed forms would lose digits.
+ * Most arcs are short, and there a difference of closed forms would lose digits. With m the middle, w half of
+ * t − s and D² = h² + m² the length is w·D/h·∫√(1 + 2cqz + q²z²) dz over z = −1 … 1, c = m/D, q = w/D. The
+ * integrand generates the Gegenbauer polynomials C_n of order −1/2, which from n = 2 on are at most 2/(2n −
+ * 1): what the series omits from q¹⁰ on is less than q¹⁰/104 of the length, 1e-17.
  */
 export function parabolaArc(h: number, s: number, t: number): number {
   const m = (s + t) / 2;

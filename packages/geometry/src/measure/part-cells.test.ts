@@ -39,7 +39,8 @@ describe('sums of cells', () => {
         const low = Math.max(mm, edge.r0);
         want.above += edge.area(low, edge.r1, 0);
         want.beyond += edge.area(low, edge.r1, mm);
-        // the layers of all heights up to the cap; in a strip's width they are quadratic, for which Simpson's rule is exact
+        // the layers of all heights up to the cap; in a strip's width they are quadratic, for which Simpson's
+        // rule is exact
         const layer = (mmOff: number): number => edge.area(low, edge.r1, mmOff);
         want.capped += (mm * (layer(0) + 4 * layer(mm / 2) + layer(mm))) / 6;
       }

@@ -4,17 +4,21 @@ import { AxisEdge } from './axis-edge.ts';
 import { areaBesideLines, distanceBesideLines } from './cell-forms.ts';
 import { AREA, type CellSums, LENGTH, VOLUME } from './cell-sums.ts';
 
-/** What the cells beside all parts of the axis with a clearance of at least `radius` sum up to, given the edges that cross it. */
+/**
+ * Sums of the cells beside the axis where its clearance is at least `radius`, given the edges that pass it.
+ */
 export function cellsAbove(axis: MedialAxis, radius: number, crossing: readonly number[]): CellSums {
   return addParts(axis, radius, crossing, true, wholeCells(axis, radius, Infinity));
 }
 
-/** What the cells beside all parts of the axis with a clearance of less than `radius` sum up to, given the edges that cross it. */
+/**
+ * Sums of the cells beside the axis where its clearance is less than `radius`, given the edges that pass it.
+ */
 export function cellsBelow(axis: MedialAxis, radius: number, crossing: readonly number[]): CellSums {
   return addParts(axis, radius, crossing, false, wholeCells(axis, 0, radius));
 }
 
-/** Adds the cells beside the upper or the lower parts of the edges that cross a radius. */
+/** Adds the cells beside the upper or the lower parts of the edges that pass a radius. */
 function addParts(
   axis: MedialAxis,
   radius: number,
@@ -40,7 +44,7 @@ function addParts(
       edge.addCells(a, b, sums);
       continue;
     }
-    // two strips, as at every corner: these are many
+    // inlined: between two segments, as at every corner, there are many
     const vx = nodeX[to] - nodeX[from];
     const vy = nodeY[to] - nodeY[from];
     const share = (b - a) / (nodeR[to] - nodeR[from]);

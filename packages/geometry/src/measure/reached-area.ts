@@ -9,8 +9,9 @@ import { cellsAbove } from './part-cells.ts';
 import { sectorArea } from './sector-area.ts';
 
 /**
- * Area in mm² within `reachMm` of the points where a disc of radius `centreMm` fits: what a cutter that is `centreMm` in radius at the face removes at
- * the height where its radius is `reachMm`. `reachMm` equal to `centreMm` gives the opened area, 0 the eroded one. Exact up to rounding.
+ * Area in mm² within `reachMm` of the points where a disc of radius `centreMm` fits: what a cutter with
+ * radius `centreMm` at the face removes at the height where its radius is `reachMm`. With `reachMm` equal to
+ * `centreMm` this is the opened area, with 0 the eroded area. Exact up to rounding.
  *
  * @param reachMm 0 … centreMm
  * @throws {RangeError} when a radius is out of its range
@@ -24,7 +25,7 @@ export function reachedArea(axis: MedialAxis, centreMm: number, reachMm: number)
   const centre = enteringRadius(axis, centreMm);
   const reach = Math.min(reachMm, centre);
   const crossing = crossingEdges(axis, centre);
-  // the same crossings as those of the whole cutter, with smaller discs
+  // the level crossings of the whole cutter, with smaller discs
   const discs = { ...stoppedDiscs(axis, centre, crossing), radius: reach };
   return (
     areaBeyondStrip(cellsAbove(axis, centre, crossing), centre - reach) + sectorArea(discs, openArcs(discs))

@@ -1,7 +1,7 @@
 import type { StoppedDiscs } from '../outline/level-crossings.ts';
 import type { OpenArcs } from '../outline/open-arcs.ts';
 
-/** Area that the crossings' discs cover in the narrow parts that they close. */
+/** Area, mm², that the discs at level crossings cover in the narrow parts that they close. */
 export function sectorArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
   const { radius, sweep } = crossings;
   let sum = 0;
@@ -11,7 +11,10 @@ export function sectorArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
   return sum + trimmedArea(crossings, arcs);
 }
 
-/** The same where discs overlap: twice the area is the integral of x·dy − y·dx along the radii and the open arcs. */
+/**
+ * The same where discs overlap: twice the area is the integral of x·dy − y·dx along the radii and the open
+ * arcs.
+ */
 function trimmedArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
   const { radius: r, x, y, angle, sweep, closes } = crossings;
   const originOf = new Map<number, number>();
@@ -20,7 +23,7 @@ function trimmedArea(crossings: StoppedDiscs, arcs: OpenArcs): number {
     if (arcs.isTrimmed[k] === 0) {
       continue;
     }
-    // relative to one crossing of the same narrow part, so that nothing large cancels
+    // relative to one crossing of the same narrow part, so that no large terms cancel
     const o = originOf.get(closes[k]) ?? k;
     originOf.set(closes[k], o);
     const cx = x[k] - x[o];

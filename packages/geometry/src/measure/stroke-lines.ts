@@ -2,7 +2,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { CORNER, strokeParts, TAPER } from './stroke-parts.ts';
 
-/** A stretch of stroke between two ends or joins, along its middle. */
+/** The centre line of a stroke between two ends or joins. */
 export interface StrokeLine {
   readonly kind: 'stroke' | 'taper';
   /** `[x0, y0, x1, y1, …]`, open, mm. */
@@ -11,19 +11,23 @@ export interface StrokeLine {
   readonly widths: Float64Array;
 }
 
-/** Curved pieces of the axis shorter than this are drawn straight, mm: their sag is far below any line's width. */
+/**
+ * Curved pieces of the axis shorter than this, mm, are drawn straight: their sag is far below the width of
+ * any line.
+ */
 const STRAIGHT_BELOW_MM = 0.1;
-/** Parts that a longer curved piece is drawn in. */
+/** Straight parts of a longer curved piece. */
 const CURVE_PARTS = 4;
 
 /**
- * Every stroke and taper of the artwork along its middle, each stretch from join to join, with its width: what a map of the strokes is drawn
- * on. Corners are left out. Widths are exact at the points; between points of a straight flank they are linear. Linear time.
+ * The centre lines of all strokes and tapers, from join to join, with their widths: for a map of the strokes.
+ * Corners are left out. Widths are exact at the points and linear between them where flanks are straight.
+ * Linear time.
  */
 export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   const { part } = strokeParts(axis);
   const { edgeFrom, edgeTo, nodeR } = axis;
-  // both edges at a node, where there are exactly two of one kind
+  // the first two edges at each node
   const first = new Int32Array(nodeR.length).fill(-1);
   const second = new Int32Array(nodeR.length).fill(-1);
   const degree = new Uint8Array(nodeR.length);
@@ -40,7 +44,9 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
       }
     }
   }
-  /** The edge that goes on from edge e through a node; -1 at ends, joins and where strokes turn into tapers. */
+  /**
+   * The edge that continues edge e through a node; -1 at ends, at joins and where a stroke becomes a taper.
+   */
   const onward = (e: number, node: number): number => {
     if (degree[node] !== 2) {
       return -1;
@@ -69,7 +75,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
       }
     }
   }
-  // what is left runs in loops
+  // only closed loops are left
   for (let e = 0; e < part.length; e++) {
     if (part[e] !== CORNER && seen[e] === 0) {
       follow(e, edgeFrom[e]);

@@ -4,7 +4,7 @@ import { AxisEdge } from './axis-edge.ts';
 import { beyondCorners, excessBeyondCorner } from './beyond-corners.ts';
 import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
 
-/** What a piece of the axis carries: nothing but a corner, a stroke, or the taper at a stroke's end. */
+/** What a piece of the axis carries: only a corner, a stroke, or the taper at the end of a stroke. */
 export const CORNER = 0;
 export const STROKE = 1;
 export const TAPER = 2;
@@ -13,41 +13,57 @@ export const TAPER = 2;
 export interface StrokeParts {
   /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; secondary edges are corners. */
   readonly part: Uint8Array;
-  /** Share of the way up at which each edge begins to be what it is; above 0 only where a stroke begins within the edge. */
+  /**
+   * Share of each edge, from its low end, at which its part begins; above 0 only where a stroke begins within
+   * the edge.
+   */
   readonly start: Float64Array;
   /** Length of each whole edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
-  /** Nodes from which no edge rises, where the clearance is greatest around, but for waves of a taper. */
+  /** Nodes from which no edge rises, local maxima of the clearance, except for waves of a taper. */
   readonly tops: readonly number[];
 }
 
 /**
- * Where a taper has gained at least this much clearance over its way all along from its tip it is a corner too, if only {@link TAPER_GROWTH} is
- * left to gain: a tip whose sides meet at 39° or more (sin 19.5°). A flat bit leaves no more than its own diameter of it. Our choice.
+ * Where a taper has gained clearance at least at this rate all along from its tip, it is a corner too, if it
+ * is within {@link TAPER_GROWTH} of its full width: a tip whose sides meet at 39° or more (sin 19.5°). A flat
+ * bit leaves at most its own diameter of it. Our choice.
  */
 const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
-/** A branch that narrows to its end is a taper up to where doubling the way from the tip widens it by no more than this factor. */
+/**
+ * A branch that narrows to its end is a taper up to where doubling the distance from the tip widens it by at
+ * most this factor.
+ */
 const TAPER_GROWTH = 1.25;
 /**
- * A blunt end is a stroke's end if over this many of its half widths, or half the branch if that is less, it widens by no more than
- * {@link BLUNT_GROWTH}: else it is the rounded tip of a taper.
+ * A blunt end is the end of a stroke if, over this many of its half widths or half the branch, whichever is
+ * shorter, it widens by at most {@link BLUNT_GROWTH}; else it is the rounded tip of a taper.
  */
 const BLUNT_LENGTH = 12;
 const BLUNT_GROWTH = 1.4;
-/** Where a blunt end widens by less, it is still a needle's tip if doubling the way from where its flanks would meet widens it by this factor. */
+/**
+ * A blunt end that widens by less is still the tip of a needle if doubling the distance from where its flanks
+ * would meet widens it by this factor.
+ */
 const NEEDLE_GROWTH = 1.6;
-/** How closely the place is found where a stroke begins within an edge, as a share of the edge and of the clearance, and in how many steps at most. */
+/**
+ * Relative tolerance, on the edge and on the clearance, of where a stroke begins within an edge, and the
+ * steps at most to find it.
+ */
 const START_REL_TOL = 1e-12;
 const START_STEPS = 60;
-/** A rounded tip is at least this many times narrower than the wide end of its branch; less is a stroke that narrows. */
+/**
+ * A rounded tip is at least this many times narrower than the wide end of its branch; otherwise the stroke
+ * just narrows.
+ */
 const TIP_RATIO = 4;
 
-/** Sorts the axis' edges into corners, strokes and tapers; linear time. */
+/** Sorts the edges of the axis into corners, strokes and tapers; linear time. */
 export function strokeParts(axis: MedialAxis): StrokeParts {
   const { edgeFrom, nodeR, bottleneckCount } = axis;
   const graph = beyondCorners(axis);
   const { length, reach, hasRise, beginning, degree } = graph;
-  // what is beyond corners is STROKE, else CORNER: it remains to find the tapers
+  // isBeyond holds STROKE where set, else CORNER: tapers remain to be found
   const part = graph.isBeyond;
   const start = new Float64Array(length.length);
   const edge = new AxisEdge(axis);
@@ -72,8 +88,9 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
 }
 
 /**
- * Share of the loaded edge at which the way leaves the corner, so that it does not depend on where a flattened arc has its points. Level
- * edges count as a whole: which of their ends is the lower one is rounding.
+ * Share of the loaded edge at which a path from the boundary leaves the corner, so that the stroke does not
+ * depend on where a flattened arc has its points. Level edges count as a whole: which of their ends is lower
+ * is rounding.
  */
 function strokeStart(edge: AxisEdge, wayBefore: number): number {
   if (edge.r0 >= edge.r1 * (1 - LEVEL_REL_TOL)) {
@@ -83,7 +100,7 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
     edge.atShare(share);
     return excessBeyondCorner(wayBefore + edge.lengthBetween(0, share), edge.clearance);
   };
-  // false position, with the side that stays weighted less and less (Illinois)
+  // regula falsi with the Illinois modification (Dowell and Jarratt 1971)
   let low = 0;
   let high = 1;
   let atLow = excessAt(low);
@@ -111,7 +128,7 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
   return high;
 }
 
-/** What is marked along branches. */
+/** The marks along branches. */
 interface Marks {
   readonly part: Uint8Array;
   readonly start: Float64Array;
@@ -144,7 +161,10 @@ function markTaper(branch: EndBranch, { part, start, hasRise }: Marks): void {
   }
 }
 
-/** How many of the edges of a taper that ends at node `end` are a corner: all that are steep, if with them it is nearly as wide as it gets. */
+/**
+ * How many edges of a taper that ends at node `end` are a corner: all steep ones, if it is nearly as wide
+ * there as it gets.
+ */
 function cornerEnd({ ways, radii }: EndBranch, end: number): number {
   let steep = 0;
   while (steep < end && radii[steep + 1] - radii[0] >= CORNER_SLOPE * (ways[steep + 1] - ways[0])) {
@@ -153,7 +173,10 @@ function cornerEnd({ ways, radii }: EndBranch, end: number): number {
   return TAPER_GROWTH * radii[steep] >= radii[end] ? steep : 0;
 }
 
-/** By how much the way counts from before the end of a branch, where the flanks of a taper would meet; negative for a stroke's end. */
+/**
+ * Distance before the end of a branch at which the flanks of a taper would meet; negative for the end of a
+ * stroke.
+ */
 function wayBeforeTip(branch: EndBranch): number {
   const { ways, radii } = branch;
   const tip = radii[0];

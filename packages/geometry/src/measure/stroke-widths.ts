@@ -4,21 +4,24 @@ import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
 import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
 
-/** Widths of the strokes of an artwork, read along its medial axis without the branches into corners. */
+/** Widths of the strokes of an artwork along its medial axis, without the branches into corners. */
 export interface StrokeWidths {
-  /** Smallest width of a stroke, mm; ends that taper to a point don't count. `null` for an empty region. */
+  /** Smallest width of a stroke, mm, tapers excluded; `null` for an empty region. */
   readonly narrowestMm: number | null;
   /** Where that is, on the axis. `[0, 0]` for an empty region. */
   readonly narrowestAt: Point;
-  /** Length of all strokes along the axis, tapers included, mm. */
+  /** Length of all strokes and tapers along the axis, mm. */
   readonly lengthMm: number;
-  /** Length along the axis, tapers included, where the stroke is narrower than a width, mm. */
+  /** Length of strokes and tapers, along the axis, that are narrower than a width, mm. */
   readonly lengthNarrowerThan: (widthMm: number) => number;
-  /** Length, mm, per bin of width: bin k holds widths from `edgesMm[k]` up to `edgesMm[k + 1]`. */
+  /** Length in mm per bin of width; bin k holds widths from `edgesMm[k]` up to `edgesMm[k + 1]`. */
   readonly histogram: (edgesMm: readonly number[]) => Float64Array;
 }
 
-/** The stroke widths of the artwork of `axis`: exact along the axis; what counts as a stroke is told in docs/method. */
+/**
+ * The stroke widths of an artwork, exact along its medial axis; docs/method/strokes.md says what counts as a
+ * stroke.
+ */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
   const { part, start, length, tops } = strokeParts(axis);
   const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;

@@ -3,17 +3,18 @@ import { crossingEdges } from './axis-blocks.ts';
 import { cappedVolume, VOLUME } from './cell-sums.ts';
 import { cellsAbove, cellsBelow } from './part-cells.ts';
 
-/** A V-shaped cutter and how deep it may go. */
+/** A V-shaped cutter with a true point, and how deep it may go. */
 export interface VCut {
-  /** Angle between both flanks, radians, above 0 and below π. */
+  /** Included angle A between the flanks, radians, above 0 and below π. */
   readonly includedRad: number;
-  /** Deepest that the tip may go, mm; infinity for no limit. */
+  /** Depth limit of the tip, mm; Infinity for none. */
   readonly depthMm: number;
 }
 
 /**
- * Volume in mm³ that a cutter with a true point removes when its flanks touch the artwork's edge wherever they can: the integral of
- * min(depth limit, distance to the edge / tan(A/2)) over the artwork. Exact for the polygon up to rounding: a closed form per axis edge.
+ * Volume in mm³ that a V removes when its flanks touch the artwork's edge wherever they can: the integral of
+ * min(depth limit, distance to the edge / tan(A/2)) over the artwork. Exact for the polygon up to rounding: a
+ * closed form per axis edge.
  *
  * @throws {RangeError} when the angle or the depth is out of range
  */
@@ -23,11 +24,12 @@ export function vVolume(axis: MedialAxis, cut: VCut): number {
   const crossing = crossingEdges(axis, cap);
   const below = cellsBelow(axis, cap, crossing);
   const above = cellsAbove(axis, cap, crossing);
-  // up to the cap the depth follows the distance to the boundary; beyond, it does so over a strip only and is level from there on
+  // up to the cap the depth follows the distance to the boundary; beyond it only within a strip, and is level
+  // from there on
   return (below[VOLUME] + (cap < Infinity ? cappedVolume(above, cap) : 0)) / slope;
 }
 
-/** Half width gained for each mm of depth. */
+/** Half width gained per mm of depth, tan(A/2). */
 function slopeOf({ includedRad, depthMm }: VCut): number {
   if (!(includedRad > 0 && includedRad < Math.PI)) {
     throw new RangeError(`includedRad is ${includedRad}; give an angle above 0 and below π`);

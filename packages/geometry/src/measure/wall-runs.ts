@@ -10,7 +10,9 @@ export interface WallRun {
   readonly meanExposure: number;
   /** The point half-way along the run. */
   readonly atMm: Point;
-  /** The run as an open polyline `[x0,y0,x1,y1,…]`; closed by its first point when the whole ring is one run. */
+  /**
+   * The run as an open polyline `[x0,y0,x1,y1,…]`; closed by its first point when the whole ring is one run.
+   */
   readonly path: Float64Array;
 }
 
@@ -18,16 +20,17 @@ export interface WallRun {
 export interface WallRunOptions {
   /** Edges with |n·f| of at least this belong to a run, 0 to 1. */
   readonly minExposure: number;
-  /** Less exposed stretches up to this length, in mm, between two runs do not part them. */
+  /** Less exposed stretches up to this length, mm, do not separate two runs. */
   readonly joinGapMm: number;
   /** Shorter runs are left out. */
   readonly minLengthMm: number;
 }
 
 /**
- * The stretches of boundary whose exposure of end grain |n·f| reaches a limit, in the order of the rings.
+ * The stretches of boundary whose exposure of end grain |n·f| is at least a limit, in the order of the rings.
  *
- * Joined gaps are part of the run's path, length and exposed length. Degenerate rings have no runs.
+ * Gaps that are joined belong to the path, length and exposed length of the run. Degenerate rings have no
+ * runs.
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @throws {RangeError} when the exposure is outside 0 to 1 or a length is negative
@@ -75,7 +78,7 @@ function ringExposure(region: Rings, from: number, to: number, grainRad: number)
   return { points, lengths, exposed };
 }
 
-/** Rounding of |n·f| in doubles: an edge drawn at exactly the limit is in. */
+/** Absolute tolerance on |n·f|, its rounding in doubles: an edge drawn exactly at the limit is in. */
 const EXPOSURE_TOL = 1e-12;
 
 function joinGaps(ring: RingExposure, minExposure: number, joinGapMm: number): Uint8Array {

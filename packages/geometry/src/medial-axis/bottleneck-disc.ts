@@ -2,15 +2,21 @@ import type { Boundary } from './boundary.ts';
 import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { EMPTY_DISC_REL_TOL, ROUNDING_REL_TOL, SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
-/** Ends of a diameter nearer to each other than this share of what rounding does to a distance are one point: points apart are not so near. */
+/**
+ * Ends of a diameter nearer than this share of the rounding error of a distance are one point: distinct
+ * points are never so near.
+ */
 const SAME_POINT_SHARE = 1e-3;
 
-/** Answers whether discs are bottlenecks; keeps what refused the last one, because the next one is often refused by the same edge. */
+/**
+ * Tests whether discs are bottlenecks; remembers the edge that refused the last one, which often refuses the
+ * next.
+ */
 export class BottleneckDisc {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
-  /** Error of a distance between points of the boundary, mm. */
+  /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
   readonly #stack = new Int32Array(128);
   #later: number[] = [];
@@ -22,7 +28,7 @@ export class BottleneckDisc {
   #radius = 0;
   #inner2 = 0;
   #outer2 = 0;
-  /** Sides of the diameter on which contacts were found, bit by bit. */
+  /** Sides of the diameter with a contact, one bit each. */
   #sides = 0;
 
   constructor(boundary: Boundary, tree: ObbTree) {
@@ -33,8 +39,9 @@ export class BottleneckDisc {
   }
 
   /**
-   * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u: with contacts all around, the
-   * clearance is greatest there, not least. One end of the diameter is vertex v, so that the edges near it in the list come first.
+   * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u:
+   * with contacts all around, the clearance has a maximum there, not a minimum. One end of the diameter is
+   * vertex v; the edges near it are tested first.
    */
   isBottleneck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
     if (radius <= SAME_POINT_SHARE * this.#rounding) {
@@ -74,8 +81,8 @@ export class BottleneckDisc {
   }
 
   /**
-   * Whether no edge below a node refuses the disc, nearest first. Runs that lie on a side with a contact can be put off: where a great many
-   * points lie on one circle, the first contact on the other side decides.
+   * Whether no edge below a node refuses the disc, nearest first. Runs on a side that has a contact can wait:
+   * where a great many points lie on one circle, the first contact on the other side decides.
    */
   #isClearBelow(root: number, canWait: boolean): boolean {
     const stack = this.#stack;
@@ -108,7 +115,7 @@ export class BottleneckDisc {
     return true;
   }
 
-  /** Whether edge e neither enters the disc nor touches it on the second side. */
+  /** Whether edge e neither enters the disc nor gives it contacts on both sides. */
   #isClear(e: number): boolean {
     const { x, y, tx, ty, length } = this.#boundary;
     const ax = x[e] - this.#mx;
@@ -130,7 +137,7 @@ export class BottleneckDisc {
     return this.#sides !== 3;
   }
 
-  /** Squared distance of the middle to the box of a node, infinity where it has no edges. */
+  /** Squared distance of the centre from the box of a node, infinity where that has no edges. */
   #boxDistance2(node: number): number {
     const boxes = this.#boxes;
     const at = node * BOX_STRIDE;

@@ -3,18 +3,21 @@ import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 import { Window } from './window.ts';
 
-/** Beyond this many times the distance to an edge, points of the edge besides the nearest are worth a cut. */
+/**
+ * Where the window reaches farther than this many times the distance to an edge, more than the nearest point
+ * of the edge is worth a cut.
+ */
 const LONG_VIEW = 2;
 
 /**
- * Seeks the other ends of bottlenecks at one reflex vertex at a time: collects those among the edges that it is shown, and knows by its window
- * which others need not be shown.
+ * Searches for the far ends of bottlenecks at one reflex vertex at a time: collects candidates among the
+ * edges that it is shown, and rules out by its window edges that need not be shown.
  */
 export class BottleneckSeeker {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
   readonly #leafStart: number;
-  /** Error of a distance between points of the boundary, mm. */
+  /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
   readonly window: Window = new Window();
   vertex = -1;
@@ -32,7 +35,7 @@ export class BottleneckSeeker {
     this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
-  /** Goes to reflex vertex v. */
+  /** Starts over at reflex vertex v. */
   start(v: number): void {
     const { x, y, tx, ty, previous, extent } = this.#boundary;
     const h = previous[v];
@@ -43,7 +46,7 @@ export class BottleneckSeeker {
     this.window.open(-ty[h], tx[h], -ty[v], tx[v], 4 * extent);
   }
 
-  /** Whether the box of a node may lie in the window. */
+  /** Whether the box of a node may meet the window. */
   sees(node: number): boolean {
     const boxes = this.#boxes;
     const at = node * BOX_STRIDE;
@@ -62,12 +65,15 @@ export class BottleneckSeeker {
     );
   }
 
-  /** Distance from the window within which an end may still count as inside. */
+  /** Distance from the window within which an end still counts as inside, mm. */
   get slack(): number {
     return NORMAL_CONE_TOL_RAD * this.window.reach + this.#rounding;
   }
 
-  /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. The last edge that cut the window, or -1. */
+  /**
+   * Examines the edges of a leaf, as far ends and as limits to where far ends may lie. The last edge that cut
+   * the window, or -1.
+   */
   lookAt(leaf: number): number {
     const { count, previous, next } = this.#boundary;
     const v = this.vertex;
@@ -86,7 +92,7 @@ export class BottleneckSeeker {
     return cutter;
   }
 
-  /** Cuts from the window what an empty disc can't reach for edge e. Whether it did. */
+  /** Cuts from the window what no empty disc can reach because of edge e; whether anything was cut. */
   cutBy(e: number, isPointSeen: boolean): boolean {
     const { x, y, tx, ty, length, previous } = this.#boundary;
     if (e === this.vertex || e === previous[this.vertex]) {
@@ -108,7 +114,7 @@ export class BottleneckSeeker {
     let isCut = this.#cutAt(qx, qy, d2);
     const reach = this.window.reach;
     if (reach * reach > LONG_VIEW * LONG_VIEW * d2) {
-      // points that are seen at half a right angle from the nearest one
+      // points seen at 45° from the nearest one
       const d = Math.sqrt(d2);
       for (let k = -1; k <= 1; k += 2) {
         const t = Math.min(Math.max(foot + k * d, 0), end);
@@ -122,10 +128,13 @@ export class BottleneckSeeker {
     return isCut;
   }
 
-  /** Cuts off what lies beyond q: a disc on a diameter to there would hold q, not only within what makes a disc count as empty. */
+  /**
+   * Cuts off what lies beyond q: a disc on a diameter to there would contain q by more than an empty disc
+   * may.
+   */
   #cutAt(qx: number, qy: number, d2: number): boolean {
     const reach = this.window.reach;
-    // within the distance of q nothing lies beyond it
+    // nothing nearer than q lies beyond q
     return (
       d2 > 0 &&
       reach * reach > d2 &&
@@ -133,7 +142,7 @@ export class BottleneckSeeker {
     );
   }
 
-  /** Keeps the first point of edge e as a possible other end. */
+  /** Keeps the first point of edge e as a candidate for the far end. */
   #collectPoint(e: number): void {
     const { count, x, y, isReflex } = this.#boundary;
     if (isReflex[e] !== 0 && this.vertex < e) {
@@ -145,7 +154,7 @@ export class BottleneckSeeker {
     }
   }
 
-  /** Keeps the foot of the vertex on edge e as a possible other end. */
+  /** Keeps the foot of the vertex on edge e as a candidate for the far end. */
   #collectFoot(e: number): void {
     const { x, y, tx, ty, length, next, isReflex } = this.#boundary;
     const ax = x[e] - this.#x;
@@ -171,12 +180,12 @@ export class BottleneckSeeker {
     this.#endY[k] = py;
   }
 
-  /** Whether direction d lies in the closed cone of normals of reflex vertex w. */
+  /** Whether direction d lies in the closed normal cone of reflex vertex w. */
   #isInCone(w: number, dx: number, dy: number): boolean {
     const { tx, ty, previous } = this.#boundary;
     const h = previous[w];
     const slack = -NORMAL_CONE_TOL_RAD * Math.sqrt(dx * dx + dy * dy);
-    // not before the normal of the edge that arrives, not after the normal of the edge that leaves, and on their side of the vertex
+    // between the normals of the incoming and the outgoing edge, and on their side of the vertex
     return (
       dx * tx[h] + dy * ty[h] >= slack &&
       -(dx * tx[w] + dy * ty[w]) >= slack &&
@@ -184,7 +193,7 @@ export class BottleneckSeeker {
     );
   }
 
-  /** Hands over each end collected, relative to the vertex, that what was seen later has not ruled out. */
+  /** Calls `take` with each candidate, relative to the vertex, that edges seen later have not ruled out. */
   forEachEnd(take: (vertex: number, site: number, px: number, py: number) => void): void {
     const slack = this.slack;
     for (let k = 0; k < this.#count; k++) {

@@ -3,8 +3,9 @@ import { orient2d } from 'robust-predicates';
 import { ROUNDING_REL_TOL, STRAIGHT_TOL_RAD } from './tolerances.ts';
 
 /**
- * The edges of a region as the medial axis needs them: edge i runs from point i to point `next[i]`, inside on the side of its normal
- * `(-ty, tx)`. Coordinates are relative to `(originX, originY)`, the middle of the region's box, so that far-away artwork keeps its digits.
+ * The edges of a region as the medial axis needs them: edge i runs from point i to point `next[i]`, the
+ * inside on the side of its normal `(-ty, tx)`. Coordinates are relative to `(originX, originY)`, the centre
+ * of the bounding box, so that artwork far from the origin keeps its digits.
  */
 export interface Boundary {
   readonly count: number;
@@ -20,11 +21,11 @@ export interface Boundary {
   readonly length: Float64Array;
   readonly next: Int32Array;
   readonly previous: Int32Array;
-  /** 1 where the inside turns by π or more at the point, so that the point itself is a site. */
+  /** 1 where the inside angle is π or more, so that the vertex itself is a site. */
   readonly isReflex: Uint8Array;
 }
 
-/** The edges of `rings`, which must be a clean region's; edges of length zero may not occur. */
+/** The edges of the rings of a clean region; none may have length 0. */
 export function boundaryOf(rings: Rings): Boundary {
   const { coords, ringEnds } = rings;
   const count = coords.length / 2;
@@ -62,7 +63,7 @@ export function boundaryOf(rings: Rings): Boundary {
   for (let i = 0; i < count; i++) {
     const h = previous[i];
     const j = next[i];
-    // the library's sign is positive for a turn from +y to +x; a straight point is a site with an empty fan
+    // orient2d is positive for a turn from +y to +x; a straight vertex is a site with an empty cell
     const turn = orient2d(
       coords[2 * h],
       coords[2 * h + 1],
@@ -77,7 +78,9 @@ export function boundaryOf(rings: Rings): Boundary {
   return { count, originX, originY, extent, x, y, tx, ty, length, next, previous, isReflex };
 }
 
-/** Whether two directions differ by less than can be told from rounding, of the directions and of the points that they join. */
+/**
+ * Whether two directions differ by no more than the rounding of themselves and of the points that they join.
+ */
 function isStraight(ax: number, ay: number, bx: number, by: number, slackRad: number): boolean {
   return Math.abs(ax * by - ay * bx) < slackRad && ax * bx + ay * by > 0;
 }

@@ -1,13 +1,14 @@
 /**
- * What is kept for each instance of a site: one record, so that what one step reads lies in one place, because the collapse of a large boundary jumps
- * about in memory. Instances are named by where their record begins. Numbers come first.
+ * The record of one instance of a site. What one step reads lies in one place, because the collapse of a
+ * large boundary jumps about in memory. An instance is named by the place where its record begins.
+ * Floating-point numbers come first.
  */
 export const CELL_STRIDE = 14;
 /** The disc in which the cell closes; clearance infinity where it does not. */
 export const X = 0;
 export const Y = 1;
 export const R = 2;
-/** The clearance by which closings are ordered; not a number once the cell has closed. */
+/** The clearance by which closings are ordered; NaN once the cell has closed. */
 export const DUE = 3;
 /** The disc from which the bisector with the next instance grows. */
 export const GROWS_X = 4;
@@ -19,25 +20,25 @@ export const SITE_Y = 8;
 export const SITE_TX = 9;
 export const SITE_TY = 10;
 
-/** Then, in a view of the same memory at twice the place, what are whole numbers: the neighbours in the piece. */
+/** Then integers, in a view of the same memory at twice the place: the neighbours in the piece. */
 export const NEXT = 22;
 export const PREVIOUS = 23;
-/** The half-edge that leads away from where the bisector with the next instance starts. */
+/** The half-edge that leads away from the start of the bisector with the next instance. */
 export const AWAY = 24;
-/** The site: index of an edge, or number of edges plus that of a point. */
+/** The site: index of an edge, or the number of edges plus the index of a vertex. */
 export const SITE = 25;
-/** The site of the point at an edge's end; the edge that ends at a point. */
+/** Of an edge the site of its end vertex; of a vertex the edge that ends there. */
 export const MATE = 26;
-/** 1 where the instance waits in the queue. */
+/** 1 while the instance is queued. */
 export const IS_QUEUED = 27;
 
-/** The records of some instances, twice: as numbers and as whole numbers. */
+/** Records of instances, in two views of one memory: as floating-point numbers and as integers. */
 export interface Cells {
   readonly numbers: Float64Array;
   readonly links: Int32Array;
 }
 
-/** Records for a number of instances, all zero. */
+/** Zeroed records for a number of instances. */
 export function cellsFor(count: number): Cells {
   const numbers = new Float64Array(CELL_STRIDE * count);
   return { numbers, links: new Int32Array(numbers.buffer) };

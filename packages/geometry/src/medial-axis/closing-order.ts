@@ -16,15 +16,16 @@ import {
 import { BEYOND_REL_TOL } from './tolerances.ts';
 
 /**
- * Which of two neighbours closes first. Between parallel walls clearances that decide it may differ by less than rounding while the places are far
- * apart: there the places decide. A disc that touches a neighbour's site where that has no cell any more comes after the neighbour has closed.
+ * Decides which of two neighbouring cells closes first where their clearances tie, as between parallel walls:
+ * clearances may differ by less than rounding there while the discs lie far apart. A disc that touches a
+ * neighbour's site where that has no cell any more comes after the neighbour has closed.
  */
 export class ClosingOrder {
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
-  /** Number of edges; beyond it sites are points. */
+  /** Number of edges; sites from it on are vertices. */
   readonly #count: number;
-  /** Distance by which a contact has to lie beyond, mm. */
+  /** How far beyond a contact has to lie to count, mm. */
   readonly #slack: number;
 
   constructor({ numbers, links }: Cells, count: number, extent: number) {
@@ -34,7 +35,10 @@ export class ClosingOrder {
     this.#slack = BEYOND_REL_TOL * extent;
   }
 
-  /** Whether the cell of instance a closes before that of c, the instance after it, where their clearances are finite and tie. */
+  /**
+   * Whether the cell of instance a closes before that of the next instance c; their clearances are finite and
+   * tie.
+   */
   isFirst(a: number, c: number): boolean {
     const isLate = this.#touchesBeyondEnd(a, c);
     const isOtherLate = this.#touchesBeforeStart(c, a);
@@ -46,20 +50,26 @@ export class ClosingOrder {
     return due < otherDue || (due === otherDue && a < c);
   }
 
-  /** Whether the disc of a cell touches the site of another beyond the contact of the disc from which that one's bisector with the next grows. */
+  /**
+   * Whether the disc of a cell touches the site of another beyond where that one's bisector with its next
+   * starts.
+   */
   #touchesBeyondEnd(at: number, other: number): boolean {
     return this.#isFarther(other, at + X, other, this.#links[2 * other + NEXT], 1);
   }
 
-  /** Whether the disc of a cell touches the site of another before the contact of the disc from which that one's bisector with the one before grows. */
+  /**
+   * Whether the disc of a cell touches the site of another before where that one's bisector with its previous
+   * starts.
+   */
   #touchesBeforeStart(at: number, other: number): boolean {
     const before = this.#links[2 * other + PREVIOUS];
     return this.#isFarther(other, at + X, before, before, -1);
   }
 
   /**
-   * Whether a disc, whose middle is kept at place `disc`, touches a cell's site farther along the boundary (against it where `sign` is -1) than the disc
-   * from which the bisector with a neighbour grows.
+   * Whether the disc with its centre at place `disc` touches a cell's site farther along the boundary, or
+   * against it where `sign` is -1, than the disc from which the bisector with a neighbour grows.
    */
   #isFarther(cell: number, disc: number, grows: number, neighbour: number, sign: 1 | -1): boolean {
     const numbers = this.#numbers;
@@ -75,7 +85,7 @@ export class ClosingOrder {
       return sign * ((dx - endX) * tx + (dy - endY) * ty) > this.#slack;
     }
     if (numbers[grows + GROWS_R] === 0) {
-      // a fan ends at the normal of the point's own edge
+      // a vertex cell ends at the normal of the vertex's own edge
       endX = -numbers[neighbour + SITE_TY];
       endY = numbers[neighbour + SITE_TX];
     }

@@ -31,9 +31,10 @@ import { CLOSING_TIE_REL_TOL, LEVEL_REL_TOL } from './tolerances.ts';
 import { VertexCells } from './vertex-cells.ts';
 
 /**
- * Grows the axis of every piece from its leaves: neighbours along the piece's boundary meet in bisectors on which the clearance rises; the
- * site whose two bisectors meet at the least clearance has its cell closed there, and its neighbours become neighbours. No piece has a
- * least clearance inside, so nothing else can happen, and rounding can't make the graph inconsistent. O(n log n).
+ * Grows the axis of every piece from its leaves. Neighbours along the boundary of a piece meet in bisectors
+ * along which the clearance rises; the site whose two bisectors meet at the smallest clearance has its cell
+ * closed there, and its neighbours become neighbours. No piece has a minimum of clearance inside, so there
+ * are no other events, and rounding cannot make the graph inconsistent. O(n log n).
  */
 export function collapsePieces(boundary: Boundary, bottlenecks: Bottlenecks, cut: CutBoundary): AxisGraph {
   const pieces = piecesOf(cut, bottlenecks.count);
@@ -52,7 +53,10 @@ class Collapse {
   readonly #segmentCells: SegmentCells;
   readonly #vertexCells: VertexCells;
   readonly #order: ClosingOrder;
-  /** Cells by the clearance at which they were to close when they were queued; entries that no longer hold are passed over. */
+  /**
+   * Cells by the clearance at which they were to close when they were queued; entries that no longer hold are
+   * passed over.
+   */
   readonly #queue: FlatQueue = new FlatQueue();
 
   constructor(
@@ -83,7 +87,10 @@ class Collapse {
     }
   }
 
-  /** Writes the site and the neighbours of each instance; an edge grows after it from its point of the boundary or from its bottleneck. */
+  /**
+   * Writes the site and the neighbours of each instance; after it an edge grows from a boundary point or from
+   * a bottleneck.
+   */
   #putInstances(cut: CutBoundary, bottleneckCount: number): void {
     const { count, site, next, bottleneckAfter } = cut;
     const { count: n, x, y, tx, ty, next: nextPoint, previous } = this.#boundary;
@@ -124,7 +131,9 @@ class Collapse {
     }
   }
 
-  /** The half-edge away from node `from` along the one edge that instance i and the only other one of its piece share. */
+  /**
+   * The half-edge away from node `from` along the only edge of a piece of two instances, i and its neighbour.
+   */
   #shareEdge(i: number, from: number, { site, next, bottleneckAfter }: CutBoundary): number {
     const graph = this.graph;
     const other = next[i];
@@ -140,7 +149,7 @@ class Collapse {
     return away;
   }
 
-  /** Closes the cells of one piece, which has more than two instances, among them `start`. */
+  /** Closes the cells of the piece of instance `start`, which has more than two. */
   collapse(start: number, size: number): void {
     const links = this.#links;
     let at = start;
@@ -160,7 +169,10 @@ class Collapse {
     this.#queue.clear();
   }
 
-  /** Closes the cell that closes first of all in the piece of some instance and lets its neighbours meet, one of which it returns. */
+  /**
+   * Closes the first cell to close in the piece of some instance and lets its neighbours meet; returns one of
+   * them.
+   */
   #closeFirst(some: number): number {
     const links = this.#links;
     const b = this.#first(some);
@@ -169,7 +181,8 @@ class Collapse {
     const before = links[2 * a + PREVIOUS];
     const after = links[2 * c + NEXT];
     this.#close(a, b, c);
-    // a new neighbour makes a cell close no later, but for rounding: then the cell beyond may have become first
+    // except for rounding a new neighbour makes a cell close no later; if it does, the cell beyond may have
+    // become first
     if (this.#meet(a, before, c)) {
       this.#offer(before);
     }
@@ -186,7 +199,7 @@ class Collapse {
     return a;
   }
 
-  /** Whether the cell of instance a closes before that of c, the instance after it. */
+  /** Whether the cell of instance a closes before that of the next instance c. */
   #isFirst(a: number, c: number): boolean {
     const due = this.#numbers[a + DUE];
     const otherDue = this.#numbers[c + DUE];
@@ -196,7 +209,7 @@ class Collapse {
     if (otherDue < due * (1 - CLOSING_TIE_REL_TOL)) {
       return false;
     }
-    // cells that do not close yet go by place
+    // cells that do not close yet are ordered by place
     return due === Infinity ? a < c : this.#order.isFirst(a, c);
   }
 
@@ -208,7 +221,7 @@ class Collapse {
     }
   }
 
-  /** Sets where the cell of an instance closes. Whether it does so later than before. */
+  /** Computes where the cell of an instance closes; whether that is later than before. */
   #meet(at: number, left: number, right: number): boolean {
     const numbers = this.#numbers;
     const links = this.#links;
@@ -220,7 +233,7 @@ class Collapse {
     const later = numbers[left + GROWS_R] > numbers[at + GROWS_R] ? left : at;
     const reached = numbers[later + GROWS_R];
     if (!(numbers[at + R] >= reached * (1 - LEVEL_REL_TOL))) {
-      // several sites meet in one disc already found: the cell closes there
+      // several sites touch one disc that is known already: the cell closes there
       this.#closeWhere(at, later);
     }
     const due = Math.max(numbers[at + R], reached);
@@ -230,7 +243,7 @@ class Collapse {
     return isLater;
   }
 
-  /** Lets a cell close in the disc from which some bisector grows. */
+  /** Makes a cell close in the disc from which a bisector grows. */
   #closeWhere(at: number, grows: number): void {
     const numbers = this.#numbers;
     numbers[at + X] = numbers[grows + GROWS_X];
@@ -238,7 +251,10 @@ class Collapse {
     numbers[at + R] = numbers[grows + GROWS_R];
   }
 
-  /** Queues an instance if it closes before both its neighbours: others can't be first of all, and so the queue stays short. */
+  /**
+   * Queues an instance if it closes before both its neighbours: no other can be first, and the queue stays
+   * short.
+   */
   #offer(at: number): void {
     const links = this.#links;
     if (this.#isFirst(at, links[2 * at + NEXT]) && !this.#isFirst(links[2 * at + PREVIOUS], at)) {
@@ -246,7 +262,7 @@ class Collapse {
     }
   }
 
-  /** The instance that closes first of all in the piece of some instance. */
+  /** The first instance to close in the piece of some instance. */
   #first(some: number): number {
     const numbers = this.#numbers;
     const queue = this.#queue;
@@ -259,7 +275,10 @@ class Collapse {
     return at ?? this.#leastDue(some);
   }
 
-  /** The same by looking at all: where places decide instead of clearances, each of several neighbours may have to wait for another. */
+  /**
+   * The same by a linear search: where places decide instead of clearances, neighbours may all wait for one
+   * another.
+   */
   #leastDue(some: number): number {
     const numbers = this.#numbers;
     const links = this.#links;
@@ -272,7 +291,10 @@ class Collapse {
     return least;
   }
 
-  /** Of the last three instances, which all close in one node, one beside a secondary edge if there is: only that puts the node on the secondary edge exactly. */
+  /**
+   * Of the last three instances, which close in one node, one beside a secondary edge if there is one: only
+   * that puts the node exactly on it.
+   */
   #besideSecondary(at: number): number {
     const links = this.#links;
     for (const b of [at, links[2 * at + NEXT], links[2 * at + PREVIOUS]]) {
@@ -292,7 +314,7 @@ class Collapse {
     return p < n ? q === n + next[p] || q === n + p : q < n && (p === n + q || p === n + next[q]);
   }
 
-  /** Closes the cell of instance b between a and c, which are neighbours from there on. */
+  /** Closes the cell of instance b between a and c, which are neighbours from then on. */
   #close(a: number, b: number, c: number): void {
     const numbers = this.#numbers;
     const links = this.#links;
@@ -320,7 +342,7 @@ class Collapse {
     for (const at of [a, b, c]) {
       const r = numbers[b + R];
       if (!(r < Infinity && r >= numbers[at + GROWS_R] * (1 - LEVEL_REL_TOL))) {
-        // all meet in one disc already found
+        // all touch one disc that is known already
         this.#closeWhere(b, at);
       }
     }
@@ -330,17 +352,17 @@ class Collapse {
     graph.nextHalf[links[2 * b + AWAY]] = last ^ 1;
   }
 
-  /** Ends the edges between instances a and b and after b in a node where the cell of b closes; the node. */
+  /** Ends the edges between a and b and after b in a node where the cell of b closes; that node. */
   #end(a: number, b: number): number {
     const numbers = this.#numbers;
     const links = this.#links;
     const graph = this.graph;
     const node = graph.addNode(numbers[b + X], numbers[b + Y], numbers[b + R]);
-    // no entry of the queue is that of a cell that has closed
+    // NaN equals no key: entries of a closed cell are passed over
     numbers[b + DUE] = Number.NaN;
     const before = links[2 * a + AWAY];
     const after = links[2 * b + AWAY];
-    // both lead up
+    // both half-edges go up
     graph.edgeTo[before >> 1] = node;
     graph.edgeTo[after >> 1] = node;
     graph.nextHalf[before] = after ^ 1;

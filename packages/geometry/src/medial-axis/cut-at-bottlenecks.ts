@@ -2,14 +2,14 @@ import type { Boundary } from './boundary.ts';
 import type { Bottlenecks } from './find-bottlenecks.ts';
 
 /**
- * The boundary cut along the chords of its bottlenecks: every site (edge i, or `count + v` for reflex vertex v) appears as one or more instances,
- * and following `next` runs around one piece of the inside.
+ * The boundary cut along the chords of its bottlenecks. Every site (edge i, or `count + v` for reflex vertex
+ * v) appears as one or more instances; `next` leads around one piece of the inside.
  */
 export interface CutBoundary {
   readonly count: number;
   readonly site: Int32Array;
   readonly next: Int32Array;
-  /** Bottleneck whose chord leads from an instance to its successor, or -1 where both meet at a point of the boundary. */
+  /** Bottleneck whose chord leads from an instance to the next, or -1 where both meet on the boundary. */
   readonly bottleneckAfter: Int32Array;
 }
 
@@ -17,7 +17,7 @@ export interface CutBoundary {
 // biome-ignore lint/complexity/noExcessiveLinesPerFunction: phases that share a dozen arrays
 export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): CutBoundary {
   const { count, isReflex, next, x, y, tx, ty } = boundary;
-  // ports: both ends of each bottleneck, grouped by site and sorted along the boundary
+  // ports are the ends of bottlenecks, grouped by site and sorted along the boundary
   const portCount = 2 * bottlenecks.count;
   const portSite = new Int32Array(portCount);
   const portAt = new Float64Array(portCount);
@@ -95,7 +95,7 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
   return { count: total, site, next: follow, bottleneckAfter };
 }
 
-/** Position of a direction within the cone of normals of vertex v, rising as one walks along the boundary, 0 at its middle. */
+/** Angle of a direction within the normal cone of vertex v, rising along the boundary, 0 in the middle. */
 function fanPosition(boundary: Boundary, v: number, dx: number, dy: number): number {
   const { tx, ty, previous } = boundary;
   const h = previous[v];

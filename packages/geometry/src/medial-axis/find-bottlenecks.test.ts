@@ -80,7 +80,10 @@ const reversed = (ring: readonly number[]): number[] =>
     ring.slice(ring.length - 2 * i - 2, ring.length - 2 * i),
   ).flat();
 
-/** The bottlenecks of rings, the first outer and the rest holes, are those of the definition; gives how many there are. */
+/**
+ * The bottlenecks of rings, the first outer and the rest holes, are those of the definition; gives how many
+ * there are.
+ */
 function expectThoseOfDefinition([outer, ...holes]: readonly number[][]): number {
   const b = boundaryOf(packRings([outer, ...holes.map(reversed)]));
   const bottlenecks = bottlenecksFound(b);

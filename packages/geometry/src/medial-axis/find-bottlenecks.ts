@@ -7,12 +7,12 @@ import { ThinCones } from './thin-cones.ts';
 import { SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
 /**
- * Places where the clearance is least along the axis: discs without boundary inside that touch it at both ends of a diameter.
- * One end is always a reflex vertex; the other a reflex vertex or a point inside an edge.
+ * Local minima of the clearance along the axis: discs empty of boundary that touch it at both ends of a
+ * diameter. One end is always a reflex vertex; the other is a reflex vertex or a point inside an edge.
  */
 export interface Bottlenecks {
   readonly count: number;
-  /** Point index of the reflex vertex at one end. */
+  /** Index of the reflex vertex at one end. */
   readonly vertex: readonly number[];
   /** Site at the other end: an edge index, or `boundary.count` plus the point index of a reflex vertex. */
   readonly site: readonly number[];
@@ -22,8 +22,9 @@ export interface Bottlenecks {
 }
 
 /**
- * Boxes that are looked at for all seekers of a leaf together before each goes on alone, for each of them and as a share of the square of the
- * levels of the tree: on the way up there is one box a level to go down from, and few of them are gone down to the leaves.
+ * Boxes tested for all seekers of a leaf together before each searches alone, per seeker and as a share of
+ * the square of the levels of the tree: there is one subtree a level to descend into, and few descents reach
+ * the leaves.
  */
 const TOGETHER_SHARE = 0.2;
 
@@ -37,8 +38,9 @@ export function findBottlenecks(boundary: Boundary, tree: ObbTree): Bottlenecks 
 }
 
 /**
- * The search for all vertices of one leaf. Neighbours see much the same, so one box around all their windows is taken down the tree: first for
- * the thin cones, then for the others. Where the windows have too little in common for that, each goes down alone.
+ * The search for all vertices of one leaf. Neighbours see much the same, so the tree is descended once for a
+ * box around all their windows: first for thin normal cones, then for the others. Where the windows have too
+ * little in common, each vertex searches alone.
  */
 class BottleneckSearch {
   readonly #boundary: Boundary;
@@ -54,13 +56,13 @@ class BottleneckSearch {
   readonly #site: number[] = [];
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
-  /** The last two edges that cut a seeker's window short: likely to do the same for the next vertex. */
+  /** The last two edges that cut a window: likely to cut the next one too. */
   #lastCut = -1;
   #cutBefore = -1;
-  /** Boxes to be looked at together for each seeker, and how many of them are left for all. */
+  /** Boxes to be tested together per seeker, and how many of them are left. */
   readonly #together: number;
   #patience = 0;
-  /** Number of bottlenecks found before the present leaf. */
+  /** Number of bottlenecks found before this leaf. */
   #firstOfLeaf = 0;
 
   constructor(boundary: Boundary, tree: ObbTree) {
@@ -84,7 +86,10 @@ class BottleneckSearch {
     };
   }
 
-  /** Adds the bottlenecks at reflex vertices from … to − 1, all of one leaf, but those with an earlier vertex. */
+  /**
+   * Adds the bottlenecks at reflex vertices `from` … `to − 1`, all of one leaf, except those whose other end
+   * is an earlier vertex.
+   */
   searchFrom(from: number, to: number): void {
     const { isReflex } = this.#boundary;
     const thin = this.#thin;
@@ -114,7 +119,7 @@ class BottleneckSearch {
     }
   }
 
-  /** Sets a seeker to work at vertex v of a leaf. */
+  /** Starts a seeker at vertex v of a leaf. */
   #start(v: number, leaf: number): void {
     const seeker = this.#seekers[this.#active++];
     seeker.start(v);
@@ -127,9 +132,10 @@ class BottleneckSearch {
     this.#note(seeker.lookAt(leaf));
   }
 
-  /** Lets all seekers look through the tree from their own leaf on. */
+  /** Searches the tree for all seekers, from their own leaf on. */
   #seek(own: number, canGoTogether: boolean): void {
-    // where every other point is reflex, as on spikes, two neighbours look past each other too far to go together
+    // where every other vertex is reflex, as on spikes, the windows of two neighbours have too little in
+    // common
     this.#patience = canGoTogether && this.#active > 2 ? this.#together * this.#active : 0;
     if (this.#patience > 0) {
       this.#fitBox();
@@ -149,7 +155,10 @@ class BottleneckSearch {
     }
   }
 
-  /** Looks at all edges below a node that may lie in a window, nearer runs first: together, then one by one. */
+  /**
+   * Shows the seekers all edges below a node that may lie in a window, nearer runs first: together, then one
+   * by one.
+   */
   #lookBelow(root: number): void {
     const stack = this.#stack;
     const box = this.#box;
@@ -175,7 +184,7 @@ class BottleneckSearch {
     }
   }
 
-  /** Shows a leaf to all that may see it; whether a window was cut. */
+  /** Shows a leaf to all seekers whose window it may meet; whether a window was cut. */
   #showAll(leaf: number): boolean {
     let isCut = false;
     for (let k = 0; k < this.#active; k++) {
@@ -189,7 +198,7 @@ class BottleneckSearch {
     return isCut;
   }
 
-  /** Looks at all edges below a node that one seeker may see; the stack is free from `base` on. */
+  /** Shows one seeker all edges below a node that its window may meet; the stack is free from `base` on. */
   #lookAlone(root: number, seeker: BottleneckSeeker, base: number): void {
     const { x, y } = this.#boundary;
     const stack = this.#stack;
@@ -209,7 +218,7 @@ class BottleneckSearch {
     }
   }
 
-  /** Puts the two nodes below on the stack, the one nearer to a point on top; the new size. */
+  /** Pushes both children of a node, the one nearer to a point on top; the new size of the stack. */
   #pushBoth(node: number, px: number, py: number, size: number): number {
     const boxes = this.#boxes;
     const left = 2 * node * BOX_STRIDE;
@@ -224,7 +233,7 @@ class BottleneckSearch {
     return size + 2;
   }
 
-  /** Fits the box around all windows. */
+  /** Fits the group box around all windows. */
   #fitBox(): void {
     const { x, y } = this.#boundary;
     const { ux, uy } = this.#box;
@@ -264,7 +273,10 @@ class BottleneckSearch {
     }
   };
 
-  /** A bottleneck of this leaf at vertex v whose other end is as good as the same, -1 if none: of walls within rounding of each other the nearer counts. */
+  /**
+   * A bottleneck of this leaf at vertex v with the same far end within `slack`, -1 for none: of walls within
+   * rounding of each other the nearer counts.
+   */
   #twinOf(v: number, endX: number, endY: number, slack: number): number {
     for (let k = this.#vertex.length - 1; k >= this.#firstOfLeaf; k--) {
       if (this.#vertex[k] === v && Math.hypot(this.#endX[k] - endX, this.#endY[k] - endY) <= slack) {

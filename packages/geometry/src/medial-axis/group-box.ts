@@ -1,9 +1,12 @@
 import { BOX_STRIDE, type ObbTree } from './obb-tree.ts';
 
-/** A box around all windows of one leaf, along the leaf's own direction, that goes down the tree for all of them. */
+/**
+ * A box around the windows of all vertices of one leaf, along the leaf's own direction: one descent of the
+ * tree serves all of them.
+ */
 export class GroupBox {
   readonly #boxes: Float64Array;
-  /** As in the tree: middle, unit direction of one side, half extents along it and across it. */
+  /** As in the tree: centre, unit direction of one side, half extents along it and across it. */
   readonly #box = new Float64Array(BOX_STRIDE);
 
   constructor(tree: ObbTree) {
@@ -19,13 +22,16 @@ export class GroupBox {
     return this.#box[3];
   }
 
-  /** Takes the direction of a node's box. */
+  /** Turns the box to the direction of a node's box. */
   turnTo(node: number): void {
     this.#box[2] = this.#boxes[node * BOX_STRIDE + 2];
     this.#box[3] = this.#boxes[node * BOX_STRIDE + 3];
   }
 
-  /** Takes the extents along the direction and across it, a quarter turn from +x to +y on, and `slack` more on all sides. */
+  /**
+   * Sets the extents along the direction and across it, a quarter turn from +x towards +y on, plus `slack` on
+   * all sides.
+   */
   take(minU: number, maxU: number, minV: number, maxV: number, slack: number): void {
     const box = this.#box;
     const u = (minU + maxU) / 2;
@@ -41,7 +47,10 @@ export class GroupBox {
     return separation(this.#boxes, node * BOX_STRIDE, this.#box) >= 0;
   }
 
-  /** Puts those of the two nodes below that this box may meet on the stack, the one nearer to its middle on top; the new size. */
+  /**
+   * Pushes the children of a node that this box may meet, the one nearer to its centre on top; the new size
+   * of the stack.
+   */
   pushSeen(node: number, stack: Int32Array, size: number): number {
     const boxes = this.#boxes;
     const left = 2 * node;
@@ -82,7 +91,10 @@ export class GroupBox {
   }
 }
 
-/** Squared distance of the middles of a node's box and another box, or -1 if it has no edges or a side of either keeps them apart. */
+/**
+ * Squared distance of the centres of a node's box and another box, or -1 where the node has no edges or a
+ * separating axis keeps them apart.
+ */
 function separation(boxes: Float64Array, at: number, box: Float64Array): number {
   const dx = boxes[at] - box[0];
   const dy = boxes[at + 1] - box[1];

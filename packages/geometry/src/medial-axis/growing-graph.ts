@@ -1,7 +1,10 @@
-/** The linked graph that the collapse makes; see `MedialAxis` for what the arrays hold. */
+/** The linked graph of the axis; `MedialAxis` says what the arrays hold. */
 export type AxisGraph = Omit<GrowingGraph, 'addNode' | 'addEdge' | 'leadTo'>;
 
-/** An axis while it grows, its nodes and edges counted beforehand; who ends an edge sets `edgeTo` and `nextHalf`. Half-edge 2e leads up edge e, 2e + 1 down. */
+/**
+ * The axis while it grows, its nodes and edges counted beforehand. Whoever ends an edge sets `edgeTo` and
+ * `nextHalf`. Half-edge 2e goes up edge e, 2e + 1 down.
+ */
 export class GrowingGraph {
   readonly nodeX: Float64Array;
   readonly nodeY: Float64Array;
@@ -11,7 +14,7 @@ export class GrowingGraph {
   readonly edgeLeft: Int32Array;
   readonly edgeRight: Int32Array;
   readonly nextHalf: Int32Array;
-  /** Number of first nodes that are bottlenecks. */
+  /** How many of the first nodes are bottlenecks. */
   readonly bottleneckCount: number;
   #nodeCount = 0;
   #edgeCount = 0;
@@ -37,7 +40,7 @@ export class GrowingGraph {
     return node;
   }
 
-  /** Adds an edge that rises from a node between two sites; the half-edge up. */
+  /** Adds an edge that rises from a node between two sites; its half-edge up. */
   addEdge(from: number, left: number, right: number): number {
     const e = this.#edgeCount++;
     this.edgeFrom[e] = from;
@@ -46,7 +49,7 @@ export class GrowingGraph {
     return 2 * e;
   }
 
-  /** Lets a half-edge lead to a node. */
+  /** Makes a half-edge lead to a node. */
   leadTo(half: number, node: number): void {
     if ((half & 1) === 0) {
       this.edgeTo[half >> 1] = node;

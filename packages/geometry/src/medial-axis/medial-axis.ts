@@ -8,20 +8,22 @@ import { findBottlenecks } from './find-bottlenecks.ts';
 import { obbTree } from './obb-tree.ts';
 
 /**
- * The medial axis of a region with its clearances, as a linked graph. Coordinates are relative to `boundary.originX/Y`, mm.
+ * The medial axis of a region with its clearances, as a linked graph. Coordinates are relative to
+ * `boundary.originX/Y`, mm.
  *
- * Sites are edges (index i: from point i to the next) and reflex vertices (index `boundary.count + i`). An axis edge is a piece of the bisector
- * of its two sites, a straight line or a parabola arc, along which the clearance never falls from `edgeFrom` to `edgeTo`; seen in that
- * direction, with y up, `edgeLeft` lies on the left. Edges between a site edge and its own end point are secondary edges: they bound cells but
- * belong to no stroke. Half-edge 2e walks up edge e with the right site at hand, 2e + 1 down with the left site;
- * `nextHalf` goes on around the same part of the boundary.
+ * Sites are edges (index i: from point i to the next) and reflex vertices (index `boundary.count + i`). An
+ * axis edge is a piece of the bisector of its two sites, a straight line or an arc of a parabola, along which
+ * the clearance never falls from `edgeFrom` to `edgeTo`; seen in that direction, with y up, `edgeLeft` lies
+ * on the left. Edges between a segment and its own end vertex are secondary: they bound cells but belong to
+ * no stroke. Half-edge 2e goes up edge e with the right site beside it, 2e + 1 down with the left site;
+ * `nextHalf` continues around the same part of the boundary.
  */
 export interface MedialAxis {
   readonly region: CleanRegion;
   readonly boundary: Boundary;
   readonly nodeX: Float64Array;
   readonly nodeY: Float64Array;
-  /** Clearance of each node, mm: 0 at points of the boundary. The first `bottleneckCount` nodes are bottlenecks. */
+  /** Clearance of each node, mm; 0 at boundary points. The first `bottleneckCount` nodes are bottlenecks. */
   readonly nodeR: Float64Array;
   readonly bottleneckCount: number;
   readonly edgeFrom: Int32Array;
@@ -29,21 +31,22 @@ export interface MedialAxis {
   readonly edgeLeft: Int32Array;
   readonly edgeRight: Int32Array;
   readonly nextHalf: Int32Array;
-  /** What the cells beside runs of edges sum up to, so that questions need to look into few of them. */
+  /** Sums over the cells beside blocks of edges, so that measures need to visit few edges. */
   readonly blocks: AxisBlocks;
 }
 
-/** Share of the area by which cells fail to tile the region at most; rounding makes 1e-12 of it. */
+/** Relative tolerance on the area that cells may fail to tile; rounding causes 1e-12. */
 const TILING_REL_TOL = 1e-9;
 
-/** The same where walls lie within rounding of each other and nothing better can be had; of a region that is not clean far more. */
+/** The same where walls lie within rounding of each other; a region that is not clean misses by far more. */
 const WORST_TILING_REL_TOL = 1e-4;
 
 /**
- * The medial axis of a region, exact for its straight edges up to rounding. An empty region gives an empty axis. O(n log n) time where boxes of
- * consecutive edges overlap little. Where seams thinner than rounding keep the cells from tiling the region, it is the axis of the region without them.
+ * The medial axis of a region, exact for its straight edges up to rounding. An empty region gives an empty
+ * axis. O(n log n) time where boxes of consecutive edges overlap little. Where seams thinner than rounding
+ * keep the cells from tiling the region, it is the axis of the region without them.
  *
- * @throws {InternalError} when the cells do not tile the region: it was not clean, or we are wrong
+ * @throws {InternalError} when the cells do not tile the region: it was not clean, or this is our bug
  */
 export function medialAxis(region: CleanRegion): MedialAxis {
   const axis = axisOf(region);
@@ -52,13 +55,13 @@ export function medialAxis(region: CleanRegion): MedialAxis {
     return axis;
   }
   const seamless = axisOf(sweptAcross(region));
-  // a misfit may be no number
+  // misfit may be NaN
   const better = misfit <= misfitOf(seamless) ? axis : seamless;
   invariant(misfitOf(better) <= WORST_TILING_REL_TOL, 'the cells of the medial axis tile the artwork');
   return better;
 }
 
-/** By what share of the region's area the cells fail to tile it. */
+/** Share of the region's area that its cells fail to tile. */
 function misfitOf({ region, blocks }: MedialAxis): number {
   const area = signedArea(region);
   const misfit = Math.abs(areaOfAll(blocks) - area);
@@ -70,7 +73,7 @@ function axisOf(region: CleanRegion): MedialAxis {
   const bottlenecks = findBottlenecks(boundary, obbTree(boundary));
   const graph = collapsePieces(boundary, bottlenecks, cutAtBottlenecks(boundary, bottlenecks));
   const blocks = axisBlocks(boundary, graph);
-  // all axes made alike, field by field: loops over them run at half the speed on objects that were spread together
+  // field by field: loops over an axis run at half the speed where objects were spread together
   return {
     region,
     boundary,

@@ -3,21 +3,22 @@ import type { Boundary } from './boundary.ts';
 /** Edges in each leaf of the tree. */
 export const LEAF_EDGES = 4;
 
-/** Numbers kept for each box: middle, unit direction of one side, half extents along it and across it. */
+/** Numbers per box: centre, unit direction of one side, half extents along it and across it. */
 export const BOX_STRIDE = 6;
 
 /**
- * Turned boxes around runs of consecutive edges, as a binary tree without pointers: node k has the nodes 2k and 2k + 1 below it, node
- * `leafStart + i` holds the edges from `LEAF_EDGES · i` on. Each box lies along the chord of its run, so that runs of long slanting edges do
- * not fill each other's boxes; consecutive edges lie close together, so nothing has to be sorted.
+ * Oriented bounding boxes around runs of consecutive edges, as a binary tree in heap order: node k has the
+ * children 2k and 2k + 1, node `leafStart + i` the edges from `LEAF_EDGES · i` on. Each box lies along the
+ * chord of its run, so that runs of long slanting edges do not fill each other's boxes. Consecutive edges lie
+ * close together, so that nothing has to be sorted; this is why it is no `BoxIndex`.
  */
 export interface ObbTree {
-  /** Six numbers a node, see {@link BOX_STRIDE}; nodes without edges have a negative half extent. */
+  /** Six numbers per node, see {@link BOX_STRIDE}; nodes without edges have negative half extents. */
   readonly boxes: Float64Array;
   readonly leafStart: number;
 }
 
-/** The tree of boxes over all edges of `boundary`; O(n log n), each box as tight as its direction allows. */
+/** The tree over all edges of a boundary; O(n log n), each box as tight as its direction allows. */
 export function obbTree(boundary: Boundary): ObbTree {
   const { count } = boundary;
   let leafStart = 1;
@@ -35,7 +36,7 @@ export function obbTree(boundary: Boundary): ObbTree {
   return { boxes, leafStart };
 }
 
-/** Writes the box around edges `from` … `to − 1` along the chord from the first point to the last. */
+/** Writes the box around edges `from` … `to − 1`, along the chord from the first point to the last. */
 function fit(boundary: Boundary, from: number, to: number, boxes: Float64Array, at: number): void {
   if (from >= to) {
     boxes[at + 4] = -1;
@@ -57,7 +58,8 @@ function fit(boundary: Boundary, from: number, to: number, boxes: Float64Array, 
   let maxV = 0;
   let start = from;
   for (let i = from; i <= to; i++) {
-    // the ends of the edges are all points but one: the start of a ring that the run does not hold to its end
+    // the end points of the edges are all points except one: the start of a ring that the run does not
+    // complete
     const j = i < to ? next[i] : start;
     if (j !== i + 1 && i + 1 < to) {
       start = i + 1;

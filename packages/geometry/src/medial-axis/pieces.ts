@@ -1,6 +1,9 @@
 import type { CutBoundary } from './cut-at-bottlenecks.ts';
 
-/** The pieces that a boundary cut at its bottlenecks falls into, but those of two instances, and how large the axis of all pieces is. */
+/**
+ * The pieces of a boundary cut at its bottlenecks, except those of two instances, and the size of the axis of
+ * all pieces.
+ */
 export interface Pieces {
   /** One instance of each piece. */
   readonly starts: readonly number[];
@@ -27,7 +30,7 @@ export function piecesOf({ count, next, bottleneckAfter }: CutBoundary, bottlene
         size++;
         i = next[i];
       } while (i !== start);
-      // each cell that closes makes a node, and all but the last an edge besides those from the leaves
+      // each cell that closes makes a node and, except the last, an edge besides those from the leaves
       nodeCount += size - 2;
       edgeCount += size === 2 ? 1 : 2 * size - 3;
       if (size > 2) {

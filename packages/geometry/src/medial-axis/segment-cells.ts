@@ -1,20 +1,21 @@
 import { type Cells, GROWS_X, MATE, R, SITE, SITE_TX, SITE_TY, SITE_X, SITE_Y, X, Y } from './cell-layout.ts';
 import { STRAIGHT_TOL_RAD } from './tolerances.ts';
 
-/** One less the cosine between directions of edges that are one line. */
+/** 1 − cos of {@link STRAIGHT_TOL_RAD}: below it two directions are one. */
 const STRAIGHT_COSINE_GAP: number = (STRAIGHT_TOL_RAD * STRAIGHT_TOL_RAD) / 2;
 
 /**
- * Works out where the cell of a site edge closes between its two neighbours: along the edge the radius of the disc that also touches a neighbour is
- * linear in the arc length where that is an edge, quadratic where it is a point. Each disc is solved from its three sites directly, so that errors
- * do not add up along the axis.
+ * Finds the disc in which a segment cell closes between its two neighbours. Along the segment, the radius of
+ * the disc that also touches a neighbour is linear in arc length where the neighbour is a segment, quadratic
+ * where it is a vertex. Each disc is solved from its three sites, so that errors do not add up along the
+ * axis.
  */
 export class SegmentCells {
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
-  /** Number of edges; beyond it sites are points. */
+  /** Number of edges; sites from it on are vertices. */
   readonly #count: number;
-  /** Radius of the disc that touches the edge at arc length s + u and also a neighbour, as c2·u² + c1·u + c0. */
+  /** Radius of the disc that touches the segment at arc length s + u and a neighbour: c2·u² + c1·u + c0. */
   #c2 = 0;
   #c1 = 0;
   #c0 = 0;
@@ -25,7 +26,10 @@ export class SegmentCells {
     this.#count = count;
   }
 
-  /** Sets the disc of the cell at place `at`, whose site is an edge, between the sites of the cells at places `left` and `right`. */
+  /**
+   * Sets the disc in which the segment cell at place `at` closes between the sites of the cells at `left` and
+   * `right`.
+   */
   meet(at: number, left: number, right: number): void {
     const links = this.#links;
     const n = this.#count;
@@ -46,12 +50,15 @@ export class SegmentCells {
     }
   }
 
-  /** Where one neighbour is the point at an end of the edge the disc touches there, at arc length s. */
+  /** Where one neighbour is an end of the segment itself, the disc touches there, at arc length s. */
   #meetAtEnd(at: number, s: number, other: number): void {
     this.#touch(at, s, this.#alongSite(at, s, other) ? this.#c0 : Infinity);
   }
 
-  /** Between two edges, where most cells close: both radii are kept as fractions, (slope·u + start) / share, which saves divisions. */
+  /**
+   * Between two segments, where most cells close: both radii are kept as fractions, (slope·u + start) /
+   * share, which saves divisions.
+   */
   #meetBetweenLines(at: number, left: number, right: number): void {
     const numbers = this.#numbers;
     const links = this.#links;
@@ -65,7 +72,7 @@ export class SegmentCells {
     const leftY = numbers[left + SITE_TY];
     const rightX = numbers[right + SITE_TX];
     const rightY = numbers[right + SITE_TY];
-    // from whichever end of a neighbour meets this edge, so that neighbours start at exactly zero
+    // from the end of a neighbour that meets this segment, so that adjacent segments start at exactly 0
     const start = this.#count + links[2 * at + SITE];
     const p = links[2 * left + MATE] === start ? at : left;
     const q = links[2 * right + MATE] === start ? at : right;
@@ -85,7 +92,7 @@ export class SegmentCells {
       const gap = leftStart * rightShare - rightStart * leftShare;
       u = gap >= 0 ? 0 : rise * width + gap <= 0 ? width : Math.min(-gap / rise, width);
     }
-    // the flatter of the two functions feels least of an error in u
+    // the flatter function suffers least from an error in u
     const isByLeft =
       hasLeft && !(hasRight && Math.abs(leftSlope) * rightShare >= Math.abs(rightSlope) * leftShare);
     const r = isByLeft
@@ -115,12 +122,12 @@ export class SegmentCells {
       return;
     }
     const u = risingRoot(a2 - c2, a1 - c1, a0 - c0, width);
-    // the flatter of the two functions feels least of an error in u
+    // the flatter function suffers least from an error in u
     const isLeftFlatter = Math.abs(2 * a2 * u + a1) < Math.abs(2 * c2 * u + c1);
     this.#touch(at, low + u, isLeftFlatter ? (a2 * u + a1) * u + a0 : (c2 * u + c1) * u + c0);
   }
 
-  /** Arc length on the edge of the foot of a point that is kept at a place. */
+  /** Arc length on the segment of the foot of the point kept at a place. */
   #foot(at: number, point: number): number {
     const numbers = this.#numbers;
     return (
@@ -129,7 +136,7 @@ export class SegmentCells {
     );
   }
 
-  /** Sets the disc to the one of a radius that touches the edge at arc length s. */
+  /** Sets the disc to that of radius r which touches the segment at arc length s. */
   #touch(at: number, s: number, r: number): void {
     const numbers = this.#numbers;
     const tx = numbers[at + SITE_TX];
@@ -139,7 +146,10 @@ export class SegmentCells {
     numbers[at + R] = r;
   }
 
-  /** Sets the radius of the disc that touches the edge at arc length s + u and another site; whether that limits it: lines in one direction don't. */
+  /**
+   * Sets the coefficients of the radius for another site; whether that site limits it, as a parallel segment
+   * that runs the same way does not.
+   */
   #alongSite(at: number, s: number, other: number): boolean {
     const numbers = this.#numbers;
     const links = this.#links;
@@ -149,7 +159,7 @@ export class SegmentCells {
       const otherX = numbers[other + SITE_TX];
       const otherY = numbers[other + SITE_TY];
       const share = ((tx - otherX) * (tx - otherX) + (ty - otherY) * (ty - otherY)) / 2;
-      // from whichever end of the other edge meets this one, so that neighbours start at exactly zero
+      // from the end of the other segment that meets this one, so that adjacent segments start at exactly 0
       const p = links[2 * other + MATE] === this.#count + links[2 * at + SITE] ? at : other;
       const px = numbers[at + SITE_X] - numbers[p + SITE_X] + s * tx;
       const py = numbers[at + SITE_Y] - numbers[p + SITE_Y] + s * ty;
@@ -169,7 +179,7 @@ export class SegmentCells {
   }
 }
 
-/** Root of c2·u² + c1·u + c0 at which it rises, within 0 … width; the nearer end where there is none. */
+/** The root of c2·u² + c1·u + c0 at which it rises, clamped to 0 … width. */
 function risingRoot(c2: number, c1: number, c0: number, width: number): number {
   if (c0 >= 0) {
     return 0;

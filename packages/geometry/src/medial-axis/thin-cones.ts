@@ -3,30 +3,34 @@ import type { GroupBox } from './group-box.ts';
 import { LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 
-/** Cones of normals narrower than about 30° are thin: the cosine of their angle is above this. */
+/** Normal cones narrower than about 30° are thin: the cosine of their angle is above this. */
 const THIN_COS = 0.85;
 
-/** Numbers kept for each cone: its point, the unit directions of its two sides, and how far its window reaches along them. */
+/**
+ * Numbers per cone: its vertex, the unit directions of its two sides, and how far its window reaches along
+ * them.
+ */
 const CONE_STRIDE = 7;
 
-/** Boxes that are looked at for the vertices of a leaf before they are given up as seeing too far. */
+/** Boxes tested for the vertices of one leaf before they are given up as seeing too far. */
 const PATIENCE = 150;
 
 /**
- * Seeks the other ends of bottlenecks at those reflex vertices of one leaf whose cones of normals are thin, as at nearly all points of a flattened
- * curve. Each has little to do, so all go through the tree as one. A window is here a triangle: its cone as far as it is open, cut off square.
+ * Searches for the far ends of bottlenecks at those reflex vertices of one leaf whose normal cones are thin,
+ * as at nearly all points of a flattened curve. Each sees little, so one descent of the tree serves all. A
+ * window is a triangle here: the cone, cut off square.
  */
 export class ThinCones {
   readonly #boundary: Boundary;
   readonly #leafStart: number;
   readonly #box: GroupBox;
-  /** Error of a distance between points of the boundary, mm. */
+  /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
   readonly #vertex = new Int32Array(LEAF_EDGES);
   readonly #cones = new Float64Array(LEAF_EDGES * CONE_STRIDE);
   #size = 0;
   readonly #stack = new Int32Array(128);
-  /** The last two edges that cut a window short: likely to do the same for the next leaf. */
+  /** The last two edges that cut a window: likely to cut those of the next leaf too. */
   #lastCut = -1;
   #cutBefore = -1;
   #endCount = 0;
@@ -47,7 +51,7 @@ export class ThinCones {
     this.#endCount = 0;
   }
 
-  /** Adds reflex vertex v if its cone of normals is thin; whether it is. */
+  /** Adds reflex vertex v if its normal cone is thin; whether it is. */
   add(v: number): boolean {
     const { x, y, tx, ty, previous, extent } = this.#boundary;
     const h = previous[v];
@@ -67,7 +71,7 @@ export class ThinCones {
     return true;
   }
 
-  /** How many have been added. */
+  /** Number of vertices added. */
   get size(): number {
     return this.#size;
   }
@@ -76,7 +80,10 @@ export class ThinCones {
     return this.#vertex[k];
   }
 
-  /** Collects all ends that those in `own` leaf may have, those nearby first. Whether it came to an end within its patience. */
+  /**
+   * Collects all candidates for the vertices of leaf `own`, near ones first; whether the search ended within
+   * its patience.
+   */
   seek(own: number): boolean {
     const box = this.#box;
     const stack = this.#stack;
@@ -110,7 +117,10 @@ export class ThinCones {
     return patience > 0;
   }
 
-  /** Whether all points of a leaf are here and turn by less than a right angle on the way: then none sees its neighbours. */
+  /**
+   * Whether all points of a leaf are in the group and turn by less than 90° in all: then none sees its
+   * neighbours.
+   */
   #isSmooth(leaf: number): boolean {
     const { tx, ty, previous } = this.#boundary;
     const from = LEAF_EDGES * (leaf - this.#leafStart);
@@ -127,7 +137,7 @@ export class ThinCones {
     return tx[h] * tx[last] + ty[h] * ty[last] > 0;
   }
 
-  /** Looks at the edges of a leaf: as other ends, and as limits to where other ends may be. */
+  /** Examines the edges of a leaf, as far ends and as limits to where far ends may lie. */
   #lookAt(leaf: number): void {
     const from = LEAF_EDGES * (leaf - this.#leafStart);
     const cutter = this.#face(from, Math.min(from + LEAF_EDGES, this.#boundary.count), true);
@@ -141,9 +151,10 @@ export class ThinCones {
   }
 
   /**
-   * Cuts from all windows what an empty disc can't reach for edges from … to − 1, and collects the ends on them; the last edge that cut, or -1.
-   * Of the points q on an edge the one that cuts the middle of a cone shortest, at p·q = q·q, is where a disc through the vertex that is
-   * centred on the middle touches the edge.
+   * Cuts from all windows what no empty disc can reach because of edges `from` … `to − 1`, and collects
+   * candidates on them; the last edge that cut, or -1. Of all points q of an edge, the one that cuts the
+   * middle of a cone shortest, at p·q = q·q, is where the disc through the vertex with its centre on that
+   * middle touches the edge.
    */
   #face(from: number, to: number, isCollecting: boolean): number {
     const { x, y, tx, ty, length } = this.#boundary;
@@ -170,7 +181,8 @@ export class ThinCones {
         const pb = px * bx + py * by;
         const ea = ex * ax + ey * ay;
         const eb = ex * bx + ey * by;
-        // behind one side of the cone or beyond its reach; the vertex's own edges are never in front but for rounding, and collected never
+        // behind one side of the cone or beyond its reach; the vertex's own edges are in front by rounding
+        // only
         if (
           (pa <= 0 && pa + end * ea <= 0) ||
           (pb <= 0 && pb + end * eb <= 0) ||
@@ -195,12 +207,12 @@ export class ThinCones {
             this.#collectPoint(at / CONE_STRIDE, e, px, py);
           }
         }
-        // the sides add up to nearly twice the unit direction of the middle, near enough for a choice of q
+        // both sides add up to nearly twice the unit direction of the middle, close enough to choose q
         const touch = foot + (height * (ea + eb)) / (height > 0 ? across + 2 : across - 2);
         const s = touch > 0 ? Math.min(touch, end) : 0;
         const qx = px + s * ex;
         const qy = py + s * ey;
-        // the triangle must hold what is left of both sides
+        // the triangle must contain what is left of both sides
         const qa = pa + s * ea;
         const qb = pb + s * eb;
         const least = Math.min(qa, qb);
@@ -214,7 +226,7 @@ export class ThinCones {
     return cutter;
   }
 
-  /** Keeps the foot of a vertex on edge e as a possible other end, if it lies inside the edge. */
+  /** Keeps the foot of a vertex on edge e as a candidate, if it lies inside the edge. */
   #collectFoot(k: number, e: number, foot: number, height: number): void {
     const { tx, ty, length, isReflex, next } = this.#boundary;
     const margin = NORMAL_CONE_TOL_RAD * height;
@@ -225,7 +237,7 @@ export class ThinCones {
     }
   }
 
-  /** Keeps the first point of edge e as a possible other end, if its own cone of normals holds the way back. */
+  /** Keeps the first point of edge e as a candidate, if its own normal cone contains the direction back. */
   #collectPoint(k: number, e: number, px: number, py: number): void {
     const { count, tx, ty, previous, isReflex } = this.#boundary;
     if (isReflex[e] === 0 || this.#vertex[k] >= e) {
@@ -250,7 +262,7 @@ export class ThinCones {
     this.#endY[k] = py;
   }
 
-  /** Fits the box around all windows. */
+  /** Fits the group box around all windows. */
   #fitBox(): void {
     const cones = this.#cones;
     const { ux, uy } = this.#box;
@@ -276,7 +288,7 @@ export class ThinCones {
     this.#box.take(minU, maxU, minV, maxV, NORMAL_CONE_TOL_RAD * most + this.#rounding);
   }
 
-  /** Hands over each end collected, relative to its vertex, that what was seen later has not ruled out. */
+  /** Calls `take` with each candidate, relative to its vertex, that edges seen later have not ruled out. */
   forEachEnd(take: (vertex: number, site: number, px: number, py: number) => void): void {
     for (let k = 0; k < this.#endCount; k++) {
       const px = this.#endX[k];

@@ -1,45 +1,52 @@
 /**
- * A disc counts as empty when the disc shrunk by this share of its radius holds no boundary point. Rounding in a disc's centre is about
- * 1e-15 of its size; discs that touch more than two sites at once must not be refused for that. A bottleneck wrongly taken within this share
- * moves a radius by no more than the share.
+ * Relative tolerance on a radius: a disc is empty if the disc smaller by this share contains no boundary
+ * point. Rounding in the centre is about 1e-15 of the radius, and discs that touch more than two sites must
+ * not be refused for it. A bottleneck wrongly accepted moves a radius by no more than this share.
  */
 export const EMPTY_DISC_REL_TOL = 1e-10;
 
 /**
- * Contacts of a disc nearer to each other than this share of its radius are one: so far along a straight wall the wall is within
- * {@link EMPTY_DISC_REL_TOL} of the disc (√(2·1e-10) = 1.4e-5), and more.
+ * Relative tolerance on a radius: contacts of a disc nearer to each other than this share of it are one. So
+ * far along, a straight wall is within {@link EMPTY_DISC_REL_TOL} of the disc (√(2·1e-10) = 1.4e-5).
  */
 export const SAME_CONTACT_REL_TOL = 2e-5;
 
 /**
- * Error of a distance as a share of the boundary's extent, a few units in the last place: next to a wall 0.1 µm thin and 20 mm long that is
- * more than {@link EMPTY_DISC_REL_TOL} of the radius, and a bottleneck refused for it would leave the axis without its least clearance.
+ * Rounding error of a distance, relative to the extent of the boundary: a few units in the last place. In a
+ * wall 0.1 µm thin and 20 mm long that is more than {@link EMPTY_DISC_REL_TOL} of the radius, and a
+ * bottleneck refused for it would be missing from the axis.
  */
 export const ROUNDING_REL_TOL = 2e-15;
 
 /**
- * Directions this much outside the cone of normals of a reflex vertex still count as inside, in radians. Walls of a parallel
- * corridor put the foot exactly on the cone's edge: refusing it would lose the corridor's bottleneck, taking it twice costs an edge of length zero.
+ * Directions this far outside the normal cone of a reflex vertex count as inside, radians. Parallel walls put
+ * the foot exactly on the edge of the cone: refusing it would lose the bottleneck, accepting it twice costs
+ * an edge of length zero.
  */
 export const NORMAL_CONE_TOL_RAD = 1e-9;
 
 /**
- * Clearances that fall by less than this share along a bisector count as level: rounding and {@link NORMAL_CONE_TOL_RAD} do that in parallel
- * corridors, whereas clearances that a wrong branch of a bisector would give are off by a visible share.
+ * Relative tolerance on a clearance: what falls by less than this share along a bisector counts as level.
+ * Rounding and {@link NORMAL_CONE_TOL_RAD} cause that between parallel walls; the wrong branch of a bisector
+ * would be off by far more.
  */
 export const LEVEL_REL_TOL = 1e-7;
 
 /**
- * Edges whose directions differ by less than this, in radians, are one line: their bisector would be all rounding (about 1e-16 in each
- * direction). A point between two such edges is a site with an empty fan, whichever way it turns.
+ * Edges whose directions differ by less than this, radians, are collinear: their bisector would be nothing
+ * but rounding (about 1e-16 in each direction). A vertex between two such edges is a site with an empty cell,
+ * whichever way it turns.
  */
 export const STRAIGHT_TOL_RAD = 1e-11;
 
 /**
- * Cells whose closing clearances differ by less than this share may close in either order as far as clearances tell. Between walls that are parallel but
- * for 1e-8 rad, 1e-8 mm more along them is 1e-16 mm of clearance.
+ * Relative tolerance on a clearance: cells that close at clearances nearer to each other than this share tie,
+ * and other evidence decides their order. Between walls within 1e-8 rad of parallel, 1e-8 mm along them
+ * changes the clearance by 1e-16 mm.
  */
 export const CLOSING_TIE_REL_TOL = 1e-10;
 
-/** A contact this share of the boundary's extent beyond a cell is not there by rounding. */
+/**
+ * Relative to the extent of the boundary: a contact farther than this beyond a cell is not there by rounding.
+ */
 export const BEYOND_REL_TOL = 1e-12;

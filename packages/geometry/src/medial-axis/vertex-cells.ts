@@ -15,15 +15,19 @@ import {
 } from './cell-layout.ts';
 
 /**
- * Works out where the cell of a reflex vertex closes between its two neighbours: one over the radius of the disc that also touches a neighbour is linear
- * in the unit direction from the point to the middle. Each disc is solved from its three sites directly, as in `SegmentCells`.
+ * Finds the disc in which the cell of a reflex vertex closes between its two neighbours: the reciprocal of
+ * the radius of the disc that also touches a neighbour is linear in the unit direction from the vertex to the
+ * centre. Each disc is solved from its three sites, as in `SegmentCells`.
  */
 export class VertexCells {
   readonly #numbers: Float64Array;
   readonly #links: Int32Array;
-  /** Number of edges; beyond it sites are points. */
+  /** Number of edges; sites from it on are vertices. */
   readonly #count: number;
-  /** One over the radius of the disc that touches the point in direction d and a neighbour, as k0 + kx·dx + ky·dy. */
+  /**
+   * Reciprocal of the radius of the disc that touches the vertex, with its centre in direction d, and a
+   * neighbour: k0 + kx·dx + ky·dy.
+   */
   #k0 = 0;
   #kx = 0;
   #ky = 0;
@@ -34,7 +38,10 @@ export class VertexCells {
     this.#count = count;
   }
 
-  /** Sets the disc of the cell at place `at`, whose site is a reflex vertex, between the sites of the cells at places `left` and `right`. */
+  /**
+   * Sets the disc in which the vertex cell at place `at` closes between the sites of the cells at `left` and
+   * `right`.
+   */
   meet(at: number, left: number, right: number): void {
     const links = this.#links;
     const isOwnLeft = links[2 * left + SITE] === links[2 * at + MATE];
@@ -51,8 +58,9 @@ export class VertexCells {
   }
 
   /**
-   * Where one neighbour is the point's own edge the disc touches along that edge's normal. The other bisector grows as the cell at place `grows` says;
-   * beyond the normal of the other neighbour's line, on the way there, lies the other branch of the parabola.
+   * Where one neighbour is the vertex's own edge, the centre lies on that edge's normal. The other bisector
+   * grows from the disc at place `grows`; beyond the normal of the other neighbour's line lies the wrong
+   * branch of the parabola.
    */
   #meetOnNormal(at: number, own: number, other: number, grows: number, turn: 1 | -1): void {
     const numbers = this.#numbers;
@@ -105,7 +113,7 @@ export class VertexCells {
     const leftY = numbers[left + SITE_TY];
     const rightX = numbers[right + SITE_TX];
     const rightY = numbers[right + SITE_TY];
-    // beyond a line's own normal lies the other branch of the parabola: the first branch ends there, at infinity
+    // beyond a line's own normal lies the wrong branch of the parabola: the right one ends there, at infinity
     const isLeftCut = isLeftLine && isBetween(lowX, lowY, -leftY, leftX, highX, highY);
     const isRightCut = isRightLine && isBetween(lowX, lowY, -rightY, rightX, highX, highY);
     if (isLeftCut && isRightCut && leftX * rightY - leftY * rightX <= 0) {
@@ -123,7 +131,7 @@ export class VertexCells {
     let dy = lowY;
     let curvature = 0;
     if (hasLeft && hasRight) {
-      // the right neighbour's curvature overtakes the left one's as d turns from +y to +x
+      // the curvature for the right neighbour overtakes that for the left as d turns from +y to +x
       const w0 = k0 - a0;
       const wx = kx - ax;
       const wy = ky - ay;
@@ -155,7 +163,10 @@ export class VertexCells {
     }
   }
 
-  /** Sets one over the radius against a site; whether the site limits discs that touch the point at all. */
+  /**
+   * Sets the coefficients of the reciprocal radius for a site; whether it limits discs that touch the vertex
+   * at all.
+   */
   #seeSite(at: number, other: number): boolean {
     const numbers = this.#numbers;
     const dx = numbers[at + SITE_X] - numbers[other + SITE_X];
@@ -177,7 +188,7 @@ export class VertexCells {
   }
 }
 
-/** Whether direction d lies on the way from low to high, turning from +y to +x by less than half a turn. */
+/** Whether direction d lies between low and high, turning from +y to +x by less than half a turn. */
 function isBetween(
   lowX: number,
   lowY: number,

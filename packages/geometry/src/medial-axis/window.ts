@@ -1,12 +1,18 @@
-/** Corners that a window may have; a cut that would make more is left out, which only makes it larger. */
+/**
+ * Corners of a window at most; a cut that would make more is skipped, which only leaves the window larger.
+ */
 const MAX_CORNERS = 24;
 
-/** Sides shorter than this share of their distance keep nothing apart: their direction is known to 1e-16 over this share only. */
+/**
+ * Relative to their distance: shorter sides separate nothing, because their direction is known to 1e-16 over
+ * this share only.
+ */
 const SHORT_SIDE_REL_TOL = 1e-6;
 
 /**
- * The convex set of points that the far end of an empty disc may lie at, seen from a point of the boundary: a cone less the half-planes
- * beyond what has been found so far. Holds its corners, relative to that point, the first of which is the point itself.
+ * The convex set of points where the far end of a diameter of an empty disc may lie, as seen from one end of
+ * it: a cone less the half-planes beyond the boundary seen so far. Kept as corners relative to that end,
+ * which is the first corner.
  */
 export class Window {
   #x = new Float64Array(MAX_CORNERS + 2);
@@ -15,22 +21,28 @@ export class Window {
   #spareY = new Float64Array(MAX_CORNERS + 2);
   readonly #beyond = new Float64Array(MAX_CORNERS + 2);
   #size = 0;
-  /** Sides as n·p ≤ limit, n pointing outwards; short ones are left out. Their number is -1 until a box needs them. */
+  /**
+   * Sides as n·p ≤ limit, n pointing outwards, without short ones; their number is -1 until a box asks for
+   * them.
+   */
   readonly #outX = new Float64Array(MAX_CORNERS + 2);
   readonly #outY = new Float64Array(MAX_CORNERS + 2);
   readonly #limit = new Float64Array(MAX_CORNERS + 2);
   #sides = 0;
   /** Largest distance of a corner. */
   reach = 0;
-  /** What `measure` found. */
+  /** Extents found by `measure`. */
   minU = 0;
   maxU = 0;
   minV = 0;
   maxV = 0;
 
-  /** Takes the cone from unit direction a, turning from +y to +x by less than half a turn, to unit direction b, out to some reach. */
+  /**
+   * Starts over with the cone from unit direction a, turning from +y to +x by less than half a turn, to unit
+   * direction b, out to `reach`.
+   */
   open(ax: number, ay: number, bx: number, by: number, reach: number): void {
-    // a quarter turn from the difference is the middle, also where a and b are opposite; where they are one, so is the middle
+    // a + b points to the middle, and so does their difference turned by 90°, also where a and b are opposite
     const mx = ax + bx - (by - ay);
     const my = ay + by + (bx - ax);
     const m = Math.sqrt(mx * mx + my * my);
@@ -53,7 +65,7 @@ export class Window {
     this.#sides = -1;
   }
 
-  /** Takes away what lies beyond p·q = limit, where limit is more than 0. Whether anything did. */
+  /** Removes what lies beyond p·q = limit, limit > 0; whether anything did. */
   cut(qx: number, qy: number, limit: number): boolean {
     const x = this.#x;
     const y = this.#y;
@@ -79,7 +91,7 @@ export class Window {
       const s = beyond[i];
       const r = beyond[before];
       if (s > 0 !== r > 0) {
-        // from whichever end is nearer to the cut, so that corners far away leave no error in near ones
+        // from the end nearer to the cut, so that far corners leave no error in near ones
         const isFromBefore = Math.abs(r) < Math.abs(s);
         const a = isFromBefore ? before : i;
         const b = isFromBefore ? i : before;
@@ -137,12 +149,12 @@ export class Window {
     this.#sides = sides;
   }
 
-  /** Sets how far the window reaches along a unit direction and across it, a quarter turn from +x to +y on. */
+  /** Sets the extents along a unit direction and across it, a quarter turn from +x towards +y on. */
   measure(ux: number, uy: number): void {
     const x = this.#x;
     const y = this.#y;
     const size = this.#size;
-    // the window's own point is at 0
+    // the first corner is at 0
     let minU = 0;
     let maxU = 0;
     let minV = 0;
@@ -169,7 +181,10 @@ export class Window {
     this.maxV = maxV;
   }
 
-  /** Whether a box, given by its middle, a unit direction and half extents, may have a point inside: neither's sides keep them apart. */
+  /**
+   * Whether a box, given by centre, unit direction and half extents, may meet the window: no side of either
+   * separates them.
+   */
   meetsBox(cx: number, cy: number, ux: number, uy: number, halfU: number, halfV: number): boolean {
     const cu = cx * ux + cy * uy;
     const cv = cy * ux - cx * uy;
@@ -204,7 +219,7 @@ export class Window {
     return true;
   }
 
-  /** Whether a point lies inside or at most `slack` outside. */
+  /** Whether a point lies inside, or outside by at most `slack`. */
   holds(px: number, py: number, slack: number): boolean {
     return this.meetsBox(px, py, 1, 0, slack, slack);
   }

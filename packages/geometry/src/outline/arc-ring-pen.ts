@@ -1,6 +1,9 @@
 import type { ArcRings } from './arc-rings.ts';
 
-/** Draws rings of straight edges and arcs point by point; points that repeat the one before along a straight edge are left out. */
+/**
+ * Builds rings of straight edges and arcs point by point, without points that repeat the one before along a
+ * straight edge.
+ */
 export class ArcRingPen {
   readonly #coords: Float64Array;
   readonly #bulges: Float64Array;
@@ -9,14 +12,14 @@ export class ArcRingPen {
   #first = 0;
   #count = 0;
 
-  /** Makes room for at most `capacity` points; points that differ by no more than `closeness` in x and in y are one. */
+  /** Room for `capacity` points; points that differ by at most `closeness` in x and y are one. */
   constructor(capacity: number, closeness: number) {
     this.#coords = new Float64Array(2 * capacity);
     this.#bulges = new Float64Array(capacity);
     this.#closeness = closeness;
   }
 
-  /** Adds a point to the ring; the edge that leads on from it is straight unless it is bent. */
+  /** Adds a point to the ring; the edge that follows is straight unless bent. */
   draw(x: number, y: number): void {
     const at = this.#count;
     if (at > this.#first && this.#bulges[at - 1] === 0 && this.#isAt(at - 1, x, y)) {
@@ -28,12 +31,12 @@ export class ArcRingPen {
     this.#count = at + 1;
   }
 
-  /** Makes the edge that leads on from the last point an arc. */
+  /** Makes the edge that follows the last point an arc. */
   bend(bulge: number): void {
     this.#bulges[this.#count - 1] = bulge;
   }
 
-  /** Closes the ring and returns true; drops it and returns false where fewer than two points are left. */
+  /** Closes the ring; whether it was kept, which takes two points. */
   lift(): boolean {
     const first = this.#first;
     let end = this.#count;

@@ -3,8 +3,8 @@ import { type Rings, ringStart } from '@pourproof/plane';
 /** Rings whose edges may be circular arcs. */
 export interface ArcRings extends Rings {
   /**
-   * Bulge of the edge from each point to its successor: the tangent of a quarter of the arc's turn, 0 for a straight edge;
-   * positive where the arc turns from +x towards +y.
+   * Bulge of the edge from each point to the next: the tangent of a quarter of the arc's angle, 0 for a
+   * straight edge, positive where the arc turns from +x towards +y.
    */
   readonly bulges: Float64Array;
 }
@@ -48,7 +48,10 @@ export function pickArcRings(rings: ArcRings, which: readonly number[]): ArcRing
   return { coords, bulges, ringEnds: ends };
 }
 
-/** Signed area in mm², arcs included: positive for rings that turn from +x to +y. Exact up to rounding; 0 for no rings. */
+/**
+ * Signed area in mm² with true arcs, positive for rings that turn from +x to +y. Exact up to rounding; 0 for
+ * no rings.
+ */
 export function arcRingsArea(rings: ArcRings): number {
   let sum = 0;
   for (let k = 0; k < rings.ringEnds.length; k++) {
@@ -79,14 +82,17 @@ export function arcRingArea(rings: ArcRings, k: number): number {
   return sum;
 }
 
-/** Bulges of less than this, arcs of 14°, have their segment's area from a series whose next term is below 1e-17 of it. */
+/**
+ * Below this bulge, an arc of 14°, the area of the segment is a series whose next term is below 1e-17 of it.
+ */
 const FLAT_BULGE = 1 / 16;
 
-/** Area between a chord of length 1 and its arc, with the sign of the bulge. */
+/** Area between an arc and its chord of length 1, with the sign of the bulge. */
 function segmentShare(bulge: number): number {
   const b2 = bulge * bulge;
   if (b2 < FLAT_BULGE * FLAT_BULGE) {
-    // the term of b^(2k+1) is 1/((2k+1)(2k−1)(2k−3)) with alternating sign, from k = 1 on, where the closed form loses digits
+    // the closed form loses digits here; the term of b^(2k+1), k ≥ 1, is 1/((2k+1)(2k−1)(2k−3)) with
+    // alternating sign
     return bulge * (1 / 3 + b2 * (1 / 15 - b2 * (1 / 105 - b2 * (1 / 315 - b2 * (1 / 693 - b2 / 1287)))));
   }
   const square = 1 + b2;
@@ -94,7 +100,7 @@ function segmentShare(bulge: number): number {
 }
 
 /**
- * The rings with each arc replaced by chords that lie within `toleranceMm` of it; their end points lie on the arc.
+ * The rings with each arc replaced by chords within `toleranceMm` of it, whose end points lie on the arc.
  *
  * @throws {RangeError} when the tolerance is not positive
  */
@@ -144,7 +150,7 @@ function pushArc(
   const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const step = radius > tolerance ? 2 * Math.acos(1 - tolerance / radius) : Math.PI;
   const parts = Math.ceil(Math.abs(turn) / step);
-  // the centre lies to the left of the chord for a positive turn of less than π
+  // the centre lies to the left of the chord where the turn is positive and less than π
   const up = (1 - bulge * bulge) / (4 * bulge);
   const cx = (ax + bx) / 2 - dy * up;
   const cy = (ay + by) / 2 + dx * up;

@@ -13,32 +13,39 @@ import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
 /** One connected piece of artwork that a flat cutter leaves standing. */
 export interface StandingPiece {
   readonly areaMm2: number;
-  /** Twice the largest clearance on the part of the axis that the cutter does not cover; where it covers all, how far the piece stands off the wall. */
+  /**
+   * Twice the largest clearance on the axis that the cutter does not cover; where it covers all of it, how
+   * far the piece stands off the wall.
+   */
   readonly widestMm: number;
-  /** Where that is: a point of the artwork that stays. */
+  /** Where that is: a point of the artwork that is left. */
   readonly atMm: Point;
   /** Length of the axis that the cutter does not cover, mm. */
   readonly lengthMm: number;
-  /** Whether this is just a corner that any round bit leaves: beside one place where the bit stops, and no part of a stroke. */
+  /**
+   * Whether this is only a corner, as any round bit leaves: beside one level crossing, and no part of a
+   * stroke.
+   */
   readonly isCorner: boolean;
   /** Outline with arcs flattened; outer rings have positive area. */
   readonly outline: Rings;
 }
 
-/** All that a flat cutter leaves. */
+/** Everything that a flat cutter leaves. */
 export interface Standing {
   readonly pieces: readonly StandingPiece[];
   /**
-   * Corners that the cutter misses by less than the tolerance, left out of the pieces: between the chords of a flattened arc there is one at every
-   * point. How many, and their area together.
+   * Corners that the cutter misses by less than the tolerance are not pieces: a flattened arc has one at
+   * every point. Their number and their total area.
    */
   readonly facetCount: number;
   readonly facetAreaMm2: number;
 }
 
 /**
- * What a flat cutter of radius `radiusMm` leaves of the artwork, piece by piece; the areas of pieces and facets add up to the artwork's less
- * `openedArea`, the outlines are within `toleranceMm`. None for an empty region or radius 0.
+ * What a flat cutter of radius `radiusMm` leaves of the artwork, piece by piece: the artwork less its
+ * opening. Areas of pieces and facets add up to the artwork's area less `openedArea`; outlines are within
+ * `toleranceMm`. None for an empty region or radius 0.
  *
  * @throws {RangeError} when the radius is negative or the tolerance not positive
  */
@@ -71,7 +78,10 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   return { pieces, facetCount, facetAreaMm2 };
 }
 
-/** Whether these of the loops bound nothing but a corner: the rest of the axis leads from one crossing into the boundary and carries no stroke. */
+/**
+ * Whether some loops bound only a corner: the uncovered axis leads from one level crossing to the boundary
+ * and carries no stroke.
+ */
 function isCorner(loops: Loops, some: readonly number[], uncut: UncutAxis | undefined): uncut is UncutAxis {
   return (
     uncut !== undefined &&
@@ -99,7 +109,7 @@ function byPart({ edge }: Loops, partOf: (edge: number) => number): Map<number, 
   return groups;
 }
 
-/** Where overlapping discs cut a narrow part up, each outer loop is a piece; holes stay with the first. */
+/** Where overlapping discs divide a narrow part, each outer loop is a piece; holes stay with the first. */
 function separated({ rings }: Loops, group: readonly number[]): number[][] {
   const outer = group.filter((loop) => arcRingArea(rings, loop) >= 0);
   const holes = group.filter((loop) => !outer.includes(loop));
@@ -131,7 +141,7 @@ function pieceOf(
   };
 }
 
-/** A point well inside a cusp between two discs and a wall: half way from the crossing of the arcs to the middle of the wall. */
+/** A point well inside a cusp between two discs and a wall: half way from where the arcs meet to the wall. */
 function deepest(rings: ArcRings, outline: Rings): { atMm: Point; offMm: number } {
   const { coords, bulges, ringEnds } = rings;
   const count = ringEnds[0];

@@ -5,8 +5,9 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { NarrowParts } from './narrow-parts.ts';
 
 /**
- * Discs of the cutter where it stops, coming from where it fits: disc k at `(x[k], y[k])`, relative to the axis' origin, touches the left wall in
- * direction `angle[k]` and leaves the arc of `sweep[k]` radians from there to the right wall, turning from +x to +y.
+ * Discs of a cutter where it stops as it comes from where it fits. Disc k at `(x[k], y[k])`, relative to the
+ * axis' origin, touches the left wall in direction `angle[k]` and bounds what is cut by an arc of `sweep[k]`
+ * radians from there to the right wall, turning from +x to +y.
  */
 export interface StoppedDiscs {
   readonly radius: number;
@@ -14,18 +15,22 @@ export interface StoppedDiscs {
   readonly y: readonly number[];
   readonly angle: readonly number[];
   readonly sweep: readonly number[];
-  /** Number of the narrow part that each disc closes; 0 for all parts without bottlenecks, which have no other crossing. */
+  /**
+   * The narrow part that each disc closes; 0 for all parts without bottleneck, which have no other crossing.
+   */
   readonly closes: readonly number[];
 }
 
-/** The places where the clearance passes the cutter's radius: crossing k, with its disc, lies on axis edge `edge[k]`. */
+/**
+ * Where the clearance along the axis passes a radius: crossing k, with its disc, lies on axis edge `edge[k]`.
+ */
 export interface LevelCrossings extends StoppedDiscs {
   readonly edge: readonly number[];
-  /** Crossing on each axis edge, -1 for none. */
+  /** The crossing on each axis edge, -1 for none. */
   readonly ofEdge: Int32Array;
 }
 
-/** All crossings of the axis at a radius, mm, in the order of their edges. Linear time. */
+/** The level crossings of the axis at a radius, mm, in the order of their edges. Linear time. */
 export function findLevelCrossings(axis: MedialAxis, radius: number): LevelCrossings {
   const edge = crossingEdges(axis, radius);
   const ofEdge = new Int32Array(axis.edgeFrom.length).fill(-1);
@@ -36,7 +41,7 @@ export function findLevelCrossings(axis: MedialAxis, radius: number): LevelCross
   return { radius, edge, x, y, angle, sweep, closes, ofEdge };
 }
 
-/** The discs of crossings on the given edges, all of which cross the radius. */
+/** The discs at level crossings on the given edges, along all of which the clearance passes the radius. */
 export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly number[]): StoppedDiscs {
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = axis;
   const { count } = boundary;
@@ -84,12 +89,15 @@ function isCornerBranch(axis: MedialAxis, e: number): boolean {
   return edgeLeft[e] < boundary.count && edgeRight[e] < boundary.count && nodeR[edgeFrom[e]] === 0;
 }
 
-/** Turn in radians, 0 … π, between the directions to both contacts at the point where `edge` was last asked. */
+/**
+ * Angle, 0 … π, between the directions to both contacts from the last point of an axis edge that was asked
+ * for.
+ */
 export function sweepAt(boundary: MedialAxis['boundary'], edge: AxisEdge): number {
   return sweepBetween(boundary, edge.left, edge.right, edge.x, edge.y);
 }
 
-/** Angle of the direction from a point of the axis to its contact with a site. */
+/** Direction, radians, from a point of the axis to its contact with a site. */
 function contactAngle(
   { count, x, y, tx, ty }: MedialAxis['boundary'],
   site: number,
@@ -101,7 +109,7 @@ function contactAngle(
     : Math.atan2(y[site - count] - py, x[site - count] - px);
 }
 
-/** Turn between the directions from a point of the axis to its contacts with two sites. */
+/** Angle between the directions from a point of the axis to its contacts with two sites. */
 function sweepBetween(
   { count, x, y, tx, ty }: MedialAxis['boundary'],
   left: number,

@@ -4,7 +4,10 @@ import { isSecondary } from '../measure/is-secondary.ts';
 import { medialAxis } from '../medial-axis/medial-axis.ts';
 import { NarrowParts } from './narrow-parts.ts';
 
-/** A band whose width swings along its way, with a pillar in one of its wide places: many bottlenecks, and one loop. */
+/**
+ * A band whose width swings along its way, with a pillar in one of its wide places: many bottlenecks, and one
+ * loop.
+ */
 const upper = Array.from({ length: 120 }, (_, i) => [i / 2, 4 + 2 * Math.sin(i / 5) + Math.sin(i / 3)]);
 const lower = Array.from({ length: 120 }, (_, i) => [(119 - i) / 2, Math.sin((119 - i) / 7) - 1.5]);
 const band = packRings([
@@ -13,7 +16,10 @@ const band = packRings([
 ]) as CleanRegion;
 const axis = medialAxis(band);
 
-/** For each node the least node that it hangs together with below a clearance, found by going over all edges until nothing changes. */
+/**
+ * For each node the least node that it hangs together with below a clearance, found by going over all edges
+ * until nothing changes.
+ */
 function leastTogether(mm: number): number[] {
   const least = Array.from(axis.nodeR, (_, k) => k);
   for (let isDone = false; !isDone; ) {

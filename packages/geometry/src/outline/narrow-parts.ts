@@ -4,18 +4,19 @@ import { MIN_CLEARANCE, SUM_STRIDE } from '../measure/cell-sums.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
 /**
- * The parts of the axis that hang together where the clearance is less than a radius. From each node but a bottleneck at most one edge rises, so all
- * ways up from a place end alike: at a crossing or at a top. Only bottlenecks, from which two ways rise, join what ends apart.
+ * The connected parts of the axis where the clearance is less than a radius (its sublevel set). From each
+ * node except bottlenecks at most one edge rises, so that every path up from a node ends at the same level
+ * crossing or top. Only bottlenecks, from which two paths rise, join what ends apart.
  */
 export class NarrowParts {
   readonly #axis: MedialAxis;
   readonly #radius: number;
-  /** Part of each node that was passed, before joining; 0 for none yet. */
+  /** Part of each node passed so far, before joining; 0 for none. */
   readonly #part: Int32Array;
-  /** Parts that hang together; part 0 is none. */
+  /** Parts that are connected; part 0 means none. */
   readonly #joined = new UnionFind(1);
 
-  /** Joins all that hangs together by bottlenecks; linear time. */
+  /** Joins what bottlenecks connect; linear time. */
   constructor(axis: MedialAxis, radius: number) {
     this.#axis = axis;
     this.#radius = radius;
@@ -32,14 +33,15 @@ export class NarrowParts {
   }
 
   /**
-   * Number of the part that a crossing on edge e closes; 0 where that has no bottleneck, and so no other crossing. If it has one, the crossing ends a way up from it:
-   * what else hangs together below the crossing only joins there.
+   * The part that a level crossing on edge e closes; 0 for a part without bottleneck, which has no other
+   * crossing. In a part with a bottleneck, the crossing ends a path up from one: whatever else lies below the
+   * crossing joins only there.
    */
   closedBy(e: number): number {
     return this.#joined.find(this.#part[this.#axis.edgeFrom[e]]);
   }
 
-  /** Number of the part in which edge e, with less clearance at its low end, lies. */
+  /** The part that contains edge e, whose clearance at the low end is below the radius. */
   of(e: number): number {
     const from = this.#axis.edgeFrom[e];
     if (this.#part[from] === 0) {
@@ -48,7 +50,10 @@ export class NarrowParts {
     return this.#joined.find(this.#part[from]);
   }
 
-  /** Names all nodes on the way up along edge e and beyond, up to a crossing, a top or what has been passed. */
+  /**
+   * Assigns all nodes on the path up along edge e and beyond to one part, up to a level crossing, a top or a
+   * node passed before.
+   */
   #passUp(e: number): void {
     const { edgeFrom, edgeTo, nodeR } = this.#axis;
     const part = this.#part;

@@ -1,8 +1,9 @@
 import type { StoppedDiscs } from './level-crossings.ts';
 
 /**
- * The parts of the crossings' arcs that no other crossing of the same narrow part covers, crossing by crossing in turning order. Angles are relative to
- * the crossing's `angle`. Where an arc starts or ends on another crossing's arc, `startBy` or `endBy` names that crossing; -1 is the wall.
+ * The parts of the arcs at level crossings that no other crossing of the same narrow part covers, crossing by
+ * crossing, by rising angle. Angles are relative to the crossing's `angle`. Where an arc starts or ends on
+ * another crossing's arc, `startBy` or `endBy` names that crossing; -1 is the wall.
  */
 export interface OpenArcs {
   readonly from: Float64Array;
@@ -15,7 +16,10 @@ export interface OpenArcs {
   readonly isTrimmed: Uint8Array;
 }
 
-/** Cuts from each arc what lies inside another crossing's disc of the same narrow part: such discs overlap in short bottlenecks. */
+/**
+ * Cuts from each arc what lies inside the disc of another crossing of the same narrow part: such discs
+ * overlap at short bottlenecks.
+ */
 export function openArcs(crossings: StoppedDiscs): OpenArcs {
   const cover = coveredParts(crossings);
   const count = crossings.x.length;

@@ -1,10 +1,11 @@
 import { type CleanRegion, packRings, type Rings, ringCoords, ringsBounds } from '@pourproof/plane';
 
 /**
- * The wood around and between the artwork: a rectangle `marginMm` larger than the artwork's box on all sides, less the artwork. Its medial
- * axis and widths are those of slivers between pockets and of counters. Empty for an empty region.
+ * The wood around and between the artwork: a rectangle `marginMm` larger than the artwork's bounding box on
+ * all sides, less the artwork. Its medial axis measures the slivers between pockets and in counters. Empty
+ * for an empty region.
  *
- * @param marginMm above 0; gaps to the rectangle itself are no slivers, so give more than any width of interest
+ * @param marginMm above 0; gaps to the rectangle are no slivers, so give more than any width of interest
  * @throws {RangeError} when the margin is not above 0
  */
 export function outsideOf(region: CleanRegion, marginMm: number): CleanRegion {
@@ -20,7 +21,7 @@ export function outsideOf(region: CleanRegion, marginMm: number): CleanRegion {
   for (let k = 0; k < region.ringEnds.length; k++) {
     rings.push(backwards(region, k));
   }
-  // rings stay simple and apart, and each has its inside on the other side now
+  // reversed rings stay simple and apart, with the inside on the other side
   return packRings(rings) as CleanRegion;
 }
 

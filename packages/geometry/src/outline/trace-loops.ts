@@ -1,14 +1,11 @@
-import { invariant } from '@pourproof/plane';
+import { COINCIDENT_REL_TOL, invariant } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { ArcRingPen } from './arc-ring-pen.ts';
 import type { ArcRings } from './arc-rings.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { OpenArcs } from './open-arcs.ts';
 
-/** Points closer than this share of the artwork's extent are one point: the rounding of a handful of operations. */
-const COINCIDENT_REL_TOL = 8 * Number.EPSILON;
-
-/** Closed outlines of what the cutter leaves standing, absolute; loop k is ring k. */
+/** Closed outlines of what the cutter leaves standing, in absolute coordinates; loop k is ring k. */
 export interface Loops {
   readonly rings: ArcRings;
   /** LevelCrossings whose arcs each loop runs along. */
@@ -18,14 +15,14 @@ export interface Loops {
 }
 
 /**
- * Walks around all parts of the axis where the clearance is less than the radius: the outlines of what the cutter leaves. Boundary points keep
- * their coordinates to the bit.
+ * Walks around all parts of the axis where the clearance is less than the radius: the outlines of what the
+ * cutter leaves. Boundary points keep their coordinates to the bit.
  */
 export function traceLoops(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs): Loops {
   const { edgeTo, nodeR, nextHalf } = axis;
   const { edge, ofEdge, radius } = crossings;
   const tracer = new LoopTracer(axis, crossings, arcs);
-  // loops with crossings start at one; what is left unseen after that has none
+  // loops with crossings are traced from one of them; what is left has none
   for (let k = 0; k < edge.length; k++) {
     tracer.traceFromCrossing(k);
   }
@@ -42,13 +39,13 @@ class LoopTracer {
   readonly #axis: MedialAxis;
   readonly #crossings: LevelCrossings;
   readonly #arcs: OpenArcs;
-  /** Edges that start at the boundary and have been passed there. */
+  /** 1 for edges that start on the boundary and have been passed there. */
   readonly #isPassed: Uint8Array;
   readonly #isLeft: Uint8Array;
   readonly #pen: ArcRingPen;
   readonly #crossingsOf: number[][] = [];
   readonly #edgeOf: number[] = [];
-  /** Half-edges that may still be walked: on one side of the radius each is walked once. */
+  /** Half-edges that may still be walked; each is walked at most once. */
   #stepsLeft: number;
 
   constructor(axis: MedialAxis, crossings: LevelCrossings, arcs: OpenArcs) {
@@ -96,7 +93,10 @@ class LoopTracer {
     }
   }
 
-  /** Walks from the left wall of a crossing along the boundary; returns the crossing whose right wall it comes to. */
+  /**
+   * Walks from the left wall of a crossing along the boundary; returns the crossing whose right wall it comes
+   * to.
+   */
   #followBoundary(crossing: number): number {
     const { edge, ofEdge } = this.#crossings;
     this.#drawContact(crossing, false);
@@ -106,8 +106,8 @@ class LoopTracer {
   }
 
   /**
-   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge that goes up to a crossing where
-   * the walk stops, if it is to stop there, or `start` when it comes round to it.
+   * Walks from half-edge `start` on and draws the boundary points that are passed; returns the half-edge that
+   * goes up to a crossing where the walk stops, if it is to stop there, or `start` when it comes round to it.
    */
   #walk(start: number, stopsAtCrossing: boolean): number {
     const { nextHalf, edgeLeft } = this.#axis;
@@ -122,7 +122,8 @@ class LoopTracer {
       invariant(stepsLeft-- > 0, 'a walk around the axis comes back to where it began');
       const after = nextHalf[h];
       if (after === h - 1 && (h & 1) === 1) {
-        // down to a boundary point and up again; a reflex vertex is met on two secondary edges and drawn on the first
+        // down to a boundary point and up again; a reflex vertex lies on two secondary edges and is drawn at
+        // the first
         isPassed[h >> 1] = 1;
         const site = edgeLeft[h >> 1];
         if (site < count) {
@@ -135,7 +136,9 @@ class LoopTracer {
     return h;
   }
 
-  /** Draws the arcs from the right wall of a crossing back; returns the crossing at whose left wall they end. */
+  /**
+   * Draws the arcs from the right wall of a crossing back; returns the crossing at whose left wall they end.
+   */
   #followArcs(crossing: number, along: number[]): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
     let k = crossing;

@@ -4,23 +4,25 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
 
-/** The part of the axis in one narrow part that no disc of the cutter covers. */
+/** What no disc of the cutter covers of the axis in one narrow part. */
 export interface UncutAxis {
-  /** Largest clearance on it, and where; relative to the axis' origin. */
+  /** Largest clearance on it, mm, and where that is, relative to the axis' origin. */
   clearance: number;
   x: number;
   y: number;
-  /** Length of it, and of what of it carries stroke or taper, mm. */
+  /** Its length, and the length of what carries stroke or taper, mm. */
   length: number;
   strokeLength: number;
 }
 
-/** Steps of halving by which the place is found where an edge leaves a disc: 2^-40 of the edge. */
+/** Bisection steps that find where an edge leaves a disc: to 2⁻⁴⁰ of the edge. */
 const HALVINGS = 40;
-/** Places at which an edge between two discs is looked at for a gap. */
+/** Points at which an edge between two discs is tested for a gap. */
 const PROBES = 16;
 
-/** For each narrow part, named as in `parts`, what the discs at its crossings do not cover of its axis. */
+/**
+ * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis.
+ */
 export function uncutAxis(
   axis: MedialAxis,
   crossings: LevelCrossings,
@@ -61,7 +63,7 @@ export function uncutAxis(
   return found;
 }
 
-/** From and to which share of the way up the edge no disc covers it. */
+/** The shares of the edge, from its low end, between which no disc covers it. */
 function uncutShares(
   shape: AxisEdge,
   discs: DiscGroups,
@@ -77,7 +79,7 @@ function uncutShares(
   const highDisc = discAt(top);
   let inside = lowDisc < 0 ? 0 : top;
   if (lowDisc >= 0 && highDisc >= 0) {
-    // a disc that covers both ends covers all between; two discs may leave a gap
+    // one disc that covers both ends covers the edge; two discs may leave a gap
     const probes = lowDisc === highDisc ? 0 : PROBES;
     inside = -1;
     for (let k = 1; k < probes && inside < 0; k++) {
@@ -124,7 +126,7 @@ class DiscGroups {
     }
   }
 
-  /** A crossing of this narrow part whose disc covers the point, or -1. */
+  /** A crossing of this narrow part whose disc covers the point; -1 for none. */
   covering(component: number, px: number, py: number): number {
     const { x, y, radius } = this.#crossings;
     const group = this.#groups.get(component) ?? [];

@@ -1,7 +1,10 @@
 import { type Arrangement, arrange, labelSides, SweepStatus, turn } from '@pourproof/arrangement';
 import { packRings, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
 
-/** Wood between two edges that face each other along +y, over a stretch of x on which its length changes evenly. */
+/**
+ * Wood between two edges that face each other along y, over a range of x in which its length changes
+ * linearly.
+ */
 export interface WoodGap {
   readonly from: number;
   readonly to: number;
@@ -11,13 +14,16 @@ export interface WoodGap {
   /** y of the middle at `from` and `to`. */
   readonly middleFrom: number;
   readonly middleTo: number;
-  /** First rings of the parts of the cut on both sides, the smaller first; −1 for the board's edge. */
+  /**
+   * First rings of the parts of the cut on both sides, the smaller number first; −1 for the edge of the
+   * board.
+   */
   readonly rings: readonly [number, number];
 }
 
 /**
- * The wood of a board outside a cut, as gaps along y that have the cut on at least one side: its trapezoids. O(n log n).
- * Coordinates in mm; the board's own rings are filled even-odd.
+ * The wood of a board outside a cut as trapezoids along y, those that have the cut on at least one side.
+ * Coordinates in mm; the board's rings are filled even-odd. O(n log n).
  */
 export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
   const rings = packRings(
@@ -63,7 +69,7 @@ function ringPerPoint(cut: Rings): Int32Array {
   return ringOf;
 }
 
-/** The cut's ring that a segment lies on, −1 when it is the board's edge only. */
+/** The ring of the cut that a segment lies on, −1 where it is only the edge of the board. */
 function ringAt(arrangement: Arrangement, ringOfEdge: Int32Array, s: number): number {
   const { owners, ownerEdge, ownerNext } = arrangement.segments;
   for (let o = owners[s]; o >= 0; o = ownerNext[o]) {
@@ -74,7 +80,7 @@ function ringAt(arrangement: Arrangement, ringOfEdge: Int32Array, s: number): nu
   return -1;
 }
 
-/** Told of two neighbours on a line along y and of the stretch of x over which they are. */
+/** Called with two neighbours along y and the range of x over which they are neighbours. */
 type NeighbourSink = (lower: number, upper: number, from: number, to: number) => void;
 
 function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {

@@ -2,19 +2,21 @@ import { arrange, cleanRegionFrom, labelSides } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, type Rings, ringCoords, ringStart, signedArea } from '@pourproof/plane';
 import { fibreVector } from '../measure/fibre-vector.ts';
 
-/** The ground beside a cut that lies within a length of it along the fibre. */
+/** The wood beside a cut within a given length of it along the fibre. */
 export interface SweptBand {
   readonly region: CleanRegion;
   readonly areaMm2: number;
 }
 
 /**
- * The region in mm that a cut sweeps when it is moved along the fibre by up to a length to either side, less the cut itself.
+ * The region, in mm, that a cut covers when moved along the fibre by up to a given length to either side,
+ * less the cut itself: its Minkowski sum with a segment.
  *
- * Its area is `lengthMm · endGrainLength` where the bands of different walls do not overlap nor reach another part of the cut, and less elsewhere.
+ * Its area is `lengthMm · endGrainLength` where the bands of different walls neither overlap nor reach
+ * another part of the cut, and less elsewhere.
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
- * @param lengthMm reach to each side, 0 or more; 0 gives the empty region
+ * @param lengthMm length to each side, mm, 0 or more; 0 gives the empty region
  * @throws {RangeError} when the length is negative or not finite
  */
 export function sweepAlong(region: CleanRegion, grainRad: number, lengthMm: number): SweptBand {
@@ -39,8 +41,9 @@ export function sweepAlong(region: CleanRegion, grainRad: number, lengthMm: numb
 }
 
 /**
- * One polygon for each longest stretch of boundary that faces the same way along the fibre: the stretch and its copy moved away from the cut.
- * The stretch runs one way across the fibre, so the polygon is simple, and all turn the same way.
+ * One polygon for each maximal stretch of boundary that faces one way along the fibre: the stretch and its
+ * copy moved away from the cut. A stretch is monotone across the fibre, so its polygon is simple, and all
+ * polygons run the same way.
  */
 function wallBands(region: Rings, dx: number, dy: number): number[][] {
   const bands: number[][] = [];

@@ -9,29 +9,33 @@ import {
 import { fibreVector } from '../measure/fibre-vector.ts';
 import { gapsAlong, type WoodGap } from './gaps-along.ts';
 
-/** A place where what travels along the fibre from one wall comes out elsewhere. */
+/** A place where what travels along the fibre from one wall comes out at another. */
 export interface SweepTouch {
-  /** `neighbour`: another part of the cut; `same-part`: the part it came from; `board-edge`: the edge of the board. */
+  /**
+   * Where it comes out: `neighbour`, another part of the cut; `same-part`, the part it came from;
+   * `board-edge`, the edge of the board.
+   */
   readonly kind: 'neighbour' | 'same-part' | 'board-edge';
-  /** Wood along the fibre where there is least. */
+  /** Length of wood along the fibre where it is shortest. */
   readonly gapMm: number;
   /** The middle of that wood. */
   readonly atMm: Point;
-  /** How far the place reaches across the fibre. */
+  /** Extent of the place across the fibre. */
   readonly acrossMm: number;
-  /** First rings of the parts on both sides, the smaller first; the board's edge is −1. */
+  /** First rings of the parts on both sides, the smaller number first; the edge of the board is −1. */
   readonly rings: readonly [number, number];
 }
 
 /**
- * The places where the wood between two walls of a cut, or between a wall and the board's edge, is no longer along the fibre than a length, in mm.
+ * The places where the wood between two walls of a cut, or between a wall and the edge of the board, is at
+ * most a given length along the fibre.
  *
- * These are the places where the band of `sweepAlong` reaches another stroke or leaves the board. Places of the same two parts that follow one
- * another across the fibre are one. Exact for polygons up to rounding; O(n log n). Sorted by gap, least first.
+ * There the band of `sweepAlong` reaches another stroke or leaves the board. Adjacent places of the same two
+ * parts are one. Exact for polygons up to rounding; O(n log n). Sorted by gap, smallest first.
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
- * @param lengthMm reach along the fibre, 0 or more
- * @param board outline of the board; without it there is no edge
+ * @param lengthMm length along the fibre, mm, 0 or more
+ * @param board outline of the board; without it the board has no edge
  * @throws {RangeError} when the length is negative or not finite
  */
 export function sweepTouches(
@@ -120,7 +124,7 @@ interface Place {
   readonly acrossMm: number;
 }
 
-/** Gaps of the same parts whose extents across the fibre touch become one place. */
+/** Joins gaps of the same parts whose extents across the fibre touch. */
 function joinPlaces(gaps: readonly WoodGap[]): Place[] {
   const sorted = [...gaps].sort(
     (a, b) => a.rings[0] - b.rings[0] || a.rings[1] - b.rings[1] || a.from - b.from,

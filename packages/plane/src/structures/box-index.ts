@@ -1,4 +1,6 @@
-/** Items below a leaf and boxes below a box: few enough to test one by one, many enough to keep the tree flat. */
+/**
+ * Items below a leaf and boxes below a box: few enough to test one by one, many enough to keep the tree flat.
+ */
 const FAN_OUT = 8;
 /** Cells along each side of the grid by which boxes are ordered. */
 const GRID = 1 << 15;
@@ -8,8 +10,9 @@ const MAX_ITEMS = 2 ** 23;
 const MAX_WAITING = 64;
 
 /**
- * Boxes in a packed R-tree (Guttman 1984), ordered along Hilbert’s curve (Kamel and Faloutsos 1993): made once, then asked which items' boxes
- * meet a box, or which lie near a point, nearest first. Each item carries a value, and each box of the tree knows the greatest below it.
+ * Boxes in a packed R-tree (Guttman 1984), ordered along Hilbert’s curve (Kamel and Faloutsos 1993): made
+ * once, then asked which items' boxes meet a box, or which lie near a point, nearest first. Each item carries
+ * a value, and each box of the tree knows the greatest below it.
  */
 export class BoxIndex {
   readonly #items: Uint32Array;
@@ -77,8 +80,8 @@ export class BoxIndex {
   }
 
   /**
-   * Whether `isEnough` holds for one of the items whose boxes meet a box, edges included. It is asked about each once, in no order that means anything,
-   * until it holds; it must not ask this index.
+   * Whether `isEnough` holds for one of the items whose boxes meet a box, edges included. It is asked about
+   * each once, in no order that means anything, until it holds; it must not ask this index.
    */
   someIn(
     minX: number,
@@ -115,7 +118,10 @@ export class BoxIndex {
     }
   }
 
-  /** Visits items near a point while `isWorth` their box, told the distance to the box and the greatest value below it; nearer boxes first. */
+  /**
+   * Visits items near a point while `isWorth` their box, told the distance to the box and the greatest value
+   * below it; nearer boxes first.
+   */
   visitNear(
     x: number,
     y: number,
@@ -163,7 +169,10 @@ export class BoxIndex {
   }
 }
 
-/** The items by the places of their boxes' middles along the curve: the bits of both grid coordinates in turn, so that near things stay near. */
+/**
+ * The items by the places of their boxes' middles along the curve: the bits of both grid coordinates in turn,
+ * so that near things stay near.
+ */
 function curveOrder(boxes: Float64Array): Uint32Array {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let i = 0; i < boxes.length; i += 4) {

@@ -1,12 +1,16 @@
 /**
- * Disjoint sets of the items 0, 1, 2, … that grow by joining. A set is named by its least item, so that names do not depend on the order of joins.
+ * Disjoint sets of the items 0, 1, 2, … that grow by joining. A set is named by its least item, so that names
+ * do not depend on the order of joins.
  *
- * Path halving, O(log n) amortised: Tarjan and van Leeuwen (1984), Worst-case analysis of set union algorithms.
+ * Path halving, O(log n) amortised: Tarjan and van Leeuwen (1984), Worst-case analysis of set union
+ * algorithms.
  */
 export class UnionFind {
   readonly #parent: number[];
 
-  /** @param count how many items there are to begin with, each in a set of its own */
+  /**
+   * @param count how many items there are to begin with, each in a set of its own
+   */
   constructor(count = 0) {
     this.#parent = Array.from({ length: count }, (_, item) => item);
   }
