@@ -124,7 +124,7 @@ describe('measures', () => {
     const argv = ['disc.svg', '--depth', '3mm', ...EASY];
     const report = JSON.parse((await vet(...argv, '--json')).out);
     const [, named = ''] =
-      /^Not given, so taken as usual: ([^.]*)\.\n$/mu.exec((await vet(...argv)).out) ?? [];
+      /^Not given, so the usual values apply: ([^.]*)\.\n$/mu.exec((await vet(...argv)).out) ?? [];
     const flags = report.defaults.map((key: string) =>
       key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`),
     );

@@ -12,7 +12,7 @@ describe.each(FINDING_CODES)('%s', (code) => {
 
   test('has a page that names its code and what its ways out are', () => {
     const page = readFileSync(`docs/findings/${code}.md`, 'utf8');
-    expect(page).toContain(`\`${code}\``);
+    expect(page).toMatch(new RegExp(`^# ${findingTitle(code)} \\(\`${code}\``, 'u'));
     expect(page).toMatch(/\*\*Ways? out/u);
   });
 });

@@ -54,7 +54,7 @@ export type {
 } from './materials-overrides.ts';
 export { mergeMaterials } from './merge-materials.ts';
 export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
-export { adiabaticRiseK, heatEscapeSeconds, type PourLifts, pourLifts } from './pour-lifts.ts';
+export { adiabaticRiseK, heatEscapeSeconds, type PourLayers, pourLayers } from './pour-layers.ts';
 export { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
 export { type ResinColourId, resinColours } from './resin-colour.ts';
 export { cureSpeed, openTubeLimitMm, resinLaw } from './resin-flow.ts';

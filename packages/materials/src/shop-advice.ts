@@ -26,7 +26,7 @@ export const shopAdvice: Readonly<Record<ShopAdviceId, Cited<string>>> = {
     'inlay-technique',
   ),
   'bleed-stays': cited(
-    'Levelling does not take bleed away at an end-grain wall: its pores were open from face to floor. At the leaning wall of a V it only thins it.',
+    'Levelling will not remove bleed: at an end-grain wall the pores are open from face to floor. At the sloping wall of a V it only thins it.',
     'inference',
     'own-inference',
   ),

@@ -2,7 +2,7 @@ import { G_PER_LB, MM_PER_INCH } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { endGrainUptakeMl } from './end-grain-uptake.ts';
-import { adiabaticRiseK, heatEscapeSeconds, pourLifts } from './pour-lifts.ts';
+import { adiabaticRiseK, heatEscapeSeconds, pourLayers } from './pour-layers.ts';
 import { resins } from './resin.ts';
 import { sealerMassG, sealFilm } from './seal-film.ts';
 import { sealers } from './sealer.ts';
@@ -30,13 +30,13 @@ test('the worst rise is 222 K', () => {
   expect(adiabaticRiseK()).toBeCloseTo(222, 0);
 });
 
-test('lifts are equal, as few as the limit allows, and a whole multiple earns no extra one', () => {
-  expect(pourLifts(12, 6)).toEqual({ count: 2, eachMm: 6 });
-  expect(pourLifts(12.1, 6).count).toBe(3);
+test('layers are equal, as few as the limit allows, and a whole multiple earns no extra one', () => {
+  expect(pourLayers(12, 6)).toEqual({ count: 2, eachMm: 6 });
+  expect(pourLayers(12.1, 6).count).toBe(3);
   // 3 × 0.1 is a little more than 0.3 in binary
-  expect(pourLifts(3 * 0.1, 0.1).count).toBe(3);
-  expect(pourLifts(0, 6).count).toBe(0);
-  expect(() => pourLifts(-1, 6)).toThrow(RangeError);
+  expect(pourLayers(3 * 0.1, 0.1).count).toBe(3);
+  expect(pourLayers(0, 6).count).toBe(0);
+  expect(() => pourLayers(-1, 6)).toThrow(RangeError);
 });
 
 test('the smallest batch splits within the tolerance however the display rounds, and a smaller one may not', () => {
@@ -123,7 +123,7 @@ test('an epoxy seal shows both of its conflicting windows; bare wood shows no se
     'seal-cure',
     'seal-bonds-unsanded',
     'working-time',
-    'next-lift',
+    'next-layer',
     'top-up',
     'hard',
     'full-cure',

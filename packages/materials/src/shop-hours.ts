@@ -10,7 +10,7 @@ export type ShopWaitId =
   | 'seal-cure'
   | 'seal-bonds-unsanded'
   | 'working-time'
-  | 'next-lift'
+  | 'next-layer'
   | 'top-up'
   | 'hard'
   | 'full-cure';
@@ -61,7 +61,7 @@ export function shopHours(job: ShopHoursJob): readonly ShopWait[] {
   };
   waits.push(
     hours('working-time', perHour, speed),
-    hours('next-lift', resin.tackyHours, speed),
+    hours('next-layer', resin.tackyHours, speed),
     hours('top-up', topUpHours, speed),
     hours('hard', resin.hardHours, speed),
     hours('full-cure', perDay, speed),

@@ -9,6 +9,5 @@ export type { Amount, Finding, FindingPlace, Severity } from './report/finding-s
 export type { Fix } from './report/fix-schema.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export { type Report, reportSchema } from './report/report.ts';
-export { planSchedule, type StepId } from './schedule/plan-schedule.ts';
-export { scheduleReport } from './schedule/schedule-report.ts';
+export type { StepId } from './schedule/plan-schedule.ts';
 export { type Proof, vetDrawing } from './vet-drawing.ts';

@@ -1,4 +1,4 @@
-import { pourLifts } from '@pourproof/materials';
+import { pourLayers } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
@@ -26,7 +26,7 @@ export const pourTooDeep: Check = {
 
 function fixes({ job, maxDepth, pour }: Measured): Fix[] {
   const deep = Object.entries(job.materials.resins).find(
-    ([, resin]) => pourLifts(maxDepth + job.overpourMm, resin.deepestPourMm.value).count === 1,
+    ([, resin]) => pourLayers(maxDepth + job.overpourMm, resin.deepestPourMm.value).count === 1,
   );
   return [
     { do: 'pour-in-layers', layers: pour.layers.count, clears: true },

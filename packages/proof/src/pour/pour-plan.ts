@@ -2,8 +2,8 @@ import {
   type AssumedDensity,
   cureSpeed,
   mixByMass,
-  type PourLifts,
-  pourLifts,
+  type PourLayers,
+  pourLayers,
   type Resin,
   type Scale,
   smallestBatchG,
@@ -53,7 +53,7 @@ export interface ColourPour {
   readonly count: BatchCount;
   /** One cup: part A, part B and pigment in whole steps of the scale. All cups of a colour are equal. */
   readonly cup: PrintedParts;
-  readonly layers: PourLifts;
+  readonly layers: PourLayers;
   readonly price: number | null;
 }
 
@@ -65,7 +65,7 @@ export interface PourPlan {
   /** The same with the display set to zero between the parts. */
   readonly smallestZeroedG: number;
   /** Layers of the deepest colour. */
-  readonly layers: PourLifts;
+  readonly layers: PourLayers;
   readonly price: number | null;
 }
 
@@ -97,8 +97,8 @@ function smallestOf({ resin, scale }: PourTerms, zeroedBetween: boolean): number
   });
 }
 
-function layersOf(depthMm: number, { resin, overpourMm }: PourTerms): PourLifts {
-  return pourLifts(depthMm > 0 ? depthMm + overpourMm : 0, resin.deepestPourMm.value);
+function layersOf(depthMm: number, { resin, overpourMm }: PourTerms): PourLayers {
+  return pourLayers(depthMm > 0 ? depthMm + overpourMm : 0, resin.deepestPourMm.value);
 }
 
 function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): ColourPour {

@@ -145,7 +145,7 @@ function afterPour(
   steps: ScheduleStep[],
 ): void {
   let [early, late] = pour;
-  const layer = waits.get('next-lift');
+  const layer = waits.get('next-layer');
   for (let turn = 2; turn <= job.layers && layer; turn++) {
     steps.push({
       ...at('next-layer', turn, early + layer.earliestHours, late + layer.latestHours, layer.because),

@@ -1,19 +1,24 @@
-import { JobError, parseShopTime } from '@pourproof/job';
-import { resins, sealers } from '@pourproof/materials';
-import { planSchedule, scheduleReport } from '@pourproof/proof';
+import { JobError, type JobInput, settleJob } from '@pourproof/job';
+import { packRings } from '@pourproof/plane';
+import { type Report, vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { calendarFile } from './calendar-file.ts';
 
-const steps = planSchedule({
-  cuttingMinutes: 12,
-  seal: sealers.epoxy,
-  coats: 2,
-  sealHours: 24,
-  resin: resins.coating,
-  layers: 2,
-  temperatureC: 21,
-});
-const dated = (start: string) => scheduleReport(steps, parseShopTime(start));
+/** A pocket of 40 × 20 mm, sealed in two coats and poured in two layers: every step occurs. */
+function schedule(job: JobInput): Report['pour']['schedule'] {
+  const region = { ...packRings([[0, 0, 40, 0, 40, 20, 0, 20]]), fillRule: 'nonzero' as const };
+  const drawing = {
+    format: 'svg' as const,
+    scaleSource: 'made by a test in mm',
+    toleranceMm: 0.005,
+    notices: [],
+    shapes: [{ region, layer: '', colour: '#000000', source: 'pocket' }],
+  };
+  const sealed = { seal: 'epoxy', coats: 2, sealHours: '24h', depth: '8mm', bit: ['flat:3mm'] };
+  return vetDrawing(drawing, 'pocket', settleJob({ ...sealed, ...job })).report.pour.schedule;
+}
+const steps = schedule({});
+const dated = (start: string) => schedule({ start });
 /** Lines of an iCalendar file, folded ones joined (RFC 5545 §3.1). */
 const lines = (text: string): string[] => text.replaceAll('\r\n\t', '').replaceAll('\r\n ', '').split('\r\n');
 
@@ -51,6 +56,6 @@ test('moving the start keeps the names of the events, which are all different', 
 });
 
 test('without a start there is no calendar, and the message says what to type', () => {
-  expect(() => calendarFile('sign.svg', scheduleReport(steps, null))).toThrow(JobError);
-  expect(() => calendarFile('sign.svg', scheduleReport(steps, null))).toThrow('--start');
+  expect(() => calendarFile('sign.svg', steps)).toThrow(JobError);
+  expect(() => calendarFile('sign.svg', steps)).toThrow('--start');
 });

@@ -1,7 +1,7 @@
-/** A fibre direction in words, angles in degrees: `30° on the face, diving 5° into it`. */
+/** A fibre direction in words, angles in degrees: `30° on the face, slope of grain 5°`. */
 export function fibreText(grainDeg: number, diveDeg: number): string {
   const onFace = `${angle(grainDeg)} on the face`;
-  return diveDeg === 0 ? onFace : `${onFace}, diving ${angle(diveDeg)} into it`;
+  return diveDeg === 0 ? onFace : `${onFace}, slope of grain ${angle(diveDeg)}`;
 }
 
 /** An angle in degrees with at most two digits. */

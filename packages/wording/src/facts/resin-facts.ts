@@ -1,4 +1,4 @@
-import { levelMethods } from '@pourproof/materials';
+import { levelMethods, shopAdvice } from '@pourproof/materials';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { counted } from '../findings/parts-of-sentences.ts';
@@ -75,13 +75,7 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
     );
   }
   if (endGrain.wallExposedMm2 > 0) {
-    facts.push(
-      fact(
-        '  bleed',
-        'stays',
-        'Levelling will not remove bleed: at an end-grain wall the pores are open from face to floor. At the sloping wall of a V it only thins it.',
-      ),
-    );
+    facts.push(fact('  bleed', 'stays', shopAdvice['bleed-stays'].value));
   }
   if (flatness !== undefined) {
     facts.push(

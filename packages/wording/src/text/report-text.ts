@@ -1,3 +1,4 @@
+import { flagOf, SETTING_KEYS } from '@pourproof/job';
 import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
@@ -149,10 +150,6 @@ function defaultsLines(report: Report, columns: number): string[] {
   if (report.defaults.length === 0) {
     return [];
   }
-  return [...wrap(`Not given, so taken as usual: ${report.defaults.map(flagName).join(', ')}.`, columns), ''];
-}
-
-/** The flag that sets a key of the job: `sealHours` is `seal-hours`. */
-function flagName(key: string): string {
-  return key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);
+  const flags = SETTING_KEYS.filter((key) => report.defaults.includes(key)).map((key) => flagOf(key) ?? key);
+  return [...wrap(`Not given, so the usual values apply: ${flags.join(', ')}.`, columns), ''];
 }

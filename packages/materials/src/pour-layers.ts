@@ -8,23 +8,23 @@ export const heatOfCureJPerG: Cited = cited(400, 'memory', 'from-memory');
 export const heatCapacityJPerGK: Cited = cited(1.8, 'memory', 'from-memory');
 
 /** How a depth is poured. */
-export interface PourLifts {
+export interface PourLayers {
   readonly count: number;
-  /** Depth of each lift in mm; all are equal. */
+  /** Depth of each layer in mm; all are equal. */
   readonly eachMm: number;
 }
 
 /**
- * Returns the fewest equal lifts that keep each within the deepest pour of the resin.
+ * Returns the fewest equal layers that keep each within the deepest pour of the resin.
  *
  * A depth of 0 needs none.
  * @throws {RangeError} when the depth is negative or the limit is not above 0
  */
-export function pourLifts(depthMm: number, deepestPourMm: number): PourLifts {
+export function pourLayers(depthMm: number, deepestPourMm: number): PourLayers {
   if (!(depthMm >= 0) || !(deepestPourMm > 0)) {
     throw new RangeError(`depthMm ${depthMm} must be 0 or more and deepestPourMm ${deepestPourMm} above 0.`);
   }
-  // a depth that is a multiple up to rounding does not earn another lift
+  // a depth that is a multiple up to rounding does not earn another layer
   const count = Math.ceil(depthMm / deepestPourMm - 1e-9);
   return count === 0 ? { count: 0, eachMm: 0 } : { count, eachMm: depthMm / count };
 }
