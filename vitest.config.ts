@@ -17,5 +17,7 @@ export default defineConfig({
     // no test writes into a module that another loads, so that each worker loads each of them once
     pool: 'forks',
     isolate: false,
+    // one core is not held back for the runner, which only waits
+    maxWorkers: '100%',
   },
 });
