@@ -6,7 +6,9 @@ import process from 'node:process';
 
 const minutes = Number(process.argv[2] ?? 10);
 const seed = Number(process.env.POURPROOF_SEED ?? Math.floor(Math.random() * 2 ** 31));
-const files = testFiles().filter((file) => /\bfast-check\b|\bsupport\/lane\.ts\b/u.test(readFileSync(file, 'utf8')));
+const files = testFiles().filter((file) =>
+  /\bfast-check\b|\bsupport\/lane\.ts\b/u.test(readFileSync(file, 'utf8')),
+);
 
 function testFiles() {
   return spawnSync('git', ['ls-files', '*.test.ts'], { encoding: 'utf8' }).stdout.trim().split('\n');
