@@ -5,8 +5,8 @@ import { heightAt } from '../cutters/cutter.ts';
 import type { FollowingProfile } from '../following/following-profile.ts';
 import { axisEdgeBox } from './axis-edge-box.ts';
 
-/** Intervals of an axis edge at whose ends the depth is sampled before the best is refined. */
-const EDGE_SAMPLES = 6;
+/** Shares of an axis edge at which the depth is sampled before the best is refined. */
+const EVEN_SHARES: readonly number[] = Array.from({ length: 7 }, (_, k) => k / 6);
 /** Steps of the golden-section search around the best sample: it narrows to 0.62^40 of an interval. */
 const GOLDEN_STEPS = 40;
 const GOLDEN_RATIO = (Math.sqrt(5) - 1) / 2;
@@ -66,10 +66,17 @@ export class DeepestCentre {
       edge.atShare(share);
       return depth(Math.hypot(edge.x - x, edge.y - y), edge.clearance);
     };
-    const seen = Array.from({ length: EDGE_SAMPLES + 1 }, (_, k) => at(k / EDGE_SAMPLES));
+    // where the depth limit takes over from the flanks the depth has a cusp, which even samples may miss
+    const cusp = edge.shareOf(this.#profile.reachMm);
+    const shares = [
+      ...EVEN_SHARES.filter((share) => share < cusp),
+      cusp,
+      ...EVEN_SHARES.filter((share) => share > cusp),
+    ];
+    const seen = shares.map(at);
     const best = seen.indexOf(Math.max(...seen));
-    let low = Math.max(0, best - 1) / EDGE_SAMPLES;
-    let high = Math.min(EDGE_SAMPLES, best + 1) / EDGE_SAMPLES;
+    let low = shares[Math.max(0, best - 1)];
+    let high = shares[Math.min(shares.length - 1, best + 1)];
     for (let k = 0; k < GOLDEN_STEPS; k++) {
       const left = high - GOLDEN_RATIO * (high - low);
       const right = low + GOLDEN_RATIO * (high - low);
