@@ -113,6 +113,10 @@ const NUMBER = /^([+-]?)(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+\.?\d*|\.\d+)(
  * Reads a measure as makers type it: `1/8in`, `3/16"`, `.125in`, `1-1/2in`, `3.2mm`, `80in/min`, `2 fl oz`,
  * `12.5 g`.
  *
+ * @example
+ * parseMeasure('1/8in', 'length').value; // 3.175
+ * parseMeasure('70F', 'temperature').value.toFixed(1); // 21.1
+ *
  * @param text the typed text
  * @param quantity what it must be; a bare number is refused, except `0` for lengths and angles, which is the
  *   same in every unit
@@ -197,7 +201,12 @@ export function parseLengthMm(text: string): number {
 /** The unit in which a person reads lengths. */
 export type LengthUnit = 'mm' | 'in';
 
-/** A length as text in the given unit, to the digits that a shop can use (0.01 mm, 0.001 in). */
+/**
+ * A length as text in the given unit, to the digits that a shop can use (0.01 mm, 0.001 in).
+ *
+ * @example
+ * formatLength(3.175, 'in'); // 0.125 in
+ */
 export function formatLength(mm: number, unit: LengthUnit): string {
   return unit === 'mm' ? `${trim(mm, 2)} mm` : `${trim(mm / MM_PER_INCH, 3)} in`;
 }

@@ -86,7 +86,13 @@ export function ringsBounds(rings: Rings): Bounds {
   return boundsOf(rings.coords);
 }
 
-/** Packs rings, each a flat `[x0,y0,x1,y1,…]` list, into {@link Rings}. */
+/**
+ * Packs rings, each a flat `[x0,y0,x1,y1,…]` list, into {@link Rings}.
+ *
+ * @example
+ * const plate = packRings([[0, 0, 40, 0, 40, 25, 0, 25]]); // x, y of each corner; y points down
+ * signedArea(plate); // 1000
+ */
 export function packRings(rings: readonly ArrayLike<number>[]): Rings {
   const coords = new Float64Array(rings.reduce((n, r) => n + r.length, 0));
   const ringEnds = new Uint32Array(rings.length);

@@ -7,7 +7,12 @@ export type Transform = readonly [a: number, b: number, c: number, d: number, e:
 /** The map that changes nothing. */
 export const IDENTITY: Transform = [1, 0, 0, 1, 0, 0];
 
-/** The map that applies `inner` first, then `outer`. */
+/**
+ * The map that applies `inner` first, then `outer`.
+ *
+ * @example
+ * applyTransform(compose(translation(10, 0), scaling(2)), [1, 1]).join(); // 12,2
+ */
 export function compose(outer: Transform, inner: Transform): Transform {
   const [a, b, c, d, e, f] = outer;
   const [g, h, i, j, k, l] = inner;

@@ -19,6 +19,11 @@ const KEEPS: Readonly<Record<BooleanOperation, readonly [boolean, boolean, boole
  *
  * Points nearer to each other than half of `RESOLVE_GRID_MM` count as one, so regions that share an edge join
  * without a seam.
+ *
+ * @example
+ * const square = (x) => ({ ...packRings([[x, 0, x + 10, 0, x + 10, 10, x, 10]]), fillRule: 'nonzero' });
+ * const [a, b] = [0, 5].map((x) => resolveRegions([square(x)]).region);
+ * signedArea(booleans(a, b, 'intersect')); // 50
  */
 export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOperation): CleanRegion {
   const filled = (region: CleanRegion): Region => ({ ...region, fillRule: 'nonzero' });

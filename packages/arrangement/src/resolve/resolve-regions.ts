@@ -61,6 +61,12 @@ export interface ResolveOptions {
  * only where edges cross. Inside and outside are decided by exact predicates. O((n + k) log n) for n points
  * and k crossings.
  *
+ * @example
+ * const bowTie = { ...packRings([[0, 0, 10, 10, 10, 0, 0, 10]]), fillRule: 'nonzero' };
+ * const { region, crossings } = resolveRegions([bowTie]);
+ * region.ringEnds.length; // 2
+ * crossings[0].atMm.join(); // 5,5
+ *
  * @returns the region, empty for no shapes, and what a maker should know about the drawing
  * @throws {RangeError} when a coordinate is not finite
  */

@@ -71,7 +71,7 @@ export class AxisEdge {
     this.#axis = axis;
   }
 
-  /** Whether edge e is secondary, see {@link isSecondary}. */
+  /** Whether edge e is secondary, between a segment and one of its own end vertices. */
   isSecondary(e: number): boolean {
     return isSecondary(this.#axis, e);
   }

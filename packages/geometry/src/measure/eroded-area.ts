@@ -9,6 +9,10 @@ import { cellsAbove } from './part-cells.ts';
  * centre of a flat cutter may go. Exact for the polygon up to rounding; 0 for an empty region or a radius
  * that fits nowhere.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * erodedArea(medialAxis(bar), 1).toFixed(9); // 114.000000000
+ *
  * @param radiusMm 0 or more; 0 gives the artwork's area
  * @throws {RangeError} when the radius is negative or not finite
  */

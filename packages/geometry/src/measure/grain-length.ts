@@ -8,6 +8,10 @@ import { fibreVector } from './fibre-vector.ts';
  * It is the sum of the extents of all edges across the fibre, exact for polygons. Times the depth it is the
  * end-grain area of upright walls; its mean over all azimuths is 2/π of the perimeter (Cauchy).
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * endGrainLength(bar, 0); // 10
+ *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  */
 export function endGrainLength(region: Rings, grainRad: number): number {

@@ -24,6 +24,11 @@ export interface NarrowStretch {
  * exactly where the width passes the limit. A width equal to the limit is not narrower. None for an empty
  * region.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * narrowStretches(medialAxis(bar), 6).length; // 1
+ * narrowStretches(medialAxis(bar), 5).length; // 0
+ *
  * @throws {RangeError} when the limit is negative or not a number
  */
 export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonly NarrowStretch[] {

@@ -15,6 +15,10 @@ import { sectorArea } from './sector-area.ts';
  * points that some disc of that radius inside it covers. Exact for the polygon, with true arcs, up to
  * rounding. 0 for an empty region or a cutter that fits nowhere.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * openedArea(medialAxis(bar), 1.5).toFixed(3); // 198.069
+ *
  * @param radiusMm 0 or more; 0 gives the artwork's area
  * @throws {RangeError} when the radius is negative or not finite
  */

@@ -21,6 +21,10 @@ export interface StrokeWidths {
 /**
  * The stroke widths of an artwork, exact along its medial axis; docs/method/strokes.md says what counts as a
  * stroke.
+ *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * strokeWidths(medialAxis(bar)).narrowestMm; // 5
  */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
   const { part, start, length, tops } = strokeParts(axis);

@@ -16,6 +16,10 @@ export interface VCut {
  * min(depth limit, distance to the edge / tan(A/2)) over the artwork. Exact for the polygon up to rounding: a
  * closed form per axis edge.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * vVolume(medialAxis(bar), { includedRad: Math.PI / 2, depthMm: Infinity }).toFixed(3); // 239.583
+ *
  * @throws {RangeError} when the angle or the depth is out of range
  */
 export function vVolume(axis: MedialAxis, cut: VCut): number {

@@ -32,6 +32,10 @@ export interface WallRunOptions {
  * Gaps that are joined belong to the path, length and exposed length of the run. Degenerate rings have no
  * runs.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * wallRuns(bar, 0, { minExposure: 0.7, joinGapMm: 1, minLengthMm: 1 }).map((run) => run.lengthMm).join(); // 5,5
+ *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @throws {RangeError} when the exposure is outside 0 to 1 or a length is negative
  */

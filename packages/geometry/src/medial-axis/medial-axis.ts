@@ -46,6 +46,10 @@ const WORST_TILING_REL_TOL = 1e-4;
  * axis. O(n log n) time where boxes of consecutive edges overlap little. Where seams thinner than rounding
  * keep the cells from tiling the region, it is the axis of the region without them.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * Math.max(...medialAxis(bar).nodeR); // 2.5
+ *
  * @throws {InternalError} when the cells do not tile the region: it was not clean, or this is our bug
  */
 export function medialAxis(region: CleanRegion): MedialAxis {

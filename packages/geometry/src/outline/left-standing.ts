@@ -47,6 +47,10 @@ export interface Standing {
  * opening. Areas of pieces and facets add up to the artwork's area less `openedArea`; outlines are within
  * `toleranceMm`. None for an empty region or radius 0.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * leftStanding(medialAxis(bar), 1.5, 0.005).pieces.length; // 4
+ *
  * @throws {RangeError} when the radius is negative or the tolerance not positive
  */
 export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: number): Standing {

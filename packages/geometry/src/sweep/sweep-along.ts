@@ -15,6 +15,10 @@ export interface SweptBand {
  * Its area is `lengthMm · endGrainLength` where the bands of different walls neither overlap nor reach
  * another part of the cut, and less elsewhere.
  *
+ * @example
+ * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
+ * sweepAlong(bar, 0, 2).areaMm2; // 20
+ *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @param lengthMm length to each side, mm, 0 or more; 0 gives the empty region
  * @throws {RangeError} when the length is negative or not finite

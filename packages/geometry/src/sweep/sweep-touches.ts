@@ -33,6 +33,11 @@ export interface SweepTouch {
  * There the band of `sweepAlong` reaches another stroke or leaves the board. Adjacent places of the same two
  * parts are one. Exact for polygons up to rounding; O(n log n). Sorted by gap, smallest first.
  *
+ * @example
+ * const rings = packRings([[0, 0, 10, 0, 10, 5, 0, 5], [12, 0, 20, 0, 20, 5, 12, 5]]);
+ * const { region } = resolveRegions([{ ...rings, fillRule: 'nonzero' }]);
+ * sweepTouches(region, 0, 3)[0].gapMm; // 2
+ *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @param lengthMm length along the fibre, mm, 0 or more
  * @param board outline of the board; without it the board has no edge

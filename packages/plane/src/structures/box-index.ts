@@ -13,6 +13,11 @@ const MAX_WAITING = 64;
  * Boxes in a packed R-tree (Guttman 1984), ordered along Hilbert’s curve (Kamel and Faloutsos 1993): made
  * once, then asked which items' boxes meet a box, or which lie near a point, nearest first. Each item carries
  * a value, and each box of the tree knows the greatest below it.
+ *
+ * @example
+ * const index = new BoxIndex(Float64Array.of(0, 0, 1, 1, 5, 5, 6, 6));
+ * index.someIn(0.5, 0.5, 2, 2, (item) => item === 0); // true
+ * index.someIn(2, 2, 3, 3, () => true); // false
  */
 export class BoxIndex {
   readonly #items: Uint32Array;

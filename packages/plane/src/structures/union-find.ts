@@ -4,6 +4,11 @@
  *
  * Path halving, O(log n) amortised: Tarjan and van Leeuwen (1984), Worst-case analysis of set union
  * algorithms.
+ *
+ * @example
+ * const sets = new UnionFind(4);
+ * sets.join(1, 3); // true
+ * sets.find(3); // 1
  */
 export class UnionFind {
   readonly #parent: number[];
