@@ -22,7 +22,9 @@ import { stadium, vee } from '../support/shapes/stroke-shapes.ts';
 /** Strokes at odd angles, along which rounding makes clearances differ in their last digits. */
 const WIDTHS_MM = [1, 1.5875, 2, 3, 3.175];
 
-/** The cut area by every function that computes it; next to the radius it changes by no more than rounding. */
+/**
+ * The cut area by every function that computes it; next to the radius it changes by no more than rounding.
+ */
 function expectOneCut(region: CleanRegion, radius: number, name: string): number {
   const axis = medialAxis(region);
   const whole = signedArea(region);

@@ -61,7 +61,9 @@ const REGIONS: readonly (readonly [name: string, region: CleanRegion])[] = [
   ['a random polygon', transformRings([0.8, 0, 0, 0.8, 0, 0], one(untangled([14, 14]), 8)) as CleanRegion],
 ];
 
-/** Distance from a point to the boundary, negative outside: over all edges, with inside by counting crossings. */
+/**
+ * Distance from a point to the boundary, negative outside: over all edges, with inside by counting crossings.
+ */
 function signedDistance({ coords, ringEnds }: CleanRegion, px: number, py: number): number {
   let nearest = Infinity;
   let isInside = false;
@@ -81,7 +83,10 @@ function signedDistance({ coords, ringEnds }: CleanRegion, px: number, py: numbe
   return isInside ? nearest : -nearest;
 }
 
-/** Bounds on the depth at a point by trying all centres of a grid: surely reached, and, with half a grid diagonal of slack, surely not exceeded. */
+/**
+ * Bounds on the depth at a point by trying all centres of a grid: surely reached, and, with half a grid
+ * diagonal of slack, surely not exceeded.
+ */
 function byBruteForce(
   centres: readonly (readonly [number, number, number])[],
   { cutter, way }: CarveStep,

@@ -321,7 +321,8 @@ describe('slices and volumes against independent offset engines', () => {
         for (const depth of [0.1, 0.35, 0.6]) {
           expect(Math.abs(cut.sliceArea(depth) - slice(depth)), peer.name).toBeLessThan(bound);
         }
-        // prisms under the slices at the lower ends of bands lie inside the cut, those at the upper ends hold it
+        // prisms under the slices at the lower ends of bands lie inside the cut, those at the upper ends hold
+        // it
         const n = 6;
         const areas = Array.from({ length: n + 1 }, (_v, k) => slice((DEPTH * Math.min(k, n - 1e-9)) / n));
         const sum = (from: number): number =>

@@ -61,7 +61,8 @@ describe('walls in three dimensions', () => {
   });
 
   test('along a vertical fibre every surface is exposed by its plan area: together the area at the face', () => {
-    // errors of the plan, and how much smaller elements are: chords for arcs, and rounded tips in corners by own normals
+    // errors of the plan, and how much smaller elements are: chords for arcs, and rounded tips in corners by
+    // own normals
     const jobs: readonly [string, CarveStep[], number, number][] = [
       ['flat', [clear(flatCutter(0.6))], 1e-9, 1e-9],
       ['two flats', [clear(flatCutter(1.2)), { ...clear(flatCutter(0.5)), depthMm: 0.4 }], 1e-9, 1e-9],

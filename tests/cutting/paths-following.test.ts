@@ -31,7 +31,8 @@ function onceMm(path: CutterPath): number {
 test('a rectangle is followed along its ridge and up into its four corners', () => {
   const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
   const found = followingPath(axis, { includedRad: RIGHT, depthMm: Infinity });
-  // 10 mm of ridge, and from each of its ends twice the diagonal of a 5 mm cube: at 90° the depth is the clearance
+  // 10 mm of ridge, and from each of its ends twice the diagonal of a 5 mm cube: at 90° the depth is the
+  // clearance
   const diagonal = 5 * Math.sqrt(3);
   expect(onceMm(found.path)).toBeCloseTo(10 + 4 * diagonal, 9);
   // one run: two of the corners are its ends or walked back from, and two more are walked there and back
@@ -63,7 +64,8 @@ test('a flattened circle is one plunge at its centre, or one offset loop at a de
 });
 
 test('the path along the parabola between a wall and a vertex has its true length', () => {
-  // a wall along y = 0 and the point (0, 2), where two walls meet that fall 58 on 40: the tip's height is that of y = (x² + h²)/2h
+  // a wall along y = 0 and the point (0, 2), where two walls meet that fall 58 on 40: the tip's height is
+  // that of y = (x² + h²)/2h
   const h = 2;
   const wedge = cleanFrom([[-40, 0, 40, 0, 40, 60, 0, h, -40, 60]]);
   const tan = Math.tan(Math.PI / 6);
@@ -80,7 +82,8 @@ test('the path along the hyperbola between two vertices has its true length', ()
   const waist = cleanFrom([[-30, -30, 0, -h, 30, -30, 30, 30, 0, h, -30, 30]]);
   const tan = Math.tan(0.4);
   const cut = { includedRad: 0.8, depthMm: Infinity, toleranceMm: 1e-8 };
-  // from the waist to where the line to a vertex is at right angles to the walls beside it, 28.5 down on 30 across
+  // from the waist to where the line to a vertex is at right angles to the walls beside it, 28.5 down on 30
+  // across
   const u = (h * 28.5) / 30;
   const steps = 100000;
   let half = 0;
@@ -115,7 +118,8 @@ test('a rounded tip is less deep by the missing apex of its cone, and rises alon
   });
   const deepest = Math.max(...found.path.points.filter((_, i) => i % 3 === 2));
   expect(deepest).toBeCloseTo(5 / Math.tan(half) - (rho / Math.sin(half) - rho), 9);
-  // along a 90° corner 1 mm of clearance takes √2 mm of path; r = ρ sin t on the circle, from 0 to a quarter less half the angle
+  // along a 90° corner 1 mm of clearance takes √2 mm of path; r = ρ sin t on the circle, from 0 to a quarter
+  // less half the angle
   const steps = 200000;
   let arc = 0;
   for (let k = 0; k < steps; k++) {
@@ -204,7 +208,10 @@ describe.each(pathShapes)('following the %s', (_, region) => {
   });
 });
 
-/** Points of the edge that are touched between two points of the path are a little farther from both than from the curve. */
+/**
+ * Points of the edge that are touched between two points of the path are a little farther from both than from
+ * the curve.
+ */
 const reflexSlack = 0.01;
 
 test('a stroke with eight long teeth is one run where walking back is cheap, several where it is not', () => {

@@ -41,7 +41,8 @@ describe.each(pathShapes)('where the centre may go in the %s', (_, region) => {
     const r = 0.4 * widest;
     const arcMm = 1e-4;
     const ours = erodedArea(axis, r);
-    // inward offsets are no longer than the artwork's edge plus a turn at each reflex vertex; the engines' arcs are chords
+    // inward offsets are no longer than the artwork's edge plus a turn at each reflex vertex; the engines'
+    // arcs are chords
     const bound = arcMm * (perimeter(region) + region.coords.length * r);
     expect(Math.abs(ours - integerOffset(region, r, arcMm))).toBeLessThan(bound);
     expect(Math.abs(ours - floatOffsetArea(region, -r, arcMm))).toBeLessThan(bound);

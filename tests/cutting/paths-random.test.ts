@@ -94,7 +94,8 @@ test('artwork far from the origin has the same paths', () => {
       const far = medialAxis(transformRings(translation(1e5, -3e4), region) as CleanRegion);
       const r = size * near.nodeR.reduce((a, b) => Math.max(a, b), 0) * 0.999;
       const clear = { diameterMm: 2 * r, stepoverMm: r, depthMm: 1 };
-      // coordinates of 1e5 mm are rounded to 1.5e-11 mm; a place or a link that just is or is not there may change
+      // coordinates of 1e5 mm are rounded to 1.5e-11 mm; a place or a link that just is or is not there may
+      // change
       const slack = 1e-6 + 4 * r;
       const apart = pathLength(clearingPath(near, clear)) - pathLength(clearingPath(far, clear));
       expect(Math.abs(apart)).toBeLessThan(slack);

@@ -205,7 +205,10 @@ test('a plan equals a simulation in small steps, forwards and backwards under th
 
 const isApart = (p: readonly number[], q: readonly number[]): boolean => p[0] !== q[0] || p[1] !== q[1];
 
-/** Seconds along a polyline in small steps: limits at every step, then what acceleration lets through both ways. */
+/**
+ * Seconds along a polyline in small steps: limits at every step, then what acceleration lets through both
+ * ways.
+ */
 function simulated(points: readonly (readonly [number, number, number])[]): number {
   const a = machine.accelerationMmPerS2;
   const limit: number[] = [0];
@@ -248,7 +251,8 @@ describe('passes', () => {
   test('are equal, and as many as the deepest allowed pass asks for', () => {
     expect(equalPasses(6, 2)).toEqual([2, 4, 6]);
     expect(equalPasses(6.1, 2).length).toBe(4);
-    // 0.3 / 0.1 is a little below 3, 0.7 / 0.1 a little below 7, 0.6 / 0.2 a little above 3: none may add a pass
+    // 0.3 / 0.1 is a little below 3, 0.7 / 0.1 a little below 7, 0.6 / 0.2 a little above 3: none may add a
+    // pass
     expect([0.3, 0.7].map((d) => equalPasses(d, 0.1).length)).toEqual([3, 7]);
     expect(equalPasses(0.6, 0.2).length).toBe(3);
     expect(equalPasses(0, 2)).toEqual([]);

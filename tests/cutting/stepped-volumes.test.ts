@@ -22,7 +22,10 @@ const GLYPHS = [
 const peer = (await offsetPeers()).find(({ name }) => name === 'clipper2-wasm')!;
 const shortMm = peer.arcExcess * ARC_MM + SLACK_MM;
 
-/** Sums of prisms inside and around a body whose sections at FINEST + 1 heights lie between `low` and `high`, both monotonic. */
+/**
+ * Sums of prisms inside and around a body whose sections at FINEST + 1 heights lie between `low` and `high`,
+ * both monotonic.
+ */
 function bracket(low: readonly number[], high: readonly number[], heightMm: number, levels: number) {
   const step = FINEST / levels;
   let below = 0;
@@ -50,7 +53,10 @@ function expectClosingBrackets(
   }
 }
 
-/** Sections of a V cut: the artwork eroded by the inset of the flanks, with radii adjusted so that the engine's chords stay on the safe side. */
+/**
+ * Sections of a V cut: the artwork eroded by the inset of the flanks, with radii adjusted so that the
+ * engine's chords stay on the safe side.
+ */
 function vSections(region: CleanRegion, radii: readonly number[]) {
   const at = (radius: number) => peer.areas(region, radius, [0], ARC_MM)[0]!;
   return {

@@ -42,8 +42,8 @@ const LEVEL_CELL_REL_TOL = 1e-13;
 
 /**
  * The two cells beside one axis edge as seen from the boundary: contacts on a segment by arc length, on a
- * vertex by angle. Load an edge that is not secondary into the `AxisEdge`, then ask: the bisector's h, u and side are
- * described there.
+ * vertex by angle. Load an edge that is not secondary into the `AxisEdge`, then ask: the bisector's h, u and
+ * side are described there.
  */
 export class EdgeCells {
   readonly #axis: MedialAxis;

@@ -24,7 +24,7 @@ import { newPlaces } from './new-places.ts';
  * const flat = { cutter: flatCutter(3.175), way: 'clear' } as const;
  * const vee = { cutter: veeCutter({ includedRad: Math.PI / 3, diameterMm: 12.7 }), way: 'follow' } as const;
  * carve(axis, [flat], { depthMm: 3 }).volumeMm3;
- * carve(axis, [vee, flat], { depthMm: 3 }).perCutter; // what each adds, with the flat floor left to the second
+ * carve(axis, [vee, flat], { depthMm: 3 }).perCutter[1]?.volumeMm3; // what the second cutter adds
  *
  * @throws {RangeError} when no step is given, a depth or tolerance is not above 0, or a cutter cannot follow
  */

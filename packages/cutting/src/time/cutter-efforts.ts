@@ -50,6 +50,11 @@ export interface CutterEffort {
  * Path length and time of each cutter, in the order of use. At each depth a clearing cutter takes only what
  * the narrowest earlier one that went as deep has left; one that has nothing to do takes no time.
  *
+ * @example
+ * const clear = { way: 'clear', widthMm: 3.175, depthMm: 3 } as const;
+ * const [effort] = cutterEfforts({ clear: axis, follow: axis }, [clear], { feedMmPerMin: 1200 });
+ * effort?.minutes;
+ *
  * @param given known values of the machine
  * @throws {RangeError} when a size or a value of the machine is out of range
  */

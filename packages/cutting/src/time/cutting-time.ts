@@ -20,8 +20,8 @@ export interface CuttingTime {
 /**
  * Time to cut a path, from rest above its first run to rest above its last one. For each run: plunge from the
  * retract height, cut at the feed, retract at the rapid speed, and a rapid move to the next run, with full
- * stops between them; corners within a run are passed as {@link runSeconds} says. Changing bits, spinning up
- * and pauses are not counted. 0 for a path without runs.
+ * stops between them; corners within a run are passed as junction deviation and acceleration allow. Changing
+ * bits, spinning up and pauses are not counted. 0 for a path without runs.
  *
  * @param given known values of the machine; those of {@link SMALL_ROUTER} stand in for the rest, and
  * `assumptions` lists all

@@ -29,15 +29,15 @@ export interface Clearing {
   readonly deepestPassMm?: number;
   /**
    * After an earlier cutter: longest move to the next run without a retract, over what that cutter has cut at
-   * least as deep, mm. By default {@link RETRACT_EQUIVALENT_MM} with `deepestPassMm`, else 0, because passes
-   * made of the path later would repeat the move each time.
+   * least as deep, mm. With `deepestPassMm` 40 by default, about what a retract takes (our choice), else 0,
+   * because passes made of the path later would repeat the move each time.
    */
   readonly stayDownMm?: number;
   /** How far loops reach into earlier work, mm; 0.1 by default (our choice). */
   readonly overlapMm?: number;
   /**
-   * Places where the cutter reaches no more than this beyond the earlier cut are skipped, mm; {@link
-   * UNSEEN_REACH_MM} by default.
+   * Places where the cutter reaches no more than this beyond the earlier cut are skipped, mm; 0.02 by
+   * default, too little to see (our choice).
    */
   readonly ignoreMm?: number;
 }

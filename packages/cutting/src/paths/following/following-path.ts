@@ -22,12 +22,15 @@ export interface Following {
   /** Tolerance of chords for curved paths, mm; the flattening tolerance by default. */
   readonly toleranceMm?: number;
   /**
-   * Branches that reach no more than this farther into a corner are left out, mm; {@link UNSEEN_REACH_MM} by
-   * default. Below twice the flattening tolerance, branches into the corners between chords of flattened
-   * curves are followed.
+   * Branches that reach no more than this farther into a corner are left out, mm; 0.02 by default, too little
+   * to see (our choice). Below twice the flattening tolerance, branches into the corners between chords of
+   * flattened curves are followed.
    */
   readonly ignoreMm?: number;
-  /** Longest path that is walked twice to save a retract, mm; {@link RETRACT_EQUIVALENT_MM} by default. */
+  /**
+   * Longest path that is walked twice to save a retract, mm; 40 by default, about what a retract takes (our
+   * choice).
+   */
   readonly retraceMm?: number;
 }
 
