@@ -5,8 +5,8 @@ export interface ErrorPlace {
 }
 
 /**
- * A file, font or text that could not be read at all. `message` says what is wrong in one sentence, `remedy` what to do about it,
- * `code` is stable kebab-case for programs.
+ * A file, font or text that could not be read at all. `message` says what is wrong in one sentence, `remedy`
+ * what to do about it, `code` is stable kebab-case for programs.
  */
 export class ArtworkError extends Error {
   readonly code: string;

@@ -1,4 +1,7 @@
-/** The decoder that Node and browsers both have (Encoding Standard, TextDecoder); the types of neither are part of this package. */
+/**
+ * The decoder that Node and browsers both have (Encoding Standard, TextDecoder); the types of neither are
+ * part of this package.
+ */
 interface BytesDecoder {
   decode(bytes: Uint8Array): string;
 }

@@ -74,7 +74,10 @@ export class NoticeBook<Code extends string> {
   }
 }
 
-/** The first of a tally's details, with how often each occurred if one did more than once, and how many more there are. */
+/**
+ * The first of a tally's details, with how often each occurred if one did more than once, and how many more
+ * there are.
+ */
 export function listed({ details, counts }: Tally, max: number): string {
   const isCounted = counts.some((n) => n > 1);
   const shown = details.slice(0, max).map((detail, i) => (isCounted ? `${counts[i]} × ${detail}` : detail));

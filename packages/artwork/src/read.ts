@@ -13,6 +13,12 @@ export interface ReadOptions extends SvgOptions, ReadDxfOptions {}
  * @throws {ArtworkError} `artwork-empty`, `artwork-unknown`, or what the format's reader finds wrong
  * @throws {RangeError} for an option out of its range
  * @public
+ *
+ * @example
+ * ```ts
+ * const drawing = readArtwork(bytes, 'sign.svg', { widthMm: 300 });
+ * refuseEmpty(drawing, 'sign.svg');
+ * ```
  */
 export function readArtwork(bytes: Uint8Array, name: string, options: ReadOptions = {}): Drawing {
   return artworkFormat(bytes, name) === 'svg' ? readSvg(bytes, options) : readDxf(bytes, options);

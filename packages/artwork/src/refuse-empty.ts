@@ -1,7 +1,7 @@
 import type { Drawing } from '@pourproof/plane';
 import { ArtworkError } from './artwork-error.ts';
 
-/** What an artwork has that holds nothing to cut, and what to do. */
+/** What is missing in artwork with nothing to cut, and what to do about it. */
 const EMPTY: Readonly<Record<Drawing['format'], readonly [what: string, remedy: string]>> = {
   svg: [
     'nothing painted in it',
@@ -15,7 +15,8 @@ const EMPTY: Readonly<Record<Drawing['format'], readonly [what: string, remedy: 
 };
 
 /**
- * Refuses a drawing without any area, such as one that holds pictures or live text only: a proof of nothing would find nothing to say against it.
+ * Refuses a drawing without any area, such as one that holds only pictures or live text: a report on nothing
+ * would find no fault with it.
  *
  * @param name what the drawing is called in the message
  * @throws {ArtworkError} `nothing-to-cut`, with what the reader noticed

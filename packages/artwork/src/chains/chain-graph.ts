@@ -1,16 +1,18 @@
 import type { Point } from '@pourproof/plane';
 import { CellHash, pointNodes } from './point-nodes.ts';
 
-/** Ends within this distance, in mm, are one point: 1 µm, what numbers with few decimals leave (from memory). */
+/**
+ * Ends within this distance, in mm, are one point: 1 µm, what numbers with few decimals leave (from memory).
+ */
 export const SNAP_MM = 0.001;
 
-/** Loose ends looked at around one of them; more than that in one tolerance is a tangle, not a gap. */
+/** Most loose ends considered around one of them: more within one tolerance are a tangle, not a gap. */
 const MAX_NEIGHBOURS = 64;
 
 /** A polyline `[x0,y0,x1,y1,…]` in mm with two ends. */
 export type Line = readonly number[];
 
-/** A place where a drawn piece lay upon another. */
+/** A place where one drawn piece lies on another. */
 export interface Doubled {
   readonly atMm: Point;
   readonly piece: number;
@@ -24,13 +26,13 @@ export interface ChainGraph {
   /** Node that each half-edge leaves. */
   readonly node: Int32Array;
   readonly nodeCount: number;
-  /** 1 for lines in use; 0 for those that lay upon another. */
+  /** 1 for lines in use; 0 for those that lie on another. */
   readonly alive: Uint8Array;
   readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
   readonly doubled: readonly Doubled[];
 }
 
-/** Finds which line ends are one point, drops lines that lie upon others, and pairs loose ends across gaps. */
+/** Finds which line ends are one point, drops lines that lie on others, and pairs loose ends across gaps. */
 export function chainGraph(
   lines: readonly Line[],
   pieceOf: readonly number[],
@@ -50,7 +52,7 @@ export function chainGraph(
   return { lines, pieceOf, node, nodeCount: first.length, alive, gaps, doubled };
 }
 
-/** Marks lines that join the same nodes by the same way as another, and those without length. */
+/** Marks lines that join the same nodes along the same path as another, and those without length. */
 function dropDoubles(
   lines: readonly Line[],
   pieceOf: readonly number[],
@@ -88,7 +90,7 @@ function dropDoubles(
   return doubled;
 }
 
-/** The lines of a group that go the same way as an earlier one. */
+/** The lines of a group that follow the same path as an earlier one. */
 function* twinsWithin(
   group: readonly number[],
   lines: readonly Line[],
@@ -142,7 +144,7 @@ function pointAlong(coords: Line, distance: number): Point {
   return [coords[coords.length - 2], coords[coords.length - 1]];
 }
 
-/** Gives pairs of loose ends that are close enough one node, the closest pairs first. */
+/** Joins pairs of loose ends that are close enough into one node, closest first. */
 function closeGaps(
   lines: readonly Line[],
   ends: Float64Array,
@@ -202,7 +204,10 @@ function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array):
   return loose;
 }
 
-/** Whether two ends are those of one line that is hardly longer than the gap between them: closing it would make nothing. */
+/**
+ * Whether two ends are those of one line that is hardly longer than the gap between them: closing it would
+ * enclose nothing.
+ */
 function isStub(lines: readonly Line[], g: number, h: number, gap: number): boolean {
   return g >> 1 === h >> 1 && pathLength(lines[g >> 1]) <= 4 * gap;
 }

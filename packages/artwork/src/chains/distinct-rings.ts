@@ -1,14 +1,17 @@
 import { type Bounds, boundsOf, type Point, ringArea } from '@pourproof/plane';
 import { SNAP_MM } from './chain-graph.ts';
 
-/** Rings compared with one new ring at most. */
+/** Most rings compared with a new one. */
 const MAX_CANDIDATES = 64;
-/** Turns of one ring around itself that are noticed. */
+/** Most repetitions of a ring over itself that are detected. */
 const MAX_TURNS = 8;
-/** Points of a ring checked against another. */
+/** Most points of a ring that are checked against another. */
 const CHECKED_POINTS = 100;
 
-/** Outlines closer than this, in mm, all along are more likely drawn twice than a frame: no bit enters between (our choice). */
+/**
+ * Outlines closer than this all along, in mm, are more likely one outline drawn twice than a frame: no bit
+ * fits between them (our choice).
+ */
 export const TWIN_MM = 0.3;
 
 /** Where large rings run within {@link TWIN_MM} of an earlier one all along. */
@@ -21,8 +24,9 @@ export function nearTwins(rings: readonly (readonly number[])[]): Point[] {
 }
 
 /**
- * The rings of which no earlier one runs the same way within a tolerance, whatever their direction, start or division into
- * points, and where the others lay; a ring that runs around more than once is cut to one turn. Without this an outline drawn twice would cancel itself under even-odd.
+ * The rings that follow no earlier ring within a tolerance, whatever their direction, start or division into
+ * points, and where the others were; a ring that runs around more than once is cut to one turn. Without this,
+ * an outline drawn twice would cancel itself under even-odd.
  *
  * Cost: O(total points) for ordinary drawings; a ring is compared only with those of the same box and area.
  */
@@ -44,7 +48,7 @@ export function distinctRings(
     const twin = neighbourKeys(box, tolerance).some((key) =>
       (cells.get(key) ?? []).slice(0, MAX_CANDIDATES).some((k) => {
         const other = kept[k];
-        return sameBox(box, boxes[k], tolerance) && sameWay(ring, other, tolerance);
+        return sameBox(box, boxes[k], tolerance) && areTwins(ring, other, tolerance);
       }),
     );
     if (twin) {
@@ -105,8 +109,8 @@ function sameBox(a: Bounds, b: Bounds, tolerance: number): boolean {
   return a.every((v, i) => Math.abs(v - b[i]) <= tolerance);
 }
 
-/** Whether two rings enclose as much and the points of each lie along the other. */
-function sameWay(a: readonly number[], b: readonly number[], tolerance: number): boolean {
+/** Whether two rings have the same area and the points of each lie along the other. */
+function areTwins(a: readonly number[], b: readonly number[], tolerance: number): boolean {
   const areas = Math.abs(Math.abs(ringArea(a)) - Math.abs(ringArea(b)));
   return (
     areas <= tolerance * (length(a) + length(b)) && liesAlong(a, b, tolerance) && liesAlong(b, a, tolerance)

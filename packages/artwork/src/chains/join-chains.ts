@@ -27,19 +27,22 @@ export interface JoinedChains {
   readonly open: readonly OpenChain[];
   /** Gaps that were closed, and the largest of them. */
   readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
-  /** Pieces that lay upon others and were taken once. */
+  /** Pieces that lie on others and count once. */
   readonly doubled: readonly Doubled[];
-  /** Points where outlines branch so that no reading by even-odd exists; there every closed cell was filled. */
+  /**
+   * Points where outlines branch so that no reading by even-odd exists; there every closed cell was filled.
+   */
   readonly branches: readonly Point[];
 }
 
 /**
  * Joins lines at their ends into closed outlines.
  *
- * Ends within 1 µm are one point. Loose ends within `joinToleranceMm` of another loose end are then paired, the smallest gap
- * first. Lines that lie upon each other are taken once. Lines that lead nowhere are open chains and are returned as such. Where
- * more than two lines meet, an even number of them at every point gives outlines that touch there (even-odd makes all ways of
- * telling them apart equal); an odd number somewhere has no such reading, and every cell between the lines becomes an outline.
+ * Ends within 1 µm are one point. Loose ends within `joinToleranceMm` of another loose end are then paired,
+ * the smallest gap first. Lines that lie on each other count once. Lines that lead nowhere are open chains
+ * and are returned as such. Where more than two lines meet, an even number of them at every point gives
+ * outlines that touch there (even-odd makes all ways of telling them apart equal); an odd number somewhere
+ * has no such reading, and every cell between the lines becomes an outline.
  *
  * Cost: O(n log n) for n pieces.
  */

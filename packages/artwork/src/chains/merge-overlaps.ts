@@ -1,17 +1,20 @@
 import { boundsOf, type Point } from '@pourproof/plane';
 import { type Doubled, type Line, SNAP_MM } from './chain-graph.ts';
 
-/** Directions that differ by less, in radians, are one: 1 µm in 10 m. A larger angle would merge lines that part visibly at their ends. */
+/**
+ * Directions that differ by less, in radians, are one: 1 µm in 10 m. A larger angle would merge lines that
+ * part visibly at their ends.
+ */
 const SAME_DIRECTION = 1e-7;
 
-/** Straight lines as stretches of endless ones, by the number of the line. */
-interface Stretches {
+/** Straight lines as intervals on infinite lines, by the number of the line. */
+interface Intervals {
   readonly lines: readonly Line[];
   /** Direction, from 0 to π. */
   readonly angle: Float64Array;
-  /** Distance of the endless line from a reference point. */
+  /** Distance of the infinite line from a reference point. */
   readonly offset: Float64Array;
-  /** Where the stretch begins and ends along it. */
+  /** Where the interval begins and ends along it. */
   readonly from: Float64Array;
   readonly to: Float64Array;
 }
@@ -25,26 +28,26 @@ interface Merged {
 }
 
 /**
- * Takes straight lines that overlap on one endless line apart at each other's ends and keeps each stretch once; all other lines
- * come back as they are. Touching end to end is no overlap.
+ * Splits straight lines that overlap on one infinite line at each other's ends and keeps each interval once;
+ * all other lines are returned as they are. Touching end to end is not an overlap.
  *
- * @returns the lines, and each place where a line lay upon another
+ * @returns the lines, and each place where a line lies on another
  */
 export function mergeOverlaps(lines: readonly Line[]): Merged {
   const merged: Merged = { lines: [], pieceOf: [], doubled: [] };
-  const stretches = measureStretches(lines);
+  const intervals = measureIntervals(lines);
   const straight: number[] = [];
   for (let i = 0; i < lines.length; i++) {
-    if (Number.isNaN(stretches.angle[i])) {
+    if (Number.isNaN(intervals.angle[i])) {
       keep(merged, lines[i], i);
     } else {
       straight.push(i);
     }
   }
   const order = Uint32Array.from(straight);
-  for (const parallel of runs(order, stretches.angle, SAME_DIRECTION)) {
-    for (const onLine of runs(parallel, stretches.offset, 2 * SNAP_MM)) {
-      mergeLine(onLine, stretches, merged);
+  for (const parallel of runs(order, intervals.angle, SAME_DIRECTION)) {
+    for (const onLine of runs(parallel, intervals.offset, 2 * SNAP_MM)) {
+      mergeLine(onLine, intervals, merged);
     }
   }
   return merged;
@@ -56,7 +59,7 @@ function keep(merged: Merged, line: Line, piece: number): void {
 }
 
 /** Angle NaN for lines that are not straight or have no length. */
-function measureStretches(lines: readonly Line[]): Stretches {
+function measureIntervals(lines: readonly Line[]): Intervals {
   const n = lines.length;
   const [angle, offset] = [new Float64Array(n), new Float64Array(n)];
   const [from, to] = [new Float64Array(n), new Float64Array(n)];
@@ -92,7 +95,9 @@ function referencePoint(lines: readonly Line[]): Point {
   return [(ax + bx) / 2, (ay + by) / 2];
 }
 
-/** Sorts numbers by their rank and splits them where a rank is further than `span` from the first of its run. */
+/**
+ * Sorts numbers by their rank and splits them where a rank is further than `span` from the first of its run.
+ */
 function* runs(numbers: Uint32Array, rank: Float64Array, span: number): Generator<Uint32Array> {
   const rankOf = (i: number): number => rank[i];
   if (numbers.length > 1) {
@@ -107,8 +112,8 @@ function* runs(numbers: Uint32Array, rank: Float64Array, span: number): Generato
   }
 }
 
-function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): void {
-  const { lines, from, to } = stretches;
+function mergeLine(onLine: Uint32Array, intervals: Intervals, merged: Merged): void {
+  const { lines, from, to } = intervals;
   if (onLine.length > 1) {
     onLine.sort((a, b) => from[a] - from[b]);
   }
@@ -121,7 +126,7 @@ function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): v
       if (k - start === 1) {
         keep(merged, lines[first], first);
       } else {
-        mergeCluster(onLine.subarray(start, k), stretches, merged);
+        mergeCluster(onLine.subarray(start, k), intervals, merged);
       }
       start = k;
       end = Number.NEGATIVE_INFINITY;
@@ -132,8 +137,8 @@ function mergeLine(onLine: Uint32Array, stretches: Stretches, merged: Merged): v
   }
 }
 
-/** Keeps what lies between neighbouring ends of a cluster of overlapping stretches, once. */
-function mergeCluster(cluster: Uint32Array, { lines, angle, from, to }: Stretches, merged: Merged): void {
+/** Keeps what lies between neighbouring ends of a cluster of overlapping intervals, once. */
+function mergeCluster(cluster: Uint32Array, { lines, angle, from, to }: Intervals, merged: Merged): void {
   const ends: { along: number; x: number; y: number; piece: number }[] = [];
   const direction = angle[cluster[0]];
   let reach = Number.NEGATIVE_INFINITY;

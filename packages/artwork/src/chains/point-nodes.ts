@@ -1,6 +1,6 @@
 /**
- * Gives each point the number of its node: points within `snap` of a node's first point share it. Nodes count from 0 in the
- * order of their first points.
+ * Gives each point the number of its node: points within `snap` of a node's first point share it. Nodes count
+ * from 0 in the order of their first points.
  *
  * Cost: O(n), however many points fall together: a cell of the hash holds the first points of nodes only.
  *
@@ -33,7 +33,7 @@ export function pointNodes(coords: Float64Array, snap: number): { node: Int32Arr
   return { node, first: Int32Array.from(first) };
 }
 
-/** Things at points, found again by place: a hash of square cells. */
+/** A spatial hash of items at points, with square cells. */
 export class CellHash {
   private readonly size: number;
   private readonly heads: Int32Array;
@@ -43,7 +43,7 @@ export class CellHash {
   private count = 0;
 
   /**
-   * @param capacity about how many things there will be
+   * @param capacity expected number of items
    * @param size side of a cell; {@link near} sees everything within half of it
    */
   constructor(capacity: number, size: number) {
@@ -58,7 +58,7 @@ export class CellHash {
     this.size = 2 * size;
   }
 
-  /** Puts a thing at a place. */
+  /** Adds an item at a point. */
   add(x: number, y: number, item: number): void {
     if (this.count === this.items.length) {
       this.next = grown(this.next);
@@ -70,7 +70,7 @@ export class CellHash {
     this.heads[slot] = this.count++;
   }
 
-  /** Calls `see` for everything within the size given, and for some that is further off, until it returns true. */
+  /** Calls `see` for every item within the given size, and for some further off, until it returns true. */
   near(x: number, y: number, see: (item: number) => boolean): void {
     // cells are twice the size, so the four nearest hold all within it
     const ix = Math.floor(x / this.size - 0.5);
@@ -91,7 +91,7 @@ export class CellHash {
   }
 
   private slot(ix: number, iy: number): number {
-    // cell numbers beyond 2^32 wrap, which only costs a look at things that are elsewhere
+    // cell numbers beyond 2^32 wrap, which costs only a look at items elsewhere
     const a = Math.imul(ix | 0, 0x9e3779b1) ^ Math.imul(Math.floor(ix / 0x1_0000_0000) | 0, 0x27d4eb2f);
     const b = Math.imul(iy | 0, 0x85ebca6b) ^ Math.imul(Math.floor(iy / 0x1_0000_0000) | 0, 0x165667b1);
     const h = Math.imul(a ^ (b >>> 15) ^ (b << 7), 0x2c1b3c6d);

@@ -3,14 +3,18 @@ import { type ChainGraph, type Line, SNAP_MM } from './chain-graph.ts';
 import { bridges } from './graph-bridges.ts';
 import type { JoinedChains, OpenChain } from './join-chains.ts';
 
-/** Alive half-edges by the node they leave, in one array: those of node v are `list[start[v]]` … `list[start[v + 1] - 1]`. */
+/**
+ * Alive half-edges by the node they leave, in one array: those of node v are `list[start[v]]` …
+ * `list[start[v + 1] - 1]`.
+ */
 export interface Stars {
   readonly start: Int32Array;
   readonly list: Int32Array;
 }
 
 /**
- * Traces the closed outlines of a graph of lines; see `joinChains` for what happens where lines lead nowhere or branch.
+ * Traces the closed outlines of a graph of lines; see `joinChains` for what happens where lines lead nowhere
+ * or branch.
  */
 export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'open' | 'branches'> {
   const alive = Uint8Array.from(graph.alive);
@@ -76,7 +80,7 @@ export function starsOf(graph: ChainGraph, alive: Uint8Array): Stars {
   return { start, list };
 }
 
-/** Takes lines that lead nowhere out of use, from their loose ends on, and tells the chains that they make. */
+/** Removes lines that lead nowhere, starting at their loose ends, and returns the chains that they make. */
 function stripTails(graph: ChainGraph, alive: Uint8Array): OpenChain[] {
   const stars = starsOf(graph, alive);
   const degree = new Int32Array(graph.nodeCount);
@@ -114,7 +118,7 @@ function aliveHalfEdge(stars: Stars, v: number, alive: Uint8Array): number {
   return -1;
 }
 
-/** Follows each loose end to where its chain ends or branches; a chain with two loose ends is told once. */
+/** Follows each loose end to where its chain ends or branches; a chain with two loose ends is listed once. */
 function openChains(
   graph: ChainGraph,
   stars: Stars,
@@ -187,8 +191,9 @@ function oddGroups(graph: ChainGraph, alive: Uint8Array): { nodes: number[]; isO
 }
 
 /**
- * The half-edge that follows each half-edge. Around an odd node it is the next one clockwise, which walks around cells; elsewhere
- * neighbours by direction are paired, which makes outlines that touch but do not cross.
+ * The half-edge that follows each half-edge. Around an odd node it is the next one clockwise, which walks
+ * around cells; elsewhere neighbours by direction are paired, which makes outlines that touch but do not
+ * cross.
  */
 function successors(graph: ChainGraph, stars: Stars, isOdd: Uint8Array): Int32Array {
   const next = new Int32Array(2 * graph.lines.length).fill(-1);
@@ -230,7 +235,10 @@ function direction(graph: ChainGraph, h: number): number {
   return 0;
 }
 
-/** Appends a line, forwards or backwards, without a first point that repeats the last one and without closing the ring. */
+/**
+ * Appends a line, forwards or backwards, without a first point that repeats the last one and without closing
+ * the ring.
+ */
 function appendLine(coords: number[], line: Line, back: boolean): void {
   const n = line.length / 2;
   for (let k = 0; k < n; k++) {

@@ -42,8 +42,8 @@ export class OverlapIndex {
   }
 
   /**
-   * Whether one of the boxes that overlap box `i` by more than an edge, `i` itself left out, passes a test; each is tested once, until one
-   * does. The test must not ask this index.
+   * Whether one of the boxes that overlap box `i` by more than an edge, `i` itself left out, passes a test;
+   * each is tested once, until one does. The test must not ask this index.
    */
   some(i: number, test: (k: number) => boolean): boolean {
     const [minX, minY, maxX, maxY] = boxAt(this.#boxes, i);

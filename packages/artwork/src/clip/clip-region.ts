@@ -5,7 +5,9 @@ import { nearRings } from './near-rings.ts';
 /** A region that covers nothing. */
 export const EMPTY_REGION: Region = { ...packRings([]), fillRule: 'nonzero' };
 
-/** The part of a region inside a clip, in mm; the region itself where its box shows that all of it is inside. */
+/**
+ * The part of a region inside a clip, in mm; the region itself where its box shows that all of it is inside.
+ */
 export function intersectRegions(subject: Region, clip: Region): Region {
   const a = ringsBounds(subject);
   const b = ringsBounds(clip);
@@ -24,7 +26,9 @@ export function intersectRegions(subject: Region, clip: Region): Region {
   return combine([nearRings(subject, both)], [nearRings(clip, both)], 'intersect');
 }
 
-/** The part of a region outside all the others, in mm; the region itself where no other's box meets its own. */
+/**
+ * The part of a region outside all the others, in mm; the region itself where no other's box meets its own.
+ */
 export function subtractRegions(subject: Region, others: readonly Region[]): Region {
   const a = ringsBounds(subject);
   const near = others.filter((other) => {

@@ -1,14 +1,18 @@
 import { type Bounds, packRings, type Region, ringCoords } from '@pourproof/plane';
 
-/** The box is grown by this, in mm, so that nothing left out lies within the resolver's tolerance of it (1 µm for artwork of a kilometre). */
+/**
+ * The box is grown by this, in mm, so that nothing left out lies within the resolver's tolerance of it (1 µm
+ * for artwork of a kilometre).
+ */
 const MARGIN_MM = 1e-3;
 
 /**
- * A region that has the same winding numbers in a box and fewer points around it, so that a boolean against something inside the box costs
- * what lies there, not all of the region. Points in the box, and edges that may reach into it, stay bit for bit.
+ * A region that has the same winding numbers in a box and fewer points around it, so that a boolean against
+ * something inside the box costs what lies there, not all of the region. Points in the box, and edges that
+ * may reach into it, stay bit for bit.
  *
- * A ring whose own box misses this one winds around none of it. A run of points beyond one side of the box may be cut short by a straight
- * line, since that stays beyond the same side.
+ * A ring whose own box misses this one winds around none of it. A run of points beyond one side of the box
+ * may be cut short by a straight line, since that stays beyond the same side.
  */
 export function nearRings(region: Region, [minX, minY, maxX, maxY]: Bounds): Region {
   const left = minX - MARGIN_MM;
@@ -33,7 +37,10 @@ function outcode(x: number, y: number, left: number, top: number, right: number,
   return (x < left ? 1 : x > right ? 2 : 0) | (y < top ? 4 : y > bottom ? 8 : 0);
 }
 
-/** The ring without the inner points of runs beyond one side; the ring itself where nothing is left out, `undefined` where all of it is. */
+/**
+ * The ring without the inner points of runs beyond one side; the ring itself where nothing is left out,
+ * `undefined` where all of it is.
+ */
 function shortened(
   ring: Float64Array,
   left: number,

@@ -15,8 +15,9 @@ const NAMED: readonly string[] = [
 /** Brightness of the five steps of each hue. */
 const STEPS: readonly number[] = [1, 0.8, 0.6, 0.5, 0.3];
 /**
- * `#rrggbb` of a colour index of DXF, 1 to 255: 10 to 249 are 24 hues of 15°, each in five steps of brightness, full and half
- * saturated, and 250 to 255 are even greys (from memory; compared with an independent table in the tests). Others are black.
+ * `#rrggbb` of a colour index of DXF, 1 to 255: 10 to 249 are 24 hues of 15°, each in five steps of
+ * brightness, full and half saturated, and 250 to 255 are even greys (from memory; compared with an
+ * independent table in the tests). Others are black.
  */
 export function aciColour(index: number): string {
   if (!(index >= 1 && index <= 255)) {

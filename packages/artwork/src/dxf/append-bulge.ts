@@ -7,12 +7,16 @@ export function appendPoint(out: CoordSink, map: PlaneMap, x: number, y: number)
   out.push(map.ox + map.xx * x + map.yx * y, map.oy + map.xy * x + map.yy * y);
 }
 
-/** Bulges below this are straight: the arc leaves its chord by less than 5e-9 of its length, and its radius would cost more digits than that. */
+/**
+ * Bulges below this are straight: the arc leaves its chord by less than 5e-9 of its length, and its radius
+ * would cost more digits than that.
+ */
 export const STRAIGHT_BULGE = 1e-8;
 
 /**
- * Appends the way from one vertex of a polyline to the next, in mm, without its start. A bulge is the tangent of a quarter of the
- * arc's angle, positive when the arc turns counter-clockwise from start to end (DXF reference, LWPOLYLINE code 42); 0 is a line.
+ * Appends the way from one vertex of a polyline to the next, in mm, without its start. A bulge is the tangent
+ * of a quarter of the arc's angle, positive when the arc turns counter-clockwise from start to end (DXF
+ * reference, LWPOLYLINE code 42); 0 is a line.
  */
 export function appendBulge(
   out: CoordSink,
@@ -42,7 +46,10 @@ export function appendBulge(
   appendPoint(out, map, x1, y1);
 }
 
-/** Appends a circle's arc as it looks through a map, in mm, without its start; angles in radians, counter-clockwise in the figure. */
+/**
+ * Appends a circle's arc as it looks through a map, in mm, without its start; angles in radians,
+ * counter-clockwise in the figure.
+ */
 export function appendArc(
   out: CoordSink,
   map: PlaneMap,

@@ -1,6 +1,8 @@
 import { type DxfGroups, groupKind } from './dxf-groups.ts';
 
-/** The 22 bytes at the start of every binary DXF file (DXF reference, "Binary DXF Files"), as character codes. */
+/**
+ * The 22 bytes at the start of every binary DXF file (DXF reference, "Binary DXF Files"), as character codes.
+ */
 const SENTINEL: readonly number[] = [
   0x41, 0x75, 0x74, 0x6f, 0x43, 0x41, 0x44, 0x20, 0x42, 0x69, 0x6e, 0x61, 0x72, 0x79, 0x20, 0x44, 0x58, 0x46,
   0x0d, 0x0a, 0x1a, 0x00,
@@ -12,8 +14,8 @@ export function isBinaryDxf(bytes: Uint8Array): boolean {
 }
 
 /**
- * Reads the pairs of a binary DXF file. Old files write a group code in one byte, newer ones in two: the first pair,
- * which is always code 0, shows which.
+ * Reads the pairs of a binary DXF file. Old files write a group code in one byte, newer ones in two: the
+ * first pair, which is always code 0, shows which.
  *
  * @param decode turns the bytes of a text value into text
  */

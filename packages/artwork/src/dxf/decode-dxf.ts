@@ -6,7 +6,10 @@ import type { DxfGroups } from './dxf-groups.ts';
 import { dxfNotice } from './dxf-notices.ts';
 import { textGroups } from './text-groups.ts';
 
-/** Encoding Standard labels of the code pages that a DXF header can name; what is missing here no decoder of the platform knows. */
+/**
+ * Encoding Standard labels of the code pages that a DXF header can name; what is missing here no decoder of
+ * the platform knows.
+ */
 const LABEL_OF_CODE_PAGE: Readonly<Record<string, string>> = {
   ANSI_874: 'windows-874',
   ANSI_932: 'shift_jis',
@@ -38,8 +41,8 @@ const HEAD_BYTES = 65_536;
 /**
  * Makes group pairs of the bytes or the text of a DXF file, and tells what was doubtful about the encoding.
  *
- * The order of evidence: byte order mark; version AC1021 or later, which is UTF-8 by the DXF reference; `$DWGCODEPAGE`;
- * UTF-8 if it fits, else Western European. Only names and texts depend on it.
+ * The order of evidence: byte order mark; version AC1021 or later, which is UTF-8 by the DXF reference;
+ * `$DWGCODEPAGE`; UTF-8 if it fits, else Western European. Only names and texts depend on it.
  *
  * @throws {ArtworkError} `empty-file`, `not-dxf` for data of another kind
  */
@@ -68,8 +71,8 @@ function refuseOtherKinds(head: string): void {
   if (/^AC1\d{3}/.test(start)) {
     throw new ArtworkError(
       'not-dxf',
-      'This is a DWG file, the closed sister of DXF.',
-      'In the drawing program use "save as" and choose DXF.',
+      'This is a DWG file, not a DXF file.',
+      'Save the drawing as DXF in the program that made it.',
     );
   }
 }

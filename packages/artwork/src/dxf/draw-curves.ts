@@ -7,7 +7,10 @@ import { type DxfRecord, numberOf } from './dxf-record.ts';
 
 const FULL_TURN = 2 * Math.PI;
 
-/** Directions nearer than this, in radians, are one: a dozen digits of 2π leave 1e-11. Shorter arcs than this cannot be drawn. */
+/**
+ * Directions nearer than this, in radians, are one: a dozen digits of 2π leave 1e-11. Shorter arcs than this
+ * cannot be drawn.
+ */
 const ANGLE_TOLERANCE = 1e-10;
 
 /** Draws a LINE, given in world coordinates. */
@@ -39,7 +42,10 @@ export function drawCircle(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   pen.ring(out);
 }
 
-/** Draws an ARC, given in its object plane; from start to end counter-clockwise, a full turn when both are the same direction. */
+/**
+ * Draws an ARC, given in its object plane; from start to end counter-clockwise, a full turn when both are the
+ * same direction.
+ */
 export function drawArc(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   const radius = Math.abs(numberOf(record, 40, 0));
   const start = radians(numberOf(record, 50, 0));
@@ -62,7 +68,10 @@ export function drawArc(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   pen.chain(out);
 }
 
-/** Draws an ELLIPSE, given in world coordinates: centre, major half-axis, ratio of the axes and the parameters of its ends. */
+/**
+ * Draws an ELLIPSE, given in world coordinates: centre, major half-axis, ratio of the axes and the parameters
+ * of its ends.
+ */
 export function drawEllipse(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   const [mx, my, mz] = [numberOf(record, 11, 0), numberOf(record, 21, 0), numberOf(record, 31, 0)];
   const ratio = numberOf(record, 40, 1);
@@ -99,7 +108,10 @@ export function drawEllipse(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   }
 }
 
-/** The counter-clockwise turn from one direction to another, above 0 and at most a full turn; equal directions are a full turn. */
+/**
+ * The counter-clockwise turn from one direction to another, above 0 and at most a full turn; equal directions
+ * are a full turn.
+ */
 export function turnFrom(start: number, end: number): number {
   const rest = (end - start) % FULL_TURN;
   const turn = rest < 0 ? rest + FULL_TURN : rest;

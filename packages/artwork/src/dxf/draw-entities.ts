@@ -16,8 +16,8 @@ import { plainDxfText } from './dxf-text.ts';
 import { insertCopies, insertedBlock, planBlocks } from './plan-blocks.ts';
 
 /**
- * z of an unit normal below which a plane counts as tilted: 1 − 1e-9 is 0.0026°, which foreshortens a metre by 1 nm. Normals that a file
- * gives with six decimals pass.
+ * z of an unit normal below which a plane counts as tilted: 1 − 1e-9 is 0.0026°, which foreshortens a metre
+ * by 1 nm. Normals that a file gives with six decimals pass.
  */
 const MIN_UPRIGHT = 1 - 1e-9;
 
@@ -40,8 +40,8 @@ export interface DrawStyle {
 }
 
 /**
- * Draws the model of a DXF file through a map, layer by layer and colour by colour. What is hidden, not plotted or on paper is
- * left out with a notice; so is every entity that has no area and bounds none.
+ * Draws the model of a DXF file through a map, layer by layer and colour by colour. What is hidden, not
+ * plotted or on paper is left out with a notice; so is every entity that has no area and bounds none.
  *
  * @throws {ArtworkError} `too-many-copies` or `too-deep-blocks` when blocks within blocks get out of hand
  */
@@ -77,7 +77,8 @@ class Artist {
     const layerName = own === '' || own === '0' ? placement.layer : own;
     const layer = this.document.layers.get(layerName.toUpperCase());
     if (record.type === 'VIEWPORT' || (record.type === 'ATTDEF' && !placement.top)) {
-      // a window onto the model; the form of an attribute, which only its ATTRIBs fill in: neither is drawn by itself
+      // a window onto the model; the form of an attribute, which only its ATTRIBs fill in: neither is drawn
+      // by itself
       return;
     }
     if (record.type === 'INSERT') {
@@ -243,8 +244,8 @@ function isOutside({ record, entities }: DxfBlock): boolean {
 }
 
 /**
- * The map of each copy that an INSERT makes: base point to the origin, scale, turn, row and column step, insertion point, object
- * plane. Steps are turned with the block but not scaled.
+ * The map of each copy that an INSERT makes: base point to the origin, scale, turn, row and column step,
+ * insertion point, object plane. Steps are turned with the block but not scaled.
  */
 function* insertMaps(record: DxfRecord, block: DxfBlock, outer: DxfMap): Generator<DxfMap> {
   const plane = objectMap(record);

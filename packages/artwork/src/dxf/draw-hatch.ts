@@ -17,8 +17,9 @@ const TEXT_BOX = 8;
 const OUTERMOST = 16;
 
 /**
- * Draws a HATCH as the area within its boundary: islands by even-odd in the normal style, only the outermost ring in the outer
- * style, everything within the external loops in the ignoring style. A line pattern is taken as a full area, with a notice.
+ * Draws a HATCH as the area within its boundary: islands by even-odd in the normal style, only the outermost
+ * ring in the outer style, everything within the external loops in the ignoring style. A line pattern is
+ * taken as a full area, with a notice.
  */
 export function drawHatch(record: DxfRecord, map: DxfMap, pen: DxfPen, joinToleranceMm: number): void {
   const plane = planeAt(map, numberOf(record, 30, 0));
@@ -101,7 +102,10 @@ function appendCircleEdge(out: number[], data: DxfRecord, plane: PlaneMap, toler
   appendArc(out, plane, cx, cy, r, start, end, toleranceMm);
 }
 
-/** Angles of an ellipse edge are those of the end points as seen from the centre, from the major axis; not parameters. */
+/**
+ * Angles of an ellipse edge are those of the end points as seen from the centre, from the major axis; not
+ * parameters.
+ */
 function appendEllipseEdge(out: number[], data: DxfRecord, plane: PlaneMap, toleranceMm: number): void {
   const [x, y] = [numberOf(data, 10, 0), numberOf(data, 20, 0)];
   const [mx, my] = [numberOf(data, 11, 0), numberOf(data, 21, 0)];

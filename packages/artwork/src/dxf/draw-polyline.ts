@@ -35,8 +35,9 @@ export function drawLwpolyline(record: DxfRecord, map: DxfMap, pen: DxfPen): voi
 }
 
 /**
- * Draws a POLYLINE: flat ones in their object plane, 3-D ones as seen from above. Of a spline-fit polyline the curve's points are
- * taken and its control points left out; the extra vertices of a curve-fit one carry their own bulges.
+ * Draws a POLYLINE: flat ones in their object plane, 3-D ones as seen from above. Of a spline-fit polyline
+ * the curve's points are taken and its control points left out; the extra vertices of a curve-fit one carry
+ * their own bulges.
  */
 export function drawPolyline(record: DxfRecord, objectMap: DxfMap, worldMap: DxfMap, pen: DxfPen): void {
   if (hasFlag(record, 16) || hasFlag(record, 64)) {

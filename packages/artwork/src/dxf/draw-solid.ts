@@ -4,9 +4,9 @@ import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasCode, numberOf } from './dxf-record.ts';
 
 /**
- * Draws a SOLID or TRACE. Its corners go in the order 1, 2, 4, 3 around the shape (DXF reference, SOLID); where the sides cross in
- * that order the two triangles of the bow tie are filled, as the entity says. A missing fourth corner, or one equal to the third,
- * makes a triangle.
+ * Draws a SOLID or TRACE. Its corners go in the order 1, 2, 4, 3 around the shape (DXF reference, SOLID);
+ * where the sides cross in that order the two triangles of the bow tie are filled, as the entity says. A
+ * missing fourth corner, or one equal to the third, makes a triangle.
  */
 export function drawSolid(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   const plane = planeAt(map, numberOf(record, 30, 0));

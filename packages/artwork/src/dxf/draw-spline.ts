@@ -6,8 +6,8 @@ import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasFlag, numberOf } from './dxf-record.ts';
 
 /**
- * Draws a SPLINE, given in world coordinates: by its control points, or through its fit points when it has no sound control
- * points. A spline of which neither can be used is left out with a notice.
+ * Draws a SPLINE, given in world coordinates: by its control points, or through its fit points when it has no
+ * sound control points. A spline of which neither can be used is left out with a notice.
  */
 export function drawSpline(record: DxfRecord, map: DxfMap, pen: DxfPen): void {
   const fitPoints = pointsOf(record, map, 11);

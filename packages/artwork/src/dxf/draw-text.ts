@@ -7,7 +7,7 @@ import type { DxfPen } from './dxf-pen.ts';
 import { type DxfRecord, hasCode, numberOf, textOf } from './dxf-record.ts';
 import { mtextLines, plainDxfText } from './dxf-text.ts';
 
-/** Height of capitals as a part of the em where a font does not say (common practice). */
+/** Cap height as a fraction of the em where a font does not state it (common practice). */
 const USUAL_CAP_HEIGHT = 0.7;
 /** How far letters hang below the baseline, as a part of the height of capitals (from memory). */
 const DESCENT = 1 / 3;
@@ -21,8 +21,9 @@ interface Stand {
 }
 
 /**
- * Draws a TEXT, ATTRIB or MTEXT as outlines in the first of the fonts given, capitals as high as the entity says. The entity's own font,
- * and changes of font or size within an MTEXT, are not followed, with a notice. Without a font, a notice tells the words.
+ * Draws a TEXT, ATTRIB or MTEXT as outlines in the first of the fonts given, capitals as high as the entity
+ * says. The entity's own font, and changes of font or size within an MTEXT, are ignored with a notice.
+ * Without a font, a notice quotes the words.
  *
  * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character
  */
@@ -67,7 +68,9 @@ function drawGlyphs({ glyphs }: OutlinedText, pen: DxfPen): void {
   }
 }
 
-/** A TEXT: one line, by its first point or, when it is aligned in any way, by its second (codes 72 and 73). */
+/**
+ * A TEXT: one line, by its first point or, when it is aligned in any way, by its second (codes 72 and 73).
+ */
 function drawLineOfText(
   record: DxfRecord,
   map: DxfMap,
@@ -115,7 +118,10 @@ function drawLineOfText(
   drawGlyphs(set(text, standAt(stretch, across === 3 ? stretch : 1)), pen);
 }
 
-/** An MTEXT: lines below one another, placed by one of nine attachment points (code 71: rows from the top, columns from the left). */
+/**
+ * An MTEXT: lines below one another, placed by one of nine attachment points (code 71: rows from the top,
+ * columns from the left).
+ */
 function drawMtext(
   record: DxfRecord,
   map: DxfMap,

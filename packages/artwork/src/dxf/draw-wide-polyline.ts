@@ -15,8 +15,8 @@ interface Band {
 }
 
 /**
- * Draws a polyline with widths as the area it covers: each piece a band between its two widths with square ends, and a miter at
- * each vertex up to {@link MITER_LIMIT} widths, a bevel beyond.
+ * Draws a polyline with widths as the area it covers: each piece a band between its two widths with square
+ * ends, and a miter at each vertex up to {@link MITER_LIMIT} widths, a bevel beyond.
  */
 export function drawWidePolyline(
   vertices: readonly PolylineVertex[],
@@ -50,7 +50,9 @@ export function drawWidePolyline(
   }
 }
 
-/** Sine of the turn below which two bands go straight on: the wedge would be thinner than 1e-9 of the width. */
+/**
+ * Sine of the turn below which two bands go straight on: the wedge would be thinner than 1e-9 of the width.
+ */
 const STRAIGHT_TURN = 1e-9;
 
 /** A miter reaches at most this many half-widths from its vertex (our choice; drawing programs differ). */
@@ -142,7 +144,8 @@ function appendSpiral(
   }
   const stretch = Math.max(Math.hypot(plane.xx, plane.xy), Math.hypot(plane.yx, plane.yy));
   const reach = Math.max(Math.abs(startRadius), Math.abs(endRadius)) * stretch;
-  // a spiral bends no more than a circle of its largest radius by more than its growth; half the circle's step is ample
+  // a spiral bends no more than a circle of its largest radius by more than its growth; half the circle's
+  // step is ample
   const step = Math.min(Math.PI / 8, Math.sqrt((2 * toleranceMm) / Math.max(reach, toleranceMm)));
   const n = Math.min(MAX_SEGMENTS, Math.max(2, Math.ceil(Math.abs(sweep) / step)));
   const turn = sweep / n;

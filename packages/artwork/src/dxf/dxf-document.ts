@@ -39,7 +39,9 @@ export interface DxfDocument {
   readonly pairs: number;
 }
 
-/** Codes of no use here, which need not be kept: subclass marks, owners, plot styles, line types and previews. */
+/**
+ * Codes of no use here, which need not be kept: subclass marks, owners, plot styles, line types and previews.
+ */
 const UNUSED_CODES: ReadonlySet<number> = new Set([6, 48, 100, 310, 330, 347, 348, 350, 360, 370, 390]);
 
 /** Shared by all records that cannot have parts. */
@@ -54,7 +56,10 @@ interface Unfinished {
   readonly parts: DxfRecord[];
 }
 
-/** Sorts the pairs of a DXF file into header, layers, blocks and entities. Sections may be missing or stand in any order. */
+/**
+ * Sorts the pairs of a DXF file into header, layers, blocks and entities. Sections may be missing or stand in
+ * any order.
+ */
 export function readDxfDocument(groups: DxfGroups): DxfDocument {
   const sorter = new Sorter();
   while (sorter.take(groups) && groups.next()) {

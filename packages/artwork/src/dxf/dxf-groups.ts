@@ -15,7 +15,10 @@ export interface DxfGroups {
 /** How a value is written, by its group code. */
 export type GroupKind = 'text' | 'double' | 'int16' | 'int32' | 'int64' | 'bool' | 'chunk';
 
-/** First and last code of each kind of value (DXF reference, "Group Code Value Types"); what is not listed is text. */
+/**
+ * First and last code of each kind of value (DXF reference, "Group Code Value Types"); what is not listed is
+ * text.
+ */
 const KINDS: readonly (readonly [from: number, to: number, kind: GroupKind])[] = [
   [10, 59, 'double'],
   [60, 79, 'int16'],

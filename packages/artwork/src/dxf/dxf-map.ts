@@ -1,6 +1,9 @@
 import { type DxfRecord, numberOf } from './dxf-record.ts';
 
-/** An affine map of space: images of the x, y and z unit vectors, then of the origin. The drawing is what one sees from above. */
+/**
+ * An affine map of space: images of the x, y and z unit vectors, then of the origin. The drawing is what one
+ * sees from above.
+ */
 export type DxfMap = readonly [
   xx: number,
   xy: number,
@@ -56,8 +59,8 @@ export function planeAt(m: DxfMap, elevation: number): PlaneMap {
 }
 
 /**
- * The object coordinate system that codes 210, 220, 230 of an entity stand for, by the arbitrary axis rule of the DXF reference
- * ("Arbitrary Axis Algorithm"); `undefined` for the plain world plane.
+ * The object coordinate system that codes 210, 220, 230 of an entity stand for, by the arbitrary axis rule of
+ * the DXF reference ("Arbitrary Axis Algorithm"); `undefined` for the plain world plane.
  */
 export function objectMap(record: DxfRecord): DxfMap | undefined {
   let nx = numberOf(record, 210, 0);

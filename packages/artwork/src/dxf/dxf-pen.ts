@@ -44,10 +44,16 @@ export interface DrawnCount {
   numbers: number;
 }
 
-/** Most numbers that all pens may draw: 50 million points, more than any board can show, and about what memory holds. */
+/**
+ * Most numbers that all pens may draw: 50 million points, more than any board can show, and about what memory
+ * holds.
+ */
 const MAX_NUMBERS = 100_000_000;
 
-/** Draws the pieces of one entity on its sheet. Coordinates are mm; what is not finite or beyond 1000 km is refused with a notice. */
+/**
+ * Draws the pieces of one entity on its sheet. Coordinates are mm; what is not finite or beyond 1000 km is
+ * refused with a notice.
+ */
 export class DxfPen {
   readonly toleranceMm: number;
   private readonly sheet: Sheet;
@@ -104,7 +110,7 @@ export class DxfPen {
     }
   }
 
-  /** An area that is put together of overlapping parts, whose outlines are to be gone. */
+  /** The union of overlapping parts, as one area. */
   union(parts: readonly (readonly number[])[]): void {
     const sound = parts.filter((part) => this.isSound(part) && ringArea(part) !== 0);
     if (sound.length < 2) {
@@ -127,7 +133,7 @@ export class DxfPen {
     }
   }
 
-  /** Says something about the entity being drawn. */
+  /** Adds a notice about the entity being drawn. */
   notice(code: DxfNoticeCode, detail = ''): void {
     const layer = this.sheet.layer === '' ? '' : ` on layer ${this.sheet.layer}`;
     this.log.add(code, { line: this.line, element: `${this.type}${layer}` }, detail);
@@ -153,13 +159,13 @@ export class DxfPen {
   }
 }
 
-/** Whether all points are one by the measure of joining. */
+/** Whether all points coincide within the snapping distance. */
 function isPoint(coords: readonly number[]): boolean {
   const [x, y] = coords as [number, number];
   return coords.every((c, i) => Math.abs(c - (i % 2 === 0 ? x : y)) <= SNAP_MM);
 }
 
-/** The ring run the other way. */
+/** The ring reversed. */
 export function reversedRing(coords: readonly number[]): number[] {
   const out: number[] = [];
   for (let i = coords.length - 2; i >= 0; i -= 2) {

@@ -1,6 +1,6 @@
 /**
- * The characters that a DXF text value stands for: `\U+XXXX` is a character by its code point and `%%c`, `%%d`, `%%p`, `%%%`
- * are diameter, degree, plus-minus and percent signs (DXF reference, TEXT).
+ * The characters that a DXF text value stands for: `\U+XXXX` is a character by its code point and `%%c`,
+ * `%%d`, `%%p`, `%%%` are diameter, degree, plus-minus and percent signs (DXF reference, TEXT).
  */
 export function plainDxfText(raw: string): string {
   return raw

@@ -60,8 +60,8 @@ export interface DxfScale {
 }
 
 /**
- * The unit of a DXF file: what the maker says, else `$INSUNITS`, else the measuring system in `$MEASUREMENT` (1: mm, 0: inch),
- * else mm. The last two are assumptions and carry a doubt.
+ * The unit of a DXF file: what the maker says, else `$INSUNITS`, else the measuring system in `$MEASUREMENT`
+ * (1: mm, 0: inch), else mm. The last two are assumptions and carry a doubt.
  */
 export function dxfScale(document: DxfDocument, unit?: DxfUnit): DxfScale {
   if (unit !== undefined) {

@@ -20,8 +20,8 @@ export interface HatchLoop {
 const LOOP_END: ReadonlySet<number> = new Set([75, 76, 92, 98]);
 
 /**
- * The boundary loops of a HATCH, by the order of its groups (DXF reference, "Boundary path data"). Counts in the file are not
- * relied on.
+ * The boundary loops of a HATCH, by the order of its groups (DXF reference, "Boundary path data"). Counts in
+ * the file are not relied on.
  */
 export function hatchLoops(hatch: DxfRecord): HatchLoop[] {
   const { codes, values } = hatch;

@@ -3,9 +3,9 @@ import type { DxfBlock, DxfDocument } from './dxf-document.ts';
 import { type DxfRecord, numberOf, textOf } from './dxf-record.ts';
 import { plainDxfText } from './dxf-text.ts';
 
-/** Entities drawn at most, copies in blocks included; a file that asks for more is damage or an attack. */
+/** Most entities drawn, copies in blocks included: a file that asks for more is damaged or an attack. */
 const MAX_ENTITIES = 2_000_000;
-/** Blocks within blocks at most; drawings have a dozen (from memory). */
+/** Deepest nesting of blocks: drawings have a dozen levels (from memory). */
 const MAX_BLOCK_DEPTH = 200;
 
 /** A block that is being counted, and how far. */
@@ -17,8 +17,8 @@ interface Visit {
 }
 
 /**
- * The INSERTs that would make a block contain itself, which are not to be followed. Counts what all others multiply to before
- * anything is drawn.
+ * The INSERTs that would make a block contain itself, which are not to be followed. Counts what all others
+ * multiply to before anything is drawn.
  *
  * @throws {ArtworkError} `too-many-copies` above two million entities, `too-deep-blocks` above 200 levels
  */

@@ -36,7 +36,10 @@ export interface ReadDxfOptions {
   readonly heightMm?: number;
   /** Factor on the size that the file gives. */
   readonly scale?: number;
-  /** Fonts for texts, made ready by `openFont`; the first regular one is used. Without any, texts are told and left out. */
+  /**
+   * Fonts for texts, made ready by `openFont`; the first regular one is used. Without any, texts are left out
+   * with a notice.
+   */
   readonly fonts?: readonly LetteringFont[];
 }
 
@@ -44,14 +47,23 @@ export interface ReadDxfOptions {
 const FAR_MM = 100_000;
 
 /**
- * Reads a DXF file, text or binary, of any version into shapes in mm with y down: closed outlines by even-odd within each layer
- * and colour, hatches, solids and wide lines as areas of their own. The drawing keeps its place, with y turned, unless it lies
- * further than 100 m from the origin.
+ * Reads a DXF file, text or binary, of any version into shapes in mm with y down: closed outlines by even-odd
+ * within each layer and colour, hatches, solids and wide lines as areas of their own. The drawing keeps its
+ * place, with y turned, unless it lies further than 100 m from the origin.
  *
- * Lines are joined into outlines at their ends. Whatever is left out, closed, merged or assumed is in the notices.
+ * Lines are joined into outlines at their ends. Whatever is left out, closed, merged or assumed is in the
+ * notices.
  *
- * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`, `too-deep-blocks`, `too-much-detail`, `missing-glyph`
+ * @throws {ArtworkError} `empty-file`, `not-dxf`, `too-many-copies`, `too-deep-blocks`, `too-much-detail`,
+ *   `missing-glyph`
  * @throws {RangeError} for a tolerance, size or scale that is not above 0
+ *
+ * @example
+ * ```ts
+ * const drawing = readDxf(bytes, { unit: 'in', joinToleranceMm: 0.1 });
+ * drawing.scaleSource; // 'drawing units taken as in, as asked'
+ * drawing.notices.filter((notice) => notice.code === 'open-outline'); // chains that do not close
+ * ```
  */
 export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {}): Drawing {
   checkOptions(options);
@@ -136,7 +148,9 @@ function sheetBounds(sheets: readonly Sheet[]): Bounds {
   return bounds;
 }
 
-/** Factor that brings the artwork to the size asked for; 1 when none is, or when there is nothing to measure. */
+/**
+ * Factor that brings the artwork to the size asked for; 1 when none is, or when there is nothing to measure.
+ */
 function fitFactor(bounds: Bounds, { widthMm, heightMm }: ReadDxfOptions): number {
   const byWidth = widthMm === undefined ? Number.POSITIVE_INFINITY : widthMm / (bounds[2] - bounds[0]);
   const byHeight = heightMm === undefined ? Number.POSITIVE_INFINITY : heightMm / (bounds[3] - bounds[1]);

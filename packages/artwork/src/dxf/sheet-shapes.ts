@@ -4,11 +4,12 @@ import { type JoinedChains, joinChains, type OpenChain } from '../chains/join-ch
 import { MAX_PLACES } from '../max-places.ts';
 import { type DxfNotices, dxfNotice } from './dxf-notices.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
-import { tellOverlaps } from './tell-overlaps.ts';
+import { noticeOverlaps } from './notice-overlaps.ts';
 
 /**
- * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its solids and wide lines,
- * and one for each hatch. Lines of one sheet are joined into outlines first; doubled lines and outlines are taken once.
+ * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its
+ * solids and wide lines, and one for each hatch. Lines of one sheet are joined into outlines first; doubled
+ * lines and outlines are taken once.
  */
 export function sheetShapes(
   sheets: readonly Sheet[],
@@ -25,7 +26,7 @@ export function sheetShapes(
     for (const chain of joined.open) {
       open.push({ chain, from: sheet.open[chain.piece] as OpenPiece });
     }
-    tellMerges(sheet, joined, log);
+    noticeMerges(sheet, joined, log);
     const outlines = [
       ...sheet.closed.map(({ coords }) => coords),
       ...joined.rings.map(({ coords }) => coords),
@@ -40,7 +41,7 @@ export function sheetShapes(
     outlinesOf.push(rings);
     pushShapes(shapes, sheet, rings);
   }
-  tellOverlaps(sheets, outlinesOf, log);
+  noticeOverlaps(sheets, outlinesOf, log);
   const notices = [...gapNotice(gaps, joinToleranceMm), ...openNotice(open, joinToleranceMm)];
   return { shapes, notices };
 }
@@ -50,7 +51,7 @@ function widerOf(a: JoinedChains['gaps'], b: JoinedChains['gaps']): JoinedChains
   return { ...wider, count: a.count + b.count };
 }
 
-function tellMerges(sheet: Sheet, joined: JoinedChains, log: DxfNotices): void {
+function noticeMerges(sheet: Sheet, joined: JoinedChains, log: DxfNotices): void {
   for (const { atMm, piece } of joined.doubled) {
     log.add('doubled-line', placeOf(sheet.open[piece] as OpenPiece, atMm));
   }

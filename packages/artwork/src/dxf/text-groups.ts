@@ -3,8 +3,8 @@ import { type DxfGroups, groupKind } from './dxf-groups.ts';
 /**
  * Reads the pairs of a DXF file in text form.
  *
- * Lines may end in LF, CR LF, CR or CR CR LF. Empty lines where a code should be are skipped. Reading stops, with
- * `brokenAt` set, at a code line that holds no whole number.
+ * Lines may end in LF, CR LF, CR or CR CR LF. Empty lines where a code should be are skipped. Reading stops,
+ * with `brokenAt` set, at a code line that holds no whole number.
  */
 export function textGroups(source: string): DxfGroups {
   return new TextGroups(source);

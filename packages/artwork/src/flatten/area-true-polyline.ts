@@ -1,7 +1,8 @@
 import type { PointSink } from './point-sink.ts';
 
 /**
- * Moves the inner points of a polyline so that it has the area of the curve it stands for, then appends all but the first point.
+ * Moves the inner points of a polyline so that it has the area of the curve it stands for, then appends all
+ * but the first point.
  *
  * @param points `[x0,y0,…]`, changed in place
  * @param slices signed area between the curve and the chord of each segment
@@ -27,11 +28,12 @@ export function appendRest(out: PointSink, points: readonly number[]): void {
 }
 
 /**
- * Moves each inner point along the normal of its two neighbours so that the polyline takes in the slices that chords would cut off.
+ * Moves each inner point along the normal of its two neighbours so that the polyline takes in the slices that
+ * chords would cut off.
  *
- * A slice is shared by its two ends; an end slice, whose outer end must stay where the next segment joins, goes to its inner end alone. At
- * a cusp, where a point would have to move further than `limit`, the rest is carried to the next point, and what is left at the end goes
- * backwards, so that the sum stays exact.
+ * A slice is shared by its two ends; an end slice, whose outer end must stay where the next segment joins,
+ * goes to its inner end alone. At a cusp, where a point would have to move further than `limit`, the rest is
+ * carried to the next point, and what is left at the end goes backwards, so that the sum stays exact.
  *
  * @param moves scratch list, overwritten: how far each point was moved, positive where the area grew
  * @returns area that no point could take
@@ -59,7 +61,10 @@ export function spreadArea(
   return carried;
 }
 
-/** Moves point i so that the polyline's area grows by `area`, by at most `limit` in all; returns the area still missing. */
+/**
+ * Moves point i so that the polyline's area grows by `area`, by at most `limit` in all; returns the area
+ * still missing.
+ */
 function moveForArea(points: number[], moves: number[], i: number, area: number, limit: number): number {
   const dx = points[2 * i + 2] - points[2 * i - 2];
   const dy = points[2 * i + 3] - points[2 * i - 1];

@@ -7,33 +7,44 @@ import { BEYOND_END_REL, ON_CHORD_REL } from './rounding.ts';
 /** Minimum segments for a curve that is not straight. */
 const MIN_SEGMENTS = 2;
 
-/** Most halvings of a segment that turned out too high; needed at cusps, where curvature at a few samples tells little. */
+/**
+ * Most halvings of a segment that turned out too high; needed at cusps, where curvature at a few samples
+ * tells little.
+ */
 const MAX_HALVINGS = 8;
 
 /**
- * Fraction of the allowed height that segments are planned for: curvature varies within a segment, and one that is too high is halved. The
- * error of V-cut volumes grows with it, and is to stay below 0.02 % at 8 mm capitals (docs/method/accuracy.md).
+ * Fraction of the allowed height that segments are planned for: curvature varies within a segment, and one
+ * that is too high is halved. The error of V-cut volumes grows with it, and is to stay below 0.02 % at 8 mm
+ * capitals (docs/method/accuracy.md).
  */
 const PLANNED_FRACTION = 0.88;
 
 /** Number of intervals in t at whose ends curvature is sampled. */
 const SAMPLES = 8;
 
-/** Near a cusp there is no direction of travel: speeds below this fraction of the polynomial's size count as that, at the cost of a few segments. */
+/**
+ * Near a cusp there is no direction of travel: speeds below this fraction of the polynomial's size count as
+ * that, at the cost of a few segments.
+ */
 const MIN_SPEED_REL = 0.02;
 
-/** A tolerance is tried at finer and finer heights down to this fraction of it, until the polyline takes in all of the curve's area. */
+/**
+ * A tolerance is tried at finer and finer heights down to this fraction of it, until the polyline takes in
+ * all of the curve's area.
+ */
 const MIN_HEIGHT_REL = 1 / 100;
 
 /**
- * Turns Béziers into polylines that lie within a tolerance of them and have exactly their signed area. It keeps its lists between curves,
- * so one of it serves all the curves of a path.
+ * Turns Béziers into polylines that lie within a tolerance of them and have exactly their signed area. It
+ * keeps its lists between curves, so one of it serves all the curves of a path.
  *
- * Chords of a curve all fall on its inner side, which takes area from every bowl of a letter. Here each inner vertex is moved along the
- * normal of its two neighbours by as much as makes up for the slices between curve and chords, so that the polyline weaves about the curve
- * and the area is the curve's, to rounding. The start point is not appended; the end point is, unmoved, so that curves join. Curves that
- * are straight but for rounding give one segment. Segments are as long as the curvature at each place allows, and each is checked against
- * its control points.
+ * Chords of a curve all fall on its inner side, which takes area from every bowl of a letter. Here each inner
+ * vertex is moved along the normal of its two neighbours by as much as makes up for the slices between curve
+ * and chords, so that the polyline weaves about the curve and the area is the curve's, to rounding. The start
+ * point is not appended; the end point is, unmoved, so that curves join. Curves that are straight but for
+ * rounding give one segment. Segments are as long as the curvature at each place allows, and each is checked
+ * against its control points.
  *
  * Cost: O(number of segments), which grows with 1/√tolerance.
  */
@@ -53,7 +64,8 @@ export class CubicFlattener {
   #segments = 1;
   /** Integral of √(height per h²) from 0 to each sample. */
   readonly #integral = new Float64Array(SAMPLES + 1);
-  // the polyline being made, the slice between each of its segments and the curve, and how far each point was moved
+  // the polyline being made, the slice between each of its segments and the curve, and how far each point was
+  // moved
   readonly #points: number[] = [];
   readonly #slices: number[] = [];
   readonly #moves: number[] = [];
@@ -82,7 +94,8 @@ export class CubicFlattener {
       if (this.#makePolyline(height, toleranceMm / 2, min) === 0) {
         break;
       }
-      // a hairpin has curvature at its turn only: on its straight parts points are needed that can be moved aside
+      // a hairpin has curvature at its turn only: on its straight parts points are needed that can be moved
+      // aside
       min *= 2;
     }
     appendRest(out, this.#points);
@@ -127,8 +140,8 @@ export class CubicFlattener {
   }
 
   /**
-   * Cuts the curve into segments no higher than `heightMm` and moves their ends by up to `limitMm` so that the polyline has its area;
-   * returns the area that is still missing.
+   * Cuts the curve into segments no higher than `heightMm` and moves their ends by up to `limitMm` so that
+   * the polyline has its area; returns the area that is still missing.
    */
   #makePolyline(heightMm: number, limitMm: number, minSegments: number): number {
     this.#planSegments(heightMm, minSegments);
@@ -143,8 +156,8 @@ export class CubicFlattener {
   }
 
   /**
-   * The number of segments, by the integral of √(k/8) over t: a segment of length h in t is a slice of height h²·k/8, where k is the
-   * component of the second derivative normal to the direction of travel.
+   * The number of segments, by the integral of √(k/8) over t: a segment of length h in t is a slice of height
+   * h²·k/8, where k is the component of the second derivative normal to the direction of travel.
    */
   #planSegments(heightMm: number, minSegments: number): void {
     const integral = this.#integral;
@@ -171,7 +184,9 @@ export class CubicFlattener {
     this.#segments = Math.min(MAX_SEGMENTS, Math.max(minSegments, wanted));
   }
 
-  /** The parameter where segment i starts and the one before ends: each gets an equal share of the integral. */
+  /**
+   * The parameter where segment i starts and the one before ends: each gets an equal share of the integral.
+   */
   #segmentStart(i: number): number {
     const integral = this.#integral;
     const n = this.#segments;
@@ -188,7 +203,10 @@ export class CubicFlattener {
     return (k - 1 + (share - from) / (integral[k] - from)) / SAMPLES;
   }
 
-  /** Adds the segment from a to b to the polyline, in halves where the curve may lie further from its chord than `maxHeight`. */
+  /**
+   * Adds the segment from a to b to the polyline, in halves where the curve may lie further from its chord
+   * than `maxHeight`.
+   */
   #append(a: number, b: number, isLast: boolean, maxHeight: number, halvings: number): void {
     const points = this.#points;
     const n = points.length;
@@ -216,8 +234,9 @@ export class CubicFlattener {
 }
 
 /**
- * An upper bound for how far a cubic from the origin lies from its chord to (lx, ly): ¾ of its farther control point's distance, or 4/9 of
- * it in an S; plus, where control points lie beyond the chord's ends, by how much.
+ * An upper bound for how far a cubic from the origin lies from its chord to (lx, ly): ¾ of its farther
+ * control point's distance, or 4/9 of it in an S; plus, where control points lie beyond the chord's ends, by
+ * how much.
  */
 function maxHeightOf(lx: number, ly: number, x1: number, y1: number, x2: number, y2: number): number {
   const length = Math.sqrt(lx * lx + ly * ly);
@@ -232,7 +251,9 @@ function maxHeightOf(lx: number, ly: number, x1: number, y1: number, x2: number,
   return across + Math.max(0, -a1, -a2, a1 - length, a2 - length);
 }
 
-/** Whether the control points lie on the chord and between its ends, so that the curve is the chord itself. */
+/**
+ * Whether the control points lie on the chord and between its ends, so that the curve is the chord itself.
+ */
 function isStraight(
   x0: number,
   y0: number,

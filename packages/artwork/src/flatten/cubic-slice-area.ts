@@ -1,4 +1,7 @@
-/** Signed area between a cubic Bézier that starts at the origin and its chord, by Green's theorem on the Bernstein form. */
+/**
+ * Signed area between a cubic Bézier that starts at the origin and its chord, by Green's theorem on the
+ * Bernstein form.
+ */
 export function cubicSliceArea(
   x1: number,
   y1: number,

@@ -2,11 +2,12 @@ import { CubicFlattener } from './cubic-flattener.ts';
 import type { CoordSink } from './point-sink.ts';
 
 /**
- * Appends the smooth curve through given points, start point included, within `toleranceMm` and with its own signed area.
+ * Appends the smooth curve through given points, start point included, within `toleranceMm` and with its own
+ * signed area.
  *
- * A spline that has fit points only does not say which curve it means. The curve here is the cubic with continuous curvature
- * whose parameter runs by chord length; its ends follow the given tangents, else end without curvature; a closed one is periodic.
- * Points that repeat the one before are left out.
+ * A spline that has fit points only does not say which curve it means. The curve here is the cubic with
+ * continuous curvature whose parameter runs by chord length; its ends follow the given tangents, else end
+ * without curvature; a closed one is periodic. Points that repeat the one before are left out.
  *
  * @param tangents directions at start and end, in mm space; `undefined` where none is given
  */
@@ -152,7 +153,10 @@ function solveTridiagonal(
   return x;
 }
 
-/** The same with corners `low[0]` (last column of the first row) and `high[n-1]`, by the Sherman-Morrison formula. */
+/**
+ * The same with corners `low[0]` (last column of the first row) and `high[n-1]`, by the Sherman-Morrison
+ * formula.
+ */
 function solveCyclic(
   low: Float64Array,
   mid: Float64Array,

@@ -15,12 +15,15 @@ export interface EllipseArc {
   readonly end: number;
 }
 
-/** With two segments the one inner point would have to make up for both slices, for which the tolerance leaves no room. */
+/**
+ * With two segments the one inner point would have to make up for both slices, for which the tolerance leaves
+ * no room.
+ */
 const MIN_SEGMENTS = 3;
 
 /**
- * Appends an ellipse arc (any affine image of a circular arc) to `out` with exactly its signed area, within `toleranceMm`. The start point
- * is not appended, the end point is, at its exact place on the ellipse.
+ * Appends an ellipse arc (any affine image of a circular arc) to `out` with exactly its signed area, within
+ * `toleranceMm`. The start point is not appended, the end point is, at its exact place on the ellipse.
  */
 export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: number): void {
   const { cx, cy, ux, uy, vx, vy, start, end } = arc;

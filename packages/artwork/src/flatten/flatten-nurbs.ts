@@ -16,10 +16,15 @@ export interface Nurbs {
 /** Higher degrees are damage, not drawings. */
 const MAX_DEGREE = 25;
 
-/** Spans meet within this fraction of their size (or of 1 mm, if smaller), unless a knot is repeated so often that the curve jumps. */
+/**
+ * Spans meet within this fraction of their size (or of 1 mm, if smaller), unless a knot is repeated so often
+ * that the curve jumps.
+ */
 const JOIN_REL = 1e-9;
 
-/** Largest ratio of a piece's weights with which sixteen Gauss points integrate its area to a dozen digits. */
+/**
+ * Largest ratio of a piece's weights with which sixteen Gauss points integrate its area to a dozen digits.
+ */
 const MAX_WEIGHT_RATIO = 1.5;
 
 /** Most halvings of one span: 2^12 pieces. */
@@ -51,13 +56,14 @@ export function nurbsFault(spline: Nurbs): string {
 }
 
 /**
- * Appends a rational B-spline over its valid knots (from knot number `degree` to the one that ends the last full span, which for
- * unclamped splines is not the whole of the knots) as a polyline within `toleranceMm` and with its signed area to rounding.
- * The start point is appended too.
+ * Appends a rational B-spline over its valid knots (from knot number `degree` to the one that ends the last
+ * full span, which for unclamped splines is not the whole of the knots) as a polyline within `toleranceMm`
+ * and with its signed area to rounding. The start point is appended too.
  *
- * Each span becomes a rational Bézier by its polar form and is halved until its control points lie within a quarter of the tolerance
- * of its chord, which bounds the curve since it lies within their hull and leaves room to move the points for area. Areas of the slices come from Gauss-Legendre integration of
- * Green's integrand (exact for polynomial pieces up to degree 8, to a dozen digits for others).
+ * Each span becomes a rational Bézier by its polar form and is halved until its control points lie within a
+ * quarter of the tolerance of its chord, which bounds the curve since it lies within their hull and leaves
+ * room to move the points for area. Areas of the slices come from Gauss-Legendre integration of Green's
+ * integrand (exact for polynomial pieces up to degree 8, to a dozen digits for others).
  *
  * @see Piegl and Tiller, The NURBS Book, on polar forms and span extraction (from memory)
  */
@@ -111,8 +117,8 @@ function spanBezier(spline: Nurbs, k: number): number[] {
 }
 
 /**
- * Appends one rational Bézier without its start point. A hairpin in few pieces has no room to make up for its slices: it is then cut
- * finer.
+ * Appends one rational Bézier without its start point. A hairpin in few pieces has no room to make up for its
+ * slices: it is then cut finer.
  */
 function flattenRationalBezier(out: CoordSink, bezier: readonly number[], toleranceMm: number): void {
   const mark = out.length;
@@ -126,7 +132,9 @@ function flattenRationalBezier(out: CoordSink, bezier: readonly number[], tolera
   }
 }
 
-/** Points along a rational Bézier whose chords leave it by no more than `deviation`, and the areas between. */
+/**
+ * Points along a rational Bézier whose chords leave it by no more than `deviation`, and the areas between.
+ */
 function cutBezier(bezier: readonly number[], deviation: number): { points: number[]; slices: number[] } {
   const n = bezier.length;
   const points = [bezier[0] / bezier[2], bezier[1] / bezier[2]];
@@ -205,7 +213,10 @@ function extent(bezier: readonly number[]): number {
   return sum;
 }
 
-/** Signed area between a piece and its chord: half the integral of x·y′ − y·x′, which for x = X/W is (X·Y′ − Y·X′)/W². */
+/**
+ * Signed area between a piece and its chord: half the integral of x·y′ − y·x′, which for x = X/W is (X·Y′ −
+ * Y·X′)/W².
+ */
 function sliceArea(bezier: readonly number[]): number {
   const n = bezier.length / 3;
   const x0 = bezier[0] / bezier[2];

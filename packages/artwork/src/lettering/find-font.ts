@@ -15,9 +15,9 @@ export interface WantedFont {
 }
 
 /**
- * The font of those at hand that comes nearest to what a text asks for, and whether its family is one of those asked for. Of the first
- * family at hand, or of all fonts when none is, slope counts before weight, and of weights the nearest, the bolder of two for bold text.
- * `undefined` when there are no fonts.
+ * The font of those at hand that comes nearest to what a text asks for, and whether its family is one of
+ * those asked for. Of the first family at hand, or of all fonts when none is, slope counts before weight, and
+ * of weights the nearest, the bolder of two for bold text. `undefined` when there are no fonts.
  *
  * @see CSS Fonts 4 §5.2, of whose matching this is the part that bears on font files without widths
  */

@@ -4,8 +4,9 @@ import type { InkBox } from './ink-box.ts';
 import type { OpenedFont } from './opened-font.ts';
 
 /**
- * Rings of one glyph, flat `[x0,y0,…]` lists, after `emToMm` (from ems, y up, to mm, y down), flattened without bias in area
- * within `toleranceMm`. Rings turn as the font has them and may overlap; the fill rule of fonts is non-zero. Blank glyphs have none.
+ * Rings of one glyph, flat `[x0,y0,…]` lists, after `emToMm` (from ems, y up, to mm, y down), flattened
+ * without bias in area within `toleranceMm`. Rings turn as the font has them and may overlap; the fill rule
+ * of fonts is non-zero. Blank glyphs have none.
  */
 export function glyphRings(
   font: OpenedFont,
@@ -91,7 +92,7 @@ function pushRing(rings: number[][], ring: number[]): void {
   }
 }
 
-/** Least and largest value of a Bézier curve of degree 2 or 3 in one coordinate. */
+/** Smallest and largest value of a Bézier curve of degree 2 or 3 in one coordinate. */
 function extent(p: readonly number[]): [number, number] {
   const [p0, p1, p2, p3] = p as [number, number, number, number | undefined];
   const end = p3 ?? p2;

@@ -6,8 +6,8 @@ import { shapeLine } from './shape-line.ts';
 import type { ShapeOptions } from './shape-options.ts';
 
 /**
- * Sets `text` (several lines by any line break) in mm, each line shaped by the font's own tables; see {@link placeLines} for
- * the place and the errors.
+ * Sets `text` (several lines by any line break) in mm, each line shaped by the font's own tables; see
+ * {@link placeLines} for the place and the errors.
  */
 export function layOutText(font: OpenedFont, text: string, options: LayoutOptions): Layout {
   const spaced = (options.trackingMm ?? 0) !== 0;

@@ -6,9 +6,9 @@ export type KernPairs = ReadonlyMap<number, number>;
 /**
  * Pair kerning of a font's `kern` table in font units, or an empty map when there is none.
  *
- * Many older free fonts kern by this table alone, and the build of HarfBuzz that runs in browsers leaves it out. Taken are
- * horizontal pair subtables (format 0) of both table versions; minimum, cross-stream and state-table kerning are not.
- * Later subtables add to earlier ones unless they say that they replace them.
+ * Many older free fonts kern by this table alone, and the build of HarfBuzz that runs in browsers leaves it
+ * out. Taken are horizontal pair subtables (format 0) of both table versions; minimum, cross-stream and
+ * state-table kerning are not. Later subtables add to earlier ones unless they say that they replace them.
  *
  * @see OpenType 1.9.1, "kern — Kerning"
  */
@@ -26,7 +26,8 @@ export function legacyKern(table: Uint8Array | undefined): KernPairs {
     const length = modern ? data.getUint16(at + 2) : data.getUint32(at);
     const coverage = data.getUint16(at + 4);
     const format = modern ? coverage >> 8 : coverage & 0xff;
-    // version 0: bit 0 horizontal, 1 minimum, 2 cross-stream; version 1: bit 15 vertical, 14 cross-stream, 13 variation
+    // version 0: bit 0 horizontal, 1 minimum, 2 cross-stream; version 1: bit 15 vertical, 14 cross-stream, 13
+    // variation
     const plain = modern ? (coverage & 7) === 1 : coverage >> 13 === 0;
     if (format === 0 && plain) {
       addPairs(pairs, data, at + header, modern && (coverage & 8) !== 0);

@@ -1,6 +1,9 @@
 import { type DrawnShape, packRings } from '@pourproof/plane';
 
-/** The rings of a letter, or of one of its glyphs, as a shape that may overlap its neighbours; none where it is blank. */
+/**
+ * The rings of a letter, or of one of its glyphs, as a shape that may overlap its neighbours; none where it
+ * is blank.
+ */
 export function letterShape(rings: readonly (readonly number[])[], source: string): readonly DrawnShape[] {
   return rings.length === 0
     ? []

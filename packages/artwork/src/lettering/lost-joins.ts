@@ -7,8 +7,9 @@ import type { Layout, Letter } from './place-lines.ts';
 const TOUCH_EM = 0.002;
 
 /**
- * Letters that would touch their right neighbour as the font sets them, but do not in this layout, because of tracking or because
- * they are turned on an arc. Found from the outlines, so it holds for joined scripts of every language and for script faces.
+ * Letters that would touch their right neighbour as the font sets them, but do not in this layout, because of
+ * tracking or because they are turned on an arc. Found from the outlines, so it holds for joined scripts of
+ * every language and for script faces.
  */
 export function lostJoins(font: OpenedFont, { letters, mmPerEm }: Layout): readonly Letter[] {
   const [em, reach] = [scaling(1, -1), TOUCH_EM * mmPerEm];

@@ -8,10 +8,16 @@ import type { OpenedFont } from './opened-font.ts';
 import { outlineText } from './outline-text.ts';
 import { faceCount, unpackFont, view } from './unpack-font.ts';
 
-/** Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15 mm capitals. */
+/**
+ * Positions are asked of HarfBuzz in whole numbers; this many to a font unit keep them exact to 0.4 µm at 15
+ * mm capitals.
+ */
 const SUBUNITS = 64;
 
-/** An H may differ from the stated cap height by this fraction before it is worth a notice (our choice: 0.3 mm at 15 mm capitals). */
+/**
+ * An H may differ from the stated cap height by this fraction before it is worth a notice (our choice: 0.3 mm
+ * at 15 mm capitals).
+ */
 const CAP_HEIGHT_REL = 0.02;
 
 /** How to open a font. */
@@ -25,11 +31,17 @@ export interface OpenFontOptions {
 /**
  * A font ready for setting text, from the bytes of a TrueType, OpenType, collection, WOFF or WOFF2 file.
  *
- * The shaping library is WebAssembly that sits beside its module and is loaded on the first call, so reading of other artwork
- * does not wait for it; no network beyond the program's own files is used.
+ * The shaping library is WebAssembly that sits beside its module and is loaded on the first call, so reading
+ * of other artwork does not wait for it; no network beyond the program's own files is used.
  *
- * @throws {ArtworkError} `font-unreadable`, `font-truncated`, `font-without-outlines`, `font-without-characters`,
- *   `font-face-missing`, `font-axis-missing` or `font-axis-range`
+ * @throws {ArtworkError} `font-unreadable`, `font-truncated`, `font-without-outlines`,
+ *   `font-without-characters`, `font-face-missing`, `font-axis-missing` or `font-axis-range`
+ *
+ * @example
+ * ```ts
+ * const font = await openFont(bytesOfFontFile, { axes: { wght: 650 } });
+ * const drawing = readSvg(svg, { fonts: [font] }); // live text becomes outlines
+ * ```
  */
 export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {}): Promise<LetteringFont> {
   const plain = await unpackFont(bytes);
@@ -171,8 +183,9 @@ function fontNotices(
   return notices;
 }
 
-// name records 16 and 17 are the family and style as typographers group them, 1 and 2 the older four-style grouping;
-// OS/2 has the weight class at byte 4 and the style bits at byte 62, of which bit 0 is italic and bit 9 oblique
+// name records 16 and 17 are the family and style as typographers group them, 1 and 2 the older four-style
+// grouping; OS/2 has the weight class at byte 4 and the style bits at byte 62, of which bit 0 is italic and
+// bit 9 oblique
 function fontIdentity(
   face: HarfBuzz.Face,
   weightAxis: number | undefined,

@@ -2,7 +2,10 @@ import type * as HarfBuzz from 'harfbuzzjs';
 import type { KernPairs } from './legacy-kern.ts';
 import type { LetteringFont } from './lettering-font.ts';
 
-/** A font with the objects of the shaping library, for the files of this folder only: their types stay out of the package's own. */
+/**
+ * A font with the objects of the shaping library, for the files of this folder only: their types stay out of
+ * the package's own.
+ */
 export interface OpenedFont extends LetteringFont {
   /** HarfBuzz units in an em. */
   readonly unitsPerEm: number;

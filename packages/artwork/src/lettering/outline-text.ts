@@ -17,10 +17,11 @@ import { shapeLine } from './shape-line.ts';
 import type { ShapeOptions } from './shape-options.ts';
 
 /**
- * One line of text of a drawing as outlines in mm, shaped and kerned like {@link readLettering}, for text elements of other formats.
- * Blank text gives no glyphs. Regions are to be filled by their non-zero rule.
+ * One line of text of a drawing as outlines in mm, shaped and kerned like {@link readLettering}, for text
+ * elements of other formats. Blank text gives no glyphs. Regions are to be filled by their non-zero rule.
  *
- * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character, `lettering-size` when the em is larger than any board
+ * @throws {ArtworkError} `missing-glyph` when the font has no letter for a character, `lettering-size` when
+ *   the em is larger than any board
  */
 export function outlineText(font: OpenedFont, text: string, options: OutlineTextOptions): OutlinedText {
   const { emSize, toMm, letterSpacing = 0, wordSpacing = 0, stretch = 0 } = options;

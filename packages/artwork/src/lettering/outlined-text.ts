@@ -3,13 +3,18 @@ import type { ShapeOptions } from './shape-options.ts';
 
 /** How a run of text in a drawing is set. */
 export interface OutlineTextOptions extends ShapeOptions {
-  /** Size of the em in the drawing's units: SVG's font-size; for a given height of capitals, that height ÷ `font.capHeightEm`. */
+  /**
+   * Size of the em in the drawing's units: SVG's font-size; for a given height of capitals, that height ÷
+   * `font.capHeightEm`.
+   */
   readonly emSize: number;
   /** From the drawing's units, x along the text, y down, origin on the baseline, to mm. */
   readonly toMm: Transform;
   /** What a unit of `toMm`'s result is in mm where a further map follows; 1 by default. */
   readonly unitMm?: number;
-  /** Which point of the run is at the origin; `start` by default (for text from right to left its right end). */
+  /**
+   * Which point of the run is at the origin; `start` by default (for text from right to left its right end).
+   */
   readonly anchor?: 'start' | 'middle' | 'end';
   /** Added after each letter, in the drawing's units. */
   readonly letterSpacing?: number;
@@ -18,8 +23,9 @@ export interface OutlineTextOptions extends ShapeOptions {
   /** Added after each letter like `letterSpacing`, but without parting ligatures. */
   readonly stretch?: number;
   /**
-   * Moves letters one by one, in the drawing's units: from where the letter stands on its straight baseline to where it goes, as for text
-   * along a path or with a list of places. `null` leaves the letter out, as past the end of a path.
+   * Moves letters one by one, in the drawing's units: from where the letter stands on its straight baseline
+   * to where it goes, as for text along a path or with a list of places. `null` leaves the letter out, as
+   * past the end of a path.
    */
   readonly moveLetter?: (letter: RunLetter) => Transform | null;
   readonly toleranceMm?: number;

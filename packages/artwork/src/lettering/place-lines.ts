@@ -4,10 +4,15 @@ import type { Cluster } from './cluster.ts';
 import type { InkBox } from './ink-box.ts';
 import { refuseHugeLetters } from './refuse-huge-letters.ts';
 
-/** The width is met once it is off by this fraction, some thousand roundings; a smaller one may never be met. */
+/**
+ * The width is met once it is off by this fraction, some thousand roundings; a smaller one may never be met.
+ */
 const WIDTH_TOLERANCE_REL = 1e-12;
 
-/** Newton's steps come down a convex function of as many straight pieces as there are letters; two or three are usual. */
+/**
+ * Newton's steps come down a convex function of as many straight pieces as there are letters; two or three
+ * are usual.
+ */
 const MAX_STEPS = 64;
 
 /** A circle for the baseline of the first line. */
@@ -15,11 +20,15 @@ export interface LetteringArc {
   /** Radius of the first line's baseline. */
   readonly radiusMm: number;
   /**
-   * `over`: letters stand on the outside of the circle and read clockwise, as over the top of a sign (default);
-   * `under`: letters stand on the inside with their feet outwards and read counter-clockwise, as along the bottom of a sign.
+   * `over`: letters stand on the outside of the circle and read clockwise, as over the top of a sign
+   * (default); `under`: letters stand on the inside with their feet outwards and read counter-clockwise, as
+   * along the bottom of a sign.
    */
   readonly side?: 'over' | 'under';
-  /** Where on the circle the alignment point lies, counter-clockwise from the x axis; 90 for `over`, 270 for `under` by default. */
+  /**
+   * Where on the circle the alignment point lies, counter-clockwise from the x axis; 90 for `over`, 270 for
+   * `under` by default.
+   */
   readonly atDeg?: number;
 }
 
@@ -27,7 +36,10 @@ export interface LetteringArc {
 export interface PlacingOptions {
   /** Height of capitals. */
   readonly capHeightMm?: number;
-  /** Width of the visible lettering, from its leftmost to its rightmost point (on an arc: along the baseline, before bending). */
+  /**
+   * Width of the visible lettering, from its leftmost to its rightmost point (on an arc: along the baseline,
+   * before bending).
+   */
   readonly widthMm?: number;
   /** Distance of baselines as a multiple of what the font states; 1 by default. */
   readonly lineSpacing?: number;
@@ -75,11 +87,13 @@ export interface LineMetrics {
 }
 
 /**
- * Sizes measured lines and places their letters in mm. Straight text has the top left corner of its visible box at the origin;
- * text on an arc has the circle's centre there.
+ * Sizes measured lines and places their letters in mm. Straight text has the top left corner of its visible
+ * box at the origin; text on an arc has the circle's centre there.
  *
- * @throws {RangeError} when not exactly one of capHeightMm and widthMm is given, or a number is out of its range
- * @throws {ArtworkError} `lettering-blank`, `lettering-size`, `font-without-cap-height`, `lettering-arc-radius` or `lettering-arc-length`
+ * @throws {RangeError} when not exactly one of capHeightMm and widthMm is given, or a number is out of its
+ *   range
+ * @throws {ArtworkError} `lettering-blank`, `lettering-size`, `font-without-cap-height`,
+ *   `lettering-arc-radius` or `lettering-arc-length`
  */
 export function placeLines(
   lines: readonly InkedLine[],
@@ -179,8 +193,8 @@ function scaleFor(
 }
 
 /**
- * The scale at which the widest line is `widthMm` wide. The width is a convex function of the scale, made of straight pieces,
- * so Newton's steps from above come down to the answer in a few steps.
+ * The scale at which the widest line is `widthMm` wide. The width is a convex function of the scale, made of
+ * straight pieces, so Newton's steps from above come down to the answer in a few steps.
  */
 function scaleForWidth(lines: readonly InkedLine[], tracking: number, widthMm: number): number {
   const widest = (scale: number, room: number): Extent | undefined =>

@@ -22,8 +22,8 @@ import { roundedMm } from './rounded-mm.ts';
 import { settingNotices } from './setting-notices.ts';
 
 /**
- * Area over perimeter² below which a letter is a line drawn there and back: a rectangle that is 250 000 times longer than wide. A circle
- * has 0.08, the thinnest letter of our test fonts 0.0016.
+ * Area over perimeter² below which a letter is a line drawn there and back: a rectangle that is 250 000 times
+ * longer than wide. A circle has 0.08, the thinnest letter of our test fonts 0.0016.
  */
 const MIN_ISOPERIMETRIC = 1e-6;
 
@@ -38,14 +38,22 @@ export interface LetteringOptions extends LayoutOptions {
 }
 
 /**
- * A drawing of `text` in mm: one shape for each glyph, in reading order, filled by the non-zero rule of fonts.
+ * A drawing of `text` in mm: one shape for each glyph, in reading order, filled by the non-zero rule of
+ * fonts.
  *
- * Straight lettering has the top left corner of its visible box at the origin; on an arc the circle's centre is the origin.
- * Letters that overlap, as those of a joined script do, become one area when the shapes are united.
+ * Straight lettering has the top left corner of its visible box at the origin; on an arc the circle's centre
+ * is the origin. Letters that overlap, as those of a joined script do, become one area when the shapes are
+ * united.
  *
- * @throws {ArtworkError} when the font or the text cannot be used; see {@link openFont} and `missing-glyph`, `lettering-blank`,
- *   `lettering-size`, `lettering-arc-radius`, `lettering-arc-length`
+ * @throws {ArtworkError} when the font or the text cannot be used; see {@link openFont} and `missing-glyph`,
+ *   `lettering-blank`, `lettering-size`, `lettering-arc-radius`, `lettering-arc-length`
  * @throws {RangeError} when an option is out of its range
+ *
+ * @example
+ * ```ts
+ * const drawing = await readLettering('Oak & Ash', { font: bytesOfFontFile, capHeightMm: 20 });
+ * drawing.shapes.length; // one shape for each visible glyph
+ * ```
  */
 export async function readLettering(text: string, options: LetteringOptions): Promise<Drawing> {
   const { axes, toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM } = options;

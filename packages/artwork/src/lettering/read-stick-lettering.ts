@@ -15,7 +15,10 @@ import { roundedMm } from './rounded-mm.ts';
 import { STICK_CAP_HEIGHT, type StickStroke, stickLetter } from './stick-alphabet.ts';
 import { arcBetween, sweptStroke } from './swept-stroke.ts';
 
-/** Room on either side of a letter, width of a space and distance of baselines, in grid units of the stick alphabet. */
+/**
+ * Room on either side of a letter, width of a space and distance of baselines, in grid units of the stick
+ * alphabet.
+ */
 const SIDE = 1.25;
 const SPACE = 5;
 const LINE = 21;
@@ -31,14 +34,22 @@ export interface StickLetteringOptions extends PlacingOptions {
 }
 
 /**
- * A drawing of `text` in single-line letters, each stroke exactly as wide as the bit: one shape for each letter, non-zero.
+ * A drawing of `text` in single-line letters, each stroke exactly as wide as the bit: one shape for each
+ * letter, non-zero.
  *
- * Capitals are `capHeightMm` tall, or the widest line `widthMm` wide, from edge to edge of the strokes. The place of the origin is that of
- * {@link readLettering}. Letters are those of Western European languages, digits and common signs, from left to right.
+ * Capitals are `capHeightMm` tall, or the widest line `widthMm` wide, from edge to edge of the strokes. The
+ * place of the origin is that of {@link readLettering}. Letters are those of Western European languages,
+ * digits and common signs, from left to right.
  *
- * @throws {ArtworkError} `missing-glyph` for a character that the alphabet lacks, `lettering-stroke` when strokes are too wide for the size,
- *   and those of {@link readLettering} that concern size and arc
+ * @throws {ArtworkError} `missing-glyph` for a character that the alphabet lacks, `lettering-stroke` when
+ *   strokes are too wide for the size, and those of {@link readLettering} that concern size and arc
  * @throws {RangeError} when an option is out of its range
+ *
+ * @example
+ * ```ts
+ * const drawing = readStickLettering('No. 7', { strokeMm: 3, capHeightMm: 30 });
+ * drawing.scaleSource; // 'cap height 30 mm over all, strokes 3 mm wide'
+ * ```
  */
 export function readStickLettering(text: string, options: StickLetteringOptions): Drawing {
   const { strokeMm, toleranceMm = DEFAULT_FLATTEN_TOLERANCE_MM } = options;

@@ -1,6 +1,9 @@
 import { ArtworkError } from '../artwork-error.ts';
 
-/** No board is as large as this; beyond it lies a slip of the unit or the decimal point, and outlines without end. */
+/**
+ * Largest letter, in mm: no board is as large, so anything beyond is a slip of the unit or the decimal point,
+ * and would make endless outlines.
+ */
 const MAX_LETTER_MM = 20_000;
 
 /**

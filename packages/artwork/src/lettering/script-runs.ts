@@ -17,8 +17,9 @@ const TESTS: readonly (readonly [string, RegExp])[] = TAGS.map((tag) => [
 ]);
 
 /**
- * Splits `text` from `start` to `end` into runs of one script (Unicode Standard Annex 24). Characters that all scripts share take
- * the script before them, or after them at the beginning; a stretch of shared characters alone is `Zyyy`.
+ * Splits `text` from `start` to `end` into runs of one script (Unicode Standard Annex 24). Characters that
+ * all scripts share take the script before them, or after them at the beginning; a stretch of shared
+ * characters alone is `Zyyy`.
  */
 export function scriptRuns(text: string, start: number, end: number): readonly ScriptRun[] {
   const runs: { start: number; end: number; script: string }[] = [];
@@ -42,7 +43,10 @@ export function scriptRuns(text: string, start: number, end: number): readonly S
   return runs;
 }
 
-/** ISO 15924 tag of a character's script, `Zyyy` when it belongs to several or to one that needs no shaping of its own. */
+/**
+ * ISO 15924 tag of a character's script, `Zyyy` when it belongs to several or to one that needs no shaping of
+ * its own.
+ */
 export function scriptOf(char: string): string {
   return TESTS.find(([, test]) => test.test(char))?.[0] ?? 'Zyyy';
 }

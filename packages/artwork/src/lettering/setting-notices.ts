@@ -5,14 +5,20 @@ import { lostJoins } from './lost-joins.ts';
 import type { OpenedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
 
-/** Scripts whose letters change form by their neighbours or reorder, so that a font without rules for them sets them wrongly. */
+/**
+ * Scripts whose letters change form by their neighbours or reorder, so that a font without rules for them
+ * sets them wrongly.
+ */
 const SHAPED_SCRIPTS: ReadonlySet<string> = new Set(
   'Arab Syrc Nkoo Adlm Mong Deva Beng Guru Gujr Orya Taml Telu Knda Mlym Sinh Khmr Mymr Tibt Java Bali'.split(
     ' ',
   ),
 );
 
-/** Notices about a setting of text: letters that the font cannot set right, and options that spoil the setting. */
+/**
+ * Notices about a setting of text: letters that the font cannot set right, and options that spoil the
+ * setting.
+ */
 export function settingNotices(
   font: OpenedFont,
   text: string,

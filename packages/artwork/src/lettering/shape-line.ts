@@ -5,7 +5,8 @@ import type { OpenedFont } from './opened-font.ts';
 import { scriptRuns } from './script-runs.ts';
 import type { ShapeOptions } from './shape-options.ts';
 
-// the package's types describe its module build, while Node loads its CommonJS build, whose only export is the function itself
+// the package's types describe its module build, while Node loads its CommonJS build, whose only export is
+// the function itself
 const bidi = (bidiFactory as unknown as typeof bidiFactory.default)();
 
 interface Run {
@@ -18,8 +19,8 @@ interface Run {
 /**
  * Clusters of one line from left to right as seen, shaped and kerned by the font's own tables.
  *
- * Directions follow the Unicode bidirectional algorithm (UAX 9); each run of one direction and one script is shaped by itself
- * with the whole line as context, so that joined scripts join across runs.
+ * Directions follow the Unicode bidirectional algorithm (UAX 9); each run of one direction and one script is
+ * shaped by itself with the whole line as context, so that joined scripts join across runs.
  */
 export function shapeLine(font: OpenedFont, line: string, options: ShapeOptions = {}): readonly Cluster[] {
   return visualRuns(line, options.direction ?? 'auto').flatMap((run) => shapeRun(font, line, run, options));
@@ -136,8 +137,9 @@ function gather(
   return clusters;
 }
 
-// Marks take no advance; one that the font attaches is moved from where the pen is. In other scripts than these, fonts
-// often draw marks where they belong without moving them, so there only a plain mark in a font that places none is loose.
+// Marks take no advance; one that the font attaches is moved from where the pen is. In other scripts than
+// these, fonts often draw marks where they belong without moving them, so there only a plain mark in a font
+// that places none is loose.
 function isLooseMark(font: OpenedFont, script: string, text: string, g: Glyph): boolean {
   if (g.xAdvance !== 0 || !/\p{M}/u.test(text)) {
     return false;

@@ -1,10 +1,12 @@
 /**
- * Letters as centre lines, drawn for this project on a grid: baseline 0, capitals and digits 12 high, small letters 8, descenders −4,
- * y up. Strokes are parted by `/`; points are `x,y`; `l90` or `r90` between two points is an arc that turns left or right by so many
- * degrees on its way from one to the other; a stroke of one point is a dot.
+ * Letters as centre lines, drawn for this project on a grid: baseline 0, capitals and digits 12 high, small
+ * letters 8, descenders −4, y up. Strokes are parted by `/`; points are `x,y`; `l90` or `r90` between two
+ * points is an arc that turns left or right by so many degrees on its way from one to the other; a stroke of
+ * one point is a dot.
  *
- * Only lines and circle arcs occur, so that a round bit of the stroke's width cuts every letter exactly, and openings stay wider than
- * two units. Origin: original drawing data of this project, under its licence; made from lines and arcs on the grid, not after any font.
+ * Only lines and circle arcs occur, so that a round bit of the stroke's width cuts every letter exactly, and
+ * openings stay wider than two units. Origin: original drawing data of this project, under its licence; made
+ * from lines and arcs on the grid, not after any font.
  */
 // biome-ignore format: one letter a line
 const DRAWN: Readonly<Record<string, string>> = {
@@ -126,7 +128,10 @@ const UNDER: Readonly<Record<string, string>> = {
   '\u0331': '-2,-3 2,-3',
 };
 
-/** One step of a stroke: to (x, y), straight or on an arc that turns by `turn` radians, positive to the left (y up). */
+/**
+ * One step of a stroke: to (x, y), straight or on an arc that turns by `turn` radians, positive to the left
+ * (y up).
+ */
 export interface StickStep {
   readonly x: number;
   readonly y: number;
@@ -144,7 +149,8 @@ export interface StickStroke {
 export const STICK_CAP_HEIGHT = 12;
 
 /**
- * Centre lines of one written character (with its accents) in grid units, y up; `undefined` when it is not in the alphabet.
+ * Centre lines of one written character (with its accents) in grid units, y up; `undefined` when it is not in
+ * the alphabet.
  */
 export function stickLetter(grapheme: string): readonly StickStroke[] | undefined {
   const [first, ...marks] = [...grapheme.normalize('NFD')] as [string, ...string[]];

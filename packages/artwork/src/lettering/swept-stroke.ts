@@ -13,8 +13,9 @@ export interface CircleArc {
 }
 
 /**
- * Rings whose non-zero union is what a round bit of `widthMm` sweeps along a stroke: one ring for each straight piece, arc or dot, all of
- * positive area, with round ends, so that pieces join roundly. Curves are flattened without bias in area within `toleranceMm`.
+ * Rings whose non-zero union is what a round bit of `widthMm` sweeps along a stroke: one ring for each
+ * straight piece, arc or dot, all of positive area, with round ends, so that pieces join roundly. Curves are
+ * flattened without bias in area within `toleranceMm`.
  *
  * @param toMm a similarity, which may mirror, from the stroke's grid to mm
  */
@@ -59,7 +60,7 @@ export function arcBetween(from: Point, to: Point, turn: number): CircleArc {
   };
 }
 
-/** Pieces of an arc under the bit at most, for tolerances near rounding. */
+/** Most pieces of an arc that the bit covers, for tolerances near rounding. */
 const MAX_SLOTS = 4096;
 
 function sweptArc(arc: CircleArc, half: number, tolerance: number): number[][] {

@@ -8,14 +8,18 @@ const TTCF = 0x74746366;
 const WOFF = 0x774f4646;
 const WOFF2 = 0x774f4632;
 
-/** Fonts of all of Chinese, Japanese and Korean take up to about 30 MB (from memory); anything that claims more than this is refused. */
+/**
+ * Fonts of all of Chinese, Japanese and Korean take up to about 30 MB (from memory); anything that claims
+ * more than this is refused.
+ */
 const MAX_FONT_BYTES = 256 * 2 ** 20;
 
 /**
- * The plain OpenType or TrueType file, or collection, inside `bytes`: WOFF and WOFF2 are unpacked, others are checked to be whole
- * and returned as they are.
+ * The plain OpenType or TrueType file, or collection, inside `bytes`: WOFF and WOFF2 are unpacked, others are
+ * checked to be whole and returned as they are.
  *
- * @throws {ArtworkError} `font-unreadable` when it is no font or is damaged, `font-truncated` when the end of the file is missing
+ * @throws {ArtworkError} `font-unreadable` when it is no font or is damaged, `font-truncated` when the end of
+ *   the file is missing
  * @see OpenType 1.9.1, "Table directory"; W3C WOFF 1.0 (2012) §4–5; W3C WOFF 2.0 (2022)
  */
 export async function unpackFont(bytes: Uint8Array): Promise<Uint8Array> {

@@ -1,10 +1,11 @@
 import type { EllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 
 /**
- * The arc of SVG's `A` command by its centre (SVG 2, appendix B.2: conversion from endpoint to centre parametrization, radii out of
- * range scaled up), or `undefined` where the command draws a straight line (a radius of 0) or nothing (start = end).
+ * The arc of SVG's `A` command by its centre (SVG 2, appendix B.2: conversion from endpoint to centre
+ * parametrization, radii out of range scaled up), or `undefined` where the command draws a straight line (a
+ * radius of 0) or nothing (start = end).
  *
- * @param rotationDeg turn of the ellipse's x axis, from +x towards +y
+ * @param rotationDeg rotation of the ellipse's x axis, from +x towards +y
  */
 export function arcSegment(
   x0: number,

@@ -1,15 +1,16 @@
-/** Numbers in one shared array: 64 kB of coordinates. */
+/** Numbers in one chunk: 64 kB of coordinates. */
 const CHUNK = 8192;
 
-/** Arrays longer than this part of a chunk get a store of their own, so that no more than that part of a chunk is left over. */
+/** Longer arrays are allocated on their own, so that no chunk wastes more than this at its end. */
 const MAX_SHARED_LENGTH = CHUNK / 8;
 
-/** Ring ends of regions of one ring, up to this many points, are one array for all of them. */
+/** Regions of a single ring with up to this many points share one array of ring ends for each count. */
 const MAX_SHARED_POINTS = 4096;
 
 /**
- * Gives out the arrays of regions as parts of larger ones: an array of its own costs some 350 bytes beyond its numbers, more than a small shape has.
- * The arrays are never written to once they are given out, so equal ones may be the same.
+ * Allocates the arrays of regions as views of larger ones: an array of its own costs some 350 bytes beyond
+ * its numbers, more than those of a small shape. Arrays are never written to once they are handed out, so
+ * equal ones may be shared.
  */
 export class CoordArena {
   #coords = new Float64Array(0);

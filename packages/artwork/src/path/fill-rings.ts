@@ -7,8 +7,9 @@ import type { RingSink, RingWriter } from './ring-writer.ts';
 import { transformSegment } from './transform-path.ts';
 
 /**
- * Writes each subpath, through a map, as a closed ring for filling, within `tolerance` of the mapped curves and with exactly their area. Open
- * subpaths are closed by a straight line, as SVG fills them. Rings of fewer than three points are left out: they hold no area.
+ * Writes each subpath, through a map, as a closed ring for filling, within `tolerance` of the mapped curves
+ * and with exactly their area. Open subpaths are closed by a straight line, as SVG fills them. Rings of fewer
+ * than three points are left out: they hold no area.
  */
 export function fillRings(out: RingWriter, path: Path, toMm: Transform, tolerance: number): void {
   const curves = new CubicFlattener();

@@ -1,11 +1,11 @@
 import type { Path } from './path.ts';
 
-/** From this many segments on a path counts as large (our choice: some hundred letters of lettering). */
+/** Paths with more segments than this count as large (our choice: some hundred letters). */
 const LARGE_FROM = 5000;
 
 /**
- * Whether the points of a path's outline are better counted before they are written: that takes some time, and otherwise the outline would be held twice
- * while it is put together.
+ * Whether the points of a path's outline should be counted before they are written: that takes time, but
+ * otherwise the outline is held twice while it is assembled.
  */
 export function isLarge(path: Path): boolean {
   let segments = 0;

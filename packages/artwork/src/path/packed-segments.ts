@@ -1,14 +1,14 @@
 import type { EllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 import type { Segment, Segments } from './path.ts';
 
-/** How many numbers each kind of segment is kept in; its start is the end of the one before. */
+/** How many numbers each kind of segment takes; it starts where the one before ends. */
 const LINE = 2;
 const CUBIC = 6;
 const ARC = 10;
 
 /**
- * Segments in two flat lists of numbers, made into objects as they are asked for: a path of a million segments takes a tenth of the memory that
- * its objects would.
+ * Segments in two flat lists of numbers, turned into objects on demand: a path of a million segments takes a
+ * tenth of the memory of its objects.
  */
 export class PackedSegments implements Segments {
   /** Count of numbers of each segment, which tells its kind. */

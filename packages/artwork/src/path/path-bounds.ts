@@ -1,7 +1,9 @@
 import { type Bounds, EMPTY_BOUNDS, joinBounds } from '@pourproof/plane';
 import type { ArcSegment, CubicSegment, Path, Segment } from './path.ts';
 
-/** The tight box around a path's geometry (no strokes), in the path's unit; empty for a path without segments. */
+/**
+ * The tight box around a path's geometry (no strokes), in the path's unit; empty for a path without segments.
+ */
 export function pathBounds(path: Path): Bounds {
   let box = EMPTY_BOUNDS;
   for (const sub of path) {

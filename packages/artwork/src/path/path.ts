@@ -10,7 +10,7 @@ export interface LineSegment {
   readonly y: number;
 }
 
-/** A cubic Bézier; quadratic ones are raised to it, which changes nothing of their shape. */
+/** A cubic Bézier; quadratic ones are raised to cubics, which leaves their shape unchanged. */
 export interface CubicSegment {
   readonly kind: 'cubic';
   readonly x0: number;
@@ -23,7 +23,7 @@ export interface CubicSegment {
   readonly y: number;
 }
 
-/** An ellipse arc, kept as such so that nothing of its shape is lost. */
+/** An ellipse arc, kept as such so that its shape stays exact. */
 export interface ArcSegment {
   readonly kind: 'arc';
   readonly x0: number;
@@ -33,16 +33,19 @@ export interface ArcSegment {
   readonly y: number;
 }
 
-/** One piece of a path with its own start, so that it can be taken by itself. */
+/** One segment of a path, with its own start point. */
 export type Segment = LineSegment | CubicSegment | ArcSegment;
 
-/** Segments in order; an array of them is one, and so are {@link PackedSegments}. */
+/** Segments in order: an array, or {@link PackedSegments}. */
 export interface Segments extends Iterable<Segment> {
   readonly length: number;
   forEach(visit: (segment: Segment, index: number) => void): void;
 }
 
-/** A run of segments, each starting where the one before ends; `closed` when the file closes it (the closing line is a segment too). */
+/**
+ * A run of segments, each starting where the one before ends; `closed` when the file closes it (the closing
+ * line is a segment too).
+ */
 export interface Subpath {
   readonly x0: number;
   readonly y0: number;
@@ -128,7 +131,7 @@ export class PathBuilder {
 
   private open(): void {
     if (!this.started) {
-      // drawing goes on after a close: a new subpath starts at the current point
+      // drawing continues after a close: a new subpath starts at the current point
       this.moveTo(this.x, this.y);
     }
   }

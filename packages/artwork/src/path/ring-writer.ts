@@ -15,18 +15,18 @@ export interface RingSink extends PointSink {
 }
 
 /**
- * Collects rings of points for a region, one after the other, in pieces that are used again for the next region: nothing grows by copying, and
- * the region's arrays are made in their exact size.
+ * Collects the rings of a region, one after the other, in blocks that are reused for the next region: nothing
+ * grows by copying, and the region's arrays get their exact size.
  */
 export class RingWriter implements RingSink {
   readonly #pieces: Float64Array[] = [new Float64Array(PIECE)];
   readonly #ringEnds: number[] = [];
   #length = 0;
   #ringFrom = 0;
-  /** An array for all of the next region, where its size was told. */
+  /** The array of the next region, where its size was announced. */
   #whole: Float64Array | undefined;
 
-  /** Tells how many numbers the next region will have at most, so that a large one is written where it stays. */
+  /** Announces the most numbers that the next region can have, so that a large one is written in place. */
   expect(length: number): void {
     this.#whole = new Float64Array(length);
   }
@@ -54,7 +54,10 @@ export class RingWriter implements RingSink {
     this.#length -= 2;
   }
 
-  /** Ends the current ring; points at its end that repeat its start are dropped, and all of it when fewer than three points are left. */
+  /**
+   * Ends the current ring; points at its end that repeat its start are dropped, and the whole ring when fewer
+   * than three points are left.
+   */
   closeRing(): void {
     const from = this.#ringFrom;
     const x = this.#at(from);

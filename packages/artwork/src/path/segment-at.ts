@@ -10,15 +10,19 @@ export interface SegmentPoint {
   readonly ddy: number;
 }
 
-/** Below this fraction of the segment's size the derivative counts as 0: what is left of it is rounding of control points in one place. */
+/**
+ * Below this fraction of the segment's size the derivative counts as 0: what is left of it is rounding of
+ * control points in one place.
+ */
 const MIN_SPEED_REL = 1e-9;
 
 /** Steps in t by which the direction is sought where the derivative is 0. */
 const DIRECTION_STEPS: readonly number[] = [1e-4, 1e-2, 0.1, 0.5, 1];
 
 /**
- * A step has moved the point by more than rounding from this fraction of the segment's size on. Near a double zero of the derivative the
- * first step moves it by 1e-8 of the size, near a triple one by 1e-12, and then the next step is taken.
+ * A step has moved the point by more than rounding from this fraction of the segment's size on. Near a double
+ * zero of the derivative the first step moves it by 1e-8 of the size, near a triple one by 1e-12, and then
+ * the next step is taken.
  */
 const MIN_MOVE_REL = 1e-11;
 
@@ -63,8 +67,9 @@ export function segmentAt(s: Segment, t: number): SegmentPoint {
 }
 
 /**
- * Unit direction of travel at `t`; where the derivative vanishes (control points in one place, a cusp) the direction in which the
- * curve leaves that point, or at its end arrives. `undefined` for a segment that is a single point.
+ * Unit direction of travel at `t`; where the derivative vanishes (control points in one place, a cusp) the
+ * direction in which the curve leaves that point, or at its end arrives. `undefined` for a segment that is a
+ * single point.
  */
 export function directionAt(s: Segment, t: number): readonly [number, number] | undefined {
   const p = segmentAt(s, t);
@@ -85,7 +90,7 @@ export function directionAt(s: Segment, t: number): readonly [number, number] | 
   return undefined;
 }
 
-/** A length that bounds the segment's extent, for judging what is rounding. */
+/** An upper bound on the segment's extent, against which rounding is judged. */
 function segmentSize(s: Segment): number {
   if (s.kind === 'cubic') {
     return (

@@ -1,7 +1,10 @@
 import { cubicSliceArea } from '../flatten/cubic-slice-area.ts';
 import type { Segment, Subpath } from './path.ts';
 
-/** The exact signed area of a subpath, closed by a straight line, in its own unit squared: Green's theorem on its lines, Béziers and arcs. */
+/**
+ * The exact signed area of a subpath, closed by a straight line, in its own unit squared: Green's theorem on
+ * its lines, Béziers and arcs.
+ */
 export function subpathArea({ x0, y0, segments }: Subpath): number {
   let sum = 0;
   segments.forEach((s) => {

@@ -3,19 +3,19 @@ import { directionAt, isPointSegment } from '../path/segment-at.ts';
 import { measureSegment, type SegmentLength } from './segment-length.ts';
 import { segmentPart } from './segment-part.ts';
 
-/** More dashes than this in one shape are taken for a mistake. */
+/** More dashes than this in one shape count as a mistake. */
 export const MAX_DASHES = 100_000;
 
 /**
- * A dash of no length becomes a line of twice this fraction of its segment's length: long enough that its direction survives rounding, far
- * too short to be seen.
+ * A dash of no length becomes a line of twice this fraction of its segment's length: long enough that its
+ * direction survives rounding, far too short to be seen.
  */
 const DOT_REL = 1e-9;
 
 /**
- * The dashes of a path as open subpaths (SVG 2 §13.5.6), cut at exact lengths along its curves. On a closed subpath a dash that runs
- * over the start is one dash. A dash of no length keeps the path's direction. `undefined` when there would be more than
- * {@link MAX_DASHES}.
+ * The dashes of a path as open subpaths (SVG 2 §13.5.6), cut at exact lengths along its curves. On a closed
+ * subpath a dash that runs over the start is one dash. A dash of no length keeps the path's direction.
+ * `undefined` when there would be more than {@link MAX_DASHES}.
  *
  * @param pattern dash, gap, dash, …: an even number of lengths ≥ 0 with a sum above 0, in the path's unit
  * @param offset where in the pattern each subpath starts, any sign
@@ -40,7 +40,10 @@ export function cutDashes(path: Path, pattern: readonly number[], offset: number
   return out;
 }
 
-/** Start and end of each dash along a subpath, from 0 to its length; the first may have begun before, the last may go on. */
+/**
+ * Start and end of each dash along a subpath, from 0 to its length; the first may have begun before, the last
+ * may go on.
+ */
 function dashSpans(
   pattern: readonly number[],
   period: number,

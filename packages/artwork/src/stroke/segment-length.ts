@@ -12,8 +12,8 @@ export interface SegmentLength {
 const INTERVALS = 32;
 
 /**
- * A parameter is found once steps are smaller than this: some 50 times the spacing of doubles below 1. A smaller one is never met where
- * rounding of the length moves the root to and fro.
+ * A parameter is found once steps are smaller than this: some 50 times the spacing of doubles below 1. A
+ * smaller one is never met where rounding of the length moves the root to and fro.
  */
 const PARAMETER_TOLERANCE = 1e-14;
 
@@ -26,7 +26,10 @@ const WEIGHTS = [
   0.568888888888889, 0.478628670499366, 0.478628670499366, 0.236926885056189, 0.236926885056189,
 ];
 
-/** Measures a segment, in its own unit; curves by quadrature, to better than 1e-9 of their length unless they have cusps. */
+/**
+ * Measures a segment, in its own unit; curves by quadrature, to better than 1e-9 of their length unless they
+ * have cusps.
+ */
 export function measureSegment(segment: Segment): SegmentLength {
   if (segment.kind === 'line') {
     const total = Math.hypot(segment.x - segment.x0, segment.y - segment.y0);
@@ -47,7 +50,7 @@ export function measureSegment(segment: Segment): SegmentLength {
   return { total, parameterAt };
 }
 
-/** Newton's steps, kept between two ends that close in by bisection. */
+/** Newton's method, safeguarded by bisection. */
 function findIn(segment: Segment, from: number, to: number, length: number): number {
   let low = from;
   let high = to;

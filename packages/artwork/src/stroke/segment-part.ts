@@ -16,7 +16,10 @@ export function segmentPart(s: Segment, from: number, to: number): Segment {
   return cubicPart(s, from, to, start, end);
 }
 
-/** A third of the derivative at each end of the part, by the part's own length of parameter, gives its inner control points. */
+/**
+ * A third of the derivative at each end of the part, by the part's own length of parameter, gives its inner
+ * control points.
+ */
 function cubicPart(
   s: CubicSegment,
   from: number,

@@ -1,7 +1,8 @@
 import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 
 /**
- * Appends the corners or the arc of a cap at the end of a stroke, between its right and its left edge (both not included).
+ * Appends the corners or the arc of a cap at the end of a stroke, between its right and its left edge (both
+ * not included).
  *
  * @param direction unit direction out of the stroke
  */
@@ -21,7 +22,10 @@ export function appendCap(
   }
 }
 
-/** Appends an arc about (x,y) that starts in direction (ux,uy) and turns by `turn`, without its first and its last point. */
+/**
+ * Appends an arc about (x,y) that starts in direction (ux,uy) and turns by `turn`, without its first and its
+ * last point.
+ */
 export function appendCircleArc(
   ring: number[],
   x: number,

@@ -1,12 +1,14 @@
 import { appendCircleArc } from './stroke-cap.ts';
 import type { StrokeEdges, StrokeStyle } from './stroke-outline.ts';
 
-/** Turns smaller than this, in radians, are smooth: the join would be thinner than 1e-7 of the stroke's width. */
+/**
+ * Turns smaller than this, in radians, are smooth: the join would be thinner than 1e-7 of the stroke's width.
+ */
 const SMOOTH_TURN = 1e-7;
 
 /**
- * Appends the join at a corner to the outer edge and the corner itself to the inner edge. Both edges end at the incoming segment's
- * corners; the outgoing segment appends its own.
+ * Appends the join at a corner to the outer edge and the corner itself to the inner edge. Both edges end at
+ * the incoming segment's corners; the outgoing segment appends its own.
  *
  * @param into unit direction of the incoming segment's end
  * @param out unit direction of the outgoing segment's start
@@ -40,7 +42,10 @@ export function appendJoin(
   }
 }
 
-/** The tip of a miter, or where it is too long: nothing (a bevel), or for `miter-clip` its two corners at the limit. */
+/**
+ * The tip of a miter, or where it is too long: nothing (a bevel), or for `miter-clip` its two corners at the
+ * limit.
+ */
 function appendMiter(
   outer: number[],
   x: number,

@@ -5,8 +5,8 @@ import { appendJoin } from './stroke-join.ts';
 import { appendSides } from './stroke-sides.ts';
 
 /**
- * Points of an edge nearer than this fraction of half the width are one: the ends of two segments of a smooth path, computed from either
- * side. A larger fraction would drop points of finely drawn curves.
+ * Points of an edge nearer than this fraction of half the width are one: the ends of two segments of a smooth
+ * path, computed from either side. A larger fraction would drop points of finely drawn curves.
  */
 const REPEAT_REL = 1e-9;
 
@@ -19,7 +19,10 @@ export interface StrokeStyle {
   readonly miterLimit: number;
 }
 
-/** The two edges of a stroke as it is walked: `right` lies against the +x→+y normal of travel, `left` along it. */
+/**
+ * The two edges of a stroke as it is walked: `right` lies against the +x→+y normal of travel, `left` along
+ * it.
+ */
 export interface StrokeEdges {
   readonly right: number[];
   readonly left: number[];
@@ -28,14 +31,17 @@ export interface StrokeEdges {
 }
 
 /**
- * Rings whose non-zero fill is exactly what the stroke of a path covers (SVG 2 §13.7: the sweep of the cross-line, joins, caps),
- * within `tolerance` of its true outline, in the path's unit. Dashes are cut before, by {@link cutDashes}.
+ * Rings whose non-zero fill is exactly what the stroke of a path covers (SVG 2 §13.7: the sweep of the
+ * cross-line, joins, caps), within `tolerance` of its true outline, in the path's unit. Dashes are cut
+ * before, by {@link cutDashes}.
  *
- * No union is needed to make them: every ring goes round each point of the stroke as often as the sweep passes over it and
- * never the other way. At the inner side of a corner the edge goes through the path's own point, and where a curve is tighter
- * than half the width its inner edge stays on the curve and the backward part becomes rings of its own.
+ * No union is needed to make them: every ring goes round each point of the stroke as often as the sweep
+ * passes over it and never the other way. At the inner side of a corner the edge goes through the path's own
+ * point, and where a curve is tighter than half the width its inner edge stays on the curve and the backward
+ * part becomes rings of its own.
  *
- * Subpaths of no length give a dot for round caps, an upright square for square ones, nothing for butt ones. Width 0 or less gives none.
+ * Subpaths of no length give a dot for round caps, an upright square for square ones, nothing for butt ones.
+ * Width 0 or less gives none.
  */
 export function strokeOutline(path: Path, style: StrokeStyle, tolerance: number): number[][] {
   const rings: number[][] = [];
@@ -45,7 +51,10 @@ export function strokeOutline(path: Path, style: StrokeStyle, tolerance: number)
   return rings;
 }
 
-/** Makes the rings of one subpath's stroke, as {@link strokeOutline} says, and hands them on one by one, so that they need not all be held. */
+/**
+ * Makes the rings of one subpath's stroke, as {@link strokeOutline} describes, and passes them on one by one,
+ * so that they need not all be held in memory.
+ */
 export function strokeSubpath(
   sub: Subpath,
   style: StrokeStyle,
@@ -121,7 +130,7 @@ function endDirection(s: Segment): readonly [number, number] {
   return directionAt(s, 1) ?? [1, 0];
 }
 
-/** Drops points that repeat the one before, where pieces of a smooth path join, in place. */
+/** Drops points that repeat the one before, where segments of a smooth path join; in place. */
 function withoutRepeats(ring: number[], half: number): number[] {
   const min = REPEAT_REL * half;
   let n = Math.min(2, ring.length);
@@ -138,7 +147,7 @@ function withoutRepeats(ring: number[], half: number): number[] {
   return ring;
 }
 
-/** Turns a ring round in place. */
+/** Reverses a ring in place. */
 function reversed(ring: number[]): number[] {
   for (let i = 0, k = ring.length - 2; i < k; i += 2, k -= 2) {
     const [x, y] = [ring[i], ring[i + 1]];

@@ -7,14 +7,14 @@ import type { StrokeEdges } from './stroke-outline.ts';
 /** Largest turn of a curve between two stations, in radians. */
 const MAX_TURN = Math.PI / 8;
 
-/** How often a curve's first four parts are halved at most, where it turns on the spot. */
+/** Most halvings of each quarter of a curve, needed where it turns on the spot. */
 const MAX_HALVINGS = 12;
 
 /** Nodes and weights of Gauss–Legendre quadrature with four points on 0…1 (exact to degree 7). */
 const NODES = [0.06943184420297371, 0.33000947820757187, 0.6699905217924281, 0.9305681557970263];
 const WEIGHTS = [0.1739274225687269, 0.3260725774312731, 0.3260725774312731, 0.1739274225687269];
 
-/** A place on the curve with its unit direction of travel. */
+/** A point of the curve with its unit tangent. */
 interface Station {
   readonly t: number;
   readonly x: number;
@@ -24,8 +24,9 @@ interface Station {
 }
 
 /**
- * Appends both edges of one segment's stroke, from its first to its last corner. The edges are the true offset curves to within
- * `tolerance`, with exactly the area between them, so that a stroke's area is its width times its length.
+ * Appends both edges of one segment's stroke, from its first to its last corner. The edges are the true
+ * offset curves to within `tolerance`, with exactly the area between them, so that a stroke's area is its
+ * width times its length.
  */
 export function appendSides(edges: StrokeEdges, segment: Segment, half: number, tolerance: number): void {
   const stations = takeStations(segment, half, tolerance);
@@ -57,7 +58,10 @@ function stationAt(segment: Segment, t: number): Station {
   return t === 1 ? { t, x: segment.x, y: segment.y, tx, ty } : { t, x: p.x, y: p.y, tx, ty };
 }
 
-/** Appends the stations after `from` up to `to`, close enough that chords of both edges stay within half the tolerance. */
+/**
+ * Appends the stations after `from` up to `to`, close enough that chords of both edges stay within half the
+ * tolerance.
+ */
 function halve(
   out: Station[],
   segment: Segment,
@@ -83,7 +87,10 @@ function turnBetween(a: Station, b: Station): number {
   return Math.abs(Math.atan2(a.tx * b.ty - a.ty * b.tx, a.tx * b.tx + a.ty * b.ty));
 }
 
-/** Appends the edge at signed distance `d` along the normal (−ty, tx); backward parts go to `extra` as rings of their own. */
+/**
+ * Appends the edge at signed distance `d` along the normal (−ty, tx); backward parts go to `extra` as rings
+ * of their own.
+ */
 function appendEdge(
   edge: number[],
   extra: number[][],
@@ -122,8 +129,8 @@ function appendEdge(
 }
 
 /**
- * Signed area between the edge from a to b and its chord, by quadrature of ½∫(o − o(a)) × o′ dt; `undefined` where the edge runs
- * backwards, because the curve is tighter there than `d`.
+ * Signed area between the edge from a to b and its chord, by quadrature of ½∫(o − o(a)) × o′ dt; `undefined`
+ * where the edge runs backwards, because the curve is tighter there than `d`.
  */
 function sliceArea(segment: Segment, a: Station, b: Station, d: number): number | undefined {
   const ox = a.x - d * a.ty;
@@ -145,7 +152,10 @@ function sliceArea(segment: Segment, a: Station, b: Station, d: number): number 
   return (sum * step) / 2;
 }
 
-/** The quadrilateral that the cross-line sweeps from a to b on one side, cut at its crossing if it is a bow tie. */
+/**
+ * The quadrilateral that the cross-line sweeps from a to b on one side, cut at its crossing if it is a bow
+ * tie.
+ */
 function addBackwardPart(extra: number[][], a: Station, b: Station, d: number): void {
   const ex = a.x - d * a.ty;
   const ey = a.y + d * a.tx;

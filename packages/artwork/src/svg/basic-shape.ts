@@ -22,7 +22,10 @@ export const SHAPE_ELEMENTS: ReadonlySet<string> = new Set([
   'polygon',
 ]);
 
-/** The geometry of a shape element as its equivalent path (SVG 2 §10), in user units; shapes without size give an empty one. */
+/**
+ * The geometry of a shape element as its equivalent path (SVG 2 §10), in user units; shapes without size give
+ * an empty one.
+ */
 export function shapeGeometry(
   element: SvgElement,
   style: ComputedStyle,
@@ -110,7 +113,9 @@ class Shape {
   }
 }
 
-/** Starts at the top left straight edge and goes towards +x, as the specification does; dashes start there. */
+/**
+ * Starts at the top left straight edge and goes towards +x, as the specification does; dashes start there.
+ */
 function roundedRect(x: number, y: number, w: number, h: number, rx: number, ry: number): Path {
   const out = new PathBuilder();
   const round = rx > 0 && ry > 0;

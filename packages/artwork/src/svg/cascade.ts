@@ -8,9 +8,9 @@ import type { SvgElement } from './svg-element.ts';
 export type Declared = StringPairs;
 
 /**
- * Cascades presentation attributes, style rules and the `style` attribute (SVG 2 §6, CSS Cascade 4): attributes are the weakest,
- * then rules by specificity and order, then `style`; `!important` turns the order of the last two over the rest. A value that is
- * not valid for its property never wins.
+ * Cascades presentation attributes, style rules and the `style` attribute (SVG 2 §6, CSS Cascade 4):
+ * attributes are the weakest, then rules by specificity and order, then `style`; `!important` turns the order
+ * of the last two over the rest. A value that is not valid for its property never wins.
  */
 export function cascade(element: SvgElement, rules: RuleIndex): Declared {
   const won = new Map<string, string>();

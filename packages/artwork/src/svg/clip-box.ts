@@ -18,8 +18,9 @@ import type { SvgElement } from './svg-element.ts';
 import { SVG_NOTICES } from './svg-notices.ts';
 
 /**
- * The reference box that a word names for a shape in `clip-path` (CSS Masking 1 §6.1), in the element's user units: `view-box` is the nearest viewport's,
- * `fill-box` and the words for inner boxes of pages the object's box, all others, and no word, the object's box with its strokes.
+ * The reference box that a word names for a shape in `clip-path` (CSS Masking 1 §6.1), in the element's user
+ * units: `view-box` is the nearest viewport's, `fill-box` and the words for inner boxes of pages the object's
+ * box, all others, and no word, the object's box with its strokes.
  */
 export function clipBox(scene: Scene, element: SvgElement, state: DrawState, word: string): ShapeBox {
   if (word === 'view-box') {

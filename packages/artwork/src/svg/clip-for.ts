@@ -12,8 +12,9 @@ import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround
 import { elementName, type SvgElement } from './svg-element.ts';
 
 /**
- * The clip of an element: what is around it narrowed by its own `clip-path` (CSS Masking 1 §6), in mm. `empty` when nothing is left,
- * `undefined` when nothing clips. The state's map is the element's own user space.
+ * The clip of an element: what is around it narrowed by its own `clip-path` (CSS Masking 1 §6), in mm.
+ * `empty` when nothing is left, `undefined` when nothing clips. The state's map is the element's own user
+ * space.
  */
 export function clipFor(scene: Scene, element: SvgElement, state: DrawState): Region | 'empty' | undefined {
   const value = state.style.get('clip-path');
@@ -69,7 +70,10 @@ function unknownClip(scene: Scene, element: SvgElement, state: DrawState, value:
   return state.clip;
 }
 
-/** What a `clipPath` element lets through, in mm; `undefined` for one that refers to itself, which counts as absent. */
+/**
+ * What a `clipPath` element lets through, in mm; `undefined` for one that refers to itself, which counts as
+ * absent.
+ */
 function clipRegion(
   scene: Scene,
   clipPath: SvgElement,

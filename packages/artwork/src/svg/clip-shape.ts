@@ -20,8 +20,9 @@ export interface ClipShape {
 }
 
 /**
- * The path of a CSS basic shape (CSS Shapes 1 §3): `circle()`, `ellipse()`, `inset()`, `polygon()` or `path()`; `undefined` for anything else or a value
- * that is not valid. A shape without size gives an empty path.
+ * The path of a CSS basic shape (CSS Shapes 1 §3): `circle()`, `ellipse()`, `inset()`, `polygon()` or
+ * `path()`; `undefined` for anything else or a value that is not valid. A shape without size gives an empty
+ * path.
  */
 export function clipShape(text: string, box: ShapeBox, lengths: LengthContext): ClipShape | undefined {
   const [, name = '', inside = ''] = /^([a-z]+)\(\s*([\s\S]*?)\s*\)$/i.exec(text.trim()) ?? [];
@@ -78,7 +79,9 @@ function words(text: string): string[] {
   return text.trim().toLowerCase().split(/\s+/).filter(Boolean);
 }
 
-/** `circle(radius at place)` and `ellipse(radius radius at place)`: closest side where a radius is not given. */
+/**
+ * `circle(radius at place)` and `ellipse(radius radius at place)`: closest side where a radius is not given.
+ */
 function round(inside: string, lengths: BoxLengths, radii: 1 | 2): Path | undefined {
   const [sizes = '', place] = ` ${inside} `.split(/\sat\s/i);
   const at = lengths.place(place);
@@ -138,7 +141,10 @@ function cornerRadii(text: string, lengths: BoxLengths): (readonly [number, numb
   return more.length > 0 || radii.some(([rx, ry]) => !(rx >= 0 && ry >= 0)) ? undefined : radii;
 }
 
-/** A box with rounded corners; radii too large for a side are all made smaller by one factor (CSS Backgrounds 3 §4.5). */
+/**
+ * A box with rounded corners; radii too large for a side are all made smaller by one factor (CSS Backgrounds
+ * 3 §4.5).
+ */
 function roundedBox({ x, y, width, height }: ShapeBox, radii: readonly (readonly [number, number])[]): Path {
   if (!(width > 0) || !(height > 0)) {
     return [];
@@ -152,7 +158,8 @@ function roundedBox({ x, y, width, height }: ShapeBox, radii: readonly (readonly
     fit(height, at(1, 1), at(2, 1)),
   );
   const out = new PathBuilder();
-  // clockwise from the top left corner, each with the signs of the way from its point to the centre of its arc
+  // clockwise from the top left corner, each with the signs of the way from its point to the centre of its
+  // arc
   const corners = [
     [x, y, 1, 1],
     [x + width, y, -1, 1],

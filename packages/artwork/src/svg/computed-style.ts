@@ -3,10 +3,10 @@ import { type Colour, parseColour } from './css-colour.ts';
 import { type LengthContext, parseLength, userUnits } from './css-length.ts';
 import { isValidValue, PROPERTIES } from './properties.ts';
 
-/** Longest value that `var()` may give: names that double one another would grow without end. */
+/** Longest value that `var()` may give: properties that double one another would grow without end. */
 const MAX_VALUE_LENGTH = 10_000;
 
-/** The values of an element's properties with inheritance; asked by name, worked out when asked. */
+/** The values of an element's properties with inheritance; computed on demand. */
 export class ComputedStyle {
   private readonly declared: Declared;
   private readonly parent: ComputedStyle | undefined;
@@ -18,7 +18,7 @@ export class ComputedStyle {
     this.parent = parent;
   }
 
-  /** The value of a property as text, with `inherit`, `initial`, `var()` and defaults worked out. */
+  /** The value of a property as text, with `inherit`, `initial`, `var()` and defaults resolved. */
   get(property: string): string {
     const known = this.known.get(property);
     if (known !== undefined) {

@@ -4,8 +4,8 @@ import type { SvgElement } from './svg-element.ts';
 const LANGUAGE = 'en';
 
 /**
- * Whether an element's conditions hold (SVG 2 §5.9): no extensions beyond SVG are known, `requiredFeatures` was dropped in SVG 2
- * and holds, `systemLanguage` is compared with English.
+ * Whether an element's conditions hold (SVG 2 §5.9): no extensions beyond SVG are known, `requiredFeatures`
+ * was dropped in SVG 2 and holds, `systemLanguage` is compared with English.
  */
 export function passesConditions(element: SvgElement): boolean {
   const extensions = element.attributes.get('requiredExtensions');

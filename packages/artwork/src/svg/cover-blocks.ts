@@ -2,8 +2,9 @@ import type { Region } from '@pourproof/plane';
 import { uniteRegions } from '../clip/clip-region.ts';
 
 /**
- * Unions of runs of shapes in painter's order, made when first asked for and kept: all that lies above a shape is a few of them, however many shapes
- * that is. A run starts at a multiple of its length, which is a power of two.
+ * Unions of runs of shapes in painter's order, made when first asked for and kept: all that lies above a
+ * shape is a few of them, however many shapes that is. A run starts at a multiple of its length, which is a
+ * power of two.
  */
 export class CoverBlocks {
   readonly #regions: readonly (Region | undefined)[];

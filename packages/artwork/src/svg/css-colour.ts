@@ -20,7 +20,10 @@ export function isColour(value: string): boolean {
 /** `#rgb` and `#rrggbb`, as most drawings write colours, a million times over: read without the library. */
 const PLAIN_HEX = /^#(?:[\da-f]{3}|[\da-f]{6})$/i;
 
-/** A CSS colour (CSS Color 4) clipped to what `#rrggbb` holds; `undefined` for anything else, `currentColor` included. */
+/**
+ * A CSS colour (CSS Color 4) clipped to what `#rrggbb` holds; `undefined` for anything else, `currentColor`
+ * included.
+ */
 export function parseColour(value: string): Colour | undefined {
   if (PLAIN_HEX.test(value)) {
     const hex = value.toLowerCase();

@@ -40,8 +40,9 @@ export function parseLength(text: string): CssLength | undefined {
 }
 
 /**
- * A length in user units. Percentages are of the viewport's width (`x`), height (`y`), or its diagonal divided by √2 (`other`), as
- * SVG 2 §8.9 has it. `ex` and `ch` count as half an em. Unreadable text gives `otherwise`.
+ * A length in user units. Percentages are of the viewport's width (`x`), height (`y`), or its diagonal
+ * divided by √2 (`other`), as SVG 2 §8.9 has it. `ex` and `ch` count as half an em. Unreadable text gives
+ * `otherwise`.
  */
 export function userUnits(
   text: string | undefined,

@@ -29,7 +29,9 @@ export interface StyleSheet {
   readonly imports: readonly string[];
 }
 
-/** Reads a style sheet's rules for a static picture on a screen; rules for other media are left out and named. */
+/**
+ * Reads a style sheet's rules for a static picture on a screen; rules for other media are left out and named.
+ */
 export function parseStyleSheet(text: string): StyleSheet {
   const rules: StyleRule[] = [];
   const skipped: string[] = [];

@@ -14,10 +14,12 @@ export interface DecodedSvg {
 }
 
 /**
- * The text of an SVG file: unpacked if it is gzip-compressed, in UTF-8, UTF-16 with or without a mark, or the encoding that its XML
- * declaration names. A byte order mark or the pattern of zero bytes wins over the declaration, as XML 1.0 appendix F has it.
+ * The text of an SVG file: unpacked if it is gzip-compressed, in UTF-8, UTF-16 with or without a mark, or the
+ * encoding that its XML declaration names. A byte order mark or the pattern of zero bytes wins over the
+ * declaration, as XML 1.0 appendix F has it.
  *
- * @throws {ArtworkError} `svg-packed-broken`, `svg-packed-too-large`, `svg-encoding-unknown`, `svg-encoding-broken`
+ * @throws {ArtworkError} `svg-packed-broken`, `svg-packed-too-large`, `svg-encoding-unknown`,
+ *   `svg-encoding-broken`
  */
 export function decodeSvg(bytes: Uint8Array): DecodedSvg {
   const plain = bytes[0] === 0x1f && bytes[1] === 0x8b ? unpack(bytes) : bytes;

@@ -13,7 +13,9 @@ import { ownTransform } from './own-transform.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 
-/** Elements that paint nothing where they stand: what they hold is only painted through references, or never. */
+/**
+ * Elements that paint nothing where they stand: what they hold is only painted through references, or never.
+ */
 const NOT_PAINTED: ReadonlySet<string> = new Set([
   '',
   'defs',
@@ -51,7 +53,10 @@ const ANIMATIONS: ReadonlySet<string> = new Set([
   'discard',
 ]);
 
-/** Draws one element: what is hidden or not understood is written down, the rest is painted with its transform and clips. */
+/**
+ * Draws one element: what is hidden or not understood gets a notice, the rest is painted with its transform
+ * and clips.
+ */
 export function drawElement(scene: Scene, element: SvgElement, parent: DrawState): void {
   if (NOT_PAINTED.has(element.name) || noticeOthers(scene, element)) {
     return;
@@ -124,7 +129,7 @@ function drawSwitch(scene: Scene, element: SvgElement, state: DrawState): void {
   }
 }
 
-/** Writes down elements that are not drawn because of their kind; true when this is one. */
+/** Adds the notice for an element that is not drawn because of its kind; true when it is one. */
 function noticeOthers(scene: Scene, element: SvgElement): boolean {
   switch (element.name) {
     case 'image':

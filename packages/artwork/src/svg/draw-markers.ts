@@ -11,7 +11,10 @@ import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround
 import { elementName, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
-/** Two unit vectors whose sum is shorter than this are opposite, but for rounding: their bisector is then taken square to them. */
+/**
+ * Two unit vectors whose sum is shorter than this are opposite, but for rounding: their bisector is then
+ * taken square to them.
+ */
 const OPPOSITE_SUM = 1e-12;
 
 const MARKERS = ['marker-start', 'marker-mid', 'marker-end'] as const;
@@ -71,7 +74,9 @@ function markerOf(
   return marker;
 }
 
-/** Each subpath's start and the end of each of its segments; a closing line of no length still makes a vertex. */
+/**
+ * Each subpath's start and the end of each of its segments; a closing line of no length still makes a vertex.
+ */
 function verticesOf(path: Path): Vertex[] {
   const out: Vertex[] = [];
   for (const { segments, closed, x0, y0 } of path) {

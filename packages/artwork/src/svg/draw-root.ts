@@ -8,8 +8,8 @@ import { elementName } from './svg-element.ts';
 import { fitViewBox } from './view-box.ts';
 
 /**
- * Draws the outermost `svg`: its view box is fitted into the page. Unlike a viewer it does not clip at the page's edge, so that
- * nothing is lost in silence; what lies outside is noticed later.
+ * Draws the outermost `svg`: its view box is fitted into the page. Unlike a viewer it does not clip at the
+ * page's edge, so that nothing is lost in silence; what lies outside is noticed later.
  */
 export function drawRoot(scene: Scene, page: PageSize, state: DrawState): void {
   const { root } = scene;

@@ -31,7 +31,10 @@ import { HAIRLINE_MM } from './svg-limits.ts';
 /** Ends of an outline nearer than this, in mm, meet: 1 nm, what rounding of decimals leaves. */
 const MIN_GAP_MM = 1e-6;
 
-/** Area as a fraction of the gap's square below which an open subpath encloses nothing: a straight line, but for rounding. */
+/**
+ * Area as a fraction of the gap's square below which an open subpath encloses nothing: a straight line, but
+ * for rounding.
+ */
 const MIN_ENCLOSED_REL = 1e-9;
 
 /** The paints of a shape, for its markers. */
@@ -130,7 +133,10 @@ function filledRegion(scene: Scene, state: DrawState, path: Path, rule: 'fill-ru
   return scene.writer.takeRegion(scene.arena, isEvenOdd ? 'evenodd' : 'nonzero');
 }
 
-/** The stroke's outline, made in the space where the pen is round and then mapped, so that unequal scales flatten it truly. */
+/**
+ * The stroke's outline, made in the space where the pen is round and then mapped, so that unequal scales
+ * flatten it truly.
+ */
 function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path: Path): Region {
   const fixed = state.style.get('vector-effect').includes('non-scaling-stroke');
   const penToMm = fixed ? state.hostToMm : state.toMm;
@@ -180,7 +186,7 @@ function dashedPath(scene: Scene, element: SvgElement, state: DrawState, onPen: 
   return cut ?? onPen;
 }
 
-/** Says where a filled outline is open and by how much; lines that enclose nothing are not outlines. */
+/** Notices where a filled outline is open and by how much; lines that enclose nothing are not outlines. */
 function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState, path: Path): void {
   for (const sub of path) {
     if (sub.closed) {
@@ -205,7 +211,10 @@ function endsOf(sub: Subpath, toMm: Transform): [Point, Point] {
   return [applyTransform(toMm, [sub.x0, sub.y0]), applyTransform(toMm, [x, y])];
 }
 
-/** Says where the drawing itself has lines shorter than the tolerance; lines of no length are caps and closings. */
+/**
+ * Notices where the drawing itself has lines shorter than the tolerance; lines of no length are caps and
+ * closings.
+ */
 function noticeShortSegments(scene: Scene, element: SvgElement, state: DrawState, path: Path): void {
   const { toleranceMm } = scene.options;
   const least = toleranceMm / largestScale(state.toMm);

@@ -25,7 +25,9 @@ import { fitRuns, type RunFit } from './text-length.ts';
 import { measureTextPath, type TextPath } from './text-path.ts';
 import { type TextRun, textRuns } from './text-runs.ts';
 
-/** Draws a `text` element's letters as outlines where a font was given; otherwise says which text is missing. */
+/**
+ * Draws a `text` element's letters as outlines where a font was given; otherwise says which text is missing.
+ */
 export function drawText(scene: Scene, element: SvgElement, state: DrawState): void {
   const runs = textRuns(scene, element, state);
   const words = allText(element).replace(/\s+/g, ' ').trim();

@@ -7,10 +7,13 @@ import { findReferenced, hrefOf } from './references.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
 
-/** Elements drawn through references in one file, at most; drawings stay far below, files made to exhaust a computer do not. */
+/**
+ * Most elements drawn through references in one file: drawings stay far below, files made to exhaust a
+ * computer do not.
+ */
 const MAX_REUSE = 200_000;
 
-/** References inside one another, at most. */
+/** Most references nested in one another. */
 const MAX_REUSE_DEPTH = 60;
 
 /** Draws the element that a `use` refers to, in its place (SVG 2 §5.5). */

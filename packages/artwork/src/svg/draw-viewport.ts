@@ -23,8 +23,8 @@ interface ViewportRules {
 }
 
 /**
- * Draws a nested `svg`, or a `symbol` through a reference: its viewport is placed, the view box fitted in, what sticks out is
- * clipped unless `overflow` is visible. A view box without size draws nothing.
+ * Draws a nested `svg`, or a `symbol` through a reference: its viewport is placed, the view box fitted in,
+ * what sticks out is clipped unless `overflow` is visible. A view box without size draws nothing.
  */
 export function drawViewport(
   scene: Scene,

@@ -1,6 +1,9 @@
 import { ArtworkError } from '../artwork-error.ts';
 
-/** Largest text that all entities together may add, in characters: honest files use a few names for long addresses. */
+/**
+ * Largest text that all entities together may add, in characters: honest files use a few names for long
+ * addresses.
+ */
 const MAX_ADDED_CHARACTERS = 4_000_000;
 
 /** How deep entities may be made of entities. */
@@ -19,7 +22,8 @@ export interface ExpandedEntities {
 /**
  * Reads the entities of the internal document type subset, with limits that honest files never reach.
  *
- * @throws {ArtworkError} `svg-entity-loop` when one is made of itself, `svg-entities-too-large` when they add too much text
+ * @throws {ArtworkError} `svg-entity-loop` when one is made of itself, `svg-entities-too-large` when they add
+ *   too much text
  */
 export function expandEntities(source: string): ExpandedEntities {
   const subset = internalSubset(source);

@@ -29,8 +29,8 @@ const SHADES = [
 ];
 
 /**
- * The clip of an element narrowed by its mask (CSS Masking 1 §7), in mm. A mask made of opaque white and black alone is a clip and taken exactly;
- * any other is left out with a notice. `empty` when nothing is left.
+ * The clip of an element narrowed by its mask (CSS Masking 1 §7), in mm. A mask made of opaque white and
+ * black alone is a clip and taken exactly; any other is left out with a notice. `empty` when nothing is left.
  */
 export function maskFor(
   scene: Scene,

@@ -16,7 +16,10 @@ export interface RuleIndex {
   readonly unknown: readonly string[];
 }
 
-/** Makes rules searchable: each element is only compared with rules that end in its id, one of its classes, its name, or anything. */
+/**
+ * Makes rules searchable: each element is only compared with rules that end in its id, one of its classes,
+ * its name, or anything.
+ */
 export function indexRules(rules: readonly StyleRule[]): RuleIndex {
   const byKey = new Map<string, ReadyRule[]>();
   const unknown: string[] = [];
@@ -57,7 +60,10 @@ export function indexRules(rules: readonly StyleRule[]): RuleIndex {
   return { rulesFor, unknown };
 }
 
-/** The library only reads the lists, which it asks to be writable; copying them for each question would cost the square of their length. */
+/**
+ * The library only reads the lists, which it asks to be writable; copying them for each question would cost
+ * the square of their length.
+ */
 const ADAPTER = {
   isTag: (node: SvgElement): node is SvgElement => node !== undefined,
   getAttributeValue: (element: SvgElement, name: string): string | undefined => element.attributes.get(name),

@@ -3,16 +3,19 @@ import { type Boxes, OverlapIndex } from '../clip/boxes.ts';
 import { intersectRegions } from '../clip/clip-region.ts';
 import { type Painted, placeOf, type SvgNotices } from './scene.ts';
 
-/** Pairs of shapes that are compared exactly for each shape; beyond, overlapping boxes are enough to say so. */
+/** Most shapes that each shape is compared with exactly; beyond that, overlapping boxes are enough. */
 const MAX_COMPARED = 8;
 
-/** Shapes with more coordinates than this are told apart by their boxes alone. */
+/** Pairs with more coordinates than this are compared by their boxes alone. */
 const MAX_COORDS = 20_000;
 
 /** Overlaps smaller than this, in mm², are touching edges: a tenth of a micrometre along a millimetre. */
 const TOUCHING_MM2 = 1e-4;
 
-/** Writes down shapes that lie over earlier ones of another colour; white ones apart, since they look like knock-outs. */
+/**
+ * Notices shapes on top of earlier ones of another colour; white ones separately, since they look like
+ * knock-outs.
+ */
 export function noticeCovers(notices: SvgNotices, painted: readonly Painted[], boxes: Boxes): void {
   const colour = painted[0]?.shape.colour;
   if (painted.every((p) => p.shape.colour === colour)) {

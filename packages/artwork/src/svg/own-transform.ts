@@ -21,7 +21,10 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ['bottom', '100%'],
 ]);
 
-/** The element's own map from its user space to its parent's, about its transform origin (CSS Transforms 1 §4 and §5). */
+/**
+ * The element's own map from its user space to its parent's, about its transform origin (CSS Transforms 1 §4
+ * and §5).
+ */
 export function ownTransform(scene: Scene, element: SvgElement, state: DrawState): Transform {
   const { style } = state;
   const text = style.get('transform');

@@ -22,8 +22,9 @@ export interface PageSize {
 }
 
 /**
- * The page: `width` and `height` of the root (CSS `auto` and percentages count as not given), or the viewBox, taken at
- * `pxPerInch` where no physical unit is stated. A size given on one side only takes the viewBox's proportions for the other.
+ * The page: `width` and `height` of the root (CSS `auto` and percentages count as not given), or the viewBox,
+ * taken at `pxPerInch` where no physical unit is stated. A size given on one side only takes the viewBox's
+ * proportions for the other.
  */
 export function pageSize(
   root: SvgElement,

@@ -5,7 +5,7 @@ import { findReferenced, hrefOf, urlAddress } from './references.ts';
 import { type DrawState, declaredOf, placeOf, type Scene, styleAround } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
 
-/** How deep gradients may borrow their stops from one another. */
+/** Longest chain of gradients that inherit their stops from one another. */
 const MAX_BORROWING = 32;
 
 /** Opacity of a gradient that has translucent stops: below 1, so that it hides nothing beneath. */

@@ -5,7 +5,7 @@ import { StringPairs } from './string-pairs.ts';
 import { StringPool } from './string-pool.ts';
 import { SVG_NAMESPACE, type SvgElement } from './svg-element.ts';
 
-/** Elements inside one another, at most; drawings stay below 50, and the reader walks by recursion. */
+/** Most elements nested in one another: drawings stay below 50, and the reader recurses. */
 const MAX_NESTING = 1000;
 
 /** The tree of a file and what was odd about its XML. */
@@ -16,8 +16,9 @@ export interface SvgTree {
 }
 
 /**
- * Reads well-formed XML into a tree of SVG elements. Elements of other namespaces keep their place with the name `''`, so that
- * nothing inside them is painted. A file whose root has no namespace at all is taken for SVG.
+ * Reads well-formed XML into a tree of SVG elements. Elements of other namespaces keep their place with the
+ * name `''`, so that nothing inside them is painted. A file whose root has no namespace at all is taken for
+ * SVG.
  *
  * @throws {ArtworkError} `svg-empty`, `svg-not-well-formed`, `svg-not-svg`, `svg-nested-too-deeply`
  */
@@ -43,7 +44,9 @@ export function parseSvgTree({ text, values }: Pick<ExpandedEntities, 'text' | '
   return builder.tree();
 }
 
-/** An element whose content is still being read. Most elements are empty, and share the one list of nothing. */
+/**
+ * An element whose content is still being read. Most elements are empty, and share the one list of nothing.
+ */
 interface OpenElement extends SvgElement {
   children: SvgElement[];
   texts: string[];
@@ -178,7 +181,10 @@ class TreeBuilder {
   }
 }
 
-/** `xlink:href` whatever prefix the file uses for it; `*:label` for a label of any drawing program's namespace; else as written. */
+/**
+ * `xlink:href` whatever prefix the file uses for it; `*:label` for a label in any editor's own namespace;
+ * else as written.
+ */
 function attributeName({
   prefix,
   local,

@@ -4,7 +4,9 @@ import { type Path, PathBuilder } from '../path/path.ts';
 /** Path data as segments, and where in the text the first error is, if any. */
 export interface PathDataResult {
   readonly path: Path;
-  /** Index in the text of the first thing that is not path data; everything before it is drawn (SVG 2 §9.5.4). */
+  /**
+   * Index in the text of the first thing that is not path data; everything before it is drawn (SVG 2 §9.5.4).
+   */
   readonly errorAt?: number;
 }
 
@@ -23,8 +25,8 @@ const ARGUMENTS: ReadonlyMap<string, number> = new Map([
 ]);
 
 /**
- * Reads SVG path data (SVG 2 §9.3). Every command is taken; a path is drawn up to its first error.
- * Numbers too large to be held count as an error.
+ * Reads SVG path data (SVG 2 §9.3). Every command is taken; a path is drawn up to its first error. Numbers
+ * too large to be held count as an error.
  */
 export function parsePathData(text: string): PathDataResult {
   const reader = new Reader(text);
@@ -233,7 +235,8 @@ class Pen {
     if (arc !== undefined) {
       out.arcTo(arc, x, y);
     } else {
-      // radius 0 is a line; start = end draws nothing, which a line of no length does not either, yet it can carry a cap
+      // radius 0 is a line; start = end draws nothing, which a line of no length does not either, yet it can
+      // carry a cap
       out.lineTo(x, y);
     }
   }

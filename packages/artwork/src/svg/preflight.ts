@@ -13,17 +13,25 @@ import { type Painted, placeOf, type Scene, type SvgNotices } from './scene.ts';
 import { FINE_SEGMENT_MM } from './svg-limits.ts';
 import { svgNotice } from './svg-notices.ts';
 
-/** Artwork larger or smaller than this, in mm, is most likely in a wrong unit (common practice; no source). */
+/**
+ * Artwork larger or smaller than this, in mm, is most likely in the wrong unit (common practice; no source).
+ */
 const HUGE_MM = 3000;
 const TINY_MM = 5;
 
-/** Outlines of fewer segments than this are short enough for any controller, however fine (common practice; no source). */
+/**
+ * Outlines of fewer segments than this are short enough for any controller, however fine (common practice; no
+ * source).
+ */
 const FINE_COUNT = 5000;
 
-/** Artwork may stick out of the page, or a background fall short of it, by this fraction of its longer side (our choice). */
+/**
+ * Artwork may stick out of the page, or a background fall short of it, by this fraction of its longer side
+ * (our choice).
+ */
 const PAGE_SLACK_REL = 1e-3;
 
-/** Looks over what was painted and writes down what a maker should know before carving. */
+/** Checks what was painted and notices what a maker should know before carving. */
 export function preflight(
   scene: Scene,
   painted: readonly Painted[],

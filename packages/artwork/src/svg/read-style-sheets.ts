@@ -3,7 +3,7 @@ import { indexRules, type RuleIndex } from './match-rules.ts';
 import { placeOf, type SvgNotices } from './scene.ts';
 import { ownText, type SvgElement } from './svg-element.ts';
 
-/** The rules of all `style` elements of a file in order; what is left out of them is written down. */
+/** The rules of all `style` elements of a file in order; what is left out gets a notice. */
 export function readStyleSheets(styles: readonly SvgElement[], notices: SvgNotices): RuleIndex {
   const rules: StyleRule[] = [];
   for (const style of styles) {

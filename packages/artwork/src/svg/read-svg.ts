@@ -21,14 +21,25 @@ import { type SettledSvgOptions, type SvgOptions, settleSvgOptions } from './svg
 import { visiblePaint } from './visible-paint.ts';
 
 /**
- * Everything that an SVG file paints, as shapes in mm in painter's order (SVG 2, static parts), with a notice for each thing that is
- * not taken as it stands. Bytes may be gzip-compressed and in UTF-8 or UTF-16. Nothing outside the file is ever read.
+ * Everything that an SVG file paints, as shapes in mm in painter's order (SVG 2, static parts), with a notice
+ * for each thing that is not taken as it stands. Bytes may be gzip-compressed and in UTF-8 or UTF-16. Nothing
+ * outside the file is ever read.
  *
- * `pageMm` is the page; artwork outside of it counts, with a notice. A file that paints nothing gives no shapes and the notice
- * `nothing-painted`.
+ * `pageMm` is the page; artwork outside of it counts, with a notice. A file that paints nothing gives no
+ * shapes and the notice `nothing-painted`.
  *
  * @throws {ArtworkError} when the file is not SVG at all, not well-formed, or made to exhaust a computer
  * @throws {RangeError} when an option is not a number above 0
+ *
+ * @example
+ * ```ts
+ * const drawing = readSvg(
+ *   '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm"><path d="M0 0h20v20z"/></svg>',
+ *   { widthMm: 50 },
+ * );
+ * drawing.shapes[0].region; // rings in mm, y down, with their fill rule
+ * drawing.notices; // what was not read as it stands, with places
+ * ```
  */
 export function readSvg(source: string | Uint8Array, options: SvgOptions = {}): Drawing {
   const settled = settleSvgOptions(options);
@@ -99,7 +110,8 @@ function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Dra
   const factor = wanted ? trialFactor(scene, rootStyle, page) : options.scale;
   const painted = paint(scene, rootStyle, page, factor);
   if (wanted && painted.length > 0) {
-    // flattening moves an edge by up to the tolerance; the last digits are put right by a scale so close to 1 that nothing else changes
+    // flattening moves an edge by up to the tolerance; the last digits are put right by a scale so close to 1
+    // that nothing else changes
     scaleInPlace(painted, wantedFactor(options, boxOf(painted)));
   }
   const pageMm = {

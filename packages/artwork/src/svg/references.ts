@@ -11,8 +11,8 @@ export function urlAddress(value: string): string | undefined {
 }
 
 /**
- * The element that an address of this file points to. Addresses of other files are never read, and addresses of nothing are said
- * in a notice.
+ * The element that an address of this file points to. Addresses of other files are never read, and addresses
+ * of nothing are said in a notice.
  */
 export function findReferenced(scene: Scene, address: string, from: SvgElement): SvgElement | undefined {
   if (!address.startsWith('#')) {

@@ -24,7 +24,7 @@ export interface Painted {
   readonly element: SvgElement;
 }
 
-/** What the whole reading of a file shares. */
+/** What all parts of reading a file share. */
 export interface Scene {
   readonly root: SvgElement;
   readonly ids: ReadonlyMap<string, SvgElement>;
@@ -32,7 +32,9 @@ export interface Scene {
   readonly notices: SvgNotices;
   readonly options: SettledSvgOptions;
   readonly rootFontSize: number;
-  /** `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry. */
+  /**
+   * `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry.
+   */
   readonly mode: 'paint' | 'clip' | 'box';
   readonly painted: Painted[];
   /** Where regions are put together, and where their arrays come from. */
@@ -44,7 +46,10 @@ export interface Scene {
   readonly declared: Map<SvgElement, Declared>;
   /** Elements drawn through references so far. */
   readonly reuse: { count: number };
-  /** Draws an element with its transform, clip and children; here so that the parts of the walk need not import one another. */
+  /**
+   * Draws an element with its transform, clip and children; here so that the parts of the walk need not
+   * import one another.
+   */
   readonly draw: (scene: Scene, element: SvgElement, state: DrawState) => void;
   /** Draws what an element holds, its own transform and clip already in the state. */
   readonly drawContent: (scene: Scene, element: SvgElement, state: DrawState) => void;
@@ -69,7 +74,10 @@ export interface DrawState {
   readonly contextStroke?: Colour | undefined;
 }
 
-/** The winning declarations of an element; worked out once for those that hold others, which are asked again for each. */
+/**
+ * The winning declarations of an element; worked out once for those that hold others, which are asked again
+ * for each.
+ */
 export function declaredOf(scene: Scene, element: SvgElement): Declared {
   if (element.children.length === 0) {
     return cascade(element, scene.rules);
@@ -97,7 +105,10 @@ export function placeOf(element: SvgElement): NoticePlace {
   return { line: element.line, column: element.column, element: elementName(element) };
 }
 
-/** The style that an element inherits where it stands in the file, for parts that are drawn through references. */
+/**
+ * The style that an element inherits where it stands in the file, for parts that are drawn through
+ * references.
+ */
 export function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
   const { parent } = element;
   return parent === undefined

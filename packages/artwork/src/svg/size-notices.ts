@@ -6,7 +6,10 @@ import { svgNotice } from './svg-notices.ts';
 /** Sizes that differ by less than this fraction are one (our choice: what a tape measure shows). */
 const SAME_SIZE_REL = 1e-3;
 
-/** Says which size was used and, where it had to be assumed, what the other usual readings would give; returns the scale in words. */
+/**
+ * Notices which size was used and, where it had to be assumed, what the other usual readings would give;
+ * returns the scale in words.
+ */
 export function noticeSize(scene: Scene, page: PageSize, factor: number, painted: Bounds): string {
   const { notices, options } = scene;
   if (page.zero.length > 0) {

@@ -1,6 +1,9 @@
 import { elementName, type SvgElement } from './svg-element.ts';
 
-/** Elements in words with their line, as shapes carry them: `path#wing, line 12`. Elements that would be called the same share one string. */
+/**
+ * Elements in words with their line, as shapes carry them: `path#wing, line 12`. Elements that would be
+ * called the same share one string.
+ */
 export class SourceWords {
   /** Of each name the last line and its words: elements of one line follow one another. */
   readonly #last = new Map<string, { line: number; words: string }>();

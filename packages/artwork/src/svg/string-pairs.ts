@@ -1,9 +1,9 @@
-/** From this many pairs on a map finds them faster than a look along the list. */
+/** From this many pairs on, a map finds them faster than a linear search. */
 const MAPPED_FROM = 24;
 
 /**
- * Names with values in order, read like a map: attributes of an element, or declarations. They are kept in one flat list, since a map of its own for
- * each of a million elements takes more memory than the whole file.
+ * Names with values in order, read like a map: attributes of an element, or declarations. They are kept in
+ * one flat list, since a map of its own for each of a million elements takes more memory than the whole file.
  */
 export class StringPairs implements Iterable<readonly [string, string]> {
   readonly #flat: readonly string[];

@@ -4,7 +4,10 @@ const MAX_LENGTH = 24;
 /** Most strings kept; a file with more different short values gets copies of the rest. */
 const MAX_STRINGS = 20_000;
 
-/** Gives equal short strings as one, so that names and values that a file repeats a million times are held once. */
+/**
+ * Gives equal short strings as one, so that names and values that a file repeats a million times are held
+ * once.
+ */
 export class StringPool {
   readonly #known = new Map<string, string>();
 

@@ -21,8 +21,8 @@ export function strokeStyle(scene: Scene, element: SvgElement, { style, ...rest 
 }
 
 /**
- * The dash pattern in user units, made even by repeating it, with `pathLength` worked in; `undefined` for a stroke without gaps:
- * `none`, a sum of 0, or anything negative (SVG 2 §13.5.6).
+ * The dash pattern in user units, made even by repeating it, with `pathLength` worked in; `undefined` for a
+ * stroke without gaps: `none`, a sum of 0, or anything negative (SVG 2 §13.5.6).
  */
 export function strokeDashes(
   scene: Scene,

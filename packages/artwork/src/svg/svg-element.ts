@@ -3,14 +3,20 @@ import type { StringPairs } from './string-pairs.ts';
 /** The namespace of SVG elements. */
 export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 
-/** An element of the file. Attribute names with a prefix are kept as `xlink:href`, `inkscape`-like prefixes by their last part's namespace. */
+/**
+ * An element of the file. Attribute names keep the prefixes `xlink:` and `xml:`; a `label` in an editor's own
+ * namespace is `*:label`, whatever its prefix; all others are as written.
+ */
 export interface SvgElement {
   /** Local name for SVG elements; `''` for elements of other namespaces. */
   readonly name: string;
   readonly attributes: StringPairs;
   readonly parent: SvgElement | undefined;
   readonly children: readonly SvgElement[];
-  /** Text directly inside: item i stands before child i, the last one after all; items without text are missing, and so are those of white space alone outside of `text`. */
+  /**
+   * Text directly inside: item i stands before child i, the last one after all; items without text are
+   * missing, and so are those of white space alone outside of `text`.
+   */
   readonly texts: readonly string[];
   /** Place among its parent's children. */
   readonly index: number;

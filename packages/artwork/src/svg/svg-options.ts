@@ -14,8 +14,8 @@ export interface SvgOptions {
   /** Pixels per inch where the file states no physical unit; 96 by default. */
   readonly pxPerInch?: number;
   /**
-   * `all` (default): everything painted counts. `visible`: what covers other paint hides it, by painter's order, and white paint
-   * is paper.
+   * `all` (default): everything painted counts. `visible`: what covers other paint hides it, by painter's
+   * order, and white paint is paper.
    */
   readonly carve?: 'all' | 'visible';
   /** Fonts for text, made ready by {@link openFont}; the first is used where no family name fits. */

@@ -16,9 +16,11 @@ export interface RunFit {
 export const NO_FIT: RunFit = { gap: 0, factor: 1, surplus: 0 };
 
 /**
- * The fit of each run of a chunk to the `textLength` of the `text` or `tspan` that it stands in (SVG 2 §11.5): with `spacing` the room that is lacking
- * is shared out between the letters, with `spacingAndGlyphs` the letters are stretched along the line. Elements whose letters do not all stand in this chunk, or that hold
- * others with a length of their own, are not fitted, nor are letters stretched that are turned or stand on a path; `unfitted` says which.
+ * The fit of each run of a chunk to the `textLength` of the `text` or `tspan` that it stands in (SVG 2
+ * §11.5): with `spacing` the room that is lacking is shared out between the letters, with `spacingAndGlyphs`
+ * the letters are stretched along the line. Elements whose letters do not all stand in this chunk, or that
+ * hold others with a length of their own, are not fitted, nor are letters stretched that are turned or stand
+ * on a path; `unfitted` says which.
  *
  * @param sizes advance and number of letters of each run of the chunk
  * @param all the runs of the whole text
@@ -54,7 +56,10 @@ export function fitRuns(
   return { fits, unfitted };
 }
 
-/** Whether letters stand on a path or are turned: then stretching along the line is not one map for all of them. */
+/**
+ * Whether letters stand on a path or are turned: then stretching along the line is not one map for all of
+ * them.
+ */
 function isMoved({ along, turns }: TextRun): boolean {
   return along !== undefined || turns.length > 0;
 }

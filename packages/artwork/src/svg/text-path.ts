@@ -7,7 +7,10 @@ import { measureSegment } from '../stroke/segment-length.ts';
 /** A path that text stands on. */
 export interface TextPath {
   readonly total: number;
-  /** Moves a letter of a straight run so that its middle stands on the path, square to it; `null` beyond the path's ends. */
+  /**
+   * Moves a letter of a straight run so that its middle stands on the path, square to it; `null` beyond the
+   * path's ends.
+   */
   place(letter: RunLetter, offset: number): Transform | null;
 }
 

@@ -9,7 +9,10 @@ export interface TextRun {
   /** The `text`, `tspan`, `a` or `textPath` that the letters stand in. */
   readonly element: SvgElement;
   readonly style: ComputedStyle;
-  /** Where the run starts, in user units, where the file says so: it begins a new chunk, which is anchored by itself. */
+  /**
+   * Where the run starts, in user units, where the file says so: it begins a new chunk, which is anchored by
+   * itself.
+   */
   readonly x?: number;
   readonly y?: number;
   /** Shift from where it would stand. */
@@ -34,8 +37,9 @@ interface Letter {
 }
 
 /**
- * The runs of a `text` element in reading order (SVG 2 §11.5): white space collapsed unless `xml:space` or `white-space` keeps it,
- * places from `x`, `y`, `dx` and `dy` lists and turns from `rotate` lists given to their letters, the innermost element's first.
+ * The runs of a `text` element in reading order (SVG 2 §11.5): white space collapsed unless `xml:space` or
+ * `white-space` keeps it, places from `x`, `y`, `dx` and `dy` lists and turns from `rotate` lists given to
+ * their letters, the innermost element's first.
  */
 export function textRuns(scene: Scene, text: SvgElement, state: DrawState): TextRun[] {
   const letters: Letter[] = [];
@@ -136,7 +140,10 @@ function keepsSpace(text: SvgElement, style: ComputedStyle): boolean {
   );
 }
 
-/** White space as single spaces, none at the start and the end; places of left-out spaces go to the letter after them. */
+/**
+ * White space as single spaces, none at the start and the end; places of left-out spaces go to the letter
+ * after them.
+ */
 function collapsed(letters: readonly Letter[]): Letter[] {
   const out: Letter[] = [];
   for (const letter of letters) {

@@ -19,8 +19,9 @@ export interface ReferenceBox {
 }
 
 /**
- * The affine map of a `transform` attribute or CSS property (CSS Transforms 1 §6 to §8), in user units. `undefined` when any part
- * of the list is not understood: then the whole list counts as absent, as the specification has it.
+ * The affine map of a `transform` attribute or CSS property (CSS Transforms 1 §6 to §8), in user units.
+ * `undefined` when any part of the list is not understood: then the whole list counts as absent, as the
+ * specification has it.
  */
 export function parseTransformList(text: string, box: ReferenceBox): Transform | undefined {
   const source = text.trim();

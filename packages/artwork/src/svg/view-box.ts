@@ -8,7 +8,10 @@ export interface ViewBox {
   readonly height: number;
 }
 
-/** Reads a `viewBox`; `undefined` when it is missing or not four numbers with sizes ≥ 0, which counts as missing. */
+/**
+ * Reads a `viewBox`; `undefined` when it is missing or not four numbers with sizes ≥ 0, which counts as
+ * missing.
+ */
 export function parseViewBox(text: string | undefined): ViewBox | undefined {
   const parts = (text ?? '').trim().split(/\s*,\s*|\s+/);
   if (parts.length !== 4 || !parts.every((p) => /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i.test(p))) {
@@ -28,8 +31,8 @@ const ALIGN: ReadonlyMap<string, number> = new Map([
 ]);
 
 /**
- * The map from a view box into a viewport of the given size at the origin, by `preserveAspectRatio` (SVG 2 §8.2: equivalent transform).
- * The sizes of the view box must be above 0.
+ * The map from a view box into a viewport of the given size at the origin, by `preserveAspectRatio` (SVG 2
+ * §8.2: equivalent transform). The sizes of the view box must be above 0.
  */
 export function fitViewBox(box: ViewBox, width: number, height: number, preserveAspectRatio = ''): Transform {
   const [align = '', meetOrSlice = ''] = preserveAspectRatio

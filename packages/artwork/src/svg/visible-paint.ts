@@ -8,16 +8,22 @@ import { type Painted, placeOf, type SvgNotices } from './scene.ts';
 /** The colour of paper: paint in it hides, but is not carved. */
 const PAPER = '#ffffff';
 
-/** From so many shapes over the usual shape on, those that lie above are put together first; below that it costs more than it saves. */
-const PILED_FROM = 32;
-
-/** Unions of no more numbers than this, and so many times the shape's own, are taken without a look at what lies above one by one. */
-const SIMPLE = 2000;
-const MUCH = 8;
+/**
+ * Where at least this many shapes lie above the average one, those above are united first; for fewer it costs
+ * more than it saves.
+ */
+const MIN_PILE = 32;
 
 /**
- * What can be seen of each shape by painter's order: opaque paint hides what lies beneath. White paint counts as paper, so it
- * leaves wood standing. Translucent paint hides nothing.
+ * Unions with fewer coordinates than this, plus so many times the shape's own, are used without listing what
+ * lies above one by one.
+ */
+const MAX_UNION_COORDS = 2000;
+const MAX_UNION_RATIO = 8;
+
+/**
+ * What can be seen of each shape by painter's order: opaque paint hides what lies beneath. White paint counts
+ * as paper, so it leaves wood standing. Translucent paint hides nothing.
  *
  * O(n) where few shapes lie over one another, O(n log n) for piles whose outline stays simple.
  */
@@ -38,7 +44,10 @@ export function visiblePaint(notices: SvgNotices, painted: readonly Painted[]): 
   return out;
 }
 
-/** Takes from each shape what lies above it, one by one or by unions of many, whichever there is less of. */
+/**
+ * Subtracts from each shape what lies above it, shape by shape or by unions of many, whichever has fewer
+ * points.
+ */
 class Covers {
   readonly #painted: readonly Painted[];
   readonly #index: OverlapIndex;
@@ -56,7 +65,10 @@ class Covers {
     const { region } = (this.#painted[i] as Painted).shape;
     const together = this.#blocks?.after(i) ?? [];
     // in a pile whose outline stays simple not even the list of what lies above is made
-    if (this.#blocks !== undefined && points(together) < SIMPLE + MUCH * region.coords.length) {
+    if (
+      this.#blocks !== undefined &&
+      points(together) < MAX_UNION_COORDS + MAX_UNION_RATIO * region.coords.length
+    ) {
       return subtractRegions(region, together);
     }
     const above = this.#above(i);
@@ -66,7 +78,7 @@ class Covers {
 
   /** Whether more shapes lie over one another than is usual. */
   #isPiled(): boolean {
-    const most = PILED_FROM * this.#painted.length;
+    const most = MIN_PILE * this.#painted.length;
     let pairs = 0;
     return this.#painted.some((_, i) =>
       this.#index.some(i, (k) => k > i && (this.#painted[k] as Painted).opaque && ++pairs >= most),

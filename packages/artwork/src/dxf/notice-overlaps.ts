@@ -2,7 +2,7 @@ import { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from '
 import type { DxfNotices } from './dxf-notices.ts';
 import type { Sheet } from './dxf-pen.ts';
 
-/** Sheets compared with one another at most; a drawing with more is past explaining by pairs. */
+/** Most sheets compared with one another: a drawing with more cannot be explained by pairs. */
 const MAX_SHEETS = 300;
 
 /** A sheet with the box of its outlines and the box of its own areas, either of which may be empty. */
@@ -13,12 +13,13 @@ interface Extent {
 }
 
 /**
- * Says where things that a maker may take for one figure are taken as several: outlines of one layer within the extent of another's,
- * which make no holes there, and areas within the extent of outlines, which are part of them already.
+ * Notices where what a maker may see as one figure is read as several: outlines of one layer within the
+ * extent of another's, which make no holes there, and areas within the extent of outlines, which are part of
+ * them already.
  *
  * @param outlines closed outlines of each sheet
  */
-export function tellOverlaps(
+export function noticeOverlaps(
   sheets: readonly Sheet[],
   outlines: readonly (readonly (readonly number[])[])[],
   log: DxfNotices,
