@@ -39,7 +39,7 @@ describe('laws of a cut', () => {
     fc.assert(
       fc.property(regions, (region) => {
         const cut = carve(medialAxis(region), [step], { depthMm: 0.7 });
-        // Simpson in 200 steps; a ball's slices change like a root at the floor, which costs some 1e-4
+        // Simpson's rule in 200 steps; a ball's slices change like a square root at the floor, an error of some 1e-4
         let sum = 0;
         const steps = 200;
         for (let k = 0; k < steps; k++) {
@@ -71,7 +71,7 @@ describe('laws of a cut', () => {
     },
   );
 
-  test('slices shrink downwards, lie in the artwork and are told alike by area and outline', () => {
+  test('slices shrink downwards, lie in the artwork, and have equal areas by number and by outline', () => {
     fc.assert(
       fc.property(regions, fc.constantFrom(...EXACT), (shape, [, step]) => {
         const cut = carve(medialAxis(shape), [step], { depthMm: 0.7 });
@@ -88,7 +88,7 @@ describe('laws of a cut', () => {
     );
   });
 
-  test('turned, mirrored and scaled, all measures go along', () => {
+  test('all measures follow turning, mirroring and scaling', () => {
     const steps = (s: number): CarveStep[] => [
       {
         cutter: veeCutter({ includedRad: radians(60), diameterMm: 20 * s, tipFlatMm: 0.1 * s }),
@@ -140,7 +140,7 @@ describe('laws of a cut', () => {
     }
   });
 
-  test('carving once more what was cut changes nothing', () => {
+  test('cutting once more what is cut changes nothing', () => {
     for (const step of [clear(flatCutter(0.8)), vee(60)]) {
       const cut = carve(medialAxis(starWithHoles), [step], { depthMm: 0.7 });
       const outline = polygonFromArcs(cut.outline, 1e-5);
@@ -154,7 +154,7 @@ describe('laws of a cut', () => {
 });
 
 describe('several cutters', () => {
-  test('bound the volume of rounded tips together, too, which none holds alone', () => {
+  test('bound the volume of several rounded tips, of which none contains the others', () => {
     const axis = medialAxis(cleanFrom([rectangle(0, 0, 1.88, 8.12)]));
     const [blunt, fine] = [vee(30, { tipRadiusMm: 1.09 }), vee(60, { tipRadiusMm: 0.88 })];
     const alone = carve(axis, [fine], { depthMm: 1.026 });
@@ -165,7 +165,7 @@ describe('several cutters', () => {
     ];
     for (const steps of isLong ? orders : orders.slice(0, 1)) {
       const both = carve(axis, steps, { depthMm: 1.026 });
-      // the finer tip alone is in a stroke this narrow all of the cut but for slivers along its edge
+      // in a stroke this narrow the finer tip makes all of the cut, save slivers along its edge
       expect(both.volumeMm3).toBeGreaterThanOrEqual(alone.volumeMm3);
       expect(both.volumeMm3).toBeLessThan(1.001 * alone.volumeMm3);
       expect(both.volumeErrorMm3).toBeGreaterThan(alone.volumeErrorMm3);
@@ -175,7 +175,7 @@ describe('several cutters', () => {
 
   const bar = medialAxis(cleanFrom([rectangle(0, 0, 30, 10)]));
 
-  test('end where they are deepest, whatever rounding makes of the way there', () => {
+  test('end at their greatest depth, whatever rounding does on the way there', () => {
     const axis = medialAxis(cleanFrom([rectangle(0, 0, 16, 14)]));
     const depthMm = 3.501;
     fc.assert(
@@ -208,7 +208,7 @@ describe('several cutters', () => {
     expect(cut.volumeMm3).toBeCloseTo(carve(bar, [vee(60)], { depthMm: 2 }).volumeMm3, 9);
   });
 
-  test('a ball beside a V keeps off its slopes at every depth', () => {
+  test('a ball beside a V stays clear of its slopes at every depth', () => {
     const cut = carve(bar, [vee(90), clear(ballCutter(2))], { depthMm: 2 });
     const alone = carve(bar, [vee(90)], { depthMm: 2 });
     expect(cut.volumeMm3).toBeCloseTo(alone.volumeMm3, 9);
@@ -222,7 +222,7 @@ describe('several cutters', () => {
     }
   });
 
-  test('below a V that ends early a flat bit goes on, upright', () => {
+  test('below a V that ends early a flat bit goes on with upright walls', () => {
     const cut = carve(
       bar,
       [
@@ -243,7 +243,7 @@ describe('several cutters', () => {
     expect(cut.maxDepthMm).toBe(3);
   });
 
-  test('a steep V that ends early above a wide one: two cuts, each of its own slices', () => {
+  test('a steep V that ends early above a wide one: two cuts with slices of their own', () => {
     const steep = { ...vee(60), depthMm: 0.8 };
     const cut = carve(bar, [steep, vee(90, { tipFlatMm: 0.3 })], { depthMm: 2 });
     const deep = (step: CarveStep, depthMm: number): number => carve(bar, [step], { depthMm }).volumeMm3;
@@ -266,12 +266,12 @@ describe('several cutters', () => {
     expect(cut.perCutter[1]).toMatchObject({ depthMm: 1.5, limitedBy: 'length' });
     expect(cut.perCutter[1]?.places.length).toBe(4);
     expect(cut.perCutter[1]?.areaMm2).toBeCloseTo(fine - coarse, 9);
-    // both tangents of each corner, twice the difference of radii
+    // both tangents at each corner, twice the difference of the radii
     expect(cut.perCutter[1]?.lengthMm).toBeCloseTo(8 * 1.5, 9);
     expect(cut.ledgeAreaMm2).toBeCloseTo(fine - coarse, 9);
   });
 
-  test('cutters neither of which holds the other are joined within the tolerance that is told', () => {
+  test('cutters of which neither contains the other are joined within the stated tolerance', () => {
     // shallow and wide against deep and narrow, with a corner radius between
     const steps = [clear(bullNoseCutter(2, 0.9)), clear(flatCutter(2.2))];
     const cut = carve(bar, steps, { depthMm: 0.8 });
@@ -288,7 +288,7 @@ describe('several cutters', () => {
     expect(Math.abs((sum * 300) / n ** 2 - cut.volumeMm3)).toBeLessThan(0.005 * cut.volumeMm3);
   });
 
-  test('facets of a flattened curve are no places', () => {
+  test('corners between chords of a flattened curve are no places', () => {
     const disc = medialAxis(cleanFrom([regular(200, 6), regular(60, 2, 20, 0)]));
     const cut = carve(disc, [clear(flatCutter(3)), clear(flatCutter(1))], { depthMm: 1 });
     expect(cut.perCutter[0]?.places.length).toBe(2);
