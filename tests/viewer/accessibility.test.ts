@@ -76,15 +76,15 @@ test('tabbing goes through the ticket from top to bottom, and nothing has the fo
     'Add a bit',
     'Depth of the pocket',
     'Wood',
+    'Seal before the colour',
     'Fibres, slider, degrees counter-clockwise',
     'Fibres, degrees counter-clockwise',
     'This board was oiled or waxed',
-    'Seal before the colour',
     'Board',
     'Resin and colour',
     'Levelling',
-    'Levelled by',
     'Takes off the face',
+    'Levelled by',
     'Shop and dates',
   ];
   // a group's name is followed by how many of its values are set
@@ -102,7 +102,7 @@ test('the verdict is told to a screen reader when it changes, and a refused valu
   expect(await status.textContent()).toContain('Do not cut it yet.');
   await page.getByLabel('Depth of the pocket').fill('-1mm');
   await page.getByLabel('Depth of the pocket').press('Tab');
-  const problem = page.locator('[role=alert]', { hasText: 'a pocket needs a depth above 0' });
+  const problem = page.locator('[role=alert]', { hasText: 'it must be above 0' });
   expect(await problem.count()).toBe(1);
   const described = await page.getByLabel('Depth of the pocket').getAttribute('aria-describedby');
   expect(described?.split(' ')).toContain(await problem.getAttribute('id'));

@@ -191,7 +191,7 @@ test('a board is laid and taken off again, and what the job cannot mean is refus
   await type(page, 'Turn of the artwork, counter-clockwise', '30deg');
   const places = ['10mm,10mm 20mm', '290mm,10mm 20mm', '10mm,170mm 20mm', '290mm,170mm 20.4mm'];
   await type(page, 'Heights of the face, 5 to 9, one a line', places.join('\n'));
-  expect(await page.locator('#reading-problem').textContent()).toContain('flatness needs 5 to 9');
+  expect(await page.locator('#reading-problem').textContent()).toContain('a list of 5 to 9 heights');
   await type(page, 'Heights of the face, 5 to 9, one a line', [...places, '150mm,90mm 20mm'].join('\n'));
   const { endGrain, levelling } = await savedReport(page);
   expect(endGrain.byBlock.map((kind) => kind.grainDeg)).toEqual([150]);
@@ -273,7 +273,7 @@ test('live text alone is no proof of nothing: it asks for a font, and the font t
   await note.waitFor();
   expect(await note.textContent()).toMatch(/nothing to cut.*no font was given: "Oak"/u);
   await chooseFiles(page, { 'arvo-400.ttf': readFileSync(`${fonts}arvo-400.ttf`) });
-  await expect.poll(() => note.count()).toBe(0);
+  await expect.poll(() => note.count(), { timeout: 20_000 }).toBe(0);
   expect(['Stop', 'Caution', 'Clear']).toContain(await verdict(page));
 });
 

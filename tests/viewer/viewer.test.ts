@@ -278,7 +278,10 @@ test('of changes that come faster than proofs, the last one counts', async () =>
     await setBit(page, bit);
   }
   await verdict(page);
-  expect((await savedReport(page)).cut.perCutter.map(({ cutter }) => cutter)).toEqual(['2 mm flat bit']);
+  const { perCutter } = (await savedReport(page)).cut;
+  expect(perCutter.map(({ cutter }) => cutter)).toEqual([
+    { kind: 'flat', diameterMm: 2, cuttingLengthMm: null },
+  ]);
 });
 
 test('a typed width scales the artwork, and an empty one leaves it as drawn', async () => {
