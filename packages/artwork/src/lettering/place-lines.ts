@@ -105,7 +105,7 @@ export function placeLines(
   if (lines.every((line) => line.inks.length === 0)) {
     throw new ArtworkError(
       'lettering-blank',
-      'The text has nothing to see in it.',
+      'The text has no visible character.',
       'Give at least one letter.',
     );
   }
@@ -214,7 +214,7 @@ function scaleForWidth(lines: readonly InkedLine[], tracking: number, widthMm: n
   if (widthOf(widest(0, tracking)) >= widthMm) {
     throw new ArtworkError(
       'lettering-size',
-      `The room between letters alone takes ${widthMm} mm or more.`,
+      `The tracking alone takes ${widthMm} mm or more.`,
       'Give a larger width or less tracking.',
     );
   }
