@@ -1,7 +1,7 @@
 import process from 'node:process';
 import { defineConfig } from 'vitest/config';
 
-// one property of the long lane stops after half a minute by itself; the quick lane holds no test that needs a quarter of this
+// a property of the long lane stops by itself after a share of its time; the quick lane holds no test that needs a quarter of this
 const LIMIT_MS = process.env.POURPROOF_LANE === 'long' ? 600_000 : 60_000;
 
 export default defineConfig({

@@ -4,6 +4,9 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import process from 'node:process';
 
+// some 160 properties share the time of two workers
+const PROPERTIES_AT_A_TIME = 80;
+
 const minutes = Number(process.argv[2] ?? 10);
 const seed = Number(process.env.POURPROOF_SEED ?? Math.floor(Math.random() * 2 ** 31));
 const files = testFiles().filter((file) =>
@@ -25,6 +28,7 @@ const { status } = spawnSync(
       ...process.env,
       POURPROOF_LANE: 'long',
       POURPROOF_SEED: String(seed),
+      POURPROOF_PROPERTY_MS: String((60_000 * minutes) / PROPERTIES_AT_A_TIME),
       POURPROOF_DEADLINE: String(Date.now() + 60_000 * minutes),
     },
   },

@@ -47,7 +47,8 @@ describe('laws of a cut', () => {
           const [low, high] = [cut.sliceArea(a), cut.sliceArea(Math.min(b, 0.7 - 1e-12))];
           sum += ((b - a) * (low + 4 * cut.sliceArea((a + b) / 2) + high)) / 6;
         }
-        expect(Math.abs(sum - cut.volumeMm3)).toBeLessThan(cut.volumeErrorMm3 + 2e-4 * cut.volumeMm3);
+        // equal where the cutter fits nowhere
+        expect(Math.abs(sum - cut.volumeMm3)).toBeLessThanOrEqual(cut.volumeErrorMm3 + 2e-4 * cut.volumeMm3);
       }),
       cases(4),
     );

@@ -13,7 +13,7 @@ export const seed: number = Number(process.env.POURPROOF_SEED ?? 20261129);
 export const deadline: number = Number(process.env.POURPROOF_DEADLINE ?? Infinity);
 
 /** Longest that one property of the long lane may draw, ms, so that all get their turn. */
-export const PROPERTY_MS = 30_000;
+export const propertyMs: number = Number(process.env.POURPROOF_PROPERTY_MS ?? 30_000);
 
 /** Times as many cases in the long lane. */
 const LONG_FACTOR = 20;

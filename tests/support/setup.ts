@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { beforeEach, expect } from 'vitest';
-import { cases, deadline, isLong, PROPERTY_MS, seed } from './lane.ts';
+import { cases, deadline, isLong, propertyMs, seed } from './lane.ts';
 
 // what fails names its seed and the path to its smallest case
-fc.configureGlobal({ ...cases(100), seed, ...(isLong && { interruptAfterTimeLimit: PROPERTY_MS }) });
+fc.configureGlobal({ ...cases(100), seed, ...(isLong && { interruptAfterTimeLimit: propertyMs }) });
 
 beforeEach((context) => {
   if (Date.now() > deadline) {
