@@ -7,6 +7,7 @@ export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
+export { parabolaLength } from './measure/parabola-length.ts';
 export { reachedArea } from './measure/reached-area.ts';
 export { sectorArea } from './measure/sector-area.ts';
 export { stoppingClearance } from './measure/stopping-clearance.ts';

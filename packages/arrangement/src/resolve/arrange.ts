@@ -33,7 +33,7 @@ const MAX_ATTEMPTS = 5;
  *
  * @param shapeOfEdge shape of each drawn edge, the edge numbered by its first point
  * @param onCrossing makes the sink that each crossing is handed to, with the owner lists of both segments
- *   (see {@link SegmentSet})
+ *   (see `SegmentSet`)
  * @throws {RangeError} when a coordinate is not finite
  */
 export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {

@@ -57,13 +57,13 @@ export class EdgeCells {
   /** Contacts of the part of the edge with a clearance from a to b. */
   spans(a: number, b: number): ContactSpans {
     const [ax, ay, bx, by] = this.#ends(a, b);
-    if (this.#edge.kind === 'lines') {
+    if (this.#edge.kind === 'segments') {
       return { lengthMm: this.#alongLines(ax, ay, bx, by), turnRad: 0 };
     }
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
     const { h, kind, side } = this.#edge;
     const turnRad = side * turnBesideVertex(ua / h, ub / h);
-    return { lengthMm: kind === 'points' ? 0 : side * (ub - ua), turnRad };
+    return { lengthMm: kind === 'vertices' ? 0 : side * (ub - ua), turnRad };
   }
 
   /**
@@ -92,7 +92,7 @@ export class EdgeCells {
     const [ax, ay, bx, by] = this.#ends(a, b);
     const { h, ux: dx, uy: dy } = this.#edge;
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
-    if (kind === 'line-point') {
+    if (kind === 'segment-vertex') {
       const site = left < this.#axis.boundary.count ? right : left;
       return [
         {
@@ -105,7 +105,7 @@ export class EdgeCells {
         },
       ];
     }
-    if (kind !== 'points') {
+    if (kind !== 'vertices') {
       return [];
     }
     // with y up, the left vertex is to the left of rising u
@@ -125,21 +125,21 @@ export class EdgeCells {
   /** ∫ over the clearance from a to b of the angle between both contacts at the centre of the disc. */
   sweepIntegral(a: number, b: number, tolerance: number): number {
     const { kind, left, right } = this.#edge;
-    if (kind === 'lines') {
+    if (kind === 'segments') {
       const { tx, ty } = this.#axis.boundary;
       return (b - a) * angleBetween(tx[left], ty[left], tx[right], ty[right]);
     }
     const h = this.#edge.h;
     const [ax, ay, bx, by] = this.#ends(a, b);
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)].map(Math.abs).sort((p, q) => p - q);
-    const riseAt = kind === 'points' ? (u: number) => u / Math.hypot(u, h) : (u: number) => u / h;
+    const riseAt = kind === 'vertices' ? (u: number) => u / Math.hypot(u, h) : (u: number) => u / h;
     const along = (u: number): number => (Math.PI - 2 * Math.atan(u / h)) * riseAt(u);
     return adaptiveIntegral(along, ua, ub, tolerance).value;
   }
 
   #smooth(a: number, b: number, { segment, vertex }: ContactIntegrand, tolerance: number): number {
     const [ax, ay, bx, by] = this.#ends(a, b);
-    if (this.#edge.kind === 'lines') {
+    if (this.#edge.kind === 'segments') {
       const along = this.#alongLines(ax, ay, bx, by);
       if (b - a <= LEVEL_CELL_REL_TOL * b) {
         return along * segment(b);
@@ -149,7 +149,7 @@ export class EdgeCells {
     }
     const h = this.#edge.h;
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
-    if (this.#edge.kind === 'points') {
+    if (this.#edge.kind === 'vertices') {
       const turned = signed((t) => vertex(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
       return 2 * this.#edge.side * turned;
     }

@@ -24,7 +24,7 @@ export function edgeParts(edge: AxisEdge, minMm: number, longestMm: number): Edg
   const low = Math.max(edge.r0, minMm);
   const first = low > edge.r0 ? edge.shareOf(low) : 0;
   const count = Math.max(1, Math.ceil(edge.length(low, edge.r1) / longestMm));
-  const isLevel = edge.kind === 'lines' && edge.r1 - low <= LEVEL_STRETCH_REL_TOL * edge.r1;
+  const isLevel = edge.kind === 'segments' && edge.r1 - low <= LEVEL_STRETCH_REL_TOL * edge.r1;
   const clearanceAt = (k: number): number => {
     if (k === 0 || k === count) {
       return k === 0 ? low : edge.r1;

@@ -124,7 +124,7 @@ function addSweeps(
   sweeps: TipSweep[],
 ): void {
   const [from, to] = shares;
-  const least = edge.kind === 'lines' ? 1 : CHORDS_PER_EDGE;
+  const least = edge.kind === 'segments' ? 1 : CHORDS_PER_EDGE;
   const stretches = Math.max(least, Math.ceil(edge.lengthBetween(from, to) / longestMm));
   for (let k = 0; k < stretches; k++) {
     const low = from + ((to - from) * k) / stretches;

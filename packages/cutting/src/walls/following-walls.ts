@@ -133,7 +133,7 @@ class CellPart {
     this.#depthsMm = depthsMm;
     this.#left = edge.left;
     this.#right = edge.right;
-    this.#isLines = edge.kind === 'lines';
+    this.#isLines = edge.kind === 'segments';
     this.#part = part;
   }
 

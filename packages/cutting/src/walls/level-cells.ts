@@ -84,7 +84,7 @@ function addAcross(
   const { count: n, x: px, y: py, tx, ty } = axis.boundary;
   for (const site of [edge.left, edge.right]) {
     const isVertex = site >= n;
-    const half = edge.kind === 'line-point' ? 1 : 0.5;
+    const half = edge.kind === 'segment-vertex' ? 1 : 0.5;
     const area = (isVertex ? vertex : segment) * half * share;
     const [nx, ny] = isVertex
       ? [(x - px[site - n]) / clearance, (y - py[site - n]) / clearance]

@@ -13,7 +13,7 @@ import { parabolaArc } from './parabola-length.ts';
  * The sites of an axis edge: two lines, a line and a vertex (the bisector is a parabola), two vertices; or it
  * is secondary, with no area beside it.
  */
-export type EdgeKind = 'lines' | 'line-point' | 'points' | 'secondary';
+export type EdgeKind = 'segments' | 'segment-vertex' | 'vertices' | 'secondary';
 
 /**
  * Closed forms on one axis edge at a time and on the two cells beside it, segment cells or vertex cells.
@@ -92,21 +92,21 @@ export class AxisEdge {
     const n = boundary.count;
     const isBare = isSecondary(this.#axis, e);
     if (isBare || (this.left < n && this.right < n)) {
-      this.kind = isBare ? 'secondary' : 'lines';
+      this.kind = isBare ? 'secondary' : 'segments';
       this.#u0 = this.r0;
       this.#u1 = this.r1;
     } else if (this.left >= n && this.right >= n) {
-      this.#loadPoints(this.left - n, this.right - n);
+      this.#loadVertices(this.left - n, this.right - n);
     } else if (this.left < n) {
-      this.#loadLinePoint(this.left, this.right - n);
+      this.#loadSegmentVertex(this.left, this.right - n);
     } else {
-      this.#loadLinePoint(this.right, this.left - n);
+      this.#loadSegmentVertex(this.right, this.left - n);
     }
   }
 
-  #loadPoints(p: number, q: number): void {
+  #loadVertices(p: number, q: number): void {
     const { x, y } = this.#axis.boundary;
-    this.kind = 'points';
+    this.kind = 'vertices';
     this.ox = (x[p] + x[q]) / 2;
     this.oy = (y[p] + y[q]) / 2;
     const vx = x[q] - x[p];
@@ -119,9 +119,9 @@ export class AxisEdge {
     this.#orient();
   }
 
-  #loadLinePoint(line: number, p: number): void {
+  #loadSegmentVertex(line: number, p: number): void {
     const { x, y, tx, ty } = this.#axis.boundary;
-    this.kind = 'line-point';
+    this.kind = 'segment-vertex';
     this.ux = tx[line];
     this.uy = ty[line];
     this.ox = x[p];
@@ -148,12 +148,12 @@ export class AxisEdge {
 
   /** Position along the bisector's own axis at which the clearance is r, clamped to the edge. */
   #position(r: number): number {
-    if (this.kind === 'lines' || this.kind === 'secondary') {
+    if (this.kind === 'segments' || this.kind === 'secondary') {
       return r;
     }
     const h = this.h;
     const u =
-      this.kind === 'points'
+      this.kind === 'vertices'
         ? Math.sqrt(Math.max(0, (r - h) * (r + h)))
         : Math.sqrt(Math.max(0, h * (2 * r - h)));
     return Math.min(Math.max(u, this.#u0), this.#u1);
@@ -192,7 +192,7 @@ export class AxisEdge {
     const t = span > 0 ? (u - this.#u0) / span : 1;
     this.x = this.x0 + t * (this.x1 - this.x0);
     this.y = this.y0 + t * (this.y1 - this.y0);
-    if (this.kind === 'line-point') {
+    if (this.kind === 'segment-vertex') {
       this.#bend(u);
     }
   }
@@ -204,9 +204,9 @@ export class AxisEdge {
     this.x = this.x0 + t * (this.x1 - this.x0);
     this.y = this.y0 + t * (this.y1 - this.y0);
     this.clearance = this.r0 + t * (this.r1 - this.r0);
-    if (this.kind === 'points') {
+    if (this.kind === 'vertices') {
       this.clearance = Math.sqrt(u * u + h * h);
-    } else if (this.kind === 'line-point') {
+    } else if (this.kind === 'segment-vertex') {
       this.clearance = (u * u + h * h) / (2 * h);
       this.#bend(u);
     }
@@ -232,7 +232,7 @@ export class AxisEdge {
 
   /** Length of the edge between two shares from the low end. */
   lengthBetween(from: number, to: number): number {
-    if (this.kind !== 'line-point') {
+    if (this.kind !== 'segment-vertex') {
       const dx = this.x1 - this.x0;
       const dy = this.y1 - this.y0;
       return (to - from) * Math.sqrt(dx * dx + dy * dy);
@@ -272,7 +272,7 @@ export class AxisEdge {
     if (this.kind === 'secondary') {
       return 0;
     }
-    if (this.kind === 'lines') {
+    if (this.kind === 'segments') {
       return (this.#alongStrips(a, b) * (a + b - 2 * strip)) / 2;
     }
     this.at(a);
@@ -285,7 +285,7 @@ export class AxisEdge {
     const ua = a <= this.r0 ? this.#u0 : this.#position(a);
     const ub = b >= this.r1 ? this.#u1 : this.#position(b);
     const du = ub - ua;
-    if (this.kind === 'points') {
+    if (this.kind === 'vertices') {
       return (
         this.#sign * (h * du - (strip > 0 ? strip * strip * (Math.atan(ub / h) - Math.atan(ua / h)) : 0))
       );
@@ -300,7 +300,7 @@ export class AxisEdge {
    * a to b; mm³.
    */
   #distanceIntegral(a: number, b: number): number {
-    if (this.kind === 'lines') {
+    if (this.kind === 'segments') {
       return distanceBesideLines(this.#alongStrips(a, b), a, b);
     }
     const h = this.h;
@@ -308,7 +308,7 @@ export class AxisEdge {
     const t = (b >= this.r1 ? this.#u1 : this.#position(b)) / h;
     return (
       this.#sign *
-      (this.kind === 'points' ? distanceBesideVertices(h, s, t) : distanceBesideParabola(h, s, t))
+      (this.kind === 'vertices' ? distanceBesideVertices(h, s, t) : distanceBesideParabola(h, s, t))
     );
   }
 
@@ -319,13 +319,13 @@ export class AxisEdge {
     }
     sums[AREA] += this.area(a, b, 0);
     sums[VOLUME] += this.#distanceIntegral(a, b);
-    if (this.kind === 'lines') {
+    if (this.kind === 'segments') {
       sums[LENGTH] += this.#alongStrips(a, b);
       return;
     }
     const s = a <= this.r0 ? this.#u0 : this.#position(a);
     const t = b >= this.r1 ? this.#u1 : this.#position(b);
-    sums[LENGTH] += this.kind === 'points' ? 0 : this.#sign * (t - s);
+    sums[LENGTH] += this.kind === 'vertices' ? 0 : this.#sign * (t - s);
     sums[TURN] += this.#sign * this.#turnBetween(s, t);
   }
 
@@ -335,7 +335,7 @@ export class AxisEdge {
     const ax = this.x;
     const ay = this.y;
     this.atHigh(b);
-    if (this.kind !== 'line-point') {
+    if (this.kind !== 'segment-vertex') {
       const dx = this.x - ax;
       const dy = this.y - ay;
       return Math.sqrt(dx * dx + dy * dy);

@@ -11,7 +11,7 @@ import { MAX_CLEARANCE, MIN_CLEARANCE, SUM_STRIDE } from './cell-sums.ts';
 export const TIE_REL_TOL = 1e-9;
 
 /**
- * The radius that decides where a cutter enters, mm: its own, or twice {@link TIE_REL_TOL} less where some
+ * The radius that decides where a cutter enters, mm: its own, or twice `TIE_REL_TOL` less where some
  * clearance ties with it, so that a stroke as wide as the cutter is cut along its whole length. Linear time.
  */
 export function enteringRadius(axis: MedialAxis, radiusMm: number): number {

@@ -3,7 +3,7 @@ import { isTied, TIE_REL_TOL } from './entering-radius.ts';
 
 /**
  * The clearance at which the depth limit stops a cutter that follows, mm: as given, or twice
- * {@link TIE_REL_TOL} more where some clearance ties with it, so that a stroke whose middle is exactly as
+ * `TIE_REL_TOL` more where some clearance ties with it, so that a stroke whose middle is exactly as
  * deep as the limit is followed along its middle. Linear time.
  */
 export function stoppingClearance(axis: MedialAxis, clearanceMm: number): number {

@@ -99,7 +99,7 @@ class LinePen {
   draw(e: number, isUp: boolean): void {
     const edge = this.#edge;
     edge.load(e);
-    const isCurved = edge.kind === 'line-point' || edge.kind === 'points';
+    const isCurved = edge.kind === 'segment-vertex' || edge.kind === 'vertices';
     const parts = isCurved && edge.lengthBetween(0, 1) > STRAIGHT_BELOW_MM ? CURVE_PARTS : 1;
     for (let k = this.#widths.length === 0 ? 0 : 1; k <= parts; k++) {
       edge.atShare(isUp ? k / parts : 1 - k / parts);

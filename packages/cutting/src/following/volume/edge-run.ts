@@ -1,4 +1,4 @@
-import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
+import { type AxisEdge, type MedialAxis, parabolaLength } from '@pourproof/geometry';
 
 /**
  * One axis edge, parametrised from its low to its high end by position: mm along it where it is straight, mm
@@ -6,7 +6,7 @@ import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
  */
 export class EdgeRun {
   readonly #axis: MedialAxis;
-  #kind: AxisEdge['kind'] = 'lines';
+  #kind: AxisEdge['kind'] = 'segments';
   /** Least clearance on a bisector of two vertices; twice the least on that of an edge and a vertex. */
   #h = 1;
   #r0 = 0;
@@ -27,7 +27,7 @@ export class EdgeRun {
 
   /** Whether the edge is an arc of a parabola. */
   get isParabola(): boolean {
-    return this.#kind === 'line-point';
+    return this.#kind === 'segment-vertex';
   }
 
   load(edge: AxisEdge): void {
@@ -36,13 +36,13 @@ export class EdgeRun {
     this.#kind = kind;
     this.#r0 = edge.r0;
     this.#r1 = edge.r1;
-    if (kind === 'lines') {
+    if (kind === 'segments') {
       this.from = 0;
       this.to = Math.hypot(x1 - x0, y1 - y0);
       return;
     }
     let [ox, oy, dx, dy] = [0, 0, 0, 0];
-    if (kind === 'points') {
+    if (kind === 'vertices') {
       const [p, q] = [left - count, right - count];
       const [vx, vy] = [x[q] - x[p], y[q] - y[p]];
       this.#h = Math.hypot(vx, vy) / 2;
@@ -63,11 +63,11 @@ export class EdgeRun {
   /** Sets `clearance`, `rise` and `pace` for a position. */
   at(position: number): void {
     const h = this.#h;
-    if (this.#kind === 'points') {
+    if (this.#kind === 'vertices') {
       this.clearance = Math.sqrt(position * position + h * h);
       this.rise = position / this.clearance;
       this.pace = 1;
-    } else if (this.#kind === 'line-point') {
+    } else if (this.#kind === 'segment-vertex') {
       const t = position / h;
       this.clearance = (h / 2) * (1 + t * t);
       this.pace = Math.sqrt(1 + t * t);
@@ -87,9 +87,9 @@ export class EdgeRun {
     }
     const h = this.#h;
     let at = ((clearance - this.#r0) / (this.#r1 - this.#r0)) * this.to;
-    if (this.#kind === 'points') {
+    if (this.#kind === 'vertices') {
       at = Math.sqrt(Math.max(0, (clearance - h) * (clearance + h)));
-    } else if (this.#kind === 'line-point') {
+    } else if (this.#kind === 'segment-vertex') {
       at = Math.sqrt(Math.max(0, h * (2 * clearance - h)));
     }
     return Math.min(this.to, Math.max(this.from, at));
@@ -97,14 +97,14 @@ export class EdgeRun {
 
   /** Length of the edge between two positions, mm. */
   lengthBetween(from: number, to: number): number {
-    return this.#kind === 'line-point'
+    return this.#kind === 'segment-vertex'
       ? (this.#h / 2) * (parabolaLength(to / this.#h) - parabolaLength(from / this.#h))
       : to - from;
   }
 
   /** Angle between the directions of the edge at a position and at 0; 0 where it is straight. */
   turnAt(position: number): number {
-    return this.#kind === 'line-point' ? Math.atan(position / this.#h) : 0;
+    return this.#kind === 'segment-vertex' ? Math.atan(position / this.#h) : 0;
   }
 
   /**
@@ -114,10 +114,10 @@ export class EdgeRun {
   sineRate(position: number, ball: number): number {
     this.at(position);
     const h = this.#h;
-    if (this.#kind === 'points') {
+    if (this.#kind === 'vertices') {
       return 1 / Math.sqrt(Math.max(0, (ball - h) * (ball + h)));
     }
-    if (this.#kind === 'line-point') {
+    if (this.#kind === 'segment-vertex') {
       const square = (position / h) ** 2;
       const far = Math.max(0, ball * ball - (h * h * (1 + square)) / 4);
       return (1 + square / (1 + square) + (square * h * h) / (4 * far)) / (2 * Math.sqrt(far));
@@ -128,11 +128,6 @@ export class EdgeRun {
 
   /** Curvature at a position, 1/mm; it decreases along the edge. */
   bendAt(position: number): number {
-    return this.#kind === 'line-point' ? Math.cos(this.turnAt(position)) ** 3 / this.#h : 0;
+    return this.#kind === 'segment-vertex' ? Math.cos(this.turnAt(position)) ** 3 / this.#h : 0;
   }
-}
-
-/** Twice the length of the parabola y = x²/2 from 0. */
-function parabolaLength(t: number): number {
-  return t * Math.sqrt(1 + t * t) + Math.asinh(t);
 }

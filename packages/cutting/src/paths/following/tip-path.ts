@@ -87,7 +87,7 @@ export class TipPath {
     edge.load(e);
     const high = Math.min(top, edge.r1);
     const joint = this.#tip.tipRadiusMm * Math.cos(this.#tip.includedRad / 2);
-    if (edge.kind === 'lines') {
+    if (edge.kind === 'segments') {
       return this.#lengthOnLine(high, joint);
     }
     const { h, u0, u1 } = this.#bisector();
@@ -127,7 +127,7 @@ export class TipPath {
   }
 
   #quadrature(h: number, from: number, to: number): number {
-    const isParabola = this.#edge.kind === 'line-point';
+    const isParabola = this.#edge.kind === 'segment-vertex';
     const tip = this.#tip;
     const speed = (t: number): number => {
       const u = h * Math.sinh(t);
