@@ -87,23 +87,27 @@ function unionIssues(
   path: Path,
   shape: Shape,
 ): readonly ShapeIssue[] {
+  const form = formAt(path, shape, 'string');
+  if (issue.errors.length === 0) {
+    // no kind of a group fits: the path ends at the key that names the kind
+    const group = path.slice(0, -1);
+    return [wrongValue(issue.input, group, formAt(group, shape, 'object'))];
+  }
   const ofRightType = issue.errors.filter(
     ([first]) => first !== undefined && !(first.code === 'invalid_type' && first.path.length === 0),
   );
-  const [meant] = ofRightType;
-  if (meant !== undefined && ofRightType.length === 1) {
-    return meant.flatMap((each) => shapeIssues(each, path, shape));
+  if (ofRightType.length === 0) {
+    return [wrongType(issue.input, path, form)];
   }
-  const form = formAt(path, shape, 'string');
-  return meant === undefined && issue.errors.length > 0
-    ? [wrongType(issue.input, path, form)]
-    : [
-        {
-          code: 'wrong-value',
-          place: placeText(path),
-          words: `is ${JSON.stringify(issue.input)}; write ${form}`,
-        },
-      ];
+  const known = ofRightType.filter((each) => each.every(({ code }) => code !== 'unrecognized_keys'));
+  const [meant] = ofRightType.length === 1 ? ofRightType : known.length === 1 ? known : [];
+  return meant === undefined
+    ? [wrongValue(issue.input, path, form)]
+    : meant.flatMap((each) => shapeIssues(each, path, shape));
+}
+
+function wrongValue(input: unknown, path: Path, form: string): ShapeIssue {
+  return { code: 'wrong-value', place: placeText(path), words: `is ${JSON.stringify(input)}; write ${form}` };
 }
 
 function wrongType(input: unknown, path: Path, form: string): ShapeIssue {

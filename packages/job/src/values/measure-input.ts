@@ -43,20 +43,35 @@ const UNIT_KEYS: Readonly<Record<JobQuantity, Readonly<Record<string, string>>>>
   temperature: { celsius: 'C', fahrenheit: 'F' },
 };
 
+/** Digits of an example: enough for any, and without the rounding of its unit. */
+const EXAMPLE_DIGITS = 12;
+
+const SCHEMAS: Readonly<Record<JobQuantity, z.ZodType>> = {
+  length: union('length'),
+  angle: union('angle'),
+  time: union('time'),
+  speed: union('speed'),
+  temperature: union('temperature'),
+};
+
 /** The schema of a quantity: a text with its unit, or an object of one unit and its number. */
 export function measureSchema(quantity: JobQuantity): z.ZodType {
-  const objects = Object.keys(UNIT_KEYS[quantity]).map((key) => z.strictObject({ [key]: z.number() }));
-  return z.union([z.string(), ...objects]);
+  return SCHEMAS[quantity];
 }
 
-/** Both ways of giving a quantity, for messages and the schema: `"1/8in" or {"mm": 3.2}`. */
+function union(quantity: JobQuantity): z.ZodType {
+  const objects = Object.keys(UNIT_KEYS[quantity]).map((key) => z.strictObject({ [key]: z.number() }));
+  // the id makes one definition of it that a JSON schema refers to
+  return z.union([z.string(), ...objects]).meta({ id: quantity });
+}
+
+/** Both ways of giving a quantity, for messages and the schema: `"1/8in" or {"in": 0.125}`. */
 export function measureForms(quantity: JobQuantity, typed: string): string {
-  const keys = Object.keys(UNIT_KEYS[quantity]);
   const { value, unit } = parseMeasure(typed, quantity);
-  const [key = ''] = keys;
-  const own = keys.find((each) => UNIT_KEYS[quantity][each] === unit) ?? key;
-  const number = own === key ? value : parseMeasure(`1${UNIT_KEYS[quantity][own]}`, quantity).value;
-  return `"${typed}" or {"${own}": ${own === key ? value : value / number}}`;
+  const key = Object.keys(UNIT_KEYS[quantity]).find((each) => UNIT_KEYS[quantity][each] === unit) ?? unit;
+  // no unit of the examples has an offset but the Fahrenheit, which no example uses
+  const number = value / parseMeasure(`1${unit}`, quantity).value;
+  return `"${typed}" or {"${key}": ${Number(number.toPrecision(EXAMPLE_DIGITS))}}`;
 }
 
 /**

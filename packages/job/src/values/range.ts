@@ -20,6 +20,9 @@ export const EPOXY_TEMPERATURES: Range = {
   why: 'Epoxy is not poured in such a shop: check the unit.',
 };
 
+/** Digits of a value in a message. */
+const SHOWN_DIGITS = 6;
+
 /**
  * Refuses a number that lies outside of a range.
  *
@@ -31,7 +34,7 @@ export function refuseOutside(key: string, value: number, unit: string, range: R
   const isInside = value > above && value >= min && value <= max;
   if (!isInside || (isWhole === true && !Number.isInteger(value))) {
     throw new JobError('out-of-range', key, {
-      shown: withUnit(value, unit),
+      shown: withUnit(Number(value.toPrecision(SHOWN_DIGITS)), unit),
       range: rangeWords(range, unit),
       why: value > max || example === '' ? why : '',
       example,
