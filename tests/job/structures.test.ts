@@ -74,7 +74,8 @@ describe('a text and a structure of the same mean the same', () => {
     expect({ ...settled(structured), given: [] }).toEqual({ ...settled(typed), given: [] });
   });
 
-  const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  // a sum with 0 makes 0 of -0, whose sign a text drops
+  const size = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
   const kinds: readonly fc.Arbitrary<BitInput>[] = [
     fc.record({ kind: fc.constantFrom('flat', 'ball'), diameterMm: size(0.01, 50) }),
     size(0.01, 50).chain((diameterMm) =>
