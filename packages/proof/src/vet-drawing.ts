@@ -1,4 +1,4 @@
-import type { Job } from '@pourproof/job';
+import { type Job, refuseReading } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { checks } from './checks/checks.ts';
 import { refuseShortBit } from './cut/refuse-short-bit.ts';
@@ -17,13 +17,17 @@ export interface Proof {
  * Vets a drawing for a job: measures it, runs every check and gives the verdict.
  *
  * @param name file name, or the text that was set, for the report
- * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it
+ * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, or when the job says how artwork is read (as
+ *   `width` does) and was not settled for what the drawing was read from
  * @example
  * const job = settleJob({ bit: ['flat:1/8in'], depth: '3.2mm', wood: 'maple', seal: 'shellac' });
  * const { report } = vetDrawing(readArtwork(bytes, 'sign.svg'), 'sign.svg', job);
  * report.verdict; // 'clear', 'caution' or 'stop'
  */
 export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
+  if (job.source === null || job.source === 'drawing') {
+    refuseReading(job);
+  }
   refuseShortBit(job);
   const measured = measure(drawing, job);
   const findings = checks.flatMap((check) => check.run(measured) ?? []);

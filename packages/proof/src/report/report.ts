@@ -1,3 +1,4 @@
+import { SETTING_KEYS } from '@pourproof/job';
 import * as z from 'zod';
 import { artworkSchema } from './artwork-schema.ts';
 import { bleedSchema, endGrainSchema } from './board-schema.ts';
@@ -32,7 +33,7 @@ export const reportSchema = z.object({
   pour: pourSchema,
   findings: z.array(findingSchema),
   defaults: z
-    .array(z.string())
+    .array(z.enum(SETTING_KEYS))
     .meta({ description: 'Job values that were not given and are defaults of the program' }),
   materialDefaults: z.array(z.string()).meta({
     description:
