@@ -8,7 +8,6 @@ import {
   resins,
   scales,
   sealers,
-  woodSources,
   woods,
 } from '@pourproof/materials';
 
@@ -20,38 +19,6 @@ Written from the tables of \`@pourproof/materials\`. The letter after a value is
 common practice, i our inference, r our prior. Ids in the last column are explained in [sources](../sources.md). All of it are
 defaults: a maker's own \`materials.json\` replaces them.
 
-## Woods: hardness and gravity
-
-Janka side hardness in pounds-force and specific gravity, green and at 12 % moisture. Averages of a species: boards differ by about
-20 % in hardness and 10 % in gravity (from memory, Wood Handbook table 5-6).
-
-${table(
-  ['wood', 'hardness green', 'hardness 12 %', 'gravity green', 'gravity 12 %'],
-  Object.entries(woods).map(([id, { name, botanical, strength: s }]) => [
-    `${id}: ${name}, *${botanical}*`,
-    cell(s.jankaGreenLbf),
-    cell(s.janka12Lbf),
-    cell(s.gravityGreen),
-    cell(s.gravity12),
-  ]),
-)}
-
-## Woods: movement
-
-Shrinkage from green to oven-dry in percent; movement per unit width and percent of moisture between 6 and 14 %.
-
-${table(
-  ['wood', 'radial', 'tangential', 'volume', 'per %, quarter-sawn', 'per %, flat-sawn'],
-  Object.entries(woods).map(([id, { movement: m }]) => [
-    id,
-    cell(m.shrinkRadialPct),
-    cell(m.shrinkTangentialPct),
-    cell(m.shrinkVolumePct),
-    cell(m.radialPerPct),
-    cell(m.tangentialPerPct),
-  ]),
-)}
-
 ## Woods: pores, colour, bleed prior
 
 Vessel diameters are from memory, ±30 %. The bleed prior is the median streak of coating resin in the unsealed wood.
@@ -59,13 +26,13 @@ Vessel diameters are from memory, ±30 %. The bleed prior is the median streak o
 ${table(
   ['wood', 'pores', 'vessels µm', 'blocking', 'L\\*a\\*b\\*', 'prior mm', 'sources'],
   Object.entries(woods).map(([id, wood]) => [
-    id,
+    `${id}: ${wood.name}, *${wood.botanical}*`,
     `${wood.pores.porosity} ${wood.pores.status.charAt(0)}`,
     wood.pores.diameterUm ? `${wood.pores.diameterUm.join('–')} m` : '–',
     wood.pores.blocking,
     wood.lab ? `${wood.lab.value.join(' ')} ${letter(wood.lab)}` : '–',
     cell(wood.bleedPriorMm),
-    woodSources(wood).join(', '),
+    sourcesOf(wood).join(', '),
   ]),
 )}
 
@@ -161,6 +128,11 @@ function resinRows(): [string, (resin: Resin) => string][] {
     ['deepest pour mm', (r) => span(r.deepestPourMm)],
     ['shrinkage % of volume', (r) => span(r.shrinkagePct)],
   ];
+}
+
+/** The sources behind every value of a wood, each once. */
+function sourcesOf({ pores, lab, bleedPriorMm }: (typeof woods)[keyof typeof woods]): readonly string[] {
+  return [...new Set([pores, lab, bleedPriorMm].flatMap((row) => row?.because ?? []))];
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {

@@ -7,41 +7,16 @@ export {
   bleedTravel,
   visibleProbability,
 } from './bleed-travel.ts';
-export { type BleedChance, bleedChance } from './calibration/bleed-chance.ts';
 export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';
 export type { Coupon, CouponReading } from './calibration/coupon.ts';
-export { type Band, type BoardFit, type BoardPrior, fitBoard } from './calibration/fit-board.ts';
-export {
-  type Capillary,
-  capillaryLengthMm,
-  capillaryPressurePa,
-  closedVesselLengthMm,
-  referenceCapillary,
-} from './capillary.ts';
+export type { Band } from './calibration/fit-board.ts';
 export { type CautionId, cautions, oilCleaning } from './cautions.ts';
 export type { Cited, CitedRange, Origin, Status } from './cited.ts';
 export { ciede2000, type Lab } from './colour-difference.ts';
 export { type CutterShape, type CutterSize, cutterSizes } from './cutter.ts';
 export { defaultFields } from './default-fields.ts';
-export { endGrainUptakeMl, openVesselShare } from './end-grain-uptake.ts';
-export { fluidity, type ViscosityLaw } from './fluidity.ts';
-export {
-  type ClearFill,
-  flatClearFill,
-  flatGhostWidthMm,
-  veeClearFill,
-  veeGhostWidthMm,
-} from './ghost-stroke.ts';
-export {
-  depthLeftMm,
-  flatLevellingMarginMm,
-  type LevelMethod,
-  type LevelMethodId,
-  levelDropMm,
-  levelMethods,
-  veeLevellingMarginMm,
-  veeWidthLossMm,
-} from './levelling.ts';
+export { endGrainUptakeMl } from './end-grain-uptake.ts';
+export { type LevelMethod, type LevelMethodId, levelMethods, veeWidthLossMm } from './levelling.ts';
 export { type Limit, type LimitId, type LimitUnit, limits } from './limits.ts';
 export { defaultMaterials, type MaterialsBook } from './materials-book.ts';
 export { MaterialsError, type MaterialsErrorCode } from './materials-error.ts';
@@ -54,20 +29,15 @@ export type {
 } from './materials-overrides.ts';
 export { mergeMaterials } from './merge-materials.ts';
 export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
-export { adiabaticRiseK, heatEscapeSeconds, type PourLayers, pourLayers } from './pour-layers.ts';
+export { type PourLayers, pourLayers } from './pour-layers.ts';
 export { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
 export { type ResinColourId, resinColours } from './resin-colour.ts';
-export { cureSpeed, openTubeLimitMm, resinLaw } from './resin-flow.ts';
-export { sealFactor } from './seal-factor.ts';
+export { cureSpeed } from './resin-flow.ts';
 export { type SealFilm, sealerMassG, sealFilm } from './seal-film.ts';
 export { type SealCurePoint, type Sealer, type SealId, sealers } from './sealer.ts';
-export { type ShopAdviceId, shopAdvice } from './shop-advice.ts';
 export { type ShopHoursJob, type ShopWait, type ShopWaitId, shopHours } from './shop-hours.ts';
 export { type Scale, type ScaleId, scales, smallestBatchG, type Weighing } from './smallest-batch.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
-export { bleedIndex, streakColour, streakDifference } from './streak-visibility.ts';
-export { type Wood, type WoodId, woodSources, woods } from './wood.ts';
-export type { Movement } from './wood-movement.ts';
-export { woodMovementMm } from './wood-movement-mm.ts';
+export { bleedIndex, streakDifference } from './streak-visibility.ts';
+export { type Wood, type WoodId, woods } from './wood.ts';
 export type { Pores, Porosity } from './wood-pores.ts';
-export type { Strength } from './wood-strength.ts';

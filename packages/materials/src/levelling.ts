@@ -39,27 +39,7 @@ export const levelMethods: Readonly<Record<LevelMethodId, LevelMethod>> = {
   },
 };
 
-/** Drop of a resin surface in mm when all shrinkage shows at the face: depth × shrinkage. */
-export function levelDropMm(depthMm: number, shrinkagePct: number): number {
-  return (depthMm * shrinkagePct) / 100;
-}
-
-/** Depth of colour in mm left after levelling by `removedMm` and the drop of the cured surface; at least 0. */
-export function depthLeftMm(depthMm: number, removedMm: number, shrinkagePct: number): number {
-  return Math.max(0, depthMm - removedMm - levelDropMm(depthMm, shrinkagePct));
-}
-
 /** Width in mm that a V stroke loses when `removedMm` come off the face: 2 s tan(A/2). */
 export function veeWidthLossMm(removedMm: number, angleDeg: number): number {
   return 2 * removedMm * Math.tan(radians(angleDeg) / 2);
-}
-
-/** Removal in mm at which a V stroke of this width becomes narrower than `narrowestMm` (0: gone); at least 0. */
-export function veeLevellingMarginMm(widthMm: number, angleDeg: number, narrowestMm: number): number {
-  return Math.max(0, (widthMm - narrowestMm) / (2 * Math.tan(radians(angleDeg) / 2)));
-}
-
-/** Removal in mm at which a flat-bottomed stroke keeps only `shallowestMm` of depth after the drop on curing; at least 0. */
-export function flatLevellingMarginMm(depthMm: number, shallowestMm: number, shrinkagePct: number): number {
-  return Math.max(0, depthMm - levelDropMm(depthMm, shrinkagePct) - shallowestMm);
 }

@@ -13,24 +13,18 @@ export type LimitId =
   | 'visibleStreak'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
-  | 'moistureCaution'
-  | 'moistureStop'
   | 'usualBit'
   | 'usualDepth'
   | 'sealWait'
   | 'shopTemperature'
-  | 'shallowestUsualDepth'
   | 'opaqueDepth'
-  | 'veeTipFlat'
   | 'overpour'
   | 'waste'
-  | 'smallestTrueBatch'
   | 'pigmentShare'
-  | 'levellingPlan'
   | 'streakTint';
 
 /** Units that limits are given in; `ratio` has none. */
-export type LimitUnit = 'ratio' | 'mm' | 'ml' | '%' | 'ΔE00' | 'h' | '°C';
+export type LimitUnit = 'ratio' | 'mm' | '%' | 'ΔE00' | 'h' | '°C';
 
 /** One limit: the value findings use, the range that practice gives, the reason in words. */
 export interface Limit extends Cited {
@@ -93,16 +87,6 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     exactly(cited(10, 'inference', 'own-inference', 'sharma-2005')),
     'A tinted streak this different shows even on figured wood.',
   ),
-  moistureCaution: limit(
-    '%',
-    citedRange(10, [8, 12], 'seen', 'moisture-trade-pages'),
-    'Damp wood moves after the pour and clouds the bond.',
-  ),
-  moistureStop: limit(
-    '%',
-    citedRange(12, [12, 20], 'seen', 'moisture-trade-pages'),
-    'Above this the board should dry first.',
-  ),
   usualBit: limit(
     'mm',
     exactly(cited(mmFromInches(1 / 8), 'practice', 'common-practice')),
@@ -110,8 +94,8 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
   ),
   usualDepth: limit(
     'mm',
-    exactly(cited(mmFromInches(1 / 8), 'practice', 'common-practice')),
-    'An eighth of an inch is the usual depth of a filled pocket.',
+    citedRange(mmFromInches(1 / 8), [1.6, 4.8], 'practice', 'common-practice', 'inlay-technique'),
+    'An eighth of an inch is the usual depth of a filled pocket; shallower ones than 1/16 in lose colour and life in levelling.',
   ),
   sealWait: limit(
     'h',
@@ -123,20 +107,10 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     exactly(cited(25, 'practice', 'common-practice')),
     'The tables hold at this temperature.',
   ),
-  shallowestUsualDepth: limit(
-    'mm',
-    citedRange(1.6, [1.6, 4.8], 'seen', 'inlay-technique'),
-    'Fills are usually carved 1/16 to 3/16 in deep; shallower ones lose colour and life in levelling.',
-  ),
   opaqueDepth: limit(
     'mm',
     exactly(cited(1, 'practice', 'common-practice')),
     'Shallower colour lets the floor show through.',
-  ),
-  veeTipFlat: limit(
-    'mm',
-    exactly(cited(0.1, 'seen', 'bit-trade-pages')),
-    'A V bit never ends in a true point.',
   ),
   overpour: limit(
     'mm',
@@ -148,20 +122,10 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     citedRange(15, [10, 20], 'memory', 'from-memory'),
     'Cup, stick and drips keep this share of the mix.',
   ),
-  smallestTrueBatch: limit(
-    'ml',
-    citedRange(15, [15, 30], 'memory', 'from-memory'),
-    'Smaller batches are hard to measure and to mix truly.',
-  ),
   pigmentShare: limit(
     '%',
     citedRange(3, [1, 6], 'memory', 'from-memory'),
     'Pigment by weight of the mix; more than the upper end weakens the cure.',
-  ),
-  levellingPlan: limit(
-    'mm',
-    citedRange(0.5, [0.5, 1], 'memory', 'grit-trade-pages', 'from-memory'),
-    'Sanding from 80 to 220 grit takes this much off the face in all.',
   ),
   streakTint: limit(
     'ratio',

@@ -14,8 +14,6 @@ export interface WoodEntry {
   readonly heartFactor?: number;
   readonly sapFactor?: number;
   readonly oily?: boolean;
-  readonly radialPerPct?: number;
-  readonly tangentialPerPct?: number;
 }
 
 /** What a maker may say of a sealer. */

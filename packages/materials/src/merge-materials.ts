@@ -76,12 +76,6 @@ function mergeWood(wood: Wood, entry: WoodEntry, place: string): Wood {
     heartFactor: above(place, 'heartFactor', entry.heartFactor) ?? wood.heartFactor,
     sapFactor: above(place, 'sapFactor', entry.sapFactor) ?? wood.sapFactor,
     pores: entry.oily === undefined ? wood.pores : { ...wood.pores, oily: entry.oily },
-    movement: {
-      ...wood.movement,
-      radialPerPct: above(place, 'radialPerPct', entry.radialPerPct) ?? wood.movement.radialPerPct,
-      tangentialPerPct:
-        above(place, 'tangentialPerPct', entry.tangentialPerPct) ?? wood.movement.tangentialPerPct,
-    },
   };
 }
 

@@ -2,33 +2,12 @@ import { G_PER_LB, MM_PER_INCH } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { endGrainUptakeMl } from './end-grain-uptake.ts';
-import { adiabaticRiseK, heatEscapeSeconds, pourLayers } from './pour-layers.ts';
+import { pourLayers } from './pour-layers.ts';
 import { resins } from './resin.ts';
 import { sealerMassG, sealFilm } from './seal-film.ts';
 import { sealers } from './sealer.ts';
 import { shopHours } from './shop-hours.ts';
 import { smallestBatchG } from './smallest-batch.ts';
-import { woods } from './wood.ts';
-import { woodMovementMm } from './wood-movement-mm.ts';
-
-test('300 mm of flat-sawn hard maple move 4.236 mm over 4 % of moisture', () => {
-  expect(woodMovementMm(300, woods.maple.movement.tangentialPerPct!.value, 4)).toBeCloseTo(4.236, 12);
-});
-
-test.each([
-  [3.2, 96],
-  [6.4, 383],
-  [12.7, 1508],
-  [25.4, 6032],
-  [50.8, 24129],
-])('heat leaves %d mm in about %d s', (depthMm, seconds) => {
-  // bound: half a second, and half a unit in the fourth digit of a diffusivity that is given to three
-  expect(Math.abs(heatEscapeSeconds(depthMm) - seconds)).toBeLessThan(0.5 + 5e-4 * seconds);
-});
-
-test('the worst rise is 222 K', () => {
-  expect(adiabaticRiseK()).toBeCloseTo(222, 0);
-});
 
 test('layers are equal, as few as the limit allows, and a whole multiple earns no extra one', () => {
   expect(pourLayers(12, 6)).toEqual({ count: 2, eachMm: 6 });
@@ -123,7 +102,7 @@ test('an epoxy seal shows both of its conflicting windows; bare wood shows no se
     'seal-cure',
     'seal-bonds-unsanded',
     'working-time',
-    'next-layer',
+    'next-lift',
     'top-up',
     'hard',
     'full-cure',

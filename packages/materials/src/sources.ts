@@ -2,15 +2,7 @@ import type { Status } from './cited.ts';
 
 /** Id of a source; every row of every table names at least one. */
 export type SourceId =
-  | 'wood-handbook-2010'
-  | 'fpl-poplar-sheet'
-  | 'fpl-walnut-sheet'
-  | 'handbook-shrinkage-page'
-  | 'handbook-movement-table'
-  | 'handbook-teak-row'
-  | 'cherry-trade-page'
   | 'hard-maple-trade-page'
-  | 'white-oak-trade-page'
   | 'flooring-booklet'
   | 'iawa-1989'
   | 'alden-charcoal-id'
@@ -42,8 +34,6 @@ export type SourceId =
   | 'bit-trade-pages'
   | 'planer-trade-pages'
   | 'grit-trade-pages'
-  | 'moisture-trade-pages'
-  | 'outgassing-page'
   | 'oil-and-epoxy-page'
   | 'osha-wood-dust'
   | 'hse-rr79'
@@ -72,45 +62,7 @@ export interface Source {
 
 /** All sources by id. Rows that cite a trade page cite it as a witness of practice, not as an authority. */
 export const sources: Readonly<Record<SourceId, Source>> = {
-  'wood-handbook-2010': {
-    title: 'USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-190',
-    year: 2010,
-    place: 'tables 4-3, 4-4, 5-3b, 5-5b, 5-6, 15-7; chapter 16',
-    status: 'memory',
-    note: 'Rows marked seen cite the page through which the table was read.',
-  },
-  'fpl-poplar-sheet': {
-    title: 'Forest Products Laboratory technology sheet, Liriodendron tulipifera',
-    place: 'fpl.fs.usda.gov/documnts/TechSheets/HardwoodNA/htmlDocs/liriodend.html',
-    status: 'seen',
-  },
-  'fpl-walnut-sheet': {
-    title: 'Forest Products Laboratory fact sheet, Juglans nigra',
-    place: 'read on a public trade page',
-    status: 'seen',
-  },
-  'handbook-shrinkage-page': {
-    title: 'A public trade page that reprints FPL-GTR-190 table 4-3',
-    status: 'seen',
-  },
-  'handbook-movement-table': {
-    title: 'FPL-GTR-190 table 13-5, dimensional change coefficients, 6 to 14 % moisture',
-    year: 2010,
-    place: 'table 13-5, quoted in a public source file',
-    status: 'seen',
-  },
-  'handbook-teak-row': {
-    title: 'FPL-GTR-190 table 5-5b, row of teak',
-    year: 2010,
-    place: 'table 5-5b, on a stored page',
-    status: 'seen',
-  },
-  'cherry-trade-page': {
-    title: 'A public trade page on black cherry, citing H. Alden, FPL-GTR-83 (1995)',
-    status: 'seen',
-  },
   'hard-maple-trade-page': { title: 'Public trade pages on hard maple', status: 'seen' },
-  'white-oak-trade-page': { title: 'A public trade page on white oak', status: 'seen' },
   'flooring-booklet': {
     title: 'A flooring association booklet on imported species',
     status: 'seen',
@@ -240,15 +192,6 @@ export const sources: Readonly<Record<SourceId, Source>> = {
   'bit-trade-pages': { title: 'Public trade pages on router bits for lettering', status: 'seen' },
   'planer-trade-pages': { title: 'Public trade pages on how much wood a planer takes off', status: 'seen' },
   'grit-trade-pages': { title: 'Public trade pages on grit sequences', status: 'seen' },
-  'moisture-trade-pages': {
-    title: 'Public trade pages on moisture before epoxy',
-    status: 'seen',
-    note: 'They differ: 6 to 8 %, 8 to 12 %, below 18 to 20 %.',
-  },
-  'outgassing-page': {
-    title: 'A public page on out-gassing: coat while the wood cools, seal thin first',
-    status: 'seen',
-  },
   'oil-and-epoxy-page': { title: 'A public trade page on epoxy over mineral oil', status: 'seen' },
   'osha-wood-dust': {
     title: 'Occupational Safety and Health Administration, wood dust: evaluation',

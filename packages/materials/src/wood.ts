@@ -1,11 +1,8 @@
 import type { Cited } from './cited.ts';
 import type { Lab } from './colour-difference.ts';
-import type { SourceId } from './sources.ts';
 import { bleedPriors } from './wood-bleed.ts';
 import { woodColours } from './wood-colour.ts';
-import { type Movement, woodMovements } from './wood-movement.ts';
 import { type Pores, woodPores } from './wood-pores.ts';
-import { type Strength, woodStrengths } from './wood-strength.ts';
 
 /** Id of a wood that ships with pourproof. */
 export type WoodId =
@@ -35,10 +32,6 @@ export interface Wood {
   readonly name: string;
   /** Botanical name; empty where the maker's own entry gives none. */
   readonly botanical: string;
-  /** Hardness and specific gravity: species averages, boards differ by about 20 % and 10 %. */
-  readonly strength: Strength;
-  /** Shrinkage and movement with moisture. */
-  readonly movement: Movement;
   readonly pores: Pores;
   /** CIE L*a*b* of the dry, sanded face. */
   readonly lab: Cited<Lab> | null;
@@ -72,21 +65,10 @@ export const woods: Readonly<Record<WoodId, Wood>> = {
   wenge: assemble('wenge', 'wenge', 'Millettia laurentii'),
 };
 
-/** The sources behind every value of a wood, each once. */
-export function woodSources(wood: Wood): readonly SourceId[] {
-  const { strength, movement, pores } = wood;
-  const { lab, bleedPriorMm, heartFactor, sapFactor } = wood;
-  const own = [pores, lab, bleedPriorMm, heartFactor, sapFactor];
-  const rows = [...Object.values(strength), ...Object.values(movement), ...own];
-  return [...new Set(rows.flatMap((row) => row?.because ?? []))];
-}
-
 function assemble(id: WoodId, name: string, botanical: string): Wood {
   return {
     name,
     botanical,
-    strength: woodStrengths[id],
-    movement: woodMovements[id],
     pores: woodPores[id],
     lab: woodColours[id],
     bleedPriorMm: bleedPriors[id],

@@ -36,8 +36,6 @@ const wood = z.strictObject({
   heartFactor: above('Travel in heartwood as a factor on that length, from own tests'),
   sapFactor: above('Travel in sapwood as a factor on that length, from own tests'),
   oily: z.boolean().optional(),
-  radialPerPct: above('Radial movement per percent of moisture, share'),
-  tangentialPerPct: above('Tangential movement per percent of moisture, share'),
 });
 
 const sealer = z.strictObject({
