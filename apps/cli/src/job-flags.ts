@@ -4,7 +4,8 @@ import { oneOf, type ParsedFlags } from './parse-flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /**
- * The flags that are settings of a job, as a job in the order typed; their meaning is checked where the job is settled.
+ * The flags that are settings of a job, as a job in the order typed; their meaning is checked where the job
+ * is settled.
  *
  * @throws {UsageError} where a number is expected and none is typed, or for a word that a flag does not know
  */

@@ -15,7 +15,8 @@ const STRAY: Readonly<Record<'file' | 'lettering', { readonly why: string; reado
 };
 
 /**
- * Refuses flags that are surely a slip, rather than ignoring them. (Sizes that do not size lettering have words of their own.)
+ * Refuses flags that are surely a slip, rather than ignoring them. (Sizes that do not size lettering have
+ * words of their own.)
  *
  * @throws {UsageError} for the first flag that means nothing where a file, or lettering, is vetted
  */

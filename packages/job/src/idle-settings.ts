@@ -8,7 +8,8 @@ type Format = Drawing['format'];
 const NAMES: Readonly<Record<Format, string>> = { svg: 'an SVG', dxf: 'a DXF', lettering: 'lettering' };
 
 /**
- * What a job asks for that changes nothing for it or for its artwork: a notice each, so that nobody counts on it.
+ * What a job asks for that changes nothing for it or for its artwork: a notice each, so that nobody counts on
+ * it.
  *
  * @param lines how many lines of lettering have something to see; of no matter for drawings
  */

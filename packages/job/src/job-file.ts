@@ -16,8 +16,8 @@ const settings = Object.fromEntries(
 );
 
 /**
- * The schema of the job file `pourproof/job@1`. Its keys are the flags of `vet` without dashes and its lengths are typed as on the command
- * line, so that a maker needs to learn one way only.
+ * The schema of the job file `pourproof/job@1`. Its keys are the flags of `vet` without dashes and its
+ * lengths are typed as on the command line, so that a maker needs to learn one way only.
  */
 export const jobFileSchema: z.ZodType = z.strictObject({ schema: z.literal(SCHEMA), ...settings });
 

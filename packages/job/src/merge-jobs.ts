@@ -8,8 +8,8 @@ const ALTERNATIVES = [
 ] as const;
 
 /**
- * A job from a file with what was typed beside it: what was typed stands before the file. A size that was typed replaces whichever
- * size the file asks for, and so it is with artwork and text.
+ * A job from a file with what was typed beside it: what was typed stands before the file. A size that was
+ * typed replaces whichever size the file asks for, and so it is with artwork and text.
  */
 export function mergeJobs(file: JobInput, typed: JobInput): JobInput {
   const replaced = ALTERNATIVES.flatMap((keys) =>

@@ -22,8 +22,8 @@ const OF_READING: readonly SettingKey[] = [
 ];
 
 /**
- * Refuses what contradicts the kind of source that a job was settled for. What merely changes nothing for it is named by
- * {@link idleSettings} instead.
+ * Refuses what contradicts the kind of source that a job was settled for. What merely changes nothing for it
+ * is named by {@link idleSettings} instead.
  *
  * @param hasFont whether a font is at hand for lettering
  * @throws {JobError}
@@ -91,12 +91,12 @@ function refuseLetteringSize({ size, lettering, units }: Settled): void {
   }
 }
 
-/** Product of a length and a factor may lie above a round number by rounding alone. */
-const ROUNDING = 1e-6;
+/** Rounding of a product of a length and a factor, in steps of what is typed. */
+const STEP_TOL = 1e-6;
 
 /** A length as it is typed, never less than it is. */
 function typedLength(mm: number, unit: LengthUnit): string {
   return unit === 'in'
-    ? `${Math.ceil(inchesFromMm(mm) * 1000 - ROUNDING) / 1000}in`
-    : `${Math.ceil(mm * 100 - ROUNDING) / 100}mm`;
+    ? `${Math.ceil(inchesFromMm(mm) * 1000 - STEP_TOL) / 1000}in`
+    : `${Math.ceil(mm * 100 - STEP_TOL) / 100}mm`;
 }

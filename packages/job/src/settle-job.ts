@@ -27,10 +27,11 @@ export interface SettleOptions {
 }
 
 /**
- * Settles a job: every value is read and checked, usual values fill what was not given and are named in `defaults`.
+ * Settles a job: every value is read and checked, usual values fill what was not given and are named in
+ * `defaults`.
  *
- * Nothing of the input is ignored: unknown keys, values of the wrong type, empty lists, and settings that contradict one another or what
- * is vetted are refused by name.
+ * Nothing of the input is ignored: unknown keys, values of the wrong type, empty lists, and settings that
+ * contradict one another or what is vetted are refused by name.
  *
  * @throws {JobError} when a value cannot be read or makes no sense
  *

@@ -14,7 +14,10 @@ export type TypedJob = {
   readonly [Key in SettingKey]?: Typed<Exclude<JobInput[Key], undefined>> | undefined;
 } & { readonly schema?: JobInput['schema'] };
 
-/** A job with every structure as the text that means the same, so that a form can show it and a maker can change it. */
+/**
+ * A job with every structure as the text that means the same, so that a form can show it and a maker can
+ * change it.
+ */
 export function typedJob(job: JobInput): TypedJob {
   return Object.fromEntries(
     Object.entries(job).map(([key, value]) => {

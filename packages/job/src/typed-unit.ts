@@ -5,8 +5,8 @@ import { type JobInput, SETTINGS, type SettingKey } from './settings/table.ts';
 const LENGTH = /[\d.]\s*(?:(mm|cm|m|um|µm)|(inches|inch|in|["″”]|thou|mil|ft))(?![\p{L}\d/])/iu;
 
 /**
- * The unit of the first length in a job, in the order of its keys, so that answers come in it; `undefined` where there is none. How fine a
- * file is read says nothing of how its maker measures.
+ * The unit of the first length in a job, in the order of its keys, so that answers come in it; `undefined`
+ * where there is none. How fine a file is read says nothing of how its maker measures.
  */
 export function typedUnit(job: JobInput): LengthUnit | undefined {
   for (const [key, value] of Object.entries(job)) {

@@ -6,7 +6,8 @@ import { type WoodId, woods } from './wood.ts';
 
 const REFERENCE_WOODS: readonly WoodId[] = ['poplar', 'cherry', 'maple', 'walnut'];
 
-// Median travel in mm and class, common practice: every wood bleeds unsealed (poplar worst, walnut least), a day-old
+// Median travel in mm and class, common practice: every wood bleeds unsealed (poplar worst, walnut least), a
+// day-old
 // epoxy seal stops all of them. Coating resin at 25 °C, one coat.
 const CELLS: readonly [SealId, number, readonly [number, string][]][] = [
   [

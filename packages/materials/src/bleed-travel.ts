@@ -20,6 +20,9 @@ export const bleedClassEndsMm: Cited<readonly [clean: number, slight: number, mo
   'own-prior',
 );
 
+/** Standard deviations from the mean of a normal variable to the ends of its central 95 %. */
+const NORMAL_95_QUANTILE = 1.959963984540054;
+
 /** Class of bleed by its median travel. */
 export type BleedClass = 'clean' | 'slight' | 'moderate' | 'severe';
 
@@ -52,7 +55,9 @@ export interface BleedTravel {
   readonly longerThan: (lengthMm: number) => number;
   /** `prior` without a coupon; else moved by them, see `calibratedTravel`. */
   readonly basis: 'prior' | 'calibrated';
-  /** False where this wood has no prior of its own: then the mean of the known woods with their spread added. */
+  /**
+   * False where this wood has no prior of its own: then the mean of the known woods with their spread added.
+   */
   readonly woodKnown: boolean;
   /** Standard deviation of ln(travel) that the band and the probability use. */
   readonly spread: number;
@@ -60,10 +65,11 @@ export interface BleedTravel {
 }
 
 /**
- * Returns the prior band of colour travel in mm along the fibres: wood prior × seal factor × resin against the reference resin.
+ * Returns the prior band of colour travel in mm along the fibres: wood prior × seal factor × resin against
+ * the reference resin.
  *
- * Log-normal. An honest prior: no measured streak lengths were found, so read rank and band, not a bare millimetre. An oiled
- * or waxed board is outside of it: stop and clean (see `oilCleaning`).
+ * Log-normal. An honest prior: no measured streak lengths were found, so read rank and band, not a bare
+ * millimetre. An oiled or waxed board is outside of it: stop and clean (see `oilCleaning`).
  * @throws {RangeError} when coats or hours are out of range
  */
 export function bleedTravel(job: BleedJob): BleedTravel {
@@ -80,7 +86,7 @@ export function bleedTravel(job: BleedJob): BleedTravel {
   const medianMm =
     prior.medianMm * (part?.value ?? 1) * sealFactor(seal, job.coats, job.sealHours, temperatureC) * flow;
   const spread = Math.hypot(spreadBetweenBoards.value, spreadWithinBoard.value, prior.extraSpread);
-  const reach = Math.exp(1.959963984540054 * spread);
+  const reach = Math.exp(NORMAL_95_QUANTILE * spread);
   return {
     medianMm,
     lowMm: medianMm / reach,
@@ -116,7 +122,10 @@ export function bleedClass(medianMm: number): BleedClass {
   return medianMm < moderate ? 'moderate' : 'severe';
 }
 
-/** Probability that a streak is longer than the visible limit, for a log-normal travel of this median in mm and spread. */
+/**
+ * Probability that a streak is longer than the visible limit, for a log-normal travel of this median in mm
+ * and spread.
+ */
 export function visibleProbability(medianMm: number, spread: number): number {
   if (medianMm === 0) {
     return 0;
@@ -130,7 +139,10 @@ interface WoodPrior {
   readonly because: readonly SourceId[];
 }
 
-/** The wood's own prior, or the log mean of the woods that have one, with their standard deviation as added spread. */
+/**
+ * The wood's own prior, or the log mean of the woods that have one, with their standard deviation as added
+ * spread.
+ */
 function woodPrior(wood: Wood): WoodPrior {
   if (wood.bleedPriorMm) {
     return { medianMm: wood.bleedPriorMm.value, extraSpread: 0, because: wood.bleedPriorMm.because };

@@ -3,7 +3,10 @@ import { type Cited, cited } from './cited.ts';
 /** Id of a caution that every sheet prints. */
 export type CautionId = 'rules' | 'dust' | 'sensitisers' | 'solvents' | 'exotherm' | 'food';
 
-/** Short safety texts with their sources, in the order in which they are printed. Advice only; no licensed trade is replaced. */
+/**
+ * Short safety texts with their sources, in the order in which they are printed. Advice only; no licensed
+ * trade is replaced.
+ */
 export const cautions: Readonly<Record<CautionId, Cited<string>>> = {
   rules: cited(
     'Data sheets, local codes and the machine’s manual come first; this sheet is advice only.',

@@ -1,9 +1,9 @@
 import type { SourceId } from './sources.ts';
 
 /**
- * How far a value can be trusted: `seen` read in the named source; `memory` recalled, not checked; `computed` derived by
- * a formula that a test repeats; `practice` workshop experience; `inference` our reasoning; `prior` our own starting
- * guess, to be moved by coupons; `entered` typed in by the maker.
+ * How far a value can be trusted: `seen` read in the named source; `memory` recalled, not checked; `computed`
+ * derived by a formula that a test repeats; `practice` workshop experience; `inference` our reasoning;
+ * `prior` our own starting guess, to be moved by coupons; `entered` typed in by the maker.
  */
 export type Status = 'seen' | 'memory' | 'computed' | 'practice' | 'inference' | 'prior' | 'entered';
 

@@ -6,7 +6,8 @@ export type Lab = readonly [lightness: number, a: number, b: number];
 const POWER_25_7 = 25 ** 7;
 
 /**
- * Colour difference ΔE00 (CIEDE2000, all weighting factors 1) of two colours: about 1 to 2 is just noticeable.
+ * Colour difference ΔE00 (CIEDE2000, all weighting factors 1) of two colours: about 1 to 2 is just
+ * noticeable.
  *
  * The formula is not continuous where hues differ by 180°.
  * @see sharma-2005

@@ -1,7 +1,10 @@
 import { type Cited, cited } from './cited.ts';
 import type { SourceId } from './sources.ts';
 
-/** Surface tension of mixed epoxy in N/m, chosen in the measured range: 0.031 fresh, rising to 0.040 to 0.046 within hours. */
+/**
+ * Surface tension of mixed epoxy in N/m, chosen in the measured range: 0.031 fresh, rising to 0.040 to 0.046
+ * within hours.
+ */
 export const surfaceTensionNPerM: Cited = cited(0.043, 'inference', 'own-inference', 'dearlove-1978');
 /** Contact angle of epoxy on freshly sanded wood in degrees. */
 export const contactAngleDeg: Cited = cited(30, 'inference', 'own-inference', 'jankowska-2018');

@@ -1,4 +1,7 @@
-/** How the viscosity rises: not at all, exponentially, or as a power that is infinite at gel. Times in s, viscosity in Pa·s. */
+/**
+ * How the viscosity rises: not at all, exponentially, or as a power that is infinite at gel. Times in s,
+ * viscosity in Pa·s.
+ */
 export type ViscosityLaw =
   | { readonly kind: 'constant'; readonly startPaS: number }
   | { readonly kind: 'exponential'; readonly startPaS: number; readonly ratePerS: number }
@@ -10,9 +13,11 @@ export type ViscosityLaw =
     };
 
 /**
- * Fluidity summed over time, ∫ dt/η in 1/Pa, from mixing to `timeS` (may be Infinity where the viscosity rises).
+ * Fluidity summed over time, ∫ dt/η in 1/Pa, from mixing to `timeS` (may be Infinity where the viscosity
+ * rises).
  *
- * Constant: t/η₀. Exponential: (1 − e^(−kt))/(k η₀). Power: t_g/((n+1) η₀)·[1 − (1 − t/t_g)^(n+1)], complete at gel.
+ * Constant: t/η₀. Exponential: (1 − e^(−kt))/(k η₀). Power: t_g/((n+1) η₀)·[1 − (1 − t/t_g)^(n+1)], complete
+ * at gel.
  */
 export function fluidity(law: ViscosityLaw, timeS: number): number {
   if (!(timeS >= 0)) {

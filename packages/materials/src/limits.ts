@@ -1,5 +1,6 @@
 import { mmFromInches } from '@pourproof/plane';
 import { type Cited, type CitedRange, cited, citedRange } from './cited.ts';
+import { REFERENCE_TEMPERATURE_C } from './flow-parameters.ts';
 
 /** Id of a limit of practice that findings compare with. */
 export type LimitId =
@@ -104,7 +105,7 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
   ),
   shopTemperature: limit(
     '°C',
-    exactly(cited(25, 'practice', 'common-practice')),
+    exactly(cited(REFERENCE_TEMPERATURE_C, 'practice', 'common-practice')),
     'The tables hold at this temperature.',
   ),
   opaqueDepth: limit(

@@ -3,7 +3,10 @@ import type { CutterSize } from './cutter.ts';
 import type { MixRatio } from './resin.ts';
 import type { SealCurePoint } from './sealer.ts';
 
-/** What a maker may say of a wood; what is left out keeps its default. A new id needs `like`, the id it starts from. */
+/**
+ * What a maker may say of a wood; what is left out keeps its default. A new id needs `like`, the id it starts
+ * from.
+ */
 export interface WoodEntry {
   readonly like?: string;
   readonly name?: string;
@@ -54,7 +57,10 @@ export interface ScaleEntry {
   readonly resolutionG: number;
 }
 
-/** The maker's own materials: `materials.json` beside the job, units in the names, as class defaults have them. */
+/**
+ * The maker's own materials: `materials.json` beside the job, units in the names, as class defaults have
+ * them.
+ */
 export interface MaterialsOverrides {
   readonly woods?: Readonly<Record<string, WoodEntry>>;
   readonly sealers?: Readonly<Record<string, SealerEntry>>;

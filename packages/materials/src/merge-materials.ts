@@ -17,8 +17,9 @@ import type { Wood } from './wood.ts';
 /**
  * Returns a book in which the maker's entries stand before the defaults; the given book is not changed.
  *
- * An entry with a known id changes that row; one with a new id starts from the row named by `like`. Every value taken over
- * has status `entered` and source `maker-entry`, so that a report can tell it from a default. Cutters, if given, replace the list.
+ * An entry with a known id changes that row; one with a new id starts from the row named by `like`. Every
+ * value taken over has status `entered` and source `maker-entry`, so that a report can tell it from a
+ * default. Cutters, if given, replace the list.
  * @throws {MaterialsError} with code, place and remedy for the first entry that cannot be used
  */
 export function mergeMaterials(book: MaterialsBook, overrides: MaterialsOverrides): MaterialsBook {
@@ -123,7 +124,9 @@ function mergeResin(resin: Resin, entry: ResinEntry, place: string): Resin {
   };
 }
 
-/** A label that gives only one kind of ratio takes the default of the other kind away: they would contradict. */
+/**
+ * A label that gives only one kind of ratio takes the default of the other kind away: they would contradict.
+ */
 function mergeRatio(
   resin: Resin,
   entry: ResinEntry,

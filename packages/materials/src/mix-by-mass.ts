@@ -44,8 +44,8 @@ export interface Mix {
 /**
  * Returns what to mix for a fill: (volume + overpour) × (1 + waste), split into parts A and B by weight.
  *
- * A ratio by volume becomes grams through the densities of both parts, a ratio by weight through the density of the mix. What
- * the maker has not entered is a class default and is named in `assumed`.
+ * A ratio by volume becomes grams through the densities of both parts, a ratio by weight through the density
+ * of the mix. What the maker has not entered is a class default and is named in `assumed`.
  * @throws {RangeError} when a volume or the waste is negative or not finite, or the resin has no ratio
  */
 export function mixByMass(fill: FillVolume, resin: Resin | ResinId): Mix {
@@ -87,7 +87,10 @@ function splitByWeight(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
   };
 }
 
-/** The label's density of the mix; else, where the label gives both parts, their volumes added up; else the class default. */
+/**
+ * The label's density of the mix; else, where the label gives both parts, their volumes added up; else the
+ * class default.
+ */
 function mixedDensity(resin: Resin, ratio: MixRatio): Cited {
   const { densityAGPerMl: a, densityBGPerMl: b, densityMixedGPerMl: mixed } = resin;
   if (mixed.status !== 'entered' && a?.status === 'entered' && b?.status === 'entered') {

@@ -1,3 +1,10 @@
+/** A term below this share of the sum no longer changes its last bit. */
+const SERIES_REL_TOL = 1e-17;
+/** Levels of the continued fraction, which reach the last bit from z = 3 on. */
+const TAIL_LEVELS = 60;
+/** From here on the fraction needs fewer steps than the series. */
+const TAIL_FROM = 3;
+
 /**
  * Probability that a standard normal variable is at most `z`; error below 1e-12.
  *
@@ -8,7 +15,7 @@ export function normalCdf(z: number): number {
     return Number.NaN;
   }
   const distance = Math.abs(z);
-  const tail = distance < 3 ? 0.5 - centralMass(distance) : upperTail(distance);
+  const tail = distance < TAIL_FROM ? 0.5 - centralMass(distance) : upperTail(distance);
   return z < 0 ? tail : 1 - tail;
 }
 
@@ -21,7 +28,7 @@ export function normalDensity(z: number): number {
 function centralMass(z: number): number {
   let term = z;
   let sum = z;
-  for (let odd = 3; term > sum * 1e-17; odd += 2) {
+  for (let odd = 3; term > sum * SERIES_REL_TOL; odd += 2) {
     term *= (z * z) / odd;
     sum += term;
   }
@@ -31,7 +38,7 @@ function centralMass(z: number): number {
 /** Probability beyond z ≥ 3: density / (z + 1/(z + 2/(z + 3/…))), evaluated from the inside. */
 function upperTail(z: number): number {
   let fraction = z;
-  for (let level = 60; level >= 1; level--) {
+  for (let level = TAIL_LEVELS; level >= 1; level--) {
     fraction = z + level / fraction;
   }
   return normalDensity(z) / fraction;

@@ -8,9 +8,9 @@ export const laterCoatWeight: Cited = cited(0.5, 'inference', 'own-inference');
 /**
  * Share of the unsealed travel that a seal leaves, 0 to 1.
  *
- * Hours of a coat that hardens by reaction count as hours at 25 °C (cure doubles every 10 °C). Between two points of the sealer's curve ln(factor) is linear in
- * ln(hours); before the first point ln(factor) is linear in hours from 1 at 0 h; after the last point it stays. Each coat
- * after the first counts half in ln(factor).
+ * Hours of a coat that hardens by reaction count as hours at 25 °C (cure doubles every 10 °C). Between two
+ * points of the sealer's curve ln(factor) is linear in ln(hours); before the first point ln(factor) is linear
+ * in hours from 1 at 0 h; after the last point it stays. Each coat after the first counts half in ln(factor).
  * @throws {RangeError} when coats is not a whole number from 0, or hours are negative
  */
 export function sealFactor(sealer: Sealer, coats: number, hours: number, temperatureC: number): number {

@@ -22,7 +22,10 @@ export function sealFilm(sealer: Sealer, coats: number): SealFilm {
   return { filmMm: value * share, lowMm: low * share, highMm: high * share };
 }
 
-/** Mass in g of liquid sealer for `coats` over an area of walls, floor and face in mm²; nothing added for brush and cup. */
+/**
+ * Mass in g of liquid sealer for `coats` over an area of walls, floor and face in mm²; nothing added for
+ * brush and cup.
+ */
 export function sealerMassG(sealer: Sealer, coats: number, areaMm2: number): number {
   return (sealer.wetFilmMm.value * coats * areaMm2 * sealer.densityGPerMl.value) / 1000;
 }

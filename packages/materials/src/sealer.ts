@@ -12,7 +12,10 @@ export interface SealCurePoint {
 /** A seal coat: what stops, or does not stop, colour at the pore mouths. */
 export interface Sealer {
   readonly name: string;
-  /** Travel left by hours of cure, by rising hours; empty for bare wood. See `sealFactor` for the rule between points. */
+  /**
+   * Travel left by hours of cure, by rising hours; empty for bare wood. See `sealFactor` for the rule between
+   * points.
+   */
   readonly curve: Cited<readonly SealCurePoint[]>;
   /** Solids by volume, 0 to 1: what stays of the wet film. */
   readonly solids: Cited;
@@ -26,7 +29,10 @@ export interface Sealer {
   readonly coats: Cited;
   /** By reaction the hours follow the temperature; by drying they are taken as they stand. */
   readonly hardens: 'reaction' | 'drying';
-  /** Hours at 25 °C between which a further coat of the same chemistry bonds without sanding; `null` where none does. */
+  /**
+   * Hours at 25 °C between which a further coat of the same chemistry bonds without sanding; `null` where
+   * none does.
+   */
   readonly tackyHours: CitedRange | null;
 }
 

@@ -37,7 +37,10 @@ test('the smallest batch splits within the tolerance however the display rounds,
   );
 });
 
-/** Tries every corner of the reading errors: A read to half a step, then B alone or the running total to half a step. */
+/**
+ * Tries every corner of the reading errors: A read to half a step, then B alone or the running total to half
+ * a step.
+ */
 function worstRatioError(massG: number, ratio: number, stepG: number, zeroed: boolean): number {
   const [partA, partB] = [(massG * ratio) / (ratio + 1), massG / (ratio + 1)];
   let worst = 0;
@@ -102,7 +105,7 @@ test('an epoxy seal shows both of its conflicting windows; bare wood shows no se
     'seal-cure',
     'seal-bonds-unsanded',
     'working-time',
-    'next-lift',
+    'next-layer',
     'top-up',
     'hard',
     'full-cure',

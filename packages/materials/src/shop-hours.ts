@@ -15,7 +15,10 @@ export type ShopWaitId =
   | 'hard'
   | 'full-cure';
 
-/** Hours of one wait at the shop's temperature. `earliest` to `latest` is the spread of the rules, or the window in which a step fits. */
+/**
+ * Hours of one wait at the shop's temperature. `earliest` to `latest` is the spread of the rules, or the
+ * window in which a step fits.
+ */
 export interface ShopWait extends Origin {
   readonly wait: ShopWaitId;
   readonly earliestHours: number;
@@ -34,10 +37,12 @@ export interface ShopHoursJob {
 }
 
 /**
- * Returns the waits of a job in hours at the shop's temperature, in the order of work; waits that do not occur are absent.
+ * Returns the waits of a job in hours at the shop's temperature, in the order of work; waits that do not
+ * occur are absent.
  *
- * Whatever hardens by reaction is slowed or sped up by {@link cureSpeed}; what hardens by drying is not corrected. Where rules
- * conflict (an epoxy seal bonds unsanded while tacky, but stops colour only when cured) both waits are listed.
+ * Whatever hardens by reaction is slowed or sped up by {@link cureSpeed}; what hardens by drying is not
+ * corrected. Where rules conflict (an epoxy seal bonds unsanded while tacky, but stops colour only when
+ * cured) both waits are listed.
  */
 export function shopHours(job: ShopHoursJob): readonly ShopWait[] {
   const { seal, coats, resin } = job;

@@ -32,8 +32,8 @@ export interface Weighing {
 /**
  * Returns the smallest batch in g whose ratio A:B stays within the tolerance however the display rounds.
  *
- * A reading is off by half a step; on a running total the error of A passes into B, so B may be off by a whole step. Worst
- * case, exact: M = (e_A + (1 + τ)(a/b) e_B) / (τ a/(a+b)).
+ * A reading is off by half a step; on a running total the error of A passes into B, so B may be off by a
+ * whole step. Worst case, exact: M = (e_A + (1 + τ)(a/b) e_B) / (τ a/(a+b)).
  * @throws {RangeError} when resolution, tolerance or a part of the ratio is not above 0
  */
 export function smallestBatchG(weighing: Weighing): number {

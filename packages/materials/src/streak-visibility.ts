@@ -6,7 +6,10 @@ export const fullyVisibleDifference: Cited = cited(20, 'prior', 'own-prior');
 /** Travel in mm over which the index rises by 1 − 1/e. */
 export const indexScaleMm: Cited = cited(2, 'prior', 'own-prior');
 
-/** Colour of wood tinted by a share of resin colour, 0 to 1: on the straight line between them in L*a*b* (our inference). */
+/**
+ * Colour of wood tinted by a share of resin colour, 0 to 1: on the straight line between them in L*a*b* (our
+ * inference).
+ */
 export function streakColour(wood: Lab, resin: Lab, tintShare: number): Lab {
   const mix = (w: number, r: number): number => w + tintShare * (r - w);
   return [mix(wood[0], resin[0]), mix(wood[1], resin[1]), mix(wood[2], resin[2])];

@@ -2,8 +2,9 @@ import { type Cited, cited } from './cited.ts';
 import type { WoodId } from './wood.ts';
 
 /**
- * Median streak length in mm in unsealed wood for coating resin at 25 °C, wall across the grain, 1/8 in deep. Set by us so
- * that the seal factors reproduce common practice; no measured lengths were found, and no published number gives this order.
+ * Median streak length in mm in unsealed wood for coating resin at 25 °C, wall across the grain, 1/8 in deep.
+ * Set by us so that the seal factors reproduce common practice; no measured lengths were found, and no
+ * published number gives this order.
  */
 export const bleedPriors: Readonly<Record<WoodId, Cited | null>> = {
   poplar: cited(6, 'prior', 'own-prior', 'common-practice'),

@@ -3,8 +3,9 @@ import type { Lab } from './colour-difference.ts';
 import type { WoodId } from './wood.ts';
 
 /**
- * CIE L*a*b* (D65) of the dry, sanded face. No published table could be read: all from memory, and a board differs by
- * ±4 to ±7 in lightness. A measured colour of the maker's own board replaces it. Cherry darkens with years, walnut lightens.
+ * CIE L*a*b* (D65) of the dry, sanded face. No published table could be read: all from memory, and a board
+ * differs by ±4 to ±7 in lightness. A measured colour of the maker's own board replaces it. Cherry darkens
+ * with years, walnut lightens.
  */
 export const woodColours: Readonly<Record<WoodId, Cited<Lab> | null>> = {
   poplar: cited<Lab>([78, 1, 22], 'memory', 'from-memory'),

@@ -8,7 +8,10 @@ export type Porosity = 'ring' | 'semi-ring' | 'diffuse';
 /** Pores of a wood: what lets resin in and what stops it. */
 export interface Pores {
   readonly porosity: Porosity;
-  /** Tangential diameter of the larger (earlywood) vessels in µm, smallest and largest usual; from memory, ±30 %. */
+  /**
+   * Tangential diameter of the larger (earlywood) vessels in µm, smallest and largest usual; from memory, ±30
+   * %.
+   */
   readonly diameterUm: readonly [low: number, high: number] | null;
   /** What blocks the vessels, in words. */
   readonly blocking: string;

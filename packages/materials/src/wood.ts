@@ -35,9 +35,14 @@ export interface Wood {
   readonly pores: Pores;
   /** CIE L*a*b* of the dry, sanded face. */
   readonly lab: Cited<Lab> | null;
-  /** Median length in mm of a streak of coating resin along the grain of the unsealed wood: a prior, never a measurement. */
+  /**
+   * Median length in mm of a streak of coating resin along the grain of the unsealed wood: a prior, never a
+   * measurement.
+   */
   readonly bleedPriorMm: Cited | null;
-  /** Travel in heartwood and in sapwood as factors on that prior; `null` as they ship: no figure was found. */
+  /**
+   * Travel in heartwood and in sapwood as factors on that prior; `null` as they ship: no figure was found.
+   */
   readonly heartFactor: Cited | null;
   readonly sapFactor: Cited | null;
 }

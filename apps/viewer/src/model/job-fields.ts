@@ -19,7 +19,10 @@ export type Options = readonly (readonly [id: string, name: string])[];
 export interface JobField {
   readonly key: SettingKey;
   readonly label: string;
-  /** How it is typed: a text with its unit, a number, a line for each of several, one of a list, a tick, a day and time. */
+  /**
+   * How it is typed: a text with its unit, a number, a line for each of several, one of a list, a tick, a day
+   * and time.
+   */
   readonly form: Setting['holds']['control'];
   /** How it is written, below the field. */
   readonly hint?: string;
@@ -35,7 +38,10 @@ export interface JobGroup {
   readonly fields: readonly JobField[];
 }
 
-/** Groups with the fields that the job ticket shows, those of one title together; other parts of the page ask for the rest. */
+/**
+ * Groups with the fields that the job ticket shows, those of one title together; other parts of the page ask
+ * for the rest.
+ */
 export const JOB_GROUPS: readonly JobGroup[] = SETTING_GROUPS.filter(
   ({ title }, k) => SETTING_GROUPS.findIndex((group) => group.title === title) === k,
 )
@@ -55,7 +61,10 @@ function fieldsOf(id: GroupId): readonly JobField[] {
   });
 }
 
-/** Whether a field means something for a job and what is on the sheet; a value that it has is shown in any case. */
+/**
+ * Whether a field means something for a job and what is on the sheet; a value that it has is shown in any
+ * case.
+ */
 export function isAsked({ key }: JobField, job: TypedJob, source: SourceKind): boolean {
   const { only } = SETTINGS[key];
   return only === undefined || job[key] !== undefined || means(only, job, source);

@@ -6,7 +6,8 @@ interface CuttingLength {
 }
 
 /**
- * A bit as a structure. Lengths in mm, angles in degrees; see {@link Bit} for what each means. A bit of a settled job is one, too.
+ * A bit as a structure. Lengths in mm, angles in degrees; see {@link Bit} for what each means. A bit of a
+ * settled job is one, too.
  */
 export type BitStructure = CuttingLength &
   (

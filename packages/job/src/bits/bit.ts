@@ -85,6 +85,9 @@ export function widestMm(bit: Bit): number {
   return bit.kind === 'profile' ? (bit.points.at(-1)?.diameterMm ?? 0) : bit.diameterMm;
 }
 
+/** Rounding of a diameter that is a fraction of an inch, in 64ths of an inch. */
+const FRACTION_TOL = 1e-6;
+
 /** A bit's diameter as shops name it: inches as a fraction of 64 where it is one, millimetres otherwise. */
 export function bitSize(mm: number, unit: LengthUnit): string {
   if (unit === 'mm') {
@@ -92,7 +95,7 @@ export function bitSize(mm: number, unit: LengthUnit): string {
   }
   const sixtyFourths = (mm * 64) / parseMeasure('1in', 'length').value;
   const whole = Math.round(sixtyFourths);
-  if (Math.abs(sixtyFourths - whole) > 1e-6 || whole === 0) {
+  if (Math.abs(sixtyFourths - whole) > FRACTION_TOL || whole === 0) {
     return formatLength(mm, 'in');
   }
   let over = whole;

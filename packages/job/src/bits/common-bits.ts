@@ -2,7 +2,8 @@ import type { MaterialsBook } from '@pourproof/materials';
 import type { LengthUnit } from '@pourproof/plane';
 
 /**
- * Diameters of flat bits at hand below a diameter, in mm, largest first; sizes made in the maker's unit where there are any.
+ * Diameters of flat bits at hand below a diameter, in mm, largest first; sizes made in the maker's unit where
+ * there are any.
  */
 export function flatBitsBelow(
   diameterMm: number,

@@ -14,9 +14,10 @@ export function readBit(input: BitInput): Bit {
 }
 
 /**
- * Reads a bit as typed: `flat:1/8in`, `ball:1/16in`, `bull:1/4in:corner 1mm`, `vee:60deg:1/2in[:tip 0.1mm|:tip radius 0.2mm]`,
- * `taper:0.5mm:5deg:1/4in` (tip diameter, angle of one side, diameter), `profile:1mm@0mm,3mm@2mm` (diameter at height above the
- * tip, straight between); `:length 12mm` at the end of any gives the length of its cutting edge.
+ * Reads a bit as typed: `flat:1/8in`, `ball:1/16in`, `bull:1/4in:corner 1mm`, `vee:60deg:1/2in[:tip
+ * 0.1mm|:tip radius 0.2mm]`, `taper:0.5mm:5deg:1/4in` (tip diameter, angle of one side, diameter),
+ * `profile:1mm@0mm,3mm@2mm` (diameter at height above the tip, straight between); `:length 12mm` at the end
+ * of any gives the length of its cutting edge.
  *
  * @throws {JobError} when it cannot be read; the message says which part and how a bit is written
  */

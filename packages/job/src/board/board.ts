@@ -1,6 +1,9 @@
 import type { Point } from '@pourproof/plane';
 
-/** One piece of wood in a glue-up. Angles in degrees, lengths in mm, in the frame of the board: x right, y down, corner at 0,0. */
+/**
+ * One piece of wood in a glue-up. Angles in degrees, lengths in mm, in the frame of the board: x right, y
+ * down, corner at 0,0.
+ */
 export interface Block {
   /** Id of its wood in the job's materials. */
   readonly wood: string;

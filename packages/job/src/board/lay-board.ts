@@ -6,7 +6,7 @@ import type { BoardPattern, BoardStructure, BoardWood } from './board-input.ts';
 /** More blocks than any shop glues up: a slip of the unit (our choice). */
 const MAX_BLOCKS = 5000;
 /** A strip narrower than this at the far edge comes from rounding, mm. */
-const ROUNDING_MM = 1e-9;
+const EDGE_TOL_MM = 1e-9;
 
 /** The lengths that each pattern needs; any other has no meaning for it. */
 const NEEDS: Readonly<Record<BoardPattern, readonly LengthKey[]>> = {
@@ -25,7 +25,8 @@ type LengthKey = keyof typeof EXAMPLES;
 /**
  * The blocks of a pattern, laid from the board's upper left corner; they cover it exactly once.
  *
- * @throws {JobError} when a length is missing or without meaning, a stripe finds no room, or there are more blocks than any shop glues up
+ * @throws {JobError} when a length is missing or without meaning, a stripe finds no room, or there are more
+ * blocks than any shop glues up
  */
 export function layBoard(structure: BoardStructure): Board {
   const { pattern, widthMm, heightMm, thicknessMm, woods = [] } = structure;
@@ -96,7 +97,7 @@ function stripes({ widthMm, heightMm }: BoardStructure, woods: readonly BoardWoo
     if (own === undefined) {
       throw new JobError('board-stripe-width', 'board', { wood });
     }
-    if (filled >= heightMm - ROUNDING_MM) {
+    if (filled >= heightMm - EDGE_TOL_MM) {
       throw new JobError('board-stripe-room', 'board', { wood });
     }
     filled += own;
@@ -104,7 +105,7 @@ function stripes({ widthMm, heightMm }: BoardStructure, woods: readonly BoardWoo
   });
   const blocks: Block[] = [];
   let y = 0;
-  for (let k = 0; heightMm - y > ROUNDING_MM; k++) {
+  for (let k = 0; heightMm - y > EDGE_TOL_MM; k++) {
     const next = Math.min(heightMm, y + (widths[k % widths.length] ?? heightMm));
     blocks.push(block(woods, k, [0, y, widthMm, next]));
     y = next;
@@ -118,8 +119,8 @@ function squares(
   square: number,
 ): readonly Block[] {
   const blocks: Block[] = [];
-  for (let row = 0; heightMm - row * square > ROUNDING_MM; row++) {
-    for (let column = 0; widthMm - column * square > ROUNDING_MM; column++) {
+  for (let row = 0; heightMm - row * square > EDGE_TOL_MM; row++) {
+    for (let column = 0; widthMm - column * square > EDGE_TOL_MM; column++) {
       const k = row + column;
       const box: Box = [
         column * square,
@@ -142,12 +143,12 @@ function bricks(
   rowHeight: number,
 ): readonly Block[] {
   const blocks: Block[] = [];
-  for (let row = 0; heightMm - row * rowHeight > ROUNDING_MM; row++) {
+  for (let row = 0; heightMm - row * rowHeight > EDGE_TOL_MM; row++) {
     const top = row * rowHeight;
     const bottom = Math.min(heightMm, top + rowHeight);
     let left = 0;
     let right = row % 2 === 0 ? length : length / 2;
-    for (let column = 0; widthMm - left > ROUNDING_MM; column++) {
+    for (let column = 0; widthMm - left > EDGE_TOL_MM; column++) {
       blocks.push(block(woods, row + column, [left, top, Math.min(widthMm, right), bottom]));
       left = right;
       right += length;

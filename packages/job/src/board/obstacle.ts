@@ -9,7 +9,8 @@ export type Obstacle =
   | { readonly kind: 'groove'; readonly fromMm: Point; readonly toMm: Point; readonly widthMm: number };
 
 /**
- * Reads `hole 20mm,30mm 8mm` (place and diameter) or `groove 0mm,160mm 300mm,160mm 6mm` (from, to and width), or a structure.
+ * Reads `hole 20mm,30mm 8mm` (place and diameter) or `groove 0mm,160mm 300mm,160mm 6mm` (from, to and width),
+ * or a structure.
  *
  * @throws {JobError} saying what to type
  */

@@ -6,8 +6,9 @@ import type { BlockInput, BlockStructure } from './board-input.ts';
 import { parsePlace } from './place.ts';
 
 /**
- * One block of a board of any polygons: `walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm 0mm,60mm`, with `dive:10deg` where the fibres
- * leave the face and `/heart` or `/sap` after the wood; or a structure of the same.
+ * One block of a board of any polygons: `walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm 0mm,60mm`, with
+ * `dive:10deg` where the fibres leave the face and `/heart` or `/sap` after the wood; or a structure of the
+ * same.
  *
  * @throws {JobError} saying what to type
  */

@@ -11,7 +11,8 @@ const MAX_SLOTS = 60;
 export type SlotInput = string | Exclude<CouponReading, { readonly kind: 'between' }>;
 
 /**
- * One coupon as the maker writes it. What is left out is as in the job, so that a coupon of the board at hand needs its slots only.
+ * One coupon as the maker writes it. What is left out is as in the job, so that a coupon of the board at hand
+ * needs its slots only.
  */
 export interface CouponRow {
   /** Name of the board that it was cut from; left out, it is the board of the job. */

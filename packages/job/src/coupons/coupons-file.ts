@@ -5,8 +5,8 @@ import { type CouponRow, couponRowsSchema } from './coupon-row.ts';
 const SCHEMA = 'pourproof/coupons@1';
 
 /**
- * The file `pourproof/coupons@1`: test slots that the maker has cut and read. One such file can serve every job: each proof takes the rows
- * of its own woods.
+ * The file `pourproof/coupons@1`: test slots that the maker has cut and read. One such file can serve every
+ * job: each proof takes the rows of its own woods.
  */
 export const couponsFileSchema = z.strictObject({
   schema: z.literal(SCHEMA),

@@ -91,8 +91,8 @@ const table = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.Z
     .optional();
 
 /**
- * The file `pourproof/materials@1` beside a job: what the maker knows of the wood, sealers, resins, scales and cutters at hand. Every
- * value in it stands before the default of its class.
+ * The file `pourproof/materials@1` beside a job: what the maker knows of the wood, sealers, resins, scales
+ * and cutters at hand. Every value in it stands before the default of its class.
  */
 export const materialsFileSchema = z.strictObject({
   schema: z.literal(SCHEMA),

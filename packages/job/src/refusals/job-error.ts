@@ -2,12 +2,15 @@ import { faultWords } from './fault-words.ts';
 import type { JobErrorCode, JobFaults } from './job-faults.ts';
 
 /**
- * A job that cannot be settled. `code` and `parameters` say what is wrong for a program, `what` and `remedy` for a person; `message` is
- * both sentences.
+ * A job that cannot be settled. `code` and `parameters` say what is wrong for a program, `what` and `remedy`
+ * for a person; `message` is both sentences.
  */
 export class JobError<Code extends JobErrorCode = JobErrorCode> extends Error {
   readonly code: Code;
-  /** The setting at fault, with its place where it is part of a list: `depth`, `coupons, row 2`; `null` for the job as a whole. */
+  /**
+   * The setting at fault, with its place where it is part of a list: `depth`, `coupons, row 2`; `null` for
+   * the job as a whole.
+   */
   readonly key: string | null;
   readonly parameters: JobFaults[Code];
   readonly what: string;

@@ -11,7 +11,10 @@ import {
 } from '../values/measure-input.ts';
 import { type Range, rangeWords, refuseOutside } from '../values/range.ts';
 
-/** How a setting is asked for: a text, a number, a line for each of several, one of a list, a tick, a day and time. */
+/**
+ * How a setting is asked for: a text, a number, a line for each of several, one of a list, a tick, a day and
+ * time.
+ */
 export type Control = 'text' | 'number' | 'lines' | 'choice' | 'tick' | 'time';
 
 /** A table of materials that a job may name rows of. */

@@ -19,7 +19,10 @@ export type ArcInput = string | { readonly radiusMm: number; readonly side?: Arc
 /** A value of a variable font's axis as typed, such as `wght=600`, or as a structure. */
 export type AxisInput = string | { readonly tag: string; readonly value: number };
 
-/** How lettering is set beyond its words and font; what the job does not say is absent and left to the reader. Lengths in mm. */
+/**
+ * How lettering is set beyond its words and font; what the job does not say is absent and left to the reader.
+ * Lengths in mm.
+ */
 export interface LetteringSetting {
   readonly capHeightMm?: number;
   /** Letters of single strokes, as wide as the smallest bit, instead of a font's outlines. */

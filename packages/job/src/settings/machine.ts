@@ -1,7 +1,10 @@
 import { measure, number } from './holds.ts';
 import type { Rows } from './setting.ts';
 
-/** Speeds and acceleration of a machine that the maker gave; the others have defaults of common practice where they are used. */
+/**
+ * Speeds and acceleration of a machine that the maker gave; the others have defaults of common practice where
+ * they are used.
+ */
 export interface MachineSettings {
   readonly feedMmPerMin?: number;
   readonly plungeMmPerMin?: number;

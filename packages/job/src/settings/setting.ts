@@ -21,8 +21,8 @@ export interface AppliesTo {
 }
 
 /**
- * What a setting is where the maker says nothing, as it is given: a value with its origin, the value of a cited limit, or what follows
- * from the other settings.
+ * What a setting is where the maker says nothing, as it is given: a value with its origin, the value of a
+ * cited limit, or what follows from the other settings.
  */
 export type Usual<Given> =
   | (Origin & { readonly value: Given })
@@ -32,7 +32,10 @@ export type Usual<Given> =
 /** One setting of a job: all that is said of it anywhere. */
 export interface Setting<Given = unknown, Settled = unknown> {
   readonly holds: Holds<Given, Settled>;
-  /** The field of the settled job that it fills; `null` where several settings make one field, or it is used before the job is settled. */
+  /**
+   * The field of the settled job that it fills; `null` where several settings make one field, or it is used
+   * before the job is settled.
+   */
   readonly field: string | null;
   /** Counted among the settings that were taken as usual where it is not given. */
   readonly usual?: Usual<Given>;
@@ -55,7 +58,8 @@ export interface Setting<Given = unknown, Settled = unknown> {
 }
 
 /**
- * Rows whose fields are those of `Settled`, each of its type. (That a usual value can be settled is a matter of a test.)
+ * Rows whose fields are those of `Settled`, each of its type. (That a usual value can be settled is a matter
+ * of a test.)
  */
 export type Rows<Settled> = Readonly<
   Record<

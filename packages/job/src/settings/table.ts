@@ -65,8 +65,8 @@ export type SettingKey = keyof Table;
 type Given<Row> = Row extends { readonly holds: Holds<infer G, unknown> } ? G : never;
 
 /**
- * A job as its maker gives it: any of the settings, each as typed text or as a structure. What is left out has a usual value or is taken
- * from elsewhere; see docs/settings.md.
+ * A job as its maker gives it: any of the settings, each as typed text or as a structure. What is left out
+ * has a usual value or is taken from elsewhere; see docs/settings.md.
  */
 export type JobInput = { readonly [Key in SettingKey]?: Given<Table[Key]> | undefined } & {
   readonly schema?: 'pourproof/job@1' | undefined;

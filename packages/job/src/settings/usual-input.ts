@@ -1,7 +1,10 @@
 import { limits } from '@pourproof/materials';
 import { type JobInput, SETTINGS, type SettingKey } from './table.ts';
 
-/** What a setting is, as it would be given, where the job does not give it; `undefined` where nothing is usual. */
+/**
+ * What a setting is, as it would be given, where the job does not give it; `undefined` where nothing is
+ * usual.
+ */
 export function usualInput<Key extends SettingKey>(key: Key, job: JobInput): JobInput[Key] {
   const { usual } = SETTINGS[key];
   if (usual === undefined) {

@@ -94,7 +94,9 @@ export function readMeasure<Q extends JobQuantity>(
   }
 }
 
-/** A measure as it is typed: a structure becomes the text that it stands for, so that one parser reads both. */
+/**
+ * A measure as it is typed: a structure becomes the text that it stands for, so that one parser reads both.
+ */
 export function typedMeasure(input: string | object, quantity: JobQuantity): string {
   if (typeof input === 'string') {
     return input;

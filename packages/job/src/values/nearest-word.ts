@@ -1,6 +1,6 @@
 /**
- * The known word that is most like a mistyped one, or `null` when none is near: at most a third of the letters (one at
- * least) inserted, dropped, changed or swapped with a neighbour.
+ * The known word that is most like a mistyped one, or `null` when none is near: at most a third of the
+ * letters (one at least) inserted, dropped, changed or swapped with a neighbour.
  */
 export function nearestWord(typed: string, known: readonly string[]): string | null {
   const most = Math.max(1, Math.floor(typed.length / 3));

@@ -1,6 +1,9 @@
 import { JobError } from '../refusals/job-error.ts';
 
-/** What a number must lie between; ends belong to it unless `above` is used. Units are those of the settled value. */
+/**
+ * What a number must lie between; ends belong to it unless `above` is used. Units are those of the settled
+ * value.
+ */
 export interface Range {
   /** The number must be greater than this. */
   readonly above?: number;

@@ -3,8 +3,8 @@ import { JobError } from '../refusals/job-error.ts';
 const FORM = /^(\d{4})-(\d{2})-(\d{2})[ T](\d{1,2}):(\d{2})$/u;
 
 /**
- * A day and time on the shop's own clock, in milliseconds on a clock without zones: only differences and {@link shopTimeText} have a
- * meaning.
+ * A day and time on the shop's own clock, in milliseconds on a clock without zones: only differences and
+ * {@link shopTimeText} have a meaning.
  *
  * @param text such as `2026-12-01 09:00`
  * @throws {JobError} when it is not a day and time, or the day does not exist

@@ -5,8 +5,12 @@ export interface BleedChance {
   readonly upper95: number;
 }
 
+/** Halvings of the interval from 0 to 1 that reach the last bit. */
+const HALVINGS = 60;
+
 /**
- * Chance that the next slot bleeds when `bleeding` of `slots` did, before which every chance was taken as equally likely.
+ * Chance that the next slot bleeds when `bleeding` of `slots` did, before which every chance was taken as
+ * equally likely.
  *
  * Clean coupons alone prove little: after 3 of 3 clean the mean is 0.20 and the upper end 0.527.
  * @throws {RangeError} when the counts are not whole, or more bleed than there are
@@ -18,7 +22,7 @@ export function bleedChance(bleeding: number, slots: number): BleedChance {
   }
   let low = 0;
   let high = 1;
-  for (let turn = 0; turn < 60; turn++) {
+  for (let turn = 0; turn < HALVINGS; turn++) {
     const middle = (low + high) / 2;
     if (atLeast(bleeding + 1, slots + 1, middle) < 0.95) {
       low = middle;
@@ -29,7 +33,10 @@ export function bleedChance(bleeding: number, slots: number): BleedChance {
   return { mean: (bleeding + 1) / (slots + 2), upper95: (low + high) / 2 };
 }
 
-/** Probability of at least `count` successes in `trials` of chance p: the beta distribution by its binomial sum. */
+/**
+ * Probability of at least `count` successes in `trials` of chance p: the beta distribution by its binomial
+ * sum.
+ */
 function atLeast(count: number, trials: number, p: number): number {
   let term = (1 - p) ** trials;
   let below = 0;

@@ -133,7 +133,10 @@ describe('coupons of other boards', () => {
   });
 });
 
-/** Mean of a normal after equations of the parts, by solving for all parts at once: no covariances of groups, no updates. */
+/**
+ * Mean of a normal after equations of the parts, by solving for all parts at once: no covariances of groups,
+ * no updates.
+ */
 function byParts(
   rows: readonly { readonly parts: readonly number[]; readonly y: number }[],
   variances: readonly number[],

@@ -19,8 +19,9 @@ import { beliefFromElsewhere, type CouponGroup } from './pooled-belief.ts';
 import { isBleeding, scaledReading } from './scaled-reading.ts';
 
 /**
- * Shares of the variance between boards that the wood’s prior, the seal and resin, and the single board are each taken to have: our own
- * choice, a third each. They sum to 1, so coupons of the job’s own board in its own seal act as if there were no shares at all.
+ * Shares of the variance between boards that the wood’s prior, the seal and resin, and the single board are
+ * each taken to have: our own choice, a third each. They sum to 1, so coupons of the job’s own board in its
+ * own seal act as if there were no shares at all.
  */
 export const varianceShares: Cited<{
   readonly wood: number;
@@ -39,7 +40,10 @@ export interface CalibratedTravel extends BleedTravel {
   readonly couponRows: readonly number[];
   /** Slots on these coupons. */
   readonly slots: number;
-  /** Slots of the job's own board and treatment alone: how many bleed visibly, and what that says by itself; `null` without such slots. */
+  /**
+   * Slots of the job's own board and treatment alone: how many bleed visibly, and what that says by itself;
+   * `null` without such slots.
+   */
   readonly ownSlots: {
     readonly slots: number;
     readonly bleeding: number;
@@ -51,11 +55,13 @@ export interface CalibratedTravel extends BleedTravel {
 const SEVERAL_BOARDS = 2;
 
 /**
- * Colour travel in mm along the fibres, moved by the maker's coupons of the same wood; without one it is the prior, {@link bleedTravel}.
+ * Colour travel in mm along the fibres, moved by the maker's coupons of the same wood; without one it is the
+ * prior, {@link bleedTravel}.
  *
- * Coupons of the job's own board move that board. Coupons of other boards count only when two boards or more have coupons of this
- * wood: then they move the wood. Coupons in another seal or resin count by what they say of board and wood. Readings made a little
- * warmer, cooler, earlier or later than the job are carried over by the formulas of the prior.
+ * Coupons of the job's own board move that board. Coupons of other boards count only when two boards or more
+ * have coupons of this wood: then they move the wood. Coupons in another seal or resin count by what they say
+ * of board and wood. Readings made a little warmer, cooler, earlier or later than the job are carried over by
+ * the formulas of the prior.
  * @throws {RangeError} when coats, hours or a reading is out of range
  */
 export function calibratedTravel(job: BleedJob, coupons: readonly Coupon[]): CalibratedTravel {
@@ -109,7 +115,10 @@ function couponsFor(job: BleedJob, coupons: readonly Coupon[]): readonly Coupon[
   return boards.has(null) || boards.size >= SEVERAL_BOARDS ? same : [];
 }
 
-/** Coupons of one board and one treatment together, their readings as they would be under the job's own treatment by the prior. */
+/**
+ * Coupons of one board and one treatment together, their readings as they would be under the job's own
+ * treatment by the prior.
+ */
 function groupsOf(job: BleedJob, medianMm: number, coupons: readonly Coupon[]): readonly CouponGroup[] {
   const groups = new Map<string, CouponGroup>();
   for (const { board, made, readings } of coupons) {
@@ -150,7 +159,10 @@ function treatmentKey(made: BleedJob): string {
   return JSON.stringify([seal.name, coats, sealHours, resin.name, temperatureC, part]);
 }
 
-/** Slots of the job's own board and treatment counted by whether a streak shows; readings that leave it open are not counted. */
+/**
+ * Slots of the job's own board and treatment counted by whether a streak shows; readings that leave it open
+ * are not counted.
+ */
 function ownSlotsOf(job: BleedJob, coupons: readonly Coupon[]): CalibratedTravel['ownSlots'] {
   const seen = coupons
     .filter(({ board, made }) => board === null && isSameTreatment(job, made))

@@ -1,8 +1,8 @@
 import type { BleedClass, BleedJob } from '../bleed-travel.ts';
 
 /**
- * What one slot of a coupon shows after flush sanding, along the grain: a streak length, nothing visible, only its class, or only the
- * ends that it lies between (from 0 up to infinite).
+ * What one slot of a coupon shows after flush sanding, along the grain: a streak length, nothing visible,
+ * only its class, or only the ends that it lies between (from 0 up to infinite).
  */
 export type CouponReading =
   | { readonly kind: 'streak'; readonly lengthMm: number }

@@ -26,7 +26,10 @@ test('before any coupon the next slot lies between 0.556 and 16.194 mm', () => {
   expect(fit.nextSlot.highMm).toBeCloseTo(16.194, 3);
 });
 
-/** Posterior mean by brute force: importance weights of the prior over a far finer, wider grid and an own likelihood. */
+/**
+ * Posterior mean by brute force: importance weights of the prior over a far finer, wider grid and an own
+ * likelihood.
+ */
 function bruteMean(
   readings: readonly CouponReading[],
   likelihood: (r: CouponReading, mu: number) => number,

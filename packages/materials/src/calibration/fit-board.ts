@@ -2,7 +2,10 @@ import { type BleedClass, bleedClassEndsMm } from '../bleed-travel.ts';
 import { normalCdf } from '../normal.ts';
 import type { CouponReading } from './coupon.ts';
 
-/** What is believed of ln(median travel in mm) of a board before its coupons, and the spread of one slot about it. */
+/**
+ * What is believed of ln(median travel in mm) of a board before its coupons, and the spread of one slot about
+ * it.
+ */
 export interface BoardPrior {
   readonly medianMm: number;
   /** Standard deviation of ln(median) between boards, above 0. */
@@ -32,15 +35,18 @@ export interface BoardFit {
   readonly longerThan: (lengthMm: number) => number;
 }
 
+/** Cells of the grid over which censored readings are weighed, and its half width in standard deviations. */
 const GRID_STEPS = 400;
 const GRID_HALF_WIDTH_SD = 8;
 
 /**
- * Updates the prior of a board by its coupons: ln(travel) is normal about ln(median), which is normal about the prior.
+ * Updates the prior of a board by its coupons: ln(travel) is normal about ln(median), which is normal about
+ * the prior.
  *
- * Streak lengths update it in closed form. “None visible” is left-censored, a class is an interval (an ordered probit with the
- * ends of the bleed classes as cuts): these are weighed on a grid of 401 points over ±8 standard deviations of the belief, which
- * is exact to about 1e-6 in the mean. Without readings the result is the prior.
+ * Streak lengths update it in closed form. “None visible” is left-censored, a class is an interval (an
+ * ordered probit with the ends of the bleed classes as cuts): these are weighed on a grid of 401 points over
+ * ±8 standard deviations of the belief, which is exact to about 1e-6 in the mean. Without readings the result
+ * is the prior.
  * @throws {RangeError} when a length or a spread is not above 0
  */
 export function fitBoard(prior: BoardPrior, readings: readonly CouponReading[]): BoardFit {
@@ -63,7 +69,8 @@ interface Normal {
 }
 
 /**
- * Mean and standard deviation of ln(median travel in mm) of a board after its coupons, as {@link fitBoard} finds them.
+ * Mean and standard deviation of ln(median travel in mm) of a board after its coupons, as {@link fitBoard}
+ * finds them.
  *
  * @throws {RangeError} when a length or a spread is not above 0
  */
@@ -145,7 +152,10 @@ function onGrid(around: Normal, logWeight: (log: number) => number): Belief {
   return { mean, sd: Math.sqrt(variance), grid };
 }
 
-/** The intervals that readings leave, equal ones once with their number: a maker reads hundreds of slots in a handful of classes. */
+/**
+ * The intervals that readings leave, equal ones once with their number: a maker reads hundreds of slots in a
+ * handful of classes.
+ */
 function countedIntervals(
   readings: readonly CouponReading[],
 ): readonly { readonly low: number; readonly high: number; readonly count: number }[] {
@@ -183,7 +193,10 @@ function normalBetween(low: number, high: number): number {
   return low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low);
 }
 
-/** Probability that a log is below `log`, with `spread` about the board's own value (0: the board's value itself). */
+/**
+ * Probability that a log is below `log`, with `spread` about the board's own value (0: the board's value
+ * itself).
+ */
 function mixtureCdf(belief: Belief, log: number, spread: number): number {
   if (belief.grid === null) {
     return normalCdf((log - belief.mean) / Math.hypot(belief.sd, spread));
@@ -215,11 +228,16 @@ function band(around: Normal, cdf: (log: number) => number): Band {
   return { lowMm: lowMm ?? 0, medianMm: medianMm ?? 0, highMm: highMm ?? 0 };
 }
 
-/** Halves an interval of ±20 standard deviations 70 times: to the last bit. */
+/** Half width of the interval that holds every quantile, in standard deviations. */
+const QUANTILE_HALF_WIDTH_SD = 20;
+/** Halvings of it that reach the last bit. */
+const HALVINGS = 70;
+
+/** A quantile by bisection, to the last bit. */
 function quantile(around: Normal, cdf: (log: number) => number, share: number): number {
-  let low = around.mean - 20 * around.sd;
-  let high = around.mean + 20 * around.sd;
-  for (let turn = 0; turn < 70; turn++) {
+  let low = around.mean - QUANTILE_HALF_WIDTH_SD * around.sd;
+  let high = around.mean + QUANTILE_HALF_WIDTH_SD * around.sd;
+  for (let turn = 0; turn < HALVINGS; turn++) {
     const middle = (low + high) / 2;
     if (cdf(middle) < share) {
       low = middle;

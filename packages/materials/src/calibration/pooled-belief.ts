@@ -32,17 +32,20 @@ interface LogFactor {
 }
 
 /**
- * What the coupons of other boards and treatments say of the job's own: mean and standard deviation of ln(factor on the prior median).
+ * What the coupons of other boards and treatments say of the job's own: mean and standard deviation of
+ * ln(factor on the prior median).
  *
- * ln(median) of a group is the prior plus a part of the wood, of its treatment and of its board, all normal; the parts that two groups
- * have in common tie them. Streak lengths are weighed exactly; readings that leave an interval are matched by mean and variance, each
- * group given all others (expectation propagation), until nothing moves by a millionth of what is said. The job's own group is weighed along with the others,
- * but its own say is left out of the result, so that a caller can add it exactly. Without other groups it is the prior: 0 and its spread.
+ * ln(median) of a group is the prior plus a part of the wood, of its treatment and of its board, all normal;
+ * the parts that two groups have in common tie them. Streak lengths are weighed exactly; readings that leave
+ * an interval are matched by mean and variance, each group given all others (expectation propagation), until
+ * nothing moves by a millionth of what is said. The job's own group is weighed along with the others, but its
+ * own say is left out of the result, so that a caller can add it exactly. Without other groups it is the
+ * prior: 0 and its spread.
  */
 export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: PooledPrior): LogFactor {
   const joint = new JointBelief(covarianceOf(groups, prior));
   const sites: Site[] = groups.map(() => NOTHING_SAID);
-  for (let turn = 0; turn < MOST_TURNS; turn++) {
+  for (let turn = 0; turn < MAX_TURNS; turn++) {
     let moved = 0;
     groups.forEach((group, g) => {
       const before = sites[g] as Site;
@@ -52,7 +55,7 @@ export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: Poole
       const { precision, shift } = difference(after, before);
       moved = Math.max(moved, (Math.abs(precision) + Math.abs(shift)) / (1 + after.precision));
     });
-    if (moved < 1e-6) {
+    if (moved < SETTLED_REL_TOL) {
       break;
     }
   }
@@ -63,9 +66,14 @@ export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: Poole
   return joint.at(groups.length);
 }
 
-const MOST_TURNS = 40;
+/** Turns of expectation propagation; a shop's coupons settle in ten. */
+const MAX_TURNS = 40;
+/** Settled: no site moves by more than this share of what it says, far below what a streak can be read to. */
+const SETTLED_REL_TOL = 1e-6;
 
-/** What a group's readings say of its ln(median), as a normal likelihood: precision, and precision times mean. */
+/**
+ * What a group's readings say of its ln(median), as a normal likelihood: precision, and precision times mean.
+ */
 interface Site {
   readonly precision: number;
   readonly shift: number;

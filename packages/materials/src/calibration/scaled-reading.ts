@@ -1,7 +1,9 @@
 import { bleedClassEndsMm } from '../bleed-travel.ts';
 import type { CouponReading } from './coupon.ts';
 
-/** A reading with every length in it times a factor above 0; a class becomes the ends that it lies between. */
+/**
+ * A reading with every length in it times a factor above 0; a class becomes the ends that it lies between.
+ */
 export function scaledReading(reading: CouponReading, factor: number): CouponReading {
   if (reading.kind === 'streak') {
     return { kind: 'streak', lengthMm: reading.lengthMm * factor };
