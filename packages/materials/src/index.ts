@@ -35,6 +35,7 @@ export { type ResinColourId, resinColours } from './resin-colour.ts';
 export { cureSpeed } from './resin-flow.ts';
 export { type SealFilm, sealerMassG, sealFilm } from './seal-film.ts';
 export { type SealCurePoint, type Sealer, type SealId, sealers } from './sealer.ts';
+export { type ShopAdviceId, shopAdvice } from './shop-advice.ts';
 export { type ShopHoursJob, type ShopWait, type ShopWaitId, shopHours } from './shop-hours.ts';
 export { type Scale, type ScaleId, scales, smallestBatchG, type Weighing } from './smallest-batch.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
