@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { listed, NoticeBook } from './notice-book.ts';
+import { listed, NoticeBook, type Tally } from './notice-book.ts';
 import { caution, counted, makeNotice, note } from './notice-kind.ts';
 
 const book = () =>
   new NoticeBook({
-    gap: caution(({ count, maxMm }) => `${counted(count, 'gap')}, the widest ${maxMm} mm.`),
-    odd: note((tally) => `Odd: ${listed(tally, 2)}.`),
+    gap: caution<Tally>(({ count, maxMm }) => `${counted(count, 'gap')}, the widest ${maxMm} mm.`),
+    odd: note<Tally>((tally) => `Odd: ${listed(tally, 2)}.`),
   });
 
 test('many cases of one kind are one notice, with what its text is made of', () => {
