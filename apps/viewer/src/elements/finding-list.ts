@@ -149,7 +149,7 @@ export class FindingList extends LitElement {
 
   protected override render(): TemplateResult {
     if (this.entries.length === 0) {
-      return html`<p class="none">No finding. The checks that were made are listed in the report.</p>`;
+      return html`<p class="none">No findings: every check came out clear.</p>`;
     }
     return html`
       <p class="unseen" id="how">Up and down go through the findings, left and right through the places of one.</p>
