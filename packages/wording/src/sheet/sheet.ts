@@ -29,6 +29,10 @@ const MAX_PLACES = 8;
  * A page to print for every artwork, as one HTML document that needs nothing else: no script, no network.
  *
  * Reads well in black and white, on A4 and on Letter, and on a phone.
+ *
+ * @param version of pourproof, for the foot of the page
+ * @example
+ * const html = sheetHtml([await vet(source, job)], '0.1.0');
  */
 export function sheetHtml(vetted: readonly Vetted[], version: string): string {
   const title = vetted.map(({ report }) => `${report.artwork.file}: ${report.verdict}`).join(', ');

@@ -27,7 +27,12 @@ export interface ReportTextOptions {
 
 type Layout = Required<ReportTextOptions> & { readonly unit: LengthUnit };
 
-/** The answer as text to read in a terminal, the verdict first. */
+/**
+ * The answer as text to read in a terminal, the verdict first.
+ *
+ * @example
+ * console.log(reportText(await vet(source, job), { columns: 80 }));
+ */
 export function reportText({ report, job }: Vetted, options: ReportTextOptions): string {
   const unit = job.units;
   const layout: Layout = { mark: (word) => word, ...options, unit };
