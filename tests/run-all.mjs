@@ -17,6 +17,7 @@ const ROWS = [
     ['format and lint', 'biome', ['check', '--error-on-warnings', '.']],
     ['import boundaries', 'depcruise', ['packages', 'apps', '--config', '.dependency-cruiser.cjs']],
     ['dead code', 'knip', []],
+    ['dead code behind index files', 'node', ['tests/dead-code.mjs']],
     ['API docs', 'typedoc', []],
   ],
 ];

@@ -5,9 +5,17 @@ import { cases } from '../../../../tests/support/lane.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { measureSegment } from './segment-length.ts';
-import { type StrokeStyle, strokeOutline } from './stroke-outline.ts';
+import { type StrokeStyle, strokeSubpath } from './stroke-outline.ts';
 
 const STYLE: StrokeStyle = { width: 2, cap: 'butt', join: 'round', miterLimit: 4 };
+
+function strokeOutline(path: Path, style: StrokeStyle, tolerance: number): number[][] {
+  const rings: number[][] = [];
+  for (const sub of path) {
+    strokeSubpath(sub, style, tolerance, (ring) => rings.push(ring));
+  }
+  return rings;
+}
 
 function polyline(points: readonly (readonly [number, number])[], close = false): Path {
   const out = new PathBuilder();

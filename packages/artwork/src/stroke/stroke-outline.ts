@@ -1,4 +1,4 @@
-import type { Path, Segment, Subpath } from '../path/path.ts';
+import type { Segment, Subpath } from '../path/path.ts';
 import { directionAt, isPointSegment } from '../path/segment-at.ts';
 import { appendCap, lonePointRing } from './stroke-cap.ts';
 import { appendJoin } from './stroke-join.ts';
@@ -31,9 +31,9 @@ export interface StrokeEdges {
 }
 
 /**
- * Rings whose non-zero fill is exactly what the stroke of a path covers (SVG 2 §13.7: the sweep of the
- * cross-line, joins, caps), within `tolerance` of its true outline, in the path's unit. Dashes are cut
- * before, by {@link cutDashes}.
+ * Rings whose non-zero fill is exactly what the stroke of a subpath covers (SVG 2 §13.7: the sweep of the
+ * cross-line, joins, caps), within `tolerance` of its true outline, in the path's unit. They are passed on one
+ * by one, so that they need not all be held in memory. Dashes are cut before, by {@link cutDashes}.
  *
  * No union is needed to make them: every ring goes round each point of the stroke as often as the sweep
  * passes over it and never the other way. At the inner side of a corner the edge goes through the path's own
@@ -42,18 +42,6 @@ export interface StrokeEdges {
  *
  * Subpaths of no length give a dot for round caps, an upright square for square ones, nothing for butt ones.
  * Width 0 or less gives none.
- */
-export function strokeOutline(path: Path, style: StrokeStyle, tolerance: number): number[][] {
-  const rings: number[][] = [];
-  for (const sub of path) {
-    strokeSubpath(sub, style, tolerance, (ring) => rings.push(ring));
-  }
-  return rings;
-}
-
-/**
- * Makes the rings of one subpath's stroke, as {@link strokeOutline} describes, and passes them on one by one,
- * so that they need not all be held in memory.
  */
 export function strokeSubpath(
   sub: Subpath,

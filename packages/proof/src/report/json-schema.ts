@@ -2,7 +2,11 @@ import { couponsFileSchema, jobFileSchema, materialsFileSchema } from '@pourproo
 import * as z from 'zod';
 import { reportSchema } from './report.ts';
 
-/** The published JSON Schemas, by file name in docs/schema/. */
+/**
+ * The published JSON Schemas, by file name in docs/schema/.
+ *
+ * @public
+ */
 export function jsonSchemas(): Readonly<
   Record<'report@2.json' | 'job@1.json' | 'materials@1.json' | 'coupons@1.json', unknown>
 > {
