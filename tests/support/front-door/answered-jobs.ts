@@ -38,6 +38,17 @@ const BITS: readonly Trial[] = (
     ['a tapered ball', { bit: ['taper:0.5mm:5deg:1/4in'], depth: '2mm' }],
     ['a profile', { bit: ['profile:1mm@0mm,3mm@2mm'], depth: '2mm' }],
     [
+      'bits and lengths as structures',
+      {
+        bit: [
+          { kind: 'flat', diameterMm: 3.175 },
+          { kind: 'ball', diameterMm: 1 },
+        ],
+        depth: { in: 0.125 },
+      },
+    ],
+    ['a V as a structure', { bit: [{ kind: 'vee', angleDeg: 60, diameterMm: 12.7 }], depth: { mm: 3 } }],
+    [
       'a short clearing bit before a long one',
       { bit: ['flat:3mm:length 2mm', 'flat:1mm:length 8mm'], depth: '4mm' },
     ],

@@ -9,7 +9,7 @@ import type { Rows } from './setting.ts';
 /** The shop and its clock. */
 export interface ShopSettings {
   readonly shopTempC: number;
-  /** Start of carving, see {@link parseShopTime}; `null` when the maker did not say. */
+  /** Start of carving, see `parseShopTime`; `null` when the maker did not say. */
   readonly start: number | null;
 }
 
