@@ -167,7 +167,7 @@ test.each([
   ['木', 'missing-glyph', '"木" (U+6728) in line 1'],
   ['a\n@', 'missing-glyph', '"@" (U+0040) in line 2'],
   ['constructor\u0000', 'missing-glyph', '(U+0000)'],
-  ['  ', 'lettering-blank', 'nothing to see'],
+  ['  ', 'lettering-blank', 'no visible character'],
 ])('%j is refused with a remedy', (text, code, message) => {
   expect(() => readStickLettering(text, { capHeightMm: 20, strokeMm: 1 })).toThrow(
     expect.objectContaining({
