@@ -126,6 +126,8 @@ function resinRows(): [string, (resin: Resin) => string][] {
     ['density A, B g/ml', (r) => `${cell(r.densityAGPerMl)}, ${cell(r.densityBGPerMl)}`],
     ['density mixed g/ml', (r) => span(r.densityMixedGPerMl)],
     ['deepest pour mm', (r) => span(r.deepestPourMm)],
+    ['largest mix g', (r) => span(r.largestMixG)],
+    ['coldest and warmest shop °C', (r) => `${span(r.minTempC)}, ${span(r.maxTempC)}`],
     ['shrinkage % of volume', (r) => span(r.shrinkagePct)],
   ];
 }

@@ -16,6 +16,7 @@ export { ciede2000, type Lab } from './colour-difference.ts';
 export { type CutterShape, type CutterSize, cutterSizes } from './cutter.ts';
 export { defaultFields } from './default-fields.ts';
 export { endGrainUptakeMl } from './end-grain-uptake.ts';
+export { largestMixG } from './largest-mix.ts';
 export { type LevelMethod, type LevelMethodId, levelMethods, veeWidthLossMm } from './levelling.ts';
 export { type Limit, type LimitId, type LimitUnit, limits } from './limits.ts';
 export { defaultMaterials, type MaterialsBook } from './materials-book.ts';

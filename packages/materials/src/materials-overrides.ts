@@ -48,6 +48,9 @@ export interface ResinEntry {
   readonly densityBGPerMl?: number;
   readonly densityMixedGPerMl?: number;
   readonly deepestPourMm?: number;
+  readonly largestMixG?: number;
+  readonly minTempC?: number;
+  readonly maxTempC?: number;
   readonly shrinkagePct?: number;
 }
 

@@ -120,6 +120,9 @@ function mergeResin(resin: Resin, entry: ResinEntry, place: string): Resin {
     densityMixedGPerMl:
       range(place, 'densityMixedGPerMl', entry.densityMixedGPerMl) ?? resin.densityMixedGPerMl,
     deepestPourMm: range(place, 'deepestPourMm', entry.deepestPourMm) ?? resin.deepestPourMm,
+    largestMixG: range(place, 'largestMixG', entry.largestMixG) ?? resin.largestMixG,
+    minTempC: range(place, 'minTempC', entry.minTempC) ?? resin.minTempC,
+    maxTempC: range(place, 'maxTempC', entry.maxTempC) ?? resin.maxTempC,
     shrinkagePct: shrinkage(place, entry.shrinkagePct) ?? resin.shrinkagePct,
   };
 }

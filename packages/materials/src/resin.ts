@@ -40,6 +40,12 @@ export interface Resin {
   readonly densityMixedGPerMl: CitedRange;
   /** Deepest single pour in mm: `low` is what cautious makers give, `value` the usual limit. */
   readonly deepestPourMm: CitedRange;
+  /** Most that may be mixed in one cup at 25 °C, in g: `low` is what cautious makers give. A fuller cup heats itself until it smokes. */
+  readonly largestMixG: CitedRange;
+  /** Coldest shop in which it cures well, °C. */
+  readonly minTempC: CitedRange;
+  /** Warmest shop in which it can be poured, °C. */
+  readonly maxTempC: CitedRange;
   /** Loss of volume on curing in percent. */
   readonly shrinkagePct: CitedRange;
 }
@@ -71,6 +77,9 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(6, [3, 6], 'seen', 'pour-depth-pages'),
+    largestMixG: citedRange(500, [250, 500], 'memory', 'from-memory'),
+    minTempC: citedRange(15, [15, 18], 'memory', 'from-memory'),
+    maxTempC: citedRange(27, [27, 27], 'memory', 'from-memory'),
     shrinkagePct: shrinkage,
   },
   laminating: {
@@ -88,6 +97,9 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.103, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(6, [3, 6], 'inference', 'own-inference', 'pour-depth-pages'),
+    largestMixG: citedRange(500, [200, 1000], 'memory', 'from-memory'),
+    minTempC: citedRange(10, [5, 10], 'memory', 'from-memory'),
+    maxTempC: citedRange(30, [30, 30], 'memory', 'from-memory'),
     shrinkagePct: shrinkage,
   },
   'deep-pour': {
@@ -105,6 +117,9 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     densityBGPerMl: defaultDensityB,
     densityMixedGPerMl: citedRange(1.087, [1.05, 1.15], 'computed', 'computed-here', 'resin-data-sheets'),
     deepestPourMm: citedRange(50, [12, 50], 'seen', 'pour-depth-pages'),
+    largestMixG: citedRange(10_000, [5000, 20_000], 'memory', 'from-memory'),
+    minTempC: citedRange(18, [18, 18], 'memory', 'from-memory'),
+    maxTempC: citedRange(27, [25, 27], 'memory', 'from-memory'),
     shrinkagePct: shrinkage,
   },
 };

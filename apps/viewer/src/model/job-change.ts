@@ -21,6 +21,9 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'fewer-coats': 'Fewer coats',
   wait: 'Wait longer',
   'use-scale': 'Use this scale',
+  'change-temperature': 'Set this temperature',
+  'less-pigment': 'Use less pigment',
+  'pour-proud': 'Pour this proud',
   'use-resin': 'Use this resin',
 };
 

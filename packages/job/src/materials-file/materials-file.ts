@@ -65,6 +65,9 @@ const resin = z.strictObject({
   densityBGPerMl: above('Density of part B, g/ml'),
   densityMixedGPerMl: above('Density of the mix, g/ml'),
   deepestPourMm: above('Deepest single pour, mm'),
+  largestMixG: above('Most that may be mixed in one cup at 25 °C, g'),
+  minTempC: above('Coldest shop in which it cures, °C'),
+  maxTempC: above('Warmest shop in which it can be poured, °C'),
   shrinkagePct: z
     .number()
     .nonnegative()

@@ -4,6 +4,7 @@ import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import { cupTooLarge } from './cup-too-large.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
 import { ghostStroke } from './ghost-stroke.ts';
@@ -12,7 +13,12 @@ import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
 import { outlineOpen } from './outline-open.ts';
+import { pigmentTooMuch } from './pigment-too-much.ts';
+import { pourFlush } from './pour-flush.ts';
+import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { resinTooCold } from './resin-too-cold.ts';
+import { resinTooWarm } from './resin-too-warm.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
@@ -39,6 +45,12 @@ export const checks: readonly Check[] = [
   sealNotCured,
   shortGrainWillBreak,
   pourTooDeep,
+  cupTooLarge,
+  pourHurried,
+  pourFlush,
+  resinTooCold,
+  resinTooWarm,
+  pigmentTooMuch,
   batchTooSmall,
   visibleBleedLikely,
   colourHidesOrShows,

@@ -33,6 +33,11 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'zero-between': [],
   'mix-more': [],
   'top-up': [],
+  'change-temperature': ['shopTemp'],
+  'less-pigment': ['pigmentPct'],
+  'pour-proud': ['overpour'],
+  // the plan is split that way already
+  'more-cups': [],
   'pour-in-layers': [],
   'use-resin': ['resin'],
   clean: [],
@@ -89,6 +94,12 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
       return { weigh: fix.scale };
     case 'use-resin':
       return { resin: fix.resin };
+    case 'change-temperature':
+      return { shopTemp: `${fix.toC}C` };
+    case 'less-pigment':
+      return { pigmentPct: fix.toPct };
+    case 'pour-proud':
+      return { overpour: like(fix.overpourMm, typed.overpour, 'up') };
     default:
       return null;
   }

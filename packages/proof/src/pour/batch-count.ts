@@ -14,6 +14,8 @@ export interface BatchCount {
   readonly pocketsPerBatch: number;
   /** Whether more cups are needed for the working time but each would be too small to weigh. */
   readonly isHurried: boolean;
+  /** Cups of one layer that heat asks for: none holds more than the resin stands in one. */
+  readonly coolCups: number;
 }
 
 /**
@@ -25,6 +27,7 @@ export interface BatchCount {
  * @param massG mass of the mix for all layers
  * @param smallestG smallest batch that the scale can split
  * @param layers 1 or more
+ * @param largestG most that one cup may hold, which goes before what can be weighed
  */
 export function batchCount(
   pockets: number,
@@ -32,18 +35,21 @@ export function batchCount(
   massG: number,
   smallestG: number,
   layers: number,
+  largestG = Number.POSITIVE_INFINITY,
 ): BatchCount {
   const fillingMinutes = layers * pockets * MINUTES_PER_POCKET;
   const usable = Math.max(MINUTES_PER_POCKET, workingMinutes - MINUTES_TO_MIX);
   const pocketsPerBatch = Math.max(1, Math.floor(usable / MINUTES_PER_POCKET));
   const wanted = Math.max(1, Math.ceil(pockets / pocketsPerBatch));
   const weighable = Math.max(1, Math.floor(massG / layers / smallestG));
-  const perLayer = Math.min(wanted, weighable);
+  const coolCups = Math.max(1, Math.ceil(massG / layers / largestG));
+  const perLayer = Math.max(coolCups, Math.min(wanted, weighable));
   return {
     batches: layers * perLayer,
     workingMinutes,
     fillingMinutes,
     pocketsPerBatch,
     isHurried: perLayer < wanted,
+    coolCups,
   };
 }

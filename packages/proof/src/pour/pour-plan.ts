@@ -1,6 +1,7 @@
 import {
   type AssumedDensity,
   cureSpeed,
+  largestMixG,
   mixByMass,
   type PourLayers,
   pourLayers,
@@ -51,6 +52,8 @@ export interface ColourPour {
   /** Densities taken from defaults of the resin's class. */
   readonly assumed: readonly AssumedDensity[];
   readonly count: BatchCount;
+  /** Pockets and letters of this colour on all boards. */
+  readonly pockets: number;
   /** One cup: part A, part B and pigment in whole steps of the scale. All cups of a colour are equal. */
   readonly cup: PrintedParts;
   readonly layers: PourLayers;
@@ -120,6 +123,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     mix.massG,
     smallestG,
     Math.max(1, layers.count),
+    largestMixG(resin, terms.shopTempC),
   );
   const pigmentG = (mix.massG * terms.pigmentPct) / 100;
   const cup = partsThatAddUp(
@@ -138,6 +142,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     uncertaintyPct: budget.uncertaintyPct,
     assumed: mix.assumed,
     count,
+    pockets: boards * fill.pockets,
     cup,
     layers,
     price: pricePerG === null ? null : mix.massG * pricePerG,

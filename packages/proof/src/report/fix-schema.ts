@@ -78,6 +78,22 @@ export const fixSchema = z
     }),
     z.object({ do: z.literal('mix-more'), massG: gram('Mass to mix'), clears }),
     z.object({ do: z.literal('top-up'), volumeMl: sized('Resin to have ready, ml'), clears }),
+    z.object({
+      do: z.literal('change-temperature'),
+      toC: z.number().meta({ description: 'Temperature of shop and resin, °C' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('less-pigment'),
+      toPct: sized('Pigment by weight of the mix, percent'),
+      clears,
+    }),
+    z.object({ do: z.literal('pour-proud'), overpourMm: mm('How proud of the face to pour'), clears }),
+    z.object({
+      do: z.literal('more-cups'),
+      cups: count.meta({ description: 'Cups of one layer, mixed one after the other' }),
+      clears,
+    }),
     z.object({ do: z.literal('pour-in-layers'), layers: count, clears }),
     z.object({
       do: z.literal('use-resin'),

@@ -31,6 +31,7 @@ export const amount = z
     z.object({ quantity: z.literal('area'), unit: z.literal('mm²'), value }),
     z.object({ quantity: z.literal('mass'), unit: z.literal('g'), value }),
     z.object({ quantity: z.literal('time'), unit: z.literal('h'), value }),
+    z.object({ quantity: z.literal('temperature'), unit: z.literal('°C'), value }),
     z.object({ quantity: z.literal('share'), unit: z.literal('%'), value }),
     z.object({ quantity: z.literal('probability'), unit: z.literal('%'), value }),
     z.object({ quantity: z.literal('colour-difference'), unit: z.literal('ΔE00'), value }),

@@ -5,6 +5,7 @@ import { bitCannotEnter } from './bit-cannot-enter.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import { cupTooLarge } from './cup-too-large.ts';
 import type { FindingWords, Reader } from './finding-words.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
@@ -14,7 +15,12 @@ import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
 import { outlineOpen } from './outline-open.ts';
+import { pigmentTooMuch } from './pigment-too-much.ts';
+import { pourFlush } from './pour-flush.ts';
+import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { resinTooCold } from './resin-too-cold.ts';
+import { resinTooWarm } from './resin-too-warm.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
@@ -40,6 +46,12 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'seal-not-cured': sealNotCured,
   'short-grain-will-break': shortGrainWillBreak,
   'pour-too-deep': pourTooDeep,
+  'cup-too-large': cupTooLarge,
+  'pour-hurried': pourHurried,
+  'pour-flush': pourFlush,
+  'resin-too-cold': resinTooCold,
+  'resin-too-warm': resinTooWarm,
+  'pigment-too-much': pigmentTooMuch,
   'batch-too-small': batchTooSmall,
   'visible-bleed-likely': visibleBleedLikely,
   'colour-hides-or-shows': colourHidesOrShows,

@@ -1,0 +1,36 @@
+import { largestMixG } from '@pourproof/materials';
+import type { Measured } from '../measured.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import type { Check } from './check.ts';
+
+/** A layer that takes more resin than may be mixed in one cup: the cup would heat itself until it smokes. */
+export const cupTooLarge: Check = {
+  code: 'cup-too-large',
+  run: (measured) => {
+    const { job, pour } = measured;
+    const limitG = largestMixG(job.rows.resin, job.shopTempC);
+    const layerG = Math.max(0, ...pour.colours.map(({ massG, layers }) => massG / Math.max(1, layers.count)));
+    if (layerG <= limitG) {
+      return null;
+    }
+    return {
+      code: 'cup-too-large',
+      severity: 'caution',
+      where: [],
+      measured: { value: layerG, quantity: 'mass', unit: 'g' },
+      limit: { value: limitG, quantity: 'mass', unit: 'g' },
+      because: [...job.rows.resin.largestMixG.because, 'resin-chemistry-page', 'own-inference'],
+      fix: { options: fixes(measured, layerG) },
+    };
+  },
+};
+
+function fixes({ job, pour }: Measured, layerG: number): Fix[] {
+  const slower = Object.entries(job.materials.resins).find(
+    ([, resin]) => layerG <= largestMixG(resin, job.shopTempC),
+  );
+  return [
+    { do: 'more-cups', cups: Math.max(...pour.colours.map(({ count }) => count.coolCups)), clears: false },
+    ...(slower === undefined ? [] : [{ do: 'use-resin' as const, resin: slower[0], clears: true }]),
+  ];
+}

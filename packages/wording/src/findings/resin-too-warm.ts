@@ -1,0 +1,13 @@
+import type { FindingWords } from './finding-words.ts';
+
+/** Words of a shop warmer than the resin stands. */
+export const resinTooWarm: FindingWords = {
+  title: 'Too warm for this resin',
+  headline: ({ measured, limit }) =>
+    `The shop is at ${measured.value} °C; this resin is not poured above ${limit.value} °C.`,
+  why: () =>
+    'Warm resin sets fast and heats itself further: it can foam, yellow or crack, and while it is thin it runs further into end grain.',
+  fixes: {
+    'change-temperature': ({ toC }) => `Let shop, board and resin cool to ${toC} °C.`,
+  },
+};
