@@ -1,6 +1,7 @@
 export { AxisEdge } from './measure/axis-edge.ts';
 export { angleBetween, turnBesideVertex } from './measure/cell-forms.ts';
 export { checkRadius } from './measure/check-radius.ts';
+export { type CompactPart, compactParts } from './measure/compact-parts.ts';
 export { enteringRadius } from './measure/entering-radius.ts';
 export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';

@@ -19,6 +19,7 @@ export type LimitId =
   | 'sealWait'
   | 'shopTemperature'
   | 'opaqueDepth'
+  | 'faintDepth'
   | 'overpour'
   | 'waste'
   | 'pigmentShare'
@@ -112,6 +113,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     exactly(cited(1, 'practice', 'common-practice')),
     'Shallower colour lets the floor show through.',
+  ),
+  faintDepth: limit(
+    'mm',
+    citedRange(0.3, [0.03, 0.5], 'inference', 'own-inference', 'from-memory'),
+    'Even the strongest pigment lets the floor show through less: that is no colour.',
   ),
   overpour: limit(
     'mm',

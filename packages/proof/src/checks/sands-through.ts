@@ -1,11 +1,13 @@
 import { limits } from '@pourproof/materials';
+import { type Point, packRings, type Rings } from '@pourproof/plane';
 import { cutShape } from '../cut/cut-shape.ts';
 import { deepestReachMm } from '../cut/short-bit.ts';
-import { levelledStroke, type StrokeShop } from '../levelling/stroke-margin.ts';
+import { levelledAs } from '../levelling/levelling-plan.ts';
+import type { StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath, placeOfPoint } from './places.ts';
+import { placeOfPath, placeOfPoint, placeOfRings } from './places.ts';
 
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
@@ -30,7 +32,8 @@ export const sandsThrough: Check = {
       return null;
     }
     const isVee = shape.includedRad !== null;
-    const isDeep = leftMm > 0 && (isVee || leftMm >= OPAQUE.value);
+    const isGone = leftMm <= goneBelowMm(measured);
+    const isDeep = !isGone && (isVee || leftMm >= OPAQUE.value);
     const tellsWidth = isVee || isDeep;
     if (isDeep && !losesWidth(measured)) {
       return null;
@@ -38,10 +41,10 @@ export const sandsThrough: Check = {
     const limit = tellsWidth ? widthLimit(shape) : OPAQUE;
     return {
       code: 'sands-through',
-      severity: leftMm <= 0 ? 'stop' : 'caution',
+      severity: isGone ? 'stop' : 'caution',
       where: placesOf(measured),
       measured: tellsWidth
-        ? { value: leftMm <= 0 ? 0 : leftWidthMm, quantity: 'width', unit: 'mm' }
+        ? { value: isGone ? 0 : leftWidthMm, quantity: 'width', unit: 'mm' }
         : { value: Math.max(0, leftMm), quantity: 'depth', unit: 'mm' },
       limit: { value: limit.value, quantity: tellsWidth ? 'width' : 'depth', unit: 'mm' },
       because: [...limit.because, ...job.rows.resin.shrinkagePct.because],
@@ -49,6 +52,11 @@ export const sandsThrough: Check = {
     };
   },
 };
+
+/** Depth of colour that is none: even the strongest colour shows the floor through less; a V shows its walls beside it and is held to its width. */
+function goneBelowMm({ shape }: Measured): number {
+  return shape.includedRad === null ? limits.faintDepth.value : 0;
+}
 
 /** Least width that still reads after levelling. */
 function widthLimit({ includedRad }: Measured['shape']): typeof limits.narrowestStrokeVee {
@@ -68,14 +76,28 @@ function losesWidth({ levelling, shape }: Measured): boolean {
 
 /** The strokes that are lost; where colour only becomes thin, the place where it does so first. */
 function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<typeof placeOfPoint>[] {
-  const { lostBelowMm, firstLostAt } = levelling;
+  const { lostBelowMm, lostDots, firstLostAt } = levelling;
   const lost =
     lostBelowMm > bitMm && Number.isFinite(lostBelowMm)
       ? narrowerThan(lostBelowMm).filter((stretch) => stretch.kind === 'stroke')
       : [];
-  return lost.length > 0
-    ? lost.map((stretch) => placeOfPath(stretch.atMm, stretch.path))
-    : [placeOfPoint(firstLostAt ?? [0, 0])];
+  const places = [
+    ...lost.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
+    ...lostDots.map(({ atMm, widthMm }) => placeOfRings(atMm, circleAround(atMm, widthMm / 2))),
+  ];
+  return places.length > 0 ? places : [placeOfPoint(firstLostAt ?? [0, 0])];
+}
+
+/** Sides of the polygon that shows a dot. */
+const CIRCLE_SIDES = 32;
+
+function circleAround([x, y]: Point, radiusMm: number): Rings {
+  return packRings([
+    Array.from({ length: CIRCLE_SIDES }, (_, k) => (2 * Math.PI * k) / CIRCLE_SIDES).flatMap((angle) => [
+      x + radiusMm * Math.cos(angle),
+      y + radiusMm * Math.sin(angle),
+    ]),
+  ]);
 }
 
 function fixes(measured: Measured): Fix[] {
@@ -90,7 +112,9 @@ function fixes(measured: Measured): Fix[] {
     const section = deeper.sectionAt(widthMm);
     const shop = shopOf(measured);
     const film = { ...shop, filmMm: job.coats > 0 ? (shop.filmMm * coats) / job.coats : 0 };
-    return section !== null && levelledStroke(section, film, job.levelMm).colourDepthMm >= OPAQUE.value;
+    return (
+      section !== null && levelledAs(levelling.form, section, film, job.levelMm).colourDepthMm >= OPAQUE.value
+    );
   };
   const deepen = least(isSafe, Math.min(deepestMm(job) - STEP_MM, MAX_DEEPENED * job.depthMm) - job.depthMm);
   if (deepen !== null) {
@@ -130,7 +154,7 @@ function widthFixes(measured: Measured): Fix[] {
   const shallowest = shape.includedRad === null ? OPAQUE.value : 0;
   const isSafe = (widthMm: number, levelMm: number): boolean => {
     const section = shape.sectionAt(widthMm);
-    const left = section === null ? null : levelledStroke(section, setting, levelMm);
+    const left = section === null ? null : levelledAs(levelling.form, section, setting, levelMm);
     return (
       left !== null && left.colourDepthMm > 0 && left.colourDepthMm >= shallowest && left.widthMm >= narrowest
     );

@@ -1,10 +1,15 @@
-import type { StrokeWidths } from '@pourproof/geometry';
+import type { CompactPart, StrokeWidths } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
 import type { CutShape } from '../cut/cut-shape.ts';
-import { clearShare, levelledStroke, type StrokeShop } from './stroke-margin.ts';
+import { levelledDot } from './round-section.ts';
+import { clearShare, type LevelledStroke, levelledStroke, type StrokeShop } from './stroke-margin.ts';
+import type { StrokeSection } from './stroke-section.ts';
 import { widthBelow } from './width-below.ts';
 
-/** What levelling leaves of the strokes; lengths in mm. */
+/** A stroke, or a part without one, which is taken as a round pocket as wide as its largest inscribed disc. */
+export type LevelledForm = 'stroke' | 'dot';
+
+/** What levelling leaves of the strokes and of the parts without one; lengths in mm. */
 export interface LevellingPlan {
   /** What levelling takes off the face. */
   readonly planMm: number;
@@ -13,15 +18,19 @@ export interface LevellingPlan {
    * spots.
    */
   readonly marginMm: number;
-  /** Depth of colour that the plan leaves in the narrowest stroke; nothing is left if it is negative. */
+  /** Depth of colour that the plan leaves where it leaves least; nothing is left if it is negative. */
   readonly leftMm: number;
   /**
    * Width at the face that the plan leaves of it: between sloping walls it narrows as the face comes down.
    */
   readonly leftWidthMm: number;
-  /** Width of the narrowest stroke that is cut; 0 if nothing is cut. */
+  /** Width at the face of the stroke or dot that keeps least; 0 if nothing is cut. */
   readonly narrowestMm: number;
-  /** Point at which colour is lost first, in the narrowest stroke that is cut; `null` if nothing is cut. */
+  /** Whether that is a stroke or a dot. */
+  readonly form: LevelledForm;
+  /** Parts without a stroke of which the plan leaves no colour, largest first. */
+  readonly lostDots: readonly CompactPart[];
+  /** Point at which colour is lost first; `null` if nothing is cut. */
   readonly firstLostAt: Point | null;
   /** Strokes narrower than this lose all colour under the plan; 0 if none does, infinite if all do. */
   readonly lostBelowMm: number;
@@ -40,15 +49,21 @@ export interface LevellingJob extends StrokeShop {
  * The levelling margin of the strokes and the width below which they are lost; the levelling map tells the
  * length of those strokes.
  *
- * Narrower strokes are no deeper and their seal pools higher, so the narrowest stroke is lost first. Strokes
+ * Narrower strokes are no deeper and their seal pools higher, so the narrowest stroke is lost first, unless a dot is. Strokes and dots
  * that no bit enters are not cut and do not count.
+ *
+ * @param dots parts of the artwork without a stroke
  */
-export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): LevellingPlan {
+export function levellingPlan(
+  job: LevellingJob,
+  strokes: StrokeWidths,
+  dots: readonly CompactPart[] = [],
+): LevellingPlan {
   const { shape, filmMm, levelMm } = job;
   const entersMm = shape.entersMm;
   const isCut = strokes.narrowestMm !== null && strokes.lengthMm > strokes.lengthNarrowerThan(entersMm);
   const narrowestMm = isCut ? narrowestCut(shape, strokes) : 0;
-  const narrowest = shape.sectionAt(narrowestMm);
+  const narrowest = isCut ? shape.sectionAt(narrowestMm) : null;
   const cutNarrowerThan = (width: number): number =>
     width > entersMm
       ? Math.max(0, strokes.lengthNarrowerThan(width) - strokes.lengthNarrowerThan(entersMm))
@@ -63,18 +78,63 @@ export function levellingPlan(job: LevellingJob, strokes: StrokeWidths): Levelli
   };
   const lostBelowMm = widthBelow(isLost, entersMm);
   const ghostBelowMm = widthBelow(isGhost, entersMm);
-  const left = narrowest === null ? null : levelledStroke(narrowest, job, levelMm);
+  const candidates: Candidate[] =
+    narrowest === null
+      ? []
+      : [
+          {
+            form: 'stroke',
+            atMm: strokes.narrowestAt,
+            widthMm: narrowestMm,
+            left: levelledStroke(narrowest, job, levelMm),
+          },
+        ];
+  for (const { atMm, widthMm } of dots) {
+    const section = shape.sectionAt(widthMm);
+    if (section !== null) {
+      candidates.push({ form: 'dot', atMm, widthMm, left: levelledDot(section, job, levelMm) });
+    }
+  }
+  const worst = candidates.reduce<Candidate | null>(
+    (least, each) =>
+      least === null || each.left.colourDepthMm < least.left.colourDepthMm - SAME_DEPTH_TOL_MM ? each : least,
+    null,
+  );
+  const left = worst?.left;
   return {
     planMm: levelMm,
-    narrowestMm,
-    marginMm: isCut && left !== null ? Math.max(0, left.colourDepthMm + levelMm) : 0,
+    narrowestMm: worst?.widthMm ?? 0,
+    form: worst?.form ?? 'stroke',
+    marginMm: Math.max(0, (left?.colourDepthMm ?? -levelMm) + levelMm),
     leftMm: left?.colourDepthMm ?? 0,
     leftWidthMm: Math.max(0, left?.widthMm ?? 0),
-    firstLostAt: isCut ? strokes.narrowestAt : null,
+    firstLostAt: worst?.atMm ?? null,
+    lostDots: candidates
+      .filter((each) => each.form === 'dot' && each.left.colourDepthMm <= 0)
+      .toSorted((a, b) => b.widthMm - a.widthMm),
     lostBelowMm,
     ghostBelowMm,
     ghostLengthMm: isCut ? cutNarrowerThan(ghostBelowMm) : 0,
   };
+}
+
+/** A stroke or dot that is cut, with what the plan leaves of it. */
+interface Candidate extends CompactPart {
+  readonly form: LevelledForm;
+  readonly left: LevelledStroke;
+}
+
+/** Depths that differ by less are the same: then the stroke is named. */
+const SAME_DEPTH_TOL_MM = 1e-9;
+
+/** What levelling leaves of a stroke or a dot with this section. */
+export function levelledAs(
+  form: LevelledForm,
+  section: StrokeSection,
+  shop: StrokeShop,
+  removedMm: number,
+): LevelledStroke {
+  return form === 'dot' ? levelledDot(section, shop, removedMm) : levelledStroke(section, shop, removedMm);
 }
 
 /** Bisection steps for the narrowest stroke that is cut: to rounding. */

@@ -1,4 +1,4 @@
-import { medialAxis } from '@pourproof/geometry';
+import { compactParts, medialAxis } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import type { CleanRegion, Drawing, Point } from '@pourproof/plane';
@@ -59,7 +59,7 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
     heights,
     // where a stroke narrower than the bit is not cut, the map knows the first that is
     levelling:
-      levelling.firstLostAt === null
+      levelling.firstLostAt === null || levelling.form === 'dot'
         ? levelling
         : { ...levelling, firstLostAt: levellingMap.goesFirstAt ?? levelling.firstLostAt },
     levellingMap,
@@ -89,7 +89,8 @@ function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
 }
 
 function levellingOf(cut: CutOfJob, filmMm: number, heights: FaceHeights | null): LevellingPlan {
-  const { job, shape, strokes } = cut;
+  const { job, axis, shape, strokes } = cut;
+  const widerMm = shape.includedRad === null ? job.toleranceMm : 0;
   return levellingPlan(
     {
       shape,
@@ -99,6 +100,8 @@ function levellingOf(cut: CutOfJob, filmMm: number, heights: FaceHeights | null)
       shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
     },
     strokes,
+    // a dot as wide as the bit is cut though its curves were flattened
+    compactParts(axis).map((dot) => ({ ...dot, widthMm: dot.widthMm + widerMm })),
   );
 }
 

@@ -8,7 +8,7 @@ export const sandsThrough: FindingWords = {
   title: 'Levelling sands through the colour',
   headline: ({ severity, measured, limit }, { units }) => {
     if (severity === 'stop') {
-      return 'Levelling as planned takes all the colour off the narrowest strokes.';
+      return 'Levelling as planned leaves no colour, or too little to be seen, at the places marked.';
     }
     const [left, least] = [formatLength(measured.value, units), formatLength(limit.value, units)];
     return measured.quantity === 'width'
