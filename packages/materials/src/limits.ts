@@ -11,6 +11,8 @@ export type LimitId =
   | 'wallAlongGrainToDepth'
   | 'wallShortGrain'
   | 'wallShortGrainToDepth'
+  | 'islandWidth'
+  | 'islandFootToHeight'
   | 'visibleStreak'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
@@ -73,6 +75,16 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'ratio',
     exactly(cited(1 / 2, 'memory', 'from-memory', 'own-inference')),
     'A wall with the fibres across it needs half of its height as thickness.',
+  ),
+  islandWidth: limit(
+    'mm',
+    exactly(cited(3, 'practice', 'common-practice')),
+    'A smaller post of wood in a pocket breaks or comes loose, unless it is low.',
+  ),
+  islandFootToHeight: limit(
+    'mm',
+    exactly(cited(2, 'practice', 'common-practice')),
+    'A post whose foot has this much area for each millimetre of height stands all the same.',
   ),
   visibleStreak: limit(
     'mm',

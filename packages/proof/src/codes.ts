@@ -18,6 +18,7 @@ export const FINDING_CODES = [
   'floor-drinks',
   'seal-not-cured',
   'short-grain-will-break',
+  'island-too-small',
   'pour-too-deep',
   'cup-too-large',
   'pour-hurried',

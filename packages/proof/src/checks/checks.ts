@@ -9,6 +9,7 @@ import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
+import { islandTooSmall } from './island-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
@@ -44,6 +45,7 @@ export const checks: readonly Check[] = [
   floorDrinks,
   sealNotCured,
   shortGrainWillBreak,
+  islandTooSmall,
   pourTooDeep,
   cupTooLarge,
   pourHurried,

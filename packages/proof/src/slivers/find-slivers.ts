@@ -1,4 +1,11 @@
-import { fibreVector, medialAxis, narrowStretches, outsideOf, strokeWidths } from '@pourproof/geometry';
+import {
+  compactParts,
+  fibreVector,
+  medialAxis,
+  narrowStretches,
+  outsideOf,
+  strokeWidths,
+} from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import { type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
 import { blockAt } from '../board/block-at.ts';
@@ -19,12 +26,24 @@ export interface Sliver {
   readonly path: Float64Array;
 }
 
+/** A post of wood that stands alone in a pocket: a counter, a dot left in a letter. */
+export interface Island {
+  readonly atMm: Point;
+  /** Diameter of the largest disc within it, half-way down between sloping walls. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Least width by common practice. */
+  readonly limitMm: number;
+}
+
 /** The wood left between cuts. */
 export interface Slivers {
   readonly narrowestMm: number | null;
   readonly narrowestAt: Point;
   /** Slivers below their limits, thinnest relative to its limit first. */
   readonly thin: readonly Sliver[];
+  /** Islands below their limit, thinnest first. */
+  readonly islands: readonly Island[];
 }
 
 /**
@@ -52,7 +71,7 @@ export function findSlivers(
   blocks: readonly PlacedBlock[],
 ): Slivers {
   if (cut.ringEnds.length === 0) {
-    return { narrowestMm: null, narrowestAt: [0, 0], thin: [] };
+    return { narrowestMm: null, narrowestAt: [0, 0], thin: [], islands: [] };
   }
   const axis = medialAxis(outsideOf(cut, WOOD_MARGIN_MM));
   const { depthMm, gainMm } = walls;
@@ -76,7 +95,27 @@ export function findSlivers(
     narrowestMm: isOpen ? null : widths.narrowestMm,
     narrowestAt: isOpen ? [0, 0] : widths.narrowestAt,
     thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
+    islands: compactParts(axis)
+      .map(({ atMm, widthMm }) => ({
+        atMm,
+        widthMm: widthMm + gainMm,
+        heightMm: depthMm,
+        limitMm: islandLimitMm(depthMm),
+      }))
+      .filter(({ widthMm, limitMm }) => widthMm < limitMm)
+      .toSorted((a, b) => a.widthMm - b.widthMm),
   };
+}
+
+/**
+ * Width from which an island of a height stands: that of the limit, or less where its foot is large for its height. The ratio is of a round foot,
+ * π w²/4 over h.
+ */
+function islandLimitMm(heightMm: number): number {
+  return Math.min(
+    limits.islandWidth.value,
+    Math.sqrt((4 / Math.PI) * limits.islandFootToHeight.value * heightMm),
+  );
 }
 
 interface ThinLimits {

@@ -11,6 +11,7 @@ import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
+import { islandTooSmall } from './island-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
@@ -45,6 +46,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'floor-drinks': floorDrinks,
   'seal-not-cured': sealNotCured,
   'short-grain-will-break': shortGrainWillBreak,
+  'island-too-small': islandTooSmall,
   'pour-too-deep': pourTooDeep,
   'cup-too-large': cupTooLarge,
   'pour-hurried': pourHurried,
