@@ -46,6 +46,9 @@ export const jobFormLook: CSSResult = css`
   .bit .problem {
     grid-column: 1 / -1;
   }
+  .pair > .row {
+    grid-column: 1 / -1;
+  }
   .pair {
     display: grid;
     grid-template-columns: 5.5rem 1fr;

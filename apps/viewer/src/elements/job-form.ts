@@ -70,7 +70,7 @@ export class JobForm extends LitElement {
 
   #field(field: Field): TemplateResult | typeof nothing {
     return isAsked(field, this.job, this.source)
-      ? html`<job-field .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`
+      ? html`<job-field class=${field.form === 'tick' ? 'row' : ''} .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`
       : nothing;
   }
 
