@@ -2,6 +2,7 @@ import {
   type Cited,
   type CitedRange,
   cutterSizes,
+  type LevelMethodId,
   levelMethods,
   limits,
   resinColours,
@@ -10,6 +11,7 @@ import {
   sealers,
   woods,
 } from '@pourproof/materials';
+import { LEVELLING_WORDS } from '@pourproof/wording';
 
 /** The page docs/method/materials-tables.md: every row that ships, with its status and sources. */
 export function renderTablesPage(): string {
@@ -85,10 +87,10 @@ ${table(
 
 ${table(
   ['levelling', 'takes off mm', 'advice', 'sources'],
-  Object.values(levelMethods).map((method) => [
+  Object.entries(levelMethods).map(([id, method]) => [
     method.name,
     span(method.removalMm),
-    method.advice,
+    LEVELLING_WORDS[id as LevelMethodId],
     method.removalMm.because.join(', '),
   ]),
 )}

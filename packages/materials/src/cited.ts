@@ -24,6 +24,11 @@ export interface CitedRange extends Cited {
   readonly high: number;
 }
 
+/** Where something without a value comes from, spelled in one line for the tables. */
+export function origin(status: Status, ...because: readonly SourceId[]): Origin {
+  return { status, because };
+}
+
 /** A value with its origin, spelled in one line for the tables. */
 export function cited<T>(value: T, status: Status, ...because: readonly SourceId[]): Cited<T> {
   return { value, status, because };

@@ -10,7 +10,7 @@ export {
 export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';
 export type { Coupon, CouponReading } from './calibration/coupon.ts';
 export type { Band } from './calibration/fit-board.ts';
-export { type CautionId, cautions, oilCleaning } from './cautions.ts';
+export { type CautionId, cautions } from './cautions.ts';
 export type { Cited, CitedRange, Origin, Status } from './cited.ts';
 export { ciede2000, type Lab } from './colour-difference.ts';
 export { type CutterShape, type CutterSize, cutterSizes } from './cutter.ts';
@@ -30,13 +30,14 @@ export type {
 } from './materials-overrides.ts';
 export { mergeMaterials } from './merge-materials.ts';
 export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
+export { type OilCleaningStepId, oilCleaning } from './oil-cleaning.ts';
 export { type PourLayers, pourLayers } from './pour-layers.ts';
 export { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
 export { type ResinColourId, resinColours } from './resin-colour.ts';
 export { cureSpeed } from './resin-flow.ts';
 export { type SealFilm, sealerMassG, sealFilm } from './seal-film.ts';
 export { type SealCurePoint, type Sealer, type SealId, sealers } from './sealer.ts';
-export { type ShopAdviceId, shopAdvice } from './shop-advice.ts';
+export { shopAdvice } from './shop-advice.ts';
 export { type ShopHoursJob, type ShopWait, type ShopWaitId, shopHours } from './shop-hours.ts';
 export { type Scale, type ScaleId, scales, smallestBatchG, type Weighing } from './smallest-batch.ts';
 export { type Source, type SourceId, sources } from './sources.ts';

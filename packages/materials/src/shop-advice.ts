@@ -1,13 +1,6 @@
-import { type Cited, cited } from './cited.ts';
+import { type Origin, origin } from './cited.ts';
 
-/** Id of a piece of shop advice. */
-export type ShopAdviceId = 'bleed-stays';
-
-/** Advice that belongs to a step of the work, with its sources. */
-export const shopAdvice: Readonly<Record<ShopAdviceId, Cited<string>>> = {
-  'bleed-stays': cited(
-    'Levelling will not remove bleed: at an end-grain wall the pores are open from face to floor. At the sloping wall of a V it only thins it.',
-    'inference',
-    'own-inference',
-  ),
+/** What each piece of advice on a step of the work rests on; its words stand in `@pourproof/wording`. */
+export const shopAdvice: Readonly<Record<'bleed-stays', Origin>> = {
+  'bleed-stays': origin('inference', 'own-inference'),
 };

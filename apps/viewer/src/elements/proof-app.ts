@@ -1,7 +1,7 @@
 import { settleJob } from '@pourproof/job';
-import { cautions } from '@pourproof/materials';
 import { keepUnits } from '@pourproof/plane';
 import {
+  CAUTION_WORDS,
   calendarFile,
   cutSentences,
   jobFacts,
@@ -34,7 +34,7 @@ import { severityTag } from './severity-tag.ts';
 import './sheet-legend.ts';
 
 const SHOP_CAUTIONS: TemplateResult = html`<ul>
-  ${[cautions.dust, cautions.sensitisers, cautions.solvents, cautions.exotherm].map(({ value }) => html`<li>${value}</li>`)}
+  ${(['dust', 'sensitisers', 'solvents', 'exotherm'] as const).map((id) => html`<li>${CAUTION_WORDS[id]}</li>`)}
 </ul>`;
 
 /** The whole page: job ticket, proof sheet, findings. */
@@ -222,7 +222,7 @@ export class ProofApp extends LitElement {
   #foot(): TemplateResult {
     return html`
       <footer>
-        <p>${cautions.rules.value} ${cautions.food.value}</p>
+        <p>${CAUTION_WORDS.rules} ${CAUTION_WORDS.food}</p>
         <details class="no-print">
           <summary>Usual cautions in the shop</summary>
           ${SHOP_CAUTIONS}

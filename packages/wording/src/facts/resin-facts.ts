@@ -1,6 +1,8 @@
-import { levelMethods, shopAdvice } from '@pourproof/materials';
+import { levelMethods } from '@pourproof/materials';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
+import { LEVELLING_WORDS } from '../advice/levelling-words.ts';
+import { SHOP_ADVICE_WORDS } from '../advice/shop-advice-words.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
 import { formatMass, formatPercent } from './amounts.ts';
 import { type Fact, fact } from './fact.ts';
@@ -56,9 +58,9 @@ function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
 
 function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): readonly Fact[] {
   const { planMm, marginMm, methodMm, flatness, strokesMm } = levelling;
-  const { name: method, advice } = levelMethods[levelling.method];
+  const { name: method } = levelMethods[levelling.method];
   const facts = [
-    fact('Levelling', formatLength(planMm, unit), `${method}. ${advice}`),
+    fact('Levelling', formatLength(planMm, unit), `${method}. ${LEVELLING_WORDS[levelling.method]}`),
     fact(
       'Can come off',
       formatLength(marginMm, unit),
@@ -75,7 +77,7 @@ function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): read
     );
   }
   if (endGrain.wallExposedMm2 > 0) {
-    facts.push(fact('  bleed', 'stays', shopAdvice['bleed-stays'].value));
+    facts.push(fact('  bleed', 'stays', SHOP_ADVICE_WORDS['bleed-stays']));
   }
   if (flatness !== undefined) {
     facts.push(

@@ -1,4 +1,5 @@
 import { oilCleaning } from '@pourproof/materials';
+import { OIL_CLEANING_WORDS } from '../advice/oil-cleaning-words.ts';
 import type { FindingWords } from './finding-words.ts';
 
 /** Words of oil or wax in the wood. */
@@ -11,7 +12,10 @@ export const oilInWood: FindingWords = {
   why: () =>
     'Oil keeps resin from wetting the wood and softens its cure; sanding alone leaves oil in the pores, and heat drives it out again. Nothing else on this sheet counts until that is done.',
   fixes: {
-    clean: ({ step }) => oilCleaning.value[step - 1] ?? '',
+    clean: ({ step }) => {
+      const id = oilCleaning.value[step - 1];
+      return id === undefined ? '' : OIL_CLEANING_WORDS[id];
+    },
   },
   counted: ['oily wood', 'oily woods'],
 };

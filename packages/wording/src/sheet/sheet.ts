@@ -1,7 +1,8 @@
 import { bitSize } from '@pourproof/job';
-import { cautions, sources } from '@pourproof/materials';
+import { type CautionId, cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import { passWidthMm, type Report } from '@pourproof/proof';
+import { CAUTION_WORDS } from '../advice/caution-words.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
@@ -248,10 +249,10 @@ function notices(report: Report): string {
 }
 
 function careList(): string {
-  const items = Object.values(cautions)
+  const items = (Object.keys(CAUTION_WORDS) as CautionId[])
     .map(
-      (caution) =>
-        `<li>${words(caution.value)} <cite>${words(caution.because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
+      (id) =>
+        `<li>${words(CAUTION_WORDS[id])} <cite>${words(cautions[id].because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
     )
     .join('');
   return `<h2>Take care</h2><ul class="care">${items}</ul>`;

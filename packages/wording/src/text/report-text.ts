@@ -1,7 +1,7 @@
 import { flagOf, SETTING_KEYS } from '@pourproof/job';
-import { cautions } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
+import { CAUTION_WORDS } from '../advice/caution-words.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
@@ -52,7 +52,7 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     ...section('From reading the artwork', noticeLines(report, layout)),
     ...section(
       'Take care',
-      Object.values(cautions).flatMap((caution) => wrap(caution.value, columns, '  - ')),
+      Object.values(CAUTION_WORDS).flatMap((caution) => wrap(caution, columns, '  - ')),
     ),
     ...defaultsLines(report, columns),
   ].join('\n');
