@@ -1,0 +1,51 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+
+/** Where sentences may stand below `packages/wording`, besides a reader's notices, and what they are. */
+const MAY: Readonly<Record<string, string>> = {
+  'packages/job/src/idle-settings.ts': 'notices of settings that change nothing',
+  'packages/job/src/refusals/': 'messages of errors',
+  'packages/job/src/settings/artwork.ts': 'ends of messages of errors',
+  'packages/job/src/settings/cut.ts': 'ends of messages of errors',
+  'packages/job/src/settings/resin.ts': 'ends of messages of errors',
+  'packages/job/src/values/range.ts': 'ends of messages of errors',
+  'packages/materials/src/check-entry.ts': 'messages of errors',
+  'packages/materials/src/limits.ts': 'what each row of a table is; printed in docs only',
+  'packages/materials/src/merge-materials.ts': 'messages of errors',
+  'packages/materials/src/sources.ts': 'the bibliography',
+  'packages/proof/src/judgement-sources.ts': 'the bibliography',
+};
+
+/** A string that ends as a sentence does, after several words; of abbreviations only that of species is in use. */
+const SENTENCE = /(['`])[^'`\n]+ [^'`\n]*[\p{L})}%](?<! spp)\.\1/u;
+/** Comments, and what is thrown at programmers. */
+const EXEMPT = /^\s*(?:\*|\/[/*])|new RangeError\(/u;
+
+const files = spawnSync(
+  'git',
+  ['ls-files', ...['arrangement', 'geometry', 'cutting', 'materials', 'job', 'proof'].map(sourceOf)],
+  { encoding: 'utf8' },
+)
+  .stdout.trim()
+  .split('\n')
+  .filter((file) => !file.endsWith('.test.ts'));
+
+function sourceOf(name: string): string {
+  return `packages/${name}/src/*.ts`;
+}
+
+function speaks(file: string): boolean {
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .some((line) => !EXEMPT.test(line) && SENTENCE.test(line));
+}
+
+test('below the wording no file makes a sentence but those that are named here, and they do', () => {
+  expect(files.length).toBeGreaterThan(250);
+  const speaking = files.filter(speaks).map((file) => {
+    const place = Object.keys(MAY).find((each) => file.startsWith(each));
+    return place ?? file;
+  });
+  expect([...new Set(speaking)].toSorted()).toEqual(Object.keys(MAY).toSorted());
+});
