@@ -13,6 +13,12 @@ export type LimitId =
   | 'wallShortGrainToDepth'
   | 'islandWidth'
   | 'islandFootToHeight'
+  | 'floorUnderPocket'
+  | 'floorToBoard'
+  | 'floorGone'
+  | 'rimLongGrainToDepth'
+  | 'rimEndGrainToDepth'
+  | 'wallGone'
   | 'visibleStreak'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
@@ -85,6 +91,36 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     exactly(cited(2, 'practice', 'common-practice')),
     'A post whose foot has this much area for each millimetre of height stands all the same.',
+  ),
+  floorUnderPocket: limit(
+    'mm',
+    exactly(cited(3, 'practice', 'common-practice')),
+    'Less wood under a pocket gives under the bit, cups and lets resin through pores.',
+  ),
+  floorToBoard: limit(
+    'ratio',
+    exactly(cited(1 / 3, 'practice', 'common-practice')),
+    'A board that loses more than two thirds of its thickness on one side cups.',
+  ),
+  floorGone: limit(
+    'mm',
+    exactly(cited(1.5, 'inference', 'own-inference')),
+    'Half of the least floor: the cup of a board and the setting of the bit can take what is left.',
+  ),
+  rimLongGrainToDepth: limit(
+    'ratio',
+    exactly(cited(1, 'practice', 'common-practice')),
+    'At a long-grain edge shops leave as much wood as the pocket is deep, and by habit 5 mm.',
+  ),
+  rimEndGrainToDepth: limit(
+    'ratio',
+    exactly(cited(2, 'practice', 'common-practice')),
+    'At an end-grain edge shops leave twice the depth, and by habit 10 mm: short grain splits and colour runs out.',
+  ),
+  wallGone: limit(
+    'mm',
+    exactly(cited(0.2, 'inference', 'own-inference')),
+    'Wood thinner than the run-out of a bit on both of its sides does not stand between two pockets.',
   ),
   visibleStreak: limit(
     'mm',

@@ -5,6 +5,9 @@
 export const FINDING_CODES = [
   'oil-in-wood',
   'off-the-board',
+  'floor-too-thin',
+  'rim-too-thin',
+  'colours-touch',
   'bit-cannot-enter',
   'stroke-near-bit-width',
   'floor-left-ridged',

@@ -4,9 +4,11 @@ import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
+import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
 import { islandTooSmall } from './island-too-small.ts';
@@ -20,6 +22,7 @@ import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
+import { rimTooThin } from './rim-too-thin.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
@@ -32,6 +35,9 @@ import { visibleBleedLikely } from './visible-bleed-likely.ts';
 export const checks: readonly Check[] = [
   oilInWood,
   offTheBoard,
+  floorTooThin,
+  rimTooThin,
+  coloursTouch,
   bitCannotEnter,
   strokeNearBitWidth,
   floorLeftRidged,

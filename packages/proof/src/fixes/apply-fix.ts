@@ -42,6 +42,10 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'use-resin': ['resin'],
   clean: [],
   'test-coupon': [],
+  'thicker-board': [],
+  'part-by-wall': [],
+  // each round is a job of its own
+  'pour-in-rounds': [],
   'close-gap': [],
   'merge-shapes': [],
 };

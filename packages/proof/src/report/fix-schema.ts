@@ -110,6 +110,17 @@ export const fixSchema = z
       slots: count.meta({ description: 'Test slots to cut across the grain of the same board' }),
       clears,
     }),
+    z.object({ do: z.literal('thicker-board'), thicknessMm: mm('Least thickness of the board'), clears }),
+    z.object({
+      do: z.literal('part-by-wall'),
+      widthMm: mm('Least width of the wall of wood between two colours'),
+      clears,
+    }),
+    z.object({
+      do: z.literal('pour-in-rounds'),
+      rounds: count.meta({ description: 'Rounds of cutting, pouring and curing, one for each colour' }),
+      clears,
+    }),
     z.object({ do: z.literal('close-gap'), gapMm: mm('Widest gap'), clears }),
     z.object({ do: z.literal('merge-shapes'), crossings: count, clears }),
   ])

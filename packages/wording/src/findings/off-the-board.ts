@@ -1,6 +1,6 @@
-import { formatArea, type LengthUnit } from '@pourproof/plane';
+import { formatArea } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
-import { noLess } from './way-length.ts';
+import { movedText } from './moved-text.ts';
 
 /** Words of a cut that is not on the clear face. */
 export const offTheBoard: FindingWords = {
@@ -10,16 +10,10 @@ export const offTheBoard: FindingWords = {
   why: () =>
     'There the bit meets air, a clamp or hardware, and a pocket that is open at an edge does not hold resin.',
   fixes: {
-    move: ({ rightMm, downMm }, { units }) =>
-      `Move the artwork ${[...wayText(rightMm, 'to the right', 'to the left', units), ...wayText(downMm, 'down', 'up', units)].join(' and ')}, as drawn.`,
+    move: movedText,
   },
   advice: ({ fix }) =>
     fix.options.length > 0
       ? []
       : ['Make the artwork smaller or the board larger: no move alone brings it onto the clear face.'],
 };
-
-/** One direction of a move; none where it is 0. */
-function wayText(mm: number, ahead: string, back: string, units: LengthUnit): readonly string[] {
-  return mm === 0 ? [] : [`${noLess(Math.abs(mm), units)} ${mm > 0 ? ahead : back}`];
-}

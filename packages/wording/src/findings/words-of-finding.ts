@@ -5,10 +5,12 @@ import { bitCannotEnter } from './bit-cannot-enter.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
+import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
 import type { FindingWords, Reader } from './finding-words.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
+import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
 import { islandTooSmall } from './island-too-small.ts';
@@ -22,6 +24,7 @@ import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
+import { rimTooThin } from './rim-too-thin.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
@@ -33,6 +36,9 @@ import { visibleBleedLikely } from './visible-bleed-likely.ts';
 const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'oil-in-wood': oilInWood,
   'off-the-board': offTheBoard,
+  'floor-too-thin': floorTooThin,
+  'rim-too-thin': rimTooThin,
+  'colours-touch': coloursTouch,
   'bit-cannot-enter': bitCannotEnter,
   'stroke-near-bit-width': strokeNearBitWidth,
   'floor-left-ridged': floorLeftRidged,

@@ -1,0 +1,157 @@
+import { booleans, resolveRegions } from '@pourproof/arrangement';
+import { limits } from '@pourproof/materials';
+import {
+  type CleanRegion,
+  type Point,
+  packRings,
+  type Region,
+  ringArea,
+  ringCoords,
+  ringsBounds,
+  signedArea,
+} from '@pourproof/plane';
+import { clipSegment } from '../board/clip-segment.ts';
+import { nearRings } from '../board/near-rings.ts';
+import type { Measured } from '../measured.ts';
+import type { FindingPlace } from '../report/finding-schema.ts';
+import type { Check } from './check.ts';
+import { placeOfPath, placeOfRings } from './places.ts';
+
+/** Overlaps smaller than this are rounding, mm². */
+const MIN_MM2 = 0.01;
+/** A stretch of contact shorter than this is rounding, mm. */
+const MIN_CONTACT_MM = 0.01;
+
+/** Pockets of different colours without wood between them: liquid colours run together. */
+export const coloursTouch: Check = {
+  code: 'colours-touch',
+  run: ({ drawing, cutRegion, maxDepth }) => {
+    const colours = cutByColour(drawing.shapes, cutRegion);
+    const meeting = colours.flatMap((one, k) =>
+      colours.slice(k + 1).map((other) => ({ places: contactsOf(one.cut, other.cut), pair: [one, other] })),
+    );
+    const touching = meeting.filter(({ places }) => places.length > 0);
+    if (touching.length === 0) {
+      return null;
+    }
+    const widthMm = Math.max(
+      limits.wallShortGrain.value,
+      Math.ceil(limits.wallShortGrainToDepth.value * maxDepth * 100) / 100,
+    );
+    const rounds = new Set(touching.flatMap(({ pair }) => pair)).size;
+    return {
+      code: 'colours-touch',
+      severity: 'stop',
+      where: touching.flatMap(({ places }) => places),
+      measured: { value: 0, quantity: 'width', unit: 'mm' },
+      limit: { value: widthMm, quantity: 'width', unit: 'mm' },
+      because: [...new Set([...limits.wallGone.because, ...limits.wallShortGrain.because])],
+      fix: {
+        options: [
+          { do: 'part-by-wall', widthMm, clears: true },
+          { do: 'pour-in-rounds', rounds, clears: true },
+        ],
+      },
+    };
+  },
+};
+
+interface ColourCut {
+  readonly colour: string;
+  readonly cut: CleanRegion;
+}
+
+/** The cut under each drawn colour, whichever covers the other; in an order that does not depend on the drawing's. */
+function cutByColour(shapes: Measured['drawing']['shapes'], cut: CleanRegion): readonly ColourCut[] {
+  const byColour = new Map<string, Region[]>();
+  for (const { colour, region } of shapes) {
+    byColour.set(colour, [...(byColour.get(colour) ?? []), region]);
+  }
+  if (byColour.size < 2 || cut.ringEnds.length === 0) {
+    return [];
+  }
+  return [...byColour]
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(([colour, regions]) => ({
+      colour,
+      cut: booleans(cut, resolveRegions(regions).region, 'intersect'),
+    }))
+    .filter((each) => signedArea(each.cut) >= MIN_MM2);
+}
+
+/** Where two cuts overlap, or lie within the thickness of no wall of each other. */
+function contactsOf(one: CleanRegion, other: CleanRegion): readonly FindingPlace[] {
+  const overlap = booleans(one, other, 'intersect');
+  const shared = outerRings(overlap)
+    .filter((ring) => ringArea(ring) >= MIN_MM2)
+    .map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring])));
+  return [...shared, ...contactLines(one, other)];
+}
+
+function outerRings(region: CleanRegion): readonly Float64Array[] {
+  return Array.from(region.ringEnds, (_, k) => ringCoords(region, k)).filter((ring) => ringArea(ring) > 0);
+}
+
+/** Stretches of the outline of one region beside which, within the thickness of no wall, the other lies. */
+function contactLines(one: CleanRegion, other: CleanRegion): readonly FindingPlace[] {
+  const reach = limits.wallGone.value;
+  const places: FindingPlace[] = [];
+  for (let k = 0; k < one.ringEnds.length; k++) {
+    const ring = ringCoords(one, k);
+    const [left, top, right, bottom] = ringsBounds(packRings([ring]));
+    const near = nearRings(other, [left - reach, top - reach, right + reach, bottom + reach]);
+    if (near.ringEnds.length > 0) {
+      places.push(
+        ...contactRuns(ring, near, reach).map((run) => placeOfPath([run[0] ?? 0, run[1] ?? 0], run)),
+      );
+    }
+  }
+  return places;
+}
+
+/** Runs of a ring whose edges, moved outwards by the reach, lie in a region. */
+function contactRuns(ring: Float64Array, near: CleanRegion, reach: number): readonly number[][] {
+  const runs: number[][] = [];
+  const corner = (i: number): Point => [
+    ring[i % ring.length] as number,
+    ring[(i + 1) % ring.length] as number,
+  ];
+  for (let i = 0; i < ring.length; i += 2) {
+    const [[ax, ay], [bx, by]] = [corner(i), corner(i + 2)];
+    const length = Math.hypot(bx - ax, by - ay);
+    // the inside of a clean ring is on the side of (−ey, ex)
+    const [nx, ny] = [((by - ay) / length) * reach, (-(bx - ax) / length) * reach];
+    for (const [from, to] of clipSegment(near, [ax + nx, ay + ny, bx + nx, by + ny], [nx, ny])) {
+      const start: Point = [ax + from * (bx - ax), ay + from * (by - ay)];
+      const end: Point = [ax + to * (bx - ax), ay + to * (by - ay)];
+      const last = runs.at(-1);
+      if (from === 0 && last !== undefined && last.at(-2) === start[0] && last.at(-1) === start[1]) {
+        last.push(...end);
+      } else {
+        runs.push([...start, ...end]);
+      }
+    }
+  }
+  return closedUp(runs).filter((run) => lengthOf(run) >= MIN_CONTACT_MM);
+}
+
+/** A run over the start of the ring is one run, wherever the ring starts. */
+function closedUp(runs: readonly number[][]): readonly number[][] {
+  const [first, last] = [runs[0], runs.at(-1)];
+  if (first === undefined || last === undefined || first === last) {
+    return runs;
+  }
+  const isOne = last.at(-2) === first[0] && last.at(-1) === first[1];
+  return isOne ? [[...last, ...first.slice(2)], ...runs.slice(1, -1)] : runs;
+}
+
+function lengthOf(run: readonly number[]): number {
+  let sum = 0;
+  for (let i = 2; i < run.length; i += 2) {
+    sum += Math.hypot(
+      (run[i] as number) - (run[i - 2] as number),
+      (run[i + 1] as number) - (run[i - 1] as number),
+    );
+  }
+  return sum;
+}

@@ -1,0 +1,70 @@
+import { limits } from '@pourproof/materials';
+import { type Measured, measure } from '../measured.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import type { Check } from './check.ts';
+import { ghostStroke } from './ghost-stroke.ts';
+import { sandsThrough } from './sands-through.ts';
+
+/** A sum of lengths this far below a limit is at it, mm: rounding. */
+const ROUNDING_MM = 1e-6;
+
+/** Too little wood left under the pocket of a described board. */
+export const floorTooThin: Check = {
+  code: 'floor-too-thin',
+  run: (measured) => {
+    const { job, cutArea, maxDepth } = measured;
+    if (job.board === null || cutArea === 0) {
+      return null;
+    }
+    const floorMm = job.board.thicknessMm - maxDepth;
+    const leastMm = leastFloorMm(job.board.thicknessMm);
+    if (floorMm >= leastMm - ROUNDING_MM) {
+      return null;
+    }
+    const isGone = floorMm < limits.floorGone.value - ROUNDING_MM;
+    return {
+      code: 'floor-too-thin',
+      severity: isGone ? 'stop' : 'caution',
+      where: [],
+      measured: { value: floorMm, quantity: 'height', unit: 'mm' },
+      limit: { value: leastMm, quantity: 'height', unit: 'mm' },
+      because: [
+        ...new Set([...limits.floorUnderPocket.because, ...(isGone ? limits.floorGone.because : [])]),
+      ],
+      fix: { options: [...shallower(measured, job.board.thicknessMm - leastMm), thicker(maxDepth)] },
+    };
+  },
+};
+
+/** Wood to be left under a pocket, mm. */
+function leastFloorMm(thicknessMm: number): number {
+  return Math.max(limits.floorUnderPocket.value, limits.floorToBoard.value * thicknessMm);
+}
+
+/** A shallower cut, unless levelling or the film of the seal then takes more of the colour than now. */
+function shallower(measured: Measured, deepestMm: number): Fix[] {
+  const { job, drawing } = measured;
+  const toMm = Math.floor((deepestMm + ROUNDING_MM) * 100) / 100;
+  if (!(toMm > 0)) {
+    return [];
+  }
+  const after = measure(drawing, { ...job, depthMm: toMm });
+  const isWorse = [sandsThrough, ghostStroke].some(
+    ({ run }) => gravity(run(after)?.severity) > gravity(run(measured)?.severity),
+  );
+  return isWorse ? [] : [{ do: 'cut-shallower', toMm, clears: true }];
+}
+
+function gravity(severity: 'stop' | 'caution' | 'note' | undefined): number {
+  return severity === undefined ? 0 : { note: 1, caution: 2, stop: 3 }[severity];
+}
+
+/** The least board under which the same pocket leaves enough. */
+function thicker(depthMm: number): Fix {
+  const least = Math.max(depthMm + limits.floorUnderPocket.value, depthMm / (1 - limits.floorToBoard.value));
+  return {
+    do: 'thicker-board',
+    thicknessMm: Math.ceil((least - ROUNDING_MM) * 100) / 100,
+    clears: true,
+  };
+}

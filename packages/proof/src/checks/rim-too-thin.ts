@@ -1,0 +1,94 @@
+import { booleans } from '@pourproof/arrangement';
+import { limits } from '@pourproof/materials';
+import { applyTransform, type Point, signedArea, transformRings, translation } from '@pourproof/plane';
+import { clearFace } from '../board/keep-clear.ts';
+import { type Rim, type RimBoard, thinRims } from '../board/rims.ts';
+import type { Measured } from '../measured.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import type { Check } from './check.ts';
+import { placeOfPath } from './places.ts';
+
+/** A smaller area outside the clear face is rounding, mm². */
+const MIN_MM2 = 0.01;
+
+/** Too little wood between a pocket and the board's edge, a hole or a groove. */
+export const rimTooThin: Check = {
+  code: 'rim-too-thin',
+  run: (measured) => {
+    const { job, cutRegion, maxDepth, board } = measured;
+    if (job.board === null || cutRegion.ringEnds.length === 0) {
+      return null;
+    }
+    const on: RimBoard = { board: job.board, obstacles: job.obstacles, placed: board };
+    const rims = thinRims(cutRegion, maxDepth, on);
+    const broken = rims.filter(isBroken);
+    const [worst] = broken.length > 0 ? broken : rims;
+    if (worst === undefined) {
+      return null;
+    }
+    const [wall, ratio] = worst.isEndGrain
+      ? [limits.wallShortGrain, limits.rimEndGrainToDepth]
+      : [limits.wallAlongGrain, limits.rimLongGrainToDepth];
+    return {
+      code: 'rim-too-thin',
+      severity: broken.length > 0 ? 'stop' : 'caution',
+      where: rims.map(({ from, to }) => placeOfPath(from, [...from, ...to])),
+      measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
+      limit: { value: worst.leastMm, quantity: 'width', unit: 'mm' },
+      acrossGrain: worst.isEndGrain,
+      because: [...new Set([...ratio.because, ...wall.because])],
+      fix: { options: moves(measured, on, rims) },
+    };
+  },
+};
+
+/** Beside a hole the wood is thin throughout; at an edge it is backed by the board, and stops only where a wall would break. */
+function isBroken({ beside, widthMm, breaksBelowMm }: Rim): boolean {
+  return beside === 'edge' && widthMm < breaksBelowMm;
+}
+
+/** Moves away from what is too near, the least first, each tried on the cut itself. */
+function moves({ job, cutRegion, maxDepth, board }: Measured, on: RimBoard, rims: readonly Rim[]): Fix[] {
+  const clear = clearFace(on.board, job.marginMm, job.obstacles, board);
+  const least = [wayOut(rims, on), ...rims.slice(0, 1).map((rim) => wayOut([rim], on))];
+  for (const by of least) {
+    const moved = transformRings(translation(...by), cutRegion);
+    const isOff = signedArea(booleans(moved, clear, 'subtract')) >= MIN_MM2;
+    if (!isOff && thinRims(moved, maxDepth, on).length === 0) {
+      return [{ do: 'move', rightMm: by[0], downMm: by[1], clears: true }];
+    }
+  }
+  return [];
+}
+
+/** The move, along the board's sides, that makes each rim as wide as it should be. */
+function wayOut(rims: readonly Rim[], { placed }: RimBoard): Point {
+  const origin = applyTransform(placed.toBoard, [0, 0]);
+  let [right, left, down, up] = [0, 0, 0, 0];
+  for (const { from, to, widthMm, leastMm } of rims) {
+    const missing = (leastMm - widthMm) / Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const [x, y] = applyTransform(placed.toBoard, [(from[0] - to[0]) * missing, (from[1] - to[1]) * missing]);
+    [right, left] = [Math.max(right, x - origin[0]), Math.max(left, origin[0] - x)];
+    [down, up] = [Math.max(down, y - origin[1]), Math.max(up, origin[1] - y)];
+  }
+  const back = applyTransform(placed.toArtwork, [
+    origin[0] + onward(right) - onward(left),
+    origin[1] + onward(down) - onward(up),
+  ]);
+  const [x, y] = [round(back[0]), round(back[1])];
+  return [x, y];
+}
+
+/** Rounding of sums that is no move, mm. */
+const ROUNDING_MM = 1e-6;
+
+/** Rounded up to a hundredth. */
+function onward(mm: number): number {
+  return Math.ceil((mm - ROUNDING_MM) * 100) / 100;
+}
+
+/** Whole hundredths, a little onwards where a turned board gives others, so that the printed move is enough. */
+function round(mm: number): number {
+  const whole = (Math.sign(mm) * Math.ceil((Math.abs(mm) - ROUNDING_MM) * 100)) / 100;
+  return whole === 0 ? 0 : whole;
+}

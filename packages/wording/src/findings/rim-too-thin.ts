@@ -1,0 +1,21 @@
+import { formatLength } from '@pourproof/plane';
+import type { FindingWords } from './finding-words.ts';
+import { movedText } from './moved-text.ts';
+import { subject } from './parts-of-sentences.ts';
+
+/** Words of too little wood between a pocket and the edge, a hole or a groove. */
+export const rimTooThin: FindingWords = {
+  title: 'Too little wood at the rim',
+  headline: (finding, { units }) =>
+    `${subject(finding, 'rim', 'rims')} too thin: ${formatLength(finding.measured.value, units)} of wood${finding.acrossGrain === true ? ', with the fibres running out through it,' : ''} where common practice leaves ${formatLength(finding.limit.value, units)}.`,
+  why: ({ acrossGrain }) =>
+    acrossGrain === true
+      ? 'Short grain between a pocket and an edge or a hole splits off under the bit, and colour follows the fibres out through it.'
+      : 'A thin rim bends away from the bit and splits along the grain, or breaks when the edge is planed or sanded.',
+  fixes: { move: movedText },
+  advice: ({ fix }) =>
+    fix.options.length > 0
+      ? []
+      : ['Make the artwork smaller or the board larger: no simple move leaves enough wood all round.'],
+  measuredHow: ({ acrossGrain }) => (acrossGrain === true ? 'across the grain' : 'along the grain'),
+};

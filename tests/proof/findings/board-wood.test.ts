@@ -1,0 +1,178 @@
+import { type JobInput, settleJob } from '@pourproof/job';
+import { applyFix, type Finding, type FindingCode, vetDrawing } from '@pourproof/proof';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drawingOf, rectangle } from '../../support/drawing-of.ts';
+import { fixOf, waysOut } from '../../support/fix-of.ts';
+
+const CALM: JobInput = {
+  bit: ['flat:2mm'],
+  depth: '3mm',
+  seal: 'epoxy',
+  sealHours: '24h',
+  boards: 10,
+  units: 'mm',
+};
+const gravity = (finding: Finding | undefined): number =>
+  finding === undefined ? 0 : { note: 1, caution: 2, stop: 3 }[finding.severity];
+const find = (
+  code: FindingCode,
+  rings: readonly (readonly number[])[],
+  job: JobInput,
+  turnDeg = 0,
+): Finding | undefined =>
+  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+    (finding) => finding.code === code,
+  );
+const circle = (x: number, y: number, radius: number): number[] =>
+  Array.from({ length: 96 }, (_, k) => (2 * Math.PI * k) / 96).flatMap((angle) => [
+    x + radius * Math.cos(angle),
+    y + radius * Math.sin(angle),
+  ]);
+const SQUARE = [rectangle(0, 0, 40, 40)];
+
+describe('floor-too-thin', () => {
+  const floor = (thickness: number, depth: number) =>
+    find('floor-too-thin', SQUARE, { board: `plain 100x100x${thickness}mm maple`, depth: `${depth}mm` });
+
+  test('a stop below 1.5 mm, a caution below 3 mm or a third of the board, silence above', () => {
+    expect(floor(9, 7.6)?.severity).toBe('stop');
+    expect(floor(9, 7.5)?.severity).toBe('caution');
+    expect(floor(9, 6)).toBeUndefined();
+    expect(floor(15, 10.1)?.limit).toEqual({ value: 5, quantity: 'height', unit: 'mm' });
+    expect(floor(15, 10)).toBeUndefined();
+    expect(find('floor-too-thin', SQUARE, { wood: 'maple', depth: '8mm' })).toBeUndefined();
+  });
+
+  test('the shallower cut that it offers clears it, and so does the thicker board', () => {
+    const job = { board: 'plain 100x100x10mm maple', depth: '7.5mm' };
+    const finding = find('floor-too-thin', SQUARE, job);
+    const fix = fixOf(finding, 'cut-shallower');
+    expect(fix?.toMm).toBe(6.66);
+    const changed = fix === undefined ? null : applyFix({ ...CALM, ...job }, fix);
+    expect(find('floor-too-thin', SQUARE, changed ?? job)).toBeUndefined();
+    const thick = fixOf(finding, 'thicker-board')?.thicknessMm ?? 0;
+    expect(thick).toBe(11.25);
+    expect(floor(thick, 7.5)).toBeUndefined();
+    expect(floor(thick - 0.01, 7.5)).toBeDefined();
+    expect(waysOut(finding, 'mm')).toEqual([
+      'Cut no deeper than 6.66 mm.',
+      'Use a board at least 11.25 mm thick.',
+    ]);
+  });
+
+  test('a shallower cut that levelling would sand through is not offered', () => {
+    const job = { board: 'plain 100x100x5mm maple', depth: '3mm' };
+    const gentle = find('floor-too-thin', SQUARE, { ...job, level: '0.5mm' });
+    expect(fixOf(gentle, 'cut-shallower')?.toMm).toBe(2);
+    // 2 mm less 0.16 mm of shrinkage and film less 0.9 mm: the floor would show through
+    const sanded = find('floor-too-thin', SQUARE, { ...job, level: '0.9mm' });
+    expect(sanded).toBeDefined();
+    expect(fixOf(sanded, 'cut-shallower')).toBeUndefined();
+  });
+
+  test('a thinner board or a deeper cut never looks better', () => {
+    const size = fc.integer({ min: 20, max: 120 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(size, size, size, (a, b, depth) => {
+        const [thin, thick] = a < b ? [a, b] : [b, a];
+        fc.pre(depth < thin);
+        expect(gravity(floor(thin, depth))).toBeGreaterThanOrEqual(gravity(floor(thick, depth)));
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('rim-too-thin', () => {
+  const rim = (board: string, job: JobInput = {}, rings = SQUARE) =>
+    find('rim-too-thin', rings, { board, ...job });
+
+  test('at an end-grain edge twice the depth, at a long-grain edge the depth', () => {
+    // fibres of a plain board run along x: left and right are end grain
+    expect(rim('plain 52x100x20mm maple')).toBeUndefined();
+    const end = rim('plain 51.8x100x20mm maple');
+    expect(end?.severity).toBe('caution');
+    expect(end?.measured.value).toBeCloseTo(5.9, 6);
+    expect(end?.limit.value).toBe(6);
+    expect(end?.acrossGrain).toBe(true);
+    expect(end?.where).toHaveLength(2);
+    expect(rim('plain 100x46x20mm maple')).toBeUndefined();
+    const long = rim('plain 100x45.8x20mm maple');
+    expect(long?.severity).toBe('caution');
+    expect(long?.limit.value).toBe(3);
+    expect(long?.acrossGrain).toBe(false);
+  });
+
+  test('a stop where the rim would break like a wall', () => {
+    expect(rim('plain 42.8x100x20mm maple')?.severity).toBe('stop');
+    expect(rim('plain 43x100x20mm maple')?.severity).toBe('caution');
+    expect(rim('plain 100x41.8x20mm maple')?.severity).toBe('stop');
+    expect(rim('plain 100x42x20mm maple')?.severity).toBe('caution');
+  });
+
+  test('the fibres are those of the block at the rim, and turning the artwork turns nothing', () => {
+    for (const turn of [0, 90, 180, 33]) {
+      const disc = [circle(0, 0, 20)];
+      const turned = rim('plain 51.8x100x20mm maple', { turn: `${turn}deg` }, disc);
+      expect(turned?.measured.value).toBeCloseTo(5.9, 1);
+      expect(turned?.limit.value).toBe(6);
+      expect(turned?.where).toHaveLength(2);
+    }
+    // fibres that end in the face: there is no long-grain edge
+    expect(rim('end-grain-checkerboard 100x51.8x20mm maple maple square:120mm')?.limit.value).toBe(6);
+  });
+
+  test('beside a hole the limits of walls count, whichever side', () => {
+    const beside = (at: string) => rim('plain 200x100x20mm maple', { keepClear: [`hole ${at} 8mm`] });
+    // the square's right edge is at 120 mm, its lower at 70 mm
+    expect(beside('125.4mm,50mm')?.measured.value).toBeCloseTo(1.4, 6);
+    expect(beside('125.4mm,50mm')?.severity).toBe('caution');
+    expect(beside('125.6mm,50mm')).toBeUndefined();
+    expect(beside('100mm,74.9mm')?.limit.value).toBe(1);
+    expect(beside('100mm,75.1mm')).toBeUndefined();
+    expect(
+      rim('plain 200x100x20mm maple', { keepClear: ['groove 124mm,0mm 124mm,100mm 6mm'] })?.measured.value,
+    ).toBeCloseTo(1, 6);
+  });
+
+  test.each([0, 30, 90, 200])('the move that it offers clears it on a board turned by %s°', (turn) => {
+    const job = { board: 'plain 120x120x20mm maple', place: '24.5mm,61mm', turn: `${turn}deg` };
+    const disc = [circle(0, 0, 20)];
+    const finding = find('rim-too-thin', disc, job);
+    expect(finding?.severity).toBe('caution');
+    const fix = fixOf(finding, 'move');
+    expect(fix).toBeDefined();
+    expect(Math.hypot(fix?.rightMm ?? 0, fix?.downMm ?? 0)).toBeLessThan(1.7);
+    const changed = fix === undefined ? null : applyFix({ ...CALM, ...job }, fix);
+    expect(find('rim-too-thin', disc, changed ?? job)).toBeUndefined();
+  });
+
+  test('no move is offered where the board is too small', () => {
+    const finding = rim('plain 45x100x20mm maple');
+    expect(finding?.fix.options).toEqual([]);
+    expect(waysOut(finding, 'mm')[0]).toMatch(/smaller or the board larger/u);
+  });
+
+  test('a smaller board and a deeper cut never look better, and company never helps', () => {
+    const gap = fc.integer({ min: 1, max: 80 }).map((tenths) => tenths / 10);
+    const at = (leftMm: number, depth: number, rings = SQUARE) =>
+      find('rim-too-thin', rings, {
+        board: 'plain 300x200x30mm maple',
+        depth: `${depth}mm`,
+        place: `${20 + leftMm}mm,100mm`,
+      });
+    fc.assert(
+      fc.property(gap, gap, fc.integer({ min: 2, max: 5 }), (a, b, depth) => {
+        expect(gravity(at(Math.min(a, b), depth))).toBeGreaterThanOrEqual(gravity(at(Math.max(a, b), depth)));
+        expect(gravity(at(a, depth + 1))).toBeGreaterThanOrEqual(gravity(at(a, depth)));
+        const ring = [SQUARE[0] as number[], [6, 6, 6, 34, 34, 34, 34, 6]];
+        const alone = at(a, depth, ring);
+        const inCompany = at(a, depth, [...ring, rectangle(15, 15, 10, 10)]);
+        expect(alone?.severity).toBe(inCompany?.severity);
+        expect(alone?.where).toEqual(inCompany?.where);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
