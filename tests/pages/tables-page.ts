@@ -33,7 +33,9 @@ ${table(
     wood.pores.diameterUm ? `${wood.pores.diameterUm.join('–')} m` : '–',
     wood.pores.blocking,
     wood.lab ? `${wood.lab.value.join(' ')} ${letter(wood.lab)}` : '–',
-    cell(wood.bleedPriorMm),
+    wood.bleedPriorMm === null && wood.bleedAnalogy !== null
+      ? `${cell(wood.bleedAnalogy.medianMm)}, ±${wood.bleedAnalogy.boardSpread.value}`
+      : cell(wood.bleedPriorMm),
     sourcesOf(wood).join(', '),
   ]),
 )}

@@ -128,8 +128,22 @@ test('ten degrees warmer runs 1.414 times as far: the start thins fourfold, the 
   expect(ratio).toBeCloseTo(Math.SQRT2, 12);
 });
 
-test('a wood without a prior gets the mean of the known ones and a wider band, and says so', () => {
-  const travel = bleedTravel({ wood: 'ash', seal: 'none', coats: 0, sealHours: 0 });
+test('a wood without a prior is taken by its likeness to others, with the spread of its class, and says so', () => {
+  const bare = { seal: 'none', coats: 0, sealHours: 0 } as const;
+  const ash = bleedTravel({ ...bare, wood: 'ash' });
+  expect(ash.woodKnown).toBe(false);
+  expect(ash.medianMm).toBe(6);
+  expect(ash.spread).toBeCloseTo(Math.hypot(1, 0.5), 12);
+  // both are ring-porous oaks, but the vessels of one are plugged
+  expect(bleedTravel({ ...bare, wood: 'white-oak' }).medianMm).toBeLessThan(
+    bleedTravel({ ...bare, wood: 'red-oak' }).medianMm / 5,
+  );
+  expect(bleedTravel({ ...bare, wood: 'teak' }).spread).toBeCloseTo(Math.hypot(0.7, 0.5), 12);
+});
+
+test('a wood that is like no other gets the mean of the known ones and a wider band, and says so', () => {
+  const wood = { ...woods.ash, bleedAnalogy: null };
+  const travel = bleedTravel({ wood, seal: 'none', coats: 0, sealHours: 0 });
   expect(travel.woodKnown).toBe(false);
   expect(travel.medianMm).toBeCloseTo((6 * 3 * 2 * 1) ** 0.25, 12);
   // sample standard deviation of ln 6, ln 3, ln 2, ln 1: √(1.687402/3)

@@ -56,7 +56,8 @@ export interface BleedTravel {
   /** `prior` without a coupon; else moved by them, see `calibratedTravel`. */
   readonly basis: 'prior' | 'calibrated';
   /**
-   * False where this wood has no prior of its own: then the mean of the known woods with their spread added.
+   * False where this wood has no prior of its own: then one by its likeness to other woods, or the mean of the known
+   * ones, with its own spread.
    */
   readonly woodKnown: boolean;
   /** Standard deviation of ln(travel) that the band and the probability use. */
@@ -140,12 +141,20 @@ interface WoodPrior {
 }
 
 /**
- * The wood's own prior, or the log mean of the woods that have one, with their standard deviation as added
- * spread.
+ * The wood's own prior, or what its likeness to others says, or the log mean of the woods that have a prior, with
+ * their standard deviation as added spread.
  */
 function woodPrior(wood: Wood): WoodPrior {
   if (wood.bleedPriorMm) {
     return { medianMm: wood.bleedPriorMm.value, extraSpread: 0, because: wood.bleedPriorMm.because };
+  }
+  if (wood.bleedAnalogy) {
+    const { medianMm, boardSpread } = wood.bleedAnalogy;
+    return {
+      medianMm: medianMm.value,
+      extraSpread: Math.sqrt(Math.max(0, boardSpread.value ** 2 - spreadBetweenBoards.value ** 2)),
+      because: medianMm.because,
+    };
   }
   const logs = Object.values(woods).flatMap((known) =>
     known.bleedPriorMm ? [Math.log(known.bleedPriorMm.value)] : [],

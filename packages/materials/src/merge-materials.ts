@@ -74,6 +74,7 @@ function mergeWood(wood: Wood, entry: WoodEntry, place: string): Wood {
     botanical: entry.botanical ?? wood.botanical,
     lab: entry.lab ? cited(entry.lab, 'entered', 'maker-entry') : wood.lab,
     bleedPriorMm: above(place, 'bleedPriorMm', entry.bleedPriorMm) ?? wood.bleedPriorMm,
+    bleedAnalogy: entry.bleedPriorMm === undefined ? wood.bleedAnalogy : null,
     heartFactor: above(place, 'heartFactor', entry.heartFactor) ?? wood.heartFactor,
     sapFactor: above(place, 'sapFactor', entry.sapFactor) ?? wood.sapFactor,
     pores: entry.oily === undefined ? wood.pores : { ...wood.pores, oily: entry.oily },

@@ -27,3 +27,49 @@ export const bleedPriors: Readonly<Record<WoodId, Cited | null>> = {
   padauk: null,
   wenge: null,
 };
+
+/** What is expected of a wood without a prior of its own, by its likeness to others. */
+export interface BleedAnalogy {
+  /** Median streak length in mm, as a prior is. */
+  readonly medianMm: Cited;
+  /** Spread of ln(travel) between its boards. */
+  readonly boardSpread: Cited;
+}
+
+const analogy = (medianMm: number, boardSpread: number): BleedAnalogy => ({
+  medianMm: cited(medianMm, 'inference', 'own-inference'),
+  boardSpread: cited(boardSpread, 'inference', 'own-inference'),
+});
+
+/** Ring-porous with few tyloses: vessels longer than most boards, colour runs in lines. */
+const OPEN_RING_POROUS = analogy(6, 1);
+/** Large pores, but few, or plugged by tyloses and deposits: short, dark lines. */
+const fewOrGummed = (medianMm: number): BleedAnalogy => analogy(medianMm, 0.7);
+/** Diffuse-porous, many small open pores: haze. */
+const openDiffusePorous = (medianMm: number): BleedAnalogy => analogy(medianMm, 0.8);
+
+/**
+ * Woods without a prior, by their vessels and tyloses: our inference from anatomy, never measured. White oak is ring-porous too, but its vessels
+ * are full of tyloses. Given for the stock that is usual: sapwood of maple, birch, basswood and alder, heartwood of the others.
+ */
+export const bleedAnalogies: Readonly<Record<WoodId, BleedAnalogy | null>> = {
+  poplar: null,
+  cherry: null,
+  maple: null,
+  walnut: null,
+  'red-maple': openDiffusePorous(3),
+  'white-oak': analogy(0.7, 0.9),
+  'red-oak': OPEN_RING_POROUS,
+  ash: OPEN_RING_POROUS,
+  'shagbark-hickory': fewOrGummed(1.5),
+  'pecan-hickory': fewOrGummed(1.5),
+  beech: openDiffusePorous(3),
+  'yellow-birch': openDiffusePorous(3),
+  basswood: openDiffusePorous(4),
+  alder: openDiffusePorous(4),
+  mahogany: fewOrGummed(2),
+  teak: fewOrGummed(1),
+  purpleheart: fewOrGummed(1.5),
+  padauk: fewOrGummed(1),
+  wenge: fewOrGummed(1),
+};

@@ -1,6 +1,6 @@
 import type { Cited } from './cited.ts';
 import type { Lab } from './colour-difference.ts';
-import { bleedPriors } from './wood-bleed.ts';
+import { type BleedAnalogy, bleedAnalogies, bleedPriors } from './wood-bleed.ts';
 import { woodColours } from './wood-colour.ts';
 import { type Pores, woodPores } from './wood-pores.ts';
 
@@ -40,6 +40,8 @@ export interface Wood {
    * measurement.
    */
   readonly bleedPriorMm: Cited | null;
+  /** What stands for a prior where there is none, by likeness to other woods; `null` where nothing does. */
+  readonly bleedAnalogy: BleedAnalogy | null;
   /**
    * Travel in heartwood and in sapwood as factors on that prior; `null` as they ship: no figure was found.
    */
@@ -77,6 +79,7 @@ function assemble(id: WoodId, name: string, botanical: string): Wood {
     pores: woodPores[id],
     lab: woodColours[id],
     bleedPriorMm: bleedPriors[id],
+    bleedAnalogy: bleedAnalogies[id],
     heartFactor: null,
     sapFactor: null,
   };

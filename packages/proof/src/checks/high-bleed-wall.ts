@@ -4,6 +4,7 @@ import { type Point, radians } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
 import type { Measured } from '../measured.ts';
+import type { Finding } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
@@ -43,6 +44,7 @@ export const highBleedWall: Check = {
       measured: { value: worst.reachMm, quantity: 'length', unit: 'mm' },
       limit: { value: moderate, quantity: 'length', unit: 'mm' },
       basis: worst.inBlock.travel.basis,
+      ...bandOf(worst.inBlock.travel),
       because: [...new Set([...worst.inBlock.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
         options: [...sealFixes(measured.job, worst.inBlock, worst.reachMm, moderate), ...turnFix(measured)],
@@ -50,6 +52,16 @@ export const highBleedWall: Check = {
     };
   },
 };
+
+/** The band of a wood without a prior of its own, as a factor either way. */
+function bandOf({
+  woodKnown,
+  basis,
+  medianMm,
+  highMm,
+}: BlockMeasures['travel']): Pick<Finding, 'bandFactor'> {
+  return woodKnown || basis === 'calibrated' ? {} : { bandFactor: highMm / medianMm };
+}
 
 /** A stretch of wall at risk, in one block. */
 interface RiskyWall {

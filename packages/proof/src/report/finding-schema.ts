@@ -19,6 +19,10 @@ export const findingSchema = z.object({
     .enum(['prior', 'calibrated'])
     .optional()
     .meta({ description: 'What the colour travel of the finding rests on' }),
+  bandFactor: z.number().optional().meta({
+    description:
+      'Of a wood without a prior of its own: factor by which the colour travel may lie off either way (95 %)',
+  }),
   acrossGrain: z
     .boolean()
     .optional()

@@ -1,4 +1,5 @@
 import { formatLength } from '@pourproof/plane';
+import type { Finding } from '@pourproof/proof';
 import type { FindingWords } from './finding-words.ts';
 import { basisText, hoursText, sealText, subject } from './parts-of-sentences.ts';
 
@@ -6,7 +7,7 @@ import { basisText, hoursText, sealText, subject } from './parts-of-sentences.ts
 export const highBleedWall: FindingWords = {
   title: 'High bleed risk on this wall',
   headline: (finding, { units }) =>
-    `${subject(finding, 'stretch of wall', 'stretches of wall')} likely to bleed: about ${formatLength(finding.measured.value, units)} at worst (${basisText(finding)}${finding.basis === 'calibrated' ? '' : '; anything from a fifth of that to five times as much is possible'}), against a limit of ${formatLength(finding.limit.value, units)}.`,
+    `${subject(finding, 'stretch of wall', 'stretches of wall')} likely to bleed: about ${formatLength(finding.measured.value, units)} at worst (${basisText(finding)}${bandText(finding)}), against a limit of ${formatLength(finding.limit.value, units)}.`,
   why: () =>
     'Where a wall cuts across the fibres, their open ends draw colour in like straws. Levelling will not remove bleed: the ends are open from face to floor, and the sloping wall of a V only thins it.',
   fixes: {
@@ -19,6 +20,16 @@ export const highBleedWall: FindingWords = {
     fix.options.length > 0
       ? []
       : [
-          'No seal on the list brings it below that: choose a denser wood, or cut test slots in the same board and look.',
+          'No seal on the list brings it below that: choose a wood whose pores are few or plugged, or cut test slots in the same board and look.',
         ],
 };
+
+/** How far the travel may lie off, in words; a wood without a prior of its own says so. */
+function bandText({ basis, bandFactor }: Finding): string {
+  if (basis === 'calibrated') {
+    return '';
+  }
+  return bandFactor === undefined
+    ? '; anything from a fifth of that to five times as much is possible'
+    : `; this wood has no prior of its own and is taken by likeness to others: anything from ÷${Math.round(bandFactor)} to ×${Math.round(bandFactor)} is possible`;
+}
