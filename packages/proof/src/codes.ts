@@ -18,6 +18,7 @@ export const FINDING_CODES = [
   'board-not-flat',
   'high-bleed-wall',
   'bleed-reaches-neighbour',
+  'bleed-reaches-edge',
   'floor-drinks',
   'seal-not-cured',
   'short-grain-will-break',

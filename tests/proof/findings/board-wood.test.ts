@@ -176,3 +176,69 @@ describe('rim-too-thin', () => {
     );
   });
 });
+
+describe('bleed-reaches-edge', () => {
+  const BARE: JobInput = { seal: 'none', colour: 'black' };
+  /** A square whose right side is this far from the right edge, across which the fibres of a plain board run. */
+  const edge = (gapMm: number, job: JobInput = {}, wood = 'poplar') =>
+    find('bleed-reaches-edge', SQUARE, {
+      ...BARE,
+      board: `plain 100x100x20mm ${wood}`,
+      place: `${80 - gapMm}mm,50mm`,
+      ...job,
+    });
+  const travel = vetDrawing(
+    drawingOf(SQUARE),
+    'test',
+    settleJob({ ...CALM, ...BARE, board: 'plain 100x100x20mm poplar' }),
+  ).report.bleed.blocks[0]?.travelMm ?? { low: 0, median: 0, high: 0 };
+
+  test('a stop where even the low end of the travel reaches the edge, a caution where the median does', () => {
+    expect(travel.median).toBeGreaterThan(1);
+    expect(edge(travel.low * 0.98)?.severity).toBe('stop');
+    expect(edge(travel.low * 1.02)?.severity).toBe('caution');
+    expect(edge(travel.median * 0.98)?.severity).toBe('caution');
+    expect(edge(travel.median * 1.02)).toBeUndefined();
+    const finding = edge(travel.median * 0.9);
+    expect(finding?.measured.value).toBeCloseTo(travel.median * 0.9, 9);
+    expect(finding?.limit.value).toBeCloseTo(travel.median, 9);
+    expect(finding?.where).toHaveLength(1);
+  });
+
+  test('the seal that it offers clears it', () => {
+    const fix = fixOf(edge(travel.median * 0.5), 'change-seal');
+    expect(fix).toBeDefined();
+    const sealed = { seal: fix?.seal, coats: fix?.coats, sealHours: `${fix?.hours}h` };
+    expect(edge(travel.median * 0.5, sealed)).toBeUndefined();
+  });
+
+  test('is silent at a long-grain edge, and turning the artwork turns nothing', () => {
+    expect(edge(0, { place: '50mm,79.5mm' })).toBeUndefined();
+    expect(edge(0.5, { turn: '90deg' })?.severity).toBe('stop');
+  });
+
+  test('a glue line between pocket and edge stops it', () => {
+    const glued = {
+      board: 'polygons 100x100x20mm',
+      block: [
+        'poplar 0mm,0mm 99.8mm,0mm 99.8mm,100mm 0mm,100mm',
+        'poplar 99.8mm,0mm 100mm,0mm 100mm,100mm 99.8mm,100mm',
+      ],
+    };
+    const solid = { ...glued, block: ['poplar 0mm,0mm 100mm,0mm 100mm,100mm 0mm,100mm'] };
+    expect(edge(0.5, solid)).toBeDefined();
+    expect(edge(0.5, glued)).toBeUndefined();
+  });
+
+  test('more travel and less wood never look better', () => {
+    const gap = fc.integer({ min: 1, max: 60 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(gap, gap, (a, b) => {
+        expect(gravity(edge(Math.min(a, b)))).toBeGreaterThanOrEqual(gravity(edge(Math.max(a, b))));
+        expect(gravity(edge(a))).toBeGreaterThanOrEqual(gravity(edge(a, { seal: 'shellac' })));
+        expect(gravity(edge(a))).toBeGreaterThanOrEqual(gravity(edge(a, {}, 'maple')));
+      }),
+      { numRuns: 15 },
+    );
+  });
+});

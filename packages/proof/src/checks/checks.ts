@@ -1,5 +1,6 @@
 import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
@@ -48,6 +49,7 @@ export const checks: readonly Check[] = [
   boardNotFlat,
   highBleedWall,
   bleedReachesNeighbour,
+  bleedReachesEdge,
   floorDrinks,
   sealNotCured,
   shortGrainWillBreak,

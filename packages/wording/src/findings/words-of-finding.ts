@@ -2,6 +2,7 @@ import { invariant } from '@pourproof/plane';
 import type { Finding, FindingCode, Fix } from '@pourproof/proof';
 import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
@@ -49,6 +50,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'board-not-flat': boardNotFlat,
   'high-bleed-wall': highBleedWall,
   'bleed-reaches-neighbour': bleedReachesNeighbour,
+  'bleed-reaches-edge': bleedReachesEdge,
   'floor-drinks': floorDrinks,
   'seal-not-cured': sealNotCured,
   'short-grain-will-break': shortGrainWillBreak,

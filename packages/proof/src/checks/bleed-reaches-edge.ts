@@ -1,0 +1,86 @@
+import type { Job } from '@pourproof/job';
+import { limits, resinColours, streakDifference } from '@pourproof/materials';
+import { radians } from '@pourproof/plane';
+import { type BlockMeasures, inFace, travelIn } from '../board/block-measures.ts';
+import { type EndAtEdge, endsAtEdge } from '../board/ends-at-edge.ts';
+import type { Measured } from '../measured.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import type { Check } from './check.ts';
+import { placeOfPath } from './places.ts';
+import { sealFixes } from './seal-fixes.ts';
+
+/** Colour that is likely to run along the fibres out of the edge of a described board. */
+export const bleedReachesEdge: Check = {
+  code: 'bleed-reaches-edge',
+  run: (measured) => {
+    const ends = measured.blocks
+      .filter((inBlock) => !hides(inBlock, measured.job))
+      .flatMap((inBlock) => endsIn(inBlock, measured))
+      .toSorted((a, b) => a.end.gapMm / a.reachMm - b.end.gapMm / b.reachMm);
+    const certain = ends.filter(({ end, leastMm }) => end.gapMm < leastMm);
+    const [worst] = ends;
+    if (worst === undefined) {
+      return null;
+    }
+    const { end, reachMm, inBlock } = worst;
+    return {
+      code: 'bleed-reaches-edge',
+      severity: certain.length > 0 ? 'stop' : 'caution',
+      where: ends.map((each) => placeOfPath(each.end.from, [...each.end.from, ...each.end.to])),
+      measured: { value: end.gapMm, quantity: 'width', unit: 'mm' },
+      limit: { value: reachMm, quantity: 'length', unit: 'mm' },
+      basis: inBlock.travel.basis,
+      because: [...inBlock.travel.sources],
+      fix: { options: seals(ends, measured.job) },
+    };
+  },
+};
+
+interface Reached {
+  readonly end: EndAtEdge;
+  /** Median reach along the fibres in the face, and its low end. */
+  readonly reachMm: number;
+  readonly leastMm: number;
+  readonly inBlock: BlockMeasures;
+}
+
+/** Where both colours are known and differ too little to be seen on plain wood. */
+function hides({ block }: BlockMeasures, { colour }: Job): boolean {
+  const lab = block.row.lab?.value;
+  return (
+    colour !== null &&
+    lab !== undefined &&
+    streakDifference(lab, resinColours[colour].value, limits.streakTint.value) <
+      limits.colourDifferencePlain.value
+  );
+}
+
+function endsIn(inBlock: BlockMeasures, { job, board }: Measured): readonly Reached[] {
+  const { block, travel } = inBlock;
+  const share = inFace(radians(block.diveDeg));
+  const reachMm = travel.medianMm * share;
+  return job.board === null || !(reachMm > 0)
+    ? []
+    : endsAtEdge(inBlock, reachMm, job.board, board).map((end) => ({
+        end,
+        reachMm,
+        leastMm: travel.lowMm * share,
+        inBlock,
+      }));
+}
+
+/** The seal that the worst place needs, if it is enough for all of them. */
+function seals(ends: readonly Reached[], job: Job): Fix[] {
+  return ends.slice(0, 1).flatMap(({ inBlock, reachMm, end }) =>
+    sealFixes(job, inBlock, reachMm, end.gapMm).filter((fix) =>
+      ends.every((each) => {
+        const seal = fix.do === 'change-seal' ? job.materials.sealers[fix.seal] : undefined;
+        if (fix.do !== 'change-seal' || seal === undefined) {
+          return false;
+        }
+        const travel = travelIn(each.inBlock.block, job, { seal, coats: fix.coats, sealHours: fix.hours });
+        return (travel.medianMm * each.reachMm) / each.inBlock.travel.medianMm < each.end.gapMm;
+      }),
+    ),
+  );
+}

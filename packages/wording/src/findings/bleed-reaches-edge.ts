@@ -1,0 +1,17 @@
+import { formatLength } from '@pourproof/plane';
+import type { FindingWords } from './finding-words.ts';
+import { basisText, hoursText, sealText } from './parts-of-sentences.ts';
+
+/** Words of colour that may run out of the board's edge. */
+export const bleedReachesEdge: FindingWords = {
+  title: 'Colour may run out of the board’s edge',
+  headline: (finding, { units }) =>
+    `Only ${formatLength(finding.measured.value, units)} of wood along the fibres lies between a pocket and the edge, and colour may travel ${formatLength(finding.limit.value, units)} (${basisText(finding)}).`,
+  why: () =>
+    'Streaks then show on the side of the board too, where no levelling reaches, and liquid resin can weep out of the end grain.',
+  fixes: {
+    'change-seal': (fix, reader) =>
+      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
+  },
+  advice: () => ['Seal the end grain of that edge from outside as well, or leave more wood there.'],
+};
