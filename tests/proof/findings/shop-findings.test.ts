@@ -138,9 +138,9 @@ describe('bleed-reaches-neighbour', () => {
 describe('visible-bleed-likely', () => {
   const shellac: JobInput = { wood: 'maple', seal: 'shellac', sealHours: '24h' };
 
-  test('notes the honest chance of a 0.7 mm streak: maple under shellac', () => {
+  test('cautions of a 0.7 mm streak by its honest chance: maple under shellac', () => {
     const finding = find(POCKET, 'visible-bleed-likely', shellac);
-    expect(finding?.severity).toBe('note');
+    expect(finding?.severity).toBe('caution');
     // 1 − Φ((ln 0.45 − ln 0.7) / 0.860)
     expect(finding?.measured.value).toBeCloseTo(69.6, 0);
   });

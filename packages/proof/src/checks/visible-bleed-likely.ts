@@ -16,7 +16,7 @@ const MIN_WALL_MM = 0.5;
 
 /**
  * A streak that is more likely to be seen than not, although it is shorter than `high-bleed-wall` reports: a
- * note. Silent where that finding applies, and where the colour hides in the wood.
+ * caution. Silent where that finding applies, and where the colour hides in the wood.
  */
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
@@ -49,7 +49,7 @@ export const visibleBleedLikely: Check = {
     }
     return {
       code: 'visible-bleed-likely',
-      severity: 'note',
+      severity: 'caution',
       where: walls.map(({ atMm, path }) => placeOfPath(atMm, path)),
       measured: { value: 100 * chance, quantity: 'probability', unit: '%' },
       limit: { value: 100 * LIKELY, quantity: 'probability', unit: '%' },
