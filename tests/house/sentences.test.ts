@@ -2,17 +2,23 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
-/** Where sentences may stand below `packages/wording`, besides a reader's notices, and what they are. */
+/** Where sentences may stand below `packages/wording`, and what they are. */
 const MAY: Readonly<Record<string, string>> = {
+  'packages/artwork/src/dxf/dxf-notices.ts': 'notices of a reader',
+  'packages/artwork/src/dxf/dxf-refusals.ts': 'messages of errors',
+  'packages/artwork/src/file-refusals.ts': 'messages of errors',
+  'packages/artwork/src/lettering/lettering-notices.ts': 'notices of a reader',
+  'packages/artwork/src/lettering/lettering-refusals.ts': 'messages of errors',
+  'packages/artwork/src/svg/svg-notices.ts': 'notices of a reader',
+  'packages/artwork/src/svg/svg-refusals.ts': 'messages of errors',
   'packages/job/src/idle-settings.ts': 'notices of settings that change nothing',
   'packages/job/src/refusals/': 'messages of errors',
   'packages/job/src/settings/artwork.ts': 'ends of messages of errors',
   'packages/job/src/settings/cut.ts': 'ends of messages of errors',
   'packages/job/src/settings/resin.ts': 'ends of messages of errors',
   'packages/job/src/values/range.ts': 'ends of messages of errors',
-  'packages/materials/src/check-entry.ts': 'messages of errors',
   'packages/materials/src/limits.ts': 'what each row of a table is; printed in docs only',
-  'packages/materials/src/merge-materials.ts': 'messages of errors',
+  'packages/materials/src/materials-faults.ts': 'messages of errors',
   'packages/materials/src/sources.ts': 'the bibliography',
   'packages/proof/src/judgement-sources.ts': 'the bibliography',
 };
@@ -24,7 +30,10 @@ const EXEMPT = /^\s*(?:\*|\/[/*])|new RangeError\(/u;
 
 const files = spawnSync(
   'git',
-  ['ls-files', ...['arrangement', 'geometry', 'cutting', 'materials', 'job', 'proof'].map(sourceOf)],
+  [
+    'ls-files',
+    ...['arrangement', 'artwork', 'geometry', 'cutting', 'materials', 'job', 'proof'].map(sourceOf),
+  ],
   { encoding: 'utf8' },
 )
   .stdout.trim()

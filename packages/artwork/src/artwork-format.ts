@@ -1,5 +1,5 @@
-import { ArtworkError } from './artwork-error.ts';
 import { isBinaryDxf } from './dxf/binary-groups.ts';
+import { fileRefusal, type OtherFormat } from './file-refusals.ts';
 
 /**
  * The format of a file, told by its content first and its name second, without reading it.
@@ -8,32 +8,24 @@ import { isBinaryDxf } from './dxf/binary-groups.ts';
  */
 export function artworkFormat(bytes: Uint8Array, name: string): 'svg' | 'dxf' {
   if (bytes.length === 0) {
-    throw new ArtworkError(
-      'artwork-empty',
-      `${name} is empty.`,
-      'Export the drawing again and check the size of the file.',
-    );
+    throw fileRefusal('artwork-empty', { name });
   }
   const other = OTHERS.find(([start]) => start.every((byte, i) => bytes[i] === byte));
   const format = other === undefined ? formatOf(bytes, name) : undefined;
   if (format === undefined) {
-    throw new ArtworkError(
-      'artwork-unknown',
-      `${name} is ${other?.[1] ?? 'neither an SVG nor a DXF file'}.`,
-      'Save the drawing as SVG or DXF and try again.',
-    );
+    throw fileRefusal('artwork-unknown', { name, format: other?.[1] ?? 'unknown' });
   }
   return format;
 }
 
-/** First bytes of formats that people send by mistake, in words. */
-const OTHERS: readonly (readonly [number[], string])[] = [
-  [[0x89, 0x50, 0x4e, 0x47], 'a PNG picture; only drawn shapes can be carved'],
-  [[0xff, 0xd8, 0xff], 'a JPEG picture; only drawn shapes can be carved'],
-  [[0x47, 0x49, 0x46, 0x38], 'a GIF picture; only drawn shapes can be carved'],
-  [[0x25, 0x50, 0x44, 0x46], 'a PDF file'],
-  [[0x50, 0x4b, 0x03, 0x04], 'a ZIP archive; unpack it first'],
-  [[0x25, 0x21, 0x50, 0x53], 'a PostScript file'],
+/** First bytes of formats that people send by mistake. */
+const OTHERS: readonly (readonly [number[], OtherFormat])[] = [
+  [[0x89, 0x50, 0x4e, 0x47], 'png'],
+  [[0xff, 0xd8, 0xff], 'jpeg'],
+  [[0x47, 0x49, 0x46, 0x38], 'gif'],
+  [[0x25, 0x50, 0x44, 0x46], 'pdf'],
+  [[0x50, 0x4b, 0x03, 0x04], 'zip'],
+  [[0x25, 0x21, 0x50, 0x53], 'postscript'],
 ];
 
 function formatOf(bytes: Uint8Array, name: string): 'svg' | 'dxf' | undefined {

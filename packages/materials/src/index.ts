@@ -20,7 +20,8 @@ export { largestMixG } from './largest-mix.ts';
 export { type LevelMethod, type LevelMethodId, levelMethods, veeWidthLossMm } from './levelling.ts';
 export { type Limit, type LimitId, type LimitUnit, limits } from './limits.ts';
 export { defaultMaterials, type MaterialsBook } from './materials-book.ts';
-export { MaterialsError, type MaterialsErrorCode } from './materials-error.ts';
+export { MaterialsError } from './materials-error.ts';
+export type { MaterialsErrorCode } from './materials-faults.ts';
 export type {
   MaterialsOverrides,
   ResinEntry,

@@ -1,4 +1,4 @@
-import { checkAbove, checkAtLeast, checkShare } from './check-entry.ts';
+import { checkAbove, checkAtLeast, checkPart } from './check-entry.ts';
 import { type Cited, type CitedRange, cited, citedRange } from './cited.ts';
 import type { MaterialsBook } from './materials-book.ts';
 import { MaterialsError } from './materials-error.ts';
@@ -49,15 +49,10 @@ function mergeTable<Row extends { readonly name: string }, E extends Entry>(
     const from = entry.like ?? id;
     const start = merged.get(from);
     if (start === undefined) {
-      const known = `Known ids: ${[...merged.keys()].join(', ')}.`;
+      const known = [...merged.keys()];
       throw entry.like === undefined
-        ? new MaterialsError(
-            'new-needs-like',
-            place,
-            'is a new id.',
-            `Add "like" with the id to start from. ${known}`,
-          )
-        : new MaterialsError('unknown-like', `${place}.like`, `“${entry.like}” is not known.`, known);
+        ? new MaterialsError('new-needs-like', place, { known })
+        : new MaterialsError('unknown-like', `${place}.like`, { like: entry.like, known });
     }
     const name = entry.name ?? (id === from ? start.name : id);
     merged.set(id, { ...merge(start, entry, place), name });
@@ -67,7 +62,7 @@ function mergeTable<Row extends { readonly name: string }, E extends Entry>(
 
 function mergeWood(wood: Wood, entry: WoodEntry, place: string): Wood {
   if (entry.lab) {
-    checkShare(`${place}.lab`, entry.lab[0] / 100, 'lightness must lie between 0 and 100.');
+    checkPart(`${place}.lab`, entry.lab[0], 100, 'lightness');
   }
   return {
     ...wood,
@@ -86,7 +81,7 @@ function mergeSealer(sealer: Sealer, entry: SealerEntry, place: string): Sealer 
     checkCurve(`${place}.curve`, entry.curve);
   }
   if (entry.solids !== undefined) {
-    checkShare(`${place}.solids`, entry.solids, 'solids are a share from 0 to 1.');
+    checkPart(`${place}.solids`, entry.solids, 1, 'solids');
   }
   return {
     ...sealer,
@@ -100,12 +95,10 @@ function mergeSealer(sealer: Sealer, entry: SealerEntry, place: string): Sealer 
 
 function mergeResin(resin: Resin, entry: ResinEntry, place: string): Resin {
   if (entry.potLifeMin !== undefined && entry.gelMin !== undefined && entry.gelMin < entry.potLifeMin) {
-    throw new MaterialsError(
-      'conflict',
-      `${place}.gelMin`,
-      `gels after ${entry.gelMin} min, before its pot life of ${entry.potLifeMin} min ends.`,
-      'Thin layers gel later than a cup: check both.',
-    );
+    throw new MaterialsError('conflict', `${place}.gelMin`, {
+      gelMin: entry.gelMin,
+      potLifeMin: entry.potLifeMin,
+    });
   }
   return {
     ...resin,
@@ -182,12 +175,7 @@ function checkCurve(
   for (const [index, point] of curve.entries()) {
     checkAbove(`${place}[${index}].factor`, point.factor, 0);
     if (!(point.hours > before.hours && point.factor <= before.factor)) {
-      throw new MaterialsError(
-        'curve-order',
-        `${place}[${index}]`,
-        `${point.hours} h with factor ${point.factor} does not follow ${before.hours} h with ${before.factor}.`,
-        'Hours must rise from above 0 and factors must not rise from 1.',
-      );
+      throw new MaterialsError('curve-order', `${place}[${index}]`, { point, before });
     }
     before = point;
   }
@@ -206,11 +194,7 @@ function enteredCutters(overrides: MaterialsOverrides): MaterialsBook['cutters']
   for (const [index, cutter] of (overrides.cutters ?? []).entries()) {
     checkAbove(`cutters[${index}].diameterMm`, cutter.diameterMm, 0);
     if (cutter.shape === 'vee' || cutter.shape === 'tapered-ball') {
-      checkShare(
-        `cutters[${index}].angleDeg`,
-        (cutter.angleDeg ?? 0) / 180,
-        'a V or a tapered ball needs its angle between 0 and 180 degrees.',
-      );
+      checkPart(`cutters[${index}].angleDeg`, cutter.angleDeg ?? 0, 180, 'angle');
     }
   }
   return overrides.cutters ? cited(overrides.cutters, 'entered', 'maker-entry') : null;

@@ -1,4 +1,4 @@
-import { ArtworkError, artworkFormat, refuseEmpty } from '@pourproof/artwork/format';
+import { artworkFormat, refuseEmpty } from '@pourproof/artwork/format';
 import type { LayoutOptions, LetteringFont } from '@pourproof/artwork/lettering';
 import {
   type ArtworkSize,
@@ -10,6 +10,7 @@ import {
 } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { stickStrokeMm } from '@pourproof/proof';
+import { fontMissing } from './font-missing.ts';
 import { type Source, sourceName, wordsOf } from './source.ts';
 
 /** Everything in a job that changes how its artwork is read: jobs that agree in it have the same drawing of a source. */
@@ -77,11 +78,7 @@ async function readFile(
   { size, file, toleranceMm, isFontNamed }: ReadingSettings,
 ): Promise<Drawing> {
   if (isFontNamed && (font ?? null) === null) {
-    throw new ArtworkError(
-      'font-missing',
-      'The job names a font, but none is given.',
-      'Give the font file too, or take it out of the job.',
-    );
+    throw fontMissing();
   }
   const watched = font === undefined || font === null ? null : await openWatched(font);
   const fonts = watched === null ? [] : [watched.font];

@@ -6,7 +6,12 @@ import { defaultMaterials } from './index.ts';
 import { refusalOf, refusalText } from './refusal.ts';
 
 const source = { kind: 'file', name: 'sign.svg', bytes: new Uint8Array() } as const;
-const broken = new ArtworkError('svg-broken', 'A tag is not closed.', 'Close it.', { line: 3, column: 7 });
+const broken = new ArtworkError(
+  'svg-broken',
+  { tag: 'g' },
+  { what: 'A tag is not closed.', remedy: 'Close it.' },
+  { line: 3, column: 7 },
+);
 
 const thrown = (act: () => unknown): unknown => {
   try {
@@ -37,7 +42,11 @@ test('lettering is named by its words on one line', () => {
 });
 
 test('a name that the message begins with is not said twice', () => {
-  const error = new ArtworkError('artwork-empty', 'sign.svg is empty.', 'Export it again.');
+  const error = new ArtworkError(
+    'artwork-empty',
+    { name: 'sign.svg' },
+    { what: 'sign.svg is empty.', remedy: 'Export it again.' },
+  );
   const refusal = refusalOf(error, source);
   expect(refusal?.where).toBe('sign.svg');
   expect(refusal && refusalText(refusal)).toBe('sign.svg is empty.\n  What to do: Export it again.');

@@ -47,7 +47,7 @@ describe('the list of what DXF reading does not take', () => {
     const given = sources.flatMap((file) => {
       const text = readFileSync(join(folder, file), 'utf8');
       const codes = [
-        ...text.matchAll(/ArtworkError\(\s*'([a-z]+(?:-[a-z]+)+)'/g),
+        ...text.matchAll(/^ {2}'([a-z]+(?:-[a-z]+)+)': \(.*=>/gm),
         ...text.matchAll(/^ {2}'?([a-z]+(?:-[a-z]+)*)'?: (?:caution|note)\(/gm),
       ].map((m) => m[1]);
       return codes;

@@ -5,7 +5,12 @@ import { failureOf } from './failure-of.ts';
 const source = { kind: 'file', name: 'sign.svg', bytes: new Uint8Array() } as const;
 
 test('an unreadable file says what, where and what to do', () => {
-  const error = new ArtworkError('svg-broken', 'A tag is not closed.', 'Close it.', { line: 3, column: 7 });
+  const error = new ArtworkError(
+    'svg-broken',
+    { tag: 'g' },
+    { what: 'A tag is not closed.', remedy: 'Close it.' },
+    { line: 3, column: 7 },
+  );
   expect(failureOf(error, source)).toEqual({
     code: 'svg-broken',
     what: 'A tag is not closed.',

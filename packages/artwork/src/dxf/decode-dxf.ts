@@ -1,9 +1,9 @@
 import type { Notice } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import { decodeBytes } from '../decode-bytes.ts';
 import { binaryGroups, isBinaryDxf } from './binary-groups.ts';
 import type { DxfGroups } from './dxf-groups.ts';
 import { dxfNotice } from './dxf-notices.ts';
+import { dxfRefusal } from './dxf-refusals.ts';
 import { textGroups } from './text-groups.ts';
 
 /**
@@ -66,14 +66,10 @@ export function decodeDxf(source: Uint8Array | string): { groups: DxfGroups; not
 function refuseOtherKinds(head: string): void {
   const start = head.replace(/^(\ufeff|ï»¿)/, '').trimStart();
   if (start === '') {
-    throw new ArtworkError('empty-file', 'The DXF file is empty.', 'Export the drawing again.');
+    throw dxfRefusal('empty-file', {});
   }
   if (/^AC1\d{3}/.test(start)) {
-    throw new ArtworkError(
-      'not-dxf',
-      'This is a DWG file, not a DXF file.',
-      'Save the drawing as DXF in the program that made it.',
-    );
+    throw dxfRefusal('not-dxf', { found: 'dwg' });
   }
 }
 

@@ -1,9 +1,9 @@
 import { type FillRule, packRings, ringArea, ringCoords } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import { SNAP_MM } from '../chains/chain-graph.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
 import { MAX_COORD_MM } from '../max-coord.ts';
 import type { DxfNoticeCode, DxfNotices } from './dxf-notices.ts';
+import { dxfRefusal } from './dxf-refusals.ts';
 
 /** A drawn line or curve with two ends, as a polyline in mm. */
 export interface OpenPiece {
@@ -142,10 +142,9 @@ export class DxfPen {
   private isSound(coords: readonly number[]): boolean {
     this.count.numbers += coords.length;
     if (this.count.numbers > MAX_NUMBERS) {
-      throw new ArtworkError(
+      throw dxfRefusal(
         'too-much-detail',
-        `The curves of this file make more than ${MAX_NUMBERS / 2} points at a tolerance of ${this.toleranceMm} mm.`,
-        'Check the unit of the file, or allow a larger tolerance.',
+        { mostPoints: MAX_NUMBERS / 2, toleranceMm: this.toleranceMm },
         { line: this.line },
       );
     }

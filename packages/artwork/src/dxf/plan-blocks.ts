@@ -1,6 +1,6 @@
-import { ArtworkError } from '../artwork-error.ts';
 import type { DxfBlock, DxfDocument } from './dxf-document.ts';
 import { type DxfRecord, numberOf, textOf } from './dxf-record.ts';
+import { dxfRefusal } from './dxf-refusals.ts';
 import { plainDxfText } from './dxf-text.ts';
 
 /** Most entities drawn, copies in blocks included: a file that asks for more is damaged or an attack. */
@@ -74,19 +74,9 @@ export function insertCopies(record: DxfRecord): { columns: number; rows: number
 
 function refuseExcess({ entities, depth }: Visit, { line }: DxfRecord): void {
   if (entities > MAX_ENTITIES) {
-    throw new ArtworkError(
-      'too-many-copies',
-      `The blocks of this file multiply to more than ${MAX_ENTITIES} entities.`,
-      'Explode the blocks that hold the artwork and export only those.',
-      { line },
-    );
+    throw dxfRefusal('too-many-copies', { most: MAX_ENTITIES }, { line });
   }
   if (depth > MAX_BLOCK_DEPTH) {
-    throw new ArtworkError(
-      'too-deep-blocks',
-      `Blocks lie within blocks more than ${MAX_BLOCK_DEPTH} deep.`,
-      'Explode the blocks that hold the artwork and export again.',
-      { line },
-    );
+    throw dxfRefusal('too-deep-blocks', { most: MAX_BLOCK_DEPTH }, { line });
   }
 }

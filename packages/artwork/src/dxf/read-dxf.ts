@@ -10,7 +10,6 @@ import {
   joinBounds,
   type Notice,
 } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import type { LetteringFont } from '../lettering/lettering-font.ts';
 import { decodeDxf } from './decode-dxf.ts';
 import { drawEntities } from './draw-entities.ts';
@@ -19,6 +18,7 @@ import type { DxfGroups } from './dxf-groups.ts';
 import { type DxfMap, pageMap } from './dxf-map.ts';
 import { type DxfNotices, dxfNotice, dxfNotices } from './dxf-notices.ts';
 import type { Sheet } from './dxf-pen.ts';
+import { dxfRefusal } from './dxf-refusals.ts';
 import { type DxfScale, type DxfUnit, dxfScale, unitNotice } from './dxf-unit.ts';
 import { sheetShapes } from './sheet-shapes.ts';
 
@@ -119,12 +119,7 @@ function checkOptions(options: ReadDxfOptions): void {
 function damageNotices(document: DxfDocument, groups: DxfGroups): Notice[] {
   const nothing = document.entities.length === 0 && document.blocks.size === 0 && !document.hasHeader;
   if (nothing && (groups.brokenAt > 0 || !document.complete)) {
-    throw new ArtworkError(
-      'not-dxf',
-      'This is not a DXF file: it has no pairs of group codes and values.',
-      'Export the drawing as DXF (any version, text or binary).',
-      groups.brokenAt > 0 ? { line: groups.brokenAt } : {},
-    );
+    throw dxfRefusal('not-dxf', { found: 'no-pairs' }, groups.brokenAt > 0 ? { line: groups.brokenAt } : {});
   }
   if (groups.brokenAt > 0) {
     return [dxfNotice('file-damaged', { line: groups.brokenAt }, [{ line: groups.brokenAt }])];

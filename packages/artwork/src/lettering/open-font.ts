@@ -1,9 +1,9 @@
 import type { Notice } from '@pourproof/plane';
 import type * as HarfBuzz from 'harfbuzzjs';
-import { ArtworkError } from '../artwork-error.ts';
 import { legacyKern } from './legacy-kern.ts';
 import type { FontAxis, LetteringFont } from './lettering-font.ts';
 import { letteringNotice } from './lettering-notices.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 import type { OpenedFont } from './opened-font.ts';
 import { outlineText } from './outline-text.ts';
 import { faceCount, unpackFont, view } from './unpack-font.ts';
@@ -50,11 +50,7 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
   const faces = faceCount(plain);
   const faceIndex = options.faceIndex ?? 0;
   if (!Number.isInteger(faceIndex) || faceIndex < 0 || faceIndex >= faces) {
-    throw new ArtworkError(
-      'font-face-missing',
-      `The font file holds ${faces} ${faces === 1 ? 'face' : 'faces'}; there is no face ${faceIndex}.`,
-      `Ask for a face from 0 to ${faces - 1}.`,
-    );
+    throw letteringRefusal('font-face-missing', { face: faceIndex, faces });
   }
   const face = new shaper.Face(new shaper.Blob(plain), faceIndex);
   checkContents(face);
@@ -88,18 +84,10 @@ export async function openFont(bytes: Uint8Array, options: OpenFontOptions = {})
 function checkContents(face: HarfBuzz.Face): void {
   const has = (tag: string): boolean => (face.referenceTable(tag)?.length ?? 0) > 0;
   if (!has('glyf') && !has('CFF ') && !has('CFF2')) {
-    throw new ArtworkError(
-      'font-without-outlines',
-      'The font holds pictures of letters instead of outlines.',
-      'Choose a font with outlines (TrueType or OpenType).',
-    );
+    throw letteringRefusal('font-without-outlines', {});
   }
   if (!has('head') || face.collectUnicodes().length === 0) {
-    throw new ArtworkError(
-      'font-without-characters',
-      'The font does not say which outline belongs to which character.',
-      'Choose another file of this font; this one was probably cut down for a single document.',
-    );
+    throw letteringRefusal('font-without-characters', {});
   }
 }
 
@@ -118,20 +106,10 @@ function setAxes(
   const settings = Object.entries(wanted).map(([tag, value]) => {
     const axis = axes.find((a) => a.tag === tag);
     if (!axis) {
-      throw new ArtworkError(
-        'font-axis-missing',
-        `The font has no axis "${tag}".`,
-        axes.length === 0
-          ? 'It is not a variable font: leave the axes out.'
-          : `It has ${axes.map(axisText).join(', ')}.`,
-      );
+      throw letteringRefusal('font-axis-missing', { tag, axes });
     }
     if (!(value >= axis.min && value <= axis.max)) {
-      throw new ArtworkError(
-        'font-axis-range',
-        `The font's axis "${tag}" cannot be ${value}.`,
-        `Give a value in ${axisText(axis)}.`,
-      );
+      throw letteringRefusal('font-axis-range', { value, axis });
     }
     return new shaper.Variation(tag, value);
   });
@@ -139,10 +117,6 @@ function setAxes(
     font.setVariations(settings);
   }
   return axes;
-}
-
-function axisText(axis: FontAxis): string {
-  return `${axis.tag} ${axis.min}–${axis.max}`;
 }
 
 interface CapHeight {

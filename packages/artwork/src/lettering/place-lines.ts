@@ -1,7 +1,7 @@
 import { applyTransform, compose, rotation, scaling, type Transform, translation } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import type { Cluster } from './cluster.ts';
 import type { InkBox } from './ink-box.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 import { refuseHugeLetters } from './refuse-huge-letters.ts';
 
 /**
@@ -103,11 +103,7 @@ export function placeLines(
   checkOptions(options);
   const tracking = options.trackingMm ?? 0;
   if (lines.every((line) => line.inks.length === 0)) {
-    throw new ArtworkError(
-      'lettering-blank',
-      'The text has no visible character.',
-      'Give at least one letter.',
-    );
+    throw letteringRefusal('lettering-blank', {});
   }
   const mmPerEm = scaleFor(metrics, lines, tracking, options);
   refuseHuge(lines, mmPerEm);
@@ -183,11 +179,7 @@ function scaleFor(
     return scaleForWidth(lines, tracking, options.widthMm);
   }
   if (metrics.capHeightEm === undefined) {
-    throw new ArtworkError(
-      'font-without-cap-height',
-      'The font states no height of capitals and has no H to measure.',
-      'Give the size of the lettering as a width.',
-    );
+    throw letteringRefusal('font-without-cap-height', {});
   }
   return (options.capHeightMm ?? 0) / metrics.capHeightEm;
 }
@@ -205,18 +197,10 @@ function scaleForWidth(lines: readonly InkedLine[], tracking: number, widthMm: n
   const widthOf = (extent: Extent | undefined): number => (extent ? extent.max - extent.min : 0);
   const widthEm = widthOf(widest(1, 0));
   if (!(widthEm > 0)) {
-    throw new ArtworkError(
-      'lettering-size',
-      'The text is a single upright line, which has no width to be sized by.',
-      'Give the size of the lettering as a cap height.',
-    );
+    throw letteringRefusal('lettering-size', { cause: 'no-width' });
   }
   if (widthOf(widest(0, tracking)) >= widthMm) {
-    throw new ArtworkError(
-      'lettering-size',
-      `The tracking alone takes ${widthMm} mm or more.`,
-      'Give a larger width or less tracking.',
-    );
+    throw letteringRefusal('lettering-size', { cause: 'tracking', widthMm });
   }
   // however the room is spent, at this scale the line is not too narrow
   const letters = lines.reduce((most, line) => Math.max(most, line.clusters.length), 0);
@@ -290,20 +274,17 @@ function checkArc(
   number: number,
 ): void {
   if (!(radius > 0 && Number.isFinite(radius))) {
-    throw new ArtworkError(
-      'lettering-arc-radius',
-      `Line ${number} would stand on a circle of radius ${radius} mm.`,
-      'Give a larger radius, smaller letters or fewer lines.',
-    );
+    throw letteringRefusal('lettering-arc-radius', { line: number, radiusMm: radius });
   }
   const extent = inkExtent(line, mmPerEm, options.trackingMm ?? 0);
   const length = extent ? extent.max - extent.min : 0;
   if (length > 2 * Math.PI * radius) {
-    throw new ArtworkError(
-      'lettering-arc-length',
-      `Line ${number} is ${length.toFixed(1)} mm long, more than once round its circle of radius ${radius.toFixed(1)} mm.`,
-      `Give a radius above ${((length / (2 * Math.PI)) * 1.02).toFixed(1)} mm or smaller letters.`,
-    );
+    throw letteringRefusal('lettering-arc-length', {
+      line: number,
+      lengthMm: length,
+      radiusMm: radius,
+      enoughMm: (length / (2 * Math.PI)) * 1.02,
+    });
   }
 }
 

@@ -7,13 +7,13 @@ import {
   signedArea,
   translation,
 } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import { glyphRings } from './glyph-outline.ts';
 import { layOutText } from './lay-out-text.ts';
 import type { LayoutOptions } from './layout-options.ts';
 import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';
 import type { LetteringFont } from './lettering-font.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import { openFont } from './open-font.ts';
 import { type OpenedFont, openedFont } from './opened-font.ts';
@@ -112,11 +112,7 @@ function refuseBareLines(font: LetteringFont, shapes: readonly DrawnShape[]): vo
     ({ region }) => Math.abs(signedArea(region)) > MIN_ISOPERIMETRIC * perimeter(region) ** 2,
   );
   if (!thick) {
-    throw new ArtworkError(
-      'font-single-line',
-      `The letters of the font ${font.name} are lines without width, so there is nothing between their edges to carve.`,
-      'Use single-line lettering, whose strokes are as wide as the bit, or a font with outlines.',
-    );
+    throw letteringRefusal('font-single-line', { font: font.name });
   }
 }
 

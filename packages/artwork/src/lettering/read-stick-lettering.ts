@@ -4,12 +4,12 @@ import {
   type DrawnShape,
   type Transform,
 } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
+import type { ArtworkError } from '../artwork-error.ts';
 import type { InkBox } from './ink-box.ts';
 import { splitLines } from './lay-out-text.ts';
 import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';
-import { characterName } from './missing-glyphs.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 import { type Ink, type InkedLine, type PlacingOptions, placeLines } from './place-lines.ts';
 import { roundedMm } from './rounded-mm.ts';
 import { STICK_CAP_HEIGHT, type StickStroke, stickLetter } from './stick-alphabet.ts';
@@ -109,11 +109,10 @@ function checkStroke(mmPerUnit: number, strokeMm: number): void {
 }
 
 function tooWide(strokeMm: number): ArtworkError {
-  return new ArtworkError(
-    'lettering-stroke',
-    `Strokes ${roundedMm(strokeMm)} mm wide would run together in letters of this size.`,
-    `Make the capitals taller than ${((STICK_CAP_HEIGHT / OPENING + 1) * strokeMm).toFixed(1)} mm, or take a narrower bit.`,
-  );
+  return letteringRefusal('lettering-stroke', {
+    strokeMm,
+    tallMm: (STICK_CAP_HEIGHT / OPENING + 1) * strokeMm,
+  });
 }
 
 function measureStickLine(
@@ -127,11 +126,7 @@ function measureStickLine(
   for (const { segment, index } of new Intl.Segmenter(undefined, { granularity: 'grapheme' }).segment(text)) {
     const strokes = /^\s$/u.test(segment) ? [] : stickLetter(segment);
     if (strokes === undefined) {
-      throw new ArtworkError(
-        'missing-glyph',
-        `The single-line alphabet has no letter for ${[...segment].map(characterName).join(' with ')} in line ${number}.`,
-        'Change the text, or give a font that has it.',
-      );
+      throw letteringRefusal('missing-glyph', { font: null, characters: [{ text: segment, line: number }] });
     }
     letters.set(
       segment,

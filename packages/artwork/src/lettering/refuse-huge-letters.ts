@@ -1,4 +1,4 @@
-import { ArtworkError } from '../artwork-error.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 
 /**
  * Largest letter, in mm: no board is as large, so anything beyond is a slip of the unit or the decimal point,
@@ -13,10 +13,6 @@ const MAX_LETTER_MM = 20_000;
  */
 export function refuseHugeLetters(sizeMm: number): void {
   if (!(sizeMm <= MAX_LETTER_MM)) {
-    throw new ArtworkError(
-      'lettering-size',
-      `A letter would be ${(sizeMm / 1000).toPrecision(3)} m tall or wide.`,
-      'Check the size and its unit.',
-    );
+    throw letteringRefusal('lettering-size', { cause: 'huge', sizeMm });
   }
 }

@@ -1,5 +1,6 @@
 import { unzlibSync } from 'fflate';
 import { ArtworkError } from '../artwork-error.ts';
+import { letteringRefusal } from './lettering-refusals.ts';
 
 const TRUETYPE = 0x00010000;
 const OTTO = 0x4f54544f;
@@ -30,7 +31,7 @@ export async function unpackFont(bytes: Uint8Array): Promise<Uint8Array> {
   } else if (kind === WOFF2) {
     plain = await unpackWoff2(bytes);
   } else if (kind !== TRUETYPE && kind !== OTTO && kind !== TRUE && kind !== TTCF) {
-    throw unreadable('this is not a TrueType, OpenType, WOFF or WOFF2 font');
+    throw letteringRefusal('font-unreadable', { cause: 'no-font' });
   }
   checkWhole(plain);
   return plain;
@@ -58,12 +59,12 @@ function checkWhole(bytes: Uint8Array): void {
       for (let i = 0; i < count; i++) {
         const row = start + 12 + 16 * i;
         if (data.getUint32(row + 8) + data.getUint32(row + 12) > bytes.length) {
-          throw truncated(tag(data, row));
+          throw letteringRefusal('font-truncated', { part: tag(data, row).trim() });
         }
       }
     }
   } catch (error) {
-    throw error instanceof RangeError ? truncated('directory') : error;
+    throw error instanceof RangeError ? letteringRefusal('font-truncated', { part: 'directory' }) : error;
   }
 }
 
@@ -73,7 +74,7 @@ function unpackWoff(bytes: Uint8Array): Uint8Array {
     const count = data.getUint16(12);
     const total = data.getUint32(16);
     if (total > MAX_FONT_BYTES) {
-      throw unreadable(`it claims to unpack to ${total} bytes`);
+      throw letteringRefusal('font-unreadable', { cause: 'too-large', bytes: total });
     }
     const out = new Uint8Array(total);
     const head = view(out);
@@ -93,7 +94,9 @@ function unpackWoff(bytes: Uint8Array): Uint8Array {
     }
     return out;
   } catch (error) {
-    throw error instanceof ArtworkError ? error : unreadable('its WOFF packing is damaged');
+    throw error instanceof ArtworkError
+      ? error
+      : letteringRefusal('font-unreadable', { cause: 'damaged', packing: 'WOFF' });
   }
 }
 
@@ -103,7 +106,7 @@ function woffTable(bytes: Uint8Array, data: DataView, row: number): Uint8Array {
   const length = data.getUint32(row + 12);
   const part = bytes.subarray(from, from + packed);
   if (part.length < packed) {
-    throw truncated(tag(data, row));
+    throw letteringRefusal('font-truncated', { part: tag(data, row).trim() });
   }
   return packed < length ? unzlibSync(part, { out: new Uint8Array(length) }) : part;
 }
@@ -111,17 +114,17 @@ function woffTable(bytes: Uint8Array, data: DataView, row: number): Uint8Array {
 async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
   const data = view(bytes);
   if (bytes.length < 48 || data.getUint32(8) > bytes.length) {
-    throw truncated('WOFF2 data');
+    throw letteringRefusal('font-truncated', { part: 'WOFF2 data' });
   }
   if (data.getUint32(16) > MAX_FONT_BYTES) {
-    throw unreadable(`it claims to unpack to ${data.getUint32(16)} bytes`);
+    throw letteringRefusal('font-unreadable', { cause: 'too-large', bytes: data.getUint32(16) });
   }
   // loaded on demand: most fonts that people have are not WOFF2, and the unpacker is larger than this package
   const { default: decompress } = await import('woff2-encoder/decompress');
   try {
     return await decompress(bytes);
   } catch {
-    throw unreadable('its WOFF2 packing is damaged');
+    throw letteringRefusal('font-unreadable', { cause: 'damaged', packing: 'WOFF2' });
   }
 }
 
@@ -131,21 +134,5 @@ function tag(data: DataView, at: number): string {
     data.getUint8(at + 1),
     data.getUint8(at + 2),
     data.getUint8(at + 3),
-  );
-}
-
-function unreadable(what: string): ArtworkError {
-  return new ArtworkError(
-    'font-unreadable',
-    `The font could not be read: ${what}.`,
-    'Give a .ttf, .otf, .ttc, .woff or .woff2 file as its maker published it.',
-  );
-}
-
-function truncated(table: string): ArtworkError {
-  return new ArtworkError(
-    'font-truncated',
-    `The font file is cut short: its "${table.trim()}" part runs past the end of the file.`,
-    'Copy or download the font again.',
   );
 }

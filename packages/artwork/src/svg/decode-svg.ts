@@ -1,6 +1,7 @@
 import { Gunzip } from 'fflate';
 import { ArtworkError } from '../artwork-error.ts';
 import { decodeBytes } from '../decode-bytes.ts';
+import { svgRefusal } from './svg-refusals.ts';
 
 /** Largest size of an unpacked file, in bytes: far above any drawing, far below what exhausts memory. */
 const MAX_UNPACKED_BYTES = 256 * 1024 * 1024;
@@ -38,11 +39,7 @@ function unpack(bytes: Uint8Array): Uint8Array {
     const gunzip = new Gunzip((chunk) => {
       size += chunk.length;
       if (size > MAX_UNPACKED_BYTES) {
-        throw new ArtworkError(
-          'svg-packed-too-large',
-          `The compressed file unpacks to more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB.`,
-          'Save the drawing as a plain SVG file and look at what makes it so large.',
-        );
+        throw svgRefusal('svg-packed-too-large', { mostBytes: MAX_UNPACKED_BYTES });
       }
       chunks.push(chunk);
     });
@@ -54,11 +51,7 @@ function unpack(bytes: Uint8Array): Uint8Array {
     if (error instanceof ArtworkError) {
       throw error;
     }
-    throw new ArtworkError(
-      'svg-packed-broken',
-      'The file is gzip-compressed, but it cannot be unpacked.',
-      'Copy the file again, or save it as a plain SVG file.',
-    );
+    throw svgRefusal('svg-packed-broken', {});
   }
   const out = new Uint8Array(size);
   let at = 0;
@@ -94,16 +87,8 @@ function decodeWith(bytes: Uint8Array, encoding: string): string {
     return decodeBytes(bytes, encoding, true);
   } catch (error) {
     if (error instanceof RangeError) {
-      throw new ArtworkError(
-        'svg-encoding-unknown',
-        `The file says that its text is in the encoding "${encoding}", which is not known here.`,
-        'Save the drawing with the encoding UTF-8.',
-      );
+      throw svgRefusal('svg-encoding-unknown', { encoding });
     }
-    throw new ArtworkError(
-      'svg-encoding-broken',
-      `The file has bytes that are not text in its encoding, ${encoding}.`,
-      'Save the drawing with the encoding UTF-8, or copy the file again if it was damaged.',
-    );
+    throw svgRefusal('svg-encoding-broken', { encoding });
   }
 }

@@ -159,10 +159,12 @@ function setRun(
     });
   } catch (error) {
     if (error instanceof ArtworkError) {
-      throw new ArtworkError(error.code, error.message, error.remedy, {
-        line: run.element.line,
-        column: run.element.column,
-      });
+      throw new ArtworkError(
+        error.code,
+        error.parameters,
+        { what: error.message, remedy: error.remedy },
+        { line: run.element.line, column: run.element.column },
+      );
     }
     throw error;
   }

@@ -1,11 +1,11 @@
 import { compose, translation } from '@pourproof/plane';
-import { ArtworkError } from '../artwork-error.ts';
 import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
 import { drawViewport } from './draw-viewport.ts';
 import { findReferenced, hrefOf } from './references.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
+import { svgRefusal } from './svg-refusals.ts';
 
 /**
  * Most elements drawn through references in one file: drawings stay far below, files made to exhaust a
@@ -62,10 +62,9 @@ export function drawUse(scene: Scene, element: SvgElement, state: DrawState): vo
 export function countReuse(scene: Scene, element: SvgElement): void {
   scene.reuse.count++;
   if (scene.reuse.count > MAX_REUSE) {
-    throw new ArtworkError(
+    throw svgRefusal(
       'svg-reuse-too-large',
-      `The file draws parts of itself more than ${MAX_REUSE} times.`,
-      'Such files are made to exhaust a computer. Save the drawing with its copies expanded.',
+      { most: MAX_REUSE },
       { line: element.line, column: element.column },
     );
   }

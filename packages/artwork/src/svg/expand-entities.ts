@@ -1,4 +1,5 @@
-import { ArtworkError } from '../artwork-error.ts';
+import type { ArtworkError } from '../artwork-error.ts';
+import { svgRefusal } from './svg-refusals.ts';
 
 /**
  * Largest text that all entities together may add, in characters: honest files use a few names for long
@@ -104,11 +105,7 @@ function expand(
     return ready;
   }
   if (path.includes(name) || path.length > MAX_DEPTH) {
-    throw new ArtworkError(
-      'svg-entity-loop',
-      `The entity "${name}" is made of itself, or of too many others inside one another.`,
-      'Save the drawing as a plain SVG file from the program that made it.',
-    );
+    throw svgRefusal('svg-entity-loop', { entity: name });
   }
   const value = (raw.get(name) ?? '').replace(/&([^\s#;&<]+);/g, (whole, inner: string) =>
     raw.has(inner) ? expand(inner, raw, [...path, name], done) : whole,
@@ -120,9 +117,5 @@ function expand(
 }
 
 function tooLarge(): ArtworkError {
-  return new ArtworkError(
-    'svg-entities-too-large',
-    `The file's entities expand to more than ${MAX_ADDED_CHARACTERS / 1_000_000} million characters.`,
-    'Such files are made to exhaust a computer. Save the drawing as a plain SVG file from the program that made it.',
-  );
+  return svgRefusal('svg-entities-too-large', { mostCharacters: MAX_ADDED_CHARACTERS });
 }

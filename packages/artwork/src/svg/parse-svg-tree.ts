@@ -1,9 +1,9 @@
 import { type SaxesAttributeNS, SaxesParser, type SaxesTagNS } from 'saxes';
-import { ArtworkError } from '../artwork-error.ts';
 import type { ExpandedEntities } from './expand-entities.ts';
 import { StringPairs } from './string-pairs.ts';
 import { StringPool } from './string-pool.ts';
 import { SVG_NAMESPACE, type SvgElement } from './svg-element.ts';
+import { svgRefusal } from './svg-refusals.ts';
 
 /** Most elements nested in one another: drawings stay below 50, and the reader recurses. */
 const MAX_NESTING = 1000;
@@ -24,11 +24,7 @@ export interface SvgTree {
  */
 export function parseSvgTree({ text, values }: Pick<ExpandedEntities, 'text' | 'values'>): SvgTree {
   if (text.trim() === '') {
-    throw new ArtworkError(
-      'svg-empty',
-      'The file is empty.',
-      'Export the drawing again and check the size of the file.',
-    );
+    throw svgRefusal('svg-empty', {});
   }
   const parser = new SaxesParser({ xmlns: true, position: true });
   parser.ENTITIES = Object.assign(Object.create(null), {
@@ -82,7 +78,7 @@ class TreeBuilder {
 
   tree(): SvgTree {
     if (this.root === undefined) {
-      throw new ArtworkError('svg-not-svg', 'The file holds no element.', 'Check that it is an SVG drawing.');
+      throw svgRefusal('svg-not-svg', { root: '' });
     }
     return this.undeclaredPrefix === undefined
       ? { root: this.root }
@@ -97,12 +93,8 @@ class TreeBuilder {
     }
     const { line } = this.parser;
     const column = this.parser.columnIndex + 1;
-    throw new ArtworkError(
-      'svg-not-well-formed',
-      `The file is not well-formed XML: ${message.replace(/^(?:[^:]*:)?\d+:\d+: /, '').replace(/\.$/, '')}.`,
-      'Export the drawing again; if the file was cut short, copy it again.',
-      { line, column },
-    );
+    const reason = message.replace(/^(?:[^:]*:)?\d+:\d+: /, '').replace(/\.$/, '');
+    throw svgRefusal('svg-not-well-formed', { reason }, { line, column });
   }
 
   private open(tag: SaxesTagNS): void {
@@ -110,19 +102,17 @@ class TreeBuilder {
     if (parent === undefined) {
       this.bare = tag.uri === '';
       if (tag.local !== 'svg' || (tag.uri !== SVG_NAMESPACE && !this.bare)) {
-        throw new ArtworkError(
+        throw svgRefusal(
           'svg-not-svg',
-          `The file's first element is "${tag.name.slice(0, 40)}", not an svg element of the SVG namespace.`,
-          'Check that it is an SVG drawing, and export it again.',
+          { root: tag.name.slice(0, 40) },
           { line: this.startLine, column: this.startColumn },
         );
       }
     }
     if (this.stack.length >= MAX_NESTING) {
-      throw new ArtworkError(
+      throw svgRefusal(
         'svg-nested-too-deeply',
-        `The file has more than ${MAX_NESTING} elements inside one another.`,
-        'Ungroup the drawing and export it again.',
+        { most: MAX_NESTING },
         { line: this.startLine, column: this.startColumn },
       );
     }

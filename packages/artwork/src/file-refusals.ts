@@ -1,0 +1,65 @@
+import type { Drawing } from '@pourproof/plane';
+import { ArtworkError } from './artwork-error.ts';
+import type { RefusalTable } from './refusal-words.ts';
+
+/** A format that people send by mistake. */
+export type OtherFormat = keyof typeof OTHER_FORMATS;
+
+const OTHER_FORMATS = {
+  png: 'a PNG picture; only drawn shapes can be carved',
+  jpeg: 'a JPEG picture; only drawn shapes can be carved',
+  gif: 'a GIF picture; only drawn shapes can be carved',
+  pdf: 'a PDF file',
+  zip: 'a ZIP archive; unpack it first',
+  postscript: 'a PostScript file',
+  unknown: 'neither an SVG nor a DXF file',
+};
+
+/** What may be wrong with a file before it is read, and with a drawing of any format. */
+interface FileFaults {
+  readonly 'artwork-empty': { readonly name: string };
+  readonly 'artwork-unknown': { readonly name: string; readonly format: OtherFormat };
+  readonly 'nothing-to-cut': {
+    readonly name: string;
+    readonly format: Drawing['format'];
+    /** Texts of what the reader noticed. */
+    readonly noticed: readonly string[];
+  };
+}
+
+/** The error for artwork that is of no use to any reader. */
+export function fileRefusal<Code extends keyof FileFaults>(
+  code: Code,
+  parameters: FileFaults[Code],
+): ArtworkError {
+  return new ArtworkError(code, parameters, WORDS[code](parameters));
+}
+
+const WORDS: RefusalTable<FileFaults> = {
+  'artwork-empty': ({ name }) => ({
+    what: `${name} is empty.`,
+    remedy: 'Export the drawing again and check the size of the file.',
+  }),
+  'artwork-unknown': ({ name, format }) => ({
+    what: `${name} is ${OTHER_FORMATS[format]}.`,
+    remedy: 'Save the drawing as SVG or DXF and try again.',
+  }),
+  'nothing-to-cut': ({ name, format, noticed }) => ({
+    what: [`${name} has ${NOTHING[format].what}, so there is nothing to cut.`, ...noticed].join(' '),
+    remedy: NOTHING[format].remedy,
+  }),
+};
+
+/** What is missing in artwork with nothing to cut, and what to do about it. */
+const NOTHING = {
+  svg: {
+    what: 'nothing painted in it',
+    remedy: 'Check that the shapes have a fill or a stroke and are visible, and export the drawing again.',
+  },
+  dxf: {
+    what: 'no closed outline in it',
+    remedy:
+      'Check that the outlines are closed, on layers that are on, in model space, and export the drawing again.',
+  },
+  lettering: { what: 'no letter that can be seen', remedy: 'Type the words to carve.' },
+};

@@ -1,0 +1,10 @@
+/** What is wrong, in one sentence, and what to do about it. */
+export interface RefusalWords {
+  readonly what: string;
+  readonly remedy: string;
+}
+
+/** The words for every code of one reader, from its parameters alone; a code without words does not compile. */
+export type RefusalTable<Faults> = {
+  readonly [Code in keyof Faults]: (parameters: Faults[Code]) => RefusalWords;
+};
