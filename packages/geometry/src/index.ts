@@ -1,7 +1,6 @@
 export { AxisEdge } from './measure/axis-edge.ts';
 export { angleBetween, turnBesideVertex } from './measure/cell-forms.ts';
 export { checkRadius } from './measure/check-radius.ts';
-export { type CompactPart, compactParts } from './measure/compact-parts.ts';
 export { enteringRadius } from './measure/entering-radius.ts';
 export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';
@@ -11,6 +10,7 @@ export { openedArea } from './measure/opened-area.ts';
 export { parabolaLength } from './measure/parabola-length.ts';
 export { reachedArea } from './measure/reached-area.ts';
 export { sectorArea } from './measure/sector-area.ts';
+export { type SeparatePart, separateParts } from './measure/separate-parts.ts';
 export { stoppingClearance } from './measure/stopping-clearance.ts';
 export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';

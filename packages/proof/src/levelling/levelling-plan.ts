@@ -1,4 +1,4 @@
-import type { CompactPart, StrokeWidths } from '@pourproof/geometry';
+import type { SeparatePart, StrokeWidths } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { levelledDot } from './round-section.ts';
@@ -28,8 +28,8 @@ export interface LevellingPlan {
   readonly narrowestMm: number;
   /** Whether that is a stroke or a dot. */
   readonly form: LevelledForm;
-  /** Parts without a stroke of which the plan leaves no colour, largest first. */
-  readonly lostDots: readonly CompactPart[];
+  /** Parts without a stroke that is cut, of which the plan leaves no colour, widest first. */
+  readonly lostDots: readonly SeparatePart[];
   /** Point at which colour is lost first; `null` if nothing is cut. */
   readonly firstLostAt: Point | null;
   /** Strokes narrower than this lose all colour under the plan; 0 if none does, infinite if all do. */
@@ -52,12 +52,12 @@ export interface LevellingJob extends StrokeShop {
  * Narrower strokes are no deeper and their seal pools higher, so the narrowest stroke is lost first, unless a dot is. Strokes and dots
  * that no bit enters are not cut and do not count.
  *
- * @param dots parts of the artwork without a stroke
+ * @param parts the separate parts of the artwork: one without a stroke that is cut is judged at its widest place
  */
 export function levellingPlan(
   job: LevellingJob,
   strokes: StrokeWidths,
-  dots: readonly CompactPart[] = [],
+  parts: readonly SeparatePart[] = [],
 ): LevellingPlan {
   const { shape, filmMm, levelMm } = job;
   const entersMm = shape.entersMm;
@@ -86,13 +86,15 @@ export function levellingPlan(
             form: 'stroke',
             atMm: strokes.narrowestAt,
             widthMm: narrowestMm,
+            strokeMm: narrowestMm,
             left: levelledStroke(narrowest, job, levelMm),
           },
         ];
-  for (const { atMm, widthMm } of dots) {
-    const section = shape.sectionAt(widthMm);
-    if (section !== null) {
-      candidates.push({ form: 'dot', atMm, widthMm, left: levelledDot(section, job, levelMm) });
+  for (const part of parts) {
+    const section = shape.sectionAt(part.widthMm);
+    // where a stroke of it is cut, that one is narrower and says more
+    if (section !== null && part.strokeMm <= entersMm) {
+      candidates.push({ ...part, form: 'dot', left: levelledDot(section, job, levelMm) });
     }
   }
   const worst = candidates.reduce<Candidate | null>(
@@ -119,7 +121,7 @@ export function levellingPlan(
 }
 
 /** A stroke or dot that is cut, with what the plan leaves of it. */
-interface Candidate extends CompactPart {
+interface Candidate extends SeparatePart {
   readonly form: LevelledForm;
   readonly left: LevelledStroke;
 }

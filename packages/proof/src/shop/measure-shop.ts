@@ -1,4 +1,4 @@
-import { compactParts, medialAxis } from '@pourproof/geometry';
+import { medialAxis, separateParts } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import type { CleanRegion, Drawing, Point } from '@pourproof/plane';
@@ -101,7 +101,7 @@ function levellingOf(cut: CutOfJob, filmMm: number, heights: FaceHeights | null)
     },
     strokes,
     // a dot as wide as the bit is cut though its curves were flattened
-    compactParts(axis).map((dot) => ({ ...dot, widthMm: dot.widthMm + widerMm })),
+    separateParts(axis).map((dot) => ({ ...dot, widthMm: dot.widthMm + widerMm })),
   );
 }
 

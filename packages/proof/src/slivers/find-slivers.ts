@@ -1,9 +1,9 @@
 import {
-  compactParts,
   fibreVector,
   medialAxis,
   narrowStretches,
   outsideOf,
+  separateParts,
   strokeWidths,
 } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
@@ -95,7 +95,8 @@ export function findSlivers(
     narrowestMm: isOpen ? null : widths.narrowestMm,
     narrowestAt: isOpen ? [0, 0] : widths.narrowestAt,
     thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
-    islands: compactParts(axis)
+    islands: separateParts(axis)
+      .filter(({ strokeMm }) => strokeMm === 0)
       .map(({ atMm, widthMm }) => ({
         atMm,
         widthMm: widthMm + gainMm,

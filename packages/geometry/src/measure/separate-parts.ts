@@ -1,0 +1,54 @@
+import { type Point, UnionFind } from '@pourproof/plane';
+import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AxisEdge } from './axis-edge.ts';
+import { STROKE, strokeParts } from './stroke-parts.ts';
+
+/** A separate part of the artwork: a letter, a dot, a square, a heart. */
+export interface SeparatePart {
+  /** Centre of its largest inscribed disc, mm. */
+  readonly atMm: Point;
+  /** Diameter of that disc, mm. */
+  readonly widthMm: number;
+  /** Widest that its strokes get, mm; 0 for a part without one, of which stroke widths say nothing. */
+  readonly strokeMm: number;
+}
+
+/** The separate parts of an artwork, each by its largest inscribed disc. Linear time. */
+export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
+  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
+  const { part, start, length } = strokeParts(axis);
+  const edge = new AxisEdge(axis);
+  const strokeLength = (e: number): number => {
+    if (start[e] === 0) {
+      return length[e];
+    }
+    edge.load(e);
+    return edge.lengthBetween(start[e], 1);
+  };
+  const together = new UnionFind(nodeR.length);
+  for (let e = 0; e < edgeFrom.length; e++) {
+    together.join(edgeFrom[e], edgeTo[e]);
+  }
+  const strokeR = new Float64Array(nodeR.length);
+  for (let e = 0; e < edgeFrom.length; e++) {
+    // rounding may leave a stroke without length in the middle of a star
+    if (part[e] === STROKE && strokeLength(e) > 0) {
+      const name = together.find(edgeFrom[e]);
+      // the clearance never falls on the way up
+      strokeR[name] = Math.max(strokeR[name], nodeR[edgeTo[e]]);
+    }
+  }
+  const widest = new Map<number, number>();
+  for (let k = 0; k < nodeR.length; k++) {
+    const name = together.find(k);
+    const best = widest.get(name);
+    if (nodeR[k] > 0 && (best === undefined || nodeR[k] > nodeR[best])) {
+      widest.set(name, k);
+    }
+  }
+  return Array.from(widest, ([name, k]) => ({
+    atMm: [nodeX[k] + boundary.originX, nodeY[k] + boundary.originY] as const,
+    widthMm: 2 * nodeR[k],
+    strokeMm: 2 * strokeR[name],
+  }));
+}
