@@ -127,20 +127,26 @@ export function answered(answer: Answer): Refused {
   }
 }
 
+/** What the worker listens with. Its module is loaded once in a test process, by whichever file asks first. */
+let listener: ((event: { readonly data: Question }) => void) | undefined;
+
 /** The module of the viewer's worker with a page made of two functions: everything between them is cloned as a browser does. */
 export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> {
-  let ask: ((event: { readonly data: Question }) => void) | undefined;
   let take: (answer: Answer) => void = () => {};
-  vi.stubGlobal('addEventListener', (_: string, handler: typeof ask) => {
-    ask = handler;
+  vi.stubGlobal('addEventListener', (_: string, handler: typeof listener) => {
+    listener = handler;
   });
   vi.stubGlobal('postMessage', (answer: Answer) => take(structuredClone(answer)));
   await import('../../../apps/viewer/src/proof-worker.ts');
+  const ask = listener;
+  if (ask === undefined) {
+    throw new Error('the worker listens to no message');
+  }
   return async (trial) => {
     const answer = new Promise<Answer>((resolve) => {
       take = resolve;
     });
-    ask?.({ data: structuredClone(questionOf(trial)) });
+    ask({ data: structuredClone(questionOf(trial)) });
     return answered(await answer);
   };
 }
