@@ -5,7 +5,7 @@ import { counted } from './parts-of-sentences.ts';
 export const pourHurried: FindingWords = {
   title: 'A cup thickens before it is empty',
   headline: ({ measured, limit }) =>
-    `Each cup has ${counted(measured.value, 'pocket')} to fill; it stays workable for about ${limit.value}.`,
+    `Each cup has ${counted(measured.value, 'pocket')} to fill, but stays workable long enough for about ${limit.value}.`,
   why: () =>
     'Resin that has begun to thicken drags bubbles along and does not run into corners. More cups would do, but each would be too small to weigh accurately on this scale.',
   fixes: {
