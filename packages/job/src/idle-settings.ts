@@ -46,6 +46,11 @@ export function idleFont(): Notice {
   return idleNotice('A font is given', 'the file has no text that takes letters from it');
 }
 
+/** The notice that a finding is called seen to that is not there. */
+export function idleSeenTo(code: string): Notice {
+  return idleNotice(`The job says that ${code} is seen to (seenTo)`, 'it is not found');
+}
+
 function idleNotice(what: string, why: string): Notice {
   return {
     code: 'setting-without-effect',

@@ -8,7 +8,7 @@ export type { HeightReading } from './board/height-reading.ts';
 export type { Obstacle } from './board/obstacle.ts';
 export type { CouponRow } from './coupons/coupon-row.ts';
 export { couponsFileSchema, readCouponsFile } from './coupons/coupons-file.ts';
-export { idleFont, idleSettings } from './idle-settings.ts';
+export { idleFont, idleSeenTo, idleSettings } from './idle-settings.ts';
 export type { Job, JobRows, SourceKind } from './job.ts';
 export { type JobFile, jobFileSchema, readJobFile } from './job-file.ts';
 export {

@@ -10,6 +10,7 @@ import type { PourSettings } from './settings/pour.ts';
 import type { FileReading, FlatteningSettings } from './settings/reading.ts';
 import type { ResinSettings } from './settings/resin.ts';
 import type { SealSettings } from './settings/seal.ts';
+import type { SeenToSettings } from './settings/seen-to.ts';
 import type { ShopSettings } from './settings/shop.ts';
 import type { SettingKey } from './settings/table.ts';
 import type { WoodSettings } from './settings/wood.ts';
@@ -29,6 +30,7 @@ export interface Job
     ShopSettings,
     PassSettings,
     FlatteningSettings,
+    SeenToSettings,
     AnswerSettings {
   /** What was settled for; `null` where it is not known yet. */
   readonly source: SourceKind | null;

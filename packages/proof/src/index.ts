@@ -2,6 +2,7 @@ export { FINDING_CODES, type FindingCode } from './codes.ts';
 export { passWidthMm } from './cut/pass-width.ts';
 export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { applyFix, FIX_SETTINGS, type FixContext } from './fixes/apply-fix.ts';
+export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';
 export type { Picture, PicturedBlock } from './picture.ts';

@@ -2,6 +2,7 @@ import { type Job, refuseReading } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { checks } from './checks/checks.ts';
 import { refuseShortBit } from './cut/refuse-short-bit.ts';
+import { seenTo } from './fixes/seen-to.ts';
 import { measure } from './measured.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { buildReport } from './report/build-report.ts';
@@ -18,7 +19,7 @@ export interface Proof {
  *
  * @param name file name, or the text that was set, for the report
  * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, or when the job says how artwork is read (as
- *   `width` does) and was not settled for what the drawing was read from
+ *   `width` does) and was not settled for what the drawing was read from, or when it calls a finding seen to that this does not cure
  * @example
  * const job = settleJob({ bit: ['flat:1/8in'], depth: '3.2mm', wood: 'maple', seal: 'shellac' });
  * const { report } = vetDrawing(readArtwork(bytes, 'sign.svg'), 'sign.svg', job);
@@ -30,6 +31,10 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   }
   refuseShortBit(job);
   const measured = measure(drawing, job);
-  const findings = checks.flatMap((check) => check.run(measured) ?? []);
-  return { report: buildReport(measured, name, findings), picture: pictureOf(measured, findings) };
+  const { findings, notices } = seenTo(
+    checks.flatMap((check) => check.run(measured) ?? []),
+    job,
+  );
+  const told = { ...measured, drawing: { ...drawing, notices: [...drawing.notices, ...notices] } };
+  return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
 }

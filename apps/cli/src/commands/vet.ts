@@ -115,6 +115,7 @@ function exitCode(report: Report, failOn: FailOn): 0 | 1 {
     never: [],
   };
   // the verdict also counts cautions from reading the artwork
-  const graver = [report.verdict, ...report.findings.map(({ severity }) => severity)];
+  const open = report.findings.filter(({ seenTo }) => seenTo !== true);
+  const graver = [report.verdict, ...open.map(({ severity }) => severity)];
   return graver.some((severity) => levels[failOn].includes(severity)) ? 1 : 0;
 }

@@ -4,6 +4,7 @@ import type { FindingEntry } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { shared } from '../look/shared.ts';
 import { jobChange } from '../model/job-change.ts';
+import { seenToChange } from '../model/seen-to-change.ts';
 import type { Selection } from '../proof-controller.ts';
 import { emit } from './emit.ts';
 import { severityTag } from './severity-tag.ts';
@@ -175,13 +176,14 @@ export class FindingList extends LitElement {
           <span class="number">${entry.number}</span>
           <span class="title">${entry.title}</span>
           ${severityTag.render(entry.severity)}
-          <span class="sizes">${this.#sizes(entry)}</span>
+          <span class="sizes">${this.#sizes(entry)}${entry.seenTo === true ? ' · seen to by you' : ''}</span>
         </button>
         <div class="body" id=${body} ?hidden=${!isOpen}>
           ${isOpen ? this.#steps(entry) : nothing}
           <p>${entry.headline}</p>
           <p>${entry.why}</p>
           ${entry.fixes.length > 0 ? this.#fixes(entry) : nothing}
+          ${entry.seenTo === null ? nothing : this.#seenTo(entry, entry.seenTo)}
           <details class="no-print">
             <summary class="soft">What this rests on</summary>
             <p class="soft">${entry.basis.join('; ')}.</p>
@@ -239,6 +241,18 @@ export class FindingList extends LitElement {
         </ul>
       </div>
     `;
+  }
+
+  #seenTo({ code }: FindingEntry, isSeenTo: boolean): TemplateResult {
+    return html`<label class="no-print">
+      <input
+        type="checkbox"
+        data-seen-to=${code}
+        .checked=${isSeenTo}
+        @change=${() => emit(this, 'job-changed', seenToChange(this.job, code, !isSeenTo))}
+      />
+      I have seen to it, or will: it no longer counts
+    </label>`;
   }
 
   #step(entry: FindingEntry, by: number): void {

@@ -126,6 +126,21 @@ export interface JobFaults {
   readonly 'bit-too-short': { readonly depth: string; readonly bit: string; readonly length: string };
   readonly 'calendar-without-start': Record<never, never>;
 
+  readonly 'unknown-finding': {
+    readonly typed: string;
+    readonly known: readonly string[];
+    readonly near: string | null;
+  };
+  readonly 'not-to-be-seen-to': {
+    readonly finding: string;
+    /** Settings that its ways out change. */
+    readonly settings: readonly string[];
+    /** Whether a way out of it is work on the drawing. */
+    readonly isDrawn: boolean;
+    /** Whether test slots would tell. */
+    readonly isTested: boolean;
+  };
+
   readonly 'not-json': { readonly file: string; readonly reason: string };
   readonly 'unknown-file': { readonly file: string };
   readonly 'two-files': { readonly kind: string };

@@ -16,6 +16,8 @@ export const sourceFaultWords: WordsFor<
   | 'not-for-drawing'
   | 'bit-too-short'
   | 'calendar-without-start'
+  | 'unknown-finding'
+  | 'not-to-be-seen-to'
   | 'not-json'
   | 'unknown-file'
   | 'two-files'
@@ -76,6 +78,14 @@ export const sourceFaultWords: WordsFor<
     what: 'a calendar needs the day and time when carving starts.',
     remedy: 'Add start, as in --start "2026-12-01 09:00".',
   }),
+  'unknown-finding': ({ typed, known, near }, key) => ({
+    what: `${key} "${typed}" is no finding.`,
+    remedy: `${near === null ? '' : `Did you mean ${near}? `}Codes: ${known.join(', ')}.`,
+  }),
+  'not-to-be-seen-to': ({ finding, settings, isDrawn, isTested }, key) => ({
+    what: `${key}: ${finding} is found, and saying that it is seen to does not cure it.`,
+    remedy: notSeenToRemedy(settings, isDrawn, isTested),
+  }),
   'not-json': ({ file, reason }) => ({ what: `${file} is not JSON: ${reason}.`, remedy: 'Write it again.' }),
   'unknown-file': ({ file }) => ({
     what: `${file} is neither a job, a materials nor a coupons file.`,
@@ -83,3 +93,14 @@ export const sourceFaultWords: WordsFor<
   }),
   'two-files': ({ kind }) => ({ what: `Two ${kind} were given at once.`, remedy: 'Choose one of them.' }),
 };
+
+function notSeenToRemedy(settings: readonly string[], isDrawn: boolean, isTested: boolean): string {
+  const ways = [
+    ...(settings.length > 0 ? [`change ${settings.join(' or ')} as the finding says`] : []),
+    ...(isDrawn ? ['change the drawing and vet the new one'] : []),
+    ...(isTested ? ['cut test slots and give what you read as coupons'] : []),
+  ];
+  return ways.length === 0
+    ? 'Take it out: no work at the bench clears this finding.'
+    : `Take it out, and ${ways.join(', or ')}.`;
+}

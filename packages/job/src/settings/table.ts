@@ -10,6 +10,7 @@ import { POUR_SETTINGS } from './pour.ts';
 import { FLATTENING_SETTINGS, READING_SETTINGS } from './reading.ts';
 import { RESIN_SETTINGS } from './resin.ts';
 import { SEAL_SETTINGS } from './seal.ts';
+import { SEEN_TO_SETTINGS } from './seen-to.ts';
 import type { Setting } from './setting.ts';
 import { SHOP_SETTINGS } from './shop.ts';
 import { WOOD_SETTINGS } from './wood.ts';
@@ -34,6 +35,7 @@ export const FLAT = {
   ...SHOP_SETTINGS,
   ...PASS_SETTINGS,
   ...FLATTENING_SETTINGS,
+  ...SEEN_TO_SETTINGS,
   ...ANSWER_SETTINGS,
 } as const;
 
@@ -53,6 +55,7 @@ const ALL = {
   ...MACHINE_SETTINGS,
   ...PASS_SETTINGS,
   ...FLATTENING_SETTINGS,
+  ...SEEN_TO_SETTINGS,
   ...ANSWER_SETTINGS,
 } as const;
 

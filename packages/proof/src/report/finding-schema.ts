@@ -29,6 +29,10 @@ export const findingSchema = z.object({
     .meta({ description: 'Of thin wood: whether the fibres run across it, which makes it short grain' }),
   because: z.array(z.string()).min(1).meta({ description: 'Ids of docs/sources.md' }),
   fix: z.object({ options: z.array(fixSchema) }),
+  seenTo: z.boolean().optional().meta({
+    description:
+      'Whether the job says that it is seen to, which takes it out of the verdict; absent where that is no cure',
+  }),
 });
 
 /** One finding of a report. */

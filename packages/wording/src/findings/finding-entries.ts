@@ -19,7 +19,7 @@ export interface FixEntry {
 
 /** A finding in words. */
 export interface FindingEntry {
-  /** From 1, the gravest first. */
+  /** From 1, the gravest first; what has been seen to comes last. */
   readonly number: number;
   readonly code: FindingCode;
   readonly severity: Severity;
@@ -31,12 +31,14 @@ export interface FindingEntry {
   readonly limit: string;
   readonly places: readonly MarkedPlace[];
   readonly basis: readonly string[];
+  /** Whether the maker has seen to it; `null` where that is no cure. */
+  readonly seenTo: boolean | null;
 }
 
 const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
 /**
- * The findings of a report in words, the gravest first and otherwise in the order of the checks.
+ * The findings of a report in words, the gravest first and otherwise in the order of the checks; what has been seen to comes last.
  *
  * @param reader the job that was vetted, for its unit of lengths and the names of its materials
  * @example
@@ -44,8 +46,12 @@ const GRAVITY: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note:
  */
 export function findingEntries(report: Pick<Report, 'findings'>, reader: Reader): readonly FindingEntry[] {
   return report.findings
-    .toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity])
+    .toSorted((a, b) => rank(a) - rank(b))
     .map((finding, index) => entryOf(finding, index + 1, reader));
+}
+
+function rank({ severity, seenTo }: Finding): number {
+  return GRAVITY[severity] + (seenTo === true ? 3 : 0);
 }
 
 function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry {
@@ -70,6 +76,7 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
     })),
     basis: [...new Set(finding.because)].map(sourceText),
+    seenTo: finding.seenTo ?? null,
   };
 }
 

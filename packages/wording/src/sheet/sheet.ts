@@ -11,6 +11,7 @@ import { resinFacts } from '../facts/resin-facts.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
+import { seenToText } from '../findings/seen-to-text.ts';
 import { OUTPUT_MARK } from '../output-mark.ts';
 import { shortBasis } from '../text/short-basis.ts';
 import type { Vetted } from '../vetted.ts';
@@ -67,7 +68,8 @@ function page(vetted: Vetted, id: string, version: string): string {
     `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
     levellingFigure(vetted),
     entries.length === 0 ? '' : `<h2>Findings</h2>\n${overview(entries)}`,
-    ...entries.map((entry) => findingBlock(entry, vetted, id)),
+    ...entries.filter(({ seenTo }) => seenTo !== true).map((entry) => findingBlock(entry, vetted, id)),
+    seenToList(entries),
     '<div class="columns"><div>',
     `<h2>The job</h2>${factTable(jobFacts(job))}`,
     `</div><div><h2>Measures</h2>${factTable(measureFacts(report, unit))}</div></div>`,
@@ -172,10 +174,21 @@ function overview(entries: readonly FindingEntry[]): string {
   const rows = entries
     .map(
       (entry) =>
-        `<tr><td><span class="number">${entry.number}</span></td><td>${words(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.severity}</span></td><td class="amount" data-limit=", limit ${words(entry.limit)}">${words(entry.measured)}</td><td class="amount">${words(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
+        `<tr><td><span class="number">${entry.number}</span></td><td>${words(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.seenTo === true ? 'seen to' : entry.severity}</span></td><td class="amount" data-limit=", limit ${words(entry.limit)}">${words(entry.measured)}</td><td class="amount">${words(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
     )
     .join('');
   return `<table class="overview"><thead><tr><th></th><th>Finding</th><th></th><th>Measured</th><th>Limit</th><th>Places</th></tr></thead><tbody>${rows}</tbody></table>`;
+}
+
+/** What the maker answers for: the work that is to be done, or has been. */
+function seenToList(entries: readonly FindingEntry[]): string {
+  const items = entries
+    .filter(({ seenTo }) => seenTo === true)
+    .map(
+      (entry) =>
+        `<li><span class="number">${entry.number}</span> ${words(seenToText(entry))} Code: ${entry.code}.</li>`,
+    );
+  return items.length === 0 ? '' : `<h2>Seen to by you</h2><ul class="care">${items.join('')}</ul>`;
 }
 
 function findingBlock(entry: FindingEntry, vetted: Vetted, id: string): string {

@@ -10,6 +10,7 @@ import { resinFacts } from '../facts/resin-facts.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
+import { seenToText } from '../findings/seen-to-text.ts';
 import type { Vetted } from '../vetted.ts';
 import { shortBasis } from './short-basis.ts';
 import { wrap } from './wrap.ts';
@@ -37,6 +38,7 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
   const unit = job.units;
   const layout: Layout = { mark: (word) => word, ...options, unit };
   const { columns, mark } = layout;
+  const entries = findingEntries(report, job);
   return [
     ...wrap(verdictLine(report), columns, `${report.verdict.toUpperCase()}  `).map((line, k) =>
       k === 0 ? line.replace(/^\S+/u, (word) => mark(word, report.verdict)) : line,
@@ -44,7 +46,15 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     '',
     ...wrap(cutSentences(report, unit).join(' '), columns),
     '',
-    ...findingEntries(report, job).flatMap((entry) => findingLines(entry, report, layout)),
+    ...entries
+      .filter(({ seenTo }) => seenTo !== true)
+      .flatMap((entry) => findingLines(entry, report, layout)),
+    ...section(
+      'Seen to by you',
+      entries
+        .filter(({ seenTo }) => seenTo === true)
+        .flatMap((entry) => wrap(`${seenToText(entry)} [${entry.code}]`, columns, `  ${entry.number}. `)),
+    ),
     ...section('The job', factLines(jobFacts(job), columns)),
     ...section('Measures', factLines(measureFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
@@ -59,13 +69,18 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
 }
 
 function verdictLine(report: Report): string {
+  const open = report.findings.filter((finding) => finding.seenTo !== true);
   const counts = (['stop', 'caution', 'note'] as const)
-    .map((severity) => ({ severity, n: report.findings.filter((each) => each.severity === severity).length }))
+    .map((severity) => ({ severity, n: open.filter((each) => each.severity === severity).length }))
     .filter(({ n }) => n > 0)
     .map(({ severity, n }) => `${n} ${n === 1 ? severity : `${severity}s`}`);
   const read = report.artwork.notices.filter(({ severity }) => severity === 'caution').length;
   if (read > 0) {
     counts.push(`${read} ${read === 1 ? 'caution' : 'cautions'} from reading the artwork`);
+  }
+  const seenTo = report.findings.length - open.length;
+  if (seenTo > 0) {
+    counts.push(`${seenTo} seen to by you`);
   }
   const words = VERDICT_WORDS[report.verdict];
   return `${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;

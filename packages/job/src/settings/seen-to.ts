@@ -1,0 +1,24 @@
+import { listOf, words } from './holds.ts';
+import type { Rows } from './setting.ts';
+
+/** What the maker answers for. */
+export interface SeenToSettings {
+  /** Codes of findings whose way out is work at the bench that the maker has done or will do. */
+  readonly seenTo: readonly string[];
+}
+
+/** Settings of what the maker answers for. */
+export const SEEN_TO_SETTINGS = {
+  seenTo: {
+    // which codes there are is known where findings are made
+    holds: listOf(words('the code of a finding'), 'a list of codes of findings, such as ["oil-in-wood"]'),
+    field: 'seenTo',
+    absent: [],
+    otherwise: 'none',
+    group: 'output',
+    takes: 'CODE',
+    help: 'A finding that you have seen to at the bench, as oil-in-wood; repeat it',
+    label: 'Findings that you have seen to, one a line',
+    hint: 'Codes, as in “oil-in-wood”; tick them below the finding',
+  },
+} as const satisfies Rows<SeenToSettings>;

@@ -1,0 +1,63 @@
+import { idleSeenTo, type Job, JobError, nearestWord } from '@pourproof/job';
+import type { Notice } from '@pourproof/plane';
+import { FINDING_CODES } from '../codes.ts';
+import type { Finding } from '../report/finding-schema.ts';
+import { FIX_SETTINGS } from './apply-fix.ts';
+import { FIX_WORK, type FixWork } from './fix-work.ts';
+
+/** Looks at the drawing: a stop needs more than a look. */
+const LOOKED_AT_DRAWING: ReadonlySet<string> = new Set(['close-gap', 'merge-shapes']);
+
+/** What the maker says of the findings: each that may be seen to with whether it is, and notices of what is said in vain. */
+export interface SeenTo {
+  readonly findings: readonly Finding[];
+  readonly notices: readonly Notice[];
+}
+
+/**
+ * Marks the findings that the job says are seen to. One may be seen to where a way out of it is work at the bench that no setting
+ * tells of, and, short of a stop, where it takes a look that only the maker can take.
+ *
+ * @throws {JobError} for a code that is none, or whose finding is there and not cured by being seen to
+ */
+export function seenTo(findings: readonly Finding[], { seenTo: codes }: Job): SeenTo {
+  const given = new Set(codes);
+  for (const code of given) {
+    refuseUnknown(code);
+  }
+  return {
+    findings: findings.map((finding) => marked(finding, given.has(finding.code))),
+    notices: [...given].filter((code) => !findings.some((each) => each.code === code)).map(idleSeenTo),
+  };
+}
+
+function marked(finding: Finding, isSeenTo: boolean): Finding {
+  if (maySeeTo(finding)) {
+    return { ...finding, seenTo: isSeenTo };
+  }
+  if (isSeenTo) {
+    throw notToBeSeenTo(finding);
+  }
+  return finding;
+}
+
+function maySeeTo({ severity, fix: { options } }: Finding): boolean {
+  const has = (work: FixWork): boolean => options.some((fix) => FIX_WORK[fix.do] === work);
+  return has('bench') || (severity !== 'stop' && has('look'));
+}
+
+function refuseUnknown(code: string): void {
+  if (!FINDING_CODES.some((known) => known === code)) {
+    const near = nearestWord(code, FINDING_CODES);
+    throw new JobError('unknown-finding', 'seenTo', { typed: code, known: FINDING_CODES, near });
+  }
+}
+
+function notToBeSeenTo({ code, fix: { options } }: Finding): JobError {
+  return new JobError('not-to-be-seen-to', 'seenTo', {
+    finding: code,
+    settings: [...new Set(options.flatMap((fix) => FIX_SETTINGS[fix.do].slice(0, 1)))],
+    isDrawn: options.some((fix) => FIX_WORK[fix.do] === 'drawing' || LOOKED_AT_DRAWING.has(fix.do)),
+    isTested: options.some((fix) => fix.do === 'test-coupon'),
+  });
+}
