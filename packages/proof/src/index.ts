@@ -6,7 +6,14 @@ export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';
 export type { Picture, PicturedBlock } from './picture.ts';
-export type { Amount, Finding, FindingPlace, Severity } from './report/finding-schema.ts';
+export {
+  type Amount,
+  type Finding,
+  type FindingPlace,
+  PLACE_KINDS,
+  type PlaceKind,
+  type Severity,
+} from './report/finding-schema.ts';
 export type { Fix } from './report/fix-schema.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export { type Report, reportSchema } from './report/report.ts';

@@ -1,6 +1,6 @@
 import { type Job, refuseReading } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
-import { checks } from './checks/checks.ts';
+import { runChecks } from './checks/run-checks.ts';
 import { refuseShortBit } from './cut/refuse-short-bit.ts';
 import { seenTo } from './fixes/seen-to.ts';
 import { measure } from './measured.ts';
@@ -31,10 +31,7 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   }
   refuseShortBit(job);
   const measured = measure(drawing, job);
-  const { findings, notices } = seenTo(
-    checks.flatMap((check) => check.run(measured) ?? []),
-    job,
-  );
+  const { findings, notices } = seenTo(runChecks(measured), job);
   const told = { ...measured, drawing: { ...drawing, notices: [...drawing.notices, ...notices] } };
   return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
 }

@@ -209,7 +209,7 @@ export class FindingList extends LitElement {
     return html`
       <div class="steps no-print" role="group" aria-label="Places of this finding">
         <button type="button" aria-label="Place before" ?disabled=${count < 2} @click=${() => this.#step(entry, -1)}>←</button>
-        <span aria-live="polite">Place <b>${place.label}</b>, ${at + 1} of ${count}</span>
+        <span aria-live="polite">Place <b>${place.label}</b>, ${at + 1} of ${count}: ${place.text}</span>
         <button type="button" aria-label="Next place" ?disabled=${count < 2} @click=${() => this.#step(entry, 1)}>→</button>
       </div>
     `;

@@ -23,7 +23,9 @@ export const bitCannotEnter: Check = {
     return {
       code: 'bit-cannot-enter',
       severity: 'stop',
-      where: pieces.map((piece) => placeOfRings(piece.atMm, piece.outline)),
+      where: pieces.map(({ atMm, outline, lengthMm, widestMm, areaMm2 }) =>
+        placeOfRings(atMm, outline, { what: 'stroke', lengthMm, widthMm: widestMm, areaMm2 }),
+      ),
       // the largest is known to 1 % only: a bit that was tried may be larger
       measured: { value: Math.max(needed, ...options.map(widthNamed)), quantity, unit: 'mm' },
       limit: { value: measured.bitMm, quantity, unit: 'mm' },

@@ -26,7 +26,12 @@ export const bleedReachesEdge: Check = {
     return {
       code: 'bleed-reaches-edge',
       severity: certain.length > 0 ? 'stop' : 'caution',
-      where: ends.map((each) => placeOfPath(each.end.from, [...each.end.from, ...each.end.to])),
+      where: ends.map((each) =>
+        placeOfPath(each.end.from, [...each.end.from, ...each.end.to], {
+          what: 'rim',
+          widthMm: each.end.gapMm,
+        }),
+      ),
       measured: { value: end.gapMm, quantity: 'width', unit: 'mm' },
       limit: { value: reachMm, quantity: 'length', unit: 'mm' },
       basis: inBlock.travel.basis,

@@ -34,7 +34,13 @@ export const bleedReachesNeighbour: Check = {
     return {
       code: 'bleed-reaches-neighbour',
       severity: 'caution',
-      where: touches.map((each) => placeOfPoint(each.touch.atMm)),
+      where: touches.map((each) =>
+        placeOfPoint(each.touch.atMm, {
+          what: 'wood',
+          lengthMm: each.touch.acrossMm,
+          widthMm: each.touch.gapMm,
+        }),
+      ),
       measured: { value: touch.gapMm, quantity: 'width', unit: 'mm' },
       limit: { value: reachMm, quantity: 'length', unit: 'mm' },
       basis: inBlock.travel.basis,

@@ -22,7 +22,10 @@ export const boardNotFlat: Check = {
     return {
       code: 'board-not-flat',
       severity: range >= maxDepth / 2 ? 'stop' : 'caution',
-      where: [placeOfPoint(heights.lowestAt), placeOfPoint(heights.highestAt)],
+      where: [
+        placeOfPoint(heights.lowestAt, { what: 'spot' }),
+        placeOfPoint(heights.highestAt, { what: 'spot' }),
+      ],
       measured: { value: range, quantity: 'height', unit: 'mm' },
       limit: { value: limit, quantity: 'height', unit: 'mm' },
       because: ['board-as-described', 'own-inference'],

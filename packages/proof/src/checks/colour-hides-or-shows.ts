@@ -2,7 +2,7 @@ import type { Job } from '@pourproof/job';
 import { bleedClassEndsMm, type Lab, limits, resinColours, streakDifference } from '@pourproof/materials';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import type { Check } from './check.ts';
-import { placeOfRings } from './places.ts';
+import { placeOfBlock } from './places.ts';
 
 /**
  * Whether a streak of this colour hides in this wood or shows even on figured wood: a note on how much the
@@ -33,7 +33,7 @@ export const colourHidesOrShows: Check = {
     return {
       code: 'colour-hides-or-shows',
       severity: 'note',
-      where: [placeOfRings([worst.each.cut.coords[0] ?? 0, worst.each.cut.coords[1] ?? 0], worst.each.cut)],
+      where: [placeOfBlock(worst.each)],
       measured: { value: worst.difference, quantity: 'colour-difference', unit: 'ΔE00' },
       limit: { value: limit.value, quantity: 'colour-difference', unit: 'ΔE00' },
       because: [...new Set([...limit.because, ...(worst.each.block.row.lab?.because ?? [])])],

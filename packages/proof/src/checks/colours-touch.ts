@@ -15,7 +15,7 @@ import { nearRings } from '../board/near-rings.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath, placeOfRings } from './places.ts';
+import { lengthOf, placeOfPath, placeOfRings } from './places.ts';
 
 /** Overlaps smaller than this are rounding, mm². */
 const MIN_MM2 = 0.01;
@@ -84,7 +84,12 @@ function contactsOf(one: CleanRegion, other: CleanRegion): readonly FindingPlace
   const overlap = booleans(one, other, 'intersect');
   const shared = outerRings(overlap)
     .filter((ring) => ringArea(ring) >= MIN_MM2)
-    .map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring])));
+    .map((ring) =>
+      placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]), {
+        what: 'area',
+        areaMm2: ringArea(ring),
+      }),
+    );
   return [...shared, ...contactLines(one, other)];
 }
 
@@ -102,7 +107,9 @@ function contactLines(one: CleanRegion, other: CleanRegion): readonly FindingPla
     const near = nearRings(other, [left - reach, top - reach, right + reach, bottom + reach]);
     if (near.ringEnds.length > 0) {
       places.push(
-        ...contactRuns(ring, near, reach).map((run) => placeOfPath([run[0] ?? 0, run[1] ?? 0], run)),
+        ...contactRuns(ring, near, reach).map((run) =>
+          placeOfPath([run[0] ?? 0, run[1] ?? 0], run, { what: 'contact', lengthMm: lengthOf(run) }),
+        ),
       );
     }
   }
@@ -143,15 +150,4 @@ function closedUp(runs: readonly number[][]): readonly number[][] {
   }
   const isOne = last.at(-2) === first[0] && last.at(-1) === first[1];
   return isOne ? [[...last, ...first.slice(2)], ...runs.slice(1, -1)] : runs;
-}
-
-function lengthOf(run: readonly number[]): number {
-  let sum = 0;
-  for (let i = 2; i < run.length; i += 2) {
-    sum += Math.hypot(
-      (run[i] as number) - (run[i - 2] as number),
-      (run[i + 1] as number) - (run[i - 1] as number),
-    );
-  }
-  return sum;
 }

@@ -1,7 +1,7 @@
 import { bleedClassEndsMm, endGrainUptakeMl } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import type { Check } from './check.ts';
-import { placeOfRings } from './places.ts';
+import { placeOfBlock } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** Exposure from which a floor counts as end grain: fibres that dive by 30° or more (our choice). */
@@ -34,7 +34,7 @@ export const floorDrinks: Check = {
     return {
       code: 'floor-drinks',
       severity: 'caution',
-      where: thirsty.map(({ cut }) => placeOfRings([cut.coords[0] ?? 0, cut.coords[1] ?? 0], cut)),
+      where: thirsty.map(placeOfBlock),
       measured: { value: worst.travel.medianMm, quantity: 'length', unit: 'mm' },
       limit: { value: clean, quantity: 'length', unit: 'mm' },
       basis: worst.travel.basis,

@@ -36,7 +36,12 @@ export const floorLeftRidged: Check = {
     return {
       code: 'floor-left-ridged',
       severity: 'caution',
-      where: outlinesOf(floor).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
+      where: outlinesOf(floor).map((ring) =>
+        placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]), {
+          what: 'floor',
+          areaMm2: ringArea(ring, 0, ring.length / 2),
+        }),
+      ),
       measured: { value: ridged, quantity: 'area', unit: 'mm²' },
       limit: { value: MIN_FLOOR_MM2, quantity: 'area', unit: 'mm²' },
       because: ['opening-by-disc', 'own-inference'],

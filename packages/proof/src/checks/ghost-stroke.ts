@@ -3,7 +3,7 @@ import { widthBelow } from '../levelling/width-below.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath } from './places.ts';
+import { placeOfStretch } from './places.ts';
 
 /** Share of clear seal in the section from which a stroke reads as pale (our choice: half). */
 const MOSTLY_CLEAR = 0.5;
@@ -33,7 +33,7 @@ export const ghostStroke: Check = {
     return {
       code: 'ghost-stroke',
       severity: share >= 1 ? 'stop' : 'caution',
-      where: pale.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
+      where: pale.map(placeOfStretch),
       measured: { value: 100 * share, quantity: 'share', unit: '%' },
       limit: { value: 100 * MOSTLY_CLEAR, quantity: 'share', unit: '%' },
       because: ['own-inference', ...job.rows.seal.wetFilmMm.because],

@@ -7,7 +7,7 @@ import type { Measured } from '../measured.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath } from './places.ts';
+import { lengthOf, placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** Walls at risk closer together than this are reported as one place, mm (our choice). */
@@ -40,7 +40,9 @@ export const highBleedWall: Check = {
     return {
       code: 'high-bleed-wall',
       severity: worst.reachMm >= severe ? 'stop' : 'caution',
-      where: walls.map((wall) => placeOfPath(wall.atMm, wall.path)),
+      where: walls.map((wall) =>
+        placeOfPath(wall.atMm, wall.path, { what: 'wall', lengthMm: wall.lengthMm }),
+      ),
       measured: { value: worst.reachMm, quantity: 'length', unit: 'mm' },
       limit: { value: moderate, quantity: 'length', unit: 'mm' },
       basis: worst.inBlock.travel.basis,
@@ -91,17 +93,6 @@ function riskyWalls(inBlock: BlockMeasures, leanRad: number, moderate: number): 
       inBlock,
     }))
     .filter(({ lengthMm }) => lengthMm >= MIN_WALL_MM);
-}
-
-function lengthOf(path: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i + 3 < path.length; i += 2) {
-    sum += Math.hypot(
-      (path[i + 2] as number) - (path[i] as number),
-      (path[i + 3] as number) - (path[i + 1] as number),
-    );
-  }
-  return sum;
 }
 
 /** The turn of the artwork that opens the least end grain, where it is worth the trouble. */

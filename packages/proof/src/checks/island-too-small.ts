@@ -18,7 +18,7 @@ export const islandTooSmall: Check = {
     return {
       code: 'island-too-small',
       severity: 'caution',
-      where: islands.map(({ atMm }) => placeOfPoint(atMm)),
+      where: islands.map(({ atMm, widthMm }) => placeOfPoint(atMm, { what: 'island', widthMm })),
       measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
       limit: { value: worst.limitMm, quantity: 'width', unit: 'mm' },
       because: [...new Set([...limits.islandWidth.because, ...limits.islandFootToHeight.because])],

@@ -36,7 +36,12 @@ export const offTheBoard: Check = {
     return {
       code: 'off-the-board',
       severity: 'stop',
-      where: outerRings(outside).map((ring) => placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]))),
+      where: outerRings(outside).map((ring) =>
+        placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]), {
+          what: 'area',
+          areaMm2: ringArea(ring),
+        }),
+      ),
       measured: { value: area, quantity: 'area', unit: 'mm²' },
       limit: { value: 0, quantity: 'area', unit: 'mm²' },
       because: ['board-as-described'],

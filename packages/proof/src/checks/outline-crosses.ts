@@ -20,7 +20,9 @@ export const outlineCrosses: Check = {
     return {
       code: 'outline-crosses',
       severity: own ? 'caution' : 'note',
-      where: resolved.crossings.slice(0, MAX_PLACES).map((crossing) => placeOfPoint(crossing.atMm)),
+      where: resolved.crossings
+        .slice(0, MAX_PLACES)
+        .map((crossing) => placeOfPoint(crossing.atMm, { what: 'crossing' })),
       measured: { value: resolved.crossingCount, quantity: 'count', unit: '1' },
       limit: { value: 0, quantity: 'count', unit: '1' },
       because: ['svg2-fill'],

@@ -1,23 +1,73 @@
-import { type Point, type Rings, ringCoords } from '@pourproof/plane';
+import type { NarrowStretch } from '@pourproof/geometry';
+import { type Point, type Rings, ringCoords, signedArea } from '@pourproof/plane';
+import type { BlockMeasures } from '../board/block-measures.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 
 /** Digits kept in places: 0.1 µm, far below what a machine repeats. */
 const DIGITS = 4;
 
+/** What a place is a part of, and how large that part is. */
+export type PlacePart = Omit<FindingPlace, 'atMm' | 'outline'>;
+
 /** A place with the rings that show it. */
-export function placeOfRings(atMm: Point, rings: Rings): FindingPlace {
+export function placeOfRings(atMm: Point, rings: Rings, part: PlacePart): FindingPlace {
   const outline = Array.from(rings.ringEnds, (_, k) => points(ringCoords(rings, k)));
-  return { atMm: rounded(atMm), outline };
+  return { atMm: rounded(atMm), outline, ...part };
 }
 
 /** A place with the open line that shows it. */
-export function placeOfPath(atMm: Point, path: ArrayLike<number>): FindingPlace {
-  return { atMm: rounded(atMm), outline: path.length > 0 ? [points(path)] : [] };
+export function placeOfPath(atMm: Point, path: ArrayLike<number>, part: PlacePart): FindingPlace {
+  return { atMm: rounded(atMm), outline: path.length > 0 ? [points(path)] : [], ...part };
 }
 
 /** A place that is a point only. */
-export function placeOfPoint(atMm: Point): FindingPlace {
-  return { atMm: rounded(atMm), outline: [] };
+export function placeOfPoint(atMm: Point, part: PlacePart): FindingPlace {
+  return { atMm: rounded(atMm), outline: [], ...part };
+}
+
+/** A stretch of stroke, by its length and its least width. */
+export function placeOfStretch({ atMm, path, lengthMm, narrowestMm }: NarrowStretch): FindingPlace {
+  return placeOfPath(atMm, path, { what: 'stroke', lengthMm, widthMm: narrowestMm });
+}
+
+/** The cut in one block of the board. */
+export function placeOfBlock({ cut }: BlockMeasures): FindingPlace {
+  return placeOfRings([cut.coords[0] ?? 0, cut.coords[1] ?? 0], cut, {
+    what: 'block',
+    areaMm2: signedArea(cut),
+  });
+}
+
+/** Length of an open line, `[x0, y0, x1, y1, …]`. */
+export function lengthOf(path: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 2; i + 1 < path.length; i += 2) {
+    sum += Math.hypot(
+      (path[i] as number) - (path[i - 2] as number),
+      (path[i + 1] as number) - (path[i - 1] as number),
+    );
+  }
+  return sum;
+}
+
+/** Kinds of which the thinnest is the worst: wood that stays. */
+const OF_WOOD: ReadonlySet<FindingPlace['what']> = new Set(['wood', 'island', 'rim']);
+
+/**
+ * Places by size, the largest first: by area, then by length, then by width; of wood that stays the thinnest
+ * before the thicker. Ties go by position, from top to bottom and left to right. What rounding alone tells
+ * apart is equal, so that the order is the same wherever it is computed.
+ */
+export function bySize(a: FindingPlace, b: FindingPlace): number {
+  const [ka, kb] = [orderOf(a), orderOf(b)];
+  const k = ka.findIndex((value, i) => value !== kb[i]);
+  return k < 0 ? 0 : (ka[k] as number) - (kb[k] as number);
+}
+
+/** What places are ordered by, ascending, the first that differs. */
+function orderOf({ atMm, what, lengthMm = 0, widthMm = 0, areaMm2 = 0 }: FindingPlace): readonly number[] {
+  const width = OF_WOOD.has(what) ? widthMm : -widthMm;
+  return [round(-areaMm2), round(-lengthMm), round(width), atMm[1], atMm[0]];
 }
 
 function points(coords: ArrayLike<number>): Point[] {

@@ -32,7 +32,9 @@ export const rimTooThin: Check = {
     return {
       code: 'rim-too-thin',
       severity: broken.length > 0 ? 'stop' : 'caution',
-      where: rims.map(({ from, to }) => placeOfPath(from, [...from, ...to])),
+      where: rims.map(({ from, to, widthMm }) =>
+        placeOfPath(from, [...from, ...to], { what: 'rim', widthMm }),
+      ),
       measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
       limit: { value: worst.leastMm, quantity: 'width', unit: 'mm' },
       acrossGrain: worst.isEndGrain,

@@ -7,7 +7,7 @@ import type { StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath, placeOfPoint, placeOfRings } from './places.ts';
+import { placeOfPoint, placeOfRings, placeOfStretch } from './places.ts';
 
 /** Colour shallower than this lets the floor show through. */
 const OPAQUE = limits.opaqueDepth;
@@ -82,10 +82,12 @@ function placesOf({ levelling, bitMm, narrowerThan }: Measured): ReturnType<type
       ? narrowerThan(lostBelowMm).filter((stretch) => stretch.kind === 'stroke')
       : [];
   const places = [
-    ...lost.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
-    ...lostDots.map(({ atMm, widthMm }) => placeOfRings(atMm, circleAround(atMm, widthMm / 2))),
+    ...lost.map(placeOfStretch),
+    ...lostDots.map(({ atMm, widthMm }) =>
+      placeOfRings(atMm, circleAround(atMm, widthMm / 2), { what: 'dot', widthMm }),
+    ),
   ];
-  return places.length > 0 ? places : [placeOfPoint(firstLostAt ?? [0, 0])];
+  return places.length > 0 ? places : [placeOfPoint(firstLostAt ?? [0, 0], { what: 'stroke' })];
 }
 
 /** Sides of the polygon that shows a dot. */

@@ -18,7 +18,9 @@ export const shortGrainWillBreak: Check = {
     return {
       code: 'short-grain-will-break',
       severity: 'caution',
-      where: slivers.thin.map((sliver) => placeOfPath(sliver.atMm, sliver.path)),
+      where: slivers.thin.map(({ atMm, path, lengthMm, widthMm }) =>
+        placeOfPath(atMm, path, { what: 'wood', lengthMm, widthMm }),
+      ),
       measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
       limit: { value: worst.limitMm, quantity: 'width', unit: 'mm' },
       acrossGrain: worst.isShortGrain,

@@ -4,7 +4,7 @@ import { limits } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfPath } from './places.ts';
+import { placeOfStretch } from './places.ts';
 
 /** Strokes that the bit only just enters: any runout or flexing of the bit widens or burns them. */
 export const strokeNearBitWidth: Check = {
@@ -24,7 +24,7 @@ export const strokeNearBitWidth: Check = {
     return {
       code: 'stroke-near-bit-width',
       severity: 'caution',
-      where: tight.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
+      where: tight.map(placeOfStretch),
       measured: { value: narrowest, quantity: 'width', unit: 'mm' },
       limit: { value: limit, quantity: 'width', unit: 'mm' },
       because: ['local-thickness', ...limits.strokeToBit.because],

@@ -1,6 +1,6 @@
 import { limits } from '@pourproof/materials';
 import type { Check } from './check.ts';
-import { placeOfPath } from './places.ts';
+import { placeOfStretch } from './places.ts';
 
 /** Strokes that are cut but so narrow that the seal film and levelling leave little or no colour to see. */
 export const strokeTooNarrowToLevel: Check = {
@@ -24,7 +24,7 @@ export const strokeTooNarrowToLevel: Check = {
     return {
       code: 'stroke-too-narrow-to-level',
       severity: 'caution',
-      where: thin.map((stretch) => placeOfPath(stretch.atMm, stretch.path)),
+      where: thin.map(placeOfStretch),
       measured: { value: narrowest, quantity: 'width', unit: 'mm' },
       limit: { value: limit.value, quantity: 'width', unit: 'mm' },
       because: ['local-thickness', ...limit.because],

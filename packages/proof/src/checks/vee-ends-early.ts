@@ -30,10 +30,13 @@ export const veeEndsEarly: Check = {
       code: 'vee-ends-early',
       severity: 'caution',
       where: [
-        placeOfPoint([
-          (axis.nodeX[widest] ?? 0) + axis.boundary.originX,
-          (axis.nodeY[widest] ?? 0) + axis.boundary.originY,
-        ]),
+        placeOfPoint(
+          [
+            (axis.nodeX[widest] ?? 0) + axis.boundary.originX,
+            (axis.nodeY[widest] ?? 0) + axis.boundary.originY,
+          ],
+          { what: 'stroke', widthMm: 2 * (axis.nodeR[widest] ?? 0) },
+        ),
       ],
       measured: { value: limited.depthMm, quantity: 'depth', unit: 'mm' },
       limit: { value: wanted, quantity: 'depth', unit: 'mm' },

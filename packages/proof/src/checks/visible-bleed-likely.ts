@@ -6,7 +6,7 @@ import { highestSideways } from '../board/wall-exposure.ts';
 import type { Measured } from '../measured.ts';
 import type { Check } from './check.ts';
 import { couponFix } from './coupon-fix.ts';
-import { placeOfPath } from './places.ts';
+import { lengthOf, placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** At this probability a streak is as likely as not to be seen. */
@@ -50,7 +50,9 @@ export const visibleBleedLikely: Check = {
     return {
       code: 'visible-bleed-likely',
       severity: 'caution',
-      where: walls.map(({ atMm, path }) => placeOfPath(atMm, path)),
+      where: walls.map(({ atMm, path }) =>
+        placeOfPath(atMm, path, { what: 'wall', lengthMm: lengthOf(path) }),
+      ),
       measured: { value: 100 * chance, quantity: 'probability', unit: '%' },
       limit: { value: 100 * LIKELY, quantity: 'probability', unit: '%' },
       basis: worst.travel.basis,

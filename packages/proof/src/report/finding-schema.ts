@@ -1,18 +1,42 @@
 import * as z from 'zod';
 import { FINDING_CODES } from '../codes.ts';
 import { fixSchema } from './fix-schema.ts';
-import { amount, point } from './quantities.ts';
+import { amount, mm2, point, sized } from './quantities.ts';
+
+/** What the place of a finding is a part of: of what is cut or lost, or of the wood that stays. */
+export const PLACE_KINDS = [
+  'stroke',
+  'tip',
+  'corner',
+  'dot',
+  'part',
+  'wood',
+  'island',
+  'rim',
+  'wall',
+  'floor',
+  'area',
+  'contact',
+  'gap',
+  'crossing',
+  'block',
+  'spot',
+] as const;
 
 const place = z.object({
   atMm: point,
   outline: z.array(z.array(point)).meta({ description: 'Rings or open lines that show the place, mm' }),
+  what: z.enum(PLACE_KINDS).meta({ description: 'What kind of part this is' }),
+  lengthMm: sized('Length of the part, mm').optional(),
+  widthMm: sized('Width of the part, mm').optional(),
+  areaMm2: mm2('Area of the part').optional(),
 });
 
 /** Part `findings` of the report, one of them. */
 export const findingSchema = z.object({
   code: z.enum(FINDING_CODES),
   severity: z.enum(['stop', 'caution', 'note']),
-  where: z.array(place),
+  where: z.array(place).meta({ description: 'Places of the finding, the largest first' }),
   measured: amount,
   limit: amount,
   basis: z
@@ -39,6 +63,8 @@ export const findingSchema = z.object({
 export type Finding = z.infer<typeof findingSchema>;
 /** A place of a finding. */
 export type FindingPlace = z.infer<typeof place>;
+/** What a place is a part of. */
+export type PlaceKind = FindingPlace['what'];
 /** A measured value or a limit with its quantity and unit. */
 export type Amount = Finding['measured'];
 /** How grave a finding is. */

@@ -13,7 +13,13 @@ function finding(code: Finding['code'], severity: Finding['severity'], places: n
   return {
     code,
     severity,
-    where: Array.from({ length: places }, (_, k) => ({ atMm: [k, 0], outline: [] })),
+    where: Array.from({ length: places }, (_, k) => ({
+      atMm: [k, 0],
+      outline: [],
+      what: 'stroke',
+      lengthMm: 44,
+      widthMm: 1.5,
+    })),
     measured: { value: mmFromInches(1 / 8), quantity: 'width', unit: 'mm' },
     limit: { value: 3, quantity: 'count', unit: '1' },
     because: ['common-practice', 'common-practice'],
@@ -56,6 +62,13 @@ describe('findings in words', () => {
     ]);
     expect(new Set(labels).size).toBe(704);
     expect(single?.places.map((place) => place.label)).toEqual(['2']);
+  });
+
+  test('say what each place is and how large', () => {
+    const [entry] = findingEntries(reportOf(finding('bit-cannot-enter', 'stop', 1)), MM);
+    expect(entry?.places[0]?.text).toBe('stroke 44.00 mm long, 1.50 mm wide');
+    const [inches] = findingEntries(reportOf(finding('bit-cannot-enter', 'stop', 1)), INCHES);
+    expect(inches?.places[0]?.text).toBe('stroke 1.732 in long, 0.059 in wide');
   });
 
   test('give lengths in the unit asked for and counts as they are, each source once', () => {

@@ -2,12 +2,15 @@ import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Amount, Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
 import { sourceText } from '../source-text.ts';
 import type { FindingWords, Reader } from './finding-words.ts';
+import { placeText } from './place-text.ts';
 import { fixText, wordsOfFinding } from './words-of-finding.ts';
 
 /** A place of a finding under the label that marks it on the sheet. */
 export interface MarkedPlace extends FindingPlace {
   /** Number of the finding and a letter for the place: `2c`; the number alone where there is one place. */
   readonly label: string;
+  /** What it is a part of, and how large that is. */
+  readonly text: string;
 }
 
 /** A way to clear a finding: its words, and what it does. */
@@ -74,6 +77,7 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
     places: finding.where.map((place, k) => ({
       ...place,
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
+      text: placeText(place, reader.units),
     })),
     basis: [...new Set(finding.because)].map(sourceText),
     seenTo: finding.seenTo ?? null,

@@ -217,8 +217,8 @@ function placesLine({ places }: FindingEntry, { report, job }: Vetted): string {
   const listed = places
     .slice(0, MAX_PLACES)
     .map(
-      ({ label, atMm }) =>
-        `${label}: ${formatLength(atMm[0] - left, job.units)}, ${formatLength(atMm[1] - top, job.units)}`,
+      ({ label, text, atMm }) =>
+        `${label}: ${text} at ${formatLength(atMm[0] - left, job.units)}, ${formatLength(atMm[1] - top, job.units)}`,
     )
     .join('; ');
   const more = places.length > MAX_PLACES ? `; ${places.length - MAX_PLACES} more` : '';

@@ -111,11 +111,10 @@ function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit):
   }
   const shown = places
     .slice(0, MAX_PLACES)
-    .map(({ label, atMm }) =>
-      `${label} ${formatLength(atMm[0] - left, unit)}, ${formatLength(atMm[1] - top, unit)}`.replaceAll(
-        ' ',
-        '\u00a0',
-      ),
+    .map(({ label, text, atMm }) =>
+      [`${label} ${text}`, `at ${formatLength(atMm[0] - left, unit)}, ${formatLength(atMm[1] - top, unit)}`]
+        .map((part) => part.replaceAll(' ', '\u00a0'))
+        .join(' '),
     );
   const more = places.length - shown.length;
   return `from the left and top edges of the artwork: ${shown.join('; ')}${more > 0 ? `; and ${more} more (--json, --overlay)` : ''}`;

@@ -1,0 +1,52 @@
+import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
+import type { FindingPlace, PlaceKind } from '@pourproof/proof';
+
+const NOUNS: Readonly<Record<PlaceKind, string>> = {
+  stroke: 'stroke',
+  tip: 'tip',
+  corner: 'corner',
+  dot: 'dot',
+  part: 'part',
+  wood: 'wood',
+  island: 'island',
+  rim: 'rim',
+  wall: 'wall',
+  floor: 'floor',
+  area: 'area',
+  contact: 'contact',
+  gap: 'gap',
+  crossing: 'crossing',
+  block: 'block',
+  spot: 'spot',
+};
+
+/** What a place is a part of, and how large that is: `stroke 44.00 mm long, 1.50 mm wide`. */
+export function placeText(place: FindingPlace, unit: LengthUnit): string {
+  return [NOUNS[place.what], sizeText(place, unit)].filter((part) => part !== '').join(' ');
+}
+
+/** How large a place is; empty where that is not known. */
+export function sizeText({ what, lengthMm, widthMm, areaMm2 }: FindingPlace, unit: LengthUnit): string {
+  const length = lengthMm === undefined ? null : formatLength(lengthMm, unit);
+  const width = widthMm === undefined ? null : formatLength(widthMm, unit);
+  switch (what) {
+    case 'tip':
+    case 'corner':
+      return length === null ? '' : `that ends ${length} short`;
+    case 'gap':
+      return length === null ? '' : `of ${length}`;
+    case 'dot':
+    case 'island':
+      return width === null ? '' : `${width} across`;
+    case 'part':
+    case 'floor':
+    case 'area':
+    case 'block':
+      return areaMm2 === undefined ? '' : `of ${formatArea(areaMm2, unit)}`;
+    default:
+      return [
+        ...(length === null ? [] : [`${length} long`]),
+        ...(width === null ? [] : [`${width} ${what === 'wood' ? 'thick' : 'wide'}`]),
+      ].join(', ');
+  }
+}
