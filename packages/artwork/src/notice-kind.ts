@@ -1,14 +1,30 @@
-import type { Notice, NoticeParams, NoticePlace } from '@pourproof/plane';
+import type { Notice, NoticeEffect, NoticeParams, NoticePlace } from '@pourproof/plane';
 
 /** Severity and wording of one kind of notice; the text is made from the parameters alone. */
 export interface NoticeKind<P extends NoticeParams> {
   readonly severity: Notice['severity'];
+  readonly effect?: NoticeEffect;
   readonly text: (params: P) => string;
 }
 
 /** A caution: the result may not be what the maker means. */
 export function caution<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
   return { severity: 'caution', text };
+}
+
+/** Something that is drawn is not in the artwork, and so is not vetted. */
+export function leftOut<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
+  return { severity: 'caution', effect: 'left-out', text };
+}
+
+/** The file does not say how large the artwork is, and the reader guessed. */
+export function assumed<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
+  return { severity: 'caution', effect: 'assumed', text };
+}
+
+/** Something is in the artwork otherwise than it is drawn. */
+export function changed<P extends NoticeParams>(text: NoticeKind<P>['text']): NoticeKind<P> {
+  return { severity: 'caution', effect: 'changed', text };
 }
 
 /** A note: good to know. */
@@ -19,11 +35,11 @@ export function note<P extends NoticeParams>(text: NoticeKind<P>['text']): Notic
 /** The notice of a kind for its parameters. */
 export function makeNotice<P extends NoticeParams>(
   code: string,
-  { severity, text }: NoticeKind<P>,
+  { severity, effect, text }: NoticeKind<P>,
   params: P,
   where: readonly NoticePlace[] = [],
 ): Notice {
-  return { code, params, text: text(params), where, severity };
+  return { code, params, text: text(params), where, severity, ...(effect === undefined ? {} : { effect }) };
 }
 
 /** A count with its noun: `1 shape`, `3 shapes`. */

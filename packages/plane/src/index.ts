@@ -13,7 +13,7 @@ export {
   parseMeasure,
   type Quantity,
 } from './measure-text.ts';
-export type { Notice, NoticeParams, NoticePlace } from './notice.ts';
+export type { Notice, NoticeEffect, NoticeParams, NoticePlace } from './notice.ts';
 export type { Point } from './point.ts';
 export {
   type CleanRegion,

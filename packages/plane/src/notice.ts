@@ -18,6 +18,12 @@ export interface NoticePlace {
 export type NoticeParams = Readonly<Record<string, string | number | readonly string[] | readonly number[]>>;
 
 /**
+ * How the artwork differs from the drawing: something drawn is not in it, its size or unit was guessed, or something is in it
+ * otherwise than drawn.
+ */
+export type NoticeEffect = 'left-out' | 'assumed' | 'changed';
+
+/**
  * What a reader did, or could not do, with part of a file. Nothing is skipped, closed, merged or scaled
  * without a notice.
  */
@@ -32,4 +38,9 @@ export interface Notice {
   readonly where: readonly NoticePlace[];
   /** `caution`: the result may not be what the maker meant; `note`: for information. */
   readonly severity: 'caution' | 'note';
+  /**
+   * Set where the artwork that is vetted is not the drawing as drawn; such a notice is a caution. It stands right under the
+   * verdict, which holds for the artwork alone.
+   */
+  readonly effect?: NoticeEffect;
 }

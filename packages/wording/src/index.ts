@@ -6,6 +6,7 @@ export type { Fact } from './facts/fact.ts';
 export { GRADE_WORDS } from './facts/grade-words.ts';
 export { jobFacts } from './facts/job-facts.ts';
 export { measureFacts } from './facts/measure-facts.ts';
+export { notAsDrawn } from './facts/not-as-drawn.ts';
 export { resinFacts } from './facts/resin-facts.ts';
 export { VERDICT_WORDS } from './facts/verdict-words.ts';
 export { workFacts } from './facts/work-facts.ts';

@@ -48,7 +48,7 @@ describe('the list of what DXF reading does not take', () => {
       const text = readFileSync(join(folder, file), 'utf8');
       const codes = [
         ...text.matchAll(/^ {2}'([a-z]+(?:-[a-z]+)+)': \(.*=>/gm),
-        ...text.matchAll(/^ {2}'?([a-z]+(?:-[a-z]+)*)'?: (?:caution|note)\(/gm),
+        ...text.matchAll(/^ {2}'?([a-z]+(?:-[a-z]+)*)'?: (?:caution|note|leftOut|assumed|changed)\(/gm),
       ].map((m) => m[1]);
       return codes;
     });

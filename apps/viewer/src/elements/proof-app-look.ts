@@ -113,6 +113,16 @@ export const proofAppLook: CSSResult = css`
     margin-right: 0.3rem;
     vertical-align: 0.1em;
   }
+  .not-drawn {
+    margin: 0.4rem 0;
+    padding-left: 0.7rem;
+    border-left: 4px solid var(--ink);
+    overflow-wrap: anywhere;
+  }
+  .not-drawn ul {
+    margin: 0.2rem 0 0;
+    padding-left: 1.1rem;
+  }
   .busy {
     color: var(--ink-soft);
   }

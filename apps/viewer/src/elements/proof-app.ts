@@ -6,6 +6,7 @@ import {
   cutSentences,
   jobFacts,
   measureFacts,
+  notAsDrawn,
   resinFacts,
   VERDICT_WORDS,
   workFacts,
@@ -214,9 +215,18 @@ export class ProofApp extends LitElement {
                 : html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`
           }
         </p>
+        ${proof === null || isBusy ? nothing : this.#notDrawn(proof)}
         <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(settleJob(job, { materials }))}</p>
       </div>
     `;
+  }
+
+  /** Right under the verdict, which holds for the artwork as read. */
+  #notDrawn({ report }: Vetted): TemplateResult | typeof nothing {
+    const texts = notAsDrawn(report);
+    return texts.length === 0
+      ? nothing
+      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${texts.map((text) => html`<li>${text}</li>`)}</ul></div>`;
   }
 
   #foot(): TemplateResult {

@@ -107,7 +107,9 @@ class Artist {
       this.log.add('invisible-entity', place);
     } else if (layer && (layer.off || layer.frozen)) {
       this.log.add('hidden-layer', place, `layer ${layer.name}`);
-    } else if ((layer && !layer.plotted) || name.toUpperCase() === 'DEFPOINTS') {
+    } else if (name.toUpperCase() === 'DEFPOINTS') {
+      this.log.add('definition-points', place);
+    } else if (layer && !layer.plotted) {
       this.log.add('layer-not-plotted', place, `layer ${name}`);
     } else {
       return false;

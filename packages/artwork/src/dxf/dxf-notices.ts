@@ -1,7 +1,7 @@
 import { formatLength, type Notice, type NoticePlace } from '@pourproof/plane';
 import { TWIN_MM } from '../chains/distinct-rings.ts';
 import { listed, NoticeBook, type Tally } from '../notice-book.ts';
-import { caution, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
+import { assumed, caution, changed, leftOut, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
 
 /** What can occur several times in a DXF file; each is explained in docs/unsupported.md. */
 export type DxfNoticeCode =
@@ -11,6 +11,7 @@ export type DxfNoticeCode =
   | 'broken-hatch'
   | 'broken-spline'
   | 'crossed-solid'
+  | 'definition-points'
   | 'doubled-line'
   | 'doubled-outline'
   | 'entity-not-taken'
@@ -85,31 +86,31 @@ const SINGLES: { readonly [C in keyof DxfSingleParams]: NoticeKind<DxfSinglePara
     (p) =>
       `The artwork lies far from the origin of the drawing and was moved by ${formatLength(p.rightMm, 'mm')} to the right and ${formatLength(p.downMm, 'mm')} down. All places are given as moved.`,
   ),
-  'file-damaged': caution(
+  'file-damaged': leftOut(
     (p) => `The file is damaged at line ${p.line}; nothing after it was read. Export the drawing again.`,
   ),
   'gap-closed': note(
     (p) =>
       `${p.count === 1 ? 'One gap' : `${p.count} gaps`} between line ends ${was(p.count)} closed by a straight line; the largest is ${p.largestMm.toPrecision(3)} mm (limit ${p.toleranceMm} mm).`,
   ),
-  'missing-end': caution(
+  'missing-end': leftOut(
     () => 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
   ),
-  'open-outline': caution((p) => {
+  'open-outline': leftOut((p) => {
     const one = p.count === 1;
     const smallest =
       p.smallestGapMm === 0 ? '' : ` The smallest gap is ${p.smallestGapMm.toPrecision(3)} mm.`;
     return `${one ? 'One chain of lines does' : `${p.count} chains of lines do`} not close within ${p.toleranceMm} mm, so ${one ? 'it bounds' : 'they bound'} nothing and ${was(p.count)} left out.${smallest} Close ${one ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`;
   }),
-  'unit-missing': caution(
+  'unit-missing': assumed(
     (p) =>
       `${p.hasHeader === 'yes' ? 'The header of the file has no unit ($INSUNITS)' : 'The file has no header'}, so its numbers could be mm or inches. ${readings(p)}`,
   ),
-  'unit-unknown': caution(
+  'unit-unknown': assumed(
     (p) =>
       `The file names a unit that does not exist ($INSUNITS ${p.insertUnits === '' ? 'cannot be read' : `is ${p.insertUnits}`}). ${readings(p)}`,
   ),
-  unitless: caution((p) => `The file says that its numbers have no unit ($INSUNITS 0). ${readings(p)}`),
+  unitless: assumed((p) => `The file says that its numbers have no unit ($INSUNITS 0). ${readings(p)}`),
   'unknown-encoding': note(
     (p) =>
       `${p.codePage === '' ? 'By its version the file should be UTF-8, but it is not; it was read as Western European.' : `The file is in code page ${p.codePage}, which is not supported.`} Letters beyond A–Z in layer names and texts may be wrong; shapes are not affected.`,
@@ -134,25 +135,28 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
     (t) =>
       `Filled areas (hatches, solids, wide lines) lie within the extent of outlines: ${list(t)}. Closed outlines count as filled too, so such areas may add nothing. Leave out, or turn off, what is not to be carved.`,
   ),
-  'bad-number': caution(
+  'bad-number': leftOut(
     ({ count: n }) =>
       `${entities(n)} with a number that cannot be read, or is beyond 1000 km, ${was(n)} left out. Export the drawing again.`,
   ),
-  'branching-outline': caution(
+  'branching-outline': changed(
     ({ count: n }) =>
       `An odd number of lines meet at ${one(n, 'point').toLowerCase()}, so inside and outside cannot be told apart by even-odd; every closed cell there was filled. Split such a figure into closed outlines.`,
   ),
-  'broken-hatch': caution(
+  'broken-hatch': leftOut(
     ({ count: n }) =>
       `The boundary of ${one(n, 'hatch', 'hatches').toLowerCase()} does not close, so ${n === 1 ? 'it' : 'they'} could be read only in part or not at all. Draw the boundary as closed polylines.`,
   ),
-  'broken-spline': caution(
+  'broken-spline': leftOut(
     (t) =>
       `${one(t.count, 'spline')} cannot be computed and ${was(t.count)} left out: ${list(t)}. Convert to polylines in a drawing program.`,
   ),
   'crossed-solid': note(
     ({ count: n }) =>
       `${one(n, 'SOLID')} with swapped corners ${n === 1 ? 'crosses itself' : 'cross themselves'} and ${was(n)} filled as the two triangles that the file describes. If you mean a full quadrilateral, swap the last two corners.`,
+  ),
+  'definition-points': note(
+    ({ count: n }) => `${entities(n)} on the layer of definition points (Defpoints) ${was(n)} left out.`,
   ),
   'doubled-line': caution(
     ({ count: n }) => `${one(n, 'line')} lying on other lines ${was(n)} merged with them.`,
@@ -161,7 +165,7 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${one(n, 'outline')} drawn twice in the same place ${was(n)} read once. A machine would cut such lines twice.`,
   ),
-  'entity-not-taken': caution(
+  'entity-not-taken': leftOut(
     (t) =>
       `Entities that are not supported were left out: ${list(t)}. If they are to be carved, explode them into lines, arcs and polylines in a drawing program.`,
   ),
@@ -169,7 +173,7 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${one(n, 'hatch', 'hatches')} with a line pattern ${was(n)} read as a full area; the lines of the pattern are not carved one by one.`,
   ),
-  'hidden-layer': caution(
+  'hidden-layer': leftOut(
     (t) =>
       `${entities(t.count)} on layers that are off or frozen ${was(t.count)} left out: ${list(t)}. Turn the layers on if they are to be carved.`,
   ),
@@ -178,14 +182,16 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
       `${one(n, 'construction line')} without end (RAY, XLINE) ${n === 1 ? 'bounds' : 'bound'} nothing and ${was(n)} left out.`,
   ),
   'invisible-entity': note(({ count: n }) => `${entities(n)} marked as invisible ${was(n)} left out.`),
-  'layer-not-plotted': note(
-    (t) => `${entities(t.count)} on layers that are not plotted ${was(t.count)} left out: ${list(t)}.`,
+  // a program shows such layers on the screen, so that they may be meant
+  'layer-not-plotted': leftOut(
+    (t) =>
+      `${entities(t.count)} on layers that are not plotted ${was(t.count)} left out: ${list(t)}. Let the layers be plotted if they are to be carved.`,
   ),
   'layers-overlap': caution(
     (t) =>
       `Outlines lie within the extent of another layer or colour: ${list(t)}. Each layer is an area of its own, so they make no holes there. If they are meant as holes, put them on the same layer in the same colour.`,
   ),
-  'missing-block': caution(
+  'missing-block': leftOut(
     (t) =>
       `The file inserts blocks that it does not contain: ${list(t)}. Bind or embed external references and export again.`,
   ),
@@ -201,7 +207,7 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${one(n, 'point')} (POINT) ${n === 1 ? 'covers' : 'cover'} nothing and ${was(n)} left out.`,
   ),
-  'recursive-block': caution(
+  'recursive-block': leftOut(
     (t) => `Blocks that contain themselves were cut off where they repeat: ${list(t)}.`,
   ),
   'spline-through-points': note(
@@ -212,11 +218,11 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
     (t) =>
       `${one(t.count, 'text')} ${was(t.count)} set in the given font (${t.details.join(', ')}); the drawing program may have used another, so widths can differ.`,
   ),
-  'text-not-outlined': caution(
+  'text-not-outlined': leftOut(
     (t) =>
       `${one(t.count, 'text')} ${was(t.count)} left out, since a DXF file holds letters but not their outlines: ${list(t)}. Give a font, or convert text to curves in a drawing program.`,
   ),
-  'tilted-plane': caution(
+  'tilted-plane': changed(
     ({ count: n }) =>
       `${entities(n)} drawn in a tilted plane ${was(n)} read as seen from above, and so ${n === 1 ? 'is' : 'are'} foreshortened.`,
   ),

@@ -1,5 +1,5 @@
 import type { Notice, NoticePlace } from '@pourproof/plane';
-import { caution, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
+import { caution, leftOut, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
 
 /** Parameters of every notice that lettering can give; each is explained in docs/lettering.md. */
 export interface LetteringNoticeParams {
@@ -30,7 +30,7 @@ const KINDS: { readonly [C in keyof LetteringNoticeParams]: NoticeKind<Lettering
       `The font's H is ${ratio.toFixed(3)} times as tall as the cap height that the font states, which was used. For an H of exactly the height you want, divide that height by ${ratio.toFixed(3)}.`,
   ),
   'lettering-first-face': note(({ faces }) => `The font file holds ${faces} faces; the first was used.`),
-  'lettering-invisible': caution(
+  'lettering-invisible': leftOut(
     () => 'The font draws nothing for these characters. If they should show, choose another font.',
   ),
   'lettering-joins-apart': caution(

@@ -1,6 +1,15 @@
 import { type Notice, type NoticePlace, SPECK_AREA_MM2 } from '@pourproof/plane';
 import { listed, type Tally } from '../notice-book.ts';
-import { caution, counted, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
+import {
+  assumed,
+  caution,
+  changed,
+  counted,
+  leftOut,
+  makeNotice,
+  type NoticeKind,
+  note,
+} from '../notice-kind.ts';
 import { FINE_SEGMENT_MM, HAIRLINE_MM } from './svg-limits.ts';
 
 /** What can occur several times in an SVG file; each is explained in docs/unsupported.md. */
@@ -37,6 +46,7 @@ export type SvgNoticeCode =
   | 'short-segments'
   | 'speck'
   | 'stroke-join-arcs'
+  | 'style-not-taken'
   | 'style-skipped'
   | 'switch-choice'
   | 'text-in-given-font'
@@ -90,11 +100,11 @@ const SINGLES: { readonly [C in keyof SvgSingleParams]: NoticeKind<SvgSinglePara
     (p) =>
       `The file declares the encoding ${p.declared}, but its bytes are ${p.read}; it was read as ${p.read}.`,
   ),
-  'size-assumed': caution(
+  'size-assumed': assumed(
     (p) =>
       `The file does not state its size in a physical unit (${p.source}). The artwork would measure ${p.readings.join(', ')} px per inch; ${p.pxPerInch} was used${p.scale === 1 ? '' : `, times ${p.scale}`}. To be sure, give a width, a height or a scale.`,
   ),
-  'size-differs': caution(
+  'size-differs': changed(
     (p) =>
       `The artwork does not have the proportions of ${p.askedWidthMm} × ${p.askedHeightMm} mm; it was fitted into that size and measures ${p.widthMm.toFixed(2)} × ${p.heightMm.toFixed(2)} mm.`,
   ),
@@ -114,14 +124,14 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   'animation-ignored': note(
     ({ count: n }) => `${counted(n, 'animation')} ${is(n)} ignored; the drawing is read without ${it(n)}.`,
   ),
-  'broken-reference': caution(
+  'broken-reference': leftOut(
     (t) => `${counted(t.count, 'reference')} to something that the file does not contain: ${list(t)}.`,
   ),
-  'clip-unknown': caution(
+  'clip-unknown': changed(
     (t) =>
       `${counted(t.count, 'clip path')} of a kind that is not supported ${was(t.count)} ignored: ${list(t)}.`,
   ),
-  'dashes-too-fine': caution(
+  'dashes-too-fine': changed(
     ({ count: n }) =>
       `${counted(n, 'stroke')} ${n === 1 ? 'has' : 'have'} too many dashes to cut and ${is(n)} drawn without gaps.`,
   ),
@@ -129,15 +139,15 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     (t) =>
       `${counted(t.count, 'shape')} ${t.count === 1 ? 'lies' : 'lie'} exactly on top of another: ${list(t)}. Such shapes count once; delete the copies.`,
   ),
-  'embedded-picture': caution(
+  'embedded-picture': leftOut(
     ({ count: n }) =>
       `${counted(n, 'picture')} ${is(n)} left out: only drawn shapes can be carved. Trace ${it(n)} in a drawing program.`,
   ),
-  'external-reference': caution(
+  'external-reference': leftOut(
     (t) =>
       `${counted(t.count, 'reference')} to other files, which are never read: ${list(t)}. Embed the parts in the drawing.`,
   ),
-  'filter-ignored': caution(
+  'filter-ignored': changed(
     (t) =>
       `${counted(t.count, 'filter effect')} ${is(t.count)} ignored; the shapes are read without ${it(t.count)}: ${list(t)}.`,
   ),
@@ -145,7 +155,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     () =>
       `The outlines have more points than most machines can follow: half of their segments are shorter than ${FINE_SEGMENT_MM} mm. Simplify the paths if the machine stutters.`,
   ),
-  'foreign-content': caution(
+  'foreign-content': leftOut(
     ({ count: n }) => `${counted(n, 'part')} of the file ${is(n)} not SVG (foreignObject) and left out.`,
   ),
   'gradient-fill': note(
@@ -168,7 +178,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${counted(n, 'white shape')} on top of darker ones ${n === 1 ? 'looks' : 'look'} as if meant to leave wood standing, but ${n === 1 ? 'counts' : 'count'} as artwork. Carve only what is visible, or cut the holes in a drawing program.`,
   ),
-  'mask-ignored': caution(
+  'mask-ignored': changed(
     (t) =>
       `${counted(t.count, 'mask')} ${is(t.count)} ignored, since only masks of plain black and white are supported; what ${t.count === 1 ? 'it hides' : 'they hide'} counts as painted: ${list(t)}. Use a clip path, or cut the shapes in a drawing program.`,
   ),
@@ -176,7 +186,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     (t) => `The file uses the prefix "${list(t)}" without declaring it; it was read all the same.`,
   ),
   'nothing-painted': caution(() => 'The file paints nothing that could be carved.'),
-  'number-too-large': caution(
+  'number-too-large': leftOut(
     ({ count: n }) =>
       `${counted(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} more than 1000 km away, or cannot be computed, and ${is(n)} left out. Check the numbers in the file.`,
   ),
@@ -192,7 +202,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     (t) =>
       `A shape the size of the page (${list(t)}) lies beneath the rest and counts as artwork. Delete it if it is only a background.`,
   ),
-  'page-size-zero': caution(
+  'page-size-zero': assumed(
     ({ details }) =>
       `The ${details.join(' and ')} of the page is 0, so a viewer shows nothing. It was read as if it were not given.`,
   ),
@@ -204,7 +214,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${counted(n, 'white shape')} ${was(n)} taken for paper: ${n === 1 ? 'it hides' : 'they hide'} what lies beneath and ${is(n)} not carved.`,
   ),
-  'path-data-error': caution(
+  'path-data-error': leftOut(
     (t) =>
       `The data of ${counted(t.count, 'shape')} contains an error and is drawn only up to it: ${list(t)}. Export the drawing again.`,
   ),
@@ -212,7 +222,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${counted(n, 'shape')} ${is(n)} painted with a pattern; the whole area counts as painted.`,
   ),
-  'reference-cycle': caution(
+  'reference-cycle': leftOut(
     (t) =>
       `${counted(t.count, 'element')} ${t.count === 1 ? 'refers to itself' : 'refer to themselves'}, directly or through others, and ${is(t.count)} not drawn there: ${list(t)}.`,
   ),
@@ -231,6 +241,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${counted(n, 'stroke')} ${n === 1 ? 'asks' : 'ask'} for line joins of the kind "arcs", which are drawn as miters.`,
   ),
+  'style-not-taken': changed(
+    (t) =>
+      `${counted(t.count, 'part')} of the style sheets ${is(t.count)} of a kind that is not taken, so shapes may be painted otherwise than drawn: ${list(t)}. Write the styles into the elements.`,
+  ),
   'style-skipped': note(
     (t) => `${counted(t.count, 'part')} of the style sheets ${was(t.count)} ignored: ${list(t)}.`,
   ),
@@ -241,15 +255,15 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     (t) =>
       `${counted(t.count, 'text')} ${is(t.count)} set in the given font, ${t.details.join(', ')}, although the drawing asks for another family.`,
   ),
-  'text-not-outlined': caution(
+  'text-not-outlined': leftOut(
     (t) =>
       `${counted(t.count, 'text')} ${is(t.count)} not part of the artwork, since no font was given: ${list(t)}. Convert text to outlines in a drawing program, or give a font.`,
   ),
-  'text-simplified': caution(
+  'text-simplified': changed(
     (t) =>
       `${counted(t.count, 'text')} could be set only in part: ${list(t)}. To be sure, convert text to outlines in a drawing program.`,
   ),
-  'transform-ignored': caution(
+  'transform-ignored': changed(
     (t) =>
       `${counted(t.count, 'transform')} could not be read and ${was(t.count)} ignored, as SVG requires: ${list(t)}.`,
   ),
@@ -257,7 +271,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) =>
       `${counted(n, 'shape')} ${is(n)} partly transparent and ${n === 1 ? 'counts' : 'count'} as fully painted.`,
   ),
-  'unknown-element': note(
+  'unknown-element': leftOut(
     (t) =>
       `${counted(t.count, 'element')} of an unknown kind ${t.count === 1 ? 'paints' : 'paint'} nothing: ${list(t)}.`,
   ),

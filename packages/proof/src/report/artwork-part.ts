@@ -25,6 +25,7 @@ export function artworkPart(measured: Measured, name: string): Report['artwork']
       code: notice.code,
       text: notice.text,
       severity: notice.severity,
+      ...(notice.effect === undefined ? {} : { effect: notice.effect }),
       where: notice.where.map((place) => ({ ...place })),
     })),
   };

@@ -6,6 +6,10 @@ const notice = z
     code: z.string(),
     text: z.string(),
     severity: z.enum(['caution', 'note']),
+    effect: z.enum(['left-out', 'assumed', 'changed']).optional().meta({
+      description:
+        'Where the artwork is not the drawing as drawn: something drawn is not in it, its size was guessed, or something is in it otherwise',
+    }),
     where: z.array(
       z.object({
         atMm: point.optional(),

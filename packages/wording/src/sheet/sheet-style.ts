@@ -16,6 +16,9 @@ h1 { margin: 0.5mm 0 0; font-size: 22pt; line-height: 1.12; font-weight: 600; ov
 .stamp.stop { background: var(--ink); color: var(--paper); }
 .stamp.caution { border-style: double; border-width: 1.4mm; }
 .lead { grid-column: 1 / -1; margin: 0; font-size: 11pt; }
+.not-drawn { border: 0.5mm solid var(--ink); border-left-width: 2mm; margin-top: 4mm; padding: 1.5mm 4mm 2mm; break-inside: avoid; }
+.not-drawn h2 { margin: 0; border: 0; padding: 0; font-size: 11pt; }
+.not-drawn ul { margin: 0.5mm 0 0; padding-left: 4.5mm; }
 h2 { margin: 7mm 0 2mm; font-size: 12.5pt; font-weight: 600; border-bottom: 0.25mm solid var(--rule); padding-bottom: 0.8mm; break-after: avoid; }
 figure { margin: 5mm 0 0; break-inside: avoid; }
 figure svg.picture { display: block; max-width: 100%; height: auto; margin: 0 auto; }

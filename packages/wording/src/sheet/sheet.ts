@@ -7,6 +7,7 @@ import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
+import { notAsDrawn } from '../facts/not-as-drawn.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { workFacts } from '../facts/work-facts.ts';
@@ -65,6 +66,7 @@ function page(vetted: Vetted, id: string, version: string): string {
   return [
     '<main class="sheet">',
     header(report, unit),
+    notDrawn(report),
     `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
     levellingFigure(vetted),
     entries.length === 0 ? '' : `<h2>Findings</h2>\n${overview(entries)}`,
@@ -92,6 +94,14 @@ function header(report: Report, unit: LengthUnit): string {
     `<p class="lead">${words(cutSentences(report, unit).join(' '))}</p>`,
     '</header>',
   ].join('');
+}
+
+/** Right under the verdict, which holds for the artwork as read. */
+function notDrawn(report: Report): string {
+  const items = notAsDrawn(report).map((text) => `<li>${words(text)}</li>`);
+  return items.length === 0
+    ? ''
+    : `<section class="not-drawn"><h2>Not as drawn</h2><ul>${items.join('')}</ul></section>`;
 }
 
 function captionText(
@@ -248,7 +258,8 @@ function factTable(facts: readonly Fact[]): string {
 }
 
 function notices(report: Report): string {
-  const { notices: all } = report.artwork;
+  // the others stand under the verdict
+  const all = report.artwork.notices.filter(({ effect }) => effect === undefined);
   if (all.length === 0) {
     return '';
   }
