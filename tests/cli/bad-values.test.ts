@@ -54,6 +54,19 @@ const CASES: readonly BadInput[] = [
     ),
   },
   {
+    name: 'resin colours without the colours that they are of',
+    argv: vet('square.svg', '--colour-of', 'black'),
+    err: said(
+      'colourOf "black" does not pair colours of the drawing with resin colours.',
+      'Write it like "red=black, blue=#f5f0e1"; resin colours are black, blue, white, red, #rrggbb or a colour name of the web.',
+    ),
+  },
+  {
+    name: 'a resin of a colour that is not drawn',
+    argv: vet('square.svg', '--colour-of', 'gren=black'),
+    err: said('colourOf: the drawing has no colour or layer "gren".', 'It has black (#000000).'),
+  },
+  {
     name: 'a width of nothing',
     argv: vet('square.svg', '--width', '0mm'),
     err: said('width is 0 mm; it must be above 0 and at most 10000 mm.', 'Type it as in 120mm or 4-3/4in.'),

@@ -50,6 +50,7 @@ describe('a text and a structure of the same mean the same', () => {
         ],
       },
     ],
+    [{ colourOf: 'red=black, Frame=#FFFFFF' }, { colourOf: { red: 'black', Frame: '#fff' } }],
     [
       { arc: '80mm under', axis: ['wght=600'] },
       { arc: { radiusMm: 80, side: 'under' }, axis: [{ tag: 'wght', value: 600 }] },

@@ -2,6 +2,7 @@ import type { Coupon, MaterialsBook, Resin, Scale, Sealer, Wood } from '@pourpro
 import type { AnswerSettings } from './settings/answer.ts';
 import type { ArtworkSize } from './settings/artwork.ts';
 import type { BoardSettings } from './settings/board.ts';
+import type { ColourSettings } from './settings/colours.ts';
 import type { CutSettings } from './settings/cut.ts';
 import type { LetteringSetting } from './settings/lettering.ts';
 import type { LevellingSettings } from './settings/levelling.ts';
@@ -24,6 +25,7 @@ export interface Job
     WoodSettings,
     SealSettings,
     ResinSettings,
+    ColourSettings,
     LevellingSettings,
     PourSettings,
     BoardSettings,

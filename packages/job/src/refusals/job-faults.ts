@@ -102,6 +102,14 @@ export interface JobFaults {
   readonly 'profile-empty': FormFault;
   readonly 'profile-needle': FormFault & { readonly heightMm: number };
 
+  readonly 'not-colour-pairs': FormFault & { readonly known: readonly string[] };
+  readonly 'colour-not-drawn': {
+    readonly name: string;
+    /** Colours and layers of the drawing. */
+    readonly known: readonly string[];
+    readonly near: string | null;
+  };
+
   readonly 'two-sizes': { readonly keys: readonly string[] };
   readonly 'two-artworks': { readonly file: string | null };
   readonly 'two-coupons': Record<never, never>;

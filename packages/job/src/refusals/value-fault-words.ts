@@ -15,6 +15,8 @@ export const valueFaultWords: WordsFor<
   | 'coupon-none'
   | 'coupon-zero'
   | 'coupon-length'
+  | 'not-colour-pairs'
+  | 'colour-not-drawn'
   | 'materials-entry'
 > = {
   'not-a-measure': ({ reason }, key) => {
@@ -69,6 +71,14 @@ export const valueFaultWords: WordsFor<
   'coupon-length': ({ shown, maxMm }, key) => ({
     what: `${key}: "${shown}" is no length of a streak (above 0, up to ${maxMm} mm).`,
     remedy: 'Check its unit.',
+  }),
+  'not-colour-pairs': ({ shown, known }, key) => ({
+    what: `${key} "${shown}" does not pair colours of the drawing with resin colours.`,
+    remedy: `Write it like "red=black, blue=#f5f0e1"; resin colours are ${known.join(', ')}, #rrggbb or a colour name of the web.`,
+  }),
+  'colour-not-drawn': ({ name, known, near }, key) => ({
+    what: `${key}: the drawing has no colour or layer "${name}".`,
+    remedy: `${near === null ? '' : `Did you mean ${near}? `}It has ${known.join(', ')}.`,
   }),
   'materials-entry': ({ file, reason }) => ({ what: `${file}: ${reason}`, remedy: '' }),
 };

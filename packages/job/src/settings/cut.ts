@@ -13,6 +13,14 @@ export interface CutSettings {
   readonly depthMm: number;
 }
 
+/** What a depth must lie between, mm. */
+const DEPTH_RANGE = {
+  above: 0,
+  max: 100,
+  why: 'No board here is deeper: check the unit.',
+  example: '1/8in or 3mm',
+};
+
 const inches = (mm: number): string => bitSize(mm, 'in').replace(' ', '');
 
 /** Settings of the cut. */
@@ -29,12 +37,7 @@ export const CUT_SETTINGS = {
     help: 'A bit at hand, such as flat:1/8in; repeat it in the order of use',
   },
   depth: {
-    holds: measure('length', '1/8in', {
-      above: 0,
-      max: 100,
-      why: 'No board here is deeper: check the unit.',
-      example: '1/8in or 3mm',
-    }),
+    holds: measure('length', '1/8in', DEPTH_RANGE),
     field: 'depthMm',
     usual: { limit: 'usualDepth', as: inches },
     group: 'first',

@@ -1,6 +1,7 @@
 import { ANSWER_SETTINGS } from './answer.ts';
 import { SIZE_SETTINGS, SOURCE_SETTINGS } from './artwork.ts';
 import { BOARD_SETTINGS } from './board.ts';
+import { COLOUR_SETTINGS } from './colours.ts';
 import { CUT_SETTINGS } from './cut.ts';
 import type { Holds } from './holds.ts';
 import { LETTERING_SETTINGS } from './lettering.ts';
@@ -29,6 +30,7 @@ export const FLAT = {
   ...WOOD_SETTINGS,
   ...SEAL_SETTINGS,
   ...RESIN_SETTINGS,
+  ...COLOUR_SETTINGS,
   ...LEVELLING_SETTINGS,
   ...POUR_SETTINGS,
   ...BOARD_SETTINGS,
@@ -48,6 +50,7 @@ const ALL = {
   ...WOOD_SETTINGS,
   ...SEAL_SETTINGS,
   ...RESIN_SETTINGS,
+  ...COLOUR_SETTINGS,
   ...LEVELLING_SETTINGS,
   ...POUR_SETTINGS,
   ...BOARD_SETTINGS,

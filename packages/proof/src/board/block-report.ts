@@ -1,13 +1,8 @@
 import type { Job } from '@pourproof/job';
-import {
-  bleedIndex,
-  type CalibratedTravel,
-  limits,
-  resinColours,
-  streakDifference,
-  type Wood,
-} from '@pourproof/materials';
+import { bleedIndex, type CalibratedTravel, type Wood } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
+import type { DrawnColour } from '../colours/drawn-colours.ts';
+import { differenceIn } from '../colours/streaks.ts';
 import type { Report } from '../report/report.ts';
 import { type BlockMeasures, inFace } from './block-measures.ts';
 
@@ -46,7 +41,11 @@ export function endGrainReport(
 }
 
 /** Colour travel by kind of block. */
-export function bleedReport(blocks: readonly BlockMeasures[], job: Job): Report['bleed'] {
+export function bleedReport(
+  blocks: readonly BlockMeasures[],
+  job: Job,
+  colours: readonly DrawnColour[],
+): Report['bleed'] {
   const used = new Set(blocks.flatMap(({ travel }) => travel.couponRows));
   const met = new Set(blocks.map(({ block }) => block.row));
   return {
@@ -69,7 +68,7 @@ export function bleedReport(blocks: readonly BlockMeasures[], job: Job): Report[
         high: first.travel.highMm,
       },
       visibleProbability: first.travel.visibleProbability,
-      ...streakOf(first, job.colour),
+      ...streaksOf(first, colours),
       areaMm2: sum(all, (each) => each.bleedAreaMm2.median),
       areaLowMm2: sum(all, (each) => each.bleedAreaMm2.low),
       areaHighMm2: sum(all, (each) => each.bleedAreaMm2.high),
@@ -85,19 +84,31 @@ function ownSlotsOf({ ownSlots }: CalibratedTravel): Pick<Report['bleed']['block
   return { ownSlots: { slots, bleeding, chance: chance.mean, chanceUpper95: chance.upper95 } };
 }
 
-/** How a streak of the resin's colour looks in this wood; nothing where either colour is not known. */
-function streakOf(
+type BlockReport = Report['bleed']['blocks'][number];
+
+/** How streaks look in this wood, the plainest first told; nothing where no colour or not that of the wood is known. */
+function streaksOf(
   { block, travel }: BlockMeasures,
-  colour: Job['colour'],
-): Pick<Report['bleed']['blocks'][number], 'streak'> {
-  const lab = block.row.lab?.value;
-  if (colour === null || lab === undefined) {
+  colours: readonly DrawnColour[],
+): Pick<BlockReport, 'streak' | 'streaks'> {
+  const streaks = colours.flatMap((colour) => {
+    const deltaE00 = differenceIn(colour, block);
+    return deltaE00 === null
+      ? []
+      : [
+          {
+            colour: colour.name,
+            deltaE00,
+            index: bleedIndex(travel.medianMm, inFace(radians(block.diveDeg)), deltaE00),
+          },
+        ];
+  });
+  const [plainest] = streaks.toSorted((a, b) => b.deltaE00 - a.deltaE00);
+  if (plainest === undefined) {
     return {};
   }
-  const deltaE00 = streakDifference(lab, resinColours[colour].value, limits.streakTint.value);
-  return {
-    streak: { deltaE00, index: bleedIndex(travel.medianMm, inFace(radians(block.diveDeg)), deltaE00) },
-  };
+  const { colour: _, ...streak } = plainest;
+  return { streak, ...(colours.length > 1 ? { streaks } : {}) };
 }
 
 function kindsOf(blocks: readonly BlockMeasures[]): readonly BlockKind[] {

@@ -1,8 +1,8 @@
 import type { Job } from '@pourproof/job';
-import { limits, resinColours, streakDifference } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace, travelIn } from '../board/block-measures.ts';
 import { type EndAtEdge, endsAtEdge } from '../board/ends-at-edge.ts';
+import { colourBehind, hidesIn } from '../colours/streaks.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
@@ -14,8 +14,11 @@ export const bleedReachesEdge: Check = {
   code: 'bleed-reaches-edge',
   run: (measured) => {
     const ends = measured.blocks
-      .filter((inBlock) => !hides(inBlock, measured.job))
       .flatMap((inBlock) => endsIn(inBlock, measured))
+      .filter(({ inBlock: { block }, end: { from, to } }) => {
+        const colour = colourBehind(measured.colourCuts, from, [to[0] - from[0], to[1] - from[1]]);
+        return colour === null || !hidesIn(colour, block);
+      })
       .toSorted((a, b) => a.end.gapMm / a.reachMm - b.end.gapMm / b.reachMm);
     const certain = ends.filter(({ end, leastMm }) => end.gapMm < leastMm);
     const [worst] = ends;
@@ -47,17 +50,6 @@ interface Reached {
   readonly reachMm: number;
   readonly leastMm: number;
   readonly inBlock: BlockMeasures;
-}
-
-/** Where both colours are known and differ too little to be seen on plain wood. */
-function hides({ block }: BlockMeasures, { colour }: Job): boolean {
-  const lab = block.row.lab?.value;
-  return (
-    colour !== null &&
-    lab !== undefined &&
-    streakDifference(lab, resinColours[colour].value, limits.streakTint.value) <
-      limits.colourDifferencePlain.value
-  );
 }
 
 function endsIn(inBlock: BlockMeasures, { job, board }: Measured): readonly Reached[] {

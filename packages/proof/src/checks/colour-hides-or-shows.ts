@@ -1,6 +1,5 @@
-import type { Job } from '@pourproof/job';
-import { bleedClassEndsMm, type Lab, limits, resinColours, streakDifference } from '@pourproof/materials';
-import type { BlockMeasures } from '../board/block-measures.ts';
+import { bleedClassEndsMm, limits } from '@pourproof/materials';
+import { differenceIn } from '../colours/streaks.ts';
 import type { Check } from './check.ts';
 import { placeOfBlock } from './places.ts';
 
@@ -10,15 +9,17 @@ import { placeOfBlock } from './places.ts';
  */
 export const colourHidesOrShows: Check = {
   code: 'colour-hides-or-shows',
-  run: ({ job, blocks }) => {
+  run: ({ colourCuts, blocks }) => {
     const told = blocks
       .filter(
         ({ travel, exposedLengthMm }) => exposedLengthMm > 0 && travel.medianMm >= bleedClassEndsMm.value[0],
       )
-      .flatMap((each) => {
-        const difference = differenceIn(each, job);
-        return difference === null ? [] : [{ each, difference }];
-      })
+      .flatMap((each) =>
+        colourCuts.flatMap(({ colour }) => {
+          const difference = differenceIn(colour, each.block);
+          return difference === null ? [] : [{ each, difference }];
+        }),
+      )
       .toSorted((a, b) => b.difference - a.difference);
     const [worst] = told;
     if (worst === undefined) {
@@ -41,10 +42,3 @@ export const colourHidesOrShows: Check = {
     };
   },
 };
-
-function differenceIn({ block }: BlockMeasures, { colour }: Job): number | null {
-  const lab: Lab | undefined = block.row.lab?.value;
-  return colour === null || lab === undefined
-    ? null
-    : streakDifference(lab, resinColours[colour].value, limits.streakTint.value);
-}

@@ -25,8 +25,8 @@ const MIN_CONTACT_MM = 0.01;
 /** Pockets of different colours without wood between them: liquid colours run together. */
 export const coloursTouch: Check = {
   code: 'colours-touch',
-  run: ({ drawing, cutRegion, maxDepth }) => {
-    const colours = cutByColour(drawing.shapes, cutRegion);
+  run: ({ drawing, colours: drawn, cutRegion, maxDepth }) => {
+    const colours = cutByColour(drawing.shapes, drawn, cutRegion);
     const meeting = colours.flatMap((one, k) =>
       colours.slice(k + 1).map((other) => ({ places: contactsOf(one.cut, other.cut), pair: [one, other] })),
     );
@@ -62,10 +62,15 @@ interface ColourCut {
 }
 
 /** The cut under each drawn colour, whichever covers the other; in an order that does not depend on the drawing's. */
-function cutByColour(shapes: Measured['drawing']['shapes'], cut: CleanRegion): readonly ColourCut[] {
+function cutByColour(
+  shapes: Measured['drawing']['shapes'],
+  drawn: Measured['colours'],
+  cut: CleanRegion,
+): readonly ColourCut[] {
   const byColour = new Map<string, Region[]>();
-  for (const { colour, region } of shapes) {
-    byColour.set(colour, [...(byColour.get(colour) ?? []), region]);
+  for (const shape of shapes) {
+    const { name } = drawn.of(shape);
+    byColour.set(name, [...(byColour.get(name) ?? []), shape.region]);
   }
   if (byColour.size < 2 || cut.ringEnds.length === 0) {
     return [];

@@ -1,9 +1,9 @@
-import { bleedClassEndsMm, limits, resinColours, streakDifference } from '@pourproof/materials';
+import { bleedClassEndsMm, limits } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { blockWallRuns } from '../board/block-wall-runs.ts';
 import { highestSideways } from '../board/wall-exposure.ts';
-import type { Measured } from '../measured.ts';
+import { colourBehindPath, hidesIn } from '../colours/streaks.ts';
 import type { Check } from './check.ts';
 import { couponFix } from './coupon-fix.ts';
 import { lengthOf, placeOfPath } from './places.ts';
@@ -21,7 +21,7 @@ const MIN_WALL_MM = 0.5;
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
   run: (measured) => {
-    const { job } = measured;
+    const { job, colourCuts } = measured;
     const { leanRad } = measured.shape;
     const [clean, moderate] = bleedClassEndsMm.value;
     const reachOf = ({ block, travel }: BlockMeasures): number =>
@@ -29,7 +29,10 @@ export const visibleBleedLikely: Check = {
     const risky = measured.blocks.filter((each) => {
       const reach = reachOf(each);
       return (
-        reach > clean && reach < moderate && each.exposedLengthMm > 0 && !hides(measured, each.block.row.lab)
+        reach > clean &&
+        reach < moderate &&
+        each.exposedLengthMm > 0 &&
+        colourCuts.some(({ colour }) => !hidesIn(colour, each.block))
       );
     });
     const worst = risky.toSorted((a, b) => b.travel.medianMm - a.travel.medianMm)[0];
@@ -42,6 +45,9 @@ export const visibleBleedLikely: Check = {
         minExposure: clean / each.travel.medianMm,
         joinGapMm: MIN_WALL_MM,
         minLengthMm: MIN_WALL_MM,
+      }).filter(({ path }) => {
+        const colour = colourBehindPath(colourCuts, path);
+        return colour === null || !hidesIn(colour, each.block);
       }),
     );
     if (chance < LIKELY || walls.length === 0) {
@@ -63,15 +69,3 @@ export const visibleBleedLikely: Check = {
     };
   },
 };
-
-function hides(
-  { job }: Measured,
-  lab: { readonly value: readonly [number, number, number] } | null,
-): boolean {
-  return (
-    job.colour !== null &&
-    lab !== null &&
-    streakDifference(lab.value, resinColours[job.colour].value, limits.streakTint.value) <
-      limits.colourDifferencePlain.value
-  );
-}

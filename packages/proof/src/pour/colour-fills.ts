@@ -1,8 +1,9 @@
-import { booleans, outerRingCount, resolveRegions } from '@pourproof/arrangement';
+import { outerRingCount } from '@pourproof/arrangement';
 import type { Carving } from '@pourproof/cutting';
 import type { Job } from '@pourproof/job';
 import { limits, sealFilm } from '@pourproof/materials';
-import { type CleanRegion, type Drawing, perimeter, type Region, signedArea } from '@pourproof/plane';
+import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
+import type { ColourCut } from '../colours/colour-cuts.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { deepestOfCut } from '../cut/deepest-of-cut.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
@@ -22,8 +23,7 @@ const APART_REL_TOL = 1e-3;
 /** The cut to be filled, in mm and mm². */
 export interface FilledCut {
   readonly job: Job;
-  readonly drawing: Drawing;
-  readonly artwork: CleanRegion;
+  readonly colourCuts: readonly ColourCut[];
   readonly cutRegion: CleanRegion;
   readonly carving: Carving;
   readonly shape: CutShape;
@@ -39,6 +39,7 @@ export interface FilledCut {
 /** The part of the cut in one colour. */
 interface ColourPart {
   readonly name: string;
+  readonly resin: string | null;
   readonly region: CleanRegion;
   readonly area: number;
   readonly volume: number;
@@ -68,14 +69,19 @@ export function colourFills(filled: FilledCut): readonly ColourFill[] {
 }
 
 function partsOf(filled: FilledCut): readonly ColourPart[] {
-  const colours = regionsByColour(filled);
   const { bits } = filled.job;
   const isSloped = bits.some((bit) => bit.kind !== 'flat');
-  const partOf = (name: string, region: CleanRegion, drawn: CleanRegion | null): ColourPart => {
+  const partOf = (
+    name: string,
+    resin: string | null,
+    region: CleanRegion,
+    drawn: CleanRegion | null,
+  ): ColourPart => {
     const own = isSloped && drawn !== null ? filled.carvePart(drawn) : null;
     const area = signedArea(region);
     return {
       name,
+      resin,
       region,
       area,
       volume: own?.volumeMm3 ?? area,
@@ -83,39 +89,23 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
       depthMm: own === null ? filled.maxDepth : deepestOfCut(own, filled.shape),
     };
   };
-  if (colours.size <= 1) {
-    return [partOf('all', filled.cutRegion, null)];
+  const [only, second] = filled.colourCuts;
+  if (second === undefined) {
+    return [partOf('all', only?.colour.resin ?? null, filled.cutRegion, null)];
   }
-  let cut = filled.cutRegion;
-  let drawn = filled.artwork;
-  const parts: ColourPart[] = [];
-  for (const [name, regions] of [...colours].toReversed()) {
-    const { region } = resolveRegions(regions);
-    parts.push(partOf(name, booleans(cut, region, 'intersect'), booleans(drawn, region, 'intersect')));
-    cut = booleans(cut, region, 'subtract');
-    drawn = booleans(drawn, region, 'subtract');
-  }
+  const parts = filled.colourCuts.map(({ colour, cut, drawn }) =>
+    partOf(colour.name, colour.resin, cut, drawn),
+  );
   const apart = parts.reduce((sum, { volume }) => sum + volume, 0);
   const { volumeMm3 } = filled.carving;
   // a V at least enters each colour; another bit may not even enter a colour that touches the next
   const isByOwnCut =
     bits.some((bit) => bit.kind === 'vee') || Math.abs(apart - volumeMm3) <= APART_REL_TOL * volumeMm3;
-  return (isByOwnCut ? parts : parts.map((part) => byArea(part, filled.maxDepth))).reverse();
+  return isByOwnCut ? parts : parts.map((part) => byArea(part, filled.maxDepth));
 }
 
 function byArea(part: ColourPart, depthMm: number): ColourPart {
   return { ...part, volume: part.area, wall: perimeter(part.region), depthMm };
-}
-
-/** Shapes by colour, in the order of the last shape of each colour. */
-function regionsByColour(filled: FilledCut): ReadonlyMap<string, readonly Region[]> {
-  const colours = new Map<string, Region[]>();
-  for (const { colour, region } of filled.drawing.shapes) {
-    const regions = colours.get(colour) ?? [];
-    colours.delete(colour);
-    colours.set(colour, [...regions, region]);
-  }
-  return colours;
 }
 
 function fillOf(
@@ -143,6 +133,7 @@ function fillOf(
   };
   return {
     name: part.name,
+    resin: part.resin,
     budget: fillBudget(measures),
     pockets: outerRingCount(part.region),
     depthMm: part.depthMm,

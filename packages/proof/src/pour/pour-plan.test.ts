@@ -28,10 +28,13 @@ const TERMS: PourTerms = {
   pricePerG: null,
 };
 const plan = (measures: Partial<FillMeasures> = {}, terms: Partial<PourTerms> = {}, pockets = 4) =>
-  pourPlan([{ name: 'all', budget: fillBudget({ ...POCKET, ...measures }), pockets, depthMm: 3.2 }], {
-    ...TERMS,
-    ...terms,
-  });
+  pourPlan(
+    [{ name: 'all', resin: null, budget: fillBudget({ ...POCKET, ...measures }), pockets, depthMm: 3.2 }],
+    {
+      ...TERMS,
+      ...terms,
+    },
+  );
 
 describe('a pour', () => {
   test('of the worked pocket is 8.51 ml, 6.524 + 2.723 g', () => {
@@ -55,7 +58,10 @@ describe('a pour', () => {
   });
 
   test('is poured in the fewest equal layers that the resin allows, overpour included', () => {
-    const deep = pourPlan([{ name: 'all', budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }], TERMS);
+    const deep = pourPlan(
+      [{ name: 'all', resin: null, budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }],
+      TERMS,
+    );
     // 12.5 mm at 6 mm a layer
     expect(deep.layers).toEqual({ count: 3, eachMm: 12.5 / 3 });
     expect(plan().layers.count).toBe(1);
@@ -120,7 +126,7 @@ describe('cups', () => {
     // 8.3 g for each layer is less than the scale can split, yet each layer needs its cup
     expect(batchCount(100, 25, 25, 10, 3)).toMatchObject({ batches: 3, isHurried: true });
     const [deep] = pourPlan(
-      [{ name: 'all', budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }],
+      [{ name: 'all', resin: null, budget: fillBudget(POCKET), pockets: 1, depthMm: 12 }],
       TERMS,
     ).colours;
     expect(deep?.layers.count).toBe(3);

@@ -16,6 +16,8 @@ import { type PrintedParts, partsThatAddUp } from './parts-that-add-up.ts';
 /** A fill of one colour on one board. */
 export interface ColourFill {
   readonly name: string;
+  /** Id of its resin colour or `#rrggbb`; `null` where nobody said. */
+  readonly resin: string | null;
   readonly budget: FillBudget;
   /** Pockets and letters of this colour on one board. */
   readonly pockets: number;
@@ -39,6 +41,7 @@ export interface PourTerms {
 /** What to weigh out for one colour on all boards. */
 export interface ColourPour {
   readonly name: string;
+  readonly resin: string | null;
   readonly budget: FillBudget;
   /** Volume to mix, ml, and the waste in it. */
   readonly volumeMl: number;
@@ -132,6 +135,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
   );
   return {
     name: fill.name,
+    resin: fill.resin,
     budget,
     volumeMl: mix.volumeMl,
     wasteMl: mix.wasteMl,

@@ -26,6 +26,7 @@ function colourReport(colour: ColourPour): Report['pour']['colours'][number] {
   const all = (grams: number): number => Number((grams * count.batches).toFixed(6));
   return {
     name: colour.name,
+    ...(colour.resin === null ? {} : { resin: colour.resin }),
     volumeMl: colour.volumeMl,
     wasteMl: colour.wasteMl,
     massG: all(partA + partB),

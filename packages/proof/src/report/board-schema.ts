@@ -77,7 +77,19 @@ export const bleedSchema = z.object({
             .meta({ description: 'Rank of bleed from length and colour at a wall across the grain, 0…1' }),
         })
         .optional()
-        .meta({ description: 'Where the colours of wood and resin are known' }),
+        .meta({
+          description: 'Of the colour that shows most, where the colours of wood and resin are known',
+        }),
+      streaks: z
+        .array(
+          z.object({
+            colour: z.string().meta({ description: 'Name of the colour, as in `pour.colours`' }),
+            deltaE00: z.number(),
+            index: z.number(),
+          }),
+        )
+        .optional()
+        .meta({ description: 'The same for each colour of a drawing of several' }),
       areaMm2: mm2('Face that colour may reach at the median travel'),
       areaLowMm2: mm2('The same at the low end of the band'),
       areaHighMm2: mm2('The same at the high end of the band'),

@@ -28,7 +28,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     strokes: strokesPart(measured),
     slivers: sliversPart(measured),
     endGrain: endGrainReport(blocks, job),
-    bleed: bleedReport(blocks, job),
+    bleed: bleedReport(blocks, job, measured.colours.all),
     seal: sealPart(measured),
     levelling: levellingPart(measured),
     pour: pourReport(measured.pour, measured.schedule, job),

@@ -26,7 +26,13 @@ const cups = z
   .meta({ description: 'All cups of a colour are equal, in whole steps of the scale' });
 
 const colour = z.object({
-  name: z.string(),
+  name: z
+    .string()
+    .meta({ description: 'Paint as `#rrggbb` or layer of the drawing; `all` of a drawing of one colour' }),
+  resin: z
+    .string()
+    .optional()
+    .meta({ description: 'Id of the resin colour or `#rrggbb`, where it is known' }),
   volumeMl: amount('Volume to mix, waste included, ml'),
   wasteMl: amount('Part of it that stays in cup and stick, ml'),
   massG: amount('Mixed resin to weigh, without pigment, g: exactly part A and part B'),

@@ -1,11 +1,12 @@
 import { medialAxis, separateParts } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
-import type { CleanRegion, Drawing, Point } from '@pourproof/plane';
+import type { CleanRegion, Point } from '@pourproof/plane';
 import { type BlockMeasures, blockMeasures } from '../board/block-measures.ts';
 import { boundsOrZero } from '../board/bounds-or-zero.ts';
 import { type FaceHeights, faceHeights } from '../board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from '../board/place-board.ts';
+import type { ColourCut } from '../colours/colour-cuts.ts';
 import { type CutMeasures, carveJob } from '../cut/measure-cut.ts';
 import { cutLevellingMap } from '../levelling/cut-levelling-map.ts';
 import type { LevellingMap } from '../levelling/levelling-map.ts';
@@ -38,8 +39,8 @@ export interface ShopMeasures {
 /** A cut with the drawing and the job that it comes from. */
 export interface CutOfJob extends CutMeasures {
   readonly job: Job;
-  readonly drawing: Drawing;
   readonly artwork: CleanRegion;
+  readonly colourCuts: readonly ColourCut[];
 }
 
 /** Measures what happens to a cut on the board and at the bench. */

@@ -34,12 +34,19 @@ export function jobFacts(job: Job): readonly Fact[] {
     ...(job.colour === null
       ? []
       : [fact('Colour', `${job.colour}, ${Number(job.pigmentPct.toFixed(2))} % pigment`, '')]),
+    ...colourFacts(job),
     ...(job.boards === 1 ? [] : [fact('Boards', `${job.boards}, poured together`, '')]),
     ...(job.defaults.includes('shopTemp')
       ? []
       : [fact('Shop and resin', `${Number(job.shopTempC.toFixed(1))} °C`, '')]),
     row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
   ];
+}
+
+/** Resins that are paired with colours of the drawing. */
+function colourFacts({ colourOf }: Job): readonly Fact[] {
+  const pairs = colourOf.map(({ drawn, resin }) => `${drawn} in ${resin}`);
+  return pairs.length === 0 ? [] : [fact('Colours', pairs.join('; '), '')];
 }
 
 function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['board']>): string {

@@ -5,6 +5,7 @@ import { LEVELLING_WORDS } from '../advice/levelling-words.ts';
 import { SHOP_ADVICE_WORDS } from '../advice/shop-advice-words.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
 import { formatMass, formatPercent } from './amounts.ts';
+import { colourName } from './colour-name.ts';
 import { type Fact, fact } from './fact.ts';
 import { woodText } from './wood-text.ts';
 
@@ -155,7 +156,13 @@ function likely(low: string, high: string): string {
 /** Masses are whole steps of the scale, so that parts add up to the total as printed. */
 function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fact[] {
   const { cups, layers } = colour;
-  const label = pour.colours.length === 1 ? '' : ` (${colour.name})`;
+  const label =
+    pour.colours.length === 1
+      ? ''
+      : ` (${colourName(
+          colour.name,
+          pour.colours.map(({ name }) => name),
+        )})`;
   const mass = (grams: number): string => formatMass(grams, pour.stepG);
   const boards = pour.boards === 1 ? '' : ` for ${pour.boards} boards`;
   const rows = [

@@ -1,0 +1,101 @@
+import { type JobInput, settleJob } from '@pourproof/job';
+import { type Report, vetDrawing } from '@pourproof/proof';
+import { describe, expect, test } from 'vitest';
+import { rectangle } from '../support/drawing-of.ts';
+import { type Painted, painted } from '../support/painted.ts';
+
+const WALNUT: JobInput = { bit: ['flat:2mm'], depth: '3mm', wood: 'walnut', seal: 'none', units: 'mm' };
+const RED = '#e30613';
+const BLUE = '#0000ff';
+
+const vetted = (shapes: readonly Painted[], job: JobInput = {}): Report =>
+  vetDrawing(painted(shapes), 'test', settleJob({ ...WALNUT, ...job })).report;
+
+/** Two squares with 20 mm of wood between. */
+const apart: readonly Painted[] = [
+  [RED, rectangle(0, 0, 20, 20)],
+  [BLUE, rectangle(40, 0, 20, 20)],
+];
+const resins = ({ pour }: Report) => pour.colours.map(({ name, resin }) => [name, resin]);
+
+describe('the resin of each colour', () => {
+  test('is as the job pairs them, else its one colour, else the paint; one paint says nothing', () => {
+    expect(resins(vetted(apart))).toEqual([
+      [RED, RED],
+      [BLUE, BLUE],
+    ]);
+    expect(resins(vetted(apart, { colour: 'black' }))).toEqual([
+      [RED, 'black'],
+      [BLUE, 'black'],
+    ]);
+    expect(resins(vetted(apart, { colour: 'black', colourOf: 'blue=white' }))).toEqual([
+      [RED, 'black'],
+      [BLUE, 'white'],
+    ]);
+    expect(resins(vetted(apart.slice(0, 1)))).toEqual([['all', undefined]]);
+  });
+
+  test.each(['red=black', 'RED=black', '#E30613=black', '#e30613 = #000'])(
+    '%s finds the red one by word, value or name',
+    (colourOf) => {
+      const [[, resin] = []] = resins(vetted(apart, { colourOf }));
+      expect(['black', '#000000']).toContain(resin);
+    },
+  );
+
+  test('goes by layer, too, where layers have one paint', () => {
+    const layered: readonly Painted[] = [
+      [{ colour: RED, layer: 'Letters' }, rectangle(0, 0, 20, 20)],
+      [{ colour: RED, layer: 'Frame' }, rectangle(40, 0, 20, 20)],
+    ];
+    expect(resins(vetted(layered))).toEqual([['all', undefined]]);
+    expect(resins(vetted(layered, { colourOf: { letters: 'blue', Frame: 'white' } }))).toEqual([
+      ['Letters', 'blue'],
+      ['Frame', 'white'],
+    ]);
+  });
+
+  test('of what is not drawn is refused, with what is', () => {
+    expect(() => vetted(apart, { colourOf: 'gren=black' })).toThrow(
+      /no colour or layer "gren".*blue \(#0000ff\)/u,
+    );
+    expect(() => vetted(apart, { colourOf: 'bleu=black' })).toThrow('Did you mean blue?');
+    // two reds: the word alone does not say which
+    expect(() =>
+      vetted([...apart, ['#ff2020', rectangle(0, 40, 20, 20)]], { colourOf: 'red=black' }),
+    ).toThrow('no colour or layer "red"');
+  });
+});
+
+test('visibility is judged colour by colour: dark resin hides in walnut, white beside it shows', () => {
+  const job: JobInput = { seal: 'sanding-sealer', sealHours: '24h', grain: '0deg' };
+  const [block] = vetted(apart, { ...job, colourOf: 'red=black, blue=white' }).bleed.blocks;
+  const [black, white] = block?.streaks ?? [];
+  expect(black?.deltaE00).toBeLessThan(white?.deltaE00 ?? 0);
+  expect(block?.streak?.deltaE00).toBe(white?.deltaE00);
+  const note = (colourOf: string) =>
+    vetted(apart, { ...job, seal: 'none', colourOf }).findings.find(
+      ({ code }) => code === 'colour-hides-or-shows',
+    )?.measured.value;
+  // the colour that shows most is told, whichever shape has it
+  expect(note('red=black, blue=white')).toBe(note('red=white, blue=black'));
+});
+
+test('what is seen of a colour follows the order of painting, also where colours alternate', () => {
+  const area = (shapes: readonly Painted[]): Readonly<Record<string, number>> =>
+    Object.fromEntries(
+      vetted(shapes, { overpour: '0mm', wastePct: 0 }).pour.colours.map((each) => [each.name, each.volumeMl]),
+    );
+  const [red, blue] = [rectangle(0, 0, 40, 40), rectangle(10, 10, 20, 20)];
+  const under = area([
+    [RED, red],
+    [BLUE, blue],
+  ]);
+  expect((under[BLUE] ?? 0) / (under[RED] ?? 1)).toBeCloseTo(400 / 1200, 2);
+  const patched = area([
+    [RED, red],
+    [BLUE, blue],
+    [RED, rectangle(20, 10, 10, 20)],
+  ]);
+  expect((patched[BLUE] ?? 0) / (patched[RED] ?? 1)).toBeCloseTo(200 / 1400, 2);
+});
