@@ -17,6 +17,23 @@ test('a board of polygons takes its blocks one by one', () => {
   ]);
 });
 
+test('a board has its thickness from its size, or alone', () => {
+  expect(settleJob({ board }).thicknessMm).toBe(20);
+  expect(settleJob({ thickness: '3/4in' }).thicknessMm).toBeCloseTo(19.05, 12);
+  expect(settleJob({}).thicknessMm).toBeNull();
+});
+
+test('clamps and hold-downs are read with their middle and size', () => {
+  const { obstacles } = settleJob({
+    board,
+    keepClear: ['clamp 0mm,90mm 40x25mm', 'hold-down 1in,2in 1.25in'],
+  });
+  expect(obstacles).toEqual([
+    { kind: 'clamp', atMm: [0, 90], sizeMm: [40, 25] },
+    { kind: 'hold-down', atMm: [25.4, 50.8], diameterMm: 31.75 },
+  ]);
+});
+
 test.each<[JobInput, string]>([
   [{ board, wood: 'maple' }, 'may disagree'],
   [{ board, grain: '0deg' }, 'leave grain out. To turn the artwork'],
@@ -33,6 +50,11 @@ test.each<[JobInput, string]>([
   [{ board, reading: ['0mm,0mm', '1mm,1mm', '2mm,2mm', '3mm,3mm', '4mm,4mm'] }, 'a place and a height'],
   [{ board, keepClear: ['hole 20mm 8mm'] }, 'place'],
   [{ board, keepClear: ['knot 20mm,30mm 8mm'] }, 'hole 20mm,30mm 8mm'],
+  [{ board, keepClear: ['clamp 20mm,90mm 40mm'] }, 'clamp 20mm,90mm 40x25mm'],
+  [{ board, keepClear: ['clamp 20mm,90mm 0x25mm'] }, 'above 0'],
+  [{ board, thickness: '20mm' }, 'leave thickness out'],
+  [{ thickness: '3mm', depth: '3mm' }, 'only 3 mm thick'],
+  [{ thickness: '0mm' }, 'above 0'],
   [{ board, place: '20mm' }, 'place'],
 ])('%j is refused with the way out', (job, part) => {
   expect(() => settleJob(job)).toThrow(JobError);

@@ -132,6 +132,12 @@ describe('a text and a structure of the same mean the same', () => {
         fc.oneof(
           fc.record({ kind: fc.constant('hole'), atMm: point, diameterMm: size(0.1, 50) }),
           fc.record({ kind: fc.constant('groove'), fromMm: point, toMm: point, widthMm: size(0.1, 50) }),
+          fc.record({
+            kind: fc.constant('clamp'),
+            atMm: point,
+            sizeMm: fc.tuple(size(0.1, 50), size(0.1, 50)),
+          }),
+          fc.record({ kind: fc.constant('hold-down'), atMm: point, diameterMm: size(0.1, 50) }),
         ),
         { minLength: 1, maxLength: 3 },
       ),

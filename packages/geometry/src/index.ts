@@ -1,3 +1,4 @@
+export { type AxisChord, axisChords } from './measure/axis-chords.ts';
 export { AxisEdge } from './measure/axis-edge.ts';
 export { angleBetween, turnBesideVertex } from './measure/cell-forms.ts';
 export { checkRadius } from './measure/check-radius.ts';

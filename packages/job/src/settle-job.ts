@@ -1,6 +1,5 @@
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { bitSize } from './bits/bit.ts';
-import type { Board } from './board/board.ts';
 import { refuseBoardConflicts, withBlocks } from './board/with-blocks.ts';
 import type { CouponRow } from './coupons/coupon-row.ts';
 import { settleCoupons } from './coupons/settle-coupons.ts';
@@ -54,6 +53,7 @@ export function settleJob(input: JobInput, options: SettleOptions = {}): Job {
   const job: Omit<Job, 'coupons'> = {
     ...settled,
     board,
+    thicknessMm: board?.thicknessMm ?? settled.thicknessMm,
     wood,
     units: input.units ?? typedUnit(input) ?? settled.units,
     source: options.source ?? namedSource(input),
@@ -131,18 +131,14 @@ function refuseContradictions(input: JobInput): void {
 }
 
 function refuseThickness({
-  board,
+  thicknessMm,
   depthMm,
   units,
-}: {
-  board: Board | null;
-  depthMm: number;
-  units: Job['units'];
-}): void {
-  if (board !== null && depthMm >= board.thicknessMm) {
+}: Pick<Job, 'thicknessMm' | 'depthMm' | 'units'>): void {
+  if (thicknessMm !== null && depthMm >= thicknessMm) {
     throw new JobError('deeper-than-board', 'depth', {
       depth: bitSize(depthMm, units),
-      thickness: bitSize(board.thicknessMm, units),
+      thickness: bitSize(thicknessMm, units),
     });
   }
 }

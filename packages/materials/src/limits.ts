@@ -19,6 +19,7 @@ export type LimitId =
   | 'rimLongGrainToDepth'
   | 'rimEndGrainToDepth'
   | 'wallGone'
+  | 'roomToClamp'
   | 'visibleStreak'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
@@ -121,6 +122,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     exactly(cited(0.2, 'inference', 'own-inference')),
     'Wood thinner than the run-out of a bit on both of its sides does not stand between two pockets.',
+  ),
+  roomToClamp: limit(
+    'mm',
+    citedRange(10, [5, 15], 'inference', 'own-inference', 'from-memory'),
+    'The nut that holds the bit is about this much wider than a small bit on each side, and hits a clamp that stands higher than the bit sticks out.',
   ),
   visibleStreak: limit(
     'mm',

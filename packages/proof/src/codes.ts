@@ -5,6 +5,7 @@
 export const FINDING_CODES = [
   'oil-in-wood',
   'off-the-board',
+  'clamp-in-the-way',
   'floor-too-thin',
   'rim-too-thin',
   'colours-touch',

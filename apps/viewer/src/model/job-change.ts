@@ -25,6 +25,7 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'less-pigment': 'Use less pigment',
   'pour-proud': 'Pour this proud',
   'use-resin': 'Use this resin',
+  'thicker-board': 'Use this thickness',
 };
 
 /** What a way out changes in a job; `null` where no setting of the job expresses it. */

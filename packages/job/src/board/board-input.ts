@@ -53,7 +53,7 @@ export interface BlockStructure {
 export type BoardInput = string | BoardStructure;
 /** A block as typed, such as `walnut grain:45deg 0mm,0mm 80mm,0mm 80mm,60mm`, or as a structure. */
 export type BlockInput = string | BlockStructure;
-/** What the cut stays off, as typed, such as `hole 20mm,30mm 8mm`, or as a structure. */
+/** What the cut or the bit stays off, as typed, such as `hole 20mm,30mm 8mm` or `clamp 20mm,90mm 40x25mm`, or as a structure. */
 export type ObstacleInput = string | Obstacle;
 /** A place as typed, such as `150mm,90mm`, or as a structure in mm. */
 export type PlaceInput = string | { readonly atMm: Point };
@@ -100,6 +100,8 @@ export const obstacleSchema: z.ZodType = z.union([
   z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('hole'), atMm: point, diameterMm: length }),
     z.strictObject({ kind: z.literal('groove'), fromMm: point, toMm: point, widthMm: length }),
+    z.strictObject({ kind: z.literal('clamp'), atMm: point, sizeMm: z.tuple([length, length]) }),
+    z.strictObject({ kind: z.literal('hold-down'), atMm: point, diameterMm: length }),
   ]),
 ]);
 

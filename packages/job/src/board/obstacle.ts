@@ -3,14 +3,33 @@ import { JobError } from '../refusals/job-error.ts';
 import type { ObstacleInput } from './board-input.ts';
 import { parsePlace } from './place.ts';
 
-/** Something on the board that the cut must stay off, in the board's frame, mm. */
-export type Obstacle =
+/** Missing wood that the cut must stay off, in the board's frame, mm. */
+export type Hollow =
   | { readonly kind: 'hole'; readonly atMm: Point; readonly diameterMm: number }
   | { readonly kind: 'groove'; readonly fromMm: Point; readonly toMm: Point; readonly widthMm: number };
 
+/** What holds the board down and stands on its face, in the board's frame, mm: the bit must stay off it, also beside the cut. It may reach over the edge. */
+export type HeldDown =
+  | {
+      readonly kind: 'clamp';
+      /** Its middle. */
+      readonly atMm: Point;
+      /** Along the board's x and y axis. */
+      readonly sizeMm: readonly [number, number];
+    }
+  | { readonly kind: 'hold-down'; readonly atMm: Point; readonly diameterMm: number };
+
+/** Something on the board that the cut or the bit must stay off. */
+export type Obstacle = Hollow | HeldDown;
+
+/** Whether an obstacle is missing wood, rather than something that stands on the face. */
+export function isHollow(obstacle: Obstacle): obstacle is Hollow {
+  return obstacle.kind === 'hole' || obstacle.kind === 'groove';
+}
+
 /**
- * Reads `hole 20mm,30mm 8mm` (place and diameter) or `groove 0mm,160mm 300mm,160mm 6mm` (from, to and width),
- * or a structure.
+ * Reads `hole 20mm,30mm 8mm` (place and diameter), `groove 0mm,160mm 300mm,160mm 6mm` (from, to and width), `clamp 20mm,90mm 40x25mm` (middle and
+ * size), `hold-down 20mm,90mm 30mm` (middle and diameter), or a structure.
  *
  * @throws {JobError} saying what to type
  */
@@ -20,8 +39,17 @@ export function readObstacle(input: ObstacleInput): Obstacle {
   }
   const [kind, ...words] = input.trim().split(/\s+/u);
   const [first = '', second = '', third = ''] = words;
-  if (kind === 'hole' && words.length === 2) {
+  if ((kind === 'hole' || kind === 'hold-down') && words.length === 2) {
     return { kind, atMm: parsePlace(input, first), diameterMm: size(input, second) };
+  }
+  const sides = /^([\d./-]+)x([\d./-]+)([a-z"]+)$/iu.exec(second);
+  if (kind === 'clamp' && words.length === 2 && sides !== null) {
+    const [, across = '', down = '', unit = ''] = sides;
+    return {
+      kind,
+      atMm: parsePlace(input, first),
+      sizeMm: [size(input, across + unit), size(input, down + unit)],
+    };
   }
   if (kind === 'groove' && words.length === 3) {
     return {

@@ -47,9 +47,14 @@ export function typedObstacle(obstacle: ObstacleInput): string {
   if (typeof obstacle === 'string') {
     return obstacle;
   }
-  return obstacle.kind === 'hole'
-    ? `hole ${typedPoint(obstacle.atMm)} ${obstacle.diameterMm}mm`
-    : `groove ${typedPoint(obstacle.fromMm)} ${typedPoint(obstacle.toMm)} ${obstacle.widthMm}mm`;
+  switch (obstacle.kind) {
+    case 'groove':
+      return `groove ${typedPoint(obstacle.fromMm)} ${typedPoint(obstacle.toMm)} ${obstacle.widthMm}mm`;
+    case 'clamp':
+      return `clamp ${typedPoint(obstacle.atMm)} ${obstacle.sizeMm.join('x')}mm`;
+    default:
+      return `${obstacle.kind} ${typedPoint(obstacle.atMm)} ${obstacle.diameterMm}mm`;
+  }
 }
 
 /** A place as it is typed: `150mm,90mm`. */

@@ -4,7 +4,7 @@ import type { BlockInput } from './board-input.ts';
 import { readBlock } from './read-block.ts';
 
 /** Settings that a described board speaks for. */
-const FROM_BOARD = ['wood', 'grain', 'dive'] as const;
+const FROM_BOARD = ['wood', 'grain', 'dive', 'thickness'] as const;
 /** Settings that say nothing without one. */
 const ON_BOARD = ['block', 'margin', 'keepClear', 'place', 'turn', 'reading'] as const;
 

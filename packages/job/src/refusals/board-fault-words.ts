@@ -37,7 +37,7 @@ export const boardFaultWords: WordsFor<
   'not-an-obstacle': ({ shown }, key) =>
     read(
       `${key} "${shown}" cannot be read.`,
-      'Type "hole 20mm,30mm 8mm" (place, diameter) or "groove 0mm,160mm 300mm,160mm 6mm" (from, to, width).',
+      'Type "hole 20mm,30mm 8mm" (place, diameter), "groove 0mm,160mm 300mm,160mm 6mm" (from, to, width), "clamp 20mm,90mm 40x25mm" (middle, size) or "hold-down 20mm,90mm 30mm" (middle, diameter).',
     ),
   'not-a-block': ({ shown }, key) =>
     read(
@@ -76,7 +76,9 @@ export const boardFaultWords: WordsFor<
   'board-and-key': (_, key) =>
     read(
       `board and ${key} are both given, and they may disagree.`,
-      `The board names woods and fibres: leave ${key} out. To turn the artwork against them, give turn.`,
+      key === 'thickness'
+        ? 'The third size of the board is its thickness: leave thickness out.'
+        : `The board names woods and fibres: leave ${key} out. To turn the artwork against them, give turn.`,
     ),
   'needs-board': (_, key) => read(`${key} needs a board.`, 'Add it as in board "plain 300x180x20mm maple".'),
   'needs-block': () =>

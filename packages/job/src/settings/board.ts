@@ -26,6 +26,8 @@ import type { Rows } from './setting.ts';
 export interface BoardSettings {
   /** `null` where no board is described. */
   readonly board: Board | null;
+  /** Of the described board, or as given without one; `null` where it is not known. */
+  readonly thicknessMm: number | null;
   readonly marginMm: number;
   readonly obstacles: readonly Obstacle[];
   /** Where the middle of the artwork comes on the board; `null` for the board's middle. */
@@ -54,6 +56,17 @@ export const BOARD_SETTINGS = {
     help: 'Glue-up in one line, as "stripes 300x180x20mm maple:60mm walnut:20mm"',
     label: 'Glue-up in one line',
     hint: 'As in “stripes 300x180x20mm maple:60mm walnut:20mm” or “plain 300x180x20mm cherry”; empty for one plain wood',
+  },
+  thickness: {
+    holds: measure('length', '20mm', { above: 0 }),
+    field: 'thicknessMm',
+    otherwise: 'not known, so that the wood under the cut is not judged',
+    group: 'board',
+    takes: 'LENGTH',
+    help: 'Thickness of the board, where no --board says it',
+    label: 'Thickness of the board',
+    hint: 'To judge the wood that stays under the cut; a described board says it itself',
+    only: { board: 'without' },
   },
   block: {
     holds: listOf(
@@ -112,16 +125,16 @@ export const BOARD_SETTINGS = {
   keepClear: {
     holds: listOf(
       written<ObstacleInput, Obstacle>(obstacleSchema, '', readObstacle, typedObstacle, IN_MM),
-      'a list of holes and grooves, such as ["hole 20mm,30mm 8mm"] or [{"kind": "hole", "atMm": [20, 30], "diameterMm": 8}]',
+      'a list of holes, grooves, clamps and hold-downs, such as ["hole 20mm,30mm 8mm", "clamp 20mm,90mm 40x25mm"] or [{"kind": "hole", "atMm": [20, 30], "diameterMm": 8}]',
     ),
     field: 'obstacles',
     absent: [],
     otherwise: 'none',
     group: 'board',
     takes: '"WHAT"',
-    help: 'As "hole 20mm,30mm 8mm" or "groove 0mm,160mm 300mm,160mm 6mm"; repeat it',
-    label: 'Holes and grooves, one a line',
-    hint: 'As in “hole 20mm,30mm 8mm” or “groove 0mm,160mm 300mm,160mm 6mm”',
+    help: 'As "hole 20mm,30mm 8mm", "groove 0mm,160mm 300mm,160mm 6mm", "clamp 20mm,90mm 40x25mm" or "hold-down 20mm,90mm 30mm"; repeat it',
+    label: 'Holes, grooves and clamps, one a line',
+    hint: 'As in “hole 20mm,30mm 8mm”, “groove 0mm,160mm 300mm,160mm 6mm”, “clamp 20mm,90mm 40x25mm” (its middle and size) or “hold-down 20mm,90mm 30mm”',
     only: { board: 'with' },
   },
   reading: {

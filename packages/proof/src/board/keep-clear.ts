@@ -1,12 +1,12 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
-import type { Board, Obstacle } from '@pourproof/job';
+import { type Board, type Hollow, isHollow, type Obstacle } from '@pourproof/job';
 import { type CleanRegion, type Point, packRings, transformRings } from '@pourproof/plane';
 import type { PlacedBoard } from './place-board.ts';
 
 /** Sides of the polygon around a hole; it is circumscribed, so that no part of the hole is missed. */
 const HOLE_SIDES = 64;
 
-/** Where the cut may go, in the artwork's frame: the board less its margin, holes and grooves. */
+/** Where the cut may go, in the artwork's frame: the board less its margin, holes and grooves. Clamps stand on it and are judged by the bit's way. */
 export function clearFace(
   board: Board,
   marginMm: number,
@@ -33,10 +33,11 @@ export function clearFace(
       })),
     ).region;
   const face = region(inner);
-  return obstacles.length === 0 ? face : booleans(face, region(obstacles.flatMap(outlinesOf)), 'subtract');
+  const hollows = obstacles.filter(isHollow);
+  return hollows.length === 0 ? face : booleans(face, region(hollows.flatMap(outlinesOf)), 'subtract');
 }
 
-function outlinesOf(obstacle: Obstacle): readonly (readonly Point[])[] {
+function outlinesOf(obstacle: Hollow): readonly (readonly Point[])[] {
   if (obstacle.kind === 'hole') {
     return [circle(obstacle.atMm, obstacle.diameterMm / 2)];
   }

@@ -1,5 +1,5 @@
 import { fibreVector } from '@pourproof/geometry';
-import type { Board, Obstacle } from '@pourproof/job';
+import type { Board, Hollow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import {
   applyTransform,
@@ -36,7 +36,7 @@ const END_GRAIN_COS = Math.SQRT1_2;
 /** What a board's rims are judged by. */
 export interface RimBoard {
   readonly board: Board;
-  readonly obstacles: readonly Obstacle[];
+  readonly obstacles: readonly Hollow[];
   readonly placed: PlacedBoard;
 }
 
@@ -207,7 +207,7 @@ function edgeGaps(
 /** Distance of a stretch of outline to a hole or a groove, which are the points near to a middle line. */
 function obstacleGap(
   [a, b]: readonly [Point, Point],
-  obstacle: Obstacle,
+  obstacle: Hollow,
   key: string,
   { toArtwork }: PlacedBoard,
 ): Gap {

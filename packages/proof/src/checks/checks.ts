@@ -4,6 +4,7 @@ import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
 import type { Check } from './check.ts';
+import { clampInTheWay } from './clamp-in-the-way.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
 import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
@@ -36,6 +37,7 @@ import { visibleBleedLikely } from './visible-bleed-likely.ts';
 export const checks: readonly Check[] = [
   oilInWood,
   offTheBoard,
+  clampInTheWay,
   floorTooThin,
   rimTooThin,
   coloursTouch,

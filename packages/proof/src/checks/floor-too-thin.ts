@@ -8,16 +8,17 @@ import { sandsThrough } from './sands-through.ts';
 /** A sum of lengths this far below a limit is at it, mm: rounding. */
 const ROUNDING_MM = 1e-6;
 
-/** Too little wood left under the pocket of a described board. */
+/** Too little wood left under the pocket of a board whose thickness is known. */
 export const floorTooThin: Check = {
   code: 'floor-too-thin',
   run: (measured) => {
     const { job, cutArea, maxDepth } = measured;
-    if (job.board === null || cutArea === 0) {
+    const { thicknessMm } = job;
+    if (thicknessMm === null || cutArea === 0) {
       return null;
     }
-    const floorMm = job.board.thicknessMm - maxDepth;
-    const leastMm = leastFloorMm(job.board.thicknessMm);
+    const floorMm = thicknessMm - maxDepth;
+    const leastMm = leastFloorMm(thicknessMm);
     if (floorMm >= leastMm - ROUNDING_MM) {
       return null;
     }
@@ -31,7 +32,7 @@ export const floorTooThin: Check = {
       because: [
         ...new Set([...limits.floorUnderPocket.because, ...(isGone ? limits.floorGone.because : [])]),
       ],
-      fix: { options: [...shallower(measured, job.board.thicknessMm - leastMm), thicker(maxDepth)] },
+      fix: { options: [...shallower(measured, thicknessMm - leastMm), thicker(maxDepth)] },
     };
   },
 };

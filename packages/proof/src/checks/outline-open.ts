@@ -17,14 +17,12 @@ export const outlineOpen: Check = {
     return {
       code: 'outline-open',
       severity: 'caution',
-      where: places
-        .filter(hasPoint)
-        .map((place) =>
-          placeOfPoint(place.atMm, {
-            what: 'gap',
-            ...(place.gapMm === undefined ? {} : { lengthMm: place.gapMm }),
-          }),
-        ),
+      where: places.filter(hasPoint).map((place) =>
+        placeOfPoint(place.atMm, {
+          what: 'gap',
+          ...(place.gapMm === undefined ? {} : { lengthMm: place.gapMm }),
+        }),
+      ),
       measured: { value: gap, quantity: 'length', unit: 'mm' },
       limit: { value: 0, quantity: 'length', unit: 'mm' },
       because: ['svg2-fill'],

@@ -1,4 +1,5 @@
 import { booleans } from '@pourproof/arrangement';
+import { isHollow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import { applyTransform, type Point, signedArea, transformRings, translation } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
@@ -19,7 +20,7 @@ export const rimTooThin: Check = {
     if (job.board === null || cutRegion.ringEnds.length === 0) {
       return null;
     }
-    const on: RimBoard = { board: job.board, obstacles: job.obstacles, placed: board };
+    const on: RimBoard = { board: job.board, obstacles: job.obstacles.filter(isHollow), placed: board };
     const rims = thinRims(cutRegion, maxDepth, on);
     const broken = rims.filter(isBroken);
     const [worst] = broken.length > 0 ? broken : rims;

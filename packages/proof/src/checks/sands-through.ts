@@ -135,8 +135,8 @@ function fixes(measured: Measured): Fix[] {
 }
 
 /** The greatest depth that the bits reach and that does not cut through the board. */
-function deepestMm({ bits, board }: Measured['job']): number {
-  return Math.min(board?.thicknessMm ?? DEEPEST_MM, deepestReachMm(bits));
+function deepestMm({ bits, thicknessMm }: Measured['job']): number {
+  return Math.min(thicknessMm ?? DEEPEST_MM, deepestReachMm(bits));
 }
 
 /** What takes room from the colour, at the lowest place of the board. */

@@ -42,7 +42,9 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'use-resin': ['resin'],
   clean: [],
   'test-coupon': [],
-  'thicker-board': [],
+  // where to is for the maker to choose
+  'move-clamp': [],
+  'thicker-board': ['thickness', 'board'],
   'part-by-wall': [],
   // each round is a job of its own
   'pour-in-rounds': [],
@@ -94,6 +96,8 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
       return { depth: like(fix.toMm, typed.depth, 'down') };
     case 'level-less':
       return { level: like(settled.levelMm - fix.byMm, typed.level, 'down') };
+    case 'thicker-board':
+      return thickerBoard(fix.thicknessMm, job, settled.units);
     case 'use-scale':
       return { weigh: fix.scale };
     case 'use-resin':
@@ -107,6 +111,17 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
     default:
       return null;
   }
+}
+
+/** The third size of the board, or its thickness where it is given alone, in the unit that it has. */
+function thickerBoard(mm: number, job: JobInput, unit: LengthUnit): JobInput | null {
+  const { thickness, board } = typedJob(job);
+  if (board === undefined) {
+    return thickness === undefined ? null : { thickness: typedLength(mm, unitOf(thickness, unit), 'up') };
+  }
+  const [size = '', sides = '', own = ''] = /\s([\d./-]+x[\d./-]+x)[\d./-]+(mm|in|")\s/iu.exec(board) ?? [];
+  const thick = typedLength(mm, unitOf(`1${own}`, unit), 'up').replace(/[a-z"]+$/iu, own);
+  return size === '' ? null : { board: board.replace(size, ` ${sides}${thick} `) };
 }
 
 /** Digits of an inch that hold every 64th of one. */

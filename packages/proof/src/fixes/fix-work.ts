@@ -34,6 +34,8 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   'use-resin': 'setting',
   clean: 'bench',
   'test-coupon': 'look',
+  // typed anew with its place
+  'move-clamp': 'setting',
   'thicker-board': 'setting',
   'part-by-wall': 'drawing',
   'pour-in-rounds': 'setting',

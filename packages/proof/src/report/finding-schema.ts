@@ -19,6 +19,7 @@ export const PLACE_KINDS = [
   'contact',
   'gap',
   'crossing',
+  'clamp',
   'block',
   'spot',
 ] as const;

@@ -110,6 +110,7 @@ export const fixSchema = z
       slots: count.meta({ description: 'Test slots to cut across the grain of the same board' }),
       clears,
     }),
+    z.object({ do: z.literal('move-clamp'), byMm: mm('How much farther from the cut, at least'), clears }),
     z.object({ do: z.literal('thicker-board'), thicknessMm: mm('Least thickness of the board'), clears }),
     z.object({
       do: z.literal('part-by-wall'),

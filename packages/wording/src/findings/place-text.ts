@@ -16,6 +16,7 @@ const NOUNS: Readonly<Record<PlaceKind, string>> = {
   contact: 'contact',
   gap: 'gap',
   crossing: 'crossing',
+  clamp: 'clamp',
   block: 'block',
   spot: 'spot',
 };

@@ -5,6 +5,7 @@ import { bitCannotEnter } from './bit-cannot-enter.ts';
 import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
+import { clampInTheWay } from './clamp-in-the-way.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
 import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
@@ -37,6 +38,7 @@ import { visibleBleedLikely } from './visible-bleed-likely.ts';
 const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'oil-in-wood': oilInWood,
   'off-the-board': offTheBoard,
+  'clamp-in-the-way': clampInTheWay,
   'floor-too-thin': floorTooThin,
   'rim-too-thin': rimTooThin,
   'colours-touch': coloursTouch,

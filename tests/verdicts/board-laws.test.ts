@@ -1,0 +1,120 @@
+import { type JobInput, settleJob } from '@pourproof/job';
+import { type Report, vetDrawing } from '@pourproof/proof';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { between } from '../arbitraries.ts';
+import { drawingOf } from '../support/drawing-of.ts';
+import { cases } from '../support/lane.ts';
+
+const GRAVITY: Readonly<Record<Report['verdict'], number>> = { clear: 0, caution: 1, stop: 2 };
+
+/** Bars, discs and stars round the origin, up to 40 mm across. */
+const part: fc.Arbitrary<number[]> = fc.oneof(
+  fc.tuple(between(4, 40), between(1, 20)).map(([width, height]) => polar([width / 2, height / 2], 4, 45)),
+  between(1, 20).map((radius) => polar([radius, radius], 48, 0)),
+  between(5, 20).map((radius) =>
+    Array.from(
+      { length: 10 },
+      (_, k) => [(Math.PI * k) / 5, k % 2 === 0 ? radius : 0.45 * radius] as const,
+    ).flatMap(([angle, r]) => [r * Math.cos(angle), r * Math.sin(angle)]),
+  ),
+);
+
+/** Points of an ellipse; four of them at 45° are a rectangle's corners. */
+function polar([a, b]: readonly [number, number], count: number, fromDeg: number): number[] {
+  const grown = count === 4 ? Math.SQRT2 : 1;
+  return Array.from(
+    { length: count },
+    (_, k) => (2 * Math.PI * k) / count + (Math.PI * fromDeg) / 180,
+  ).flatMap((angle) => [a * grown * Math.cos(angle), b * grown * Math.sin(angle)]);
+}
+
+const onBoard: fc.Arbitrary<JobInput> = fc.record({
+  bit: fc.constantFrom(['flat:1mm'], ['ball:3mm'], ['vee:60deg:1/2in'], ['vee:60deg:1/2in', 'flat:2mm']),
+  depth: fc.constantFrom('2mm', '4mm'),
+  board: fc.constantFrom('plain 200x120x25mm maple', 'stripes 200x120x25mm walnut:30mm maple:30mm'),
+  turn: fc.constantFrom('0deg', '20deg', '90deg'),
+  seal: fc.constant('epoxy'),
+  boards: fc.constant(10),
+});
+
+const vetted = (ring: readonly number[], job: JobInput, turnDeg = 0): Report =>
+  vetDrawing(drawingOf([ring], { turnDeg }), 'law', settleJob(job)).report;
+const gravityOf = ({ findings }: Report, code: string): number =>
+  findings
+    .filter((each) => each.code === code)
+    .reduce((most, { severity }) => Math.max(most, ['note', 'caution', 'stop'].indexOf(severity)), -1);
+
+const clamped = (job: JobInput, [x, y]: readonly [number, number], size: number): JobInput => ({
+  ...job,
+  keepClear: [`clamp ${x}mm,${y}mm ${size}x${size}mm`],
+});
+
+test('a closer clamp and a bigger clamp are never milder, and a clamp changes nothing else', () => {
+  const clamp = fc.record({
+    x: between(-10, 90),
+    y: between(-10, 50),
+    size: between(1, 60),
+    share: between(0, 1),
+    larger: between(1, 3),
+  });
+  fc.assert(
+    fc.property(part, onBoard, clamp, (ring, job, { x, y, size, share, larger }) => {
+      const at = vetted(ring, clamped(job, [x, y], size));
+      const gravity = gravityOf(at, 'clamp-in-the-way');
+      // half way to the middle of the artwork, which is that of the board
+      const closer = vetted(ring, clamped(job, [x + share * (100 - x), y + share * (60 - y)], size));
+      expect(gravityOf(closer, 'clamp-in-the-way')).toBeGreaterThanOrEqual(gravity);
+      const bigger = vetted(ring, clamped(job, [x, y], larger * size));
+      expect(gravityOf(bigger, 'clamp-in-the-way')).toBeGreaterThanOrEqual(gravity);
+      expect(GRAVITY[bigger.verdict]).toBeGreaterThanOrEqual(GRAVITY[at.verdict]);
+      const without = vetted(ring, job);
+      expect(at.findings.filter(({ code }) => code !== 'clamp-in-the-way')).toEqual(without.findings);
+    }),
+    cases(40),
+  );
+});
+
+test('the move that frees the bit does, and brings no stop of the board', () => {
+  fc.assert(
+    fc.property(part, onBoard, between(20, 180), between(10, 110), (ring, job, x, y) => {
+      const at = clamped(job, [x, y], 20);
+      const fix = vetted(ring, at)
+        .findings.find(({ code }) => code === 'clamp-in-the-way')
+        ?.fix.options.find((each) => each.do === 'move');
+      if (fix?.do === 'move') {
+        const [turn] = [Number.parseFloat(String(job.turn)) * (Math.PI / 180)];
+        const [dx, dy] = [
+          fix.rightMm * Math.cos(turn) + fix.downMm * Math.sin(turn),
+          fix.downMm * Math.cos(turn) - fix.rightMm * Math.sin(turn),
+        ];
+        const moved = vetted(ring, { ...at, place: `${100 + dx}mm,${60 + dy}mm` });
+        expect(gravityOf(moved, 'clamp-in-the-way')).toBeLessThan(2);
+        expect(gravityOf(moved, 'off-the-board')).toBe(-1);
+      }
+    }),
+    cases(60),
+  );
+});
+
+test('a thickness alone is judged as that of a board, and a thinner one is never milder', () => {
+  fc.assert(
+    fc.property(
+      part,
+      onBoard,
+      between(5, 30),
+      between(0.2, 1),
+      (ring, { board: _, turn: __, ...job }, mm, share) => {
+        const of = (thickness: number): Report =>
+          vetted(ring, { ...job, wood: 'maple', thickness: `${thickness}mm` });
+        const thinner = Math.max(4.5, share * mm);
+        expect(gravityOf(of(thinner), 'floor-too-thin')).toBeGreaterThanOrEqual(
+          gravityOf(of(mm), 'floor-too-thin'),
+        );
+        const described = vetted(ring, { ...job, board: `plain 400x400x${mm}mm maple` });
+        expect(gravityOf(described, 'floor-too-thin')).toBe(gravityOf(of(mm), 'floor-too-thin'));
+      },
+    ),
+    cases(40),
+  );
+});
