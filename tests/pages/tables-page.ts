@@ -51,6 +51,7 @@ ${table(
     'wet film mm',
     'ready h',
     'tacky h',
+    'abrade after h',
     'coats on end grain',
   ],
   Object.entries(sealers).map(([id, seal]) => [
@@ -61,6 +62,7 @@ ${table(
     span(seal.wetFilmMm),
     span(seal.readyHours),
     seal.tackyHours ? span(seal.tackyHours) : '–',
+    seal.abradeAfterHours ? cell(seal.abradeAfterHours) : '–',
     cell(seal.coats),
   ]),
 )}

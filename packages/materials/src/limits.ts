@@ -26,6 +26,7 @@ export type LimitId =
   | 'usualBit'
   | 'usualDepth'
   | 'sealWait'
+  | 'abradedPocket'
   | 'shopTemperature'
   | 'opaqueDepth'
   | 'faintDepth'
@@ -157,6 +158,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'h',
     exactly(cited(24, 'practice', 'common-practice')),
     'A seal is usually left for a day before the pour.',
+  ),
+  abradedPocket: limit(
+    'mm',
+    citedRange(5, [3, 6], 'inference', 'own-inference'),
+    'A folded strip of abrasive reaches the walls and the floor of no narrower pocket.',
   ),
   shopTemperature: limit(
     '°C',

@@ -34,6 +34,8 @@ export interface Sealer {
    * none does.
    */
   readonly tackyHours: CitedRange | null;
+  /** Hours at 25 °C from which a coat is washed and abraded before resin holds on it; `null` where none has to be. */
+  readonly abradeAfterHours: Cited | null;
 }
 
 /** Sealers by id. */
@@ -48,6 +50,7 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     coats: cited(0, 'computed', 'computed-here'),
     hardens: 'drying',
     tackyHours: null,
+    abradeAfterHours: null,
   },
   'sanding-sealer': {
     name: 'sanding sealer',
@@ -59,6 +62,7 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     coats: cited(2, 'memory', 'from-memory'),
     hardens: 'drying',
     tackyHours: null,
+    abradeAfterHours: null,
   },
   shellac: {
     name: 'shellac, 2 lb per US gallon',
@@ -70,6 +74,7 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     coats: cited(2, 'memory', 'from-memory'),
     hardens: 'drying',
     tackyHours: null,
+    abradeAfterHours: null,
   },
   epoxy: {
     name: 'clear epoxy',
@@ -90,5 +95,6 @@ export const sealers: Readonly<Record<SealId, Sealer>> = {
     coats: cited(1, 'practice', 'common-practice'),
     hardens: 'reaction',
     tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
+    abradeAfterHours: cited(24, 'seen', 'recoat-pages'),
   },
 };

@@ -22,6 +22,7 @@ export const FINDING_CODES = [
   'bleed-reaches-edge',
   'floor-drinks',
   'seal-not-cured',
+  'seal-past-bond',
   'short-grain-will-break',
   'island-too-small',
   'pour-too-deep',

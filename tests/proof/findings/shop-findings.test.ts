@@ -309,27 +309,66 @@ describe('oil-in-wood', () => {
 });
 
 describe('seal-not-cured', () => {
-  test('fires on epoxy poured over after 10 h, when it is neither tacky nor hard', () => {
-    const finding = find(POCKET, 'seal-not-cured', { sealHours: '10h' });
-    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 12, quantity: 'time', unit: 'h' } });
-    expect(fixOf(finding, 'wait')?.hours).toBe(2);
+  test('fires on epoxy poured over after an hour, and the wait it asks for clears it', () => {
+    const finding = find(POCKET, 'seal-not-cured', { sealHours: '1h' });
+    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 2, quantity: 'time', unit: 'h' } });
+    expect(fixOf(finding, 'wait')).toEqual({ do: 'wait', hours: 1, warmthHelps: true, clears: true });
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '2h' })).toBeUndefined();
   });
 
-  test('is only a note inside the window in which epoxy bonds unsanded', () => {
-    expect(find(POCKET, 'seal-not-cured', { sealHours: '5h' })?.severity).toBe('note');
+  test('is silent from the tacky window on, though the coat has not cured', () => {
+    for (const sealHours of ['5h', '10h', '24h']) {
+      expect(find(POCKET, 'seal-not-cured', { sealHours })).toBeUndefined();
+    }
   });
 
-  test('follows the temperature of the shop: 12 h at 25 °C are 24 h at 15 °C', () => {
-    expect(find(POCKET, 'seal-not-cured', { sealHours: '23h', shopTemp: '15C' })?.limit.value).toBeCloseTo(
-      24,
+  test('follows the temperature of the shop: 2 h at 25 °C are 4 h at 15 °C', () => {
+    const cold = (sealHours: string) => find(POCKET, 'seal-not-cured', { sealHours, shopTemp: '15C' });
+    expect(cold('3h')?.limit.value).toBeCloseTo(4, 9);
+    expect(cold('4h')).toBeUndefined();
+  });
+
+  test('speaks of warmth only where a seal cures by reaction, the resin stands it and no solvent is about', () => {
+    const helps = (job: JobInput) =>
+      fixOf(find(POCKET, 'seal-not-cured', { sealHours: '0h', ...job }), 'wait')?.warmthHelps;
+    expect(helps({})).toBe(true);
+    expect(helps({ seal: 'shellac' })).toBe(false);
+    expect(helps({ seal: 'sanding-sealer' })).toBe(false);
+    expect(helps({ shopTemp: '27C' })).toBe(false);
+    expect(helps({ wood: 'teak' })).toBe(false);
+    expect(helps({ oiled: true })).toBe(false);
+  });
+
+  test('is silent at the ready time of a seal that dries, and on bare wood', () => {
+    expect(find(POCKET, 'seal-not-cured', { seal: 'shellac', sealHours: '1h' })).toBeUndefined();
+    expect(find(POCKET, 'seal-not-cured', { sealHours: '0h', seal: 'none' })).toBeUndefined();
+  });
+});
+
+describe('seal-past-bond', () => {
+  const slot = drawingOf([rectangle(0, 0, 40, 3.5)]);
+
+  test('is a caution in a slot that nobody can abrade, and pouring as soon as it says clears it', () => {
+    const finding = find(slot, 'seal-past-bond', { sealHours: '48h' });
+    expect(finding).toMatchObject({ severity: 'caution', limit: { value: 24 } });
+    const { hours = 0 } = fixOf(finding, 'pour-sooner') ?? {};
+    expect(find(slot, 'seal-past-bond', { sealHours: `${hours}h` })).toBeUndefined();
+    expect(fixOf(finding, 'abrade')).toBeUndefined();
+  });
+
+  test('is a note in a wide pocket, which can be washed and abraded', () => {
+    const finding = find(POCKET, 'seal-past-bond', { sealHours: '48h' });
+    expect(finding?.severity).toBe('note');
+    expect(fixOf(finding, 'abrade')).toBeDefined();
+  });
+
+  test('comes sooner in a warm shop, and not at all for what dries', () => {
+    expect(find(slot, 'seal-past-bond', { sealHours: '24h', shopTemp: '35C' })?.limit.value).toBeCloseTo(
+      12,
       9,
     );
-    expect(find(POCKET, 'seal-not-cured', { sealHours: '24h', shopTemp: '15C' })).toBeUndefined();
-  });
-
-  test('is silent at the earliest ready time, and on bare wood', () => {
-    expect(find(POCKET, 'seal-not-cured', { sealHours: '12h' })).toBeUndefined();
-    expect(find(POCKET, 'seal-not-cured', { sealHours: '0h', seal: 'none' })).toBeUndefined();
+    expect(find(slot, 'seal-past-bond', { sealHours: '24h', shopTemp: '27C' })).toBeUndefined();
+    expect(find(slot, 'seal-past-bond', { sealHours: '99h', seal: 'shellac' })).toBeUndefined();
   });
 });
 

@@ -12,7 +12,12 @@ test('a way out changes its own settings and nothing else, and its button says w
     part: { depth: '2.8mm' },
     label: 'Cut deeper',
   });
-  expect(change({ do: 'change-seal', seal: 'epoxy', coats: 1, hours: 24, clears: true }, job)).toEqual({
+  expect(
+    change(
+      { do: 'change-seal', seal: 'epoxy', coats: 1, hours: 24, bondsUnsanded: false, clears: true },
+      job,
+    ),
+  ).toEqual({
     part: { seal: 'epoxy', coats: 1, sealHours: '24h' },
     label: 'Use this seal',
   });

@@ -20,6 +20,7 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'level-less': 'Level less',
   'fewer-coats': 'Fewer coats',
   wait: 'Wait longer',
+  'pour-sooner': 'Pour sooner',
   'use-scale': 'Use this scale',
   'change-temperature': 'Set this temperature',
   'less-pigment': 'Use less pigment',

@@ -1,4 +1,5 @@
 import type { Job } from '@pourproof/job';
+import type { BleedJob } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace, travelIn } from '../board/block-measures.ts';
 import { type EndAtEdge, endsAtEdge } from '../board/ends-at-edge.ts';
@@ -39,7 +40,7 @@ export const bleedReachesEdge: Check = {
       limit: { value: reachMm, quantity: 'length', unit: 'mm' },
       basis: inBlock.travel.basis,
       because: [...inBlock.travel.sources],
-      fix: { options: seals(ends, measured.job) },
+      fix: { options: seals(ends, measured) },
     };
   },
 };
@@ -67,17 +68,29 @@ function endsIn(inBlock: BlockMeasures, { job, board }: Measured): readonly Reac
 }
 
 /** The seal that the worst place needs, if it is enough for all of them. */
-function seals(ends: readonly Reached[], job: Job): Fix[] {
+function seals(ends: readonly Reached[], measured: Measured): Fix[] {
+  const { job } = measured;
   return ends.slice(0, 1).flatMap(({ inBlock, reachMm, end }) =>
-    sealFixes(job, inBlock, reachMm, end.gapMm).filter((fix) =>
+    sealFixes(measured, inBlock, reachMm, end.gapMm).filter((fix) =>
       ends.every((each) => {
-        const seal = fix.do === 'change-seal' ? job.materials.sealers[fix.seal] : undefined;
-        if (fix.do !== 'change-seal' || seal === undefined) {
+        const seal = sealAfter(fix, job);
+        if (seal === null) {
           return false;
         }
-        const travel = travelIn(each.inBlock.block, job, { seal, coats: fix.coats, sealHours: fix.hours });
+        const travel = travelIn(each.inBlock.block, job, seal);
         return (travel.medianMm * each.reachMm) / each.inBlock.travel.medianMm < each.end.gapMm;
       }),
     ),
   );
+}
+
+/** The seal that a way out leaves the job with. */
+function sealAfter(fix: Fix, job: Job): Pick<BleedJob, 'seal' | 'coats' | 'sealHours'> | null {
+  if (fix.do === 'wait') {
+    return { seal: job.rows.seal, coats: job.coats, sealHours: job.sealHours + fix.hours };
+  }
+  const seal = fix.do === 'change-seal' ? job.materials.sealers[fix.seal] : undefined;
+  return fix.do !== 'change-seal' || seal === undefined
+    ? null
+    : { seal, coats: fix.coats, sealHours: fix.hours };
 }

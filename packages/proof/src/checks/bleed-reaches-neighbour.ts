@@ -22,8 +22,8 @@ const POINT_OF_WOOD = 0.1;
  */
 export const bleedReachesNeighbour: Check = {
   code: 'bleed-reaches-neighbour',
-  run: ({ job, blocks }) => {
-    const touches = blocks
+  run: (measured) => {
+    const touches = measured.blocks
       .flatMap((inBlock) => touchesIn(inBlock))
       .toSorted((a, b) => a.touch.gapMm / a.reachMm - b.touch.gapMm / b.reachMm);
     const [worst] = touches;
@@ -47,7 +47,7 @@ export const bleedReachesNeighbour: Check = {
       because: [...inBlock.travel.sources],
       fix: {
         options: [
-          ...sealFixes(job, inBlock, reachMm, touch.gapMm),
+          ...sealFixes(measured, inBlock, reachMm, touch.gapMm),
           // a hundredth more than is missing, so that the printed value is enough
           {
             do: 'widen',

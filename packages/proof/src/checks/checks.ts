@@ -27,6 +27,7 @@ import { resinTooWarm } from './resin-too-warm.ts';
 import { rimTooThin } from './rim-too-thin.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
+import { sealPastBond } from './seal-past-bond.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
 import { strokeNearBitWidth } from './stroke-near-bit-width.ts';
 import { strokeTooNarrowToLevel } from './stroke-too-narrow-to-level.ts';
@@ -54,6 +55,7 @@ export const checks: readonly Check[] = [
   bleedReachesEdge,
   floorDrinks,
   sealNotCured,
+  sealPastBond,
   shortGrainWillBreak,
   islandTooSmall,
   pourTooDeep,

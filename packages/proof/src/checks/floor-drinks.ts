@@ -10,7 +10,8 @@ const MIN_EXPOSURE = 0.5;
 /** Floors in end grain that soak up resin: it goes missing, and the level falls. */
 export const floorDrinks: Check = {
   code: 'floor-drinks',
-  run: ({ job, blocks, shape }) => {
+  run: (measured) => {
+    const { job, blocks, shape } = measured;
     // the walls of a V lean back and soak up resin downwards too
     const leans = shape.includedRad !== null;
     const [clean] = bleedClassEndsMm.value;
@@ -41,7 +42,7 @@ export const floorDrinks: Check = {
       because: [...new Set([...worst.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
         options: [
-          ...sealFixes(job, worst, worst.travel.medianMm, clean),
+          ...sealFixes(measured, worst, worst.travel.medianMm, clean),
           { do: 'top-up', volumeMl: Math.ceil(uptake * job.boards * 100) / 100, clears: false },
         ],
       },

@@ -49,7 +49,7 @@ export const highBleedWall: Check = {
       ...bandOf(worst.inBlock.travel),
       because: [...new Set([...worst.inBlock.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
-        options: [...sealFixes(measured.job, worst.inBlock, worst.reachMm, moderate), ...turnFix(measured)],
+        options: [...sealFixes(measured, worst.inBlock, worst.reachMm, moderate), ...turnFix(measured)],
       },
     };
   },

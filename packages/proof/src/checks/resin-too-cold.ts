@@ -1,9 +1,11 @@
 import type { Check } from './check.ts';
+import { usesSolvent } from './uses-solvent.ts';
 
 /** A shop colder than this resin cures well in. */
 export const resinTooCold: Check = {
   code: 'resin-too-cold',
-  run: ({ job, cutArea }) => {
+  run: (measured) => {
+    const { job, cutArea } = measured;
     const { minTempC } = job.rows.resin;
     if (cutArea === 0 || job.shopTempC >= minTempC.value) {
       return null;
@@ -17,7 +19,14 @@ export const resinTooCold: Check = {
       because: [...minTempC.because],
       // the cautious end, so that a draught does not undo it
       fix: {
-        options: [{ do: 'change-temperature', toC: Math.max(minTempC.value, minTempC.high), clears: true }],
+        options: [
+          {
+            do: 'change-temperature',
+            toC: Math.max(minTempC.value, minTempC.high),
+            besideSolvent: usesSolvent(measured),
+            clears: true,
+          },
+        ],
       },
     };
   },

@@ -16,7 +16,15 @@ export const resinTooWarm: Check = {
       limit: { value: maxTempC.value, quantity: 'temperature', unit: '°C' },
       because: [...maxTempC.because],
       fix: {
-        options: [{ do: 'change-temperature', toC: Math.min(maxTempC.value, maxTempC.low), clears: true }],
+        options: [
+          {
+            do: 'change-temperature',
+            toC: Math.min(maxTempC.value, maxTempC.low),
+            // cooling needs no heat
+            besideSolvent: false,
+            clears: true,
+          },
+        ],
       },
     };
   },

@@ -1,39 +1,59 @@
 import type { Job } from '@pourproof/job';
 import { cureSpeed } from '@pourproof/materials';
+import type { Measured } from '../measured.ts';
 import type { Check } from './check.ts';
+import { usesSolvent } from './uses-solvent.ts';
+
+/** Kelvin below the warmest shop that the resin stands from which warming it is still worth the trouble (our choice). */
+const ROOM_TO_WARM_K = 2;
 
 /** A pour on a seal that is not ready: the seal lifts, mixes with the colour, or lets it through. */
 export const sealNotCured: Check = {
   code: 'seal-not-cured',
-  run: ({ job }) => {
+  run: (measured) => {
+    const { job } = measured;
     const { seal } = job.rows;
     if (job.coats === 0 || seal.curve.value.length === 0) {
       return null;
     }
-    const speed = speedOf(job);
-    const ready = seal.readyHours.low / speed;
-    if (job.sealHours >= ready) {
+    // a coat of the same chemistry bonds best while it is tacky, so nobody need wait for its cure; what it lets through is told elsewhere
+    const ready = seal.tackyHours ?? seal.readyHours;
+    const enough = ready.low / sealSpeed(job);
+    if (job.sealHours >= enough) {
       return null;
     }
-    const tacky = seal.tackyHours;
-    const bonds = tacky !== null && job.sealHours >= tacky.low / speed && job.sealHours <= tacky.high / speed;
     return {
       code: 'seal-not-cured',
-      // pouring on a tacky coat of the same chemistry bonds well and is often intended; it only stops less
-      // colour
-      severity: bonds ? 'note' : 'caution',
+      severity: 'caution',
       where: [],
       measured: { value: job.sealHours, quantity: 'time', unit: 'h' },
-      limit: { value: ready, quantity: 'time', unit: 'h' },
-      because: [...seal.readyHours.because],
+      limit: { value: enough, quantity: 'time', unit: 'h' },
+      because: [...ready.because],
       fix: {
-        options: [{ do: 'wait', hours: Math.ceil((ready - job.sealHours) * 10) / 10, clears: true }],
+        options: [
+          {
+            do: 'wait',
+            hours: Math.ceil((enough - job.sealHours) * 10) / 10,
+            warmthHelps: warmthHelps(measured),
+            clears: true,
+          },
+        ],
       },
     };
   },
 };
 
 /** Drying is not taken to speed up with warmth: it depends on air more than on heat. */
-function speedOf(job: Job): number {
-  return job.rows.seal.hardens === 'reaction' ? cureSpeed(job.shopTempC) : 1;
+export function sealSpeed({ rows, shopTempC }: Job): number {
+  return rows.seal.hardens === 'reaction' ? cureSpeed(shopTempC) : 1;
+}
+
+/** Only where the seal cures faster in the warm, the resin stands more warmth, and no solvent is about. */
+function warmthHelps(measured: Measured): boolean {
+  const { rows, shopTempC } = measured.job;
+  return (
+    rows.seal.hardens === 'reaction' &&
+    shopTempC + ROOM_TO_WARM_K <= rows.resin.maxTempC.low &&
+    !usesSolvent(measured)
+  );
 }

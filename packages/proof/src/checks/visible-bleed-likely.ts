@@ -21,7 +21,7 @@ const MIN_WALL_MM = 0.5;
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
   run: (measured) => {
-    const { job, colourCuts } = measured;
+    const { colourCuts } = measured;
     const { leanRad } = measured.shape;
     const [clean, moderate] = bleedClassEndsMm.value;
     const reachOf = ({ block, travel }: BlockMeasures): number =>
@@ -64,7 +64,7 @@ export const visibleBleedLikely: Check = {
       basis: worst.travel.basis,
       because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
       fix: {
-        options: [...sealFixes(job, worst, reachOf(worst), clean), ...couponFix(worst.travel, 3)],
+        options: [...sealFixes(measured, worst, reachOf(worst), clean), ...couponFix(worst.travel, 3)],
       },
     };
   },

@@ -25,6 +25,8 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'change-seal': ['seal', 'coats', 'sealHours'],
   'fewer-coats': ['coats'],
   wait: ['sealHours'],
+  'pour-sooner': ['sealHours'],
+  abrade: [],
   deepen: ['depth'],
   'cut-shallower': ['depth'],
   'level-less': ['level'],
@@ -90,6 +92,8 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
       return { coats: fix.coats };
     case 'wait':
       return { sealHours: `${Number((settled.sealHours + fix.hours).toFixed(2))}h` };
+    case 'pour-sooner':
+      return { sealHours: `${fix.hours}h` };
     case 'deepen':
       return { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') };
     case 'cut-shallower':

@@ -18,6 +18,8 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   'change-seal': 'setting',
   'fewer-coats': 'setting',
   wait: 'setting',
+  'pour-sooner': 'setting',
+  abrade: 'bench',
   deepen: 'setting',
   'cut-shallower': 'setting',
   'level-less': 'setting',

@@ -58,10 +58,23 @@ export const fixSchema = z
       seal: z.string().meta({ description: 'Id of a sealer' }),
       coats: count,
       hours: sized('Wait before the pour, hours'),
+      bondsUnsanded: z.boolean().meta({
+        description: 'Whether the colour still bonds to it without sanding, which no narrow pocket allows',
+      }),
       clears,
     }),
     z.object({ do: z.literal('fewer-coats'), coats: count, clears }),
-    z.object({ do: z.literal('wait'), hours: sized('Longer wait before the pour, hours'), clears }),
+    z.object({
+      do: z.literal('wait'),
+      hours: sized('Longer wait before the pour, hours'),
+      warmthHelps: z.boolean().meta({
+        description:
+          'Whether a warmer shop would do instead: never where what cures is a solvent that leaves',
+      }),
+      clears,
+    }),
+    z.object({ do: z.literal('pour-sooner'), hours: sized('Wait before the pour, hours'), clears }),
+    z.object({ do: z.literal('abrade'), widthMm: mm('Narrowest pocket that a hand can abrade'), clears }),
     z.object({ do: z.literal('deepen'), byMm: mm('By how much'), clears }),
     z.object({ do: z.literal('cut-shallower'), toMm: mm('Depth to cut to'), clears }),
     z.object({ do: z.literal('level-less'), byMm: mm('By how much less'), clears }),
@@ -81,6 +94,9 @@ export const fixSchema = z
     z.object({
       do: z.literal('change-temperature'),
       toC: z.number().meta({ description: 'Temperature of shop and resin, °C' }),
+      besideSolvent: z.boolean().meta({
+        description: 'Whether a solvent is in use, which has to leave before anything is warmed',
+      }),
       clears,
     }),
     z.object({

@@ -1,4 +1,5 @@
-import { resins, sealers } from '@pourproof/materials';
+import { resins, type ShopWaitId, sealers, shopHours } from '@pourproof/materials';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planSchedule, type ScheduleJob, type StepId } from './plan-schedule.ts';
 
@@ -15,6 +16,20 @@ const step = (id: StepId, job: Partial<ScheduleJob> = {}) =>
   planSchedule({ ...JOB, ...job }).find((each) => each.step === id);
 const gap = (from: StepId, to: StepId, job: Partial<ScheduleJob> = {}): number =>
   (step(to, job)?.earliestHours ?? Number.NaN) - (step(from, job)?.earliestHours ?? Number.NaN);
+/** The step whose window a wait is, and the steps that it counts from. */
+const STEP_OF_WAIT: Readonly<Partial<Record<ShopWaitId, StepId>>> = {
+  'between-seal-coats': 'seal-coat',
+  'seal-bonds-unsanded': 'bond-window',
+  'next-layer': 'next-layer',
+  'top-up': 'top-up',
+};
+const BEFORE: Readonly<Partial<Record<StepId, readonly StepId[]>>> = {
+  'seal-coat': ['seal-coat'],
+  'bond-window': ['seal-coat'],
+  pour: ['seal-coat'],
+  'next-layer': ['pour', 'next-layer'],
+  'top-up': ['pour', 'next-layer'],
+};
 
 describe('a schedule', () => {
   test('waits as the tables say at 25 °C: seal 24 h, hard from 12 h, full cure from 5 days', () => {
@@ -43,7 +58,53 @@ describe('a schedule', () => {
       latestHours: coat + 8,
       isWindow: true,
     });
-    expect(step('pour', { sealHours: 3 })).toMatchObject({ earliestHours: coat + 3, latestHours: coat + 24 });
+    expect(step('pour', { sealHours: 1 })).toMatchObject({ earliestHours: coat + 1, latestHours: coat + 24 });
+  });
+
+  test('pours within the bond window until it ends, and waits for no cure', () => {
+    const tacky = { sealHours: 3 };
+    const coat = step('seal-coat', tacky)?.earliestHours ?? 0;
+    expect(step('pour', tacky)).toMatchObject({
+      earliestHours: coat + 3,
+      latestHours: coat + 8,
+      isWindow: true,
+    });
+    expect(step('bond-window', tacky)).toBeUndefined();
+    expect(step('level', tacky)).toMatchObject({ earliestHours: coat + 15, latestHours: coat + 32 });
+  });
+
+  test('ends every window by the rule after the earliest step before it', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...Object.values(sealers)),
+        fc.integer({ min: 1, max: 4 }),
+        fc.integer({ min: 1, max: 4 }),
+        fc.integer({ min: 0, max: 48 }),
+        fc.integer({ min: 10, max: 30 }),
+        (seal, coats, layers, sealHours, temperatureC) => {
+          const job = { ...JOB, seal, coats, layers, sealHours, temperatureC };
+          const steps = planSchedule(job);
+          const longest = new Map<StepId, number>(
+            shopHours(job).flatMap(({ wait, latestHours }) => {
+              const id = STEP_OF_WAIT[wait];
+              return id === undefined ? [] : [[id, latestHours]];
+            }),
+          );
+          longest.set('pour', longest.get('bond-window') ?? 0);
+          for (const each of steps.filter(({ isWindow }) => isWindow)) {
+            const before = steps
+              .filter(({ step: id }) => BEFORE[each.step]?.includes(id))
+              .filter(({ earliestHours }) => earliestHours < each.earliestHours || each.step === 'pour')
+              .at(-1);
+            expect(each.latestHours).toBeCloseTo(
+              (before?.earliestHours ?? Number.NaN) + (longest.get(each.step) ?? Number.NaN),
+              9,
+            );
+            expect(each.latestHours).toBeGreaterThanOrEqual(each.earliestHours);
+          }
+        },
+      ),
+    );
   });
 
   test('begins after the cut: an hour for short ones, set-up and cutting for long ones', () => {

@@ -81,18 +81,18 @@ export function planSchedule(job: ScheduleJob): readonly ScheduleStep[] {
   ];
   const isSealed = job.coats > 0 && job.seal.curve.value.length > 0;
   const ready = carved + CLEAN_HOURS;
-  const sealed = isSealed ? sealSteps(job, ready, waits, steps) : [ready, ready];
-  const [pourFrom = ready, pourTo = ready] = sealed;
-  steps.push(
-    at(
+  const pour = isSealed ? sealSteps(job, ready, waits, steps) : atOnce(ready);
+  steps.push({
+    ...at(
       'pour',
       job.layers > 1 ? 1 : 0,
-      pourFrom,
-      pourTo,
-      waits.get('seal-cure')?.because ?? ['common-practice'],
+      pour.fromHours,
+      pour.untilHours,
+      waits.get(pour.isWindow ? 'seal-bonds-unsanded' : 'seal-cure')?.because ?? ['common-practice'],
     ),
-  );
-  afterPour(job, [pourFrom, pourTo], waits, steps);
+    isWindow: pour.isWindow,
+  });
+  afterPour(job, [pour.fromHours, pour.lateHours], waits, steps);
   return steps.toSorted((a, b) => a.earliestHours - b.earliestHours);
 }
 
@@ -106,35 +106,62 @@ function shopJob({ seal, coats, resin, temperatureC }: ScheduleJob): Parameters<
   return { seal, coats: seal.curve.value.length > 0 ? coats : 0, resin, temperatureC };
 }
 
-/** Adds the coats; returns the earliest and the most cautious time of the pour. */
+/** When the pour may be, hours from the start. */
+interface PourTime {
+  readonly fromHours: number;
+  /** End of its window, counted from the earliest coat, or what the most cautious rules give. */
+  readonly untilHours: number;
+  readonly isWindow: boolean;
+  /** The latest pour that later steps follow from: after the most cautious waits. */
+  readonly lateHours: number;
+}
+
+function atOnce(hours: number): PourTime {
+  return { fromHours: hours, untilHours: hours, isWindow: false, lateHours: hours };
+}
+
+/** Adds the coats; returns the time of the pour. A window counts from the earliest coat, so that whoever keeps it is in time. */
 function sealSteps(
   job: ScheduleJob,
   ready: number,
   waits: ReadonlyMap<ShopWaitId, ShopWait>,
   steps: ScheduleStep[],
-): [number, number] {
+): PourTime {
   const between = waits.get('between-seal-coats');
   let early = ready;
   let late = ready;
   for (let coat = 1; coat <= job.coats; coat++) {
+    const isWindow = coat > 1 && job.seal.tackyHours !== null;
+    let until = late;
     if (coat > 1 && between) {
+      until = isWindow ? early + between.latestHours : late + between.latestHours;
       early += between.earliestHours;
       late += between.latestHours;
     }
     steps.push({
-      ...at('seal-coat', job.coats > 1 ? coat : 0, early, late, between?.because ?? ['common-practice']),
-      isWindow: coat > 1 && job.seal.tackyHours !== null,
+      ...at('seal-coat', job.coats > 1 ? coat : 0, early, until, between?.because ?? ['common-practice']),
+      isWindow,
     });
   }
+  const fromHours = early + job.sealHours;
   const bond = waits.get('seal-bonds-unsanded');
+  if (bond && job.sealHours >= bond.earliestHours && job.sealHours <= bond.latestHours) {
+    // poured while it is tacky the seal is not waited for
+    return {
+      fromHours,
+      untilHours: early + bond.latestHours,
+      isWindow: true,
+      lateHours: late + bond.latestHours,
+    };
+  }
   if (bond) {
     steps.push({
       ...at('bond-window', 0, early + bond.earliestHours, early + bond.latestHours, bond.because),
       isWindow: true,
     });
   }
-  const cure = waits.get('seal-cure');
-  return [early + job.sealHours, Math.max(late + job.sealHours, late + (cure?.latestHours ?? 0))];
+  const lateHours = late + Math.max(job.sealHours, waits.get('seal-cure')?.latestHours ?? 0);
+  return { fromHours, untilHours: lateHours, isWindow: false, lateHours };
 }
 
 /** Adds the steps after the pour. */
@@ -148,7 +175,7 @@ function afterPour(
   const layer = waits.get('next-layer');
   for (let turn = 2; turn <= job.layers && layer; turn++) {
     steps.push({
-      ...at('next-layer', turn, early + layer.earliestHours, late + layer.latestHours, layer.because),
+      ...at('next-layer', turn, early + layer.earliestHours, early + layer.latestHours, layer.because),
       isWindow: true,
     });
     early += layer.earliestHours;

@@ -1,6 +1,6 @@
 import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
-import { basisText, hoursText, sealText } from './parts-of-sentences.ts';
+import { basisText, sealBetter } from './parts-of-sentences.ts';
 
 /** Words of colour that may run out of the board's edge. */
 export const bleedReachesEdge: FindingWords = {
@@ -10,8 +10,7 @@ export const bleedReachesEdge: FindingWords = {
   why: () =>
     'Streaks then show on the side of the board too, where no levelling reaches, and liquid resin can weep out of the end grain.',
   fixes: {
-    'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
+    ...sealBetter,
   },
   advice: () => ['Seal the end grain of that edge from outside as well, or leave more wood there.'],
 };

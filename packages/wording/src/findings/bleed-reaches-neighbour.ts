@@ -1,6 +1,6 @@
 import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
-import { basisText, hoursText, sealText } from './parts-of-sentences.ts';
+import { basisText, sealBetter } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
 
 /** Words of wood that colour may cross from one stroke to the next. */
@@ -11,8 +11,7 @@ export const bleedReachesNeighbour: FindingWords = {
   why: () =>
     'Where streaks from one stroke reach the next, the wood between them is stained right through and the two read as one.',
   fixes: {
-    'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
+    ...sealBetter,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood between them.`,
   },
 };

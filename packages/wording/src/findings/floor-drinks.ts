@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { hoursText, sealText } from './parts-of-sentences.ts';
+import { sealBetter } from './parts-of-sentences.ts';
 
 /** Words of floors in end grain. */
 export const floorDrinks: FindingWords = {
@@ -9,8 +9,7 @@ export const floorDrinks: FindingWords = {
   why: () =>
     'Upright fibres draw resin down like straws: the level drops after the pour, bubbles rise, and a thin board darkens around the floor.',
   fixes: {
-    'change-seal': (fix, reader) =>
-      `Seal the floor with ${sealText(fix, reader)} first, and leave it ${hoursText(fix.hours)}.`,
+    ...sealBetter,
     'top-up': ({ volumeMl }) =>
       `Have up to ${volumeMl} ml ready for topping up; half of that is in the mix already.`,
   },

@@ -1,7 +1,7 @@
 import { formatLength } from '@pourproof/plane';
 import type { Finding } from '@pourproof/proof';
 import type { FindingWords } from './finding-words.ts';
-import { basisText, hoursText, sealText, subject } from './parts-of-sentences.ts';
+import { basisText, sealBetter, subject } from './parts-of-sentences.ts';
 
 /** Words of walls that colour is likely to bleed from. */
 export const highBleedWall: FindingWords = {
@@ -11,8 +11,7 @@ export const highBleedWall: FindingWords = {
   why: () =>
     'Where a wall cuts across the fibres, their open ends draw colour in like straws. Levelling will not remove bleed: the ends are open from face to floor, and the sloping wall of a V only thins it.',
   fixes: {
-    'change-seal': (fix, reader) =>
-      `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour.`,
+    ...sealBetter,
     turn: ({ deg, sparedPct }) =>
       `Turn the artwork ${deg}° counter-clockwise on the board: ${sparedPct} % less end grain in the walls, though the walls that remain at risk need a seal.`,
   },

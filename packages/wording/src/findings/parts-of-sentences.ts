@@ -1,5 +1,5 @@
 import type { Finding, Fix } from '@pourproof/proof';
-import type { Reader } from './finding-words.ts';
+import type { FixWords, Reader } from './finding-words.ts';
 import { noLess } from './way-length.ts';
 
 /** A count with its noun: `1 coat`, `3 coats`. */
@@ -23,12 +23,16 @@ export function basisText({ basis }: Finding): string {
 }
 
 /** A seal coat: `2 coats of clear epoxy`. */
-export function sealText(
-  { seal, coats }: Extract<Fix, { do: 'change-seal' }>,
-  { materials }: Reader,
-): string {
+function sealText({ seal, coats }: Extract<Fix, { do: 'change-seal' }>, { materials }: Reader): string {
   return `${counted(coats, 'coat')} of ${materials.sealers[seal]?.name ?? seal}`;
 }
+
+/** The ways out of a better seal, or of the same one left longer. */
+export const sealBetter: Required<Pick<FixWords, 'change-seal' | 'wait'>> = {
+  'change-seal': (fix, reader) =>
+    `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour${fix.bondsUnsanded ? ', which still bonds to it unsanded then' : ''}.`,
+  wait: ({ hours }) => `Leave the seal ${hoursText(hours)} longer before the colour.`,
+};
 
 /** The way out of widening a stroke. */
 export function widenStroke({ byMm }: Extract<Fix, { do: 'widen' }>, { units }: Reader): string {

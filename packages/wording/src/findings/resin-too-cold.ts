@@ -8,6 +8,7 @@ export const resinTooCold: FindingWords = {
   why: () =>
     'In the cold the mix stays thick and the cure can stop half way: soft spots, a greasy film and white clouds. Waiting longer does not always mend it.',
   fixes: {
-    'change-temperature': ({ toC }) => `Bring shop, board and resin to ${toC} °C.`,
+    'change-temperature': ({ toC, besideSolvent }) =>
+      `Bring shop, board and resin to ${toC} °C${besideSolvent ? ', but light no heater before all solvent has left' : ''}.`,
   },
 };

@@ -29,6 +29,7 @@ import { resinTooWarm } from './resin-too-warm.ts';
 import { rimTooThin } from './rim-too-thin.ts';
 import { sandsThrough } from './sands-through.ts';
 import { sealNotCured } from './seal-not-cured.ts';
+import { sealPastBond } from './seal-past-bond.ts';
 import { shortGrainWillBreak } from './short-grain-will-break.ts';
 import { strokeNearBitWidth } from './stroke-near-bit-width.ts';
 import { strokeTooNarrowToLevel } from './stroke-too-narrow-to-level.ts';
@@ -55,6 +56,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'bleed-reaches-edge': bleedReachesEdge,
   'floor-drinks': floorDrinks,
   'seal-not-cured': sealNotCured,
+  'seal-past-bond': sealPastBond,
   'short-grain-will-break': shortGrainWillBreak,
   'island-too-small': islandTooSmall,
   'pour-too-deep': pourTooDeep,
