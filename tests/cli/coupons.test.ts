@@ -13,9 +13,12 @@ writeFileSync(
 );
 const vet = (rows: unknown, ...flags: string[]) => {
   writeFileSync(join(folder, 'mine.json'), JSON.stringify(rows));
-  return captured(['vet', 'bar.svg', '--bit', 'flat:3mm', '--wood', 'cherry', '--coats', '0', ...flags], {
-    cwd: folder,
-  });
+  return captured(
+    ['vet', 'bar.svg', '--bit', 'flat:3mm', '--wood', 'cherry', '--coats', '0', '--full', ...flags],
+    {
+      cwd: folder,
+    },
+  );
 };
 const file = (...coupons: object[]) => ({ schema: 'pourproof/coupons@1', coupons });
 const flat = (text: string): string => text.replace(/\s+/gu, ' ');

@@ -25,6 +25,12 @@ test('the demo order is stopped, and says why, where and what to do', async () =
   expect({ code, err }).toEqual({ code: 1, err: '' });
 });
 
+test('with --full the demo order is told whole', async () => {
+  const { code, out, err } = await captured(['vet', '--job', fixture('demo/job.json'), '--full']);
+  expectGolden(new URL('demo-full.txt', import.meta.url), out);
+  expect({ code, err }).toEqual({ code: 1, err: '' });
+});
+
 test('the changed demo order is clear', async () => {
   const { code, out, err } = await captured([
     'vet',

@@ -21,7 +21,7 @@ afterAll(() => {
 });
 
 async function lines(...argv: readonly string[]): Promise<readonly string[]> {
-  const { out, err } = await captured(['vet', ...argv, '--units', 'mm'], { cwd: folder });
+  const { out, err } = await captured(['vet', ...argv, '--units', 'mm', '--full'], { cwd: folder });
   expect(err).toBe('');
   return out.split('\n');
 }

@@ -19,7 +19,14 @@ beforeAll(async () => {
   }
   folder = mkdtempSync(join(tmpdir(), 'pourproof-sheet-'));
   sheet = join(folder, 'sheet.html');
-  const { code, out, err } = await captured(['vet', '--job', fixture('demo/job.json'), '--report', sheet]);
+  const { code, out, err } = await captured([
+    'vet',
+    '--job',
+    fixture('demo/job.json'),
+    '--full',
+    '--report',
+    sheet,
+  ]);
   widthMm = Number(/^ {2}Size +([\d.]+) mm/mu.exec(out)?.[1]);
   expect({ code, err }).toEqual({ code: 1, err: '' });
   browser = await chromium.launch({

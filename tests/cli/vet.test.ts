@@ -110,27 +110,51 @@ describe('measures', () => {
     expect((await vet('disc.svg', '--depth', '1/8in', '--units', 'mm', ...EASY)).out).toContain(
       '3.175 mm deep',
     );
-    expect((await vet('disc.svg', '--bit', 'flat:1/8"', ...EASY)).out).toMatch(/Bit +1\/8 in flat/u);
-    // the first of several, whichever flag it is
+    expect((await vet('disc.svg', '--bit', 'flat:1/8"', '--full', ...EASY)).out).toMatch(
+      /Bit +1\/8 in flat/u,
+    );
+    // bits are bought in inches and in millimetres by all: the depth says how a maker measures
     const [bit, depth] = [
       ['--bit', 'flat:1/8in'],
       ['--depth', '3mm'],
     ] as const;
-    expect((await vet('disc.svg', ...bit, ...depth, ...EASY)).out).toMatch(/Bit +1\/8 in flat/u);
-    expect((await vet('disc.svg', ...depth, ...bit, ...EASY)).out).toMatch(/Bit +3\.175 mm flat/u);
+    for (const flags of [
+      [...bit, ...depth],
+      [...depth, ...bit],
+    ]) {
+      const { out } = await vet('disc.svg', ...flags, '--full', ...EASY);
+      expect(out).toMatch(/Bit +3\.175 mm flat/u);
+    }
   });
 
-  test('name every value that was not given', async () => {
+  test('name every value that was not given, with what was taken instead', async () => {
     const argv = ['disc.svg', '--depth', '3mm', ...EASY];
     const report = JSON.parse((await vet(...argv, '--json')).out);
-    const [, named = ''] =
-      /^Not given, so the usual values apply: ([^.]*)\.\n$/mu.exec((await vet(...argv)).out) ?? [];
-    const flags = report.defaults.map((key: string) =>
-      key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`),
+    const [, listed = ''] =
+      /^Not given, so taken as usual\n(.*)$/msu.exec((await vet(...argv, '--full')).out) ?? [];
+    const rows = [...listed.matchAll(/^ {2}(\S+) +(\S.*)$/gmu)].map(([, flag, value]) => [flag, value]);
+    expect(rows.map(([flag]) => flag)).toEqual(
+      report.defaults.map((key: string) => key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`)),
     );
-    expect(named.split(/,\s/u)).toEqual(flags);
-    expect(flags).toContain('seal-hours');
-    expect(flags).not.toContain('depth');
+    expect(Object.fromEntries(rows)).toMatchObject({
+      bit: '3.175 mm flat',
+      grain: '0°',
+      oiled: 'no',
+      'seal-hours': '24 h',
+      'pigment-pct': '3 %',
+      resin: 'coating',
+      level: '0.5 mm',
+      'shop-temp': '25 °C',
+      tolerance: '0.005 mm',
+    });
+    expect(rows.map(([flag]) => flag)).not.toContain('depth');
+    // on one screen they stand in a line
+    expect((await vet(...argv)).out).toMatch(/^Usual {2}bit 3\.175 mm flat, grain 0°, /mu);
+  });
+
+  test('say nothing of the coats and the wait of a seal that there is none of', async () => {
+    const { out } = await vet('disc.svg', '--wood', 'maple', '--full');
+    expect(out).not.toMatch(/^ {2}(?:coats|seal-hours) /mu);
   });
 });
 
@@ -146,7 +170,7 @@ describe('a job file', () => {
   });
 
   test('of the fixtures can be taken for any artwork', async () => {
-    const { code, out } = await vet('disc.svg', '--job', fixture('jobs/sign.json'));
+    const { code, out } = await vet('disc.svg', '--job', fixture('jobs/sign.json'), '--full');
     expect(code).toBe(0);
     expect(out).toMatch(/Bits, in order +1\/8 in flat, then 1\/16 in flat/u);
   });
@@ -166,7 +190,7 @@ describe('the maker’s own materials', () => {
 
 describe('a calendar', () => {
   test('is written from the start that was given, and replaced by the next run', async () => {
-    const argv = ['disc.svg', ...EASY, '--start', '2026-12-01 09:00', '--calendar', 'work.ics'];
+    const argv = ['disc.svg', ...EASY, '--start', '2026-12-01 09:00', '--calendar', 'work.ics', '--full'];
     for (let run = 0; run < 2; run++) {
       const { out, err } = await vet(...argv);
       expect(err).toBe('');

@@ -118,9 +118,9 @@ describe('what contradicts the source is refused in the same words for all', () 
 });
 
 describe('a job file with what was typed beside it', () => {
-  test('takes what was typed, in its unit, and keeps the rest', () => {
+  test('takes what was typed, and keeps the rest and its unit', () => {
     const job = mergeJobs({ depth: '1/8in', wood: 'cherry' }, { depth: '3mm', seal: 'epoxy' });
-    expect(job).toEqual({ depth: '3mm', seal: 'epoxy', wood: 'cherry', units: 'mm' });
+    expect(job).toEqual({ depth: '3mm', seal: 'epoxy', wood: 'cherry', units: 'in' });
   });
 
   test('a typed size replaces whichever size the file asks for, and its unit stands where nothing else is typed', () => {

@@ -177,8 +177,8 @@ test('a settled bit, obstacle or reading can be given again as it is', () => {
   expect(again).toEqual(first);
 });
 
-test('an answer comes in the unit of the first length, typed or structured', () => {
+test('an answer comes in the unit of the depth before that of the bits, typed or structured', () => {
   expect(settleJob({ depth: { in: 0.125 } }).units).toBe('in');
-  expect(settleJob({ bit: [{ kind: 'flat', diameterMm: 3 }], depth: '1/8in' }).units).toBe('mm');
+  expect(settleJob({ bit: [{ kind: 'flat', diameterMm: 3 }], depth: '1/8in' }).units).toBe('in');
   expect(settleJob({ tolerance: { in: 0.0005 } }).units).toBe('mm');
 });

@@ -27,6 +27,7 @@ export interface Flag {
 /** Flags that are no settings of a job: files that are read and written, and the form of the answer. */
 const OWN_FLAGS: readonly Flag[] = [
   { name: 'report', takes: 'SHEET.html', group: 'first', help: 'Write a sheet to print' },
+  { name: 'full', group: 'output', help: 'Print the whole answer, not one screen of it' },
   {
     name: 'job',
     takes: 'JOB.json',

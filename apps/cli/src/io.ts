@@ -2,6 +2,10 @@
 export interface Io {
   readonly out: OutputStream;
   readonly err: OutputStream;
+  /** Reads all of standard input, to its end. */
+  readonly readStdin: () => Promise<Uint8Array>;
+  /** Whether someone would have to type the standard input. */
+  readonly isStdinTerminal: boolean;
   /** Reads a whole file; rejects with a Node error (`ENOENT`, `EISDIR`, …). */
   readonly readFile: (path: string) => Promise<Uint8Array>;
   /** Writes a whole file, replacing what is there; rejects with a Node error. */
@@ -19,4 +23,6 @@ export interface Io {
 export interface OutputStream {
   readonly write: (text: string) => void;
   readonly isTerminal: boolean;
+  /** Width of the terminal in characters, where it tells. */
+  readonly columns?: number | undefined;
 }

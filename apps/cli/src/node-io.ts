@@ -6,6 +6,8 @@ export function nodeIo(): Io {
   return {
     out: streamOf(process.stdout),
     err: streamOf(process.stderr),
+    readStdin,
+    isStdinTerminal: process.stdin.isTTY === true,
     readFile: (path) => readFile(path),
     writeFile: (path, text) => writeFile(path, text, 'utf8'),
     makeFolder: async (path) => {
@@ -32,7 +34,16 @@ function streamOf(stream: NodeJS.WriteStream): OutputStream {
       stream.write(text);
     },
     isTerminal: stream.isTTY === true,
+    columns: stream.isTTY === true ? stream.columns : undefined,
   };
+}
+
+async function readStdin(): Promise<Uint8Array> {
+  const pieces: Uint8Array[] = [];
+  for await (const piece of process.stdin) {
+    pieces.push(piece);
+  }
+  return Buffer.concat(pieces);
 }
 
 async function fileIdentity(path: string): Promise<string | null> {

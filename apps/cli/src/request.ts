@@ -29,6 +29,8 @@ export interface Request {
   readonly options: VetOptions;
   readonly failOn: FailOn;
   readonly isJson: boolean;
+  /** Whether all is printed, or what fits one screen. */
+  readonly isFull: boolean;
   readonly sheetPath: string | null;
   readonly overlayPath: string | null;
   readonly calendarPath: string | null;
@@ -82,6 +84,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     options,
     failOn: oneOf(flags, 'fail-on', ['stop', 'caution', 'note', 'never']) ?? 'stop',
     isJson: flags.values.has('json'),
+    isFull: flags.values.has('full'),
     sheetPath: pathFlag(flags, 'report', io),
     overlayPath,
     calendarPath,

@@ -9,7 +9,8 @@ const ALTERNATIVES = [
 
 /**
  * A job from a file with what was typed beside it: what was typed stands before the file. A size that was
- * typed replaces whichever size the file asks for, and so it is with artwork and text.
+ * typed replaces whichever size the file asks for, and so it is with artwork and text. The answer keeps the unit
+ * of the file: one length typed in the other is no reason to turn all of it.
  */
 export function mergeJobs(file: JobInput, typed: JobInput): JobInput {
   const replaced = ALTERNATIVES.flatMap((keys) =>
@@ -18,7 +19,7 @@ export function mergeJobs(file: JobInput, typed: JobInput): JobInput {
   const kept = Object.entries(file).filter(([key]) => !replaced.some((each) => each === key));
   const given = Object.entries(typed).filter(([, value]) => value !== undefined);
   const keys = new Set(given.map(([key]) => key));
-  const units = typed.units ?? file.units ?? typedUnit(typed) ?? typedUnit(file);
+  const units = typed.units ?? file.units ?? typedUnit(file, typed);
   return Object.fromEntries([
     ...given,
     ...kept.filter(([key]) => !keys.has(key)),

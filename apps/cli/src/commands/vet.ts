@@ -1,17 +1,16 @@
-import { calendarFile, overlaySvg, reportText, sheetHtml } from '@pourproof/wording';
+import { calendarFile, overlaySvg, reportText, screenText, sheetHtml } from '@pourproof/wording';
 import { type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
 import { messageOf } from '../message-of.ts';
 import { openSource, type SourcePath } from '../open-source.ts';
 import { parseFlags } from '../parse-flags.ts';
 import { reportJson } from '../print/json.ts';
+import { columnsOf, isColoured } from '../print/look.ts';
 import { painted } from '../print/paint.ts';
 import { type FailOn, type Request, requestFrom } from '../request.ts';
 import { VERSION } from '../version.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
-/** Width of the printed answer. */
-const COLUMNS = 80;
 const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
   report: 'Sheet',
   overlay: 'Overlay',
@@ -88,9 +87,10 @@ async function print(
     );
     return;
   }
-  const isColoured = io.out.isTerminal && (io.env.NO_COLOR ?? '') === '';
-  const look = { columns: COLUMNS, ...(isColoured ? { mark: painted } : {}) };
-  io.out.write(vetted.map((each) => reportText(each, look)).join(`\n${'─'.repeat(COLUMNS)}\n\n`));
+  const columns = columnsOf(io.out);
+  const look = { columns, ...(isColoured(io) ? { mark: painted } : {}) };
+  const textOf = request.isFull ? reportText : screenText;
+  io.out.write(vetted.map((each) => textOf(each, look)).join(`\n${'─'.repeat(columns)}\n\n`));
   for (const { flag, path } of outputs) {
     io.out.write(`${OUTPUT_NAMES[flag]} written to ${path}\n`);
   }

@@ -1,49 +1,47 @@
-import { flagOf, SETTING_KEYS } from '@pourproof/job';
+import { flagOf } from '@pourproof/job';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Report, Severity } from '@pourproof/proof';
+import type { Report } from '@pourproof/proof';
 import { CAUTION_WORDS } from '../advice/caution-words.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
+import { notAsDrawnNotices } from '../facts/not-as-drawn.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
-import { VERDICT_WORDS } from '../facts/verdict-words.ts';
+import { usualValues } from '../facts/usual-values.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import { seenToText } from '../findings/seen-to-text.ts';
 import type { Vetted } from '../vetted.ts';
+import { type Layout, layoutOf, type ReportTextOptions } from './layout.ts';
+import { noticeText } from './notice-text.ts';
 import { shortBasis } from './short-basis.ts';
+import { verdictLines } from './verdict-lines.ts';
 import { wrap } from './wrap.ts';
+
+type Notice = Report['artwork']['notices'][number];
 
 /** Places listed for one finding; the rest is counted and stands in the JSON report and the overlay. */
 const MAX_PLACES = 6;
-
-/** How the text is laid out. */
-export interface ReportTextOptions {
-  /** Longest line, in characters. */
-  readonly columns: number;
-  /** Sets off the word for a severity, in colour for example. */
-  readonly mark?: (word: string, severity: Severity | 'clear') => string;
-}
-
-type Layout = Required<ReportTextOptions> & { readonly unit: LengthUnit };
+/** Below this many columns a table would leave its remarks no room: each stands below its line. */
+const TABLE_COLUMNS = 60;
 
 /**
- * The answer as text to read in a terminal, the verdict first.
+ * The whole answer as text to read in a terminal, the verdict first.
  *
  * @example
  * console.log(reportText(await vet(source, job), { columns: 80 }));
  */
 export function reportText({ report, job }: Vetted, options: ReportTextOptions): string {
   const unit = job.units;
-  const layout: Layout = { mark: (word) => word, ...options, unit };
-  const { columns, mark } = layout;
+  const layout = layoutOf(options, unit);
+  const { columns } = layout;
   const entries = findingEntries(report, job);
+  const others = report.artwork.notices.filter(({ effect }) => effect === undefined);
   return [
-    ...wrap(verdictLine(report), columns, `${report.verdict.toUpperCase()}  `).map((line, k) =>
-      k === 0 ? line.replace(/^\S+/u, (word) => mark(word, report.verdict)) : line,
-    ),
+    ...verdictLines(report, layout),
     '',
+    ...section('Not as drawn', noticeLines(notAsDrawnNotices(report), report, layout)),
     ...wrap(cutSentences(report, unit).join(' '), columns),
     '',
     ...entries
@@ -58,32 +56,14 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     ...section('The job', factLines(jobFacts(job), columns)),
     ...section('Measures', factLines(measureFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
-    ...(job.start === null ? [] : section('The work', factLines(workFacts(report), columns))),
-    ...section('From reading the artwork', noticeLines(report, layout)),
+    ...section('The work', factLines(workFacts(report), columns)),
+    ...section('From reading the artwork', noticeLines(others, report, layout)),
     ...section(
       'Take care',
       Object.values(CAUTION_WORDS).flatMap((caution) => wrap(caution, columns, '  - ')),
     ),
-    ...defaultsLines(report, columns),
+    ...section('Not given, so taken as usual', usualLines({ job }, columns)),
   ].join('\n');
-}
-
-function verdictLine(report: Report): string {
-  const open = report.findings.filter((finding) => finding.seenTo !== true);
-  const counts = (['stop', 'caution', 'note'] as const)
-    .map((severity) => ({ severity, n: open.filter((each) => each.severity === severity).length }))
-    .filter(({ n }) => n > 0)
-    .map(({ severity, n }) => `${n} ${n === 1 ? severity : `${severity}s`}`);
-  const read = report.artwork.notices.filter(({ severity }) => severity === 'caution').length;
-  if (read > 0) {
-    counts.push(`${read} ${read === 1 ? 'caution' : 'cautions'} from reading the artwork`);
-  }
-  const seenTo = report.findings.length - open.length;
-  if (seenTo > 0) {
-    counts.push(`${seenTo} seen to by you`);
-  }
-  const words = VERDICT_WORDS[report.verdict];
-  return `${report.artwork.file}: ${words}${counts.length > 0 ? ` (${counts.join(', ')})` : ''}.`;
 }
 
 function findingLines(
@@ -93,7 +73,11 @@ function findingLines(
 ): readonly string[] {
   const part = (name: string, text: string): string[] => wrap(text, columns, `   ${name.padEnd(9)}`);
   return [
-    `${entry.number}. ${mark(entry.severity.toUpperCase(), entry.severity)}  ${entry.title}  [${entry.code}]`,
+    ...wrap(
+      `${entry.title}  [${entry.code}]`,
+      columns,
+      `${entry.number}. ${entry.severity.toUpperCase()}  `,
+    ).map((line, k) => (k === 0 ? line.replace(/[A-Z]+/u, (word) => mark(word, entry.severity)) : line)),
     ...wrap(entry.headline, columns, '   '),
     ...part('measured', `${entry.measured}; the limit is ${entry.limit}`),
     ...part('where', placesText(entry, report, unit)),
@@ -128,6 +112,12 @@ function factLines(facts: readonly Fact[], columns: number): string[] {
   if (facts.length === 0) {
     return [];
   }
+  if (columns < TABLE_COLUMNS) {
+    return facts.flatMap(({ name, value, remark }) => [
+      ...wrap(`${name.trim()}: ${value}`, columns, '  '),
+      ...(remark === '' ? [] : wrap(remark, columns, '    ')),
+    ]);
+  }
   const nameWidth = Math.max(...facts.map((fact) => fact.name.length)) + 2;
   const valueWidth = Math.max(...facts.map((fact) => (fact.remark === '' ? 0 : fact.value.length))) + 2;
   return facts.flatMap(({ name, value, remark }) => {
@@ -138,37 +128,15 @@ function factLines(facts: readonly Fact[], columns: number): string[] {
   });
 }
 
-function noticeLines(report: Report, { columns, unit }: Layout): string[] {
-  return report.artwork.notices.flatMap((notice) => {
-    const [first] = notice.where;
-    const place =
-      first === undefined ? '' : ` (${placeText(first, report, unit)}${moreText(notice.where.length - 1)})`;
-    return wrap(`${notice.severity}: ${notice.text}${place} [${notice.code}]`, columns, '  - ');
-  });
+function noticeLines(notices: readonly Notice[], report: Report, { columns, unit }: Layout): string[] {
+  return notices.flatMap((notice) =>
+    wrap(`${notice.severity}: ${noticeText(notice, report, unit)}`, columns, '  - '),
+  );
 }
 
-function moreText(more: number): string {
-  return more > 0 ? ` and ${more} more` : '';
-}
-
-type NoticePlace = Report['artwork']['notices'][number]['where'][number];
-
-function placeText(place: NoticePlace, { rulerOffsetMm: [left, top] }: Report, unit: LengthUnit): string {
-  const parts = [
-    place.element,
-    place.line === undefined ? undefined : `line ${place.line}`,
-    place.atMm === undefined
-      ? undefined
-      : `at ${formatLength(place.atMm[0] - left, unit)}, ${formatLength(place.atMm[1] - top, unit)}`,
-    place.gapMm === undefined ? undefined : `gap ${formatLength(place.gapMm, unit)}`,
-  ];
-  return parts.filter((part) => part !== undefined).join(', ');
-}
-
-function defaultsLines(report: Report, columns: number): string[] {
-  if (report.defaults.length === 0) {
-    return [];
-  }
-  const flags = SETTING_KEYS.filter((key) => report.defaults.includes(key)).map((key) => flagOf(key) ?? key);
-  return [...wrap(`Not given, so the usual values apply: ${flags.join(', ')}.`, columns), ''];
+function usualLines({ job }: Pick<Vetted, 'job'>, columns: number): string[] {
+  const rows = usualValues(job).map(
+    ({ key, value }): Fact => ({ name: flagOf(key) ?? key, value, remark: '' }),
+  );
+  return factLines(rows, columns);
 }

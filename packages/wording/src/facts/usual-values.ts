@@ -1,0 +1,50 @@
+import { bitName, bitSize, type Job, SETTINGS, type SettingKey, usualInput } from '@pourproof/job';
+
+/** A setting that was not given, with the value that holds instead. */
+export interface UsualValue {
+  readonly key: SettingKey;
+  /** The value with its unit: `0.5 mm`, `0°`, `maple`. */
+  readonly value: string;
+}
+
+/** What was taken as usual in a job and weighs on its proof: without a seal, the wait after it does not. */
+export function usualValues(job: Job): readonly UsualValue[] {
+  const isSealed = job.seal !== 'none' && job.coats > 0;
+  return job.defaults
+    .filter((key) => isSealed || SETTINGS[key].only?.isSealed !== true)
+    .map((key) => ({ key, value: usualText(key, job) }));
+}
+
+function usualText(key: SettingKey, job: Job): string {
+  const { field, holds } = SETTINGS[key];
+  if (key === 'bit') {
+    return job.bits.map((bit) => bitName(bit, job.units)).join(', then ');
+  }
+  // every setting with a usual value fills a field of the job itself
+  const value: unknown = job[field as keyof Job];
+  switch (holds.quantity) {
+    case 'length':
+      return holds.hasWorkLengths === true
+        ? bitSize(Number(value), job.units)
+        : String(usualInput(key, {})).replace(/(?<=\d)(?=[a-z])/u, ' ');
+    case 'angle':
+      return `${short(value)}°`;
+    case 'time':
+      return `${short(value)} h`;
+    case 'temperature':
+      return `${short(value)} °C`;
+    default:
+      return plainText(value, key.endsWith('Pct'));
+  }
+}
+
+function plainText(value: unknown, isPercent: boolean): string {
+  if (typeof value === 'boolean') {
+    return value ? 'yes' : 'no';
+  }
+  return isPercent ? `${short(value)} %` : String(value);
+}
+
+function short(value: unknown): number {
+  return Number(Number(value).toFixed(2));
+}
