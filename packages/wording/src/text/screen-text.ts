@@ -154,20 +154,16 @@ function findingLines(
 ): readonly string[] {
   const grade = `${entry.number}. ${entry.severity.toUpperCase()}\u00a0\u00a0`;
   const title = `${grade}${entry.title}  [${entry.code}]`;
-  const place = placeText(entry, report, unit);
+  const largest = largestText(entry);
   const more = {
     named: [],
     title: [],
     numbers: wrap(
-      `${entry.measured}, limit ${entry.limit}${place === '' ? '' : `; ${place}`}.`,
+      `${entry.measured}, limit ${entry.limit}${largest === '' ? '' : `; ${largest}`}.`,
       columns,
       INDENT,
     ),
-    sentence: wrap(
-      `${entry.headline}${place === '' ? '' : ` ${place[0]?.toUpperCase()}${place.slice(1)}.`}`,
-      columns,
-      INDENT,
-    ),
+    sentence: wrap(`${entry.headline}${placeSentence(entry, report, unit)}`, columns, INDENT),
   };
   return [
     ...hanging(title, columns).map((line, k) =>
@@ -195,15 +191,24 @@ function wayLines(entry: FindingEntry, before: readonly FindingEntry[], columns:
   return wrap(`${way}${others === 0 ? '' : ` (or\u00a0${others}\u00a0more)`}`, columns, `${INDENT}→ `);
 }
 
-/** The largest place, and how many there are: `the largest of 33: stroke 9.30 mm long at 93.66 mm, 13.74 mm`. */
-function placeText({ places }: FindingEntry, report: Report, unit: LengthUnit): string {
+/** The largest place, and how many there are: `largest of 33: stroke 9.30 mm long`; `''` where there is none. */
+function largestText({ places }: FindingEntry): string {
   const [first] = places;
+  return first === undefined
+    ? ''
+    : `${places.length > 1 ? `largest of ${places.length}: ` : ''}${first.text}`;
+}
+
+/** The same as a sentence, with its place from the left and top edges of the artwork. */
+function placeSentence(entry: FindingEntry, report: Report, unit: LengthUnit): string {
+  const [first] = entry.places;
   if (first === undefined) {
     return '';
   }
+  const text = largestText(entry);
   const [left, top] = report.rulerOffsetMm;
   const at = `${formatLength(first.atMm[0] - left, unit)}, ${formatLength(first.atMm[1] - top, unit)}`;
-  return `${places.length > 1 ? `largest of ${places.length}: ` : ''}${first.text} at ${at.replaceAll(' ', '\u00a0')}`;
+  return ` ${text.charAt(0).toUpperCase()}${text.slice(1)} at ${at.replaceAll(' ', '\u00a0')}.`;
 }
 
 function titleText({ number, severity, title, code }: FindingEntry): string {
