@@ -8,6 +8,7 @@ import { cutPart } from './cut-part.ts';
 import type { Finding } from './finding-schema.ts';
 import { levellingPart, sealPart } from './levelling-part.ts';
 import type { Report } from './report.ts';
+import { roundedReport } from './rounded-report.ts';
 import { sliversPart, strokesPart } from './strokes-part.ts';
 
 /**
@@ -19,7 +20,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
   const { job, drawing, blocks } = measured;
   const artwork = artworkPart(measured, name);
   const [left, top] = artwork.boundsMm;
-  return {
+  return roundedReport({
     schema: 'pourproof/report@2',
     frame: 'artwork',
     rulerOffsetMm: [left, top],
@@ -38,5 +39,5 @@ export function buildReport(measured: Measured, name: string, findings: readonly
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
     verdict: verdictOf(findings, drawing.notices, measured.cutArea),
-  };
+  });
 }
