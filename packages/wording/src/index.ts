@@ -1,5 +1,6 @@
 export { CAUTION_WORDS } from './advice/caution-words.ts';
 export { LEVELLING_WORDS } from './advice/levelling-words.ts';
+export { type BidiPart, bidiParts } from './bidi-parts.ts';
 export { calendarFile } from './calendar/calendar-file.ts';
 export { cutSentences } from './facts/cut-sentences.ts';
 export type { Fact } from './facts/fact.ts';

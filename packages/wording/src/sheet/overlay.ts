@@ -1,6 +1,7 @@
 import { bitSize } from '@pourproof/job';
 import { type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
 import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
+import { isolatedText } from '../bidi-parts.ts';
 import { GRADE_WORDS } from '../facts/grade-words.ts';
 import { findingEntries } from '../findings/finding-entries.ts';
 import { OUTPUT_MARK } from '../output-mark.ts';
@@ -51,7 +52,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
     `<?xml version="1.0" encoding="UTF-8"?>`,
     `<!-- ${OUTPUT_MARK} -->`,
     `<svg xmlns="http://www.w3.org/2000/svg" width="${digits(width)}mm" height="${digits(height)}mm" viewBox="${[box[0], box[1], width, height].map(digits).join(' ')}" fill="none">`,
-    `<title>${escapeXml(`${report.artwork.file}: ${report.verdict}`)}</title>`,
+    `<title>${escapeXml(isolatedText(`${report.artwork.file}: ${report.verdict}`))}</title>`,
     '<desc>Real size: one unit is one millimetre. Made to look at, not to carve from.</desc>',
     group('artwork', 'Artwork as drawn', 'stroke="#14213d" stroke-width="0.15"', area(picture.artwork)),
     group(

@@ -3,6 +3,7 @@ import { type CautionId, cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import { passWidthMm, type Report } from '@pourproof/proof';
 import { CAUTION_WORDS } from '../advice/caution-words.ts';
+import { bidiParts, isolatedText } from '../bidi-parts.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
@@ -47,7 +48,7 @@ export function sheetHtml(vetted: readonly Vetted[], version: string): string {
     `<meta name="generator" content="${OUTPUT_MARK} ${escapeXml(version)}">`,
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${escapeXml(title)}</title>`,
+    `<title>${escapeXml(isolatedText(title))}</title>`,
     `<style>${SHEET_STYLE}</style>`,
     '</head>',
     '<body>',
@@ -89,7 +90,7 @@ function header(report: Report, unit: LengthUnit): string {
   return [
     '<header><div>',
     '<p class="kind">Proof before the first chip</p>',
-    `<h1>${words(report.artwork.file)}</h1></div>`,
+    `<h1><bdi>${escapeXml(report.artwork.file)}</bdi></h1></div>`,
     `<p class="stamp ${report.verdict}">${report.verdict}<small>${words(VERDICT_WORDS[report.verdict])}</small></p>`,
     `<p class="lead">${words(cutSentences(report, unit).join(' '))}</p>`,
     '</header>',
@@ -128,9 +129,11 @@ function fibresText(blocks: Vetted['picture']['blocks']): string {
   ].join(' ');
 }
 
-/** Words made safe for HTML, each number on one line with its unit. */
+/** Words made safe for HTML, each number on one line with its unit, and names from right to left isolated. */
 function words(text: string): string {
-  return escapeXml(keepUnits(text));
+  return bidiParts(keepUnits(text))
+    .map((part) => (part.isForeign ? `<bdi>${escapeXml(part.text)}</bdi>` : escapeXml(part.text)))
+    .join('');
 }
 
 /** Small samples of what is in the picture, in the same patterns. */
@@ -184,7 +187,7 @@ function overview(entries: readonly FindingEntry[]): string {
   const rows = entries
     .map(
       (entry) =>
-        `<tr><td><span class="number">${entry.number}</span></td><td>${words(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.seenTo === true ? 'seen to' : entry.severity}</span></td><td class="amount" data-limit=", limit ${words(entry.limit)}">${words(entry.measured)}</td><td class="amount">${words(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
+        `<tr><td><span class="number">${entry.number}</span></td><td>${words(entry.title)}</td><td><span class="grade ${entry.severity}">${entry.seenTo === true ? 'seen to' : entry.severity}</span></td><td class="amount" data-limit=", limit ${escapeXml(keepUnits(entry.limit))}">${words(entry.measured)}</td><td class="amount">${words(entry.limit)}</td><td>${entry.places.length}</td></tr>`,
     )
     .join('');
   return `<table class="overview"><thead><tr><th></th><th>Finding</th><th></th><th>Measured</th><th>Limit</th><th>Places</th></tr></thead><tbody>${rows}</tbody></table>`;
