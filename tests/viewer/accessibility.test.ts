@@ -95,7 +95,7 @@ test('tabbing goes through the ticket from top to bottom, and nothing has the fo
 
 test('the verdict is told to a screen reader when it changes, and a refused value at once', async () => {
   const { page } = await viewer.open();
-  const status = page.locator('[role=status][aria-live=polite]');
+  const status = page.locator('.verdict[role=status][aria-live=polite]');
   expect(await status.count()).toBe(1);
   await dropFile(page, 'bars.svg', BARS);
   await verdict(page);

@@ -60,11 +60,16 @@ test('a job file and its artwork, opened together, give the proof of the command
   const job = await savedJob(page);
   expect(job).toEqual(JOB);
   expect(toTenDigits(await onCommandLine(job, { 'bars.svg': BARS }))).toEqual(toTenDigits(barsReport(JOB)));
-  // every block is drawn, the two woods differ by tint and stand in the legend, and each has its line of end grain
-  expect(await page.locator('proof-sheet .wood .tint-0').count()).toBe(3);
-  expect(await page.locator('proof-sheet .wood .tint-1').count()).toBe(2);
+  // every block is drawn, the two woods differ by tint and letter and stand in the legend, and each has its line of end grain
+  const tints = await page
+    .locator('proof-sheet .wood .tint')
+    .evaluateAll((blocks) => blocks.map((block) => block.getAttribute('fill')));
+  expect(tints).toEqual([tints[0], tints[1], tints[0], tints[1], tints[0]]);
+  expect(tints[0]).not.toBe(tints[1]);
+  const letters = await page.locator('proof-sheet .letters text').allTextContents();
+  expect(letters.toSorted()).toEqual(['A', 'A', 'A', 'B', 'B']);
   const legend = await page.locator('sheet-legend:visible li').allTextContents();
-  expect(legend.slice(-2)).toEqual(['hard maple', 'black walnut']);
+  expect(legend.slice(-2)).toEqual(['Ahard maple', 'Bblack walnut']);
   const tables = (await page.locator('fact-table table').allTextContents()).join(' ');
   expect(tables).toMatch(/hard maple.*black walnut/su);
   expect(complaints).toEqual([]);

@@ -70,6 +70,7 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
 
 test('letters of single strokes on an arc are as wide as the bit, and follow it', async () => {
   const { page } = await viewer.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
+  await chooseFiles(page, { 'job.json': JSON.stringify({ schema: 'pourproof/job@1', bit: ['flat:1.5mm'] }) });
   await page.getByText('Type lettering instead').tap();
   await page.getByLabel('Text', { exact: true }).fill('Oak 1987');
   await page.getByLabel('Font', { exact: true }).selectOption('single-line');

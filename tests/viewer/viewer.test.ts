@@ -245,7 +245,7 @@ test('a depth without a unit is refused at its field, and the proof stays', asyn
   expect(await page.getByLabel('Depth of the pocket').getAttribute('aria-invalid')).toBe('true');
   // what was typed stays to be put right
   expect(await page.getByLabel('Depth of the pocket').inputValue()).toBe('3');
-  expect((await savedReport(page)).cut.maxDepthMm).toBe(2.5);
+  expect((await savedReport(page)).cut.maxDepthMm).toBe(3.175);
   await page.getByLabel('Depth of the pocket').fill('3mm');
   await page.getByLabel('Depth of the pocket').press('Enter');
   await verdict(page);

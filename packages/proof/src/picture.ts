@@ -36,6 +36,8 @@ export interface PicturedBlock {
   readonly outline: Rings | null;
   /** Name of its wood. */
   readonly species: string;
+  /** CIE L*a*b* of the wood's sanded face; `null` where it is not known. */
+  readonly lab: readonly [lightness: number, a: number, b: number] | null;
   /** Fibres on the face, counter-clockwise from the artwork's x axis. */
   readonly grainDeg: number;
   /** Fibres out of the face; 90 is end grain up. */
@@ -57,6 +59,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
     blocks: measured.board.blocks.map(({ region, row, grainDeg, diveDeg }) => ({
       outline: region,
       species: row.name,
+      lab: row.lab?.value ?? null,
       grainDeg,
       diveDeg,
     })),

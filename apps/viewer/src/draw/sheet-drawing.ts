@@ -1,12 +1,14 @@
-import type { LengthUnit } from '@pourproof/plane';
+import type { LengthUnit, Point } from '@pourproof/plane';
 import type { Picture } from '@pourproof/proof';
 import { GRADE_WORDS } from '@pourproof/wording';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
 import { drawMargin, type FibreSign } from './draw-margin.ts';
 import { drawMarks, type Mark } from './draw-marks.ts';
+import { labelPlace } from './label-place.ts';
 import type { Layer } from './layer.ts';
 import { linePath, ringsPath } from './path-data.ts';
-import type { SheetSize, View } from './view.ts';
+import { type SheetSize, toPx, type View } from './view.ts';
+import { type WoodTint, woodTints } from './wood-tint.ts';
 
 /** Distance between lines of the grain and of hatches, px. */
 const GRAIN_STEP_PX = 9;
@@ -15,6 +17,9 @@ const HATCH_STEP_PX = 6;
 /** From this dive on, fibres are drawn as end grain (our choice: half way to upright). */
 const END_GRAIN_DEG = 45;
 
+/** A block with less room than this on either side of its letter, px, goes without. */
+const LETTER_ROOM_PX = 9;
+
 /** The picture of a proof, kept up to date in one SVG element. */
 export class SheetDrawing {
   readonly #svg: Svg;
@@ -22,11 +27,14 @@ export class SheetDrawing {
   readonly #wood: G;
   readonly #art: G;
   readonly #outline: G;
+  readonly #letters: G;
   readonly #margin: G;
   readonly #marks: G;
   /** One pattern of fibres for each direction, and the directions that the margin shows. */
   #grains: readonly { readonly pattern: Pattern; readonly grainDeg: number }[] = [];
   #fibres: FibreSign = 'mixed';
+  /** The letters of the woods, with the room that there is for each. */
+  #lettered: readonly { readonly letter: string; readonly atMm: Point; readonly roomMm: number }[] = [];
 
   constructor(host: HTMLElement) {
     this.#svg = SVG().addTo(host).attr({ 'aria-hidden': 'true' });
@@ -37,6 +45,7 @@ export class SheetDrawing {
     this.#wood = this.#svg.group().addClass('wood');
     this.#art = this.#svg.group().addClass('art');
     this.#outline = this.#svg.group().addClass('art');
+    this.#letters = this.#svg.group().addClass('letters');
     this.#margin = this.#svg.group().addClass('margin');
     this.#marks = this.#svg.group().addClass('marks');
   }
@@ -85,7 +94,8 @@ export class SheetDrawing {
       pattern.remove();
     }
     const kinds = new Map<string, { readonly pattern: Pattern; readonly grainDeg: number }>();
-    const woods = speciesOf(blocks);
+    const tints = woodTints(blocks);
+    const tintOf = (species: string): WoodTint | undefined => tints.find(({ name }) => name === species);
     for (const { outline, species, grainDeg, diveDeg } of blocks) {
       const isEnd = diveDeg >= END_GRAIN_DEG;
       const key = isEnd ? 'end' : grainDeg.toFixed(3);
@@ -98,10 +108,17 @@ export class SheetDrawing {
         this.#wood.rect('100%', '100%').fill(kind.pattern).addClass('everywhere');
       } else {
         const data = ringsPath(outline);
-        this.#wood.path(data).addClass(`block tint-${woods.indexOf(species)}`);
+        this.#wood
+          .path(data)
+          .addClass('block tint')
+          .fill(tintOf(species)?.colour ?? 'none');
         this.#wood.path(data).fill(kind.pattern).addClass('block');
       }
     }
+    this.#lettered = blocks.flatMap(({ outline, species }) => {
+      const tint = tintOf(species);
+      return outline === null || tint === undefined ? [] : [{ letter: tint.letter, ...labelPlace(outline) }];
+    });
     this.#grains = [...kinds.values()];
     const [only] = this.#grains;
     this.#fibres = only === undefined || kinds.size > 1 ? 'mixed' : kinds.has('end') ? 'end' : only.grainDeg;
@@ -125,8 +142,19 @@ export class SheetDrawing {
       pattern.attr('patternTransform', `${own} rotate(${-grainDeg})`);
     }
     this.#showOutline(marks);
+    this.#showLetters(view, size);
     drawMargin(this.#margin, view, size, this.#fibres, unit);
     drawMarks(this.#marks, marks, view, size);
+  }
+
+  #showLetters(view: View, size: SheetSize): void {
+    this.#letters.clear();
+    for (const { letter, atMm, roomMm } of this.#lettered) {
+      if (roomMm * view.pxPerMm >= LETTER_ROOM_PX) {
+        const [x, y] = toPx(atMm, view, size);
+        this.#letters.plain(letter).attr({ x, y: y + 4.5, 'text-anchor': 'middle' });
+      }
+    }
   }
 
   #showOutline(marks: readonly Mark[]): void {
@@ -138,11 +166,6 @@ export class SheetDrawing {
       this.#outline.path(data).addClass('chosen-outline');
     }
   }
-}
-
-/** Woods in the order in which they first lie on the board. */
-function speciesOf(blocks: Picture['blocks']): readonly string[] {
-  return [...new Set(blocks.map(({ species }) => species))];
 }
 
 /** Wavy lines that tile. */

@@ -1,6 +1,6 @@
 import { parseBit, type TypedJob, widestMm } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
+import { type CSSResultGroup, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import { jobProblem } from '../model/job-problem.ts';
@@ -28,6 +28,14 @@ export class BitList extends LitElement {
     this.job = {};
     this.materials = defaultMaterials;
     this.problem = null;
+  }
+
+  // another bit has come to the place of the one that was refused
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const k = this.problem?.k ?? -1;
+    if (changed.has('job') && k >= 0 && changed.get('job')?.bit?.[k] !== this.job.bit?.[k]) {
+      this.problem = null;
+    }
   }
 
   protected override render(): TemplateResult {
@@ -85,6 +93,8 @@ export class BitList extends LitElement {
   #takeOff(k: number): void {
     // the bits after it move up, and what was typed for one must not show at another
     this.problem = null;
+    // the button goes away with its row
+    this.renderRoot.querySelector<HTMLElement>(`#bit-${Math.max(0, k - 1)}`)?.focus();
     this.#tell(this.#bits().filter((_, other) => other !== k));
   }
 

@@ -1,6 +1,7 @@
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
-import { emit } from './emit.ts';
+import { emit, type PageEvents } from './emit.ts';
 
 /** Where artwork comes in, with its job, font and materials: files dropped anywhere on the page or chosen here, or the demo order. */
 export class DropZone extends LitElement {
@@ -10,6 +11,7 @@ export class DropZone extends LitElement {
     note: {},
     materialsName: {},
     coupons: { type: Number },
+    isDemo: { attribute: false },
   };
   static override styles: CSSResultGroup = [
     shared,
@@ -58,6 +60,8 @@ export class DropZone extends LitElement {
   declare materialsName: string;
   /** How many rows of coupons the job has. */
   declare coupons: number;
+  /** Whether the demo lies on the sheet, in place of what the maker had there. */
+  declare isDemo: boolean;
 
   constructor() {
     super();
@@ -66,19 +70,20 @@ export class DropZone extends LitElement {
     this.note = '';
     this.materialsName = '';
     this.coupons = 0;
+    this.isDemo = false;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('dragover', this.#over);
-    addEventListener('dragleave', this.#leave);
+    addEventListener('dragleave', this.#out);
     addEventListener('drop', this.#drop);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('dragover', this.#over);
-    removeEventListener('dragleave', this.#leave);
+    removeEventListener('dragleave', this.#out);
     removeEventListener('drop', this.#drop);
   }
 
@@ -88,15 +93,15 @@ export class DropZone extends LitElement {
         ${
           this.fileName === ''
             ? html`<p>Drop an SVG or DXF file anywhere on this page. It stays on this computer.</p>`
-            : html`<p class="name">${this.fileName}</p>`
+            : html`<p class="name"><bdi>${this.fileName}</bdi></p>`
         }
         <p class="soft">A job file, a font, materials.json and coupons may come along or later.</p>
         ${
           this.materialsName === ''
             ? nothing
             : html`<p class="soft">
-                Materials from ${this.materialsName}
-                <button type="button" @click=${() => emit(this, 'materials-dropped', null)}>Back to the usual</button>
+                Materials from <bdi>${this.materialsName}</bdi>
+                <button type="button" @click=${() => this.#leave('materials-dropped', null)}>Back to the usual</button>
               </p>`
         }
         ${
@@ -104,13 +109,20 @@ export class DropZone extends LitElement {
             ? nothing
             : html`<p class="soft">
                 ${this.coupons} ${this.coupons === 1 ? 'row' : 'rows'} of coupons
-                <button type="button" @click=${() => emit(this, 'job-changed', { coupons: undefined })}>Take them off</button>
+                <button type="button" @click=${() => this.#leave('job-changed', { coupons: undefined })}>Take them off</button>
               </p>`
         }
-        <p class="note" role="alert">${this.note}</p>
+        <p class="note" role="alert">${isolated(this.note)}</p>
         <div class="row">
-          <button type="button" class=${this.fileName === '' ? 'main' : ''} @click=${this.#open}>Choose files…</button>
+          <button type="button" id="choose" class=${this.fileName === '' ? 'main' : ''} @click=${this.#open}>
+            Choose files…
+          </button>
           <button type="button" @click=${() => emit(this, 'demo-chosen', null)}>Show the demo</button>
+          ${
+            this.isDemo
+              ? html`<button type="button" @click=${() => this.#leave('demo-left', null)}>Back to my own</button>`
+              : nothing
+          }
         </div>
         <input
           type="file"
@@ -122,6 +134,12 @@ export class DropZone extends LitElement {
         />
       </div>
     `;
+  }
+
+  /** Tells something after which its button may be gone, and the focus with it. */
+  #leave<Name extends keyof PageEvents>(name: Name, detail: PageEvents[Name]): void {
+    this.renderRoot.querySelector<HTMLElement>('#choose')?.focus();
+    emit(this, name, detail);
   }
 
   #open(): void {
@@ -142,7 +160,7 @@ export class DropZone extends LitElement {
     }
   };
 
-  readonly #leave = (event: DragEvent): void => {
+  readonly #out = (event: DragEvent): void => {
     if (event.relatedTarget === null) {
       this.isOver = false;
     }

@@ -1,16 +1,14 @@
 import type { Layer } from '../draw/layer.ts';
-import type { ArtworkSource } from '../model/artwork-source.ts';
 import type { JobPart } from '../model/changed-job.ts';
-import type { Failure } from '../model/failure-of.ts';
+import type { ChosenFont } from '../model/loads.ts';
 import type { ChosenFile } from '../model/opened-files.ts';
-import type { Selection } from '../proof-controller.ts';
+import type { Selection } from '../model/selection.ts';
 
 /** What elements tell the page, by event name. */
 export interface PageEvents {
-  readonly 'source-opening': null;
-  readonly 'source-chosen': ArtworkSource;
-  readonly 'source-failed': Failure;
   readonly 'demo-chosen': null;
+  readonly 'demo-left': null;
+  readonly 'lettering-chosen': { readonly text: string; readonly font: ChosenFont; readonly part: JobPart };
   readonly 'files-chosen': readonly ChosenFile[];
   readonly 'materials-dropped': null;
   readonly 'job-changed': JobPart;

@@ -1,6 +1,7 @@
 import { keepUnits } from '@pourproof/plane';
 import type { Fact } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 
 /** A table of what was measured or is to be done, in the words of the printed sheet. */
@@ -63,8 +64,8 @@ export class FactTable extends LitElement {
       <tbody>
         ${this.facts.map(
           ({ name, value, remark }) => html`<tr>
-            <th scope="row" class=${name.startsWith(' ') ? 'part' : ''}>${name.trim()}</th>
-            <td><b>${keepUnits(value)}</b>${remark === '' ? nothing : html` <span class="soft">${keepUnits(remark)}</span>`}</td>
+            <th scope="row" class=${name.startsWith(' ') ? 'part' : ''}>${isolated(name.trim())}</th>
+            <td><b>${isolated(keepUnits(value))}</b>${remark === '' ? nothing : html` <span class="soft">${isolated(keepUnits(remark))}</span>`}</td>
           </tr>`,
         )}
       </tbody>

@@ -1,6 +1,7 @@
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
-import type { Failure } from '../model/failure-of.ts';
+import type { Failure } from '../model/failure.ts';
 
 /** Why there is no proof: what, where, and what to do. */
 export class FailureNote extends LitElement {
@@ -57,7 +58,7 @@ export class FailureNote extends LitElement {
     }
     const { what, where, remedy } = this.failure;
     const row = (name: string, text: string): TemplateResult | typeof nothing =>
-      text === '' ? nothing : html`<dt>${name}</dt><dd>${text}</dd>`;
+      text === '' ? nothing : html`<dt>${name}</dt><dd>${isolated(text)}</dd>`;
     return html`
       <h2>There is no proof yet</h2>
       <dl>${row('What', what)}${row('Where', where)}${row('What to do', remedy)}</dl>

@@ -1,163 +1,102 @@
-import type { TypedJob } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import type { FindingEntry } from '@pourproof/wording';
-import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import type { FindingEntry, FixEntry } from '@pourproof/wording';
+import {
+  type CSSResultGroup,
+  html,
+  LitElement,
+  nothing,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { live } from 'lit/directives/live.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
+import type { JobPart } from '../model/changed-job.ts';
 import { jobChange } from '../model/job-change.ts';
 import { seenToChange } from '../model/seen-to-change.ts';
-import type { Selection } from '../proof-controller.ts';
+import type { Selection } from '../model/selection.ts';
+import type { ShownProof } from '../model/shown-proof.ts';
+import { type TakenWayOut, toldAfter } from '../model/taken-way-out.ts';
 import { emit } from './emit.ts';
+import { findingListLook } from './finding-list-look.ts';
 import { severityTag } from './severity-tag.ts';
 
 /** The findings beside the sheet; the open one says all and steps through its places. */
 export class FindingList extends LitElement {
   static override properties = {
-    entries: { attribute: false },
+    proof: { attribute: false },
     selection: { attribute: false },
-    job: { attribute: false },
-    materials: { attribute: false },
-    isLettering: { attribute: false },
+    isOld: { attribute: false },
   };
-  static override styles: CSSResultGroup = [
-    shared,
-    severityTag.styles,
-    css`
-      ol {
-        margin: 0;
-        padding: 0;
-        list-style: none;
-        border-top: 1px solid var(--ink);
-      }
-      li {
-        border-bottom: 1px solid var(--ink);
-      }
-      .head {
-        display: grid;
-        grid-template-columns: 2rem 1fr auto;
-        gap: 0.1rem 0.5rem;
-        align-items: baseline;
-        width: 100%;
-        padding: 0.65rem 0.4rem;
-        border: 0;
-        border-radius: 0;
-        background: none;
-        text-align: left;
-      }
-      .head[aria-expanded='true'] {
-        background: var(--paper-shade);
-      }
-      .head[aria-expanded='true'] .number {
-        background: var(--ink);
-        color: #fff;
-      }
-      .number {
-        border: 1px solid var(--ink);
-        border-radius: 2px;
-        background: #fff;
-        font-weight: 600;
-        text-align: center;
-      }
-      .title {
-        font: 1.05rem/1.3 var(--serif);
-      }
-      .sizes {
-        grid-column: 2 / -1;
-        color: var(--ink-soft);
-        font-size: 0.87rem;
-      }
-      .body {
-        padding: 0.3rem 0.5rem 0.9rem 0.5rem;
-        background: var(--paper-shade);
-      }
-      .body > * + * {
-        margin-top: 0.6rem;
-      }
-      .steps {
-        display: flex;
-        align-items: center;
-        gap: 0.5rem;
-      }
-      .steps span {
-        flex: 1;
-        text-align: center;
-        font-variant-numeric: tabular-nums;
-      }
-      ul {
-        margin: 0.3rem 0 0;
-        padding: 0;
-        list-style: none;
-      }
-      ul li {
-        display: flex;
-        gap: 0.6rem;
-        align-items: center;
-        justify-content: space-between;
-        padding: 0.3rem 0;
-        border-bottom: 1px solid var(--rule);
-      }
-      ul li:last-child {
-        border: 0;
-      }
-      ul button {
-        flex: none;
-      }
-      h3 {
-        margin: 0.6rem 0 0;
-        font: 600 0.9rem var(--sans);
-      }
-      summary {
-        cursor: pointer;
-      }
-      .none {
-        padding: 0.7rem 0;
-      }
-      @media print {
-        .body[hidden] {
-          display: block !important;
-        }
-        .head {
-          display: grid !important;
-        }
-        .body,
-        .head[aria-expanded='true'] {
-          background: none;
-        }
-        .head[aria-expanded='true'] .number {
-          background: #fff;
-          color: var(--ink);
-        }
-        .head {
-          break-after: avoid;
-        }
-      }
-    `,
-  ];
+  static override styles: CSSResultGroup = [shared, severityTag.styles, findingListLook];
 
-  declare entries: readonly FindingEntry[];
+  declare proof: ShownProof | null;
   declare selection: Selection | null;
-  declare job: TypedJob;
-  declare materials: MaterialsBook;
-  declare isLettering: boolean;
+  /** Whether the ticket has moved on: ways out of an older proof are not for it. */
+  declare isOld: boolean;
+
+  /** The way out that was taken last, until the proof with it is there. */
+  #taken: TakenWayOut | null = null;
+  #told = '';
+  #hadFocus = false;
 
   constructor() {
     super();
-    this.entries = [];
+    this.proof = null;
     this.selection = null;
-    this.job = {};
-    this.materials = defaultMaterials;
-    this.isLettering = false;
+    this.isOld = false;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    this.#hadFocus = this.shadowRoot?.activeElement != null;
+    if (changed.has('proof') && this.proof !== null) {
+      this.#told = this.#taken === null ? '' : toldAfter(this.#taken, this.proof.entries);
+    }
   }
 
   protected override render(): TemplateResult {
-    if (this.entries.length === 0) {
-      return html`<p class="none">No findings: every check came out clear.</p>`;
-    }
+    const entries = this.#entries();
     return html`
-      <p class="unseen" id="how">Up and down go through the findings, left and right through the places of one.</p>
-      <ol aria-describedby="how" @keydown=${this.#key}>
-        ${this.entries.map((entry) => this.#item(entry))}
-      </ol>
+      <p class="told no-print" role="status" aria-live="polite">${isolated(this.#told)}</p>
+      ${
+        entries.length === 0
+          ? html`<p class="none" tabindex="-1">No findings: every check came out clear.</p>`
+          : html`
+            <p class="unseen" id="how">Up and down go through the findings, left and right through the places of one.</p>
+            <ol aria-describedby="how" @keydown=${this.#key}>
+              ${repeat(
+                entries,
+                ({ code }) => code,
+                (entry) => this.#item(entry),
+              )}
+            </ol>
+          `
+      }
     `;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    const taken = this.#taken;
+    if (!changed.has('proof') || this.proof === null || taken === null) {
+      return;
+    }
+    this.#taken = null;
+    // whoever has gone elsewhere meanwhile stays there
+    if (this.#hadFocus && this.shadowRoot?.activeElement === null) {
+      this.#focusNear(taken);
+    }
+  }
+
+  #entries(): readonly FindingEntry[] {
+    return this.proof?.entries ?? [];
+  }
+
+  /** The finding whose way out was taken, or else the one that has come to its place. */
+  #focusNear({ code, at }: TakenWayOut): void {
+    const heads = [...this.renderRoot.querySelectorAll<HTMLElement>('.head')];
+    const own = heads.find((head) => head.dataset.code === code);
+    const near = own ?? heads[Math.min(at, heads.length - 1)];
+    (near ?? this.renderRoot.querySelector<HTMLElement>('.none'))?.focus();
   }
 
   #item(entry: FindingEntry): TemplateResult {
@@ -174,14 +113,14 @@ export class FindingList extends LitElement {
           @click=${() => emit(this, 'place-chosen', isOpen ? null : { code: entry.code, place: 0 })}
         >
           <span class="number">${entry.number}</span>
-          <span class="title">${entry.title}</span>
+          <span class="title">${isolated(entry.title)}</span>
           ${severityTag.render(entry.severity)}
-          <span class="sizes">${this.#sizes(entry)}${entry.seenTo === true ? ' · seen to by you' : ''}</span>
+          <span class="sizes">${isolated(this.#sizes(entry))}${entry.seenTo === true ? ' · seen to by you' : ''}</span>
         </button>
         <div class="body" id=${body} ?hidden=${!isOpen}>
           ${isOpen ? this.#steps(entry) : nothing}
-          <p>${entry.headline}</p>
-          <p>${entry.why}</p>
+          <p>${isolated(entry.headline)}</p>
+          <p>${isolated(entry.why)}</p>
           ${entry.fixes.length > 0 ? this.#fixes(entry) : nothing}
           ${entry.seenTo === null ? nothing : this.#seenTo(entry, entry.seenTo)}
           <details class="no-print">
@@ -209,50 +148,61 @@ export class FindingList extends LitElement {
     return html`
       <div class="steps no-print" role="group" aria-label="Places of this finding">
         <button type="button" aria-label="Place before" ?disabled=${count < 2} @click=${() => this.#step(entry, -1)}>←</button>
-        <span aria-live="polite">Place <b>${place.label}</b>, ${at + 1} of ${count}: ${place.text}</span>
+        <span aria-live="polite">Place <b>${place.label}</b>, ${at + 1} of ${count}: ${isolated(place.text)}</span>
         <button type="button" aria-label="Next place" ?disabled=${count < 2} @click=${() => this.#step(entry, 1)}>→</button>
       </div>
     `;
   }
 
-  #fixes({ fixes }: FindingEntry): TemplateResult {
-    const { job, materials, isLettering } = this;
+  #fixes(entry: FindingEntry): TemplateResult {
     return html`
       <div>
         <h3>Ways out</h3>
         <ul>
-          ${fixes.map(({ text, fix }) => {
-            const change = fix === null ? null : jobChange(fix, job, { materials, isLettering });
-            return html`<li>
-              <span>${text}</span>
-              ${
-                change === null
-                  ? nothing
-                  : html`<button
-                    type="button"
-                    aria-label="${change.label}: ${text}"
-                    @click=${() => emit(this, 'job-changed', change.part)}
-                  >
-                    ${change.label}
-                  </button>`
-              }
-            </li>`;
-          })}
+          ${entry.fixes.map(({ text, fix }) => html`<li><span>${isolated(text)}</span>${this.#button(entry, text, fix)}</li>`)}
         </ul>
       </div>
     `;
   }
 
   #seenTo({ code }: FindingEntry, isSeenTo: boolean): TemplateResult {
+    const change = seenToChange(this.proof?.job ?? {}, code, !isSeenTo);
     return html`<label class="no-print">
       <input
         type="checkbox"
         data-seen-to=${code}
-        .checked=${isSeenTo}
-        @change=${() => emit(this, 'job-changed', seenToChange(this.job, code, !isSeenTo))}
+        .checked=${live(isSeenTo)}
+        aria-disabled=${this.isOld}
+        @click=${(event: Event) => this.isOld && event.preventDefault()}
+        @change=${() => emit(this, 'job-changed', change)}
       />
       I have seen to it, or will: it no longer counts
     </label>`;
+  }
+
+  #button(entry: FindingEntry, text: string, fix: FixEntry['fix']): TemplateResult | typeof nothing {
+    if (fix === null || this.proof === null) {
+      return nothing;
+    }
+    const { job, materials, source } = this.proof;
+    const change = jobChange(fix, job, { materials, isLettering: source.kind === 'lettering' });
+    const take = (part: JobPart): void => {
+      if (!this.isOld) {
+        const codes = this.#entries().map(({ code }) => code);
+        this.#taken = { code: entry.code, title: entry.title, at: codes.indexOf(entry.code), codes };
+        emit(this, 'job-changed', part);
+      }
+    };
+    return change === null
+      ? nothing
+      : html`<button
+          type="button"
+          aria-label="${change.label}: ${text}"
+          aria-disabled=${this.isOld}
+          @click=${() => take(change.part)}
+        >
+          ${change.label}
+        </button>`;
   }
 
   #step(entry: FindingEntry, by: number): void {
@@ -277,11 +227,11 @@ export class FindingList extends LitElement {
       End: heads.length - 1,
     };
     const next = goTo[event.key];
-    const open = this.entries[at];
+    const open = this.#entries()[at];
     if (next !== undefined) {
       event.preventDefault();
       heads[next]?.focus();
-      const entry = this.entries[next];
+      const entry = this.#entries()[next];
       if (entry !== undefined && entry.code !== this.selection?.code) {
         emit(this, 'place-chosen', { code: entry.code, place: 0 });
       }

@@ -1,6 +1,6 @@
 import type { TypedJob } from '@pourproof/job';
 import { parseMeasure } from '@pourproof/plane';
-import { type CSSResultGroup, html, LitElement, type TemplateResult } from 'lit';
+import { type CSSResultGroup, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import { emit } from './emit.ts';
@@ -18,6 +18,13 @@ export class GrainField extends LitElement {
     super();
     this.job = {};
     this.problem = '';
+  }
+
+  // whatever was refused, the field shows the job's angle again
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('job')) {
+      this.problem = '';
+    }
   }
 
   protected override render(): TemplateResult {

@@ -1,7 +1,16 @@
 import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import {
+  type CSSResultGroup,
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
 import { live } from 'lit/directives/live.js';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { type JobField as Field, optionsOf, usualValue } from '../model/job-fields.ts';
@@ -41,6 +50,20 @@ export class JobField extends LitElement {
     this.problem = null;
   }
 
+  // a refusal is one by the job as it is: another value of this setting ends it, other settings may mend it
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('job');
+    if (this.problem === null || before === undefined) {
+      return;
+    }
+    const { key } = this.field;
+    const { text } = this.problem;
+    this.problem = before[key] === this.job[key] ? this.#refusal(text) : null;
+    if (this.problem === null && before[key] === this.job[key]) {
+      void this.updateComplete.then(() => this.#change(text));
+    }
+  }
+
   protected override render(): TemplateResult {
     const { label, hint, key } = this.field;
     if (this.field.form === 'tick') {
@@ -52,7 +75,7 @@ export class JobField extends LitElement {
     return html`<div class="field">
       <label for=${key}>${label}</label>
       ${this.#control()} ${hint === undefined ? nothing : html`<span class="soft" id="${key}-hint">${hint}</span>`}
-      <span class="problem" id="${key}-problem" role="alert">${this.problem?.message ?? ''}</span>
+      <span class="problem" id="${key}-problem" role="alert">${isolated(this.problem?.message ?? '')}</span>
     </div>`;
   }
 
@@ -102,17 +125,25 @@ export class JobField extends LitElement {
   }
 
   #change(text: string): void {
+    this.problem = this.#refusal(text);
+    if (this.problem === null) {
+      this.#tell(this.#part(text));
+    }
+  }
+
+  #part(text: string): JobPart {
     const typed = text.trim();
-    const value = typed === '' ? undefined : typedValue(typed, this.field.form);
-    const part: JobPart = { [this.field.key]: value };
+    return { [this.field.key]: typed === '' ? undefined : typedValue(typed, this.field.form) };
+  }
+
+  #refusal(text: string): JobField['problem'] {
+    const part = this.#part(text);
+    const value = part[this.field.key];
     const message =
       typeof value === 'number' && !Number.isFinite(value)
-        ? `"${typed}" is not a number.`
+        ? `"${text.trim()}" is not a number.`
         : jobProblem(changedJob(this.job, part), this.materials);
-    this.problem = message === '' ? null : { text, message };
-    if (message === '') {
-      this.#tell(part);
-    }
+    return message === '' ? null : { text: text.trim(), message };
   }
 
   #tell(part: JobPart): void {

@@ -1,6 +1,7 @@
 import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import {
@@ -22,6 +23,7 @@ export class JobForm extends LitElement {
     job: { attribute: false },
     materials: { attribute: false },
     source: { attribute: false },
+    ticket: { attribute: false },
   };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
@@ -29,22 +31,25 @@ export class JobForm extends LitElement {
   declare materials: MaterialsBook;
   /** What is on the sheet: some values are for files only. */
   declare source: SourceKind;
+  /** Which ticket it is: what was typed into the fields of another one is dropped. */
+  declare ticket: number;
 
   constructor() {
     super();
     this.job = {};
     this.materials = defaultMaterials;
     this.source = null;
+    this.ticket = 0;
   }
 
   protected override render(): TemplateResult {
     return html`
       <form @submit=${(event: Event) => event.preventDefault()} novalidate>
-        <bit-list .job=${this.job} .materials=${this.materials}></bit-list>
+        ${keyed(this.ticket, html`<bit-list .job=${this.job} .materials=${this.materials}></bit-list>`)}
         ${this.#fields('first')}
         ${
           this.job.board === undefined
-            ? html`<grain-field .job=${this.job}></grain-field>`
+            ? keyed(this.ticket, html`<grain-field .job=${this.job}></grain-field>`)
             : html`<p class="soft">The board says which wood lies where, and how its fibres run.</p>`
         }
         <div class="pair">${this.#fields('seal')}</div>
@@ -54,7 +59,7 @@ export class JobForm extends LitElement {
     `;
   }
 
-  #fields(id: JobGroup['id']): readonly (TemplateResult | typeof nothing)[] {
+  #fields(id: JobGroup['id']): readonly unknown[] {
     return JOB_GROUPS.find((group) => group.id === id)?.fields.map((field) => this.#field(field)) ?? [];
   }
 
@@ -68,9 +73,12 @@ export class JobForm extends LitElement {
     `;
   }
 
-  #field(field: Field): TemplateResult | typeof nothing {
+  #field(field: Field): unknown {
     return isAsked(field, this.job, this.source)
-      ? html`<job-field class=${field.form === 'tick' ? 'row' : ''} .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`
+      ? keyed(
+          this.ticket,
+          html`<job-field class=${field.form === 'tick' ? 'row' : ''} .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`,
+        )
       : nothing;
   }
 

@@ -1,14 +1,22 @@
 import { SETTINGS, type TypedJob } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
-import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import {
+  type CSSResultGroup,
+  css,
+  html,
+  LitElement,
+  nothing,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
-import { letteringSource, type NamedBytes } from '../model/artwork-source.ts';
+import type { NamedBytes } from '../model/artwork-source.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
-import { fetchBytes } from '../model/demo-order.ts';
-import { failureOf } from '../model/failure-of.ts';
 import { jobProblem } from '../model/job-problem.ts';
 import { letteringPart, OFFERED_CAP_HEIGHT } from '../model/lettering-part.ts';
+import type { ChosenFont } from '../model/loads.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { emit } from './emit.ts';
 
@@ -28,6 +36,7 @@ export class LetteringForm extends LitElement {
     materials: { attribute: false },
     text: {},
     font: { attribute: false },
+    ticket: { attribute: false },
     problem: { state: true },
     choice: { state: true },
   };
@@ -67,6 +76,8 @@ export class LetteringForm extends LitElement {
   declare text: string;
   /** The maker's own font that is at hand. */
   declare font: NamedBytes | null;
+  /** Which ticket it is: what was typed for another one is dropped. */
+  declare ticket: number;
   declare problem: string;
   /** Which font is chosen; `null` for the one of the job. */
   declare choice: string | null;
@@ -77,8 +88,16 @@ export class LetteringForm extends LitElement {
     this.materials = defaultMaterials;
     this.text = '';
     this.font = null;
+    this.ticket = 0;
     this.problem = '';
     this.choice = null;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('ticket')) {
+      this.problem = '';
+      this.choice = null;
+    }
   }
 
   protected override render(): TemplateResult {
@@ -88,15 +107,18 @@ export class LetteringForm extends LitElement {
     return html`
       <details>
         <summary>Type lettering instead</summary>
-        <form @submit=${this.#submit} novalidate>
-          ${field('text', 'Text', html`<textarea id="text" name="text" rows="2" required .value=${this.text}></textarea>`)}
+        ${keyed(
+          this.ticket,
+          html`<form @submit=${this.#submit} novalidate>
+          ${field('text', 'Text', html`<textarea id="text" name="text" rows="2" required dir="auto" .value=${this.text}></textarea>`)}
           ${field('font', 'Font', this.#fonts(choice))}
           ${choice === OWN ? field('file', this.#fileLabel(), FONT_FILE) : nothing}
           ${field('capHeight', 'Height of capitals', typedIn('capHeight', capHeight ?? offered, `set by the width, ${width ?? ''}`))}
           ${this.#more(choice)}
           ${this.problem === '' ? nothing : html`<p class="problem" role="alert">${this.problem}</p>`}
           <button class="main">Set this lettering</button>
-        </form>
+        </form>`,
+        )}
       </details>
     `;
   }
@@ -159,7 +181,7 @@ export class LetteringForm extends LitElement {
     this.choice = (event.target as HTMLSelectElement).value;
   }
 
-  async #submit(event: Event): Promise<void> {
+  #submit(event: Event): void {
     event.preventDefault();
     const form = new FormData(event.target as HTMLFormElement);
     const text = String(form.get('text') ?? '').trim();
@@ -171,25 +193,18 @@ export class LetteringForm extends LitElement {
     if (this.problem !== '') {
       return;
     }
-    emit(this, 'source-opening', null);
-    try {
-      const font = await this.#chosenFont(choice, own);
-      emit(this, 'job-changed', { ...part, font: font?.name });
-      emit(this, 'source-chosen', letteringSource(text, font));
-    } catch (error) {
-      emit(this, 'source-failed', failureOf(error));
-    }
+    emit(this, 'lettering-chosen', { text, part, font: this.#chosenFont(choice, own) });
   }
 
-  async #chosenFont(choice: string, own: File | null): Promise<NamedBytes | null> {
+  #chosenFont(choice: string, own: File | null): ChosenFont {
+    const shipped = shippedFonts[Number(choice)];
     if (choice === SINGLE_LINE) {
       return null;
     }
-    const shipped = shippedFonts[Number(choice)];
     if (shipped !== undefined) {
-      return { name: shipped.file, bytes: await fetchBytes(shipped.url) };
+      return { kind: 'shipped', font: shipped };
     }
-    return own === null ? this.font : { name: own.name, bytes: new Uint8Array(await own.arrayBuffer()) };
+    return own === null ? this.font && { kind: 'at-hand', font: this.font } : { kind: 'file', file: own };
   }
 
   #problemOf(text: string, isFontMissing: boolean, part: JobPart): string {

@@ -1,5 +1,6 @@
 import type { Report } from '@pourproof/proof';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import { severityTag } from './severity-tag.ts';
 
@@ -42,7 +43,7 @@ export class NoticeList extends LitElement {
           <ul>
             ${this.notices.map(
               (notice) =>
-                html`<li>${severityTag.render(notice.severity)} ${notice.text} <span class="soft">${places(notice)}</span></li>`,
+                html`<li>${severityTag.render(notice.severity)} ${isolated(notice.text)} <span class="soft">${isolated(places(notice))}</span></li>`,
             )}
           </ul>`;
   }

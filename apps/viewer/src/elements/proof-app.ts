@@ -12,12 +12,14 @@ import {
   workFacts,
 } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Vetted } from 'pourproof';
 import type { Layer } from '../draw/layer.ts';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import { jobLine } from '../model/job-line.ts';
+import type { PageModel } from '../model/page-model.ts';
 import { savedJob } from '../model/saved-job.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
+import type { ShownProof } from '../model/shown-proof.ts';
 import { ProofController } from '../proof-controller.ts';
 import './drop-zone.ts';
 import type { PageEvents } from './emit.ts';
@@ -47,7 +49,7 @@ export class ProofApp extends LitElement {
   /** What the picture shows. */
   declare layer: Layer;
 
-  readonly #proof: ProofController = new ProofController(this);
+  readonly #page: PageModel = new ProofController(this).page;
 
   constructor() {
     super();
@@ -58,7 +60,7 @@ export class ProofApp extends LitElement {
     super.connectedCallback();
     addEventListener('keydown', this.#key);
     if (location.hash === '#demo') {
-      void this.#proof.useDemo();
+      void this.#page.showDemo();
     }
   }
 
@@ -68,7 +70,7 @@ export class ProofApp extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { proof } = this.#proof;
+    const { shown } = this.#page;
     return html`
       <nav aria-label="Shortcuts">
         <a class="unseen to-findings" href="#findings" @click=${this.#skip}>Skip to the findings</a>
@@ -77,32 +79,28 @@ export class ProofApp extends LitElement {
         <h1>pourproof</h1>
         <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>
         <div class="tools">
-          <button type="button" ?disabled=${proof === null} @click=${this.#saveReport}>Save report (JSON)</button>
-          <button type="button" ?disabled=${proof === null} @click=${this.#saveJob}>Save job</button>
-          <button type="button" ?disabled=${proof === null} @click=${() => print()}>Print</button>
+          <button type="button" ?disabled=${shown === null} @click=${this.#saveReport}>Save report (JSON)</button>
+          <button type="button" ?disabled=${shown === null} @click=${this.#saveJob}>Save job</button>
+          <button type="button" ?disabled=${shown === null} @click=${() => print()}>Print</button>
         </div>
       </header>
       <main
-        @source-opening=${() => {
-          this.#showPaper();
-          this.#proof.awaitSource();
-        }}
-        @source-chosen=${({ detail }: CustomEvent<PageEvents['source-chosen']>) => this.#proof.useSource(detail)}
-        @source-failed=${({ detail }: CustomEvent<PageEvents['source-failed']>) => this.#proof.fail(detail)}
         @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => {
           this.#showPaper();
-          void this.#proof.openFiles(detail);
+          void this.#page.openFiles(detail);
         }}
-        @materials-dropped=${() => this.#proof.dropMaterials()}
-        @demo-chosen=${() => {
+        @lettering-chosen=${({ detail }: CustomEvent<PageEvents['lettering-chosen']>) => {
           this.#showPaper();
-          void this.#proof.useDemo();
+          void this.#page.setLettering(detail.text, detail.font, detail.part);
         }}
-        @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#proof.changeJob(detail)}
+        @demo-chosen=${() => this.#showDemo()}
+        @demo-left=${() => this.#page.takeDemoOff()}
+        @materials-dropped=${() => this.#page.dropMaterials()}
+        @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#page.changeJob(detail)}
         @layer-chosen=${({ detail }: CustomEvent<PageEvents['layer-chosen']>) => {
           this.layer = detail;
         }}
-        @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#proof.select(detail)}
+        @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#page.select(detail)}
       >
         ${this.#ticket()} ${this.#paper()}
       </main>
@@ -111,79 +109,81 @@ export class ProofApp extends LitElement {
   }
 
   #ticket(): TemplateResult {
-    const { source, job, materials, materialsName, font, waitingText, note } = this.#proof;
+    const { source, job, ticket, aside, materials, materialsName, font, waitingText, note } =
+      this.#page.state;
     return html`
       <section class="ticket no-print" aria-labelledby="ticket-title">
         <h2 id="ticket-title">Artwork</h2>
-        <drop-zone .fileName=${source?.name ?? ''} .note=${note} .materialsName=${materialsName} .coupons=${job.coupons?.length ?? 0}></drop-zone>
+        <drop-zone
+          .fileName=${source?.name ?? ''}
+          .note=${note}
+          .materialsName=${materialsName}
+          .coupons=${job.coupons?.length ?? 0}
+          .isDemo=${aside !== null}
+        ></drop-zone>
         <lettering-form
           .job=${job}
+          .ticket=${ticket}
           .materials=${materials}
           .font=${font}
           .text=${source?.kind === 'lettering' ? source.text : waitingText}
         ></lettering-form>
         <details class="job" ?open=${matchMedia('(min-width: 760px)').matches}>
-          <summary><h2>Job ticket</h2></summary>
-          <job-form .job=${job} .materials=${materials} .source=${source?.kind ?? null}></job-form>
+          <summary><h2>Job ticket${aside === null ? nothing : ' of the demo'}</h2></summary>
+          <job-form .job=${job} .ticket=${ticket} .materials=${materials} .source=${source?.kind ?? null}></job-form>
         </details>
       </section>
     `;
   }
 
   #paper(): TemplateResult {
-    const { proof, failure, entries, selection, job, source, isBusy, materials } = this.#proof;
-    const unit = job.units ?? 'mm';
+    const { shown, failure, selection, isBusy } = this.#page;
+    const isOld = shown !== null && isBusy;
     return html`
-      <article class="paper" aria-busy=${isBusy}>
+      <article class="paper ${isOld ? 'old' : ''}" aria-busy=${isBusy} tabindex="-1">
         <div class="picture">
           ${this.#title()}
-          <failure-note role="alert" .failure=${failure} ?hidden=${failure === null}></failure-note>
-          ${
-            proof === null && failure === null
-              ? html`<div class="blank">
-                  <h2>${source === null ? 'The sheet is blank' : 'Reading the artwork…'}</h2>
-                  <p>Drop a drawing on it, and it will show what the bit and the wood make of it:</p>
-                  <sheet-legend stacked></sheet-legend>
-                  <button type="button" class="main" ?hidden=${source !== null} @click=${() => this.#proof.useDemo()}>
-                    See it on the demo order
-                  </button>
-                </div>`
-              : nothing
-          }
+          <failure-note role="alert" tabindex="-1" .failure=${failure} ?hidden=${failure === null}></failure-note>
+          ${shown === null && failure === null ? this.#blank() : nothing}
           <proof-sheet
-            ?hidden=${proof === null}
-            .picture=${proof?.picture ?? null}
+            ?hidden=${shown === null}
+            .picture=${shown?.picture ?? null}
             .layer=${this.layer}
-            .entries=${entries}
+            .entries=${shown?.entries ?? []}
             .selection=${selection}
-            .unit=${unit}
+            .unit=${shown?.unit ?? 'mm'}
           ></proof-sheet>
           <sheet-legend
-            .picture=${proof?.picture ?? null}
+            .picture=${shown?.picture ?? null}
             .layer=${this.layer}
-            .unit=${unit}
-            ?hidden=${proof === null}
+            .unit=${shown?.unit ?? 'mm'}
+            ?hidden=${shown === null}
           ></sheet-legend>
         </div>
-        <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${proof === null}>
+        <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${shown === null}>
           <h2>Findings</h2>
-          <finding-list
-            .entries=${entries}
-            .selection=${selection}
-            .job=${job}
-            .materials=${materials}
-            .isLettering=${source?.kind === 'lettering'}
-          ></finding-list>
-          <notice-list .notices=${proof?.report.artwork.notices ?? []}></notice-list>
-          ${proof === null ? nothing : this.#facts(proof)}
+          <finding-list .proof=${shown} .selection=${selection} .isOld=${isOld}></finding-list>
+          <notice-list .notices=${shown?.report.artwork.notices ?? []}></notice-list>
+          ${shown === null ? nothing : this.#facts(shown)}
         </section>
       </article>
     `;
   }
 
+  #blank(): TemplateResult {
+    const { isBusy } = this.#page;
+    return html`<div class="blank">
+      <h2>${isBusy ? 'Reading the artwork…' : 'The sheet is blank'}</h2>
+      <p>Drop a drawing on it, and it will show what the bit and the wood make of it:</p>
+      <sheet-legend stacked></sheet-legend>
+      <button type="button" class="main" ?hidden=${isBusy} @click=${this.#leaveBlank}>
+        See it on the demo order
+      </button>
+    </div>`;
+  }
+
   /** What the printed sheet lists, in the same words. */
-  #facts({ report, job }: Vetted): TemplateResult {
-    const unit = this.#proof.job.units ?? 'mm';
+  #facts({ report, settled, unit }: ShownProof): TemplateResult {
     const isDated = report.pour.schedule.some(({ earliest }) => earliest !== undefined);
     return html`
       <h3>Measures</h3>
@@ -198,35 +198,40 @@ export class ProofApp extends LitElement {
       </p>
       <fact-table .facts=${workFacts(report)}></fact-table>
       <h3>The job</h3>
-      <fact-table .facts=${jobFacts(job)}></fact-table>
+      <fact-table .facts=${jobFacts(settled)}></fact-table>
     `;
   }
 
   #title(): TemplateResult {
-    const { proof, isBusy, source, job, materials } = this.#proof;
+    const { shown, isBusy, state } = this.#page;
+    const source = shown?.source ?? state.source;
+    const told = (proof: ShownProof): TemplateResult =>
+      html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`;
     return html`
       <div class="title">
         <p class="verdict" role="status" aria-live="polite">
-          ${
-            isBusy
-              ? html`<span class="busy">Working out the proof…</span>`
-              : proof === null
-                ? nothing
-                : html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`
-          }
+          ${isBusy ? html`<span class="busy no-print">Working out the proof…</span>` : shown === null ? nothing : told(shown)}
         </p>
-        ${proof === null || isBusy ? nothing : this.#notDrawn(proof)}
-        <p class="file" ?hidden=${source === null}><b>${source?.name ?? ''}</b> ${jobLine(settleJob(job, { materials }))}</p>
+        ${shown !== null && isBusy ? html`<p class="before">Before your last change: ${told(shown)}</p>` : nothing}
+        ${shown === null || isBusy ? nothing : this.#notDrawn(shown)}
+        ${
+          source === null
+            ? nothing
+            : html`<p class="file">
+                <b><bdi>${source.name}</bdi></b>
+                ${isolated(jobLine(shown?.settled ?? settleJob(state.job, { materials: state.materials })))}
+              </p>`
+        }
       </div>
     `;
   }
 
   /** Right under the verdict, which holds for the artwork as read. */
-  #notDrawn({ report }: Vetted): TemplateResult | typeof nothing {
+  #notDrawn({ report }: ShownProof): TemplateResult | typeof nothing {
     const texts = notAsDrawn(report);
     return texts.length === 0
       ? nothing
-      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${texts.map((text) => html`<li>${text}</li>`)}</ul></div>`;
+      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${texts.map((text) => html`<li>${isolated(text)}</li>`)}</ul></div>`;
   }
 
   #foot(): TemplateResult {
@@ -247,30 +252,46 @@ export class ProofApp extends LitElement {
   }
 
   #saveReport(): void {
-    this.#save('proof', this.#proof.proof?.report);
+    this.#save((shown) => [shown.report, 'proof']);
   }
 
   #saveJob(): void {
-    const { job, source } = this.#proof;
-    if (source !== null) {
-      this.#save('job', savedJob(job, source));
-    }
+    this.#save((shown) => [savedJob(shown.job, shown.source), 'job']);
   }
 
-  #saveCalendar(): void {
-    const { proof, source } = this.#proof;
-    if (proof !== null && source !== null) {
+  #save(what: (shown: ShownProof) => readonly [data: unknown, kind: string]): void {
+    const { shown } = this.#page;
+    if (shown !== null) {
+      const [data, kind] = what(shown);
       saveFile(
-        `${stem(source.name)}.ics`,
-        'text/calendar',
-        calendarFile(proof.report.artwork.file, proof.report.pour.schedule),
+        `${stem(shown.source.name)}.${kind}.json`,
+        'application/json',
+        `${JSON.stringify(data, null, 2)}\n`,
       );
     }
   }
 
-  #save(what: string, data: unknown): void {
-    const name = this.#proof.source?.name ?? 'artwork';
-    saveFile(`${stem(name)}.${what}.json`, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
+  #saveCalendar(): void {
+    const { shown } = this.#page;
+    if (shown !== null) {
+      const { file } = shown.report.artwork;
+      saveFile(
+        `${stem(shown.source.name)}.ics`,
+        'text/calendar',
+        calendarFile(file, shown.report.pour.schedule),
+      );
+    }
+  }
+
+  #showDemo(): void {
+    this.#showPaper();
+    void this.#page.showDemo();
+  }
+
+  /** The button that has the focus goes away with the blank sheet. */
+  #leaveBlank(): void {
+    this.renderRoot.querySelector<HTMLElement>('.paper')?.focus({ preventScroll: true });
+    this.#showDemo();
   }
 
   /** On a phone the sheet lies below the ticket, out of sight. */
@@ -308,7 +329,7 @@ export class ProofApp extends LitElement {
 
 /** A name of artwork as the start of a file's name. */
 function stem(name: string): string {
-  return name.replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{N}-]+/gu, '-');
+  return name.replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{M}\p{N}-]+/gu, '-');
 }
 
 customElements.define('proof-app', ProofApp);

@@ -13,6 +13,8 @@ import {
   type TemplateResult,
 } from 'lit';
 import type { Layer } from '../draw/layer.ts';
+import { woodTints } from '../draw/wood-tint.ts';
+import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import { sheetLook } from './sheet-look.ts';
 
@@ -128,16 +130,18 @@ const BAND: SVGTemplateResult = svg`
   <rect class="bleed high" x="1" y="1" width="28" height="14" />
   <rect class="bleed median" x="6" y="4" width="18" height="8" />`;
 
-/** The woods of a glue-up by their tint. */
+/** The woods of a glue-up by their tint and letter. */
 function woodItems({ blocks }: Picture): readonly TemplateResult[] {
-  const woods = [...new Set(blocks.map(({ species }) => species))];
-  return woods.length < 2
-    ? []
-    : woods.map((name, k) => item(svg`<path class="block tint-${k}" d="M1 1h28v14h-28z" />`, name));
+  return woodTints(blocks).map(({ name, letter, colour }) =>
+    item(
+      svg`<path class="block" fill=${colour} d="M1 1h28v14h-28z" /><text class="letter" x="15" y="12.500" text-anchor="middle">${letter}</text>`,
+      colour === 'none' ? `${name}, whose colour is not known` : name,
+    ),
+  );
 }
 
 function item(swatch: SVGTemplateResult, words: string): TemplateResult {
-  return html`<li><svg class="wood" viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg>${words}</li>`;
+  return html`<li><svg class="wood" viewBox="0 0 30 16" aria-hidden="true">${swatch}</svg><span>${isolated(words)}</span></li>`;
 }
 
 customElements.define('sheet-legend', SheetLegend);

@@ -7,18 +7,6 @@ export const sheetLook: CSSResult = css`
     stroke: #e6dcc6;
     stroke-width: 1;
   }
-  [class*='tint-'] {
-    fill: rgb(96 66 28 / 30%);
-  }
-  .tint-0 {
-    fill: none;
-  }
-  .tint-1 {
-    fill: rgb(96 66 28 / 20%);
-  }
-  .tint-2 {
-    fill: rgb(96 66 28 / 10%);
-  }
   .wood .block {
     stroke: #8a7f66;
     stroke-width: 1.4;
@@ -147,6 +135,14 @@ export const sheetLook: CSSResult = css`
   }
   .flag.chosen text {
     fill: #fff;
+  }
+  .letters text,
+  .letter {
+    font: 600 13px var(--sans);
+    fill: var(--ink);
+    paint-order: stroke;
+    stroke: #fff;
+    stroke-width: 3px;
   }
   .margin path {
     fill: none;

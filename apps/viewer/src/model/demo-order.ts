@@ -1,6 +1,7 @@
 import { readJobFile, type TypedJob, typedJob } from '@pourproof/job';
 import boardUrl from '../../../../fixtures/demo/board.svg?url';
 import demoJob from '../../../../fixtures/demo/job.json?raw';
+import { fetchBytes } from './fetch-bytes.ts';
 
 /** The job of the demo order. */
 export function demoOrderJob(): TypedJob {
@@ -11,13 +12,4 @@ export function demoOrderJob(): TypedJob {
 /** The artwork of the demo order, an SVG file. */
 export async function demoOrderArtwork(): Promise<Uint8Array> {
   return fetchBytes(boardUrl);
-}
-
-/** The bytes of a file that ships with the page. */
-export async function fetchBytes(url: string): Promise<Uint8Array> {
-  const response = await fetch(url);
-  if (!response.ok) {
-    throw new Error(`${url} answered ${response.status}`);
-  }
-  return new Uint8Array(await response.arrayBuffer());
 }

@@ -1,13 +1,7 @@
-import { type Refusal, refusalOf, type Source } from 'pourproof';
+import type { Refusal } from 'pourproof';
 
 /** Why there is no proof: what is wrong, where, and what to do; `''` for what is not known. */
 export type Failure = Omit<Refusal, 'code'>;
-
-/** An error as the page shows it: a refusal, or a fault of pourproof. */
-export function failureOf(error: unknown, source?: Source): Failure {
-  const fault = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-  return refusalOf(error, source) ?? faultOfOurs(fault);
-}
 
 /** A fault of pourproof as the page shows it. */
 export function faultOfOurs(fault: string): Failure {

@@ -11,7 +11,7 @@ const ofLettering: TypedJob = { capHeight: '15mm', align: 'right', arc: '80mm', 
 
 test('another drawing has its own size and its own way of being read', () => {
   expect(jobForSource({ ...ofFile, depth: '3mm' }, file('b.svg'), file('a.svg'))).toEqual({ depth: '3mm' });
-  expect(jobForSource({ scale: 2 }, file('b.svg'), null)).toEqual({});
+  expect(jobForSource({ scale: 2 }, file('b.svg'), null)).toEqual({ scale: 2 });
 });
 
 test('a drawing of the same name is the one before, exported again', () => {

@@ -8,6 +8,7 @@ import {
 } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import type { NamedBytes } from './artwork-source.ts';
+import { shippedFontFile, shippedFonts } from './shipped-fonts.ts';
 
 /** Files that were opened together, by kind. */
 export interface OpenedFiles {
@@ -16,6 +17,8 @@ export interface OpenedFiles {
   readonly job: TypedJob | null;
   readonly coupons: NonNullable<TypedJob['coupons']> | null;
   readonly materials: { readonly name: string; readonly book: MaterialsBook } | null;
+  /** The font that the job names, where it comes with the page. */
+  readonly shippedFont: NamedBytes | null;
 }
 
 /** A file as a browser hands it over. */
@@ -33,6 +36,7 @@ export async function openedFiles(files: readonly ChosenFile[]): Promise<OpenedF
     job: null,
     coupons: null,
     materials: null,
+    shippedFont: null,
   };
   for (const file of files) {
     const { name } = file;
@@ -45,7 +49,9 @@ export async function openedFiles(files: readonly ChosenFile[]): Promise<OpenedF
       read.artwork = single(read.artwork, { name, bytes }, 'drawings');
     }
   }
-  return read;
+  const named = read.job?.font?.replace(/^.*[/\\]/u, '');
+  const shipped = read.font === null ? shippedFonts.find(({ file }) => file === named) : undefined;
+  return shipped === undefined ? read : { ...read, shippedFont: await shippedFontFile(shipped) };
 }
 
 function jsonPart(read: OpenedFiles, name: string, bytes: Uint8Array): Partial<OpenedFiles> {

@@ -1,54 +1,42 @@
 import { settleJob, type TypedJob } from '@pourproof/job';
-import type { MaterialsBook } from '@pourproof/materials';
 import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-source.ts';
-import { fetchBytes } from './demo-order.ts';
 import { jobForSource } from './job-for-source.ts';
 import type { OpenedFiles } from './opened-files.ts';
-import { shippedFonts } from './shipped-fonts.ts';
-
-/** What opening files can change on the page. */
-export interface PageState {
-  readonly source: ArtworkSource | null;
-  readonly job: TypedJob;
-  readonly materials: MaterialsBook;
-  /** Name of the file of materials; `''` for those that ship with pourproof. */
-  readonly materialsName: string;
-  /** The maker's own font, if one was opened. */
-  readonly font: NamedBytes | null;
-  /** Words of a job that wait for their font; `''` for none. */
-  readonly waitingText: string;
-  /** What is still needed; `''` for nothing. */
-  readonly note: string;
-}
+import { type PageState, withoutDemo } from './page-state.ts';
 
 /**
  * The state of the page after files were opened. Files that a job names and that were not given are asked for.
  *
  * @throws {JobError} if the resulting job cannot be vetted
  */
-export async function openedState(before: PageState, files: OpenedFiles): Promise<PageState> {
+export function openedState(now: PageState, files: OpenedFiles): PageState {
+  // coupons, materials and fonts are for the demo too
+  const before = files.artwork === null && files.job === null ? now : withoutDemo(now);
   const materials = files.materials?.book ?? before.materials;
-  const font = files.font ?? before.font;
-  const job = {
-    ...(files.job === null ? before.job : ticketOf(files.job, before.job)),
-    ...(files.coupons === null ? {} : { coupons: files.coupons }),
-  };
+  const withCoupons = (job: TypedJob): TypedJob =>
+    files.coupons === null ? job : { ...job, coupons: files.coupons };
+  const job = withCoupons(files.job === null ? before.job : ticketOf(files.job, before.job));
   settleJob(job, { materials });
+  const aside = before.aside === null ? null : { ...before.aside, job: withCoupons(before.aside.job) };
   const state = {
     ...before,
     job,
+    aside,
+    ticket: files.job === null ? before.ticket : before.ticket + 1,
     materials,
     materialsName: files.materials?.name ?? before.materialsName,
-    font,
+    font: files.font ?? before.font,
     waitingText: files.job === null ? before.waitingText : '',
+    waitingFile: files.job === null ? before.waitingFile : '',
     note: '',
   };
   if (files.artwork !== null) {
-    const ownFont = files.font ?? (files.job === null ? null : await fontNamed(files.job, before.font));
-    const source: ArtworkSource = { kind: 'file', ...files.artwork, font: ownFont ?? null };
-    return withFile({ ...state, waitingText: '' }, source, files.job !== null);
+    const isJobForIt = files.job !== null || files.artwork.name === before.waitingFile;
+    const font = files.font ?? (isJobForIt ? fontNamed(job, before.font, files) : null);
+    const source: ArtworkSource = { kind: 'file', ...files.artwork, font: font ?? null };
+    return withFile({ ...state, waitingText: '', waitingFile: '' }, source, isJobForIt);
   }
-  return files.job === null ? withFont(state, files.font) : withNamed(state, files.job);
+  return files.job === null ? withFont(state, files.font) : withNamed(state, files.job, files);
 }
 
 /** A job file without its artwork, in the unit of the page if it names none. */
@@ -63,8 +51,8 @@ function withFile(state: PageState, source: ArtworkSource, isJobForIt: boolean):
 
 /** A font alone: for lettering that waits for one, else for what is on the sheet. */
 function withFont(state: PageState, font: NamedBytes | null): PageState {
-  const { source, waitingText } = state;
-  if (font === null || (source === null && waitingText === '')) {
+  const { source, waitingText, aside } = state;
+  if (font === null || aside !== null || (source === null && waitingText === '')) {
     return state;
   }
   const again: ArtworkSource =
@@ -73,9 +61,9 @@ function withFont(state: PageState, font: NamedBytes | null): PageState {
 }
 
 /** A job file alone: sets its lettering, or asks for its drawing unless that is on the sheet. */
-async function withNamed(state: PageState, file: TypedJob): Promise<PageState> {
+function withNamed(state: PageState, file: TypedJob, files: OpenedFiles): PageState {
   if (file.text !== undefined && file.artwork === undefined) {
-    const font = await fontNamed(file, state.font);
+    const font = fontNamed(file, state.font, files);
     return font === undefined
       ? {
           ...state,
@@ -85,25 +73,24 @@ async function withNamed(state: PageState, file: TypedJob): Promise<PageState> {
       : { ...state, source: letteringSource(file.text, font) };
   }
   const isShown = state.source?.kind === 'file' && state.source.name === basename(file.artwork ?? '');
-  return file.artwork === undefined || isShown
-    ? state
-    : { ...state, note: `This job is for ${basename(file.artwork)}: choose that file too.` };
+  if (file.artwork === undefined || isShown) {
+    return state;
+  }
+  const waitingFile = basename(file.artwork);
+  return { ...state, waitingFile, note: `This job is for ${waitingFile}: choose that file too.` };
 }
 
 /** The font that a job names; `null` for letters that need none, `undefined` if it was not given. */
-async function fontNamed(
+function fontNamed(
   { singleLine, font: path = '' }: TypedJob,
   atHand: NamedBytes | null,
-): Promise<NamedBytes | null | undefined> {
+  { shippedFont }: OpenedFiles,
+): NamedBytes | null | undefined {
   const name = basename(path);
   if (singleLine === true) {
     return null;
   }
-  if (atHand?.name === name) {
-    return atHand;
-  }
-  const shipped = shippedFonts.find(({ file }) => file === name);
-  return shipped === undefined ? undefined : { name, bytes: await fetchBytes(shipped.url) };
+  return [atHand, shippedFont].find((font) => font?.name === name) ?? undefined;
 }
 
 function basename(path: string): string {

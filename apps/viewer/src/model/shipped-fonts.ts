@@ -7,6 +7,8 @@ import josefin from '../../../../fixtures/fonts/josefin-sans-400.ttf?url';
 import josefinVariable from '../../../../fixtures/fonts/josefin-sans-latin-variable.woff2?url';
 import loraLicence from '../../../../fixtures/fonts/lora.OFL.txt?url';
 import lora from '../../../../fixtures/fonts/lora-400.ttf?url';
+import type { NamedBytes } from './artwork-source.ts';
+import { fetchBytes } from './fetch-bytes.ts';
 
 /** A font that comes with the page, under the SIL Open Font License. */
 export interface ShippedFont {
@@ -30,3 +32,8 @@ export const shippedFonts: readonly ShippedFont[] = [
     licenceUrl: josefinLicence,
   },
 ];
+
+/** Loads one of them. */
+export async function shippedFontFile({ file, url }: ShippedFont): Promise<NamedBytes> {
+  return { name: file, bytes: await fetchBytes(url) };
+}

@@ -44,6 +44,7 @@ export const SOURCE_SETTINGS = {
 /** Settings of the size. */
 export const SIZE_SETTINGS = {
   width: {
+    isOfArtwork: true,
     holds: measure('length', '120mm', SIZE),
     field: 'widthMm',
     otherwise: 'the size that the file states',
@@ -54,6 +55,7 @@ export const SIZE_SETTINGS = {
     hint: 'One of width, height and factor; empty for the size as drawn',
   },
   height: {
+    isOfArtwork: true,
     holds: measure('length', '3in', SIZE),
     field: 'heightMm',
     otherwise: 'the size that the file states',
@@ -64,6 +66,7 @@ export const SIZE_SETTINGS = {
     only: { formats: ['svg', 'dxf'] },
   },
   scale: {
+    isOfArtwork: true,
     // beyond these the file's unit is at fault (our choice)
     holds: number('a factor without a unit', 1.25, {
       min: 1e-4,

@@ -84,6 +84,7 @@ export const BOARD_SETTINGS = {
     only: { board: 'with', pattern: 'polygons' },
   },
   place: {
+    isOfArtwork: true,
     holds: written<PlaceInput, Point>(
       placeSchema,
       'two lengths, such as "150mm,90mm" or {"atMm": [150, 90]}',
@@ -101,6 +102,7 @@ export const BOARD_SETTINGS = {
     only: { board: 'with' },
   },
   turn: {
+    isOfArtwork: true,
     holds: measure('angle', '15deg'),
     field: 'turnDeg',
     absent: 0,

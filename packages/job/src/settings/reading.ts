@@ -18,6 +18,7 @@ export interface FileReading {
 /** Settings of reading a file. */
 export const READING_SETTINGS = {
   carve: {
+    isOfArtwork: true,
     holds: choice(CARVE_MODES, { all: 'all that is painted', visible: 'what no other paint covers' }),
     field: 'carve',
     otherwise: 'all that is painted',
@@ -28,6 +29,7 @@ export const READING_SETTINGS = {
     only: { formats: ['svg'], about: 'what of the paint is carved' },
   },
   fileUnit: {
+    isOfArtwork: true,
     holds: choice(FILE_UNITS),
     field: 'unit',
     otherwise: 'as the file says',
@@ -38,6 +40,7 @@ export const READING_SETTINGS = {
     only: { formats: ['dxf'], about: 'the unit of a DXF drawing' },
   },
   join: {
+    isOfArtwork: true,
     holds: measure('length', '0.1mm', { above: 0, isOfReading: true }),
     field: 'joinToleranceMm',
     otherwise: 'rounding alone',

@@ -55,6 +55,8 @@ export interface Setting<Given = unknown, Settled = unknown> {
   /** How it is written, below its field. */
   readonly hint?: string;
   readonly only?: AppliesTo;
+  /** Said of the artwork at hand, such as its size or its place: it does not hold for the next drawing. */
+  readonly isOfArtwork?: true;
 }
 
 /**

@@ -1,0 +1,283 @@
+import fc from 'fast-check';
+import { sourceName, vet } from 'pourproof';
+import { expect, test } from 'vitest';
+import { type ChosenFile, openedFiles } from './opened-files.ts';
+import { PageModel } from './page-model.ts';
+import type { PageState } from './page-state.ts';
+import type { Answer, Question } from './question.ts';
+import { isSameQuestion } from './shown-proof.ts';
+
+const bar =
+  '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="4mm"><rect width="9mm" height="4mm"/></svg>';
+const example = await vet({ kind: 'file', name: 'x.svg', bytes: new TextEncoder().encode(bar) }, {});
+
+/** A file as a browser hands it over. */
+const opened = (name: string, text: string): ChosenFile => ({
+  name,
+  arrayBuffer: async () => new TextEncoder().encode(text).buffer as ArrayBuffer,
+});
+const drawing = (name: string): ChosenFile => opened(name, `<svg id="${name}"/>`);
+const job = (name: string, fields: object): ChosenFile =>
+  opened(name, JSON.stringify({ schema: 'pourproof/job@1', ...fields }));
+
+const SIZED = { artwork: 'a.svg', width: '90mm', depth: '2mm' };
+const COUPONS = {
+  schema: 'pourproof/coupons@1',
+  coupons: [{ slots: ['none below 0.45mm', 'none below 0.45mm'] }],
+};
+
+/** Everything that is done on a page in its tests, by name. */
+const ACTS = {
+  'open a.svg': (page) => page.openFiles([drawing('a.svg')]),
+  'open b.svg': (page) => page.openFiles([drawing('b.svg')]),
+  'open a job with its drawing': (page) => page.openFiles([job('j.json', SIZED), drawing('a.svg')]),
+  'open a job for a.svg': (page) => page.openFiles([job('j.json', SIZED)]),
+  'open a job of words': (page) =>
+    page.openFiles([job('w.json', { text: 'HI', singleLine: true, capHeight: '9mm' })]),
+  'open a job that waits for its font': (page) =>
+    page.openFiles([job('f.json', { text: 'HO', font: 'mine.ttf', capHeight: '8mm' })]),
+  'open a font': (page) => page.openFiles([opened('mine.ttf', 'font')]),
+  'open coupons': (page) => page.openFiles([opened('coupons.json', JSON.stringify(COUPONS))]),
+  'open a broken job': (page) => page.openFiles([opened('broken.json', '{')]),
+  'open what is gone': (page) =>
+    page.openFiles([{ name: 'gone.svg', arrayBuffer: () => Promise.reject(new Error('gone')) }]),
+  'set words': (page) => page.setLettering('ELM', null, { singleLine: true, capHeight: '15mm' }),
+  'show the demo': (page) => page.showDemo(),
+  'leave the demo': (page) => page.takeDemoOff(),
+  'drop the materials': (page) => page.dropMaterials(),
+  'type depth 4mm': (page) => page.changeJob({ depth: '4mm' }),
+  'type a depth that is refused': (page) => page.changeJob({ depth: '13mm' }),
+  'type width 70mm': (page) => page.changeJob({ width: '70mm' }),
+  'type seal epoxy': (page) => page.changeJob({ seal: 'epoxy' }),
+  'lay a board and turn': (page) => page.changeJob({ board: 'plain 300x180x20mm maple', turn: '15deg' }),
+  'empty the depth': (page) => page.changeJob({ depth: undefined }),
+} as const satisfies Readonly<Record<string, (page: PageModel) => Promise<void> | void>>;
+
+/** Name of something that is done. */
+type ActName = keyof typeof ACTS;
+
+/** A worker that refuses one depth and else gives a report that bears its question. */
+function answerTo({ id, source, job }: Question): Answer {
+  const asked = JSON.stringify(job);
+  if (job.depth === '13mm') {
+    return {
+      id,
+      kind: 'refused',
+      refusal: { code: 'x', what: asked, where: sourceName(source), remedy: '' },
+    };
+  }
+  const { report } = example;
+  const artwork = { ...report.artwork, file: sourceName(source) };
+  return {
+    id,
+    kind: 'vetted',
+    vetted: {
+      ...example,
+      report: { ...report, artwork, defaults: [asked] as readonly string[] as typeof report.defaults },
+    },
+  };
+}
+
+/** A page whose loads end, and whose questions are answered, when the test says so. */
+function pageInHand(): {
+  readonly page: PageModel;
+  readonly act: (name: ActName) => void;
+  readonly endLoad: (k: number) => Promise<void>;
+  readonly answer: () => void;
+  readonly loads: readonly unknown[];
+  readonly questions: readonly Question[];
+} {
+  const gates: (() => void)[] = [];
+  const begun: Promise<void>[] = [];
+  const questions: Question[] = [];
+  const gated = async <T>(load: () => Promise<T>): Promise<T> => {
+    await new Promise<void>((resolve) => gates.push(resolve));
+    return load();
+  };
+  const page = new PageModel({
+    loads: {
+      files: (files) => gated(() => openedFiles(files)),
+      demo: () => gated(async () => new TextEncoder().encode(bar)),
+      font: () => gated(async () => null),
+    },
+    post: (question) => questions.push(question),
+    changed: () => {},
+  });
+  return {
+    page,
+    act: (name) => {
+      const ended = ACTS[name](page);
+      if (ended !== undefined) {
+        begun.push(ended);
+      }
+    },
+    endLoad: async (k) => {
+      const at = k % gates.length;
+      gates.splice(at, 1)[0]?.();
+      await begun.splice(at, 1)[0];
+    },
+    answer: () => {
+      const question = questions.shift();
+      if (question !== undefined) {
+        page.answer(answerTo(question));
+      }
+    },
+    loads: gates,
+    questions,
+  };
+}
+
+/** What is shown is one proof; what is wrong is wrong with this job; and what is not marked as old is of what is on the page. */
+function expectOnePiece({ state, shown, failure, isBusy }: PageModel): void {
+  if (shown !== null) {
+    expect(shown.report.artwork.file).toBe(shown.source.name);
+    expect(shown.report.defaults).toEqual([JSON.stringify(shown.job)]);
+  }
+  if (failure !== null) {
+    expect(failure.what).toBe(JSON.stringify(state.job));
+    expect(failure.where).toBe(state.source?.name);
+  }
+  if (!isBusy) {
+    expect(shown === null && failure === null).toBe(state.source === null);
+    const { source } = state;
+    expect(shown === null || (source !== null && isSameQuestion(shown, { ...state, source }))).toBe(true);
+  }
+}
+
+/** What a page holds, without notes: an older one is put aside by what is done after it was seen. */
+function held({ source, job, aside, waitingFile, materialsName, font }: PageState): unknown {
+  return [source?.name, job, aside?.source?.name, aside?.job, waitingFile, materialsName, font?.name];
+}
+
+async function inOrder(names: readonly ActName[]): Promise<PageState> {
+  const { page, act, endLoad, loads } = pageInHand();
+  for (const name of names) {
+    act(name);
+    if (loads.length > 0) {
+      await endLoad(0);
+    }
+  }
+  return page.state;
+}
+
+const step = fc.oneof(
+  { weight: 4, arbitrary: fc.constantFrom(...(Object.keys(ACTS) as ActName[])) },
+  { weight: 3, arbitrary: fc.record({ load: fc.nat(9) }) },
+  { weight: 3, arbitrary: fc.constant('answer' as const) },
+);
+
+test('whatever ends when, the page shows one proof, and in the end that of all acts in the order in which they were done', async () => {
+  await fc.assert(
+    fc.asyncProperty(fc.array(step, { maxLength: 24 }), fc.infiniteStream(fc.nat(9)), async (steps, rest) => {
+      const { page, act, endLoad, answer, loads, questions } = pageInHand();
+      const done: ActName[] = [];
+      for (const each of steps) {
+        if (typeof each === 'object') {
+          await (loads.length > 0 ? endLoad(each.load) : undefined);
+        } else if (each === 'answer') {
+          answer();
+        } else {
+          done.push(each);
+          act(each);
+        }
+        expectOnePiece(page);
+      }
+      while (loads.length > 0) {
+        await endLoad(rest.next().value ?? 0);
+        expectOnePiece(page);
+      }
+      while (questions.length > 0) {
+        answer();
+        expectOnePiece(page);
+      }
+      expect(page.isBusy).toBe(false);
+      expect(held(page.state)).toEqual(held(await inOrder(done)));
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test('a slow drawing that ends after a newer one is let go, and does not keep the page waiting', async () => {
+  const { page, act, endLoad, answer } = pageInHand();
+  act('open a.svg');
+  act('open b.svg');
+  await endLoad(1);
+  expect(page.isBusy).toBe(true);
+  answer();
+  expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
+  await endLoad(0);
+  expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
+});
+
+test('what is typed while a job file loads stays on top of it', async () => {
+  const { page, act, endLoad } = pageInHand();
+  act('open a job with its drawing');
+  act('type depth 4mm');
+  await endLoad(0);
+  expect(page.state.job).toMatchObject({ depth: '4mm', width: '90mm' });
+});
+
+test('a load that fails is told, and leaves everything as it was', async () => {
+  const { page, act, endLoad } = pageInHand();
+  act('open a.svg');
+  act('open what is gone');
+  act('type depth 4mm');
+  await endLoad(1);
+  await endLoad(0);
+  expect(page.state).toMatchObject({ source: { name: 'a.svg' }, job: { depth: '4mm' } });
+  expect(page.state.note).toContain('gone.svg could not be opened');
+});
+
+test('the demo has a ticket of its own, and the maker’s is back with the next drawing', async () => {
+  const own = await inOrder(['type depth 4mm', 'open a.svg', 'show the demo', 'type seal epoxy']);
+  expect([own.source?.name, own.job.depth, own.job.seal]).toEqual(['board.svg', '2.5mm', 'epoxy']);
+  const next = await inOrder([
+    'type depth 4mm',
+    'open a.svg',
+    'show the demo',
+    'type seal epoxy',
+    'open b.svg',
+  ]);
+  expect([next.source?.name, next.job, next.aside]).toEqual(['b.svg', { depth: '4mm' }, null]);
+  const back = await inOrder(['type depth 4mm', 'open a.svg', 'show the demo', 'leave the demo']);
+  expect([back.source?.name, back.job]).toEqual(['a.svg', { depth: '4mm' }]);
+  expect((await inOrder(['open b.svg'])).job).toEqual({});
+});
+
+test('a turn and a place on the board are those of one drawing', async () => {
+  const same = await inOrder(['open a.svg', 'lay a board and turn', 'open a.svg']);
+  expect(same.job.turn).toBe('15deg');
+  const other = await inOrder(['open a.svg', 'lay a board and turn', 'open b.svg']);
+  expect(other.job).toEqual({ board: 'plain 300x180x20mm maple' });
+});
+
+test('a job whose drawing comes later keeps the sizes that are for it, and before any drawing they are typed for the next', async () => {
+  const later = await inOrder(['open b.svg', 'open a job for a.svg', 'open a.svg']);
+  expect([later.source?.name, later.job.width, later.waitingFile]).toEqual(['a.svg', '90mm', '']);
+  const other = await inOrder(['open a job for a.svg', 'open b.svg', 'open a.svg']);
+  expect(other.job.width).toBeUndefined();
+  expect((await inOrder(['type width 70mm', 'open a.svg'])).job.width).toBe('70mm');
+});
+
+test('an answer to an older question, and one that nobody asked for, change nothing', () => {
+  const { page } = pageInHand();
+  page.answer(
+    answerTo({ id: 0, source: { kind: 'file', name: 'x', bytes: new Uint8Array() }, job: {}, options: {} }),
+  );
+  expect([page.shown, page.failure]).toEqual([null, null]);
+});
+
+test('a worker that never came up is told with the first question', async () => {
+  const { page, act, endLoad } = pageInHand();
+  page.breakDown('404');
+  expect(page.failure).toBeNull();
+  act('open a.svg');
+  await endLoad(0);
+  expect([page.isBusy, page.failure?.where]).toEqual([false, '404']);
+});
+
+test('files that cannot be used change nothing but the note', async () => {
+  const state = await inOrder(['open a.svg', 'open a broken job']);
+  expect([state.source?.name, state.job]).toEqual(['a.svg', {}]);
+  expect(state.note).toContain('is not JSON');
+});

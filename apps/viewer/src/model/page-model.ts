@@ -1,0 +1,199 @@
+import { JobError } from '@pourproof/job';
+import { type Act, ActLog } from './act-log.ts';
+import { bareSource } from './artwork-source.ts';
+import type { JobPart } from './changed-job.ts';
+import { type Failure, faultOfOurs } from './failure.ts';
+import type { ChosenFont, Loads } from './loads.ts';
+import type { ChosenFile } from './opened-files.ts';
+import {
+  demoShown,
+  demoTakenOff,
+  filesOpened,
+  jobChanged,
+  letteringSet,
+  materialsDropped,
+  noted,
+} from './page-acts.ts';
+import { BLANK_PAGE, type PageState } from './page-state.ts';
+import type { Answer, Question } from './question.ts';
+import { type Selection, stillThere } from './selection.ts';
+import { type Asked, isSameQuestion, type ShownProof, shownProof } from './shown-proof.ts';
+
+/** What a model of the page works with. */
+export interface PagePorts {
+  readonly loads: Loads;
+  /** Hands a question to whoever answers by {@link PageModel.answer}. */
+  readonly post: (question: Question) => void;
+  /** Called after every change. */
+  readonly changed: () => void;
+}
+
+/** What is on the page: what the maker put there, and the newest proof of it. Of acts that overlap the newest wins. */
+export class PageModel {
+  /** What the maker put on the page, newer than the proof while {@link isBusy}. */
+  state: PageState = BLANK_PAGE;
+  /** The newest proof; `null` before the first, and where the newest question was refused. */
+  shown: ShownProof | null = null;
+  /** Why there is no proof of what is on the page; `null` while it is not known. */
+  failure: Failure | null = null;
+  /** The open finding of the proof that is shown. */
+  selection: Selection | null = null;
+
+  readonly #ports: PagePorts;
+  readonly #log: ActLog<PageState> = new ActLog(BLANK_PAGE);
+  #count = 0;
+  /** The newest question, and whether it is answered. */
+  #asked: Asked | null = null;
+  #isAnswered = true;
+  #waiting: Question | null = null;
+  #isWorking = false;
+  /** Why nobody will answer; `''` while somebody does. */
+  #breakDown = '';
+
+  constructor(ports: PagePorts) {
+    this.#ports = ports;
+  }
+
+  /** Whether what is shown is older than what is on the page, or something is still being loaded. */
+  get isBusy(): boolean {
+    return this.#log.isLoading || !this.#isAnswered;
+  }
+
+  /** Opens files that were dropped or chosen together. If they cannot be used nothing changes, and the page says why. */
+  openFiles(files: readonly ChosenFile[]): Promise<void> {
+    const names = files.map(({ name }) => name).join(', ');
+    return this.#load(async () => {
+      const opened = await this.#ports.loads.files(files);
+      return [filesOpened(opened), opened.artwork !== null];
+    }, `${names} could not be opened. Check that it is still there and is a file, not a folder, and try again.`);
+  }
+
+  /** Shows the demo order, with a job of its own. */
+  showDemo(): Promise<void> {
+    return this.#load(
+      async () => [demoShown(await this.#ports.loads.demo()), true],
+      'The demo could not be loaded. Check the connection and try again.',
+    );
+  }
+
+  /** Brings back what the maker had on the page before the demo. */
+  takeDemoOff(): void {
+    this.#do(demoTakenOff());
+  }
+
+  /** Sets words in a font, with changes to the job. */
+  setLettering(text: string, font: ChosenFont, part: JobPart): Promise<void> {
+    return this.#load(async () => {
+      const chosen = await this.#ports.loads.font(font);
+      return [letteringSet(text, chosen, part), true];
+    }, 'The font could not be opened. Check that it is still there and try again.');
+  }
+
+  /** Changes parts of the job; `undefined` resets a value to its default. */
+  changeJob(part: JobPart): void {
+    this.#do(jobChanged(part, this.state.note));
+  }
+
+  /** Returns to the materials that ship with pourproof, unless a job needs the maker's own. */
+  dropMaterials(): void {
+    this.#do(materialsDropped());
+  }
+
+  /** Takes an answer; one to an older question is let go. */
+  answer(answer: Answer): void {
+    this.#isWorking = false;
+    if (answer.id === this.#count && this.#asked !== null && !this.#isAnswered) {
+      this.#isAnswered = true;
+      this.#show(answer.kind === 'vetted' ? shownProof(this.#asked, answer.vetted) : null);
+      this.failure = failureIn(answer);
+    }
+    this.#send();
+    this.#ports.changed();
+  }
+
+  /** Tells that whoever answers has broken down, or never came up. */
+  breakDown(message: string): void {
+    this.#breakDown = this.#count === 0 ? message : '';
+    this.answer({ id: this.#count, kind: 'fault', message });
+  }
+
+  /** Opens a finding of the proof that is shown at one of its places, or closes it. */
+  select(selection: Selection | null): void {
+    this.selection = selection;
+    this.#ports.changed();
+  }
+
+  #show(shown: ShownProof | null): void {
+    const isSame = shown?.source.name === this.shown?.source.name;
+    this.selection = isSame ? stillThere(this.selection, shown?.entries ?? []) : null;
+    this.shown = shown;
+  }
+
+  async #load(load: () => Promise<readonly [Act<PageState>, boolean]>, problem: string): Promise<void> {
+    const end = this.#log.begin();
+    this.#ports.changed();
+    try {
+      end(...(await load()));
+    } catch (error) {
+      end(noted(error instanceof JobError ? error.message : problem), false);
+    }
+    this.#settle();
+  }
+
+  #do(act: Act<PageState>): void {
+    this.#log.perform(act);
+    this.#settle();
+  }
+
+  #settle(): void {
+    this.state = this.#log.state;
+    this.#ask();
+    this.#ports.changed();
+  }
+
+  #ask(): void {
+    const { source, job, materials } = this.state;
+    if (source === null) {
+      this.#asked = null;
+      this.#isAnswered = true;
+      this.#show(null);
+      this.failure = null;
+      return;
+    }
+    const asked: Asked = { source, job, materials };
+    if (this.#asked !== null && isSameQuestion(asked, this.#asked)) {
+      return;
+    }
+    this.#asked = asked;
+    this.#isAnswered = false;
+    // what was wrong with another question is not wrong with this one
+    this.failure = null;
+    this.#waiting = { id: ++this.#count, source: bareSource(source), job, options: { materials } };
+    this.#send();
+    if (this.#breakDown !== '') {
+      this.answer({ id: this.#count, kind: 'fault', message: this.#breakDown });
+    }
+  }
+
+  // one question at a time is worked on; meanwhile only the newest waits
+  #send(): void {
+    if (this.#waiting !== null && !this.#isWorking) {
+      this.#isWorking = true;
+      this.#ports.post(this.#waiting);
+      this.#waiting = null;
+    }
+  }
+}
+
+function failureIn(answer: Answer): Failure | null {
+  switch (answer.kind) {
+    case 'vetted':
+      return null;
+    case 'refused':
+      return answer.refusal;
+    case 'fault':
+      return faultOfOurs(answer.message);
+    default:
+      return answer satisfies never;
+  }
+}
