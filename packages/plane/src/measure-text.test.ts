@@ -66,6 +66,15 @@ test('a printed length reads back to what was printed', () => {
   );
 });
 
+test('a half of the last digit goes up, as by hand', () => {
+  expect([1.575, 2.675, 0.125, 1.005].map((mm) => formatLength(mm, 'mm'))).toEqual([
+    '1.58 mm',
+    '2.68 mm',
+    '0.13 mm',
+    '1.01 mm',
+  ]);
+});
+
 test('areas and volumes print in the unit asked for', () => {
   expect(formatArea(645.16, 'in')).toBe('1.000 in²');
   expect(formatArea(77.83676, 'mm')).toBe('77.8 mm²');

@@ -222,6 +222,7 @@ export function formatVolume(mm3: number, unit: LengthUnit): string {
 }
 
 function trim(value: number, digits: number): string {
-  const text = value.toFixed(digits);
+  // 1.575 is a hair less in binary and would give 1.57: a half goes up, as by hand
+  const text = (value * (1 + Number.EPSILON * 8)).toFixed(digits);
   return text === `-${(0).toFixed(digits)}` ? (0).toFixed(digits) : text;
 }

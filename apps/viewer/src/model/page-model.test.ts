@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { sourceName, vet } from 'pourproof';
 import { expect, test } from 'vitest';
+import { jobForSource } from './job-for-source.ts';
 import { type ChosenFile, openedFiles } from './opened-files.ts';
 import { PageModel } from './page-model.ts';
 import type { PageState } from './page-state.ts';
@@ -249,6 +250,13 @@ test('a turn and a place on the board are those of one drawing', async () => {
   expect(same.job.turn).toBe('15deg');
   const other = await inOrder(['open a.svg', 'lay a board and turn', 'open b.svg']);
   expect(other.job).toEqual({ board: 'plain 300x180x20mm maple' });
+});
+
+test('what the maker has seen to, and the resins of its colours, are those of one drawing', () => {
+  const job = { seenTo: ['pour-hurried'], colourOf: 'red=black', depth: '4mm' };
+  const file = (name: string) => ({ kind: 'file', name, bytes: new Uint8Array(), font: null }) as const;
+  expect(jobForSource(job, file('b.svg'), file('a.svg'))).toEqual({ depth: '4mm' });
+  expect(jobForSource(job, file('a.svg'), file('a.svg'))).toEqual(job);
 });
 
 test('a job whose drawing comes later keeps the sizes that are for it, and before any drawing they are typed for the next', async () => {

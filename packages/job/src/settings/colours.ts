@@ -26,6 +26,7 @@ const COLOURS = Object.keys(resinColours) as readonly ResinColourId[];
 /** Settings of several colours. */
 export const COLOUR_SETTINGS = {
   colourOf: {
+    isOfArtwork: true,
     holds: written<ColourOfInput, readonly ResinFor[]>(
       z.union([z.string(), z.record(z.string(), z.string())]),
       `pairs of a colour or layer of the drawing and a resin colour, such as "red=black, blue=white" or {"red": "black", "blue": "#f5f0e1"}`,

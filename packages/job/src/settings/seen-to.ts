@@ -10,6 +10,7 @@ export interface SeenToSettings {
 /** Settings of what the maker answers for. */
 export const SEEN_TO_SETTINGS = {
   seenTo: {
+    isOfArtwork: true,
     // which codes there are is known where findings are made
     holds: listOf(words('the code of a finding'), 'a list of codes of findings, such as ["oil-in-wood"]'),
     field: 'seenTo',
