@@ -90,7 +90,7 @@ const DXF_UNREAD: readonly (readonly [code: string, entities: readonly (string |
   ['missing-block', [0, 'INSERT', 8, 'CARVE', 2, 'NAMEPLATE', 10, 100, 20, 100]],
   ['broken-spline', [0, 'SPLINE', 8, 'CARVE', 70, 0, 71, 3, 40, 0, 10, 100, 20, 100]],
   ['bad-number', [0, 'CIRCLE', 8, 'CARVE', 10, 1e12, 20, 0, 40, 5]],
-  ['open-outline', line(100, 100, 120, 110)],
+  ['loose-line', line(200, 100, 220, 110)],
   ['open-outline', [...line(100, 100, 120, 100), ...line(120, 100, 120, 120), ...line(120, 120, 100, 120)]],
 ];
 

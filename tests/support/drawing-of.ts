@@ -1,6 +1,7 @@
 import {
   type Drawing,
   type Notice,
+  type OpenOutlines,
   packRings,
   type Region,
   rotation,
@@ -14,14 +15,16 @@ export function drawingOf(
     readonly turnDeg?: number;
     readonly notices?: readonly Notice[];
     readonly fillRule?: Region['fillRule'];
+    readonly open?: OpenOutlines;
   } = {},
 ): Drawing {
-  const { turnDeg = 0, notices = [], fillRule = 'nonzero' } = options;
+  const { turnDeg = 0, notices = [], fillRule = 'nonzero', open } = options;
   return {
     format: 'svg',
     scaleSource: 'made by a test in mm',
     toleranceMm: 0.005,
     notices,
+    ...(open === undefined ? {} : { open }),
     shapes: rings.map((ring, k) => ({
       region: {
         ...transformRings(rotation((turnDeg * Math.PI) / 180), packRings([ring])),

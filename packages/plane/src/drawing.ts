@@ -1,4 +1,5 @@
 import type { Notice } from './notice.ts';
+import type { Point } from './point.ts';
 import type { Region } from './region.ts';
 
 /** One painted shape of a drawing, in mm, its curves flattened without bias in area. */
@@ -17,6 +18,40 @@ export interface DrawnShape {
   readonly isPieced?: true;
 }
 
+/** A gap between two ends of an outline. */
+export interface OutlineGap {
+  readonly fromMm: Point;
+  readonly toMm: Point;
+  readonly widthMm: number;
+}
+
+/** An outline that the file leaves open, with what it bounds once straight lines close its gaps. */
+export interface OpenOutline {
+  /** The widest first. */
+  readonly gaps: readonly OutlineGap[];
+  readonly areaMm2: number;
+  /** `filled`: it is in the artwork as if straight lines closed it; `left-out`: it bounds nothing there. */
+  readonly reading: 'filled' | 'left-out';
+  /** Whether closing it leaves wood standing instead of cutting more: it lies in what is filled. */
+  readonly isHole: boolean;
+}
+
+/** A joining tolerance that was tried on a drawing. */
+export interface TriedJoin {
+  /** Least tolerance that closes as many outlines as any does, mm, in whole hundredths. */
+  readonly toleranceMm: number;
+  /** How many of the open outlines it closes, and the area that they bound. */
+  readonly closes: number;
+  readonly areaMm2: number;
+}
+
+/** The outlines that a drawing leaves open. */
+export interface OpenOutlines {
+  readonly outlines: readonly OpenOutline[];
+  /** `null` where none closes any, or each that does would join lines that are no outline. */
+  readonly join: TriedJoin | null;
+}
+
 /**
  * What a reader makes of a file or a text: shapes in painter's order, and notices. A proof knows nothing else
  * of the artwork, wherever it came from.
@@ -29,6 +64,8 @@ export interface Drawing {
   readonly notices: readonly Notice[];
   /** Largest deviation between a true curve and its polyline, in mm. */
   readonly toleranceMm: number;
+  /** Outlines that the file leaves open; absent where there is none. */
+  readonly open?: OpenOutlines;
   /** The page, if the file has one, in mm from the origin. */
   readonly pageMm?: { readonly widthMm: number; readonly heightMm: number };
 }

@@ -1,5 +1,5 @@
 export { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from './bounds.ts';
-export type { Drawing, DrawnShape } from './drawing.ts';
+export type { Drawing, DrawnShape, OpenOutline, OpenOutlines, OutlineGap, TriedJoin } from './drawing.ts';
 export { InternalError, invariant } from './invariant.ts';
 export { keepUnits } from './keep-units.ts';
 export {

@@ -1,4 +1,5 @@
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
+import type { OpenOutline, OpenOutlines } from '@pourproof/plane';
 import { type FindingCode, vetDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -107,21 +108,44 @@ describe('high-bleed-wall', () => {
 });
 
 describe('outline-open', () => {
-  const notice = {
-    code: 'open-outline',
-    severity: 'caution',
-    text: 'closed by a straight line',
-    where: [{ atMm: [3, 4], gapMm: 0.4 }],
-  } as const;
+  const square = rectangle(0, 0, 20, 8);
+  const open = (more: Partial<OpenOutline>, join: OpenOutlines['join'] = null): OpenOutlines => ({
+    outlines: [
+      {
+        gaps: [{ fromMm: [3, 4], toMm: [3, 4.4], widthMm: 0.4 }],
+        areaMm2: 50,
+        reading: 'left-out',
+        isHole: false,
+        ...more,
+      },
+    ],
+    join,
+  });
 
-  test('fires where a reader says that an outline was open, with its gap', () => {
-    const finding = find(drawingOf([rectangle(0, 0, 20, 8)], { notices: [notice] }), 'outline-open');
-    expect(finding?.where[0]?.atMm).toEqual([3, 4]);
+  test('is a stop where an outline takes its area with it, with the tolerance that closes it', () => {
+    const join = { toleranceMm: 0.4, closes: 1, areaMm2: 50 };
+    const finding = find(drawingOf([square], { open: open({}, join) }), 'outline-open');
+    expect(finding?.severity).toBe('stop');
+    expect(finding?.where).toMatchObject([{ atMm: [3, 4.2], what: 'gap', lengthMm: 0.4, areaMm2: 50 }]);
+    expect(finding?.measured).toEqual({ value: 50, quantity: 'area', unit: 'mm²' });
+    expect(finding?.openOutlines).toEqual({ count: 1, cutMm2: 50, woodMm2: 0 });
+    expect(finding?.fix.options[0]).toEqual({ do: 'join-ends', ...join, clears: true });
+  });
+
+  test('tells wood that is cut away where the outline is that of a hole', () => {
+    const finding = find(drawingOf([square], { open: open({ isHole: true }) }), 'outline-open');
+    expect(finding?.openOutlines).toEqual({ count: 1, cutMm2: 0, woodMm2: 50 });
+    expect(finding?.fix.options.map((fix) => fix.do)).toEqual(['close-gap']);
+  });
+
+  test('is a caution where the outline is filled all the same, as SVG fills it', () => {
+    const finding = find(drawingOf([square], { open: open({ reading: 'filled' }) }), 'outline-open');
+    expect(finding?.severity).toBe('caution');
     expect(finding?.measured).toEqual({ value: 0.4, quantity: 'length', unit: 'mm' });
   });
 
   test('is silent on closed outlines', () => {
-    expect(find(drawingOf([rectangle(0, 0, 20, 8)]), 'outline-open')).toBeUndefined();
+    expect(find(drawingOf([square]), 'outline-open')).toBeUndefined();
   });
 });
 

@@ -27,6 +27,7 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'pour-proud': 'Pour this proud',
   'use-resin': 'Use this resin',
   'thicker-board': 'Use this thickness',
+  'join-ends': 'Join these ends',
 };
 
 /** What a way out changes in a job; `null` where no setting of the job expresses it. */

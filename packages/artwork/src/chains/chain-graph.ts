@@ -1,10 +1,13 @@
-import type { Point } from '@pourproof/plane';
+import type { OutlineGap, Point } from '@pourproof/plane';
 import { CellHash, pointNodes } from './point-nodes.ts';
 
 /**
  * Ends within this distance, in mm, are one point: 1 µm, what numbers with few decimals leave (from memory).
  */
 export const SNAP_MM = 0.001;
+
+/** A gap as wide as a typed tolerance is within it: what rounding of decimals leaves, mm. */
+const TYPED_TOL_MM = 1e-6;
 
 /** Most loose ends considered around one of them: more within one tolerance are a tangle, not a gap. */
 const MAX_NEIGHBOURS = 64;
@@ -28,7 +31,10 @@ export interface ChainGraph {
   readonly nodeCount: number;
   /** 1 for lines in use; 0 for those that lie on another. */
   readonly alive: Uint8Array;
-  readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
+  /** Gaps that were closed, the smallest first. */
+  readonly gaps: readonly OutlineGap[];
+  /** Index of the gap that was closed at a node. */
+  readonly gapAt: ReadonlyMap<number, number>;
   readonly doubled: readonly Doubled[];
 }
 
@@ -48,8 +54,8 @@ export function chainGraph(
   const { node, first } = pointNodes(ends, SNAP_MM);
   const alive = new Uint8Array(lines.length).fill(1);
   const doubled = dropDoubles(lines, pieceOf, node, first.length, alive);
-  const gaps = closeGaps(lines, ends, node, first.length, alive, joinToleranceMm);
-  return { lines, pieceOf, node, nodeCount: first.length, alive, gaps, doubled };
+  const closed = closeGaps(lines, ends, node, first.length, alive, joinToleranceMm);
+  return { lines, pieceOf, node, nodeCount: first.length, alive, ...closed, doubled };
 }
 
 /** Marks lines that join the same nodes along the same path as another, and those without length. */
@@ -151,9 +157,10 @@ function closeGaps(
   node: Int32Array,
   nodeCount: number,
   alive: Uint8Array,
-  tolerance: number,
-): ChainGraph['gaps'] {
+  toleranceMm: number,
+): Pick<ChainGraph, 'gaps' | 'gapAt'> {
   const loose = looseHalfEdges(node, nodeCount, alive);
+  const tolerance = toleranceMm + TYPED_TOL_MM;
   const cells = new CellHash(loose.length, tolerance);
   const pairs: { a: number; b: number; gap: number }[] = [];
   for (const h of loose) {
@@ -171,23 +178,19 @@ function closeGaps(
   }
   pairs.sort((p, q) => p.gap - q.gap);
   const taken = new Set<number>();
-  let largestMm = 0;
-  let atMm: Point = [0, 0];
-  let count = 0;
+  const gaps: OutlineGap[] = [];
+  const gapAt = new Map<number, number>();
+  const endOf = (h: number): Point => [ends[2 * h], ends[2 * h + 1]];
   for (const { a, b, gap } of pairs) {
     if (taken.has(a) || taken.has(b)) {
       continue;
     }
     taken.add(a).add(b);
     node[b] = node[a];
-    count++;
-    if (gap > largestMm) {
-      largestMm = gap;
-      const mid = (k: 0 | 1): number => (ends[2 * a + k] + ends[2 * b + k]) / 2;
-      atMm = [mid(0), mid(1)];
-    }
+    gapAt.set(node[a], gaps.length);
+    gaps.push({ fromMm: endOf(a), toMm: endOf(b), widthMm: gap });
   }
-  return { count, largestMm, atMm };
+  return { gaps, gapAt };
 }
 
 function looseHalfEdges(node: Int32Array, nodeCount: number, alive: Uint8Array): number[] {

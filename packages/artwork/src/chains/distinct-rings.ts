@@ -1,4 +1,4 @@
-import { type Bounds, boundsOf, type Point, ringArea } from '@pourproof/plane';
+import { type Bounds, boundsOf, DEFAULT_JOIN_TOLERANCE_MM, type Point, ringArea } from '@pourproof/plane';
 import { SNAP_MM } from './chain-graph.ts';
 
 /** Most rings compared with a new one. */
@@ -13,6 +13,11 @@ const CHECKED_POINTS = 100;
  * fits between them (our choice).
  */
 export const TWIN_MM = 0.3;
+
+/** Outlines that run the same way within this are one, mm: a wider joining tolerance is for ends alone, or it would swallow thin rings. */
+export function sameOutlineMm(joinToleranceMm: number): number {
+  return Math.min(joinToleranceMm, DEFAULT_JOIN_TOLERANCE_MM);
+}
 
 /** Where large rings run within {@link TWIN_MM} of an earlier one all along. */
 export function nearTwins(rings: readonly (readonly number[])[]): Point[] {

@@ -1,4 +1,4 @@
-import type { Point } from '@pourproof/plane';
+import type { OutlineGap, Point } from '@pourproof/plane';
 import { chainGraph, type Doubled, SNAP_MM } from './chain-graph.ts';
 import { mergeOverlaps } from './merge-overlaps.ts';
 import { traceRings } from './trace-rings.ts';
@@ -16,6 +16,8 @@ export interface OpenChain {
   readonly otherMm: Point;
   /** Distance between the two loose ends; 0 when the other side is not loose. */
   readonly gapMm: number;
+  /** The way from one end to the other. */
+  readonly coords: readonly number[];
   /** Which of the pieces has the loose end. */
   readonly piece: number;
 }
@@ -23,10 +25,15 @@ export interface OpenChain {
 /** What joining made of a set of lines. */
 export interface JoinedChains {
   /** Closed outlines, not repeating the first point, with the piece that each begins with. */
-  readonly rings: readonly { readonly coords: number[]; readonly piece: number }[];
+  readonly rings: readonly {
+    readonly coords: number[];
+    readonly piece: number;
+    /** Gaps that were closed along it. */
+    readonly gaps: readonly OutlineGap[];
+  }[];
   readonly open: readonly OpenChain[];
-  /** Gaps that were closed, and the largest of them. */
-  readonly gaps: { readonly count: number; readonly largestMm: number; readonly atMm: Point };
+  /** Gaps that were closed, the smallest first. */
+  readonly gaps: readonly OutlineGap[];
   /** Pieces that lie on others and count once. */
   readonly doubled: readonly Doubled[];
   /**

@@ -29,7 +29,7 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
   }
   const stars = starsOf(graph, alive);
   const next = successors(graph, stars, odd.isOdd);
-  const rings: { coords: number[]; piece: number }[] = [];
+  const rings: JoinedChains['rings'][number][] = [];
   const used = new Uint8Array(2 * graph.lines.length);
   for (const h of stars.list) {
     const isCell = odd.isOdd[graph.node[h]] === 1;
@@ -38,8 +38,13 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
       continue;
     }
     const coords: number[] = [];
+    const gaps: number[] = [];
     let at = h;
     do {
+      const gap = graph.gapAt.get(graph.node[at]);
+      if (gap !== undefined) {
+        gaps.push(gap);
+      }
       used[at] = 1;
       if (!isCell) {
         used[at ^ 1] = 1;
@@ -51,7 +56,7 @@ export function traceRings(graph: ChainGraph): Pick<JoinedChains, 'rings' | 'ope
     const area = ringArea(coords);
     // an outline that encloses nothing is kept, for whoever resolves the drawing to tell
     if (area > 0 || (!isCell && coords.length >= 6)) {
-      rings.push({ coords, piece: graph.pieceOf[h >> 1] });
+      rings.push({ coords, piece: graph.pieceOf[h >> 1], gaps: gaps.map((k) => graph.gaps[k]) });
     }
   }
   return { rings, open, branches: odd.nodes.map((v) => nodePoint(graph, stars, v)) };
@@ -133,11 +138,14 @@ function openChains(
     }
     let h = start;
     let w = graph.node[h ^ 1];
+    const coords: number[] = [];
+    appendLine(coords, graph.lines[h >> 1], (h & 1) === 1);
     while (degree[w] === 2) {
       const from = stars.start[w];
       const [a, b] = [stars.list[from], stars.list[from + 1]];
       h = a === (h ^ 1) ? b : a;
       w = graph.node[h ^ 1];
+      appendLine(coords, graph.lines[h >> 1], (h & 1) === 1);
     }
     const bothLoose = degree[w] === 1;
     if (bothLoose) {
@@ -146,7 +154,7 @@ function openChains(
     const atMm = endPoint(graph, start);
     const otherMm = endPoint(graph, h ^ 1);
     const gapMm = bothLoose ? Math.hypot(otherMm[0] - atMm[0], otherMm[1] - atMm[1]) : 0;
-    open.push({ atMm, otherMm, gapMm, piece: graph.pieceOf[start >> 1] });
+    open.push({ atMm, otherMm, gapMm, coords, piece: graph.pieceOf[start >> 1] });
   }
   return open;
 }
@@ -154,7 +162,8 @@ function openChains(
 /** A line that links two figures without being part of an outline. */
 function linkBetween(graph: ChainGraph, line: number): OpenChain {
   const piece = graph.pieceOf[line];
-  return { atMm: endPoint(graph, 2 * line), otherMm: endPoint(graph, 2 * line + 1), gapMm: 0, piece };
+  const coords = Array.from(graph.lines[line]);
+  return { atMm: endPoint(graph, 2 * line), otherMm: endPoint(graph, 2 * line + 1), gapMm: 0, coords, piece };
 }
 
 /** Point that a half-edge leaves. */

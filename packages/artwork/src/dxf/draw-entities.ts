@@ -139,7 +139,7 @@ class Artist {
     const key = `${colour} ${layer}`;
     let sheet = this.sheets.get(key);
     if (!sheet) {
-      sheet = { layer, colour, open: [], closed: [], patches: [], areas: [] };
+      sheet = { layer, colour, open: [], closed: [], patches: [], areas: [], brokenLoops: [] };
       this.sheets.set(key, sheet);
     }
     return sheet;

@@ -1,5 +1,5 @@
 import { radians } from '@pourproof/plane';
-import { distinctRings } from '../chains/distinct-rings.ts';
+import { distinctRings, sameOutlineMm } from '../chains/distinct-rings.ts';
 import { joinChains } from '../chains/join-chains.ts';
 import { flattenFitSpline } from '../flatten/fit-spline.ts';
 import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
@@ -36,7 +36,7 @@ export function drawHatch(record: DxfRecord, map: DxfMap, pen: DxfPen, joinToler
     pen.notice('hatch-pattern');
   }
   // a boundary that is stored twice must not cancel itself
-  pen.area(distinctRings(rings, joinToleranceMm).rings, 'evenodd');
+  pen.area(distinctRings(rings, sameOutlineMm(joinToleranceMm)).rings, 'evenodd');
 }
 
 function usedLoops(loops: readonly HatchLoop[], style: number): readonly HatchLoop[] {
@@ -68,6 +68,7 @@ function loopRings(
   const rings: (readonly number[])[] = joined.rings.map((ring) => ring.coords);
   if (joined.open.length > 0) {
     pen.notice('broken-hatch');
+    pen.brokenLoop(pieces);
   }
   return rings;
 }

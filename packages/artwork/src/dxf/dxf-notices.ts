@@ -50,11 +50,12 @@ export interface DxfSingleParams {
   'far-from-origin': { readonly rightMm: number; readonly downMm: number };
   'file-damaged': { readonly line: number };
   'gap-closed': { readonly count: number; readonly largestMm: number; readonly toleranceMm: number };
+  'loose-line': { readonly count: number };
   'missing-end': Readonly<Record<string, never>>;
   'open-outline': {
     readonly count: number;
     readonly toleranceMm: number;
-    /** Smallest gap between two loose ends; 0 where no chain has two. */
+    /** Smallest gap between two loose ends. */
     readonly smallestGapMm: number;
   };
   'unit-missing': AssumedUnit;
@@ -93,15 +94,17 @@ const SINGLES: { readonly [C in keyof DxfSingleParams]: NoticeKind<DxfSinglePara
     (p) =>
       `${p.count === 1 ? 'One gap' : `${p.count} gaps`} between line ends ${was(p.count)} closed by a straight line; the largest is ${p.largestMm.toPrecision(3)} mm (limit ${p.toleranceMm} mm).`,
   ),
+  'loose-line': leftOut(
+    ({ count: n }) =>
+      `${one(n, 'line')} ${n === 1 ? 'bounds' : 'bound'} nothing and ${was(n)} left out. If ${n === 1 ? 'it is' : 'they are'} to be carved, give ${n === 1 ? 'it' : 'them'} a width, or draw the outline.`,
+  ),
   'missing-end': leftOut(
     () => 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
   ),
-  'open-outline': leftOut((p) => {
-    const one = p.count === 1;
-    const smallest =
-      p.smallestGapMm === 0 ? '' : ` The smallest gap is ${p.smallestGapMm.toPrecision(3)} mm.`;
-    return `${one ? 'One chain of lines does' : `${p.count} chains of lines do`} not close within ${p.toleranceMm} mm, so ${one ? 'it bounds' : 'they bound'} nothing and ${was(p.count)} left out.${smallest} Close ${one ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`;
-  }),
+  'open-outline': leftOut(
+    ({ count: n, toleranceMm, smallestGapMm }) =>
+      `${one(n, 'outline')} ${n === 1 ? 'does' : 'do'} not close within ${toleranceMm} mm and ${was(n)} left out with what ${n === 1 ? 'it bounds' : 'they bound'}; the smallest gap is ${Number(smallestGapMm.toPrecision(3))} mm. Close ${n === 1 ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`,
+  ),
   'unit-missing': assumed(
     (p) =>
       `${p.hasHeader === 'yes' ? 'The header of the file has no unit ($INSUNITS)' : 'The file has no header'}, so its numbers could be mm or inches. ${readings(p)}`,

@@ -37,6 +37,8 @@ export interface Sheet {
   /** Simple rings, all turning the same way, whose union is filled: solids and pieces of wide lines. */
   readonly patches: (readonly number[])[];
   readonly areas: FilledArea[];
+  /** Boundaries of hatches that do not close, each by itself. */
+  readonly brokenLoops: (readonly OpenPiece[])[];
 }
 
 /** How many numbers all pens of a drawing have drawn. */
@@ -131,6 +133,11 @@ export class DxfPen {
     if (sound.length > 0) {
       this.sheet.areas.push({ rings: sound, fillRule, line: this.line, type: this.type });
     }
+  }
+
+  /** The edges of a hatch boundary that does not close. */
+  brokenLoop(edges: readonly { readonly coords: readonly number[] }[]): void {
+    this.sheet.brokenLoops.push(edges.map(({ coords }) => ({ coords, line: this.line, type: this.type })));
   }
 
   /** Adds a notice about the entity being drawn. */

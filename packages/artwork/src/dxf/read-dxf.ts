@@ -100,6 +100,7 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
     shapes: joined.shapes,
     notices,
     toleranceMm,
+    ...(joined.open === null ? {} : { open: joined.open }),
   };
 }
 

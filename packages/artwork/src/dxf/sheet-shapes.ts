@@ -1,10 +1,17 @@
-import { type DrawnShape, type Notice, type Point, packRings } from '@pourproof/plane';
-import { distinctRings, nearTwins } from '../chains/distinct-rings.ts';
-import { type JoinedChains, joinChains, type OpenChain } from '../chains/join-chains.ts';
-import { MAX_PLACES } from '../max-places.ts';
+import {
+  type DrawnShape,
+  type Notice,
+  type OpenOutlines,
+  type OutlineGap,
+  type Point,
+  packRings,
+} from '@pourproof/plane';
+import { distinctRings, nearTwins, sameOutlineMm } from '../chains/distinct-rings.ts';
+import { type JoinedChains, joinChains } from '../chains/join-chains.ts';
 import { type DxfNotices, dxfNotice } from './dxf-notices.ts';
 import type { OpenPiece, Sheet } from './dxf-pen.ts';
 import { noticeOverlaps } from './notice-overlaps.ts';
+import { type OpenLines, openLinesOf, openNotices, openPart } from './open-part.ts';
 
 /**
  * Makes shapes of what is drawn on each sheet: one even-odd region of all its closed outlines, one of its
@@ -15,23 +22,20 @@ export function sheetShapes(
   sheets: readonly Sheet[],
   log: DxfNotices,
   joinToleranceMm: number,
-): { shapes: DrawnShape[]; notices: Notice[] } {
+): { shapes: DrawnShape[]; notices: Notice[]; open: OpenOutlines | null } {
   const shapes: DrawnShape[] = [];
-  const open: { chain: OpenChain; from: OpenPiece }[] = [];
   const outlinesOf: (readonly (readonly number[])[])[] = [];
-  let gaps: JoinedChains['gaps'] = { count: 0, largestMm: 0, atMm: [0, 0] };
+  const gaps: OutlineGap[] = [];
+  const open: OpenLines[] = [];
   for (const sheet of sheets) {
     const joined = joinChains(sheet.open, joinToleranceMm);
-    gaps = widerOf(gaps, joined.gaps);
-    for (const chain of joined.open) {
-      open.push({ chain, from: sheet.open[chain.piece] as OpenPiece });
-    }
+    gaps.push(...joined.gaps);
     noticeMerges(sheet, joined, log);
     const outlines = [
       ...sheet.closed.map(({ coords }) => coords),
       ...joined.rings.map(({ coords }) => coords),
     ];
-    const { rings, doubled } = distinctRings(outlines, joinToleranceMm);
+    const { rings, doubled } = distinctRings(outlines, sameOutlineMm(joinToleranceMm));
     for (const atMm of doubled) {
       log.add('doubled-outline', { atMm });
     }
@@ -40,15 +44,11 @@ export function sheetShapes(
     }
     outlinesOf.push(rings);
     pushShapes(shapes, sheet, rings);
+    open.push(...openLinesOf(sheet, joined, rings, joinToleranceMm));
   }
   noticeOverlaps(sheets, outlinesOf, log);
-  const notices = [...gapNotice(gaps, joinToleranceMm), ...openNotice(open, joinToleranceMm)];
-  return { shapes, notices };
-}
-
-function widerOf(a: JoinedChains['gaps'], b: JoinedChains['gaps']): JoinedChains['gaps'] {
-  const wider = b.largestMm > a.largestMm ? b : a;
-  return { ...wider, count: a.count + b.count };
+  const notices = [...gapNotice(gaps, joinToleranceMm), ...openNotices(open, joinToleranceMm)];
+  return { shapes, notices, open: openPart(open, joinToleranceMm) };
 }
 
 function noticeMerges(sheet: Sheet, joined: JoinedChains, log: DxfNotices): void {
@@ -94,24 +94,17 @@ function pushShapes(shapes: DrawnShape[], sheet: Sheet, rings: readonly (readonl
   }
 }
 
-function gapNotice({ count, largestMm, atMm }: JoinedChains['gaps'], toleranceMm: number): Notice[] {
-  return count === 0
-    ? []
-    : [dxfNotice('gap-closed', { count, largestMm, toleranceMm }, [{ atMm, gapMm: largestMm }])];
-}
-
-function openNotice(open: readonly { chain: OpenChain; from: OpenPiece }[], toleranceMm: number): Notice[] {
-  if (open.length === 0) {
+function gapNotice(gaps: readonly OutlineGap[], toleranceMm: number): Notice[] {
+  const [first, ...rest] = gaps;
+  if (first === undefined) {
     return [];
   }
-  // the smallest gaps first: they are the likeliest to be slips
-  const rank = ({ chain }: { chain: OpenChain }): number => chain.gapMm || Number.POSITIVE_INFINITY;
-  const ranked = open.toSorted((a, b) => (rank(a) < rank(b) ? -1 : rank(a) > rank(b) ? 1 : 0));
-  const places = ranked.slice(0, MAX_PLACES).map(({ chain, from }) => ({
-    ...placeOf(from, chain.atMm),
-    ...(chain.gapMm > 0 ? { gapMm: chain.gapMm } : {}),
-    element: `${from.type}, ${chain.gapMm > 0 ? `open by ${chain.gapMm.toPrecision(3)} mm` : 'loose end'}`,
-  }));
-  const smallestGapMm = ranked[0]?.chain.gapMm ?? 0;
-  return [dxfNotice('open-outline', { count: open.length, toleranceMm, smallestGapMm }, places)];
+  const widest = rest.reduce((most, gap) => (gap.widthMm > most.widthMm ? gap : most), first);
+  const mid = (k: 0 | 1): number => (widest.fromMm[k] + widest.toMm[k]) / 2;
+  const largestMm = widest.widthMm;
+  return [
+    dxfNotice('gap-closed', { count: gaps.length, largestMm, toleranceMm }, [
+      { atMm: [mid(0), mid(1)], gapMm: largestMm },
+    ]),
+  ];
 }

@@ -2,6 +2,7 @@ import {
   applyTransform,
   type Bounds,
   compose,
+  DEFAULT_JOIN_TOLERANCE_MM,
   type DrawnShape,
   determinant,
   type Point,
@@ -195,9 +196,21 @@ function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState,
     const [first, last] = endsOf(sub, state.toMm);
     const gapMm = Math.hypot(last[0] - first[0], last[1] - first[1]);
     const areaMm2 = gapMm > MIN_GAP_MM ? subpathArea(sub) * determinant(state.toMm) : 0;
-    if (Math.abs(areaMm2) > MIN_ENCLOSED_REL * gapMm * gapMm) {
-      scene.notices.add('open-outline', { ...placeOf(element), atMm: last, gapMm }, '', gapMm);
+    if (Math.abs(areaMm2) <= MIN_ENCLOSED_REL * gapMm * gapMm) {
+      continue;
     }
+    const place = { ...placeOf(element), atMm: last, gapMm };
+    if (gapMm <= DEFAULT_JOIN_TOLERANCE_MM) {
+      scene.notices.add('gap-closed', place, '', gapMm);
+      continue;
+    }
+    scene.notices.add('open-outline', place, '', gapMm);
+    scene.open.push({
+      gaps: [{ fromMm: last, toMm: first, widthMm: gapMm }],
+      areaMm2: Math.abs(areaMm2),
+      reading: 'filled',
+      isHole: false,
+    });
   }
 }
 

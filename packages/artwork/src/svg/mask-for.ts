@@ -81,7 +81,7 @@ function litRegion(
     within: [...state.within, mask],
   };
   const notices = new NoticeBook(SVG_NOTICES);
-  const lighting: Scene = { ...scene, notices, painted: [] };
+  const lighting: Scene = { ...scene, notices, painted: [], open: [] };
   for (const child of mask.children) {
     scene.draw(lighting, child, inside);
   }

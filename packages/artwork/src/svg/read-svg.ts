@@ -91,6 +91,7 @@ function makeScene(root: SvgElement, notices: SvgNotices, options: SettledSvgOpt
     rootFontSize: 16,
     mode: 'paint',
     painted: [],
+    open: [],
     boxes: [],
     writer: new RingWriter(),
     arena: new CoordArena(),
@@ -131,6 +132,7 @@ function readScaled(scene: Scene, rootStyle: ComputedStyle, page: PageSize): Dra
     shapes: kept.map((p) => p.shape),
     notices: scene.notices.notices(),
     toleranceMm: options.toleranceMm,
+    ...(scene.open.length > 0 ? { open: { outlines: scene.open, join: null } } : {}),
     ...(page.hasPage ? { pageMm } : {}),
   };
 }
@@ -158,7 +160,13 @@ function wantedFactor({ widthMm, heightMm }: SettledSvgOptions, box: Bounds): nu
 
 /** The factor that a drawing at its own size asks for; that drawing is let go before the true one is made. */
 function trialFactor(scene: Scene, style: ComputedStyle, page: PageSize): number {
-  const trial = { ...scene, notices: new NoticeBook(SVG_NOTICES), painted: [], reuse: { count: 0 } };
+  const trial = {
+    ...scene,
+    notices: new NoticeBook(SVG_NOTICES),
+    painted: [],
+    open: [],
+    reuse: { count: 0 },
+  };
   return wantedFactor(scene.options, boxOf(paint({ ...trial, arena: new CoordArena() }, style, page, 1)));
 }
 

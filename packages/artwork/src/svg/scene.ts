@@ -1,4 +1,4 @@
-import type { Bounds, DrawnShape, NoticePlace, Region, Transform } from '@pourproof/plane';
+import type { Bounds, DrawnShape, NoticePlace, OpenOutline, Region, Transform } from '@pourproof/plane';
 import type { NoticeBook } from '../notice-book.ts';
 import type { CoordArena } from '../path/coord-arena.ts';
 import type { RingWriter } from '../path/ring-writer.ts';
@@ -37,6 +37,8 @@ export interface Scene {
    */
   readonly mode: 'paint' | 'clip' | 'box';
   readonly painted: Painted[];
+  /** Outlines that are filled though they are open. */
+  readonly open: OpenOutline[];
   /** Where regions are put together, and where their arrays come from. */
   readonly writer: RingWriter;
   readonly arena: CoordArena;

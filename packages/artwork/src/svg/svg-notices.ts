@@ -24,6 +24,7 @@ export type SvgNoticeCode =
   | 'filter-ignored'
   | 'fine-detail'
   | 'foreign-content'
+  | 'gap-closed'
   | 'gradient-fill'
   | 'hairline-stroke'
   | 'hidden-elements'
@@ -157,6 +158,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   ),
   'foreign-content': leftOut(
     ({ count: n }) => `${counted(n, 'part')} of the file ${is(n)} not SVG (foreignObject) and left out.`,
+  ),
+  'gap-closed': note(
+    ({ count: n, maxMm }) =>
+      `${counted(n, 'filled outline')} ${is(n)} open by a hair, ${Number(maxMm.toPrecision(3))} mm at most, and ${was(n)} closed by a straight line.`,
   ),
   'gradient-fill': note(
     ({ count: n }) =>

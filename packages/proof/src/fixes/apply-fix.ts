@@ -50,6 +50,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'part-by-wall': [],
   // each round is a job of its own
   'pour-in-rounds': [],
+  'join-ends': ['join'],
   'close-gap': [],
   'merge-shapes': [],
 };
@@ -110,6 +111,8 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
       return { shopTemp: `${fix.toC}C` };
     case 'less-pigment':
       return { pigmentPct: fix.toPct };
+    case 'join-ends':
+      return { join: like(fix.toleranceMm, typed.join, 'up') };
     case 'pour-proud':
       return { overpour: like(fix.overpourMm, typed.overpour, 'up') };
     default:

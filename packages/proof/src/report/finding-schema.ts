@@ -52,6 +52,14 @@ export const findingSchema = z.object({
     .boolean()
     .optional()
     .meta({ description: 'Of thin wood: whether the fibres run across it, which makes it short grain' }),
+  openOutlines: z
+    .object({
+      count: z.number().int().positive(),
+      cutMm2: mm2('Area that they bound and that is not cut'),
+      woodMm2: mm2('Area that they bound and that is cut, though it was to stay wood'),
+    })
+    .optional()
+    .meta({ description: 'Of outlines that are left out' }),
   because: z.array(z.string()).min(1).meta({ description: 'Ids of docs/sources.md' }),
   fix: z.object({ options: z.array(fixSchema) }),
   seenTo: z.boolean().optional().meta({

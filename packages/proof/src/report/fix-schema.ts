@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { gram, mm, sized } from './quantities.ts';
+import { gram, mm, mm2, sized } from './quantities.ts';
 
 const clears = z.boolean().meta({ description: 'Whether it clears the finding by itself, as computed' });
 const count = z.number().int().positive();
@@ -136,6 +136,13 @@ export const fixSchema = z
     z.object({
       do: z.literal('pour-in-rounds'),
       rounds: count.meta({ description: 'Rounds of cutting, pouring and curing, one for each colour' }),
+      clears,
+    }),
+    z.object({
+      do: z.literal('join-ends'),
+      toleranceMm: mm('Least joining tolerance that closes the most outlines, tried by reading with it'),
+      closes: count.meta({ description: 'Outlines that it closes' }),
+      areaMm2: mm2('Area that these bound'),
       clears,
     }),
     z.object({ do: z.literal('close-gap'), gapMm: mm('Widest gap'), clears }),

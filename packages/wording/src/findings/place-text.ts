@@ -35,7 +35,9 @@ export function sizeText({ what, lengthMm, widthMm, areaMm2 }: FindingPlace, uni
     case 'corner':
       return length === null ? '' : `that ends ${length} short`;
     case 'gap':
-      return length === null ? '' : `of ${length}`;
+      return length === null
+        ? ''
+        : `of ${length}${areaMm2 === undefined ? '' : ` in an outline around ${formatArea(areaMm2, unit)}`}`;
     case 'dot':
     case 'island':
       return width === null ? '' : `${width} across`;
