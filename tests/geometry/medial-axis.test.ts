@@ -118,7 +118,7 @@ describe('what is cut and what is left', () => {
   test('discs that overlap in a short bottleneck leave two cusps at its walls', () => {
     const ring = [0, 0, 6, 0, 6, 2, 6.2, 2, 6.2, 0, 12, 0, 12, 6, 6.2, 6, 6.2, 3.5, 6, 3.5, 6, 6, 0, 6];
     const axis = medialAxis(cleanFrom([ring]));
-    const cusps = leftStanding(axis, 1, 0.001).pieces.filter((piece) => !piece.isCorner);
+    const cusps = leftStanding(axis, 1, 0.001).pieces.filter((piece) => piece.kind !== 'corner');
     expect(cusps.length).toBe(2);
     expect(cusps[0].areaMm2).toBeCloseTo(cusps[1].areaMm2, 12);
   });

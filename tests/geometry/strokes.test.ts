@@ -127,12 +127,12 @@ describe('pieces left standing', () => {
   test('corners are told from parts of strokes', () => {
     const bell = [0, 0, 6, 0, 6, 2, 10, 2, 10, 0, 16, 0, 16, 6, 10, 6, 10, 3, 6, 3, 6, 6, 0, 6];
     const { pieces } = leftStanding(medialAxis(cleanFrom([bell])), 1, 0.001);
-    const [corridor, ...more] = pieces.filter((piece) => !piece.isCorner);
+    const [corridor, ...more] = pieces.filter((piece) => piece.kind !== 'corner');
     expect(more).toEqual([]);
     expect(corridor.widestMm).toBeCloseTo(1, 9);
     expect(corridor.atMm[1]).toBeCloseTo(2.5, 9);
     expect(pieces.length).toBe(9);
-    const corner = pieces.find((piece) => piece.isCorner);
+    const corner = pieces.find((piece) => piece.kind === 'corner');
     expect(corner?.areaMm2).toBeCloseTo(1 - Math.PI / 4, 9);
     for (const piece of pieces) {
       expect(Math.abs(signedArea(piece.outline) - piece.areaMm2)).toBeLessThan(0.001 * 8);
@@ -171,7 +171,7 @@ describe('pieces left standing', () => {
     expect(more).toEqual([]);
     expect(piece.areaMm2).toBeCloseTo(36, 12);
     expect(piece.outline.ringEnds.length).toBe(2);
-    expect(piece.isCorner).toBe(false);
+    expect(piece.kind).not.toBe('corner');
   });
 });
 

@@ -20,7 +20,7 @@ export { type WallRun, type WallRunOptions, wallRuns } from './measure/wall-runs
 export type { Boundary } from './medial-axis/boundary.ts';
 export { type MedialAxis, medialAxis } from './medial-axis/medial-axis.ts';
 export { type ArcRings, arcRingsArea, packArcRings, polygonFromArcs } from './outline/arc-rings.ts';
-export { leftStanding, type StandingPiece } from './outline/left-standing.ts';
+export { leftStanding, type StandingKind, type StandingPiece } from './outline/left-standing.ts';
 export { findLevelCrossings, type LevelCrossings, sweepAt } from './outline/level-crossings.ts';
 export { type OpenArcs, openArcs } from './outline/open-arcs.ts';
 export { outsideOf } from './outline/outside-of.ts';

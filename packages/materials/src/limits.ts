@@ -20,6 +20,11 @@ export type LimitId =
   | 'rimEndGrainToDepth'
   | 'wallGone'
   | 'roomToClamp'
+  | 'endSeen'
+  | 'tipShort'
+  | 'cornerShort'
+  | 'endToWidth'
+  | 'tipToReach'
   | 'visibleStreak'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
@@ -128,6 +133,31 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     citedRange(10, [5, 15], 'inference', 'own-inference', 'from-memory'),
     'The nut that holds the bit is about this much wider than a small bit on each side, and hits a clamp that stands higher than the bit sticks out.',
+  ),
+  endSeen: limit(
+    'mm',
+    exactly(cited(0.3, 'inference', 'own-inference')),
+    'What is lost is not seen at reading distance where it is smaller: 3′ of arc at 35 cm.',
+  ),
+  tipShort: limit(
+    'mm',
+    exactly(cited(1, 'inference', 'own-inference')),
+    'A tip that ends farther short is seen at once at reading distance: 10′ of arc at 35 cm.',
+  ),
+  cornerShort: limit(
+    'mm',
+    exactly(cited(2, 'inference', 'own-inference')),
+    'A corner of which more is left is seen as round; its sides still lead the eye to where it was.',
+  ),
+  endToWidth: limit(
+    'ratio',
+    exactly(cited(0.25, 'inference', 'own-inference')),
+    'A tip or corner that loses more than a quarter of the width of its stroke changes the shape.',
+  ),
+  tipToReach: limit(
+    'ratio',
+    exactly(cited(0.5, 'inference', 'own-inference')),
+    'A taper that loses more than half of what reaches beyond its root is lost, not only its tip.',
   ),
   visibleStreak: limit(
     'mm',

@@ -10,6 +10,7 @@ export const FINDING_CODES = [
   'rim-too-thin',
   'colours-touch',
   'bit-cannot-enter',
+  'cut-ends-short',
   'stroke-near-bit-width',
   'floor-left-ridged',
   'vee-ends-early',

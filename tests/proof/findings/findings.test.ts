@@ -184,31 +184,37 @@ test('every finding of a bad drawing can be put into words in both units', () =>
   }
 });
 
-describe('bit-cannot-enter on pointed ends', () => {
+describe('pointed ends', () => {
   // a 3 mm bit at the end of a 20 mm long bar, cut to a point of the given full angle
   const pointed = (deg: number): number[] => {
     const reach = 4 / Math.tan((deg * Math.PI) / 360);
     return [0, 0, 20, 0, 20 + reach, 4, 20, 8, 0, 8];
   };
 
-  test.each([45, 58, 75, 90])('is silent on a point of %d°, which is a corner to the eye', (deg) => {
+  test.each([58, 75, 90])('of %d° are corners to the eye, and silent', (deg) => {
+    expect(find(drawingOf([pointed(deg)]), 'cut-ends-short')).toBeUndefined();
     expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')).toBeUndefined();
   });
 
-  test.each([20, 30])('fires on a point of %d°, which loses much of its tip', (deg) => {
-    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')?.where).toHaveLength(1);
+  test.each([20, 30])('of %d° lose much of their tip', (deg) => {
+    const finding = find(drawingOf([pointed(deg)]), 'cut-ends-short');
+    expect(finding?.where).toHaveLength(1);
+    expect(finding?.severity).toBe('caution');
+    expect(find(drawingOf([pointed(deg)]), 'bit-cannot-enter')).toBeUndefined();
   });
 
-  test('is silent on a blunt apex as steep as that of a capital A', () => {
-    expect(find(drawingOf([[0, 0, 20, 0, 34, 3.4, 34, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter')).toBeDefined();
-    expect(
-      find(drawingOf([[0, 0, 20, 0, 29, 3.4, 29, 4.6, 20, 8, 0, 8]]), 'bit-cannot-enter'),
-    ).toBeUndefined();
+  test('as steep as a capital A are corners though they are blunt', () => {
+    const tip = (x: number) =>
+      find(drawingOf([[0, 0, 20, 0, x, 3.4, x, 4.6, 20, 8, 0, 8]]), 'cut-ends-short');
+    expect(tip(34)?.where.map(({ what }) => what)).toEqual(['tip']);
+    expect(tip(29)).toBeUndefined();
   });
 
-  test('fires on a serif that thins towards its end', () => {
+  test('a serif that thins towards its end is lost, and more than its tip', () => {
     const serif = [0, 0, 8, 0, 8, 20, 10.5, 20.6, 10.5, 21, 8, 21.6, 0, 22];
-    expect(find(drawingOf([serif]), 'bit-cannot-enter')?.where).toHaveLength(1);
+    const finding = find(drawingOf([serif]), 'cut-ends-short');
+    expect(finding?.where).toHaveLength(1);
+    expect(finding?.severity).toBe('stop');
   });
 
   test('fires on a blunt serif as short as the bit is wide', () => {

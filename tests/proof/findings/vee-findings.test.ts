@@ -173,7 +173,8 @@ describe('a V with a flat tip', () => {
 
   test('enters with a finer tip, which no flat bit can stand for: each way out clears the finding', () => {
     const finding = find(wideAndThin, 'bit-cannot-enter', blunt);
-    expect(finding?.measured).toMatchObject({ quantity: 'tip-width', unit: 'mm' });
+    expect(finding?.measured.value).toBeCloseTo(1.5, 9);
+    expect(finding?.limit).toMatchObject({ quantity: 'tip-width', unit: 'mm' });
     const finer = { ...blunt, bit: [`vee:60deg:12mm:tip ${fixOf(finding, 'use-tip')?.tipMm}mm`] };
     expect(find(wideAndThin, 'bit-cannot-enter', finer)).toBeUndefined();
     const larger = wideAndThin.map((ring) =>

@@ -50,7 +50,7 @@ export function endBranch(axis: MedialAxis, end: number, graph: BeyondCorners): 
 }
 
 /** Clearance at a distance from the free end, linear between nodes; that of the last node beyond it. */
-export function radiusAt({ ways, radii }: EndBranch, way: number): number {
+export function radiusAt({ ways, radii }: Pick<EndBranch, 'ways' | 'radii'>, way: number): number {
   let low = 0;
   let high = ways.length - 1;
   if (way >= ways[high]) {

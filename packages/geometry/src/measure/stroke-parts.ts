@@ -22,6 +22,10 @@ export interface StrokeParts {
   readonly length: Float64Array;
   /** Nodes from which no edge rises, local maxima of the clearance, except for waves of a taper. */
   readonly tops: readonly number[];
+  /** Longest path down from each node to the boundary, mm; infinite from bottlenecks. */
+  readonly reach: Float64Array;
+  /** How many edges that reach beyond corners end at each node, at most 3. */
+  readonly degree: Uint8Array;
 }
 
 /**
@@ -34,7 +38,7 @@ const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
  * A branch that narrows to its end is a taper up to where doubling the distance from the tip widens it by at
  * most this factor.
  */
-const TAPER_GROWTH = 1.25;
+export const TAPER_GROWTH = 1.25;
 /**
  * A blunt end is the end of a stroke if, over this many of its half widths or half the branch, whichever is
  * shorter, it widens by at most {@link BLUNT_GROWTH}; else it is the rounded tip of a taper.
@@ -84,7 +88,7 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
   for (const end of ends) {
     markTaper(endBranch(axis, end, graph), { part, start, hasRise });
   }
-  return { part, start, length, tops: tops.filter((k) => hasRise[k] === 0) };
+  return { part, start, length, tops: tops.filter((k) => hasRise[k] === 0), reach, degree };
 }
 
 /**

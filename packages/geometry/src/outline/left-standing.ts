@@ -1,17 +1,26 @@
 import type { Point, Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
-import { strokeParts } from '../measure/stroke-parts.ts';
+import { type StrokeParts, strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { type ArcRings, arcRingArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
-import { findLevelCrossings } from './level-crossings.ts';
+import { type ArcRings, arcRingArea, arcRingsArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
+import { type Branch, branchAbove } from './branch-above.ts';
+import { findLevelCrossings, type LevelCrossings } from './level-crossings.ts';
 import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
 import { type Loops, traceLoops } from './trace-loops.ts';
 import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
 
+/**
+ * What a flat cutter leaves standing: a separate `part` none of which it cuts; a `stroke` that it does not enter, or a waist between wider
+ * parts; the `tip` of a taper; a `corner`, as any round bit leaves; a `cusp` between two of its discs and a wall, where a waist is so
+ * short that they overlap.
+ */
+export type StandingKind = 'part' | 'stroke' | 'tip' | 'corner' | 'cusp';
+
 /** One connected piece of artwork that a flat cutter leaves standing. */
 export interface StandingPiece {
+  readonly kind: StandingKind;
   readonly areaMm2: number;
   /**
    * Twice the largest clearance on the axis that the cutter does not cover; where it covers all of it, how
@@ -22,11 +31,21 @@ export interface StandingPiece {
   readonly atMm: Point;
   /** Length of the axis that the cutter does not cover, mm. */
   readonly lengthMm: number;
+  /** Mean width of the stroke on it, or of all of it where there is none, mm; 0 for a cusp. */
+  readonly meanWidthMm: number;
+  /** Least width of the stroke on it, or of a waist; `null` where there is neither. */
+  readonly narrowestMm: number | null;
+  /** Places at which it borders on what is cut. */
+  readonly mouths: number;
   /**
-   * Whether this is only a corner, as any round bit leaves: beside one level crossing, and no part of a
-   * stroke.
+   * How far the piece reaches beyond the nearest disc of the cutter beside it, mm: by so much the cut ends short; for a cusp, by how much
+   * it keeps the cutter off the wall. `null` for a separate part.
    */
-  readonly isCorner: boolean;
+  readonly shortMm: number | null;
+  /**
+   * Of a tip or corner its branch of the axis; of a cusp the least width of the waist, with no reach; else `null`.
+   */
+  readonly branch: Branch | null;
   /** Outline with arcs flattened; outer rings have positive area. */
   readonly outline: Rings;
 }
@@ -63,35 +82,48 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const parts = new NarrowParts(axis, radius);
   const arcs = openArcs(crossings);
   const loops = traceLoops(axis, crossings, arcs);
-  const uncut = uncutAxis(axis, crossings, parts, strokeParts(axis));
+  const strokes = strokeParts(axis);
+  const uncut = uncutAxis(axis, crossings, parts, strokes);
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;
   for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
     const isTrimmed = group.some((loop) => loops.crossings[loop].some((k) => arcs.isTrimmed[k] !== 0));
-    const left = isTrimmed ? undefined : uncut.get(part);
-    for (const piece of isTrimmed ? separated(loops, group) : [group]) {
-      if (isCorner(loops, piece, left) && left.length < toleranceMm) {
+    const left = uncut.get(part);
+    for (const some of isTrimmed ? separated(loops, group) : [group]) {
+      const kind = isTrimmed || left === undefined ? 'cusp' : kindOf(mouthsOf(loops, some), left);
+      if (kind === 'corner' && (left?.length ?? 0) < toleranceMm) {
         facetCount++;
-        facetAreaMm2 += areaOf(loops, piece);
+        facetAreaMm2 += areaOf(loops, some);
       } else {
-        pieces.push(pieceOf(axis, loops, piece, left, toleranceMm));
+        const piece = { kind, rings: pickArcRings(loops.rings, some), mouths: mouthsOf(loops, some) };
+        pieces.push(
+          left === undefined || kind === 'cusp'
+            ? cuspOf(crossings, axis, piece, waistOf(left), toleranceMm)
+            : pieceOf(axis, { crossings, strokes }, piece, left, toleranceMm),
+        );
       }
     }
   }
   return { pieces, facetCount, facetAreaMm2 };
 }
 
-/**
- * Whether some loops bound only a corner: the uncovered axis leads from one level crossing to the boundary
- * and carries no stroke.
- */
-function isCorner(loops: Loops, some: readonly number[], uncut: UncutAxis | undefined): uncut is UncutAxis {
-  return (
-    uncut !== undefined &&
-    uncut.strokeLength === 0 &&
-    new Set(some.flatMap((loop) => loops.crossings[loop])).size === 1
-  );
+/** The level crossings at which some loops border on what is cut. */
+function mouthsOf(loops: Loops, some: readonly number[]): readonly number[] {
+  return [...new Set(some.flatMap((loop) => loops.crossings[loop]))];
+}
+
+/** What is left beside these crossings, by the axis that the cutter does not cover. */
+function kindOf(
+  mouths: readonly number[],
+  { strokeLength, taperLength, narrowest }: UncutAxis,
+): StandingKind {
+  if (mouths.length === 0) {
+    return 'part';
+  }
+  // shorter than it is wide, a stroke before a taper is part of the taper (our choice)
+  const hasStroke = strokeLength > (taperLength > 0 ? 2 * narrowest : 0);
+  return mouths.length > 1 || hasStroke ? 'stroke' : taperLength > 0 ? 'tip' : 'corner';
 }
 
 function areaOf({ rings }: Loops, some: readonly number[]): number {
@@ -120,29 +152,100 @@ function separated({ rings }: Loops, group: readonly number[]): number[][] {
   return outer.map((loop, k) => (k === 0 ? [loop, ...holes] : [loop]));
 }
 
+/** Outline of a piece and where it borders on what is cut. */
+interface Outlined {
+  readonly kind: StandingKind;
+  readonly rings: ArcRings;
+  readonly mouths: readonly number[];
+}
+
+/** What the walk around the narrow parts has found. */
+interface Found {
+  readonly crossings: LevelCrossings;
+  readonly strokes: StrokeParts;
+}
+
 function pieceOf(
   axis: MedialAxis,
-  loops: Loops,
-  some: readonly number[],
-  uncut: UncutAxis | undefined,
+  { crossings, strokes }: Found,
+  { kind, rings, mouths }: Outlined,
+  uncut: UncutAxis,
   toleranceMm: number,
 ): StandingPiece {
-  const rings = pickArcRings(loops.rings, some);
-  const areaMm2 = areaOf(loops, some);
-  const outline = polygonFromArcs(rings, toleranceMm);
-  if (uncut === undefined) {
-    const { atMm, offMm } = deepest(rings, outline);
-    return { areaMm2, widestMm: offMm, atMm, lengthMm: 0, isCorner: false, outline };
-  }
   const { originX, originY } = axis.boundary;
+  const outline = polygonFromArcs(rings, toleranceMm);
+  const strokeLength = uncut.strokeLength + uncut.taperLength;
+  const [length, swept] = strokeLength > 0 ? [strokeLength, uncut.strokeSwept] : [uncut.length, uncut.swept];
+  const isEnd = kind === 'tip' || kind === 'corner';
   return {
-    areaMm2,
+    kind,
+    areaMm2: arcRingsArea(rings),
     widestMm: 2 * uncut.clearance,
     atMm: [originX + uncut.x, originY + uncut.y],
     lengthMm: uncut.length,
-    isCorner: isCorner(loops, some, uncut),
+    meanWidthMm: length > 0 ? (2 * swept) / length : 0,
+    narrowestMm: narrowestOf(uncut, mouths.length),
+    mouths: mouths.length,
+    shortMm: kind === 'part' ? null : reachBeyond(axis, crossings, mouths, outline),
+    branch: isEnd ? branchAbove(axis, crossings.edge[mouths[0]], strokes) : null,
     outline,
   };
+}
+
+/** Width of the waist where a cusp is; 0 where there is none. */
+function waistOf(uncut: UncutAxis | undefined): number {
+  return uncut !== undefined && Number.isFinite(uncut.least) ? 2 * uncut.least : 0;
+}
+
+function narrowestOf({ narrowest, least }: UncutAxis, mouths: number): number | null {
+  if (Number.isFinite(narrowest)) {
+    return 2 * narrowest;
+  }
+  return mouths > 1 && Number.isFinite(least) ? 2 * least : null;
+}
+
+function cuspOf(
+  crossings: LevelCrossings,
+  axis: MedialAxis,
+  { kind, rings, mouths }: Outlined,
+  waistMm: number,
+  toleranceMm: number,
+): StandingPiece {
+  const outline = polygonFromArcs(rings, toleranceMm);
+  const { atMm, offMm } = deepest(rings, outline);
+  return {
+    kind,
+    areaMm2: arcRingsArea(rings),
+    widestMm: offMm,
+    atMm,
+    lengthMm: 0,
+    meanWidthMm: 0,
+    narrowestMm: null,
+    mouths: mouths.length,
+    shortMm: Math.max(offMm, reachBeyond(axis, crossings, mouths, outline)),
+    branch: { reachMm: 0, widthMm: waistMm },
+    outline,
+  };
+}
+
+/** How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. */
+function reachBeyond(
+  { boundary }: MedialAxis,
+  { x, y, radius }: LevelCrossings,
+  mouths: readonly number[],
+  { coords }: Rings,
+): number {
+  let most = 0;
+  for (let i = 0; i + 1 < coords.length; i += 2) {
+    let least = Number.POSITIVE_INFINITY;
+    for (const k of mouths) {
+      const dx = coords[i] - boundary.originX - x[k];
+      const dy = coords[i + 1] - boundary.originY - y[k];
+      least = Math.min(least, Math.sqrt(dx * dx + dy * dy));
+    }
+    most = Math.max(most, least - radius);
+  }
+  return most;
 }
 
 /** A point well inside a cusp between two discs and a wall: half way from where the arcs meet to the wall. */

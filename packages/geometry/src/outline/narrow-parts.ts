@@ -63,7 +63,7 @@ export class NarrowParts {
       name = this.#joined.add();
     }
     part[node] = name;
-    for (let up = e; up >= 0; up = this.#risingFrom(up)) {
+    for (let up = e; up >= 0; up = risingFrom(this.#axis, up)) {
       node = edgeTo[up];
       if (nodeR[node] >= this.#radius) {
         return;
@@ -75,17 +75,16 @@ export class NarrowParts {
       part[node] = name;
     }
   }
+}
 
-  /** The edge that rises from the high end of an edge; -1 at a top. */
-  #risingFrom(e: number): number {
-    const { nextHalf } = this.#axis;
-    let half = nextHalf[2 * e];
-    while ((half & 1) === 1) {
-      if (half === 2 * e + 1) {
-        return -1;
-      }
-      half = nextHalf[half - 1];
+/** The edge that rises from the high end of an edge; -1 at a top. */
+export function risingFrom({ nextHalf }: Pick<MedialAxis, 'nextHalf'>, e: number): number {
+  let half = nextHalf[2 * e];
+  while ((half & 1) === 1) {
+    if (half === 2 * e + 1) {
+      return -1;
     }
-    return half >> 1;
+    half = nextHalf[half - 1];
   }
+  return half >> 1;
 }

@@ -1,5 +1,5 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
-import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
+import { CORNER, STROKE, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
@@ -10,9 +10,17 @@ export interface UncutAxis {
   clearance: number;
   x: number;
   y: number;
-  /** Its length, and the length of what carries stroke or taper, mm. */
+  /** Its length, and the lengths of what carries stroke and taper, mm. */
   length: number;
   strokeLength: number;
+  taperLength: number;
+  /** Sums of length times half the width, over all of it and over what carries stroke or taper, mm². */
+  swept: number;
+  strokeSwept: number;
+  /** Least clearance of what carries stroke; infinite where nothing does. */
+  narrowest: number;
+  /** Least clearance at the waists of the narrow part, covered or not, mm; infinite where it has none. */
+  least: number;
 }
 
 /** Bisection steps that find where an edge leaves a disc: to 2⁻⁴⁰ of the edge. */
@@ -29,7 +37,7 @@ export function uncutAxis(
   parts: NarrowParts,
   { part, start }: StrokeParts,
 ): Map<number, UncutAxis> {
-  const { edgeFrom, nodeR, nodeX, nodeY } = axis;
+  const { edgeFrom, nodeR, nodeX, nodeY, bottleneckCount } = axis;
   const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
@@ -41,16 +49,27 @@ export function uncutAxis(
     const component = parts.of(e);
     let sum = found.get(component);
     if (sum === undefined) {
-      sum = { clearance: nodeR[from], x: nodeX[from], y: nodeY[from], length: 0, strokeLength: 0 };
+      sum = { ...NOTHING, clearance: nodeR[from], x: nodeX[from], y: nodeY[from] };
       found.set(component, sum);
+    }
+    if (from < bottleneckCount) {
+      sum.least = Math.min(sum.least, nodeR[from]);
     }
     shape.load(e);
     const [low, high] = uncutShares(shape, discs, component, crossings.radius);
     if (high > low) {
-      const length = shape.lengthBetween(low, high);
-      sum.length += length;
+      const whole = sweep(shape, low, high);
+      sum.length += whole.length;
+      sum.swept += whole.swept;
       if (part[e] !== CORNER && start[e] < high) {
-        sum.strokeLength += shape.lengthBetween(Math.max(low, start[e]), high);
+        const { length, swept, lowest } = sweep(shape, Math.max(low, start[e]), high);
+        sum.strokeSwept += swept;
+        if (part[e] === STROKE) {
+          sum.strokeLength += length;
+          sum.narrowest = Math.min(sum.narrowest, lowest);
+        } else {
+          sum.taperLength += length;
+        }
       }
       shape.atShare(high);
       if (shape.clearance > sum.clearance) {
@@ -61,6 +80,30 @@ export function uncutAxis(
     }
   }
   return found;
+}
+
+const NOTHING = {
+  length: 0,
+  strokeLength: 0,
+  taperLength: 0,
+  swept: 0,
+  strokeSwept: 0,
+  narrowest: Number.POSITIVE_INFINITY,
+  least: Number.POSITIVE_INFINITY,
+};
+
+/** Length of the loaded edge between two shares, the clearance at the lower, and the area on one side, taken as a trapezium. */
+function sweep(
+  shape: AxisEdge,
+  low: number,
+  high: number,
+): { length: number; swept: number; lowest: number } {
+  const length = shape.lengthBetween(low, high);
+  shape.atShare(high);
+  const highest = shape.clearance;
+  shape.atShare(low);
+  const lowest = shape.clearance;
+  return { length, swept: (length * (lowest + highest)) / 2, lowest };
 }
 
 /** The shares of the edge, from its low end, between which no disc covers it. */

@@ -1,7 +1,9 @@
+import type { StandingPiece } from '@pourproof/geometry';
 import { flatBitsBelow } from '@pourproof/job';
+import { lossesOf } from '../cut/losses.ts';
 import type { Measured } from '../measured.ts';
+import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
-import { blockedPieces, entersScaled } from './blocked.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
 
@@ -9,25 +11,20 @@ import { placeOfRings } from './places.ts';
 export const bitCannotEnter: Check = {
   code: 'bit-cannot-enter',
   run: (measured) => {
-    const pieces = blockedPieces(measured, measured.bitMm);
-    if (pieces.length === 0) {
+    const { lost } = lossesOf(measured, measured.bitMm);
+    if (lost.length === 0) {
       return null;
     }
-    const enters = (diameter: number): boolean => blockedPieces(measured, diameter).length === 0;
+    const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
     const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
-    // where no bit enters everywhere, the widest that the tightest part takes
-    const needed = largest ?? Math.min(...pieces.map((piece) => piece.widestMm));
     const isVee = measured.shape.includedRad !== null;
     const options = isVee ? veeFixes(measured, largest) : fixes(measured, largest, enters);
     const quantity = isVee ? ('tip-width' as const) : ('diameter' as const);
     return {
       code: 'bit-cannot-enter',
       severity: 'stop',
-      where: pieces.map(({ atMm, outline, lengthMm, widestMm, areaMm2 }) =>
-        placeOfRings(atMm, outline, { what: 'stroke', lengthMm, widthMm: widestMm, areaMm2 }),
-      ),
-      // the largest is known to 1 % only: a bit that was tried may be larger
-      measured: { value: Math.max(needed, ...options.map(widthNamed)), quantity, unit: 'mm' },
+      where: lost.map(placeOfLost),
+      measured: { value: Math.min(...lost.map(widthOf)), quantity: 'width', unit: 'mm' },
       limit: { value: measured.bitMm, quantity, unit: 'mm' },
       because: ['opening-by-disc'],
       fix: { options },
@@ -35,9 +32,27 @@ export const bitCannotEnter: Check = {
   },
 };
 
-/** Width of the bit or tip that a way out names; 0 for others. */
-function widthNamed(fix: Fix): number {
-  return fix.do === 'use-bit' ? fix.diameterMm : fix.do === 'use-tip' ? fix.tipMm : 0;
+/** The bit that a lost part would take all along: the least width of a stroke, the diameter of a dot. */
+function widthOf({ narrowestMm, widestMm }: StandingPiece): number {
+  return narrowestMm ?? widestMm;
+}
+
+/** A lost part with its sizes: of a stroke the mean width, and the length that has its area at that width. */
+function placeOfLost({
+  atMm,
+  outline,
+  narrowestMm,
+  areaMm2,
+  meanWidthMm,
+  widestMm,
+}: StandingPiece): FindingPlace {
+  return placeOfRings(
+    atMm,
+    outline,
+    narrowestMm === null
+      ? { what: 'dot', widthMm: widestMm, areaMm2 }
+      : { what: 'stroke', lengthMm: areaMm2 / meanWidthMm, widthMm: meanWidthMm, areaMm2 },
+  );
 }
 
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
@@ -89,7 +104,7 @@ function scaleThatEnters(measured: Measured, largest: number): number | null {
   const ratio = measured.bitMm / largest;
   for (let factor = ratio; factor <= MAX_GROWTH * ratio; factor *= CERTAINTY) {
     const printed = Math.ceil(factor * 100) / 100;
-    if (entersScaled(measured, printed)) {
+    if (lossesOf(measured, measured.bitMm, printed).lost.length === 0) {
       return printed;
     }
   }

@@ -8,6 +8,7 @@ import { clampInTheWay } from './clamp-in-the-way.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
 import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
+import { cutEndsShort } from './cut-ends-short.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
 import { floorTooThin } from './floor-too-thin.ts';
@@ -43,6 +44,7 @@ export const checks: readonly Check[] = [
   rimTooThin,
   coloursTouch,
   bitCannotEnter,
+  cutEndsShort,
   strokeNearBitWidth,
   floorLeftRidged,
   veeEndsEarly,

@@ -51,6 +51,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   // each round is a job of its own
   'pour-in-rounds': [],
   'join-ends': ['join'],
+  'redraw-ends': [],
   'close-gap': [],
   'merge-shapes': [],
 };

@@ -42,6 +42,7 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   'part-by-wall': 'drawing',
   'pour-in-rounds': 'setting',
   'join-ends': 'reading',
+  'redraw-ends': 'look',
   'close-gap': 'look',
   'merge-shapes': 'look',
 };

@@ -6,7 +6,7 @@ import { FIX_SETTINGS } from './apply-fix.ts';
 import { FIX_WORK, type FixWork } from './fix-work.ts';
 
 /** Looks at the drawing: a stop needs more than a look. */
-const LOOKED_AT_DRAWING: ReadonlySet<string> = new Set(['close-gap', 'merge-shapes']);
+const LOOKED_AT_DRAWING: ReadonlySet<string> = new Set(['redraw-ends', 'close-gap', 'merge-shapes']);
 
 /** What the maker says of the findings: each that may be seen to with whether it is, and notices of what is said in vain. */
 export interface SeenTo {

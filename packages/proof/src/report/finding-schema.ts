@@ -8,6 +8,7 @@ export const PLACE_KINDS = [
   'stroke',
   'tip',
   'corner',
+  'waist',
   'dot',
   'part',
   'wood',

@@ -17,6 +17,7 @@ export const fixSchema = z
       kind: z.literal('flat'),
       diameterMm: mm('Diameter of a bit to add'),
       floorSharePct: sized('Share of the floor that it clears, percent').optional(),
+      leftShortMm: sized('How far short the worst tip or corner still ends, mm').optional(),
       clears,
     }),
     z.object({
@@ -145,6 +146,7 @@ export const fixSchema = z
       areaMm2: mm2('Area that these bound'),
       clears,
     }),
+    z.object({ do: z.literal('redraw-ends'), clears }),
     z.object({ do: z.literal('close-gap'), gapMm: mm('Widest gap'), clears }),
     z.object({ do: z.literal('merge-shapes'), crossings: count, clears }),
   ])

@@ -1,24 +1,25 @@
 import { bitSize } from '@pourproof/job';
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
-import { scaleArtwork, subject } from './parts-of-sentences.ts';
+import { scaleArtwork } from './parts-of-sentences.ts';
+import { placeText } from './place-text.ts';
 import { noLess, noMore } from './way-length.ts';
 
 /** Words of strokes that no bit enters. */
 export const bitCannotEnter: FindingWords = {
   title: 'The bit cannot enter here',
   headline: (finding, { units }) => {
-    const { measured, limit, fix } = finding;
-    const parts = subject(finding, 'part', 'parts', ['', '']).trim();
-    const fits = formatLength(measured.value, units);
-    const takes = fix.options.some((option) => option.clears)
-      ? `nothing over ${fits} fits everywhere`
-      : `the tightest of them takes ${fits} at most`;
-    const [now, size] =
+    const { where, limit } = finding;
+    const [largest] = where;
+    const lost = largest === undefined ? 'part of the artwork' : placeText(largest, units);
+    const what =
+      where.length === 1
+        ? `A ${lost} is lost`
+        : `${where.length} parts of the artwork are lost, the largest a ${lost}`;
+    const bit =
       limit.quantity === 'tip-width'
-        ? ['finest V of this job has a tip of', bitSize(limit.value, units)]
-        : ['smallest bit of this job is', `${bitSize(limit.value, units)} across`];
-    return `${parts} of the artwork will stay wood: the ${now} ${size}, and ${takes}.`;
+        ? `the finest V of this job has a tip of ${bitSize(limit.value, units)}`
+        : `the smallest bit of this job is ${bitSize(limit.value, units)} across`;
+    return `${what}: ${bit}.`;
   },
   why: ({ limit }) =>
     limit.quantity === 'tip-width'
@@ -34,5 +35,5 @@ export const bitCannotEnter: FindingWords = {
     scale: (fix) => scaleArtwork(fix).replace(/\.$/u, ', and this bit fits everywhere.'),
     widen: ({ byMm }, { units }) => `Widen the narrow strokes by ${noLess(byMm, units)}.`,
   },
-  measuredHow: ({ measured }) => (measured.quantity === 'tip-width' ? 'wide' : ''),
+  measuredHow: () => 'wide at the narrowest',
 };

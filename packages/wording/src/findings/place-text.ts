@@ -5,6 +5,7 @@ const NOUNS: Readonly<Record<PlaceKind, string>> = {
   stroke: 'stroke',
   tip: 'tip',
   corner: 'corner',
+  waist: 'waist',
   dot: 'dot',
   part: 'part',
   wood: 'wood',
@@ -24,6 +25,18 @@ const NOUNS: Readonly<Record<PlaceKind, string>> = {
 /** What a place is a part of, and how large that is: `stroke 44.00 mm long, 1.50 mm wide`. */
 export function placeText(place: FindingPlace, unit: LengthUnit): string {
   return [NOUNS[place.what], sizeText(place, unit)].filter((part) => part !== '').join(' ');
+}
+
+/** Tips, corners and waists counted, as the subject of a sentence: `One tip`, `5 tips and 2 corners`. */
+export function endsText(where: readonly FindingPlace[]): string {
+  if (where.length === 1) {
+    return `One ${NOUNS[where[0]?.what ?? 'tip']}`;
+  }
+  const kinds = [...new Set(where.map(({ what }) => what))].map((kind) => {
+    const count = where.filter(({ what }) => what === kind).length;
+    return `${count} ${NOUNS[kind]}${count === 1 ? '' : 's'}`;
+  });
+  return kinds.length === 1 ? (kinds[0] ?? '') : `${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}`;
 }
 
 /** How large a place is; empty where that is not known. */

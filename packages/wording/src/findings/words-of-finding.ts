@@ -9,6 +9,7 @@ import { clampInTheWay } from './clamp-in-the-way.ts';
 import { colourHidesOrShows } from './colour-hides-or-shows.ts';
 import { coloursTouch } from './colours-touch.ts';
 import { cupTooLarge } from './cup-too-large.ts';
+import { cutEndsShort } from './cut-ends-short.ts';
 import type { FindingWords, Reader } from './finding-words.ts';
 import { floorDrinks } from './floor-drinks.ts';
 import { floorLeftRidged } from './floor-left-ridged.ts';
@@ -44,6 +45,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'rim-too-thin': rimTooThin,
   'colours-touch': coloursTouch,
   'bit-cannot-enter': bitCannotEnter,
+  'cut-ends-short': cutEndsShort,
   'stroke-near-bit-width': strokeNearBitWidth,
   'floor-left-ridged': floorLeftRidged,
   'vee-ends-early': veeEndsEarly,

@@ -1,0 +1,118 @@
+import { flatBitsBelow } from '@pourproof/job';
+import { limits } from '@pourproof/materials';
+import { type Loss, lossesOf } from '../cut/losses.ts';
+import type { Measured } from '../measured.ts';
+import type { FindingPlace, Severity } from '../report/finding-schema.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import type { Check } from './check.ts';
+import { placeOfRings } from './places.ts';
+
+const GRAVITY: Readonly<Record<Severity, number>> = { note: 0, caution: 1, stop: 2 };
+/** Steps of the factor of a way out, as printed. */
+const STEPS = 100;
+/** Scaling by more makes it another job, and is not offered (our choice). */
+const MAX_SCALED = 4;
+
+/** Tips that end short, corners that come out round, waists that the bit does not follow: graded by how much is lost. */
+export const cutEndsShort: Check = {
+  code: 'cut-ends-short',
+  run: (measured) => {
+    const { ends, lost } = lossesOf(measured, measured.bitMm);
+    const severity = gravest(ends);
+    if (severity === null) {
+      return null;
+    }
+    const worst = ends
+      .filter((each) => each.severity === severity)
+      .reduce((most, each) => (shortOf(each) > shortOf(most) ? each : most));
+    return {
+      code: 'cut-ends-short',
+      severity,
+      where: ends.map(placeOf),
+      measured: { value: shortOf(worst), quantity: 'length', unit: 'mm' },
+      limit: { value: worst.limitMm, quantity: 'length', unit: 'mm' },
+      because: [...new Set(['opening-by-disc', ...limits.tipShort.because])],
+      // where whole strokes are lost as well, the bit for them comes first
+      fix: { options: lost.length > 0 && severity === 'note' ? [] : fixes(measured, severity) },
+    };
+  },
+};
+
+function gravest(ends: readonly Loss[]): Severity | null {
+  return ends.reduce<Severity | null>(
+    (most, { severity }) => (most === null || GRAVITY[severity] > GRAVITY[most] ? severity : most),
+    null,
+  );
+}
+
+function shortOf({ piece }: Loss): number {
+  return piece.shortMm ?? 0;
+}
+
+function placeOf(loss: Loss): FindingPlace {
+  const { kind, atMm, outline, branch } = loss.piece;
+  return placeOfRings(atMm, outline, {
+    what: kind === 'cusp' ? 'waist' : kind === 'tip' ? 'tip' : 'corner',
+    lengthMm: shortOf(loss),
+    ...(branch === null ? {} : { widthMm: branch.widthMm }),
+  });
+}
+
+/** Bits and scales are tried on the artwork itself; a tip loses as much to the same bit at every size. */
+function fixes(measured: Measured, severity: Severity): Fix[] {
+  const options: Fix[] = [];
+  if (measured.shape.includedRad === null) {
+    options.push(...finerBit(measured));
+  } else {
+    options.push({ do: 'use-tip', tipMm: 0, clears: true });
+  }
+  const factor = severity === 'note' ? null : scaleThatHolds(measured);
+  if (factor !== null) {
+    options.push({ do: 'scale', factor, clears: true });
+  }
+  options.push({ do: 'redraw-ends', clears: true });
+  return options;
+}
+
+/** The widest bit that leaves no more than a note; where none does, the finest, and what it leaves. */
+function finerBit(measured: Measured): Fix[] {
+  const { bitMm, job } = measured;
+  const bits = flatBitsBelow(bitMm, job.units, job.materials.cutters);
+  const fit = bits.find((diameter) => isSlight(measured, diameter));
+  const diameterMm = fit ?? bits.at(-1);
+  if (diameterMm === undefined) {
+    return [];
+  }
+  const left = lossesOf(measured, diameterMm).ends.reduce((most, each) => Math.max(most, shortOf(each)), 0);
+  return [
+    {
+      do: 'use-bit',
+      kind: 'flat',
+      diameterMm,
+      ...(left > 0 ? { leftShortMm: left } : {}),
+      clears: fit !== undefined,
+    },
+  ];
+}
+
+function isSlight(measured: Measured, diameterMm: number, factor = 1): boolean {
+  return lossesOf(measured, diameterMm, factor).ends.every(({ severity }) => severity === 'note');
+}
+
+/** The least factor, in whole hundredths, at which what is lost is slight beside the artwork; `null` where none is. */
+function scaleThatHolds(measured: Measured): number | null {
+  const holds = (steps: number): boolean => isSlight(measured, measured.bitMm, steps / STEPS);
+  let [low, high] = [STEPS, MAX_SCALED * STEPS];
+  if (!holds(high)) {
+    return null;
+  }
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (holds(middle)) {
+      high = middle;
+    } else {
+      low = middle;
+    }
+  }
+  return high / STEPS;
+}
