@@ -9,7 +9,8 @@ export const STEP_WORDS: Readonly<Record<StepId, { readonly title: string; reado
   },
   'seal-coat': {
     title: 'Seal',
-    remark: 'Walls, floor and the face around the cut, end grain first, never while the board is warming up: that blows bubbles.',
+    remark:
+      'Walls, floor and the face around the cut, end grain first, never while the board is warming up: that blows bubbles.',
   },
   'bond-window': {
     title: 'Next layer bonds without sanding',

@@ -3,8 +3,8 @@ import type { FindingWords } from './finding-words.ts';
 /** Words of a mix too small for its scale. */
 export const batchTooSmall: FindingWords = {
   title: 'Too little to weigh accurately',
-  headline: ({ measured, limit }) =>
-    `${measured.value.toFixed(1)} g is too little to weigh accurately on this scale: it takes ${(Math.ceil(limit.value * 10) / 10).toFixed(1)} g.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `${measured} is too little to weigh accurately on this scale: it takes ${limit}.`,
   why: () =>
     'Each reading is off by up to half a step; in a small batch that throws the mix ratio further off than the resin tolerates, and it stays soft.',
   fixes: {

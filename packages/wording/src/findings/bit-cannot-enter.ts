@@ -10,7 +10,7 @@ export const bitCannotEnter: FindingWords = {
   headline: (finding, { units }) => {
     const { where, limit } = finding;
     const [largest] = where;
-    const lost = largest === undefined ? 'part of the artwork' : placeText(largest, units);
+    const lost = largest === undefined ? 'part of the artwork' : placeText(largest, units, limit);
     const what =
       where.length === 1
         ? `A ${lost} is lost`

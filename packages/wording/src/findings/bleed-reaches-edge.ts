@@ -1,12 +1,11 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { basisText, sealBetter } from './parts-of-sentences.ts';
 
 /** Words of colour that may run out of the board's edge. */
 export const bleedReachesEdge: FindingWords = {
   title: 'Colour may run out of the board’s edge',
-  headline: (finding, { units }) =>
-    `Only ${formatLength(finding.measured.value, units)} of wood along the fibres lies between a pocket and the edge, and colour may travel ${formatLength(finding.limit.value, units)} (${basisText(finding)}).`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `Only ${measured} of wood along the fibres lies between a pocket and the edge, and colour may travel ${limit} (${basisText(finding)}).`,
   why: () =>
     'Streaks then show on the side of the board too, where no levelling reaches, and liquid resin can weep out of the end grain.',
   fixes: {

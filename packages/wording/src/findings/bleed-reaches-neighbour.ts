@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { basisText, sealBetter } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
@@ -6,8 +5,8 @@ import { noLess } from './way-length.ts';
 /** Words of wood that colour may cross from one stroke to the next. */
 export const bleedReachesNeighbour: FindingWords = {
   title: 'Colour may run into the next stroke',
-  headline: (finding, { units }) =>
-    `Only ${formatLength(finding.measured.value, units)} of wood along the fibres separates two strokes, and colour may travel ${formatLength(finding.limit.value, units)} (${basisText(finding)}).`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `Only ${measured} of wood along the fibres separates two strokes, and colour may travel ${limit} (${basisText(finding)}).`,
   why: () =>
     'Where streaks from one stroke reach the next, the wood between them is stained right through and the two read as one.',
   fixes: {

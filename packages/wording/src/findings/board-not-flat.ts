@@ -1,12 +1,11 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { noLess } from './way-length.ts';
 
 /** Words of a board out of flat. */
 export const boardNotFlat: FindingWords = {
   title: 'The board is not flat enough',
-  headline: ({ measured, limit }, { units }) =>
-    `Under the cut the face rises and falls by ${formatLength(measured.value, units)}; levelling is planned to take off ${formatLength(limit.value, units)}.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `Under the cut the face rises and falls by ${measured}; levelling is planned to take off ${limit}.`,
   why: () =>
     'The bit keeps to one height and the face does not: pockets come out shallow where the board is low, and levelling that stops as planned leaves resin on the low spots.',
   fixes: {

@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { movedText } from './moved-text.ts';
 import { counted } from './parts-of-sentences.ts';
@@ -7,10 +6,10 @@ import { noLess } from './way-length.ts';
 /** Words of a clamp in the way of the bit. */
 export const clampInTheWay: FindingWords = {
   title: 'A clamp stands in the way of the bit',
-  headline: ({ severity, measured, where }, { units }) =>
+  headline: ({ severity, where }, _reader, { measured }) =>
     severity === 'stop'
-      ? `The bit runs into ${counted(where.length, 'clamp or hold-down', 'clamps or hold-downs')}, up to ${formatLength(measured.value, units)} deep.`
-      : `Only ${formatLength(measured.value, units)} of room stays between the bit and a clamp or hold-down.`,
+      ? `The bit runs into ${counted(where.length, 'clamp or hold-down', 'clamps or hold-downs')}, up to ${measured} deep.`
+      : `Only ${measured} of room stays between the bit and a clamp or hold-down.`,
   why: ({ severity }) =>
     severity === 'stop'
       ? 'The bit breaks, the board comes loose, or both. The full diameter of the bit counts, as it stands beside the clamp.'

@@ -5,11 +5,10 @@ import { counted } from './parts-of-sentences.ts';
 /** Words of how a streak of the colour looks in the wood. */
 export const colourHidesOrShows: FindingWords = {
   title: 'How a streak of this colour looks here',
-  headline: (finding) => {
-    const difference = finding.measured.value.toFixed(0);
+  headline: (finding, _reader, { measured }) => {
     return shows(finding)
-      ? `A streak of this colour shows here even on figured wood (colour difference ${difference}).`
-      : `A streak of this colour hides in this wood (colour difference ${difference}).`;
+      ? `A streak of this colour shows here even on figured wood (colour difference ${measured}).`
+      : `A streak of this colour hides in this wood (colour difference ${measured}).`;
   },
   why: (finding) =>
     shows(finding)

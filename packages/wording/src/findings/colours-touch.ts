@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { counted } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
@@ -6,8 +5,8 @@ import { noLess } from './way-length.ts';
 /** Words of colours without wood between them. */
 export const coloursTouch: FindingWords = {
   title: 'Two colours meet without wood between',
-  headline: ({ where, limit }, { units }) =>
-    `Pockets of different colours meet at ${counted(where.length, 'place')}; a wall that stands there is at least ${formatLength(limit.value, units)} wide.`,
+  headline: ({ where }, _reader, { limit }) =>
+    `Pockets of different colours meet at ${counted(where.length, 'place')}; a wall that stands there is at least ${limit} wide.`,
   why: () =>
     'They are one pocket: liquid colours run into each other, whichever is poured first. The grams of each colour do not hold either.',
   fixes: {

@@ -4,8 +4,8 @@ import { counted } from './parts-of-sentences.ts';
 /** Words of more resin than one cup may hold. */
 export const cupTooLarge: FindingWords = {
   title: 'Too much resin for one cup',
-  headline: ({ measured, limit }) =>
-    `A layer takes ${Math.round(measured.value)} g of mixed resin; no more than ${Math.round(limit.value)} g may stand in one cup in this shop.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `A layer takes ${measured} of mixed resin; no more than ${limit} may stand in one cup in this shop.`,
   why: () =>
     'Mixed resin heats itself, and a full cup cannot shed the heat: it smokes, foams and sets in minutes, and it can burn whoever holds it. The label’s own limit comes first.',
   fixes: {

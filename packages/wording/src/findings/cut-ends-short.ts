@@ -7,8 +7,7 @@ import { endsText } from './place-text.ts';
 /** Words of tips, corners and waists that the bit does not follow to their end. */
 export const cutEndsShort: FindingWords = {
   title: 'The cut ends short of the drawing',
-  headline: ({ where, measured, severity }, { units }) => {
-    const worst = formatLength(measured.value, units);
+  headline: ({ where, severity }, _reader, { measured: worst }) => {
     const ends = endsText(where);
     const how = where.length === 1 ? `ends ${worst} short` : `end short, the worst by ${worst}`;
     return severity === 'note'

@@ -1,7 +1,7 @@
-import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Amount, Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
+import type { Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
 import { sourceText } from '../source-text.ts';
-import type { FindingWords, Reader } from './finding-words.ts';
+import { amountTexts } from './amount-texts.ts';
+import type { Reader } from './finding-words.ts';
 import { placeText } from './place-text.ts';
 import { fixText, wordsOfFinding } from './words-of-finding.ts';
 
@@ -60,44 +60,28 @@ function rank({ severity, seenTo }: Finding): number {
 function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry {
   const words = wordsOfFinding(finding.code);
   const how = words.measuredHow?.(finding) ?? '';
-  const measured = amountText(finding.measured, words, reader.units);
+  const amounts = amountTexts(finding, reader.units, words.counted);
   return {
     number,
     code: finding.code,
     severity: finding.severity,
     title: words.title,
-    headline: words.headline(finding, reader),
+    headline: words.headline(finding, reader, amounts),
     why: words.why(finding),
     fixes: [
       ...finding.fix.options.map((fix) => ({ text: fixText(finding, fix, reader), fix })),
       ...(words.advice?.(finding) ?? []).map((text) => ({ text, fix: null })),
     ],
-    measured: how === '' ? measured : `${measured} ${how}`,
-    limit: amountText(finding.limit, words, reader.units),
+    measured: how === '' ? amounts.measured : `${amounts.measured} ${how}`,
+    limit: amounts.limit,
     places: finding.where.map((place, k) => ({
       ...place,
       label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
-      text: placeText(place, reader.units),
+      text: placeText(place, reader.units, finding.limit),
     })),
     basis: [...new Set(finding.because)].map(sourceText),
     seenTo: finding.seenTo ?? null,
   };
-}
-
-/** A measured value as it is printed. */
-function amountText({ value, unit }: Amount, { counted }: FindingWords, lengthUnit: LengthUnit): string {
-  switch (unit) {
-    case 'mm':
-      return formatLength(value, lengthUnit);
-    case 'mm²':
-      return formatArea(value, lengthUnit);
-    case '%':
-      return `${Math.round(value)} %`;
-    case '1':
-      return counted === undefined ? `${value}` : `${value} ${counted[value === 1 ? 0 : 1]}`;
-    default:
-      return `${Number(value.toFixed(2))} ${unit}`;
-  }
 }
 
 /** a … z, aa, ab, … */

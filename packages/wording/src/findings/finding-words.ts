@@ -1,5 +1,6 @@
 import type { Job } from '@pourproof/job';
 import type { Finding, Fix } from '@pourproof/proof';
+import type { AmountTexts } from './amount-texts.ts';
 
 /**
  * Whom words are for: the unit of lengths, and the materials whose names are said. The job that was vetted is
@@ -18,8 +19,8 @@ export type FixWords = {
 export interface FindingWords {
   /** A few plain words, the same on the sheet, on screen and in docs. */
   readonly title: string;
-  /** What was found, with its numbers, in one sentence. */
-  readonly headline: (finding: Finding, reader: Reader) => string;
+  /** What was found, with its numbers, in one sentence; those of the finding as they are printed beside it. */
+  readonly headline: (finding: Finding, reader: Reader, amounts: AmountTexts) => string;
   /** Why it matters. */
   readonly why: (finding: Finding) => string;
   readonly fixes: FixWords;

@@ -1,13 +1,12 @@
 import { bitSize } from '@pourproof/job';
-import { formatArea } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { noLess } from './way-length.ts';
 
 /** Words of floor that only the tip of a V reaches. */
 export const floorLeftRidged: FindingWords = {
   title: 'Only the tip of the V reaches this floor',
-  headline: ({ measured }, { units }) =>
-    `${formatArea(measured.value, units)} of floor lies at the depth limit, beyond the flanks of the V: only its tip passes over it.`,
+  headline: (_finding, _reader, { measured }) =>
+    `${measured} of floor lies at the depth limit, beyond the flanks of the V: only its tip passes over it.`,
   why: () =>
     'A point that runs to and fro over a level floor leaves a ridge between every two passes; the ridges show through thin colour and hold bubbles.',
   fixes: {

@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { Finding } from '@pourproof/proof';
 import type { FindingWords } from './finding-words.ts';
 import { basisText, sealBetter, subject } from './parts-of-sentences.ts';
@@ -6,8 +5,8 @@ import { basisText, sealBetter, subject } from './parts-of-sentences.ts';
 /** Words of walls that colour is likely to bleed from. */
 export const highBleedWall: FindingWords = {
   title: 'High bleed risk on this wall',
-  headline: (finding, { units }) =>
-    `${subject(finding, 'stretch of wall', 'stretches of wall')} likely to bleed: about ${formatLength(finding.measured.value, units)} at worst (${basisText(finding)}${bandText(finding)}), against a limit of ${formatLength(finding.limit.value, units)}.`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `${subject(finding, 'stretch of wall', 'stretches of wall')} likely to bleed: ${measured} at worst (${basisText(finding)}${bandText(finding)}), against a limit of ${limit}.`,
   why: () =>
     'Where a wall cuts across the fibres, their open ends draw colour in like straws. Levelling will not remove bleed: the ends are open from face to floor, and the sloping wall of a V only thins it.',
   fixes: {

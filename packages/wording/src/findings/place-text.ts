@@ -1,5 +1,6 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
-import type { FindingPlace, PlaceKind } from '@pourproof/proof';
+import type { Amount, FindingPlace, PlaceKind } from '@pourproof/proof';
+import { besideLimit } from './amount-texts.ts';
 
 const NOUNS: Readonly<Record<PlaceKind, string>> = {
   stroke: 'stroke',
@@ -22,9 +23,13 @@ const NOUNS: Readonly<Record<PlaceKind, string>> = {
   spot: 'spot',
 };
 
-/** What a place is a part of, and how large that is: `stroke 44.00 mm long, 1.50 mm wide`. */
-export function placeText(place: FindingPlace, unit: LengthUnit): string {
-  return [NOUNS[place.what], sizeText(place, unit)].filter((part) => part !== '').join(' ');
+/**
+ * What a place is a part of, and how large that is: `stroke 44.00 mm long, 1.50 mm wide`.
+ *
+ * @param limit of its finding: a length that prints as this does and is not the same is said to be just under or over it
+ */
+export function placeText(place: FindingPlace, unit: LengthUnit, limit?: Amount): string {
+  return [NOUNS[place.what], sizeText(place, unit, limit)].filter((part) => part !== '').join(' ');
 }
 
 /** Tips, corners and waists counted, as the subject of a sentence: `One tip`, `5 tips and 2 corners`. */
@@ -39,10 +44,22 @@ export function endsText(where: readonly FindingPlace[]): string {
   return kinds.length === 1 ? (kinds[0] ?? '') : `${kinds.slice(0, -1).join(', ')} and ${kinds.at(-1)}`;
 }
 
+function lengthText(mm: number, unit: LengthUnit, limit: Amount | undefined): string {
+  const text = formatLength(mm, unit);
+  return limit?.unit === 'mm'
+    ? besideLimit(text, mm, { text: formatLength(limit.value, unit), value: limit.value })
+    : text;
+}
+
 /** How large a place is; empty where that is not known. */
-export function sizeText({ what, lengthMm, widthMm, areaMm2 }: FindingPlace, unit: LengthUnit): string {
-  const length = lengthMm === undefined ? null : formatLength(lengthMm, unit);
-  const width = widthMm === undefined ? null : formatLength(widthMm, unit);
+export function sizeText(
+  { what, lengthMm, widthMm, areaMm2 }: FindingPlace,
+  unit: LengthUnit,
+  limit?: Amount,
+): string {
+  const said = (mm: number | undefined): string | null =>
+    mm === undefined ? null : lengthText(mm, unit, limit);
+  const [length, width] = [said(lengthMm), said(widthMm)];
   switch (what) {
     case 'tip':
     case 'corner':

@@ -1,12 +1,11 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { counted } from './parts-of-sentences.ts';
 
 /** Words of a pocket too deep for one pour. */
 export const pourTooDeep: FindingWords = {
   title: 'Too deep for one pour of this resin',
-  headline: ({ measured, limit }, { units }) =>
-    `${formatLength(measured.value, units)} with the overpour is deeper than this resin should be poured at once: ${formatLength(limit.value, units)}.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `${measured} with the overpour is deeper than this resin should be poured at once: ${limit}.`,
   why: () =>
     'The heat of cure leaves a deep pour slowly (the time grows with the square of the depth), so it can smoke, foam, yellow or crack. The depth on the label comes first.',
   fixes: {

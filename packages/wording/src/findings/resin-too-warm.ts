@@ -3,8 +3,8 @@ import type { FindingWords } from './finding-words.ts';
 /** Words of a shop warmer than the resin stands. */
 export const resinTooWarm: FindingWords = {
   title: 'Too warm for this resin',
-  headline: ({ measured, limit }) =>
-    `The shop is at ${measured.value} °C; this resin is not poured above ${limit.value} °C.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `The shop is at ${measured}; this resin is not poured above ${limit}.`,
   why: () =>
     'Warm resin sets fast and heats itself further: it can foam, yellow or crack, and while it is thin it runs further into end grain.',
   fixes: {

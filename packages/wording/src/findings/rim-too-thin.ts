@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { movedText } from './moved-text.ts';
 import { subject } from './parts-of-sentences.ts';
@@ -6,8 +5,8 @@ import { subject } from './parts-of-sentences.ts';
 /** Words of too little wood between a pocket and the edge, a hole or a groove. */
 export const rimTooThin: FindingWords = {
   title: 'Too little wood at the rim',
-  headline: (finding, { units }) =>
-    `${subject(finding, 'rim', 'rims')} too thin: ${formatLength(finding.measured.value, units)} of wood${finding.acrossGrain === true ? ', with the fibres running out through it,' : ''} where common practice leaves ${formatLength(finding.limit.value, units)}.`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `${subject(finding, 'rim', 'rims')} too thin: ${measured} of wood${finding.acrossGrain === true ? ', with the fibres running out through it,' : ''} where common practice leaves ${limit}.`,
   why: ({ acrossGrain }) =>
     acrossGrain === true
       ? 'Short grain between a pocket and an edge or a hole splits off under the bit, and colour follows the fibres out through it.'

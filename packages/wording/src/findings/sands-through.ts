@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { counted, widenStroke } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
@@ -6,11 +5,11 @@ import { noLess } from './way-length.ts';
 /** Words of levelling that takes the colour off. */
 export const sandsThrough: FindingWords = {
   title: 'Levelling sands through the colour',
-  headline: ({ severity, measured, limit }, { units }) => {
+  headline: ({ severity, measured }, _reader, amounts) => {
     if (severity === 'stop') {
       return 'Levelling as planned leaves no colour, or too little to be seen, at the places marked.';
     }
-    const [left, least] = [formatLength(measured.value, units), formatLength(limit.value, units)];
+    const [left, least] = [amounts.measured, amounts.limit];
     return measured.quantity === 'width'
       ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} it fades.`
       : `Levelling as planned leaves ${left} of colour; below ${least} the floor shows through.`;

@@ -5,8 +5,8 @@ import { hoursText } from './parts-of-sentences.ts';
 /** Words of a seal that is left until the pour no longer bonds to it. */
 export const sealPastBond: FindingWords = {
   title: 'The seal is left too long for the pour to bond',
-  headline: ({ measured, limit }) =>
-    `The seal has ${hoursText(measured.value)} before the pour; after ${hoursText(limit.value)} at this temperature it has to be washed and abraded first.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `The seal has ${measured} before the pour; after ${limit} at this temperature it has to be washed and abraded first.`,
   why: ({ severity }) =>
     severity === 'note'
       ? 'A greasy blush and a hard, smooth film keep the colour from bonding; in pockets as wide as these both can be taken off by hand.'

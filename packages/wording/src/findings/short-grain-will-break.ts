@@ -1,4 +1,3 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { subject } from './parts-of-sentences.ts';
 import { noLess, noMore } from './way-length.ts';
@@ -6,8 +5,8 @@ import { noLess, noMore } from './way-length.ts';
 /** Words of thin wood between cuts. */
 export const shortGrainWillBreak: FindingWords = {
   title: 'Thin wood between cuts may break',
-  headline: (finding, { units }) =>
-    `${subject(finding, 'piece of wood between cuts', 'pieces of wood between cuts')} as thin as ${formatLength(finding.measured.value, units)}${finding.acrossGrain === true ? ', with the fibres running across' : ''}; common practice asks for ${formatLength(finding.limit.value, units)} there.`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `${subject(finding, 'piece of wood between cuts', 'pieces of wood between cuts')} as thin as ${measured}${finding.acrossGrain === true ? ', with the fibres running across' : ''}; common practice asks for ${limit} there.`,
   why: ({ acrossGrain }) =>
     acrossGrain === true
       ? 'Short grain: the fibres run across the thin wall, so that only the bond between them holds it, and it snaps under the bit or in levelling.'

@@ -1,13 +1,12 @@
 import { bitSize } from '@pourproof/job';
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { scaleArtwork, subject, widenStroke } from './parts-of-sentences.ts';
 
 /** Words of strokes that the bit only just enters. */
 export const strokeNearBitWidth: FindingWords = {
   title: 'Stroke barely wider than the bit',
-  headline: (finding, { units }) =>
-    `${subject(finding, 'stroke', 'strokes')} barely wider than the bit: ${formatLength(finding.measured.value, units)}, where ${formatLength(finding.limit.value, units)} is safe.`,
+  headline: (finding, _reader, { measured, limit }) =>
+    `${subject(finding, 'stroke', 'strokes')} barely wider than the bit: ${measured}, where ${limit} is safe.`,
   why: () =>
     'A bit that fills its slot cuts on both sides at once: it packs chips, wanders and heats the walls, and the slot comes out wider than drawn.',
   fixes: {

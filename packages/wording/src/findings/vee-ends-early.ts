@@ -1,12 +1,11 @@
-import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { noLess, noMore } from './way-length.ts';
 
 /** Words of a V that is too short for its depth. */
 export const veeEndsEarly: FindingWords = {
   title: 'The V ends before the depth is reached',
-  headline: ({ measured, limit }, { units }) =>
-    `The V can cut ${formatLength(measured.value, units)} deep and no more; the widest stroke calls for ${formatLength(limit.value, units)}.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `The V can cut ${measured} deep and no more; the widest stroke calls for ${limit}.`,
   why: () =>
     'Beyond its cutting edge a bit rubs and burns instead of cutting. This proof takes it no deeper.',
   fixes: {
