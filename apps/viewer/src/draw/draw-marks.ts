@@ -21,6 +21,7 @@ const RANKS = ['chosen', 'open', 'other'] as const;
  */
 export function drawMarks(into: G, marks: readonly Mark[], view: View, size: SheetSize): void {
   into.clear();
+  const by = size.lettersBy ?? 1;
   const taken: (readonly [x: number, y: number, width: number])[] = [];
   const group = { chosen: into.group(), open: into.group(), other: into.group() };
   // later groups lie on top
@@ -29,28 +30,35 @@ export function drawMarks(into: G, marks: readonly Mark[], view: View, size: She
   for (const rank of RANKS) {
     for (const { place } of marks.filter((mark) => mark.rank === rank)) {
       const [x, y] = toPx(place.atMm, view, size);
-      const width = 12 + 7 * place.label.length;
+      const width = by * (12 + 7 * place.label.length);
       const isOff = x < 0 || y < 0 || x > size.widthPx || y > size.heightPx;
       const [roomX, roomY] = rank === 'other' ? ROOM_PX : [3, 4];
       const isCovering = taken.some(
-        ([tx, ty, w]) => Math.abs(tx - x) < (w + width) / 2 + roomX && Math.abs(ty - y) < HEIGHT_PX + roomY,
+        ([tx, ty, w]) =>
+          Math.abs(tx - x) < (w + width) / 2 + roomX && Math.abs(ty - y) < by * HEIGHT_PX + roomY,
       );
       if (isOff || isCovering) {
         continue;
       }
       taken.push([x, y, width]);
-      drawFlag(group[rank], place.label, rank, x, y, width);
+      drawFlag(group[rank], place.label, rank, [x, y, width, by]);
     }
   }
 }
 
-function drawFlag(into: G, label: string, rank: Mark['rank'], x: number, y: number, width: number): void {
+function drawFlag(
+  into: G,
+  label: string,
+  rank: Mark['rank'],
+  [x, y, width, by]: readonly [x: number, y: number, width: number, by: number],
+): void {
+  const pole = by * POLE_PX;
+  const height = by * HEIGHT_PX;
   // below the place if there is no room above
-  const up = y > POLE_PX + HEIGHT_PX ? -1 : 1;
-  const middle = y + up * POLE_PX;
+  const middle = y + (y > pole + height ? -pole : pole);
   const flag = into.group().addClass(`flag ${rank}`).attr('data-label', label);
   flag.line(x, y, x, middle);
   flag.circle(5).center(x, y);
-  flag.rect(width, HEIGHT_PX).radius(2).center(x, middle);
-  flag.plain(label).attr({ x, y: middle + 4.5, 'text-anchor': 'middle' });
+  flag.rect(width, height).radius(2).center(x, middle);
+  flag.plain(label).attr({ x, y: middle + 4.5 * by, 'text-anchor': 'middle' });
 }

@@ -1,14 +1,22 @@
-import { type Point, type Rings, ringCoords } from '@pourproof/plane';
+import { type Bounds, type Point, type Rings, ringCoords, ringsBounds } from '@pourproof/plane';
 
 /** Places looked at along each side of the box around an outline. */
 const STEPS = 14;
 
-/** A place well inside an outline, and its distance from the edge, mm: the best of a grid, good enough for a letter. */
-export function labelPlace(outline: Rings): { readonly atMm: Point; readonly roomMm: number } {
-  const xs = outline.coords.filter((_, i) => i % 2 === 0);
-  const ys = outline.coords.filter((_, i) => i % 2 === 1);
-  const [left, right] = [xs.reduce((a, b) => Math.min(a, b)), xs.reduce((a, b) => Math.max(a, b))];
-  const [top, bottom] = [ys.reduce((a, b) => Math.min(a, b)), ys.reduce((a, b) => Math.max(a, b))];
+/**
+ * A place well inside an outline and a window, and its distance from their edges, mm: the best of a grid, good enough for a letter. No room is
+ * left where the outline is out of sight.
+ */
+export function labelPlace(
+  outline: Rings,
+  window: Bounds,
+): { readonly atMm: Point; readonly roomMm: number } {
+  const box = ringsBounds(outline) ?? window;
+  const [left, top] = [Math.max(box[0], window[0]), Math.max(box[1], window[1])];
+  const [right, bottom] = [Math.min(box[2], window[2]), Math.min(box[3], window[3])];
+  if (right <= left || bottom <= top) {
+    return { atMm: [left, top], roomMm: 0 };
+  }
   let best = { atMm: [left, top] as Point, roomMm: 0 };
   for (let i = 0; i < STEPS; i++) {
     for (let j = 0; j < STEPS; j++) {
@@ -16,7 +24,8 @@ export function labelPlace(outline: Rings): { readonly atMm: Point; readonly roo
         left + ((right - left) * (i + 0.5)) / STEPS,
         top + ((bottom - top) * (j + 0.5)) / STEPS,
       ];
-      const roomMm = roomAt(outline, at);
+      const toWindow = Math.min(at[0] - window[0], window[2] - at[0], at[1] - window[1], window[3] - at[1]);
+      const roomMm = Math.min(roomAt(outline, at), toWindow);
       best = roomMm > best.roomMm ? { atMm: at, roomMm } : best;
     }
   }

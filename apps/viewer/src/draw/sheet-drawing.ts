@@ -1,4 +1,4 @@
-import type { LengthUnit, Point } from '@pourproof/plane';
+import type { LengthUnit, Rings } from '@pourproof/plane';
 import type { Picture } from '@pourproof/proof';
 import { GRADE_WORDS } from '@pourproof/wording';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
@@ -7,7 +7,7 @@ import { drawMarks, type Mark } from './draw-marks.ts';
 import { labelPlace } from './label-place.ts';
 import type { Layer } from './layer.ts';
 import { linePath, ringsPath } from './path-data.ts';
-import { type SheetSize, toPx, type View } from './view.ts';
+import { type SheetSize, seenBounds, toPx, type View } from './view.ts';
 import { type WoodTint, woodTints } from './wood-tint.ts';
 
 /** Distance between lines of the grain and of hatches, px. */
@@ -33,8 +33,8 @@ export class SheetDrawing {
   /** One pattern of fibres for each direction, and the directions that the margin shows. */
   #grains: readonly { readonly pattern: Pattern; readonly grainDeg: number }[] = [];
   #fibres: FibreSign = 'mixed';
-  /** The letters of the woods, with the room that there is for each. */
-  #lettered: readonly { readonly letter: string; readonly atMm: Point; readonly roomMm: number }[] = [];
+  /** Blocks that bear the letter of their wood. */
+  #lettered: readonly { readonly letter: string; readonly outline: Rings }[] = [];
 
   constructor(host: HTMLElement) {
     this.#svg = SVG().addTo(host).attr({ 'aria-hidden': 'true' });
@@ -116,8 +116,8 @@ export class SheetDrawing {
       }
     }
     this.#lettered = blocks.flatMap(({ outline, species }) => {
-      const tint = tintOf(species);
-      return outline === null || tint === undefined ? [] : [{ letter: tint.letter, ...labelPlace(outline) }];
+      const letter = tintOf(species)?.letter;
+      return outline === null || letter === undefined ? [] : [{ letter, outline }];
     });
     this.#grains = [...kinds.values()];
     const [only] = this.#grains;
@@ -149,10 +149,12 @@ export class SheetDrawing {
 
   #showLetters(view: View, size: SheetSize): void {
     this.#letters.clear();
-    for (const { letter, atMm, roomMm } of this.#lettered) {
-      if (roomMm * view.pxPerMm >= LETTER_ROOM_PX) {
+    const seen = seenBounds(view, size);
+    for (const { letter, outline } of this.#lettered) {
+      const { atMm, roomMm } = labelPlace(outline, seen);
+      if (roomMm * view.pxPerMm >= LETTER_ROOM_PX * (size.lettersBy ?? 1)) {
         const [x, y] = toPx(atMm, view, size);
-        this.#letters.plain(letter).attr({ x, y: y + 4.5, 'text-anchor': 'middle' });
+        this.#letters.plain(letter).attr({ x, y: y + 4.5 * (size.lettersBy ?? 1), 'text-anchor': 'middle' });
       }
     }
   }

@@ -10,6 +10,14 @@ export interface View {
 export interface SheetSize {
   readonly widthPx: number;
   readonly heightPx: number;
+  /** How much larger than usual the reader wants letters; 1 where it is left out. */
+  readonly lettersBy?: number;
+}
+
+/** The part of the artwork's plane that is in sight, mm. */
+export function seenBounds({ atMm, pxPerMm }: View, { widthPx, heightPx }: SheetSize): Bounds {
+  const [w, h] = [widthPx / 2 / pxPerMm, heightPx / 2 / pxPerMm];
+  return [atMm[0] - w, atMm[1] - h, atMm[0] + w, atMm[1] + h];
 }
 
 /** Room around the artwork for marks, scale bar and arrow, px. */

@@ -61,7 +61,13 @@ test('the darker of two woods has the darker tint, and each wood has a letter of
 test('a letter stands in the wide part of a block, not in its bay', () => {
   // a U of arms 10 mm wide, open at the top
   const u = packRings([[0, 0, 10, 0, 10, 30, 40, 30, 40, 0, 50, 0, 50, 50, 0, 50]]);
-  const { atMm, roomMm } = labelPlace(u);
+  const { atMm, roomMm } = labelPlace(u, [-100, -100, 100, 100]);
   expect(atMm[1]).toBeGreaterThan(30);
   expect(roomMm).toBeGreaterThan(8);
+  // only its left arm is in sight
+  const seen = labelPlace(u, [-5, -5, 30, 25]);
+  expect(seen.atMm[0]).toBeLessThan(10);
+  expect(seen.roomMm).toBeGreaterThan(4);
+  expect(labelPlace(u, [15, 0, 35, 25]).roomMm).toBe(0);
+  expect(labelPlace(u, [60, 0, 80, 25]).roomMm).toBe(0);
 });

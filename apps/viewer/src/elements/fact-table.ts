@@ -27,6 +27,24 @@ export class FactTable extends LitElement {
         width: 42%;
         padding-right: 0.6rem;
       }
+      th,
+      td {
+        overflow-wrap: anywhere;
+      }
+      /* very large text on a phone: names above their values */
+      @container (max-width: 18rem) {
+        tr,
+        th,
+        td {
+          display: block;
+          width: 100%;
+          padding-right: 0;
+        }
+        th {
+          border: 0;
+          padding-bottom: 0;
+        }
+      }
       .part {
         padding-left: 0.9rem;
       }

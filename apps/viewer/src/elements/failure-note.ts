@@ -33,7 +33,7 @@ export class FailureNote extends LitElement {
         overflow-wrap: anywhere;
         white-space: pre-line;
       }
-      @media (max-width: 480px) {
+      @container (max-width: 32rem) {
         dl {
           grid-template-columns: 1fr;
           gap: 0.1rem;

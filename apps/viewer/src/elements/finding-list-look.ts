@@ -13,7 +13,7 @@ export const findingListLook: CSSResult = css`
   }
   .head {
     display: grid;
-    grid-template-columns: 2rem 1fr auto;
+    grid-template-columns: 2rem minmax(0, 1fr) auto;
     gap: 0.1rem 0.5rem;
     align-items: baseline;
     width: 100%;
@@ -39,6 +39,18 @@ export const findingListLook: CSSResult = css`
   }
   .title {
     font: 1.05rem/1.3 var(--serif);
+  }
+  .title,
+  .body,
+  .sizes {
+    min-width: 0;
+    overflow-wrap: anywhere;
+  }
+  .told:not(:empty) {
+    margin-bottom: 0.6rem;
+    padding: 0.35rem 0.7rem;
+    border-left: 4px solid var(--blue);
+    background: var(--paper-shade);
   }
   .sizes {
     grid-column: 2 / -1;
@@ -90,6 +102,34 @@ export const findingListLook: CSSResult = css`
   }
   .none {
     padding: 0.7rem 0;
+  }
+  /* very large text on a phone */
+  @container (max-width: 18rem) {
+    .head {
+      grid-template-columns: 2rem minmax(0, 1fr);
+    }
+    .steps {
+      display: grid;
+      grid-template-columns: auto auto;
+      justify-content: space-between;
+    }
+    .steps span {
+      grid-row: 1;
+      grid-column: 1 / -1;
+      text-align: left;
+    }
+    .head .tag,
+    .sizes {
+      grid-column: 1 / -1;
+      justify-self: start;
+    }
+    ul li {
+      flex-direction: column;
+      align-items: start;
+    }
+    ul button {
+      flex: initial;
+    }
   }
   @media print {
     .body[hidden] {

@@ -4,6 +4,7 @@ import { type CSSResult, css } from 'lit';
 export const jobFormLook: CSSResult = css`
   form {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 0.8rem;
   }
   .group summary {
@@ -18,12 +19,14 @@ export const jobFormLook: CSSResult = css`
   }
   .fields {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 0.8rem;
     padding: 0.3rem 0 0.9rem;
   }
   label,
   .field {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     gap: 0.15rem;
   }
   fieldset {
@@ -51,12 +54,12 @@ export const jobFormLook: CSSResult = css`
   }
   .pair {
     display: grid;
-    grid-template-columns: 5.5rem 1fr;
+    grid-template-columns: repeat(auto-fit, minmax(min(5.5rem, 100%), 1fr));
     gap: 0.6rem;
   }
   .grain {
     display: grid;
-    grid-template-columns: 1fr 4.6rem auto;
+    grid-template-columns: minmax(2rem, 1fr) minmax(0, 4.6rem) auto;
     gap: 0.5rem;
     align-items: center;
   }
@@ -65,11 +68,22 @@ export const jobFormLook: CSSResult = css`
     width: 100%;
   }
   .units {
-    grid-template-columns: auto auto 1fr;
+    display: flex;
+    flex-wrap: wrap;
     gap: 0.2rem 1rem;
   }
   .units legend {
-    grid-column: 1 / -1;
+    width: 100%;
+  }
+  label,
+  .soft,
+  .problem {
+    min-width: 0;
+    overflow-wrap: anywhere;
+  }
+  .fields > *,
+  .pair > * {
+    min-width: 0;
   }
   .tick,
   .units label {

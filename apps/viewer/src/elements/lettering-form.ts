@@ -46,11 +46,13 @@ export class LetteringForm extends LitElement {
       form,
       .more {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         gap: 0.6rem;
         padding-top: 0.6rem;
       }
       .field {
         display: grid;
+        grid-template-columns: minmax(0, 1fr);
         gap: 0.15rem;
       }
       summary {
@@ -59,7 +61,7 @@ export class LetteringForm extends LitElement {
       }
       .pair {
         display: grid;
-        grid-template-columns: 1fr 1fr;
+        grid-template-columns: repeat(auto-fit, minmax(min(7rem, 100%), 1fr));
         gap: 0.6rem;
         align-items: end;
       }

@@ -2,12 +2,14 @@ import { type CSSResult, css } from 'lit';
 
 /** Look of the page: a bench, a job ticket, and one large sheet of paper with picture and remarks. */
 export const proofAppLook: CSSResult = css`
+  /* widths are asked of the page in its own letters, so that large text gets the layout of a small screen */
   :host {
+    container-type: inline-size;
     min-height: 100vh;
     display: flex;
     flex-direction: column;
     gap: 0.9rem;
-    padding: 0.9rem;
+    padding: clamp(0.4rem, 1.2vw, 0.9rem);
   }
   nav {
     position: absolute;
@@ -35,6 +37,7 @@ export const proofAppLook: CSSResult = css`
   }
   .tools {
     display: flex;
+    flex-wrap: wrap;
     gap: 0.5rem;
   }
   .tools button {
@@ -126,6 +129,22 @@ export const proofAppLook: CSSResult = css`
   .busy {
     color: var(--ink-soft);
   }
+  .before {
+    flex-basis: 100%;
+    padding: 0.35rem 0.7rem;
+    border: 1.5px dashed var(--orange);
+    background: var(--orange-wash);
+  }
+  .before .tag {
+    margin-right: 0.2rem;
+  }
+  .paper.old {
+    outline: 2px dashed var(--orange);
+    outline-offset: -1px;
+  }
+  .paper:focus {
+    outline: none;
+  }
   .file b {
     margin-right: 0.5rem;
     color: var(--ink);
@@ -149,6 +168,7 @@ export const proofAppLook: CSSResult = css`
   }
   .blank {
     display: grid;
+    grid-template-columns: minmax(0, 1fr);
     justify-items: center;
     gap: 1.1rem;
     margin: auto;
@@ -160,7 +180,8 @@ export const proofAppLook: CSSResult = css`
     font-size: 1.9rem;
   }
   .blank sheet-legend {
-    padding: 1rem 1.4rem;
+    max-width: 100%;
+    padding: 1rem clamp(0.5rem, 5%, 1.4rem);
     border: 1px solid var(--rule);
   }
   .remarks {
@@ -195,7 +216,7 @@ export const proofAppLook: CSSResult = css`
   summary {
     cursor: pointer;
   }
-  @media (max-width: 1180px) {
+  @container (max-width: 77rem) {
     .paper {
       grid-template-columns: minmax(0, 1fr);
       max-height: none;
@@ -209,10 +230,7 @@ export const proofAppLook: CSSResult = css`
       overflow: visible;
     }
   }
-  @media (max-width: 759px) {
-    :host {
-      padding: 0.6rem;
-    }
+  @container (max-width: 49rem) {
     main {
       grid-template-columns: minmax(0, 1fr);
     }

@@ -128,7 +128,7 @@ export class ProofApp extends LitElement {
           .font=${font}
           .text=${source?.kind === 'lettering' ? source.text : waitingText}
         ></lettering-form>
-        <details class="job" ?open=${matchMedia('(min-width: 760px)').matches}>
+        <details class="job" ?open=${!isNarrow()}>
           <summary><h2>Job ticket${aside === null ? nothing : ' of the demo'}</h2></summary>
           <job-form .job=${job} .ticket=${ticket} .materials=${materials} .source=${source?.kind ?? null}></job-form>
         </details>
@@ -296,7 +296,7 @@ export class ProofApp extends LitElement {
 
   /** On a phone the sheet lies below the ticket, out of sight. */
   #showPaper(): void {
-    if (matchMedia('(max-width: 759px)').matches) {
+    if (isNarrow()) {
       this.renderRoot.querySelector('.paper')?.scrollIntoView();
     }
   }
@@ -325,6 +325,12 @@ export class ProofApp extends LitElement {
       sheet?.showAll();
     }
   };
+}
+
+/** Whether the sheet lies below the ticket: see the widths in the look of the page. */
+function isNarrow(): boolean {
+  const letter = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  return document.documentElement.clientWidth <= 50 * letter;
 }
 
 /** A name of artwork as the start of a file's name. */

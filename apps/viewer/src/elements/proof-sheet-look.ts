@@ -30,17 +30,19 @@ export const proofSheetLook: CSSResult = css`
     user-select: none;
     -webkit-user-select: none;
   }
+  .controls {
+    position: absolute;
+    inset: 0.6rem 0.6rem auto;
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: space-between;
+    gap: 0.3rem;
+    pointer-events: none;
+  }
   .zoom,
   .layers {
-    position: absolute;
-    top: 0.6rem;
     display: flex;
-  }
-  .zoom {
-    right: 0.6rem;
-  }
-  .layers {
-    left: 0.6rem;
+    pointer-events: auto;
   }
   .layers button {
     padding: 0.2rem 0.6rem;
@@ -55,22 +57,40 @@ export const proofSheetLook: CSSResult = css`
     padding: 0.2rem 0.5rem;
     margin-left: -1px;
   }
-  @media (max-width: 759px) {
+  @container (max-width: 49rem) {
     /* the controls would cover too much of a small sheet */
-    .sheet {
-      top: 2.9rem;
-      border-top: 1px solid var(--rule);
+    .frame {
+      display: flex;
+      flex-direction: column;
+      height: 100%;
     }
-    .zoom,
-    .layers {
-      top: 0.4rem;
+    .controls {
+      position: static;
+      order: -1;
+      padding: 0.4rem 0.6rem;
+      border-bottom: 1px solid var(--rule);
+    }
+    .sheet {
+      position: relative;
+      inset: auto;
+      flex: 1 1 8rem;
+      min-height: 0;
+    }
+    svg {
+      position: absolute;
+      inset: 0;
     }
   }
   @media print {
+    .frame {
+      display: block;
+      height: auto;
+    }
     .sheet {
       position: static;
     }
     svg {
+      position: static;
       height: auto;
       max-height: 120mm;
     }

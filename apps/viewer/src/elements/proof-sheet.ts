@@ -14,6 +14,8 @@ import { proofSheetLook } from './proof-sheet-look.ts';
 import { sheetLook } from './sheet-look.ts';
 
 const ZOOM_STEP = 1.5;
+/** Size of letters for a reader who asks for nothing else, see the style of the page. */
+const USUAL_LETTER_PX = 15;
 const LAYERS: readonly (readonly [Layer, string])[] = [
   ['cut', 'Cut'],
   ['levelling', 'Levelling'],
@@ -70,7 +72,7 @@ export class ProofSheet extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    return html`
+    return html`<div class="frame">
       <div
         class="sheet"
         id="sheet"
@@ -85,7 +87,8 @@ export class ProofSheet extends LitElement {
         @pointerup=${(event: PointerEvent) => this.#gestures.release(event)}
         @pointercancel=${(event: PointerEvent) => this.#gestures.release(event)}
       ></div>
-      <div class="layers no-print" role="group" aria-label="What the picture shows">
+      <div class="controls no-print">
+      <div class="layers" role="group" aria-label="What the picture shows">
         ${LAYERS.map(
           ([layer, name]) => html`<button
             type="button"
@@ -96,12 +99,13 @@ export class ProofSheet extends LitElement {
           </button>`,
         )}
       </div>
-      <div class="zoom no-print" role="group" aria-label="Zoom">
+      <div class="zoom" role="group" aria-label="Zoom">
         <button type="button" aria-label="Zoom out" title="Zoom out (−)" @click=${() => this.zoom(1 / ZOOM_STEP)}>−</button>
         <button type="button" aria-label="Show all" title="Show all (0)" @click=${() => this.showAll()}>All</button>
         <button type="button" aria-label="Zoom in" title="Zoom in (+)" @click=${() => this.zoom(ZOOM_STEP)}>+</button>
       </div>
-    `;
+      </div>
+    </div>`;
   }
 
   protected override firstUpdated(): void {
@@ -164,7 +168,12 @@ export class ProofSheet extends LitElement {
   #resize(): void {
     const { clientWidth, clientHeight } = this.#sheet();
     if (clientWidth > 0 && clientHeight > 0) {
-      this.#view.setSize({ widthPx: clientWidth, heightPx: clientHeight });
+      const letterPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+      this.#view.setSize({
+        widthPx: clientWidth,
+        heightPx: clientHeight,
+        lettersBy: letterPx / USUAL_LETTER_PX,
+      });
     }
   }
 

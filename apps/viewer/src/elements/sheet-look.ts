@@ -124,7 +124,7 @@ export const sheetLook: CSSResult = css`
     stroke-width: 1.2;
   }
   .flag text {
-    font: 600 12.5px var(--sans);
+    font: 600 0.833rem var(--sans);
     fill: var(--ink);
   }
   .flag.open rect {
@@ -138,7 +138,7 @@ export const sheetLook: CSSResult = css`
   }
   .letters text,
   .letter {
-    font: 600 13px var(--sans);
+    font: 600 0.867rem var(--sans);
     fill: var(--ink);
     paint-order: stroke;
     stroke: #fff;
@@ -153,7 +153,7 @@ export const sheetLook: CSSResult = css`
     stroke-width: 0.7;
   }
   .margin text {
-    font: 12px var(--sans);
+    font: 0.8rem var(--sans);
     fill: var(--ink);
     paint-order: stroke;
     stroke: var(--paper);

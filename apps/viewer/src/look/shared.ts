@@ -59,6 +59,7 @@ export const shared: CSSResult = css`
   select,
   textarea {
     width: 100%;
+    min-width: 0;
     min-height: 2.1rem;
     padding: 0.25rem 0.45rem;
     border: 1px solid #7b858e;
