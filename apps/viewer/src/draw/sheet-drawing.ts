@@ -1,4 +1,4 @@
-import type { LengthUnit, Rings } from '@pourproof/plane';
+import type { Bounds, LengthUnit, Rings } from '@pourproof/plane';
 import type { Picture } from '@pourproof/proof';
 import { GRADE_WORDS } from '@pourproof/wording';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
@@ -19,6 +19,9 @@ const END_GRAIN_DEG = 45;
 
 /** A block with less room than this on either side of its letter, px, goes without. */
 const LETTER_ROOM_PX = 9;
+
+/** Height of the controls over the top of the sheet, px. */
+const CONTROLS_PX = 42;
 
 /** The picture of a proof, kept up to date in one SVG element. */
 export class SheetDrawing {
@@ -149,7 +152,8 @@ export class SheetDrawing {
 
   #showLetters(view: View, size: SheetSize): void {
     this.#letters.clear();
-    const seen = seenBounds(view, size);
+    const [left, top, right, bottom] = seenBounds(view, size);
+    const seen: Bounds = [left, top + (CONTROLS_PX * (size.lettersBy ?? 1)) / view.pxPerMm, right, bottom];
     for (const { letter, outline } of this.#lettered) {
       const { atMm, roomMm } = labelPlace(outline, seen);
       if (roomMm * view.pxPerMm >= LETTER_ROOM_PX * (size.lettersBy ?? 1)) {
