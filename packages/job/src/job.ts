@@ -10,6 +10,7 @@ import type { MachineSettings, PassSettings } from './settings/machine.ts';
 import type { PourSettings } from './settings/pour.ts';
 import type { FileReading, FlatteningSettings } from './settings/reading.ts';
 import type { ResinSettings } from './settings/resin.ts';
+import type { RoundSettings } from './settings/rounds.ts';
 import type { SealSettings } from './settings/seal.ts';
 import type { SeenToSettings } from './settings/seen-to.ts';
 import type { ShopSettings } from './settings/shop.ts';
@@ -26,6 +27,7 @@ export interface Job
     SealSettings,
     ResinSettings,
     ColourSettings,
+    RoundSettings,
     LevellingSettings,
     PourSettings,
     BoardSettings,

@@ -2,8 +2,10 @@ import { type Resolved, resolveRegions } from '@pourproof/arrangement';
 import type { Job } from '@pourproof/job';
 import { type CleanRegion, type Drawing, perimeter, signedArea } from '@pourproof/plane';
 import { type ColourCut, colourCuts } from './colours/colour-cuts.ts';
-import { type DrawnColours, drawnColours } from './colours/drawn-colours.ts';
+import { coloursIn, type DrawnColours, drawnColours } from './colours/drawn-colours.ts';
 import { type CutMeasures, measureCut } from './cut/measure-cut.ts';
+import { type ResinContact, resinContact } from './rounds/filled-pockets.ts';
+import { BARE_SITE, type Site } from './rounds/site.ts';
 import { measureShop, type ShopMeasures } from './shop/measure-shop.ts';
 
 /** Everything that the checks look at, measured once. Lengths in mm, areas in mm², volumes in mm³. */
@@ -14,17 +16,27 @@ export interface Measured extends CutMeasures, ShopMeasures {
   readonly artwork: CleanRegion;
   readonly artworkArea: number;
   readonly artworkPerimeter: number;
+  /** What was done to the board before. */
+  readonly site: Site;
+  /** How much of the cut stands in cured resin of earlier rounds. */
+  readonly contact: ResinContact;
   readonly colours: DrawnColours;
   /** What is seen of each colour. */
   readonly colourCuts: readonly ColourCut[];
 }
 
-/** Measures a drawing for a job, once for all checks. */
-export function measure(drawing: Drawing, job: Job): Measured {
+/**
+ * Measures a drawing for a job, once for all checks.
+ *
+ * @param site what was done to the board before
+ */
+export function measure(drawing: Drawing, given: Job, site: Site = BARE_SITE): Measured {
   const resolved = resolveRegions(drawing.shapes.map((shape) => shape.region));
   const artwork = resolved.region;
-  const colours = drawnColours(drawing, job);
-  const measures = measureCut(artwork, job);
+  const colours = site.colours === null ? drawnColours(drawing, given) : coloursIn(drawing, site.colours);
+  const measures = measureCut(artwork, given);
+  const contact = resinContact(measures.cutRegion, measures.maxDepth, site.filled);
+  const job = contact.wall >= ALL && contact.floor >= ALL ? unsealed(given) : given;
   const cut = {
     job,
     drawing,
@@ -32,9 +44,20 @@ export function measure(drawing: Drawing, job: Job): Measured {
     artwork,
     artworkArea: signedArea(artwork),
     artworkPerimeter: perimeter(artwork),
+    site,
+    contact,
     colours,
     colourCuts: colourCuts(drawing, colours, artwork, measures.cutRegion),
     ...measures,
   };
   return { ...cut, ...measureShop(cut) };
+}
+
+/** Share from which a surface counts as resin throughout: rounding. */
+const ALL = 1 - 1e-6;
+
+/** A cut that opens no wood needs no seal. */
+function unsealed(job: Job): Job {
+  const { none } = job.materials.sealers;
+  return none === undefined ? job : { ...job, seal: 'none', coats: 0, rows: { ...job.rows, seal: none } };
 }

@@ -1,5 +1,5 @@
 import { type Job, refuseReading } from '@pourproof/job';
-import type { Drawing } from '@pourproof/plane';
+import type { Drawing, Notice } from '@pourproof/plane';
 import { runChecks } from './checks/run-checks.ts';
 import { refuseShortBit } from './cut/refuse-short-bit.ts';
 import { seenTo } from './fixes/seen-to.ts';
@@ -7,6 +7,11 @@ import { measure } from './measured.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { buildReport } from './report/build-report.ts';
 import type { Report } from './report/report.ts';
+import { findingsOfRounds } from './rounds/findings-of-rounds.ts';
+import { measuredRounds } from './rounds/measured-rounds.ts';
+import { mergedPicture } from './rounds/merged-picture.ts';
+import { mergedReport } from './rounds/merged-report.ts';
+import { plannedRounds, type RoundPlan } from './rounds/planned-rounds.ts';
 
 /** What vetting a drawing gives: the report, and the shapes to draw it with; plain data throughout. */
 export interface Proof {
@@ -29,9 +34,29 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   if (job.source === null || job.source === 'drawing') {
     refuseReading(job);
   }
-  refuseShortBit(job);
-  const measured = measure(drawing, job);
+  const plan = plannedRounds(drawing, job);
+  return plan.rounds.length > 1 ? inRounds(drawing, name, job, plan) : atOnce(drawing, name, job, plan);
+}
+
+function atOnce(drawing: Drawing, name: string, job: Job, plan: RoundPlan): Proof {
+  const own = { ...job, depthMm: plan.rounds[0]?.depthMm ?? job.depthMm };
+  refuseShortBit(own);
+  const measured = measure(drawing, own);
   const { findings, notices } = seenTo(runChecks(measured), job);
-  const told = { ...measured, drawing: { ...drawing, notices: [...drawing.notices, ...notices] } };
+  const told = { ...measured, drawing: withNotices(drawing, notices) };
   return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
+}
+
+function inRounds(drawing: Drawing, name: string, job: Job, plan: RoundPlan): Proof {
+  const measured = measuredRounds(drawing, job, plan);
+  const { findings, notices } = seenTo(findingsOfRounds(measured.rounds, job.rounds.length), job);
+  const told = withNotices(drawing, [...plan.notices, ...notices]);
+  return {
+    report: mergedReport({ ...measured, drawing: told, job, colours: plan.colours, findings }, name),
+    picture: mergedPicture(measured, findings),
+  };
+}
+
+function withNotices(drawing: Drawing, notices: readonly Notice[]): Drawing {
+  return { ...drawing, notices: [...drawing.notices, ...notices] };
 }

@@ -28,6 +28,7 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'use-resin': 'Use this resin',
   'thicker-board': 'Use this thickness',
   'join-ends': 'Join these ends',
+  'pour-in-rounds': 'Pour in rounds',
 };
 
 /** What a way out changes in a job; `null` where no setting of the job expresses it. */

@@ -103,6 +103,9 @@ export interface JobFaults {
   readonly 'profile-needle': FormFault & { readonly heightMm: number };
 
   readonly 'not-colour-pairs': FormFault & { readonly known: readonly string[] };
+  readonly 'not-rounds': FormFault;
+  /** The colour or layer that is named in two rounds. */
+  readonly 'round-twice': { readonly name: string };
   readonly 'colour-not-drawn': {
     readonly name: string;
     /** Colours and layers of the drawing. */

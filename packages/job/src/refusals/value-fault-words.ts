@@ -16,6 +16,8 @@ export const valueFaultWords: WordsFor<
   | 'coupon-zero'
   | 'coupon-length'
   | 'not-colour-pairs'
+  | 'not-rounds'
+  | 'round-twice'
   | 'colour-not-drawn'
   | 'materials-entry'
 > = {
@@ -75,6 +77,14 @@ export const valueFaultWords: WordsFor<
   'not-colour-pairs': ({ shown, known }, key) => ({
     what: `${key} "${shown}" does not pair colours of the drawing with resin colours.`,
     remedy: `Write it like "red=black, blue=#f5f0e1"; resin colours are ${known.join(', ')}, #rrggbb or a colour name of the web.`,
+  }),
+  'not-rounds': ({ shown }, key) => ({
+    what: `${key} "${shown}" has a round without a colour or layer.`,
+    remedy: 'Write it like "red, blue" or "red:3mm, blue+white:2mm".',
+  }),
+  'round-twice': ({ name }, key) => ({
+    what: `${key}: "${name}" stands in two rounds.`,
+    remedy: 'Name each colour or layer once.',
   }),
   'colour-not-drawn': ({ name, known, near }, key) => ({
     what: `${key}: the drawing has no colour or layer "${name}".`,

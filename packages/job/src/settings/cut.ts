@@ -14,7 +14,7 @@ export interface CutSettings {
 }
 
 /** What a depth must lie between, mm. */
-const DEPTH_RANGE = {
+export const DEPTH_RANGE = {
   above: 0,
   max: 100,
   why: 'No board here is deeper: check the unit.',

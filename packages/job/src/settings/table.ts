@@ -10,6 +10,7 @@ import { MACHINE_SETTINGS, PASS_SETTINGS } from './machine.ts';
 import { POUR_SETTINGS } from './pour.ts';
 import { FLATTENING_SETTINGS, READING_SETTINGS } from './reading.ts';
 import { RESIN_SETTINGS } from './resin.ts';
+import { ROUND_SETTINGS } from './rounds.ts';
 import { SEAL_SETTINGS } from './seal.ts';
 import { SEEN_TO_SETTINGS } from './seen-to.ts';
 import type { Setting } from './setting.ts';
@@ -31,6 +32,7 @@ export const FLAT = {
   ...SEAL_SETTINGS,
   ...RESIN_SETTINGS,
   ...COLOUR_SETTINGS,
+  ...ROUND_SETTINGS,
   ...LEVELLING_SETTINGS,
   ...POUR_SETTINGS,
   ...BOARD_SETTINGS,
@@ -51,6 +53,7 @@ const ALL = {
   ...SEAL_SETTINGS,
   ...RESIN_SETTINGS,
   ...COLOUR_SETTINGS,
+  ...ROUND_SETTINGS,
   ...LEVELLING_SETTINGS,
   ...POUR_SETTINGS,
   ...BOARD_SETTINGS,

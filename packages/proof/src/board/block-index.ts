@@ -14,7 +14,7 @@ export interface BlockIndex {
 const BOX_TOL_MM = 1e-5;
 
 /** An index of the blocks of a board by their boxes. */
-export function blockIndex(blocks: readonly PlacedBlock[]): BlockIndex {
+export function blockIndex(blocks: readonly Pick<PlacedBlock, 'region'>[]): BlockIndex {
   const everywhere: number[] = [];
   const bounded: number[] = [];
   const boxes: number[] = [];

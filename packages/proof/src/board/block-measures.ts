@@ -4,14 +4,17 @@ import { fibreVector, sweepAlong } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, packRings, radians, ringsBounds, signedArea } from '@pourproof/plane';
-import { blockWalls } from './block-walls.ts';
-import { carvedExposure } from './carved-exposure.ts';
+import { type FilledPocket, slabsOf, woodAt } from '../rounds/filled-pockets.ts';
+import { type BlockWalls, blockWalls } from './block-walls.ts';
+import { type CarvedExposure, carvedExposure } from './carved-exposure.ts';
 import { jointBands } from './joint-bands.ts';
 import { nearParts } from './near-parts.ts';
 import type { PlacedBlock } from './place-board.ts';
 
 /** Measures of a cut in one block. Areas in mm², lengths in mm. */
 export interface BlockMeasures {
+  /** Its index among the blocks of the board. */
+  readonly index: number;
   readonly block: PlacedBlock;
   readonly travel: CalibratedTravel;
   /** The part of the cut in this block. */
@@ -41,15 +44,23 @@ export interface BlockMeasures {
  * The exact area of the floor is divided in proportion to the flattened outlines. For upright walls, |n·f| is
  * the fibre's component in the face times |n·f₂|, and for a floor sin(dive); other walls are summed element
  * by element.
+ *
+ * Cured resin of earlier rounds is no wood: walls and floors in it count for nothing, and it stops what runs along the fibres.
+ *
+ * @param filled pockets of earlier rounds
  */
 export function blockMeasures(
   cut: CleanRegion,
   carving: Carving,
   job: Job,
-  blocks: readonly PlacedBlock[],
+  board: readonly PlacedBlock[],
+  filled: readonly FilledPocket[] = [],
 ): readonly BlockMeasures[] {
+  const blocks = woodAt(board, filled, 0, cut);
+  const floors = woodAt(board, filled, job.depthMm, cut);
   const { byBlock } = blockWalls(cut, blocks);
-  const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedExposure(carving, blocks);
+  const upright = uprightWalls(cut, board, filled, job.depthMm);
+  const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedIn(carving, blocks, floors);
   const whole = signedArea(cut);
   const nearby =
     cut.ringEnds.length === 0
@@ -64,18 +75,24 @@ export function blockMeasures(
     const near = nearby[b] ?? cut;
     const part = block.region === null ? cut : partIn(near, block.region);
     const walls = byBlock[b] ?? { lengthMm: 0, exposedMm: 0 };
-    if (part.ringEnds.length === 0 && walls.lengthMm === 0) {
+    const { areaMm2: wallAreaMm2, exposedMm2 } = upright?.[b] ?? {
+      areaMm2: walls.lengthMm * job.depthMm,
+      exposedMm2: walls.exposedMm * job.depthMm,
+    };
+    const floor = floors === blocks ? part : partIn(near, floors[b]?.region ?? cut);
+    if (part.ringEnds.length === 0 && floor.ringEnds.length === 0 && wallAreaMm2 === 0) {
       return [];
     }
     const dive = radians(block.diveDeg);
     const byPart = travels.get(block.row) ?? new Map<PlacedBlock['part'], CalibratedTravel>();
     const travel = byPart.get(block.part) ?? travelIn(block, job);
     travels.set(block.row, byPart.set(block.part, travel));
-    const floorAreaMm2 = whole > 0 ? (signedArea(part) * carving.areaMm2) / whole : 0;
+    const floorAreaMm2 = whole > 0 ? (signedArea(floor) * carving.areaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
     const bleed = bleedIn(part, near, block, travel);
     return [
       {
+        index: b,
         block,
         travel,
         cut: part,
@@ -83,8 +100,8 @@ export function blockMeasures(
         wallLengthMm: walls.lengthMm,
         exposedLengthMm,
         floorAreaMm2,
-        wallAreaMm2: walls.lengthMm * job.depthMm,
-        wallExposedMm2: exposedLengthMm * job.depthMm,
+        wallAreaMm2,
+        wallExposedMm2: exposedMm2 * inFace(dive),
         floorExposedMm2: floorAreaMm2 * Math.sin(dive),
         ...carved?.[b],
         bleed,
@@ -96,6 +113,55 @@ export function blockMeasures(
       },
     ];
   });
+}
+
+/** Upright walls of a block, mm²; the exposure is that of fibres in the face. */
+interface UprightWalls {
+  readonly areaMm2: number;
+  readonly exposedMm2: number;
+}
+
+/** Walls by block where resin of earlier rounds stands beside the wood, layer by layer; `null` where there is none. */
+function uprightWalls(
+  cut: CleanRegion,
+  board: readonly PlacedBlock[],
+  filled: readonly FilledPocket[],
+  depthMm: number,
+): readonly UprightWalls[] | null {
+  if (filled.length === 0) {
+    return null;
+  }
+  const layers = slabsOf(filled, depthMm).map(({ fromMm, toMm }) => ({
+    heightMm: toMm - fromMm,
+    walls: blockWalls(cut, woodAt(board, filled, (fromMm + toMm) / 2, cut)).byBlock,
+  }));
+  const sum = (b: number, of: (walls: BlockWalls) => number): number =>
+    layers.reduce((total, { heightMm, walls }) => {
+      const here = walls[b];
+      return here === undefined ? total : total + heightMm * of(here);
+    }, 0);
+  return board.map((_, b) => ({
+    areaMm2: sum(b, ({ lengthMm }) => lengthMm),
+    exposedMm2: sum(b, ({ exposedMm }) => exposedMm),
+  }));
+}
+
+/** Surfaces of a cut of any shape: walls in the wood at the face, floors in the wood at their depth. */
+function carvedIn(
+  carving: Carving,
+  blocks: readonly PlacedBlock[],
+  floors: readonly PlacedBlock[],
+): readonly CarvedExposure[] {
+  const walls = carvedExposure(carving, blocks);
+  return floors === blocks
+    ? walls
+    : carvedExposure(carving, floors).map(({ floorAreaMm2, floorExposedMm2 }, b) => ({
+        wallAreaMm2: 0,
+        wallExposedMm2: 0,
+        ...walls[b],
+        floorAreaMm2,
+        floorExposedMm2,
+      }));
 }
 
 function partIn(near: CleanRegion, block: CleanRegion): CleanRegion {

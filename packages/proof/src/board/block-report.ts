@@ -28,7 +28,7 @@ export function endGrainReport(
     byBlock: kindsOf(blocks).map(({ first, all }) => ({
       species: first.block.row.name,
       part: first.block.part,
-      blocks: all.length,
+      blocks: new Set(all.map(({ index }) => index)).size,
       grainDeg: first.block.grainDeg,
       diveDeg: first.block.diveDeg,
       wallAreaMm2: sum(all, (each) => each.wallAreaMm2),

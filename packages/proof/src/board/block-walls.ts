@@ -19,7 +19,7 @@ export interface BlockWalls {
  */
 export function blockWalls(
   cut: CleanRegion,
-  blocks: readonly PlacedBlock[],
+  blocks: readonly Pick<PlacedBlock, 'region' | 'grainDeg'>[],
 ): { readonly byBlock: readonly BlockWalls[]; readonly strayMm: number } {
   const index = blockIndex(blocks);
   const fibres = blocks.map(({ grainDeg }) => fibreVector(radians(grainDeg)));

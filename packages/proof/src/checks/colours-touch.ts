@@ -12,8 +12,10 @@ import {
 } from '@pourproof/plane';
 import { clipSegment } from '../board/clip-segment.ts';
 import { nearRings } from '../board/near-rings.ts';
+import { typedColour } from '../colours/drawn-colours.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
+import { roundsApart } from '../rounds/rounds-apart.ts';
 import type { Check } from './check.ts';
 import { lengthOf, placeOfPath, placeOfRings } from './places.ts';
 
@@ -25,7 +27,8 @@ const MIN_CONTACT_MM = 0.01;
 /** Pockets of different colours without wood between them: liquid colours run together. */
 export const coloursTouch: Check = {
   code: 'colours-touch',
-  run: ({ drawing, colours: drawn, cutRegion, maxDepth }) => {
+  run: (measured) => {
+    const { drawing, colours: drawn, cutRegion, maxDepth } = measured;
     const colours = cutByColour(drawing.shapes, drawn, cutRegion);
     const meeting = colours.flatMap((one, k) =>
       colours.slice(k + 1).map((other) => ({ places: contactsOf(one.cut, other.cut), pair: [one, other] })),
@@ -38,7 +41,6 @@ export const coloursTouch: Check = {
       limits.wallShortGrain.value,
       Math.ceil(limits.wallShortGrainToDepth.value * maxDepth * 100) / 100,
     );
-    const rounds = new Set(touching.flatMap(({ pair }) => pair)).size;
     return {
       code: 'colours-touch',
       severity: 'stop',
@@ -49,12 +51,28 @@ export const coloursTouch: Check = {
       fix: {
         options: [
           { do: 'part-by-wall', widthMm, clears: true },
-          { do: 'pour-in-rounds', rounds, clears: true },
+          {
+            do: 'pour-in-rounds',
+            rounds: roundsOf(
+              measured,
+              touching.map(({ pair }) => pair),
+            ),
+            clears: true,
+          },
         ],
       },
     };
   },
 };
+
+/** All colours in rounds in which none touch, by names that a job may give them. */
+function roundsOf({ colours, site }: Measured, touching: readonly (readonly ColourCut[])[]): string[][] {
+  const isTouching = (one: string, other: string): boolean =>
+    touching.some((pair) => [one, other].every((name) => pair.some(({ colour }) => colour === name)));
+  const names = colours.all.map(({ name }) => name);
+  const all = (site.colours ?? colours).all.map(({ name }) => name);
+  return roundsApart(names, isTouching).map((round) => round.map((name) => typedColour(name, all)));
+}
 
 interface ColourCut {
   readonly colour: string;

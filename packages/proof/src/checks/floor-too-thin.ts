@@ -12,8 +12,9 @@ const ROUNDING_MM = 1e-6;
 export const floorTooThin: Check = {
   code: 'floor-too-thin',
   run: (measured) => {
-    const { job, cutArea, maxDepth } = measured;
+    const { job, cutArea, site } = measured;
     const { thicknessMm } = job;
+    const maxDepth = measured.maxDepth + site.loweredMm;
     if (thicknessMm === null || cutArea === 0) {
       return null;
     }
@@ -32,7 +33,9 @@ export const floorTooThin: Check = {
       because: [
         ...new Set([...limits.floorUnderPocket.because, ...(isGone ? limits.floorGone.because : [])]),
       ],
-      fix: { options: [...shallower(measured, thicknessMm - leastMm), thicker(maxDepth)] },
+      fix: {
+        options: [...shallower(measured, thicknessMm - leastMm - site.loweredMm), thicker(maxDepth)],
+      },
     };
   },
 };
@@ -44,12 +47,12 @@ function leastFloorMm(thicknessMm: number): number {
 
 /** A shallower cut, unless levelling or the film of the seal then takes more of the colour than now. */
 function shallower(measured: Measured, deepestMm: number): Fix[] {
-  const { job, drawing } = measured;
+  const { job, drawing, site } = measured;
   const toMm = Math.floor((deepestMm + ROUNDING_MM) * 100) / 100;
   if (!(toMm > 0)) {
     return [];
   }
-  const after = measure(drawing, { ...job, depthMm: toMm });
+  const after = measure(drawing, { ...job, depthMm: toMm }, site);
   const isWorse = [sandsThrough, ghostStroke].some(
     ({ run }) => gravity(run(after)?.severity) > gravity(run(measured)?.severity),
   );

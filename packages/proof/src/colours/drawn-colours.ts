@@ -1,4 +1,4 @@
-import { type Job, JobError, nearestWord } from '@pourproof/job';
+import { type Job, JobError, nearestWord, type SettingKey } from '@pourproof/job';
 import { type Lab, paintHex, paintLab, plainColourWord, resinColours } from '@pourproof/materials';
 import type { Drawing, DrawnShape } from '@pourproof/plane';
 
@@ -17,6 +17,12 @@ export interface DrawnColours {
   /** In the order in which they are first drawn. */
   readonly all: readonly DrawnColour[];
   readonly of: (shape: DrawnShape) => DrawnColour;
+  /**
+   * The colour that a name of the job stands for: a layer, a paint, or the one paint that is nearest to that plain word.
+   *
+   * @throws {JobError} when the drawing has none
+   */
+  readonly named: (name: string, key: SettingKey) => DrawnColour;
 }
 
 /**
@@ -26,7 +32,7 @@ export interface DrawnColours {
  * @throws {JobError} when the job names a colour or layer that is not drawn
  */
 export function drawnColours(drawing: Drawing, job: Job): DrawnColours {
-  const asked = job.colourOf.map(({ drawn }) => drawn);
+  const asked = [...job.colourOf.map(({ drawn }) => drawn), ...job.rounds.flatMap(({ drawn }) => drawn)];
   const layers = new Map(
     drawing.shapes.flatMap(({ layer }) =>
       asked.some((name) => isSame(name, layer)) ? [[layer.toLowerCase(), layer] as const] : [],
@@ -34,20 +40,45 @@ export function drawnColours(drawing: Drawing, job: Job): DrawnColours {
   );
   const nameOf = ({ layer, colour }: DrawnShape): string => layers.get(layer.toLowerCase()) ?? colour;
   const paints = new Map(drawing.shapes.map((shape) => [nameOf(shape), shape.colour]));
-  const named = (name: string): string => {
+  const named = (name: string, key: SettingKey): string => {
     const found = layers.get(name.toLowerCase()) ?? paintNamed(name, [...paints.keys()]);
     if (found === null) {
-      throw new JobError('colour-not-drawn', 'colourOf', unknownName(name, drawing));
+      throw new JobError('colour-not-drawn', key, unknownName(name, drawing));
     }
     return found;
   };
-  const resins = new Map(job.colourOf.map(({ drawn, resin }) => [named(drawn), resin] as const));
+  const resins = new Map(job.colourOf.map(({ drawn, resin }) => [named(drawn, 'colourOf'), resin] as const));
   const all = [...paints].map(([name, paint]): DrawnColour => {
     const resin = resins.get(name) ?? job.colour ?? (paints.size > 1 ? paint : null);
     return { name, resin, lab: resin === null ? null : labOf(resin) };
   });
   const byName = new Map(all.map((each) => [each.name, each]));
-  return { all, of: (shape) => byName.get(nameOf(shape)) as DrawnColour };
+  const colourOf = (name: string): DrawnColour => byName.get(name) as DrawnColour;
+  return {
+    all,
+    of: (shape) => colourOf(nameOf(shape)),
+    named: (name, key) => colourOf(named(name, key)),
+  };
+}
+
+/**
+ * A name that a job may give a colour: the plain word of its paint where no other one of the drawing has it, else the paint; layers by their names.
+ *
+ * @param all names of all colours of the drawing
+ */
+export function typedColour(name: string, all: readonly string[]): string {
+  const word = isPaint(name) ? plainColourWord(name) : name;
+  return isPaint(name) && paintNamed(word, all) !== name ? name : word;
+}
+
+function isPaint(name: string): boolean {
+  return paintHex(name) === name;
+}
+
+/** The colours of a drawing that is part of another. */
+export function coloursIn({ shapes }: Drawing, whole: DrawnColours): DrawnColours {
+  const here = new Set(shapes.map(whole.of));
+  return { ...whole, all: whole.all.filter((colour) => here.has(colour)) };
 }
 
 function isSame(name: string, layer: string): boolean {
@@ -60,9 +91,7 @@ function paintNamed(name: string, paints: readonly string[]): string | null {
   if (hex !== null && paints.includes(hex)) {
     return hex;
   }
-  const near = paints.filter(
-    (paint) => paint.startsWith('#') && plainColourWord(paint) === name.toLowerCase(),
-  );
+  const near = paints.filter((paint) => isPaint(paint) && plainColourWord(paint) === name.toLowerCase());
   return near.length === 1 ? (near[0] ?? null) : null;
 }
 

@@ -27,8 +27,8 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   wait: ['sealHours'],
   'pour-sooner': ['sealHours'],
   abrade: [],
-  deepen: ['depth'],
-  'cut-shallower': ['depth'],
+  deepen: ['depth', 'rounds'],
+  'cut-shallower': ['depth', 'rounds'],
   'level-less': ['level'],
   flatten: [],
   'use-scale': ['weigh'],
@@ -48,8 +48,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'move-clamp': [],
   'thicker-board': ['thickness', 'board'],
   'part-by-wall': [],
-  // each round is a job of its own
-  'pour-in-rounds': [],
+  'pour-in-rounds': ['rounds'],
   'join-ends': ['join'],
   'redraw-ends': [],
   'close-gap': [],
@@ -97,9 +96,13 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
     case 'pour-sooner':
       return { sealHours: `${fix.hours}h` };
     case 'deepen':
-      return { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') };
+      return fix.round === undefined
+        ? { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') }
+        : ofRound(settled, fix.round, (mm) => like(mm + fix.byMm, typed.depth, 'up'));
     case 'cut-shallower':
-      return { depth: like(fix.toMm, typed.depth, 'down') };
+      return fix.round === undefined
+        ? { depth: like(fix.toMm, typed.depth, 'down') }
+        : ofRound(settled, fix.round, () => like(fix.toMm, typed.depth, 'down'));
     case 'level-less':
       return { level: like(settled.levelMm - fix.byMm, typed.level, 'down') };
     case 'thicker-board':
@@ -114,6 +117,8 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
       return { pigmentPct: fix.toPct };
     case 'join-ends':
       return { join: like(fix.toleranceMm, typed.join, 'up') };
+    case 'pour-in-rounds':
+      return { rounds: typedRounds(fix.rounds.map((colours) => ({ colours }))) };
     case 'pour-proud':
       return { overpour: like(fix.overpourMm, typed.overpour, 'up') };
     default:
@@ -130,6 +135,31 @@ function thickerBoard(mm: number, job: JobInput, unit: LengthUnit): JobInput | n
   const [size = '', sides = '', own = ''] = /\s([\d./-]+x[\d./-]+x)[\d./-]+(mm|in|")\s/iu.exec(board) ?? [];
   const thick = typedLength(mm, unitOf(`1${own}`, unit), 'up').replace(/[a-z"]+$/iu, own);
   return size === '' ? null : { board: board.replace(size, ` ${sides}${thick} `) };
+}
+
+/** The rounds of a job with another depth of one of them; `null` where the job does not name it. */
+function ofRound({ rounds, depthMm }: Job, round: number, depth: (nowMm: number) => string): JobInput | null {
+  const changed = rounds[round - 1];
+  return changed === undefined
+    ? null
+    : {
+        rounds: typedRounds(
+          rounds.map((each) => ({
+            colours: each.drawn,
+            ...(each === changed
+              ? { depth: depth(each.depthMm ?? depthMm) }
+              : each.depthMm === null
+                ? {}
+                : { depth: { mm: each.depthMm } }),
+          })),
+        ),
+      };
+}
+
+/** Rounds as text, where no name has signs of it; else as they are. */
+function typedRounds(rounds: Exclude<NonNullable<JobInput['rounds']>, string>): JobInput['rounds'] {
+  const isPlain = rounds.every(({ colours }) => colours.every((name) => !/[,+:]/u.test(name)));
+  return isPlain ? typedJob({ rounds }).rounds : rounds;
 }
 
 /** Digits of an inch that hold every 64th of one. */

@@ -6,6 +6,8 @@ import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
 import type { ColourCut } from '../colours/colour-cuts.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { deepestOfCut } from '../cut/deepest-of-cut.ts';
+import type { ResinContact } from '../rounds/filled-pockets.ts';
+import type { Site } from '../rounds/site.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
 
@@ -24,6 +26,9 @@ const APART_REL_TOL = 1e-3;
 export interface FilledCut {
   readonly job: Job;
   readonly colourCuts: readonly ColourCut[];
+  readonly site: Pick<Site, 'colours'>;
+  /** The rest of its surfaces is sealed. */
+  readonly contact: ResinContact;
   readonly cutRegion: CleanRegion;
   readonly carving: Carving;
   readonly shape: CutShape;
@@ -91,7 +96,9 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
   };
   const [only, second] = filled.colourCuts;
   if (second === undefined) {
-    return [partOf('all', only?.colour.resin ?? null, filled.cutRegion, null)];
+    // one of several colours of a drawing keeps its name
+    const name = filled.site.colours === null ? 'all' : (only?.colour.name ?? 'all');
+    return [partOf(name, only?.colour.resin ?? null, filled.cutRegion, null)];
   }
   const parts = filled.colourCuts.map(({ colour, cut, drawn }) =>
     partOf(colour.name, colour.resin, cut, drawn),
@@ -111,7 +118,7 @@ function byArea(part: ColourPart, depthMm: number): ColourPart {
 function fillOf(
   part: ColourPart,
   whole: { readonly area: number; readonly volume: number; readonly wall: number },
-  { job, carving, maxDepth, wallLength, uptakeMl }: FilledCut,
+  { job, carving, maxDepth, wallLength, uptakeMl, contact }: FilledCut,
 ): ColourFill {
   const share = shareOf(part.area, whole.area);
   const volumeShare = shareOf(part.volume, whole.volume);
@@ -121,7 +128,7 @@ function fillOf(
     cutAreaMm2: carving.areaMm2 * share,
     volumeMm3: carving.volumeMm3 * volumeShare,
     // a V has hardly any floor: what it has is divided by area at the face
-    sealedMm2: carving.floorAreaMm2 * share + wallAreaMm2,
+    sealedMm2: carving.floorAreaMm2 * share * (1 - contact.floor) + wallAreaMm2 * (1 - contact.wall),
     volumeErrorMm3:
       carving.volumeErrorMm3 * volumeShare + job.toleranceMm * wallLength * wallShare * maxDepth,
     depthErrorMm: DEPTH_SETTING_MM,

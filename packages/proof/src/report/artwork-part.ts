@@ -9,7 +9,10 @@ import type { Report } from './report.ts';
  *
  * @param name file name, or the text that was set
  */
-export function artworkPart(measured: Measured, name: string): Report['artwork'] {
+export function artworkPart(
+  measured: Pick<Measured, 'drawing' | 'artwork' | 'artworkArea' | 'artworkPerimeter'>,
+  name: string,
+): Report['artwork'] {
   const { drawing, artwork } = measured;
   return {
     file: name,

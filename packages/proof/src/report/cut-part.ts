@@ -53,7 +53,8 @@ function timeOf({ efforts }: Measured): Report['cut']['time'] {
   };
 }
 
-function leftStandingArea(artworkArea: number, cutArea: number): number {
+/** Artwork that no bit reaches, mm²; rounding is none. */
+export function leftStandingArea(artworkArea: number, cutArea: number): number {
   const left = artworkArea - cutArea;
   return left > SAME_AREA_REL_TOL * artworkArea ? left : 0;
 }

@@ -61,6 +61,10 @@ export const findingSchema = z.object({
     })
     .optional()
     .meta({ description: 'Of outlines that are left out' }),
+  round: z.number().int().positive().optional().meta({
+    description:
+      'Round of the work that it is found in, where there are several; absent where it holds for all',
+  }),
   because: z.array(z.string()).min(1).meta({ description: 'Ids of docs/sources.md' }),
   fix: z.object({ options: z.array(fixSchema) }),
   seenTo: z.boolean().optional().meta({

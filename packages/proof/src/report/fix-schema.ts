@@ -3,6 +3,9 @@ import { gram, mm, mm2, sized } from './quantities.ts';
 
 const clears = z.boolean().meta({ description: 'Whether it clears the finding by itself, as computed' });
 const count = z.number().int().positive();
+const round = count
+  .optional()
+  .meta({ description: 'The round of the job whose depth it changes; absent where it is that of the job' });
 
 /**
  * One way to clear a finding, by what it does: ids of the materials and numbers in named units, no words.
@@ -76,8 +79,8 @@ export const fixSchema = z
     }),
     z.object({ do: z.literal('pour-sooner'), hours: sized('Wait before the pour, hours'), clears }),
     z.object({ do: z.literal('abrade'), widthMm: mm('Narrowest pocket that a hand can abrade'), clears }),
-    z.object({ do: z.literal('deepen'), byMm: mm('By how much'), clears }),
-    z.object({ do: z.literal('cut-shallower'), toMm: mm('Depth to cut to'), clears }),
+    z.object({ do: z.literal('deepen'), byMm: mm('By how much'), round, clears }),
+    z.object({ do: z.literal('cut-shallower'), toMm: mm('Depth to cut to'), round, clears }),
     z.object({ do: z.literal('level-less'), byMm: mm('By how much less'), clears }),
     z.object({ do: z.literal('flatten'), byMm: mm('By how much more, at the highest place'), clears }),
     z.object({
@@ -136,7 +139,10 @@ export const fixSchema = z
     }),
     z.object({
       do: z.literal('pour-in-rounds'),
-      rounds: count.meta({ description: 'Rounds of cutting, pouring and curing, one for each colour' }),
+      rounds: z
+        .array(z.array(z.string()).min(1))
+        .min(2)
+        .meta({ description: 'Names of colours by round, in the order of the work' }),
       clears,
     }),
     z.object({

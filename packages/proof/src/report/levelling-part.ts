@@ -7,10 +7,14 @@ import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
 /** What the seal takes of the room for colour. */
-export function sealPart({ job, sealFilm, carving, levelling }: Measured): Report['seal'] {
+export function sealPart({ job, sealFilm, carving, levelling, contact }: Measured): Report['seal'] {
   return {
     filmMm: sealFilm,
-    massG: sealerMassG(job.rows.seal, job.coats, carving.floorAreaMm2 + carving.wallAreaMm2),
+    massG: sealerMassG(
+      job.rows.seal,
+      job.coats,
+      carving.floorAreaMm2 * (1 - contact.floor) + carving.wallAreaMm2 * (1 - contact.wall),
+    ),
     ghostBelowMm: Number.isFinite(levelling.ghostBelowMm) ? levelling.ghostBelowMm : null,
     ghostLengthMm: levelling.ghostLengthMm,
   };

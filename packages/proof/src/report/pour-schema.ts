@@ -70,6 +70,12 @@ const step = z
       'full-cure',
     ]),
     turn: z.number().int().nonnegative().meta({ description: '1, 2, … where a step is done several times' }),
+    round: z
+      .number()
+      .int()
+      .positive()
+      .optional()
+      .meta({ description: 'Round of the work, where there are several' }),
     earliestHours: amount('Hours from the start of carving'),
     latestHours: amount('End of the window, or what the most cautious rule gives, hours'),
     isWindow: z.boolean().meta({ description: 'Whether missing the end costs sanding' }),

@@ -6,6 +6,7 @@ import { cutSchema } from './cut-schema.ts';
 import { findingSchema } from './finding-schema.ts';
 import { levellingSchema, sealSchema } from './levelling-schema.ts';
 import { pourSchema } from './pour-schema.ts';
+import { roundsSchema } from './rounds-schema.ts';
 import { sliversSchema, strokesSchema } from './stroke-schema.ts';
 
 /**
@@ -31,6 +32,7 @@ export const reportSchema = z.object({
   seal: sealSchema,
   levelling: levellingSchema,
   pour: pourSchema,
+  rounds: roundsSchema.optional(),
   findings: z.array(findingSchema),
   defaults: z
     .array(z.enum(SETTING_KEYS))

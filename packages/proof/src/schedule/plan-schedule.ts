@@ -28,6 +28,8 @@ export interface ScheduleStep {
   readonly step: StepId;
   /** 1, 2, … if a step is done several times, else 0. */
   readonly turn: number;
+  /** Round of the work, from 1; absent where there is one only. */
+  readonly round?: number;
   readonly earliestHours: number;
   /**
    * End of the window, or the more cautious of rules that differ; equals `earliestHours` if there is one time
@@ -63,7 +65,7 @@ const MIN_CARVE_HOURS = 1;
 const QUARTERS_PER_HOUR = 4;
 const MIN_PER_HOUR = 60;
 /** Hours from levelling to the finish, for fine sanding and dusting off (our estimate). */
-const FINISH_AFTER_HOURS = 1;
+export const FINISH_AFTER_HOURS = 1;
 
 /**
  * The steps of a job, in hours from the start of carving, at the shop's temperature.

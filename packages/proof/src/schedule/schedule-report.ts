@@ -15,6 +15,7 @@ export function scheduleReport(
   return steps.map((step) => ({
     step: step.step,
     turn: step.turn,
+    ...(step.round === undefined ? {} : { round: step.round }),
     earliestHours: step.earliestHours,
     latestHours: step.latestHours,
     isWindow: step.isWindow,

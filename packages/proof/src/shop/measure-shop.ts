@@ -1,7 +1,7 @@
 import { medialAxis, separateParts } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
-import type { CleanRegion, Point } from '@pourproof/plane';
+import type { Bounds, CleanRegion, Point } from '@pourproof/plane';
 import { type BlockMeasures, blockMeasures } from '../board/block-measures.ts';
 import { boundsOrZero } from '../board/bounds-or-zero.ts';
 import { type FaceHeights, faceHeights } from '../board/face-heights.ts';
@@ -14,6 +14,8 @@ import { type LevellingPlan, levellingPlan } from '../levelling/levelling-plan.t
 import { type StrokeSection, sectionWidth } from '../levelling/stroke-section.ts';
 import { colourFills } from '../pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from '../pour/pour-plan.ts';
+import type { ResinContact } from '../rounds/filled-pockets.ts';
+import type { Site } from '../rounds/site.ts';
 import { planSchedule, type ScheduleStep } from '../schedule/plan-schedule.ts';
 import { findSlivers, type Slivers } from '../slivers/find-slivers.ts';
 
@@ -41,15 +43,18 @@ export interface CutOfJob extends CutMeasures {
   readonly job: Job;
   readonly artwork: CleanRegion;
   readonly colourCuts: readonly ColourCut[];
+  readonly site: Site;
+  readonly contact: ResinContact;
 }
 
 /** Measures what happens to a cut on the board and at the bench. */
 export function measureShop(cut: CutOfJob): ShopMeasures {
-  const { job, artwork, cutRegion } = cut;
-  const board = placeBoard(job, boundsOrZero(artwork));
-  const blocks = blockMeasures(cutRegion, cut.carving, job, board.blocks);
+  const { job, artwork, cutRegion, site } = cut;
+  const bounds = site.boundsMm ?? boundsOrZero(artwork);
+  const board = placeBoard(job, bounds);
+  const blocks = blockMeasures(cutRegion, cut.carving, job, board.blocks, site.filled);
   const pour = pourOf(cut, blocks);
-  const heights = faceHeights(cutRegion, middleOf(artwork), board, job.readings);
+  const heights = faceHeights(cutRegion, middleOf(bounds), board, job.readings);
   const filmMm = sealFilm(job.rows.seal, job.coats).filmMm;
   const levelling = levellingOf(cut, filmMm, heights);
   const levellingMap = cutLevellingMap({ ...cut, filmMm, heights });
@@ -122,7 +127,6 @@ function narrowerHalfWay(section: StrokeSection | null): number {
   return section === null ? 0 : section.widthMm - sectionWidth(section, section.depthMm / 2);
 }
 
-function middleOf(artwork: CleanRegion): Point {
-  const [left, top, right, bottom] = boundsOrZero(artwork);
+function middleOf([left, top, right, bottom]: Bounds): Point {
   return [(left + right) / 2, (top + bottom) / 2];
 }

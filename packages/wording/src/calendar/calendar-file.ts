@@ -26,13 +26,13 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
       step.isWindow || step.latest === step.earliest ? '' : ` More cautious rules give ${step.latest}.`;
     // the library's types leave out the stamp that its own schema takes
     const stamped: EventAttributes & { readonly timestamp: string } = {
-      title: `${stepTitle(step.step, step.turn)}: ${name}`,
+      title: `${stepTitle(step.step, step.turn, step.round)}: ${name}`,
       description: `${remark}${cautious} Data sheets come first.`,
       // ready-made texts pass through the library untouched, so that no time zone of this computer gets in
       start: calendarTime(from),
       end: calendarTime(Math.max(to, from + MIN_MINUTES * 60_000)),
       timestamp: `${calendarTime(timeOf(first?.earliest))}Z`,
-      uid: `${step.step}-${step.turn}-${hexOf(name)}@pourproof`,
+      uid: `${step.step}-${step.turn}-${step.round === undefined ? '' : `round-${step.round}-`}${hexOf(name)}@pourproof`,
       productId: 'pourproof',
       busyStatus: 'FREE',
     };

@@ -15,7 +15,7 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
     ];
   }
   const sentences = [
-    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(cut, unit)} deep.`,
+    `Of ${formatArea(artwork.areaMm2, unit)} drawn, ${formatArea(cut.areaMm2, unit)} will be cut (${formatShare(cut.areaMm2, artwork.areaMm2)}), ${deepText(report, unit)} deep.`,
   ];
   const standing = formatArea(cut.leftStandingMm2, unit);
   // specks that print as nothing are not worth a sentence
@@ -32,11 +32,11 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   return sentences;
 }
 
-/** A pocket with upright walls has one depth; between other walls narrow strokes and edges are shallower. */
-function deepText({ areaMm2, floorAreaMm2, maxDepthMm }: Report['cut'], unit: LengthUnit): string {
+/** A pocket with upright walls has one depth, but not in several rounds; between other walls narrow strokes and edges are shallower. */
+function deepText({ cut: { areaMm2, floorAreaMm2, maxDepthMm }, rounds }: Report, unit: LengthUnit): string {
   if (floorAreaMm2 === 0) {
     return `up to ${formatLength(maxDepthMm, unit)}`;
   }
-  const isLevel = floorAreaMm2 > areaMm2 * (1 - LEVEL_REL_TOL);
+  const isLevel = rounds === undefined && floorAreaMm2 > areaMm2 * (1 - LEVEL_REL_TOL);
   return `${isLevel ? '' : 'up to '}${bitSize(maxDepthMm, unit)}`;
 }

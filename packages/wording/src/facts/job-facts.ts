@@ -39,14 +39,25 @@ export function jobFacts(job: Job): readonly Fact[] {
     ...(job.defaults.includes('shopTemp')
       ? []
       : [fact('Shop and resin', `${Number(job.shopTempC.toFixed(1))} °C`, '')]),
-    row('Levelling', `takes ${formatLength(job.levelMm, units)} off the face`, 'level'),
+    row(
+      'Levelling',
+      `takes ${formatLength(job.levelMm, units)} off the face${job.rounds.length > 1 ? ' in every round' : ''}`,
+      'level',
+    ),
   ];
 }
 
-/** Resins that are paired with colours of the drawing. */
-function colourFacts({ colourOf }: Job): readonly Fact[] {
+/** Resins that are paired with colours of the drawing, and the order of the work. */
+function colourFacts({ colourOf, rounds, units }: Job): readonly Fact[] {
   const pairs = colourOf.map(({ drawn, resin }) => `${drawn} in ${resin}`);
-  return pairs.length === 0 ? [] : [fact('Colours', pairs.join('; '), '')];
+  const order = rounds.map(
+    ({ drawn, depthMm }) =>
+      `${drawn.join(' and ')}${depthMm === null ? '' : `, ${bitSize(depthMm, units)} deep`}`,
+  );
+  return [
+    ...(pairs.length === 0 ? [] : [fact('Colours', pairs.join('; '), '')]),
+    ...(order.length === 0 ? [] : [fact('Rounds', order.join('; then '), '')]),
+  ];
 }
 
 function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['board']>): string {

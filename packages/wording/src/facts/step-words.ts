@@ -33,8 +33,8 @@ export const STEP_WORDS: Readonly<Record<StepId, { readonly title: string; reado
   'full-cure': { title: 'Fully cured', remark: 'Use, heat and cleaning agents only from here on.' },
 };
 
-/** The title of a step with its number where it is done several times. */
-export function stepTitle(step: StepId, turn: number): string {
+/** The title of a step with its number where it is done several times, and with its round where there are several. */
+export function stepTitle(step: StepId, turn: number, round?: number): string {
   const { title } = STEP_WORDS[step];
-  return turn > 0 ? `${title} (${turn})` : title;
+  return `${round === undefined ? '' : `Round ${round}: `}${title}${turn > 0 ? ` (${turn})` : ''}`;
 }

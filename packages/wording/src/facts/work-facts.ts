@@ -10,7 +10,11 @@ type Step = Report['pour']['schedule'][number];
  */
 export function workFacts(report: Report): readonly Fact[] {
   return report.pour.schedule.map((step) =>
-    fact(stepTitle(step.step, step.turn), earliest(step), `${range(step)}${STEP_WORDS[step.step].remark}`),
+    fact(
+      stepTitle(step.step, step.turn, step.round),
+      earliest(step),
+      `${range(step)}${STEP_WORDS[step.step].remark}`,
+    ),
   );
 }
 

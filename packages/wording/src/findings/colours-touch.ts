@@ -13,6 +13,6 @@ export const coloursTouch: FindingWords = {
     'part-by-wall': ({ widthMm }, { units }) =>
       `Leave a wall of wood at least ${noLess(widthMm, units)} wide between the colours.`,
     'pour-in-rounds': ({ rounds }) =>
-      `Work in ${rounds} rounds: cut, pour, cure and level one colour before the next is cut, and vet each as a job of its own.`,
+      `Work in ${rounds.length} rounds, each carved, poured, cured and levelled before the next is carved: ${rounds.map((colours) => colours.join(' and ')).join(', then ')}.`,
   },
 };

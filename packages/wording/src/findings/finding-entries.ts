@@ -65,7 +65,7 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
     number,
     code: finding.code,
     severity: finding.severity,
-    title: words.title,
+    title: `${words.title}${finding.round === undefined ? '' : `, round ${finding.round}`}`,
     headline: words.headline(finding, reader, amounts),
     why: words.why(finding),
     fixes: [

@@ -10,6 +10,7 @@ import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
 import { notAsDrawn } from '../facts/not-as-drawn.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
+import { roundFacts } from '../facts/round-facts.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
@@ -76,6 +77,7 @@ function page(vetted: Vetted, id: string, version: string): string {
     '<div class="columns"><div>',
     `<h2>The job</h2>${factTable(jobFacts(job))}`,
     `</div><div><h2>Measures</h2>${factTable(measureFacts(report, unit))}</div></div>`,
+    report.rounds === undefined ? '' : `<h2>Rounds</h2>${factTable(roundFacts(report, unit))}`,
     `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
     report.pour.schedule.length === 0 ? '' : `<h2>The work</h2>${factTable(workFacts(report))}`,
     notices(report),

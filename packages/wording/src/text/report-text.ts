@@ -8,6 +8,7 @@ import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
 import { notAsDrawnNotices } from '../facts/not-as-drawn.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
+import { roundFacts } from '../facts/round-facts.ts';
 import { usualValues } from '../facts/usual-values.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
@@ -55,6 +56,7 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     ),
     ...section('The job', factLines(jobFacts(job), columns)),
     ...section('Measures', factLines(measureFacts(report, unit), columns)),
+    ...section('Rounds', factLines(roundFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
     ...section('The work', factLines(workFacts(report), columns)),
     ...section('From reading the artwork', noticeLines(others, report, layout)),

@@ -1,0 +1,116 @@
+import * as z from 'zod';
+import { JobError } from '../refusals/job-error.ts';
+import {
+  type LengthInput,
+  measureSchema,
+  readMeasure,
+  shownInput,
+  typedMeasure,
+} from '../values/measure-input.ts';
+import { refuseOutside } from '../values/range.ts';
+import { DEPTH_RANGE } from './cut.ts';
+import { written } from './holds.ts';
+import type { Rows } from './setting.ts';
+
+/** Colours or layers of the drawing that are carved and poured together. */
+export interface RoundSetting {
+  /** Names as the maker wrote them, at least one. */
+  readonly drawn: readonly string[];
+  /** Depth of this round; `null` where it is that of the job. */
+  readonly depthMm: number | null;
+}
+
+/** The order of the work. */
+export interface RoundSettings {
+  /** In the order of the work; empty where all is carved and poured at once. */
+  readonly rounds: readonly RoundSetting[];
+}
+
+/** A round as a structure. */
+export interface RoundInput {
+  readonly colours: readonly string[];
+  readonly depth?: LengthInput | undefined;
+}
+
+/** `red, blue+white:2mm`, or the same as a list. */
+type RoundsInput = string | readonly RoundInput[];
+
+/** Settings of rounds. */
+export const ROUND_SETTINGS = {
+  rounds: {
+    holds: written<RoundsInput, readonly RoundSetting[]>(
+      z.union([
+        z.string(),
+        z
+          .array(
+            z.strictObject({
+              colours: z.array(z.string()).min(1),
+              depth: measureSchema('length').optional(),
+            }),
+          )
+          .min(1),
+      ]),
+      `colours or layers of the drawing in the order of the work, such as "red, blue+white:2mm" or [{"colours": ["red"]}, {"colours": ["blue", "white"], "depth": "2mm"}]`,
+      readRounds,
+      typedRounds,
+      { hasWorkLengths: true },
+    ),
+    field: 'rounds',
+    absent: [],
+    otherwise: 'all colours are carved and poured at once',
+    group: 'resin',
+    takes: '"DRAWN, DRAWN"',
+    help: 'Carve, pour, cure and level colour by colour, as "red, blue+white:2mm"',
+    label: 'Rounds of carving and pouring',
+    hint: 'Colours or layers of the drawing in the order of the work, as in “red, blue+white:2mm”; empty to pour all at once',
+    only: { formats: ['svg', 'dxf'], about: 'rounds of colours' },
+  },
+} as const satisfies Rows<RoundSettings>;
+
+function readRounds(input: RoundsInput): readonly RoundSetting[] {
+  const rounds = typeof input === 'string' ? input.split(',').map(parsedRound) : input.map(structuredRound);
+  const names = rounds.flatMap(({ drawn }) => drawn.map((name) => name.toLowerCase()));
+  const again = names.find((name, k) => names.indexOf(name) < k);
+  if (names.includes('')) {
+    throw new JobError('not-rounds', 'rounds', { shown: shownInput(input) });
+  }
+  if (again !== undefined) {
+    throw new JobError('round-twice', 'rounds', { name: again });
+  }
+  return rounds;
+}
+
+/** A length with its unit at the end of a round; a layer may have a colon in its name. */
+const DEPTH = /^(.*):\s*((?:\d|\.\d)[^:]*)$/su;
+
+function parsedRound(text: string): RoundSetting {
+  const [, names = text, depth] = DEPTH.exec(text) ?? [];
+  return {
+    drawn: names.split('+').map((name) => name.trim()),
+    depthMm: depth === undefined ? null : readDepth(depth.trim()),
+  };
+}
+
+function structuredRound({ colours, depth }: RoundInput): RoundSetting {
+  return {
+    drawn: colours.map((name) => name.trim()),
+    depthMm: depth === undefined ? null : readDepth(depth),
+  };
+}
+
+function readDepth(depth: LengthInput): number {
+  const mm = readMeasure('rounds', depth, 'length');
+  refuseOutside('rounds', mm, 'mm', DEPTH_RANGE);
+  return mm;
+}
+
+function typedRounds(input: RoundsInput): string {
+  return typeof input === 'string'
+    ? input
+    : input
+        .map(
+          ({ colours, depth }) =>
+            `${colours.join('+')}${depth === undefined ? '' : `:${typedMeasure(depth, 'length')}`}`,
+        )
+        .join(', ');
+}

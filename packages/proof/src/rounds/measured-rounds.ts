@@ -1,0 +1,54 @@
+import { resolveRegions } from '@pourproof/arrangement';
+import type { Job } from '@pourproof/job';
+import { type Drawing, perimeter, signedArea } from '@pourproof/plane';
+import { boundsOrZero } from '../board/bounds-or-zero.ts';
+import { refuseShortBit } from '../cut/refuse-short-bit.ts';
+import { type Measured, measure } from '../measured.ts';
+import type { FilledPocket } from './filled-pockets.ts';
+import type { PlannedRound, RoundPlan } from './planned-rounds.ts';
+
+/** A round with what it makes of the board. */
+export interface MeasuredRound extends PlannedRound {
+  readonly measured: Measured;
+}
+
+/** All rounds of a job, with the artwork as a whole. */
+export interface MeasuredRounds extends Pick<Measured, 'artwork' | 'artworkArea' | 'artworkPerimeter'> {
+  readonly rounds: readonly MeasuredRound[];
+}
+
+/**
+ * Measures the rounds of a job one after the other, each as a cut of its own into the board as the ones before have left it.
+ *
+ * Every levelling takes its depth off the whole face: a round is carved that much lower, and what was poured before loses as much again. A face
+ * that was levelled is flat.
+ *
+ * @throws {JobError} when a bit is too short for the depth of a round
+ */
+export function measuredRounds(drawing: Drawing, job: Job, plan: RoundPlan): MeasuredRounds {
+  const artwork = resolveRegions(drawing.shapes.map(({ region }) => region)).region;
+  const boundsMm = boundsOrZero(artwork);
+  const isUpright = job.bits.every(({ kind }) => kind === 'flat');
+  const rounds: MeasuredRound[] = [];
+  plan.rounds.forEach((round, k) => {
+    const levellings = plan.rounds.length - k;
+    const own: Job = {
+      ...job,
+      depthMm: round.depthMm,
+      levelMm: levellings * job.levelMm,
+      readings: k === 0 ? job.readings : [],
+    };
+    refuseShortBit(own);
+    const filled = rounds.map(
+      ({ measured: { carving } }, earlier): FilledPocket => ({
+        carving,
+        loweredMm: (k - earlier) * job.levelMm,
+        isUpright,
+        toleranceMm: job.toleranceMm,
+      }),
+    );
+    const site = { boundsMm, colours: plan.colours, loweredMm: k * job.levelMm, levellings, filled };
+    rounds.push({ ...round, measured: measure(round.drawing, own, site) });
+  });
+  return { artwork, artworkArea: signedArea(artwork), artworkPerimeter: perimeter(artwork), rounds };
+}

@@ -1,0 +1,125 @@
+import type { Report } from '../report/report.ts';
+
+/** The sum of a number over a list. */
+export function sumOf<T>(list: readonly T[], of: (each: T) => number): number {
+  return list.reduce((total, each) => total + of(each), 0);
+}
+
+/** The one with the least of a number, `null` counting as none; the first of equals. */
+function leastOf<T>(list: readonly T[], of: (each: T) => number | null): T | undefined {
+  return list.reduce<T | undefined>((least, each) => {
+    const value = of(each);
+    const known = least === undefined ? null : of(least);
+    return least === undefined || (value !== null && (known === null || value < known)) ? each : least;
+  }, undefined);
+}
+
+/** The bits over all rounds: what each adds, and its path and time. */
+export function cutterSums(cuts: readonly Report['cut'][]): Report['cut']['perCutter'] {
+  const [first] = cuts;
+  return (first?.perCutter ?? []).map((cutter, k) => {
+    const all = cuts.flatMap(({ perCutter }) => perCutter[k] ?? []);
+    return {
+      ...cutter,
+      depthMm: Math.max(...all.map(({ depthMm }) => depthMm)),
+      areaMm2: sumOf(all, ({ areaMm2 }) => areaMm2),
+      volumeMm3: sumOf(all, ({ volumeMm3 }) => volumeMm3),
+      floorMm2: sumOf(all, ({ floorMm2 }) => floorMm2),
+      places: sumOf(all, ({ places }) => places),
+      outlineMm: sumOf(all, ({ outlineMm }) => outlineMm),
+      pathMm: sumOf(all, ({ pathMm }) => pathMm),
+      passes: Math.max(...all.map(({ passes }) => passes)),
+      retracts: sumOf(all, ({ retracts }) => retracts),
+      minutes: sumOf(all, ({ minutes }) => minutes),
+    };
+  });
+}
+
+/** The time of all rounds, and what it rests on. */
+export function timeSum(cuts: readonly Report['cut'][]): Report['cut']['time'] {
+  const leftOut = sumOf(cuts, ({ time }) => time.floorLeftOutMm2 ?? 0);
+  const all = cuts.flatMap(({ time }) => time.assumptions);
+  return {
+    minutes: sumOf(cuts, ({ time }) => time.minutes),
+    ...(leftOut > 0 ? { floorLeftOutMm2: leftOut } : {}),
+    assumptions: all.filter((each, k) => all.findIndex(({ name }) => name === each.name) === k),
+  };
+}
+
+/** Strokes of all rounds by width. */
+export function mergedStrokes(parts: readonly Report['strokes'][]): Report['strokes'] {
+  const {
+    narrowestMm = null,
+    narrowestAt = null,
+    narrowestToBit = null,
+  } = leastOf(parts, (part) => part.narrowestMm) ?? {};
+  const classes = parts.flatMap(({ widthHistogram }) => widthHistogram);
+  const starts = [...new Set(classes.map(({ fromMm }) => fromMm))].toSorted((a, b) => a - b);
+  return {
+    narrowestMm,
+    narrowestAt,
+    narrowestToBit,
+    lengthMm: sumOf(parts, ({ lengthMm }) => lengthMm),
+    lengthNarrowerThanBitMm: sumOf(parts, (part) => part.lengthNarrowerThanBitMm),
+    widthHistogram: starts.flatMap((fromMm) => {
+      const rows = classes.filter((row) => row.fromMm === fromMm);
+      const [row] = rows;
+      return row === undefined ? [] : [{ ...row, lengthMm: sumOf(rows, ({ lengthMm }) => lengthMm) }];
+    }),
+  };
+}
+
+/** Thin wood of all rounds, thinnest relative to its limit first. */
+export function mergedSlivers(parts: readonly Report['slivers'][]): Report['slivers'] {
+  const { narrowestMm = null, narrowestAt = null } = leastOf(parts, (part) => part.narrowestMm) ?? {};
+  return {
+    narrowestMm,
+    narrowestAt,
+    shortGrain: parts
+      .flatMap(({ shortGrain }) => shortGrain)
+      .toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
+  };
+}
+
+/** Seal of all rounds: a round that opens no wood takes none. */
+export function mergedSeal(parts: readonly Report['seal'][]): Report['seal'] {
+  const ghosts = parts.flatMap(({ ghostBelowMm }) => ghostBelowMm ?? []);
+  return {
+    filmMm: Math.max(...parts.map(({ filmMm }) => filmMm)),
+    massG: sumOf(parts, ({ massG }) => massG),
+    ghostBelowMm: ghosts.length === 0 ? null : Math.max(...ghosts),
+    ghostLengthMm: sumOf(parts, ({ ghostLengthMm }) => ghostLengthMm),
+  };
+}
+
+/** Levelling of the round that is left with the least colour, and the lengths of all. */
+export function mergedLevelling(parts: readonly Report['levelling'][]): Report['levelling'] {
+  const cut = parts.filter(({ firstLostAt }) => firstLostAt !== null);
+  const worst = leastOf(cut, ({ leftMm }) => leftMm) ?? (parts[0] as Report['levelling']);
+  const strokes = (grade: keyof Report['levelling']['strokesMm']): number =>
+    sumOf(parts, ({ strokesMm }) => strokesMm[grade]);
+  const flatness = parts.find((part) => part.flatness !== undefined)?.flatness;
+  return {
+    ...worst,
+    lostLengthMm: sumOf(parts, ({ lostLengthMm }) => lostLengthMm),
+    strokesMm: {
+      lost: strokes('lost'),
+      spoilt: strokes('spoilt'),
+      close: strokes('close'),
+      holds: strokes('holds'),
+    },
+    ...(flatness === undefined ? {} : { flatness }),
+  };
+}
+
+/** All colours of all rounds. */
+export function mergedPour(parts: readonly Report['pour'][]): Report['pour'] {
+  const first = parts[0] as Report['pour'];
+  const deepest = parts.reduce((most, each) => (each.layers.count > most.layers.count ? each : most), first);
+  return {
+    ...first,
+    colours: parts.flatMap(({ colours }) => colours),
+    layers: deepest.layers,
+    ...(first.price === undefined ? {} : { price: sumOf(parts, ({ price }) => price ?? 0) }),
+  };
+}

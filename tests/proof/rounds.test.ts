@@ -1,0 +1,226 @@
+import { type JobInput, settleJob } from '@pourproof/job';
+import { type Report, vetDrawing } from '@pourproof/proof';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { rectangle } from '../support/drawing-of.ts';
+import { cases } from '../support/lane.ts';
+import { type Painted, painted } from '../support/painted.ts';
+
+const SOUND: JobInput = {
+  bit: ['flat:2mm'],
+  depth: '3mm',
+  wood: 'maple',
+  grain: '0deg',
+  seal: 'epoxy',
+  sealHours: '24h',
+  level: '0.5mm',
+  weigh: 'fine',
+  boards: 6,
+  units: 'mm',
+};
+const [BLACK, RED, BLUE] = ['#000000', '#ff0000', '#0000ff'];
+
+const vetted = (shapes: readonly Painted[], job: JobInput = {}): Report =>
+  vetDrawing(painted(shapes), 'test', settleJob({ ...SOUND, ...job })).report;
+const codes = ({ findings }: Report): readonly string[] => findings.map(({ code }) => code);
+
+/** A red square in the middle of a black one, and a blue one apart. */
+const within: readonly Painted[] = [
+  [BLACK, rectangle(0, 0, 40, 40)],
+  [RED, rectangle(10, 10, 20, 20)],
+];
+const apart: readonly Painted[] = [
+  [BLACK, rectangle(0, 0, 20, 20)],
+  [RED, rectangle(40, 0, 20, 20)],
+];
+
+const coord = fc.integer({ min: 0, max: 50 });
+const size = fc.integer({ min: 6, max: 30 });
+const shapes: fc.Arbitrary<readonly Painted[]> = fc
+  .array(
+    fc
+      .tuple(fc.constantFrom(BLACK, RED, BLUE), coord, coord, size, size)
+      .map(([colour, x, y, width, height]): Painted => [colour, rectangle(x, y, width, height)]),
+    { minLength: 2, maxLength: 5 },
+  )
+  .filter((all) => new Set(all.map(([colour]) => colour)).size > 1);
+const bits = fc.constantFrom<JobInput>(
+  { bit: ['flat:2mm'] },
+  { bit: ['flat:3mm', 'flat:1mm'] },
+  { bit: ['vee:60deg:1/2in'] },
+);
+const names = (all: readonly Painted[]): readonly string[] => [
+  ...new Set(all.map(([colour]) => String(colour))),
+];
+
+describe('laws of rounds', () => {
+  test('a job of one colour is the same with rounds and without', () => {
+    const one: readonly Painted[] = [[BLACK, rectangle(0, 0, 40, 20)]];
+    const { rounds, ...report } = vetted(one, { rounds: 'black' });
+    expect(rounds).toBeUndefined();
+    expect(report).toEqual(vetted(one));
+    expect(vetted(one, { rounds: 'black:2mm' }).cut).toEqual(vetted(one, { depth: '2mm' }).cut);
+  });
+
+  test('wood that is gone is what all rounds remove less what they take out of cured resin', () => {
+    fc.assert(
+      fc.property(shapes, bits, fc.constantFrom('0mm', '0.3mm', '1mm'), (all, bit, level) => {
+        const { cut, rounds = [] } = vetted(all, { ...bit, level, rounds: names(all).join(', ') });
+        const wood = rounds.reduce((sum, { volumeMm3, resinMm3 }) => sum + volumeMm3 - resinMm3, 0);
+        expect(cut.volumeMm3).toBeCloseTo(wood, 6);
+        for (const { resinMm3, volumeMm3 } of rounds) {
+          expect(resinMm3).toBeLessThanOrEqual(volumeMm3);
+        }
+        // without levelling between, the same wood is gone as in one cut, whatever the order; where several shapes meet, one cut reaches
+        // corners that none of the rounds does
+        if (level === '0mm') {
+          const once = vetted(all, bit).cut;
+          expect(cut.areaMm2).toBeLessThanOrEqual(once.areaMm2 * (1 + 1e-4));
+          expect(cut.volumeMm3).toBeLessThanOrEqual(once.volumeMm3 * (1 + 1e-4));
+        }
+      }),
+      cases(40),
+    );
+  });
+
+  test('colours apart are cut, filled and weighed in rounds as at once, in any order', () => {
+    const once = vetted(apart);
+    for (const rounds of ['black, red', 'red, black']) {
+      const report = vetted(apart, { rounds });
+      expect(report.cut.areaMm2).toBeCloseTo(once.cut.areaMm2, 9);
+      expect(report.cut.volumeMm3).toBeCloseTo(once.cut.volumeMm3, 9);
+      expect(report.cut.wallLengthMm).toBeCloseTo(once.cut.wallLengthMm, 9);
+      expect(report.rounds?.map(({ resinMm3 }) => resinMm3)).toEqual([0, 0]);
+      const grams = ({ pour }: Report) =>
+        Object.fromEntries(pour.colours.map(({ name, massG }) => [name, massG]));
+      expect(grams(report)).toEqual(grams(once));
+      expect(report.verdict).toBe('clear');
+    }
+  });
+
+  test('the face ends as it is drawn, whatever the order of the rounds', () => {
+    fc.assert(
+      fc.property(shapes, fc.boolean(), (all, isReversed) => {
+        const order = isReversed ? names(all).toReversed() : names(all);
+        const report = vetted(all, { bit: ['flat:0.5mm'], rounds: order.join(', ') });
+        // what a round cuts is all of it poured; in the end later ones have taken what they cover
+        const poured = (report.rounds ?? []).reduce((sum, { cutAreaMm2 }) => sum + cutAreaMm2, 0);
+        expect(poured).toBeGreaterThanOrEqual(report.cut.areaMm2 - 1e-6);
+        const last = report.rounds?.at(-1);
+        const seen = vetted(all, { bit: ['flat:0.5mm'], overpour: '0mm', wastePct: 0, boards: 1 }).pour
+          .colours;
+        const ofLast = seen.find(({ name }) => name === last?.colours[0]);
+        // the last round cuts just what is seen of its colour, less the corners that its bit leaves
+        const share = (ofLast?.volumeMl ?? 0) / seen.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
+        expect(last?.cutAreaMm2).toBeGreaterThan(share * report.artwork.areaMm2 * 0.9 - 6);
+        expect(last?.cutAreaMm2).toBeLessThan(share * report.artwork.areaMm2 * 1.1 + 6);
+      }),
+      cases(30),
+    );
+  });
+
+  test('the last round finds of a shape apart what it finds of it alone', () => {
+    const thin: Painted = [RED, rectangle(60, 0, 44, 1.5)];
+    const alone = vetted([thin]);
+    const last = vetted([[BLACK, rectangle(0, 0, 40, 40)], thin], { rounds: 'black, red' });
+    const found = last.findings.find(({ code }) => code === 'bit-cannot-enter');
+    const { fix: _, round, ...rest } = found ?? {};
+    expect(round).toBe(2);
+    const { fix: __, ...ofAlone } = alone.findings.find(({ code }) => code === 'bit-cannot-enter') ?? {};
+    expect(rest).toEqual(ofAlone);
+  });
+
+  test('what was poured first loses every levelling, and more levelling never makes it milder', () => {
+    const levelled = vetted(within, { rounds: 'black, red' }).rounds?.map(({ levelledMm }) => levelledMm);
+    expect(levelled).toEqual([1, 0.5]);
+    const gravity = { clear: 0, caution: 1, stop: 2 };
+    const verdicts = ['0.2mm', '0.5mm', '1mm', '1.3mm', '1.5mm', '2.5mm'].map(
+      (level) => gravity[vetted(within, { rounds: 'black, red', level }).verdict],
+    );
+    expect(verdicts).toEqual(verdicts.toSorted((a, b) => a - b));
+    const worn = vetted(within, { rounds: 'black, red', level: '1.5mm' }).findings.find(
+      ({ code }) => code === 'sands-through',
+    );
+    expect([worn?.severity, worn?.round]).toEqual(['stop', 1]);
+  });
+});
+
+describe('a round in cured resin', () => {
+  const shallow = 'black:4mm, red:2mm';
+
+  test('opens no wood: it takes no seal, bleeds nothing and is sealed in no step', () => {
+    const { rounds, seal, pour, findings } = vetted(within, {
+      rounds: shallow,
+      seal: 'none',
+      colour: 'black',
+    });
+    expect(rounds?.[1]).toMatchObject({ depthMm: 2, loweredMm: 0.5 });
+    expect(rounds?.[1]?.resinMm3).toBeCloseTo(rounds?.[1]?.volumeMm3 ?? 0, 6);
+    expect(findings.filter(({ round }) => round === 2).map(({ code }) => code)).toEqual([]);
+    expect(findings.find(({ code }) => code === 'high-bleed-wall')?.round).toBe(1);
+    expect(seal.massG).toBe(0);
+    const coats = vetted(within, { rounds: shallow }).pour.schedule.filter(
+      ({ step }) => step === 'seal-coat',
+    );
+    expect(coats.map(({ round }) => round)).toEqual([1]);
+    expect(pour.colours.map(({ name }) => name)).toEqual([BLACK, RED]);
+  });
+
+  test('counts its floor as wood where it goes deeper than the resin', () => {
+    const end = { wood: undefined, board: 'plain 100x100x30mm maple', grain: undefined } as const;
+    const area = (rounds: string): readonly number[] => {
+      const { endGrain } = vetted(within, {
+        ...end,
+        rounds,
+        board: 'end-grain-checkerboard 120x120x30mm maple square:120mm',
+      });
+      return endGrain.byBlock.map(({ floorAreaMm2 }) => floorAreaMm2);
+    };
+    const [covered = 0] = area('black:4mm, red:2mm');
+    const [open = 0] = area('black:4mm, red:4mm');
+    expect(open - covered).toBeCloseTo(20 * 20 - (4 - Math.PI) * 1, 1);
+  });
+
+  test('beside wood bleeds there as ever, and not into the resin', () => {
+    // half of the red square lies in the black one, half in wood; the fibres run through both
+    const across: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 20, 20)],
+      [RED, rectangle(10, 0, 20, 20)],
+    ];
+    const wall = (all: readonly Painted[], rounds?: string) =>
+      vetted(all, {
+        seal: 'none',
+        colour: 'black',
+        level: '0mm',
+        ...(rounds === undefined ? {} : { rounds }),
+      }).endGrain.wallExposedMm2;
+    const [black, red] = [wall(across.slice(0, 1)), wall(across.slice(1))];
+    // one of the two end-grain walls of the red square is resin
+    expect(wall(across, 'black, red')).toBeCloseTo(black + red / 2, 6);
+  });
+});
+
+describe('what a job may say of rounds', () => {
+  test('colours that it does not name come last, with a notice', () => {
+    const report = vetted([...within, [BLUE, rectangle(60, 0, 20, 20)]], { rounds: 'black' });
+    expect(report.rounds?.map(({ colours }) => colours)).toEqual([[BLACK], [RED, BLUE]]);
+    expect(report.artwork.notices.map(({ code }) => code)).toContain('colour-without-round');
+  });
+
+  test('colours of one round may still not touch', () => {
+    expect(codes(vetted(within, { rounds: 'black+red' }))).toContain('colours-touch');
+    const three: readonly Painted[] = [...within, [BLUE, rectangle(60, 0, 20, 20)]];
+    const found = vetted(three, { rounds: 'blue, black+red' }).findings.find(
+      ({ code }) => code === 'colours-touch',
+    );
+    expect([found?.severity, found?.round]).toEqual(['stop', 2]);
+    expect(found?.fix.options.find((fix) => fix.do === 'pour-in-rounds')).toMatchObject({
+      rounds: [['blue'], ['black'], ['red']],
+    });
+  });
+
+  test('what is not drawn, or named twice, is refused', () => {
+    expect(() => vetted(within, { rounds: 'black, green' })).toThrow('no colour or layer "green"');
+    expect(() => vetted(within, { rounds: 'black, #000' })).toThrow('two rounds');
+  });
+});
