@@ -67,6 +67,24 @@ const CASES: readonly BadInput[] = [
     err: said('colourOf: the drawing has no colour or layer "gren".', 'It has black (#000000).'),
   },
   {
+    name: 'a round of nothing',
+    argv: vet('square.svg', '--rounds', 'black,,red'),
+    err: said(
+      'rounds "black,,red" has a round without a colour or layer.',
+      'Write it like "red, blue" or "red:3mm, blue+white:2mm".',
+    ),
+  },
+  {
+    name: 'a colour in two rounds',
+    argv: vet('square.svg', '--rounds', 'black, black:2mm'),
+    err: said('rounds: "black" stands in two rounds.', 'Name each colour or layer once.'),
+  },
+  {
+    name: 'a round without depth',
+    argv: vet('square.svg', '--rounds', 'black:0mm'),
+    err: said('rounds is 0 mm; it must be above 0 and at most 100 mm.', 'Type it as in 1/8in or 3mm.'),
+  },
+  {
     name: 'a width of nothing',
     argv: vet('square.svg', '--width', '0mm'),
     err: said('width is 0 mm; it must be above 0 and at most 10000 mm.', 'Type it as in 120mm or 4-3/4in.'),

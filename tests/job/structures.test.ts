@@ -50,6 +50,10 @@ describe('a text and a structure of the same mean the same', () => {
         ],
       },
     ],
+    [
+      { rounds: 'red, blue+white:2mm' },
+      { rounds: [{ colours: ['red'] }, { colours: ['blue', 'white'], depth: { mm: 2 } }] },
+    ],
     [{ colourOf: 'red=black, Frame=#FFFFFF' }, { colourOf: { red: 'black', Frame: '#fff' } }],
     [
       { arc: '80mm under', axis: ['wght=600'] },

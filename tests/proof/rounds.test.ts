@@ -67,7 +67,7 @@ describe('laws of rounds', () => {
       fc.property(shapes, bits, fc.constantFrom('0mm', '0.3mm', '1mm'), (all, bit, level) => {
         const { cut, rounds = [] } = vetted(all, { ...bit, level, rounds: names(all).join(', ') });
         const wood = rounds.reduce((sum, { volumeMm3, resinMm3 }) => sum + volumeMm3 - resinMm3, 0);
-        expect(cut.volumeMm3).toBeCloseTo(wood, 6);
+        expect(cut.volumeMm3).toBeCloseTo(wood, 4);
         for (const { resinMm3, volumeMm3 } of rounds) {
           expect(resinMm3).toBeLessThanOrEqual(volumeMm3);
         }
@@ -79,7 +79,7 @@ describe('laws of rounds', () => {
           expect(cut.volumeMm3).toBeLessThanOrEqual(once.volumeMm3 * (1 + 1e-4));
         }
       }),
-      cases(40),
+      cases(20),
     );
   });
 
@@ -115,7 +115,7 @@ describe('laws of rounds', () => {
         expect(last?.cutAreaMm2).toBeGreaterThan(share * report.artwork.areaMm2 * 0.9 - 6);
         expect(last?.cutAreaMm2).toBeLessThan(share * report.artwork.areaMm2 * 1.1 + 6);
       }),
-      cases(30),
+      cases(12),
     );
   });
 

@@ -1,6 +1,6 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { type Drawing, packRings } from '@pourproof/plane';
-import { type Finding, vetDrawing } from '@pourproof/proof';
+import { applyFix, type Finding, type Fix, vetDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -135,8 +135,23 @@ describe('colours-touch', () => {
     const codes = report.findings.map(({ code }) => code);
     expect(codes).not.toContain('colours-touch');
     expect(codes).not.toContain('short-grain-will-break');
-    expect(fixOf(finding, 'pour-in-rounds')?.rounds).toBe(2);
+    expect(fixOf(finding, 'pour-in-rounds')?.rounds).toEqual([['black'], ['red']]);
     expect(waysOut(finding, 'mm')).toHaveLength(2);
+  });
+
+  test('the rounds that it asks for clear it, what is painted below first, and colours apart share one', () => {
+    const shapes: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 40, 40)],
+      [RED, square(10, 10)],
+      ['#0000ff', square(60)],
+    ];
+    const job: JobInput = { ...CALM, depth: '4mm' };
+    const fix = fixOf(touch(shapes, 0, job), 'pour-in-rounds');
+    expect(fix?.rounds).toEqual([['black', 'blue'], ['red']]);
+    const changed = applyFix(job, fix as Fix);
+    expect(changed).toEqual({ ...job, rounds: 'black+blue, red' });
+    const { report } = vetDrawing(painted(shapes), 'test', settleJob(changed as JobInput));
+    expect(report.verdict).toBe('clear');
   });
 
   test('neither the order of shapes nor company matters', () => {
@@ -148,11 +163,10 @@ describe('colours-touch', () => {
       fc.property(fc.array(shape, { minLength: 2, maxLength: 4 }), shape, (shapes, more) => {
         const finding = touch(shapes);
         const reversed = touch(shapes.toReversed());
-        // outlines may start elsewhere
-        expect({ ...reversed, where: reversed?.where.length }).toEqual({
-          ...finding,
-          where: finding?.where.length,
-        });
+        // outlines may start elsewhere, and rounds go from the bottom up
+        const told = (each: Finding | undefined) =>
+          each && { ...each, where: each.where.length, fix: fixOf(each, 'part-by-wall') };
+        expect(told(reversed)).toEqual(told(finding));
         if (finding !== undefined) {
           expect(touch([...shapes, more])).toBeDefined();
         }

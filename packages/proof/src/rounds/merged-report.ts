@@ -10,6 +10,7 @@ import { cutPart, leftStandingArea } from '../report/cut-part.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import { levellingPart, sealPart } from '../report/levelling-part.ts';
 import type { Report } from '../report/report.ts';
+import { roundedReport } from '../report/rounded-report.ts';
 import { sliversPart, strokesPart } from '../report/strokes-part.ts';
 import { scheduleReport } from '../schedule/schedule-report.ts';
 import { verdictOf } from '../verdict.ts';
@@ -49,7 +50,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
   const pours = measured.map((each) => pourReport(each.pour, each.schedule, each.job));
   const schedule = scheduleReport(roundSchedule(measured.map((each) => each.schedule)), job.start);
   const cut = cutOf(whole);
-  return {
+  return roundedReport({
     schema: 'pourproof/report@2',
     frame: 'artwork',
     rulerOffsetMm: [left, top],
@@ -69,7 +70,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
     verdict: verdictOf(findings, drawing.notices, cut.areaMm2),
-  };
+  });
 }
 
 /** The cut of all rounds: area and volume of the wood that is gone in the end; surfaces, paths and times are sums over the rounds. */
