@@ -63,46 +63,46 @@ const FILE_CASES: readonly BadInput[] = [
     name: 'text without a font',
     argv: vet('--text', 'Oak'),
     err: said(
-      'lettering needs a font.',
-      'Give the font that will be carved, or singleLine for letters of single strokes.',
+      '--font: lettering needs a font.',
+      'Give --font with the file of the font that will be carved, or --single-line for letters of single strokes.',
     ),
   },
   {
     name: 'text without a size',
     argv: vet('--text', 'Oak', '--font', FONT),
-    err: said('capHeight: lettering needs a size.', 'Give capHeight 15mm, or width 120mm.'),
+    err: said('--cap-height: lettering needs a size.', 'Give --cap-height 15mm, or --width 120mm.'),
   },
   {
     name: 'text sized by scale',
     argv: vet('--text', 'Oak', '--font', FONT, '--scale', '2'),
-    err: said('scale does not size lettering.', 'Give capHeight 15mm or width 120mm.'),
+    err: said('--scale does not size lettering.', 'Give --cap-height 15mm or --width 120mm.'),
   },
   {
     name: 'text sized by its capitals and a scale, as ways out name it',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--scale', '2.61'),
     err: said(
-      'scale does not size lettering.',
-      'Leave it out and give capHeight 39.15mm, which is 2.61 times as large.',
+      '--scale does not size lettering.',
+      'Leave it out and give --cap-height 39.15mm, which is 2.61 times as large.',
     ),
   },
   {
     name: 'the same in inches',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '3/4in', '--scale', '1.5', '--units', 'in'),
     err: said(
-      'scale does not size lettering.',
-      'Leave it out and give capHeight 1.125in, which is 1.5 times as large.',
+      '--scale does not size lettering.',
+      'Leave it out and give --cap-height 1.125in, which is 1.5 times as large.',
     ),
   },
   {
     name: 'text with two sizes',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--width', '90mm'),
-    err: said('capHeight and width are given together, and they may disagree.', 'Give one of them.'),
+    err: said('--cap-height and --width are given together, and they may disagree.', 'Give one of them.'),
   },
   {
     name: 'capitals without height',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '0mm'),
     err: said(
-      'capHeight is 0 mm; it must be above 0 and at most 10000 mm.',
+      '--cap-height is 0 mm; it must be above 0 and at most 10000 mm.',
       'Type it as in 120mm or 4-3/4in.',
     ),
   },

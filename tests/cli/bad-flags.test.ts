@@ -47,7 +47,7 @@ const CASES: readonly BadInput[] = [
   {
     name: 'a unit of answer that is none',
     argv: vet('square.svg', '--units', 'cm'),
-    err: said('--units "cm" is unknown.', 'Type mm or in.'),
+    err: said('--units "cm" is unknown.', 'Did you mean mm? Type mm or in.'),
   },
   {
     name: 'a level that is none',

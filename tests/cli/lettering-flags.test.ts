@@ -65,7 +65,10 @@ describe('lettering on the command line', () => {
       ['--text', 'x', ...LORA, '--file-unit', 'in'],
       '--file-unit says how a file is read, but lettering is vetted.',
     ],
-    [['--text', 'x', ...LORA, '--single-line'], 'singleLine has letters of its own, but font is given too.'],
+    [
+      ['--text', 'x', ...LORA, '--single-line'],
+      '--single-line has letters of its own, but --font is given too.',
+    ],
     [['--text', 'x', ...LORA, '--align', 'middle'], '--align "middle" is unknown.'],
   ])('%j is refused with a remedy', async (args, message) => {
     const { code: status, err: stderr } = await vet(...args);
@@ -75,19 +78,19 @@ describe('lettering on the command line', () => {
   });
 
   test.each([
-    [['--arc', '80mm around'], 'arc "80mm around" is not a radius and a side.', 'Write it like "80mm"'],
-    [['--arc', '0mm'], 'arc "0mm" has no radius above 0.', 'Write it like "80mm"'],
+    [['--arc', '80mm around'], '--arc "80mm around" is not a radius and a side.', 'Write it like "80mm"'],
+    [['--arc', '0mm'], '--arc "0mm" has no radius above 0.', 'Write it like "80mm"'],
     [
       ['--axis', 'weight'],
-      'axis "weight" is not a tag of four letters and a number.',
+      '--axis "weight" is not a tag of four letters and a number.',
       'Write it like "wght=600"',
     ],
     [
       ['--line-spacing', '-1'],
-      'lineSpacing is -1; it must be above 0 and at most 100.',
+      '--line-spacing is -1; it must be above 0 and at most 100.',
       'Type it as in 1.2.',
     ],
-    [['--tracking', '2'], 'tracking: "2" has no unit.', 'Did you mean 2mm or 2in?'],
+    [['--tracking', '2'], '--tracking: "2" has no unit.', 'Did you mean 2mm or 2in?'],
   ])('%j cannot be read, and the message shows how it is written', async (args, what, remedy) => {
     const { code: status, err: stderr } = await vet('--text', 'x', ...LORA, ...args);
     expect(status).toBe(2);

@@ -14,8 +14,12 @@ export interface Flag {
   readonly key?: SettingKey;
   /** Set where that setting is a number without a unit: how the number looks. */
   readonly number?: string;
+  /** Set where that number may be typed as percent: whether it is percent itself or a factor. */
+  readonly percent?: 'itself' | 'hundredths';
   /** Set where it takes one of a few words. */
   readonly choices?: readonly string[];
+  /** What choices are called where their ids do not say it. */
+  readonly names?: Readonly<Record<string, string>>;
   /** What is typed after it; absent for a switch. */
   readonly takes?: string;
   /** May be given several times. */
@@ -71,7 +75,7 @@ export const FLAGS: readonly Flag[] = SETTING_GROUPS.flatMap(({ id }) => [
 function flagsOf(key: SettingKey): readonly Flag[] {
   const name = flagOf(key);
   const { holds, takes, group, help } = SETTINGS[key];
-  const { control, form, choices, isList } = holds;
+  const { control, form, percent, choices, names, isList } = holds;
   return name === null
     ? []
     : [
@@ -81,7 +85,9 @@ function flagsOf(key: SettingKey): readonly Flag[] {
           group,
           help,
           ...(control === 'number' ? { number: form } : {}),
+          ...(percent === undefined ? {} : { percent }),
           ...(choices === undefined ? {} : { choices }),
+          ...(names === undefined ? {} : { names }),
           ...(takes === undefined ? {} : { takes }),
           ...(isList === true ? { many: true } : {}),
         },

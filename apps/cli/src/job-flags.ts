@@ -31,15 +31,25 @@ function jobValue(
     return true;
   }
   if (flag.choices !== undefined) {
-    return oneOf(flags, flag.name, flag.choices) ?? text;
+    return oneOf(flags, flag.name, flag.choices, flag.names) ?? text;
   }
-  return flag.number === undefined ? text : numberFrom(flag.name, text, flag.number);
+  return flag.number === undefined ? text : numberFrom(flag, text, flag.number);
 }
 
-function numberFrom(name: string, text: string, form: string): number {
-  const value = Number(text);
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(text.trim()) || !Number.isFinite(value)) {
+/** A number as typed, with a decimal point or comma, and with a percent sign where it is a share. */
+function numberFrom({ name, percent }: Flag, text: string, form: string): number {
+  const [, digits = '', sign = ''] = /^(.*?)\s*(%?)$/u.exec(text.trim()) ?? [];
+  const plain = digits.replace(/^([+-]?\d*),(\d+)$/u, '$1.$2');
+  const value = Number(plain);
+  const isNumber = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/iu.test(plain) && Number.isFinite(value);
+  if (!isNumber || (sign === '%' && percent === undefined)) {
     throw new UsageError(`--${name} "${text}" is not a number.`, `It is ${form}.`);
   }
-  return value;
+  if (/^[+-]?[1-9]\d{0,2},\d{3}$/u.test(digits)) {
+    throw new UsageError(
+      `--${name} "${text}" can be read in two ways.`,
+      `Did you mean ${digits.replace(',', '.')} or ${digits.replace(',', '')}?`,
+    );
+  }
+  return sign === '%' && percent === 'hundredths' ? value / 100 : value;
 }

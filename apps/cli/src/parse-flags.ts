@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { nearestWord } from '@pourproof/job';
+import { knownWord, nearestWord } from '@pourproof/job';
 import { FLAGS, type Flag } from './flags.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -83,21 +83,28 @@ export function typedValue(flags: ParsedFlags, name: string): string | undefined
 }
 
 /**
- * The value of a flag that takes one of a few words.
+ * The value of a flag that takes one of a few words, whatever its capitals and blanks.
  *
+ * @param names what the words are called where they do not say it: either is taken
  * @throws {UsageError} for another word, with the known ones
  */
 export function oneOf<T extends string>(
   flags: ParsedFlags,
   name: string,
   words: readonly T[],
+  names: Readonly<Record<string, string>> = {},
 ): T | undefined {
   const typed = typedValue(flags, name);
-  const known = words.find((word) => word === typed);
-  if (typed !== undefined && known === undefined) {
+  if (typed === undefined) {
+    return undefined;
+  }
+  const known =
+    knownWord(typed, words) ?? words.find((word) => knownWord(typed, [names[word] ?? word]) !== null);
+  if (known === undefined) {
+    const near = nearestWord(typed, words);
     throw new UsageError(
       `--${name} "${typed}" is unknown.`,
-      `Type ${words.slice(0, -1).join(', ')} or ${words.at(-1)}.`,
+      `${near === null ? '' : `Did you mean ${near}? `}Type ${words.slice(0, -1).join(', ')} or ${words.at(-1)}.`,
     );
   }
   return known;

@@ -1,4 +1,5 @@
 import { basename, dirname, resolve } from 'node:path';
+import { flagName, type SettingName } from '@pourproof/job';
 import {
   type CouponRow,
   type JobInput,
@@ -6,6 +7,8 @@ import {
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
+  refusalOf,
+  refusalText,
   settleJob,
   type VetOptions,
 } from 'pourproof';
@@ -34,6 +37,8 @@ export interface Request {
   readonly sheetPath: string | null;
   readonly overlayPath: string | null;
   readonly calendarPath: string | null;
+  /** What settings are called in messages: flags, but the keys of a job file for what stands there. */
+  readonly name: SettingName;
   /** Every file that is read: none of them may be written. */
   readonly inputs: readonly string[];
 }
@@ -63,11 +68,14 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const options: VetOptions =
     materialsPath === null ? {} : { materials: await materialsAt(materialsPath, io) };
   const [source] = sources;
-  const { start } = settleJob(job, {
-    ...options,
-    source: source?.kind,
-    hasFont: (source?.fontPath ?? null) !== null,
-  });
+  const name = settingNames(flags, jobPath !== null);
+  const { start } = inWords(name, () =>
+    settleJob(job, {
+      ...options,
+      source: source?.kind,
+      hasFont: (source?.fontPath ?? null) !== null,
+    }),
+  );
   if (calendarPath !== null && start === null) {
     throw new UsageError(
       '--calendar needs the day and time when carving starts.',
@@ -88,8 +96,30 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     sheetPath: pathFlag(flags, 'report', io),
     overlayPath,
     calendarPath,
+    name,
     inputs: [...read, jobPath, materialsPath, couponsPath].filter((path) => path !== null),
   };
+}
+
+/** Settings by their flags; where a job file is read, those that were not typed by their keys in it. */
+function settingNames(flags: ParsedFlags, hasJobFile: boolean): SettingName {
+  return (key) => {
+    const name = flagName(key);
+    return hasJobFile && !flags.values.has(name.slice(2)) ? key : name;
+  };
+}
+
+/** What a job is refused for, in the words of its maker. */
+function inWords<Result>(name: SettingName, settle: () => Result): Result {
+  try {
+    return settle();
+  } catch (error) {
+    const refusal = refusalOf(error, undefined, name);
+    if (refusal === null) {
+      throw error;
+    }
+    throw new UsageError(refusalText({ ...refusal, remedy: '' }), refusal.remedy);
+  }
 }
 
 function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {

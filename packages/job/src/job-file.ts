@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { JobError } from './refusals/job-error.ts';
 import { refuseShape } from './refusals/shape-issues.ts';
 import { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
+import { withKnownChoices } from './values/known-choices.ts';
 
 const SCHEMA = 'pourproof/job@1';
 
@@ -35,12 +36,13 @@ function formInFile(key: SettingKey): string {
 }
 
 /**
- * Checks the shape of a parsed job file and returns it as it stands.
+ * Checks the shape of a parsed job file and returns it as it stands, choices as the schema writes them.
  *
  * @param name file name for messages; `null` for the words of a job given in code
  * @throws {JobError} naming every key that is wrong
  */
-export function readJobFile(data: unknown, name: string | null): JobFile {
+export function readJobFile(file: unknown, name: string | null): JobFile {
+  const data = withKnownChoices(file);
   const result = jobFileSchema.safeParse(data, { reportInput: true });
   if (!result.success) {
     refuseShape(result.error, { ...SHAPE, file: name });

@@ -11,7 +11,8 @@ import type { Setting } from './settings/setting.ts';
 import { FLAT, type JobInput, SECTIONS, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
 import { usualInput } from './settings/usual-input.ts';
 import { typedUnit } from './typed-unit.ts';
-import { knownRow } from './values/known-row.ts';
+import { withKnownChoices } from './values/known-choices.ts';
+import { knownId, knownRow } from './values/known-row.ts';
 
 /** What a job is settled with. */
 export interface SettleOptions {
@@ -40,15 +41,16 @@ export interface SettleOptions {
  * job.depthMm; // 3
  * ```
  */
-export function settleJob(input: JobInput, options: SettleOptions = {}): Job {
+export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
+  const input = withKnownChoices(given);
   const { materials = defaultMaterials } = options;
   refuseJobShape(input, null);
-  const given = Object.keys(input).filter(
+  const keys = Object.keys(input).filter(
     (key): key is SettingKey => key !== 'schema' && input[key as SettingKey] !== undefined,
   );
   refuseContradictions(input);
   const settled = settledFields(input, materials);
-  const board = withBlocks(settled.board, input.block, (id) => Object.hasOwn(materials.woods, id));
+  const board = withBlocks(settled.board, input.block, (typed) => knownId('board', typed, materials.woods));
   const wood = board?.blocks[0]?.wood ?? settled.wood;
   const job: Omit<Job, 'coupons'> = {
     ...settled,
@@ -59,7 +61,7 @@ export function settleJob(input: JobInput, options: SettleOptions = {}): Job {
     source: options.source ?? namedSource(input),
     materials,
     rows: rowsOf({ ...settled, wood }, materials),
-    given,
+    given: keys,
     defaults: SETTING_KEYS.filter((key) => isTakenAsUsual(key, input)),
   };
   refuseThickness(job);

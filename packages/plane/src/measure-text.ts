@@ -106,12 +106,14 @@ const EXAMPLES: Readonly<Record<Quantity, readonly [string, string]>> = {
   temperature: ['C', 'F'],
 };
 
-// A number as makers type it: 3, 3.2, .125, 1/8, 1-1/2, 1 1/2 (a sign only in front).
-const NUMBER = /^([+-]?)(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+\.?\d*|\.\d+)(e[+-]?\d+)?)\s*(.*)$/iu;
+// A number as makers type it: 3, 3.2, 3,2, .125, 1/8, 1-1/2, 1 1/2 (a sign only in front).
+const NUMBER = /^([+-]?)(?:(\d+)[ -](\d+)\/(\d+)|(\d+)\/(\d+)|(\d+[.,]?\d*|[.,]\d+)(e[+-]?\d+)?)\s*(.*)$/iu;
+// 1,250 is one and a quarter to some and twelve hundred and fifty to others; 0,125 is plain.
+const THOUSANDS = /^[1-9]\d{0,2},\d{3}$/u;
 
 /**
- * Reads a measure as makers type it: `1/8in`, `3/16"`, `.125in`, `1-1/2in`, `3.2mm`, `80in/min`, `2 fl oz`,
- * `12.5 g`.
+ * Reads a measure as makers type it: `1/8in`, `3/16"`, `.125in`, `1-1/2in`, `3.2mm`, `3,2mm`, `80in/min`,
+ * `2 fl oz`, `12.5 g`. A comma is a decimal point, unless it may as well part thousands: `1,250mm` is refused.
  *
  * @example
  * parseMeasure('1/8in', 'length').value; // 3.175
@@ -130,6 +132,11 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
     throw new MeasureError(
       `"${text}" is not ${named(quantity)}. Type a number with its unit, such as ${example(quantity)}.`,
     );
+  }
+  const decimal = match[7] ?? '';
+  if (THOUSANDS.test(decimal)) {
+    const [point, none] = ['.', ''].map((sign) => text.trim().replace(',', sign));
+    throw new MeasureError(`"${text}" can be read in two ways. Did you mean ${point} or ${none}?`);
   }
   const number = numberFrom(match);
   if (!Number.isFinite(number)) {
@@ -171,7 +178,7 @@ function numberFrom(match: RegExpExecArray): number {
       ? Number(whole) + Number(over) / Number(under)
       : num !== undefined
         ? Number(num) / Number(den)
-        : Number(`${decimal}${exponent ?? ''}`);
+        : Number(`${decimal?.replace(',', '.')}${exponent ?? ''}`);
   return sign === '-' ? -size : size;
 }
 

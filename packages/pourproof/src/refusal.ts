@@ -1,5 +1,5 @@
 import { ArtworkError } from '@pourproof/artwork/format';
-import { JobError } from '@pourproof/job';
+import { JobError, type SettingName, spokenPlace } from '@pourproof/job';
 import { MaterialsError } from '@pourproof/materials';
 import { MeasureError } from '@pourproof/plane';
 import { type Source, sourceName } from './source.ts';
@@ -20,8 +20,9 @@ export interface Refusal {
  * The refusal that an error stands for, or `null` for an error that is a fault of pourproof and not of what it was given.
  *
  * @param source what was being read, if anything was
+ * @param name what settings are called by who reads it: their keys if left out, as in code and in job files
  */
-export function refusalOf(error: unknown, source?: Source): Refusal | null {
+export function refusalOf(error: unknown, source?: Source, name: SettingName = (key) => key): Refusal | null {
   if (error instanceof ArtworkError) {
     const { code, message, remedy, line, column } = error;
     const place = [
@@ -36,8 +37,8 @@ export function refusalOf(error: unknown, source?: Source): Refusal | null {
     return { code, what, where: place, remedy };
   }
   if (error instanceof JobError) {
-    const { code, what, key, remedy } = error;
-    return { code, what, where: key ?? '', remedy };
+    const { code, key } = error;
+    return { code, ...error.wordsIn(name), where: spokenPlace(key ?? '', name) };
   }
   if (error instanceof MeasureError) {
     return { code: 'unreadable-measure', what: error.message, where: '', remedy: '' };

@@ -56,7 +56,7 @@ async function vettedOrTold(path: SourcePath, request: Request, io: Io): Promise
     source = await openSource(path, io);
     return await vetSource(source, request.job, request.options);
   } catch (error) {
-    const message = messageOf(error, source);
+    const message = messageOf(error, { source, name: request.name });
     if (message === null) {
       throw error;
     }

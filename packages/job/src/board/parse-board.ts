@@ -76,7 +76,7 @@ function woodOf(word: string): BoardWood {
 }
 
 function sizeOf(text: string): Pick<BoardStructure, 'widthMm' | 'heightMm' | 'thicknessMm'> {
-  const match = /^([\d./-]+)x([\d./-]+)x([\d./-]+)([a-z"]+)$/iu.exec(text);
+  const match = /^([\d.,/-]+)x([\d.,/-]+)x([\d.,/-]+)([a-z"]+)$/iu.exec(text);
   if (match === null) {
     throw new JobError('board-size', 'board', { shown: text });
   }

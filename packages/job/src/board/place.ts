@@ -19,8 +19,10 @@ export function readPlace(input: PlaceInput): Point {
  * @throws {JobError} when it is not two lengths
  */
 export function parsePlace(key: string, text: string): Point {
-  const [x = '', y = '', rest] = text.split(',');
-  if (x === '' || y === '' || rest !== undefined) {
+  const [x = '', y = '', rest] = text.split(',').map((part) => part.trim());
+  // a comma parts the two lengths: 12,5mm,30mm and 12,5mm are not guessed at
+  const isHalf = /^[+-]?\d+$/u.test(x) && Number(x) !== 0;
+  if (x === '' || y === '' || rest !== undefined || isHalf) {
     throw new JobError('not-a-place', key, { shown: text });
   }
   return [readMeasure(key, x, 'length'), readMeasure(key, y, 'length')];

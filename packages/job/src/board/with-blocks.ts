@@ -27,13 +27,13 @@ export function refuseBoardConflicts(given: BoardKeys): void {
 /**
  * A board with the blocks that were given for it one by one.
  *
- * @param isWood whether the job's materials know a wood
+ * @param woodId the id of a wood in the job's materials, from its id or name
  * @throws {JobError} when blocks are missing or too many, or of an unknown wood
  */
 export function withBlocks(
   board: Board | null,
   block: readonly BlockInput[] | undefined,
-  isWood: (id: string) => boolean,
+  woodId: (typed: string) => string,
 ): Board | null {
   if (board === null) {
     return null;
@@ -46,9 +46,5 @@ export function withBlocks(
   if (blocks.length === 0) {
     throw new JobError('needs-block', 'block', {});
   }
-  const unknown = blocks.find(({ wood }) => !isWood(wood));
-  if (unknown !== undefined) {
-    throw new JobError('board-wood', 'board', { wood: unknown.wood });
-  }
-  return { ...board, blocks };
+  return { ...board, blocks: blocks.map((each) => ({ ...each, wood: woodId(each.wood) })) };
 }

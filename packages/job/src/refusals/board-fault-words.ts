@@ -23,7 +23,6 @@ export const boardFaultWords: WordsFor<
   | 'board-needs-length'
   | 'board-stray-length'
   | 'board-stray-wood'
-  | 'board-wood'
   | 'board-and-key'
   | 'needs-board'
   | 'needs-block'
@@ -31,7 +30,10 @@ export const boardFaultWords: WordsFor<
   | 'deeper-than-board'
 > = {
   'not-a-place': ({ shown }, key) =>
-    read(`${key}: "${shown}" is not a place.`, 'Type two lengths, such as 20mm,30mm.'),
+    read(
+      `${key}: "${shown}" is not a place.`,
+      'Type two lengths, each with its unit, such as 20mm,30.5mm: a comma parts them, decimals have a point.',
+    ),
   'not-a-reading': ({ shown }, key) =>
     read(`${key} "${shown}" is not a place and a height.`, 'Type it as in "20mm,30mm 19.8mm".'),
   'not-an-obstacle': ({ shown }, key) =>
@@ -71,8 +73,6 @@ export const boardFaultWords: WordsFor<
     read(`${key}: ${name} means nothing for the pattern ${pattern}.`, 'Take it out.'),
   'board-stray-wood': ({ wood }, key) =>
     read(`${key}: the pattern does not use ${wood}.`, 'Take it out, or give each block its wood.'),
-  'board-wood': ({ wood }, key) =>
-    read(`${key}: wood "${wood}" is unknown.`, 'pourproof list woods shows them all.'),
   'board-and-key': (_, key) =>
     read(
       `board and ${key} are both given, and they may disagree.`,
@@ -88,9 +88,9 @@ export const boardFaultWords: WordsFor<
     ),
   'block-without-polygons': () =>
     read('block goes with the pattern polygons only.', 'Write it as in board "polygons 300x180x20mm".'),
-  'deeper-than-board': ({ depth, thickness }) =>
+  'deeper-than-board': ({ depth, thickness }, _, name) =>
     read(
-      `depth is ${depth}, but the board is only ${thickness} thick.`,
+      `${name('depth')} is ${depth}, but the board is only ${thickness} thick.`,
       'Carve less deep, or take a thicker board.',
     ),
 };

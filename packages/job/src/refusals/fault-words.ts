@@ -1,6 +1,7 @@
 import { bitFaultWords } from './bit-fault-words.ts';
 import { boardFaultWords } from './board-fault-words.ts';
 import type { JobErrorCode, JobFaults } from './job-faults.ts';
+import { type SettingName, settingKeyName, spokenPlace } from './setting-name.ts';
 import { shapeFaultWords } from './shape-fault-words.ts';
 import { sourceFaultWords } from './source-fault-words.ts';
 import { valueFaultWords } from './value-fault-words.ts';
@@ -11,9 +12,12 @@ export interface FaultWords {
   readonly remedy: string;
 }
 
-/** The words for some codes, from the key at fault (`''` for the job as a whole) and the parameters. */
+/**
+ * The words for some codes, from the parameters, the name of the setting at fault (`''` for the job as a
+ * whole), and the names of all others.
+ */
 export type WordsFor<Codes extends JobErrorCode> = {
-  readonly [Code in Codes]: (parameters: JobFaults[Code], key: string) => FaultWords;
+  readonly [Code in Codes]: (parameters: JobFaults[Code], key: string, name: SettingName) => FaultWords;
 };
 
 const WORDS: WordsFor<JobErrorCode> = {
@@ -29,6 +33,7 @@ export function faultWords<Code extends JobErrorCode>(
   code: Code,
   key: string | null,
   parameters: JobFaults[Code],
+  name: SettingName = settingKeyName,
 ): FaultWords {
-  return WORDS[code](parameters, key ?? '');
+  return WORDS[code](parameters, spokenPlace(key ?? '', name), name);
 }

@@ -1,5 +1,6 @@
-import { faultWords } from './fault-words.ts';
+import { type FaultWords, faultWords } from './fault-words.ts';
 import type { JobErrorCode, JobFaults } from './job-faults.ts';
+import type { SettingName } from './setting-name.ts';
 
 /**
  * A job that cannot be settled. `code` and `parameters` say what is wrong for a program, `what` and `remedy`
@@ -25,5 +26,10 @@ export class JobError<Code extends JobErrorCode = JobErrorCode> extends Error {
     this.parameters = parameters;
     this.what = what;
     this.remedy = remedy;
+  }
+
+  /** The same sentences with settings under other names: those of flags, or of the fields of a page. */
+  wordsIn(name: SettingName): FaultWords {
+    return faultWords(this.code, this.key, this.parameters, name);
   }
 }

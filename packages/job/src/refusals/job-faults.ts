@@ -52,7 +52,7 @@ export interface JobFaults {
   readonly 'unknown-material': {
     readonly id: string;
     readonly known: readonly string[];
-    readonly near: string | null;
+    readonly near: readonly string[];
   };
   readonly 'not-a-time': FormFault;
   readonly 'not-an-arc': FormFault;
@@ -75,7 +75,6 @@ export interface JobFaults {
   readonly 'board-needs-length': { readonly name: string; readonly example: string };
   readonly 'board-stray-length': { readonly name: string; readonly pattern: string };
   readonly 'board-stray-wood': { readonly wood: string };
-  readonly 'board-wood': { readonly wood: string };
   readonly 'board-and-key': Record<never, never>;
   readonly 'needs-board': Record<never, never>;
   readonly 'needs-block': Record<never, never>;

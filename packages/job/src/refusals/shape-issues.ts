@@ -62,7 +62,7 @@ function shapeIssues(issue: Issue, above: Path, shape: Shape): readonly ShapeIss
         {
           code: 'wrong-value',
           place,
-          words: `must be ${issue.values.map((value) => JSON.stringify(value)).join(' or ')}`,
+          words: `${meantText(issue.input, issue.values)}must be ${issue.values.map((value) => JSON.stringify(value)).join(' or ')}`,
         },
       ];
     case 'too_small':
@@ -70,6 +70,12 @@ function shapeIssues(issue: Issue, above: Path, shape: Shape): readonly ShapeIss
     default:
       return [{ code: 'wrong-value', place, words: issue.message }];
   }
+}
+
+/** What was typed, and which of the words it is most like; `''` where it is like none. */
+function meantText(typed: unknown, values: readonly unknown[]): string {
+  const near = typeof typed === 'string' ? nearestWord(typed, values.map(String)) : null;
+  return near === null ? '' : `is ${JSON.stringify(typed)}: did you mean ${JSON.stringify(near)}? It `;
 }
 
 function unknownKey(key: string, path: Path, { keys }: Shape): ShapeIssue {

@@ -32,7 +32,7 @@ export const valueFaultWords: WordsFor<
   }),
   'unknown-material': ({ id, known, near }, key) => ({
     what: `${key} "${id}" is unknown.`,
-    remedy: `${near === null ? '' : `Did you mean ${near}? `}Known: ${known.join(', ')}.`,
+    remedy: `${near.length === 0 ? '' : `Did you mean ${near.join(' or ')}? `}Known: ${known.join(', ')}.`,
   }),
   'not-a-time': ({ shown }, key) => ({
     what: `${key} "${shown}" is not a day and time.`,

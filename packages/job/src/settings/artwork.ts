@@ -69,6 +69,7 @@ export const SIZE_SETTINGS = {
     isOfArtwork: true,
     // beyond these the file's unit is at fault (our choice)
     holds: number('a factor without a unit', 1.25, {
+      percent: 'hundredths',
       min: 1e-4,
       max: 1e4,
       why: 'Check the unit of the file.',

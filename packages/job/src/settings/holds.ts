@@ -1,6 +1,6 @@
 import type { MaterialsBook } from '@pourproof/materials';
 import * as z from 'zod';
-import { knownRow } from '../values/known-row.ts';
+import { knownId } from '../values/known-row.ts';
 import {
   type JobQuantity,
   type MeasureInputs,
@@ -30,6 +30,8 @@ export interface Holds<Given, Settled> {
   /** What it must lie between, in words; `''` where its form says it all. */
   readonly range: string;
   readonly quantity?: JobQuantity;
+  /** Of a number: whether it is percent itself, or a factor that may be typed as percent. */
+  readonly percent?: 'itself' | 'hundredths';
   readonly choices?: readonly string[];
   /** What choices are called where their ids do not say it. */
   readonly names?: Readonly<Record<string, string>>;
@@ -79,9 +81,14 @@ export function measure<Q extends JobQuantity>(
 }
 
 /** A number without a unit. */
-export function number(what: string, example: number, range: Range): Holds<number, number> {
+export function number(
+  what: string,
+  example: number,
+  range: Range & Pick<Holds<number, number>, 'percent'>,
+): Holds<number, number> {
   return {
     control: 'number',
+    ...(range.percent === undefined ? {} : { percent: range.percent }),
     schema: z.number().meta({
       ...(range.isWhole === true ? { type: 'integer' } : {}),
       ...(range.above === undefined ? {} : { exclusiveMinimum: range.above }),
@@ -120,13 +127,10 @@ export function material(table: MaterialsTable): Holds<string, string> {
   return {
     control: 'choice',
     schema: z.string(),
-    form: `an id of the ${table}, or one of materials.json`,
+    form: `an id or a name of the ${table}, or one of materials.json`,
     range: '',
     table,
-    settle: (id, key, materials) => {
-      knownRow<unknown>(key, id, materials[table]);
-      return id;
-    },
+    settle: (typed, key, materials) => knownId(key, typed, materials[table]),
     typed: asItIs,
   };
 }

@@ -88,7 +88,7 @@ export const LETTERING_SETTINGS = {
   },
   lineSpacing: {
     // beyond 100 a unit was meant (our choice)
-    holds: number('a factor without a unit', 1.2, { above: 0, max: 100 }),
+    holds: number('a factor without a unit', 1.2, { percent: 'hundredths', above: 0, max: 100 }),
     field: 'lineSpacing',
     otherwise: 'as the font says',
     group: 'lettering',

@@ -76,7 +76,7 @@ export const PASS_SETTINGS = {
     label: 'Most depth of one pass',
   },
   stepoverPct: {
-    holds: number('a number of percent', 40, { min: 1, max: 50 }),
+    holds: number('a number of percent', 40, { percent: 'itself', min: 1, max: 50 }),
     field: 'stepoverPct',
     otherwise: 'a usual one',
     group: 'machine',

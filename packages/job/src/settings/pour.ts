@@ -24,7 +24,7 @@ export const POUR_SETTINGS = {
     label: 'Poured proud of the face by',
   },
   wastePct: {
-    holds: number('a number of percent', 15, { min: 0, max: 100 }),
+    holds: number('a number of percent', 15, { percent: 'itself', min: 0, max: 100 }),
     field: 'wastePct',
     usual: { limit: 'waste', as: (percent: number): number => percent },
     group: 'resin',

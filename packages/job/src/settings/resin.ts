@@ -35,6 +35,7 @@ export const RESIN_SETTINGS = {
   },
   pigmentPct: {
     holds: number('a number of percent', 3, {
+      percent: 'itself',
       min: 0,
       max: 20,
       why: 'More pigment would spoil the cure.',

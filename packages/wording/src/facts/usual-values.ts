@@ -34,7 +34,7 @@ function usualText(key: SettingKey, job: Job): string {
     case 'temperature':
       return `${short(value)} °C`;
     default:
-      return plainText(value, key.endsWith('Pct'));
+      return plainText(value, holds.percent === 'itself');
   }
 }
 
