@@ -1,5 +1,6 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { type Report, vetDrawing } from '@pourproof/proof';
+import { calendarFile } from '@pourproof/wording';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../support/drawing-of.ts';
@@ -223,4 +224,86 @@ describe('what a job may say of rounds', () => {
     expect(() => vetted(within, { rounds: 'black, green' })).toThrow('no colour or layer "green"');
     expect(() => vetted(within, { rounds: 'black, #000' })).toThrow('two rounds');
   });
+});
+
+describe('what is left thin between rounds', () => {
+  const rimOf = (widthMm: number): readonly Painted[] => [
+    [BLACK, rectangle(0, 0, 40, 40)],
+    [RED, rectangle(widthMm, widthMm, 40 - 2 * widthMm, 40 - 2 * widthMm)],
+  ];
+  const found = (all: readonly Painted[], code: string, job: JobInput = {}) =>
+    vetted(all, { rounds: 'black, red', ...job }).findings.find((finding) => finding.code === code);
+
+  test('cured resin: below the limit with its width and place, at the limit not', () => {
+    const thin = found(rimOf(0.79), 'resin-left-thin');
+    expect(thin?.round).toBe(2);
+    expect(thin?.measured.value).toBeCloseTo(0.79, 3);
+    expect(thin?.where[0]?.what).toBe('stroke');
+    expect(found(rimOf(0.8), 'resin-left-thin')).toBeUndefined();
+    // what was as thin before is not of this round
+    expect(
+      found([...apart, [BLACK, rectangle(0, 30, 40, 0.7)]], 'resin-left-thin', { bit: ['flat:0.5mm'] }),
+    ).toBeUndefined();
+  });
+
+  test('a dot of it, too', () => {
+    const bars: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 30, 30)],
+      [RED, rectangle(5, 5, 20, 9.7)],
+      [RED, rectangle(5, 15.3, 20, 9.7)],
+      [RED, rectangle(5, 14, 9.7, 2)],
+      [RED, rectangle(15.3, 14, 9.7, 2)],
+    ];
+    const thin = found(bars, 'resin-left-thin', { bit: ['flat:0.4mm'] });
+    expect(thin?.where.map(({ what }) => what)).toEqual(['dot']);
+    expect(thin?.measured.value).toBeCloseTo(0.6, 2);
+  });
+
+  test('wood beside cured resin: as thin wood between cuts, in the round that leaves it', () => {
+    const beside: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 20, 20)],
+      [RED, rectangle(20.6, 0, 20, 20)],
+    ];
+    const [rounds, once] = [found(beside, 'short-grain-will-break'), vetted(beside).findings];
+    expect(rounds?.round).toBe(2);
+    expect(rounds?.measured).toEqual(once.find(({ code }) => code === 'short-grain-will-break')?.measured);
+  });
+
+  test('colour that runs through it into the first pocket is told once, in the round that does it', () => {
+    const strokes: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 6, 40)],
+      [RED, rectangle(7.6, 0, 6, 40)],
+    ];
+    const job: JobInput = { seal: 'none', colour: 'black' };
+    const touch = found(strokes, 'bleed-reaches-neighbour', job);
+    expect(touch?.round).toBe(2);
+    expect(touch?.measured.value).toBeCloseTo(1.6, 6);
+  });
+});
+
+test('the calendar has every step of every round once, in order, and finish and full cure at the end', () => {
+  const job = { rounds: 'black, red', start: '2026-12-01 09:00' };
+  const { schedule } = vetted(within, job).pour;
+  const events = calendarFile('sign.svg', schedule).split('BEGIN:VEVENT').slice(1);
+  expect(events).toHaveLength(schedule.length);
+  const uids = events.map((event) => /UID:([^@]*)@/u.exec(event.replaceAll(/\r\n[\t ]/gu, ''))?.[1]);
+  expect(new Set(uids).size).toBe(events.length);
+  const ofRound = (round: number | undefined) =>
+    schedule.filter((step) => step.round === round).map(({ step }) => step);
+  expect(ofRound(1)).toEqual(['carve', 'clean', 'seal-coat', 'bond-window', 'pour', 'top-up', 'level']);
+  expect(ofRound(2)).toEqual(ofRound(1));
+  expect(ofRound(undefined)).toEqual(['finish', 'full-cure']);
+  const level = schedule.find(({ step, round }) => step === 'level' && round === 1);
+  const carve = schedule.find(({ step, round }) => step === 'carve' && round === 2);
+  expect(carve?.earliestHours).toBe((level?.earliestHours ?? 0) + 1);
+  expect(carve?.latestHours).toBe((level?.latestHours ?? 0) + 1);
+});
+
+test('grams, hours and minutes of the rounds are those of pour and cut', () => {
+  const { rounds = [], pour, cut } = vetted(within, { rounds: 'black, red:2mm' });
+  expect(rounds.map(({ massG }) => massG)).toEqual(pour.colours.map(({ massG }) => massG));
+  expect(rounds.reduce((sum, { minutes }) => sum + minutes, 0)).toBeCloseTo(cut.time.minutes, 6);
+  expect(rounds.flatMap(({ steps }) => steps)).toEqual(
+    pour.schedule.flatMap(({ round }, index) => (round === undefined ? [] : [index])),
+  );
 });

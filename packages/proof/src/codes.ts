@@ -26,6 +26,7 @@ export const FINDING_CODES = [
   'seal-past-bond',
   'short-grain-will-break',
   'island-too-small',
+  'resin-left-thin',
   'pour-too-deep',
   'cup-too-large',
   'pour-hurried',

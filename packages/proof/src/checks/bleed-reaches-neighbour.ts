@@ -1,6 +1,8 @@
-import { type SweepTouch, sweepTouches } from '@pourproof/geometry';
-import { radians } from '@pourproof/plane';
+import { fibreVector, type SweepTouch, sweepTouches } from '@pourproof/geometry';
+import { type CleanRegion, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import { clipSegment } from '../board/clip-segment.ts';
+import { resinAt } from '../rounds/filled-pockets.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
@@ -23,8 +25,9 @@ const POINT_OF_WOOD = 0.1;
 export const bleedReachesNeighbour: Check = {
   code: 'bleed-reaches-neighbour',
   run: (measured) => {
+    const resin = resinAt(measured.site.filled, 0);
     const touches = measured.blocks
-      .flatMap((inBlock) => touchesIn(inBlock))
+      .flatMap((inBlock) => touchesIn(inBlock, resin))
       .toSorted((a, b) => a.touch.gapMm / a.reachMm - b.touch.gapMm / b.reachMm);
     const [worst] = touches;
     if (worst === undefined) {
@@ -67,13 +70,38 @@ interface Reached {
   readonly inBlock: BlockMeasures;
 }
 
-/** One block at a time: a glue line stops colour, and a block's edge is no stroke. */
-function touchesIn(inBlock: BlockMeasures): readonly Reached[] {
+/**
+ * One block at a time: a glue line stops colour, and a block's edge is no stroke, unless a pocket of an earlier round lies there.
+ *
+ * @param resin cured resin at the face
+ */
+function touchesIn(inBlock: BlockMeasures, resin: CleanRegion): readonly Reached[] {
   const { block, travel, cut } = inBlock;
   const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
   return sweepTouches(cut, radians(block.grainDeg), reachMm, block.region ?? undefined)
-    .filter((touch) => isBridge(touch, reachMm) && touch.gapMm < reachMm)
+    .filter(
+      (touch) =>
+        touch.gapMm < reachMm &&
+        (isBridge(touch, reachMm) ||
+          (touch.acrossMm >= MIN_BRIDGE_MM && endsIn(resin, touch, block.grainDeg))),
+    )
     .map((touch) => ({ touch, reachMm, inBlock }));
+}
+
+/** How far beyond its end a way is looked at, mm: less than any pocket is wide. */
+const BEYOND_MM = 0.01;
+
+/** Whether the wood of a touch ends at the edge of its block, and there in resin. */
+function endsIn(resin: CleanRegion, { kind, gapMm, atMm: [x, y] }: SweepTouch, grainDeg: number): boolean {
+  if (kind !== 'board-edge' || resin.ringEnds.length === 0) {
+    return false;
+  }
+  const [fx, fy] = fibreVector(radians(grainDeg));
+  return [-1, 1].some((sense) => {
+    const to = sense * (gapMm / 2 + BEYOND_MM);
+    const [ex, ey] = [x + to * fx, y + to * fy];
+    return clipSegment(resin, [ex, ey, ex, ey], [0, 0]).length > 0;
+  });
 }
 
 /**

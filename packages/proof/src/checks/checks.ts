@@ -23,6 +23,7 @@ import { pigmentTooMuch } from './pigment-too-much.ts';
 import { pourFlush } from './pour-flush.ts';
 import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { resinLeftThin } from './resin-left-thin.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
 import { rimTooThin } from './rim-too-thin.ts';
@@ -60,6 +61,7 @@ export const checks: readonly Check[] = [
   sealPastBond,
   shortGrainWillBreak,
   islandTooSmall,
+  resinLeftThin,
   pourTooDeep,
   cupTooLarge,
   pourHurried,

@@ -14,10 +14,11 @@ import { type LevellingPlan, levellingPlan } from '../levelling/levelling-plan.t
 import { type StrokeSection, sectionWidth } from '../levelling/stroke-section.ts';
 import { colourFills } from '../pour/colour-fills.ts';
 import { type PourPlan, pourPlan } from '../pour/pour-plan.ts';
-import type { ResinContact } from '../rounds/filled-pockets.ts';
+import { type ResinContact, resinAt } from '../rounds/filled-pockets.ts';
 import type { Site } from '../rounds/site.ts';
 import { planSchedule, type ScheduleStep } from '../schedule/plan-schedule.ts';
-import { findSlivers, type Slivers } from '../slivers/find-slivers.ts';
+import type { Slivers } from '../slivers/find-slivers.ts';
+import { roundSlivers } from '../slivers/round-slivers.ts';
 
 /** What wood, seal, resin and levelling make of a cut. Lengths in mm. */
 export interface ShopMeasures {
@@ -69,10 +70,11 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
         ? levelling
         : { ...levelling, firstLostAt: levellingMap.goesFirstAt ?? levelling.firstLostAt },
     levellingMap,
-    slivers: findSlivers(
+    slivers: roundSlivers(
       cutRegion,
       { depthMm: cut.maxDepth, gainMm: narrowerHalfWay(cut.shape.sectionAt(levelling.narrowestMm)) },
       board.blocks,
+      resinAt(site.filled, 0),
     ),
     pour,
     schedule: scheduleOf(cut, pour),

@@ -25,6 +25,7 @@ import { pigmentTooMuch } from './pigment-too-much.ts';
 import { pourFlush } from './pour-flush.ts';
 import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { resinLeftThin } from './resin-left-thin.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
 import { rimTooThin } from './rim-too-thin.ts';
@@ -61,6 +62,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'seal-past-bond': sealPastBond,
   'short-grain-will-break': shortGrainWillBreak,
   'island-too-small': islandTooSmall,
+  'resin-left-thin': resinLeftThin,
   'pour-too-deep': pourTooDeep,
   'cup-too-large': cupTooLarge,
   'pour-hurried': pourHurried,
