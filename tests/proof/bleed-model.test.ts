@@ -107,7 +107,7 @@ test.each([
   ['poplar', 'epoxy', '24h', 'black', 0.058],
 ] as const)('the index of %s under %s (%s) in %s is %d', (wood, seal, sealHours, colour, index) => {
   const { streak } = told({ wood, seal, sealHours, colour });
-  expect(streak?.deltaE00).toBeGreaterThan(20);
+  expect(streak?.deltaE00).toBeGreaterThan(9);
   expect(streak?.index).toBeCloseTo(index, 3);
 });
 

@@ -88,14 +88,14 @@ test('blocks share out walls and floor without rest, wherever the artwork lies o
 test('a streak of black in bare walnut ranks below one in bare poplar, by length and by colour', () => {
   const streaks = (wood: string, colour?: JobFile['colour']) =>
     report(BAR, { wood, ...(colour === undefined ? {} : { colour }) }).bleed.blocks[0]?.streak;
-  // ΔE00 of 40 % tint, and 1 − exp(−m V / 2) with V = ΔE00 / 20
+  // ΔE00 of 20 % tint, and 1 − exp(−m V / 2) with V = ΔE00 / 9
   for (const [wood, medianMm] of [
     ['walnut', 1],
     ['poplar', 6],
   ] as const) {
     const streak = streaks(wood, 'black');
     expect(streak?.index).toBeCloseTo(
-      1 - Math.exp((-medianMm * Math.min(1, (streak?.deltaE00 ?? 0) / 20)) / 2),
+      1 - Math.exp((-medianMm * Math.min(1, (streak?.deltaE00 ?? 0) / 9)) / 2),
       9,
     );
   }

@@ -5,6 +5,7 @@ export {
   bleedClass,
   bleedClassEndsMm,
   bleedTravel,
+  spreadWithinBoard,
   visibleProbability,
 } from './bleed-travel.ts';
 export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';

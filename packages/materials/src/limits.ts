@@ -26,6 +26,8 @@ export type LimitId =
   | 'endToWidth'
   | 'tipToReach'
   | 'visibleStreak'
+  | 'visibleStretch'
+  | 'visibleStain'
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
   | 'usualBit'
@@ -41,7 +43,7 @@ export type LimitId =
   | 'streakTint';
 
 /** Units that limits are given in; `ratio` has none. */
-export type LimitUnit = 'ratio' | 'mm' | '%' | 'ΔE00' | 'h' | '°C';
+export type LimitUnit = 'ratio' | 'mm' | 'mm²' | '%' | 'ΔE00' | 'h' | '°C';
 
 /** One limit: the value findings use, the range that practice gives, the reason in words. */
 export interface Limit extends Cited {
@@ -164,15 +166,25 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     exactly(cited(0.45, 'prior', 'own-prior')),
     'A shorter streak is taken not to be seen at arm’s length.',
   ),
+  visibleStretch: limit(
+    'mm',
+    exactly(cited(0.5, 'inference', 'own-inference')),
+    'A stain narrower than this across the fibres is not seen at arm’s length: four times what an eye resolves there.',
+  ),
+  visibleStain: limit(
+    'mm²',
+    exactly(cited(1, 'inference', 'own-inference')),
+    'A stain of less, length times width, reads as a soft edge and not as a streak.',
+  ),
   colourDifferencePlain: limit(
     'ΔE00',
-    exactly(cited(5, 'inference', 'own-inference', 'sharma-2005')),
-    'A tinted streak this different shows on plain wood.',
+    exactly(cited(6, 'inference', 'own-inference', 'wood-difference-scale', 'sharma-2005')),
+    'Where wood is compared with wood, up to 6 is a medium difference; a tinted streak more different shows on plain wood.',
   ),
   colourDifferenceFigured: limit(
     'ΔE00',
-    exactly(cited(10, 'inference', 'own-inference', 'sharma-2005')),
-    'A tinted streak this different shows even on figured wood.',
+    citedRange(9, [6, 12], 'inference', 'own-inference', 'texture-and-lightness', 'sharma-2005'),
+    'Figure hides half as much again, between nothing and the twice that texture does to lightness; a streak more different shows even there.',
   ),
   usualBit: limit(
     'mm',
@@ -226,8 +238,8 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
   ),
   streakTint: limit(
     'ratio',
-    citedRange(0.4, [0.2, 0.6], 'inference', 'own-inference'),
-    'A streak is wood tinted by this share of resin colour.',
+    citedRange(0.2, [0.15, 0.3], 'inference', 'own-inference', 'wood-descriptions'),
+    'A streak is wood tinted by the share of its face that vessels take: their number times the square of their diameter.',
   ),
 };
 

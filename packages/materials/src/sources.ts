@@ -30,6 +30,9 @@ export type SourceId =
   | 'recoat-pages'
   | 'minty-2018'
   | 'sharma-2005'
+  | 'wood-difference-scale'
+  | 'texture-and-lightness'
+  | 'wood-descriptions'
   | 'inlay-technique'
   | 'bit-trade-pages'
   | 'planer-trade-pages'
@@ -184,6 +187,23 @@ export const sources: Readonly<Record<SourceId, Source>> = {
     place: 'p. 21, table 1',
     status: 'seen',
     note: 'The 34 pairs were read in full in a public test-data file.',
+  },
+  'wood-difference-scale': {
+    title:
+      'A scale of colour differences of wood: below 3 small, below 6 medium, below 12 large, beyond it another colour',
+    place: 'Journal of the Korean Wood Science and Technology 50(4), p. 283',
+    status: 'seen',
+  },
+  'texture-and-lightness': {
+    title: 'Montag & Berns, lightness tolerances of textured samples: almost twice those of plain ones',
+    status: 'seen',
+    note: 'Abstract only.',
+  },
+  'wood-descriptions': {
+    title: 'H. G. Richter & M. J. Dallwitz, Commercial timbers: vessel diameters and numbers by genus',
+    place: 'delta-intkey.com/wood/en/www',
+    status: 'seen',
+    note: 'By genus or pair of species: a board may differ by 30 % in diameter and by half in number.',
   },
   'inlay-technique': {
     title: 'A woodworking magazine technique on adding an epoxy inlay',

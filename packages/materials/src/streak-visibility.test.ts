@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { ciede2000 } from './colour-difference.ts';
+import { limits } from './limits.ts';
 import { type ResinColourId, resinColours } from './resin-colour.ts';
 import { bleedIndex, streakColour, streakDifference } from './streak-visibility.ts';
 import { type WoodId, woods } from './wood.ts';
@@ -50,4 +51,18 @@ test.each([
 test('no exposure or no contrast gives no index', () => {
   expect(bleedIndex(6, 0, 40)).toBe(0);
   expect(bleedIndex(6, 1, 0)).toBe(0);
+});
+
+test('a streak is tinted by the share of a face that vessels take, number times diameter squared', () => {
+  // tangential diameter in mm and number per mm² of hard maple, black cherry and black walnut: wood-descriptions
+  const shares = [
+    [0.065, 38],
+    [0.05, 90],
+    [0.135, 8],
+  ].map(([diameterMm = 0, perMm2 = 0]) => perMm2 * diameterMm ** 2);
+  const { value, low, high } = limits.streakTint;
+  expect(Math.min(...shares)).toBeGreaterThan(low - 0.01);
+  expect(Math.max(...shares)).toBeLessThan(high);
+  expect(value).toBeGreaterThan(Math.min(...shares));
+  expect(value).toBeLessThan(Math.max(...shares));
 });

@@ -2,7 +2,7 @@ import { type Cited, cited } from './cited.ts';
 import { ciede2000, type Lab } from './colour-difference.ts';
 
 /** Colour difference ΔE00 at which a streak counts as fully visible in the index. */
-export const fullyVisibleDifference: Cited = cited(20, 'prior', 'own-prior');
+export const fullyVisibleDifference: Cited = cited(9, 'prior', 'own-prior');
 /** Travel in mm over which the index rises by 1 − 1/e. */
 export const indexScaleMm: Cited = cited(2, 'prior', 'own-prior');
 
@@ -21,7 +21,7 @@ export function streakDifference(wood: Lab, resin: Lab, tintShare: number): numb
 }
 
 /**
- * Bleed index 0 to 1 of a wall: 1 − exp(−m E V / 2), V = min(1, ΔE00/20). A rank, not a length.
+ * Bleed index 0 to 1 of a wall: 1 − exp(−m E V / 2), V = min(1, ΔE00/9). A rank, not a length.
  *
  * @param medianMm median travel along the fibres
  * @param exposure end-grain exposure of the wall, 0 to 1

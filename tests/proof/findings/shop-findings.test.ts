@@ -148,7 +148,84 @@ describe('visible-bleed-likely', () => {
   test('is silent where it is clean, where the graver finding speaks, and where the colour hides', () => {
     expect(find(POCKET, 'visible-bleed-likely', { ...shellac, wood: 'walnut' })).toBeUndefined();
     expect(find(POCKET, 'visible-bleed-likely', { ...shellac, seal: 'none' })).toBeUndefined();
-    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, colour: 'white' })).toBeDefined();
+    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, colour: 'white' })).toBeUndefined();
+    expect(find(POCKET, 'visible-bleed-likely', { ...shellac, colour: 'black' })).toBeDefined();
+  });
+
+  test('tells of slanted walls too, though square ones would be a matter for the graver finding', () => {
+    // bare walnut: 1 mm from a square wall, 0.71 mm from one at 45°
+    const diamond = drawingOf([rectangle(-20, -3, 40, 6)], { turnDeg: 45 });
+    const bare: JobInput = { seal: 'none', bit: ['flat:0.5mm'] };
+    expect(find(diamond, 'high-bleed-wall', bare)).toBeUndefined();
+    // 1 − Φ((ln 0.45 − ln 0.7071) / 0.860)
+    expect(find(diamond, 'visible-bleed-likely', bare)?.measured.value).toBeCloseTo(70.04, 1);
+  });
+});
+
+describe('high-bleed-wall goes by what is wide enough to be seen', () => {
+  const disc = (radius: number) =>
+    drawingOf([
+      Array.from({ length: 256 }, (_, k) => (2 * Math.PI * k) / 256).flatMap((angle) => [
+        radius * Math.cos(angle),
+        radius * Math.sin(angle),
+      ]),
+    ]);
+  const bare: JobInput = { seal: 'none', bit: ['flat:0.5mm'] };
+
+  test('the reach that it tells is kept over half a millimetre and a stain of a square millimetre', () => {
+    for (const [seal, medianMm] of [
+      ['none', 3],
+      ['sanding-sealer', 1.8],
+    ] as const) {
+      const finding = find(disc(0.6), 'high-bleed-wall', { ...bare, seal, wood: 'cherry' });
+      // the front with more reach goes from −θ to θ: it is 2 r sin θ wide, its stain is median r (θ + sin θ cos θ)
+      const theta = Math.acos((finding?.measured.value ?? Number.NaN) / medianMm);
+      const widthMm = 2 * 0.6 * Math.sin(theta);
+      const stainMm2 = medianMm * 0.6 * (theta + Math.sin(theta) * Math.cos(theta));
+      expect(Math.min(widthMm / 0.5, stainMm2)).toBeCloseTo(1, 1);
+    }
+  });
+
+  test('a front of severe bleed too narrow to be seen is no stop, a wide one is', () => {
+    const maple: JobInput = { seal: 'shellac', bit: ['flat:0.5mm'], wood: 'poplar' };
+    expect(find(disc(0.6), 'high-bleed-wall', maple)?.severity).toBe('caution');
+    expect(find(disc(4), 'high-bleed-wall', maple)?.severity).toBe('stop');
+  });
+
+  test('severe bleed that hides in the wood is no stop', () => {
+    const maple: JobInput = { ...bare, wood: 'maple' };
+    expect(find(POCKET, 'high-bleed-wall', { ...maple, colour: 'black' })?.severity).toBe('stop');
+    expect(find(POCKET, 'high-bleed-wall', maple)?.severity).toBe('stop');
+    expect(find(POCKET, 'high-bleed-wall', { ...maple, colour: 'white' })?.severity).toBe('caution');
+  });
+});
+
+describe('a number inside its own doubt', () => {
+  test('asks for a coupon of the job’s depth before anything else', () => {
+    for (const [code, job] of [
+      ['high-bleed-wall', { wood: 'cherry', seal: 'none' }],
+      ['visible-bleed-likely', { wood: 'maple', seal: 'shellac' }],
+      ['floor-drinks', { wood: 'walnut', seal: 'none', dive: '90deg' }],
+    ] as const) {
+      expect(find(POCKET, code, job)?.fix.options[0]).toEqual({
+        do: 'test-coupon',
+        slots: 3,
+        lengthMm: 30,
+        depthMm: 3,
+        clears: false,
+      });
+    }
+  });
+
+  test('but not where the travel is far beyond every limit: bare poplar in a slow, thin resin', () => {
+    const far = find(POCKET, 'high-bleed-wall', {
+      wood: 'poplar',
+      seal: 'none',
+      resin: 'deep-pour',
+      depth: '3mm',
+    });
+    expect(fixOf(far, 'test-coupon')).toBeUndefined();
+    expect(far?.fix.options.length).toBeGreaterThan(0);
   });
 });
 
@@ -378,16 +455,26 @@ describe('colour-hides-or-shows', () => {
   test('says that black shows in bare maple, even figured', () => {
     const finding = find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple', colour: 'black' });
     expect(finding?.severity).toBe('note');
-    expect(finding?.measured.value).toBeGreaterThanOrEqual(10);
+    expect(finding?.measured.value).toBeGreaterThanOrEqual(finding?.limit.value ?? Number.NaN);
   });
 
   test('is silent between hiding and showing, without a colour, for a wood of unknown colour, under a seal that holds', () => {
-    expect(
-      find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple', colour: 'white' }),
-    ).toBeUndefined();
+    expect(find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'cherry', colour: 'red' })).toBeUndefined();
     expect(find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'maple' })).toBeUndefined();
     expect(find(POCKET, 'colour-hides-or-shows', { ...bare, wood: 'ash', colour: 'black' })).toBeUndefined();
     expect(find(POCKET, 'colour-hides-or-shows', { wood: 'maple', colour: 'black' })).toBeUndefined();
+  });
+
+  test('of the tables black hides in walnut and white in pale woods, and each shows in the other', () => {
+    const says = (wood: string, colour: 'black' | 'white') => {
+      const finding = find(POCKET, 'colour-hides-or-shows', { ...bare, wood, colour });
+      return finding && (finding.measured.value >= finding.limit.value ? 'shows' : 'hides');
+    };
+    expect(says('walnut', 'black')).toBe('hides');
+    expect(says('walnut', 'white')).toBe('shows');
+    for (const pale of ['poplar', 'cherry', 'maple']) {
+      expect([pale, says(pale, 'white'), says(pale, 'black')]).toEqual([pale, 'hides', 'shows']);
+    }
   });
 
   test('says that a colour near to the wood hides in it', () => {

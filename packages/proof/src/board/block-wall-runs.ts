@@ -9,8 +9,17 @@ import { leastAlong, sidewaysExposure, type WallSlope } from './wall-exposure.ts
 export interface BlockWallRun {
   readonly path: Float64Array;
   readonly atMm: Point;
-  /** The highest exposure of its edges, see `sidewaysExposure`. */
+  readonly edges: readonly WallEdge[];
+}
+
+/** An edge of a stretch of wall. */
+export interface WallEdge {
+  /** See `sidewaysExposure`. */
   readonly exposure: number;
+  /** Its length as seen along the fibres, mm: how wide a stain from it is. */
+  readonly acrossMm: number;
+  /** Whether its wood is on the side that the fibre's azimuth points to. */
+  readonly isAhead: boolean;
 }
 
 /** Rounding of an exposure that equals its limit. */
@@ -48,7 +57,7 @@ export function blockWallRuns(
       .map((path) => ({
         path,
         atMm: region === null && isOneLimit ? run.atMm : middleOf(path),
-        exposure: highestExposure(path, grainRad, slope),
+        edges: edgesOf(path, grainRad, slope),
       })),
   );
 }
@@ -64,13 +73,19 @@ function alongOf([ax, ay, bx, by]: Edge, grainRad: number): number {
   return length > 0 ? (dy * fx - dx * fy) / length : 0;
 }
 
-function highestExposure(path: Float64Array, grainRad: number, slope: WallSlope): number {
-  let highest = 0;
+function edgesOf(path: Float64Array, grainRad: number, slope: WallSlope): readonly WallEdge[] {
+  const edges: WallEdge[] = [];
   for (let i = 0; i + 3 < path.length; i += 2) {
     const edge = path.subarray(i, i + 4) as unknown as Edge;
-    highest = Math.max(highest, sidewaysExposure(alongOf(edge, grainRad), slope));
+    const along = alongOf(edge, grainRad);
+    const lengthMm = Math.hypot(edge[2] - edge[0], edge[3] - edge[1]);
+    edges.push({
+      exposure: sidewaysExposure(along, slope),
+      acrossMm: lengthMm * Math.abs(along),
+      isAhead: along > 0,
+    });
   }
-  return highest;
+  return edges;
 }
 
 /** The midpoint of the longest edge of a line. */

@@ -7,6 +7,7 @@ import { colourBehind, hidesIn } from '../colours/streaks.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { couponFirst } from './coupon-fix.ts';
 import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
@@ -40,7 +41,12 @@ export const bleedReachesEdge: Check = {
       limit: { value: reachMm, quantity: 'length', unit: 'mm' },
       basis: inBlock.travel.basis,
       because: [...inBlock.travel.sources],
-      fix: { options: seals(ends, measured) },
+      fix: {
+        options: [
+          ...couponFirst(measured.job, inBlock.travel, { reachMm, limitsMm: [end.gapMm] }),
+          ...seals(ends, measured),
+        ],
+      },
     };
   },
 };

@@ -4,6 +4,7 @@ import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipSegment } from '../board/clip-segment.ts';
 import { resinAt } from '../rounds/filled-pockets.ts';
 import type { Check } from './check.ts';
+import { couponFirst } from './coupon-fix.ts';
 import { placeOfPoint } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
@@ -50,6 +51,7 @@ export const bleedReachesNeighbour: Check = {
       because: [...inBlock.travel.sources],
       fix: {
         options: [
+          ...couponFirst(measured.job, inBlock.travel, { reachMm, limitsMm: [touch.gapMm] }),
           ...sealFixes(measured, inBlock, reachMm, touch.gapMm),
           // a hundredth more than is missing, so that the printed value is enough
           {

@@ -1,6 +1,7 @@
 import { bleedClassEndsMm, limits } from '@pourproof/materials';
 import { differenceIn } from '../colours/streaks.ts';
 import type { Check } from './check.ts';
+import { couponOf } from './coupon-fix.ts';
 import { placeOfBlock } from './places.ts';
 
 /**
@@ -9,7 +10,7 @@ import { placeOfBlock } from './places.ts';
  */
 export const colourHidesOrShows: Check = {
   code: 'colour-hides-or-shows',
-  run: ({ colourCuts, blocks }) => {
+  run: ({ job, colourCuts, blocks }) => {
     const told = blocks
       .filter(
         ({ travel, exposedLengthMm }) => exposedLengthMm > 0 && travel.medianMm >= bleedClassEndsMm.value[0],
@@ -38,7 +39,7 @@ export const colourHidesOrShows: Check = {
       measured: { value: worst.difference, quantity: 'colour-difference', unit: 'ΔE00' },
       limit: { value: limit.value, quantity: 'colour-difference', unit: 'ΔE00' },
       because: [...new Set([...limit.because, ...(worst.each.block.row.lab?.because ?? [])])],
-      fix: { options: [{ do: 'test-coupon', slots: 1, clears: false }] },
+      fix: { options: [couponOf(job, 1)] },
     };
   },
 };

@@ -1,7 +1,34 @@
-import type { CalibratedTravel } from '@pourproof/materials';
+import type { Job } from '@pourproof/job';
+import { type CalibratedTravel, spreadWithinBoard } from '@pourproof/materials';
 import type { Fix } from '../report/fix-schema.ts';
 
-/** The advice to cut test slots, where none have been read. */
-export function couponFix(travel: CalibratedTravel, slots: number): readonly Fix[] {
-  return travel.basis === 'prior' ? [{ do: 'test-coupon', slots, clears: false }] : [];
+/** Slots of a coupon: with fewer one streak decides, and 3 clean ones already say something (our choice). */
+const SLOTS = 3;
+/** Length of a slot across the grain, mm: it opens some dozens of vessels in any wood (our choice). */
+const SLOT_MM = 30;
+/** Standard deviations from the mean of a normal variable to the ends of its central 95 %. */
+const NORMAL_95_QUANTILE = 1.959963984540054;
+
+/** What is judged by the colour travel: the reach that is likely, and the limits that it is compared with, mm. */
+export interface Reach {
+  readonly reachMm: number;
+  readonly limitsMm: readonly number[];
+}
+
+/**
+ * The advice to cut a coupon before anything else: where a limit lies within what this board's median may be, so that the verdict could
+ * as well be another. With coupons that leave no such doubt it is not offered.
+ */
+export function couponFirst(job: Job, travel: CalibratedTravel, { reachMm, limitsMm }: Reach): Fix[] {
+  // streaks of one board differ too, but no coupon takes that away
+  const doubt = Math.sqrt(Math.max(0, travel.spread ** 2 - spreadWithinBoard.value ** 2));
+  const isOpen = limitsMm.some(
+    (limitMm) => Math.abs(Math.log(limitMm / reachMm)) < NORMAL_95_QUANTILE * doubt,
+  );
+  return isOpen ? [couponOf(job)] : [];
+}
+
+/** Slots of the job's own depth across the grain of the same board. */
+export function couponOf({ depthMm }: Pick<Job, 'depthMm'>, slots = SLOTS): Fix {
+  return { do: 'test-coupon', slots, lengthMm: SLOT_MM, depthMm, clears: false };
 }

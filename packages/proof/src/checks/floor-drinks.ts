@@ -1,6 +1,7 @@
 import { bleedClassEndsMm, endGrainUptakeMl } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import type { Check } from './check.ts';
+import { couponFirst } from './coupon-fix.ts';
 import { placeOfBlock } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
@@ -42,6 +43,7 @@ export const floorDrinks: Check = {
       because: [...new Set([...worst.travel.sources, ...bleedClassEndsMm.because])],
       fix: {
         options: [
+          ...couponFirst(job, worst.travel, { reachMm: worst.travel.medianMm, limitsMm: [clean] }),
           ...sealFixes(measured, worst, worst.travel.medianMm, clean),
           { do: 'top-up', volumeMl: Math.ceil(uptake * job.boards * 100) / 100, clears: false },
         ],

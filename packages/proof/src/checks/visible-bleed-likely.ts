@@ -1,71 +1,65 @@
 import { bleedClassEndsMm, limits } from '@pourproof/materials';
-import { radians } from '@pourproof/plane';
-import { type BlockMeasures, inFace } from '../board/block-measures.ts';
-import { blockWallRuns } from '../board/block-wall-runs.ts';
-import { highestSideways } from '../board/wall-exposure.ts';
 import { colourBehindPath, hidesIn } from '../colours/streaks.ts';
+import type { Measured } from '../measured.ts';
+import type { Fix } from '../report/fix-schema.ts';
+import { type BleedingWall, bleedingWalls } from './bleeding-walls.ts';
 import type { Check } from './check.ts';
-import { couponFix } from './coupon-fix.ts';
-import { lengthOf, placeOfPath } from './places.ts';
+import { couponFirst } from './coupon-fix.ts';
+import { placeOfPath } from './places.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** At this probability a streak is as likely as not to be seen. */
 const LIKELY = 0.5;
-/** Shorter walls make no streak worth mentioning, mm (our choice). */
-const MIN_WALL_MM = 0.5;
 
 /**
  * A streak that is more likely to be seen than not, although it is shorter than `high-bleed-wall` reports: a
- * caution. Silent where that finding applies, and where the colour hides in the wood.
+ * caution. Silent in wood where that finding speaks, and where the colour hides.
  */
 export const visibleBleedLikely: Check = {
   code: 'visible-bleed-likely',
   run: (measured) => {
-    const { colourCuts } = measured;
-    const { leanRad } = measured.shape;
+    const { colourCuts, blocks, shape } = measured;
     const [clean, moderate] = bleedClassEndsMm.value;
-    const reachOf = ({ block, travel }: BlockMeasures): number =>
-      travel.medianMm * highestSideways({ diveRad: radians(block.diveDeg), leanRad });
-    const risky = measured.blocks.filter((each) => {
-      const reach = reachOf(each);
-      return (
-        reach > clean &&
-        reach < moderate &&
-        each.exposedLengthMm > 0 &&
-        colourCuts.some(({ colour }) => !hidesIn(colour, each.block))
-      );
-    });
-    const worst = risky.toSorted((a, b) => b.travel.medianMm - a.travel.medianMm)[0];
+    const all = blocks.flatMap((each) => bleedingWalls(each, shape.leanRad, clean));
+    const isGraver = new Set(all.filter(({ reachMm }) => reachMm >= moderate).map(({ inBlock }) => inBlock));
+    const walls = all
+      .filter(({ inBlock }) => !isGraver.has(inBlock))
+      .map((wall) => ({ ...wall, chance: chanceOf(wall) }))
+      .filter(({ chance, path, inBlock }) => {
+        const colour = colourBehindPath(colourCuts, path);
+        return chance >= LIKELY && (colour === null || !hidesIn(colour, inBlock.block));
+      })
+      .toSorted((a, b) => b.chance - a.chance);
+    const [worst] = walls;
     if (worst === undefined) {
       return null;
     }
-    const chance = worst.travel.longerThan(limits.visibleStreak.value / inFace(radians(worst.block.diveDeg)));
-    const walls = risky.flatMap((each) =>
-      blockWallRuns(each, leanRad, {
-        minExposure: clean / each.travel.medianMm,
-        joinGapMm: MIN_WALL_MM,
-        minLengthMm: MIN_WALL_MM,
-      }).filter(({ path }) => {
-        const colour = colourBehindPath(colourCuts, path);
-        return colour === null || !hidesIn(colour, each.block);
-      }),
-    );
-    if (chance < LIKELY || walls.length === 0) {
-      return null;
-    }
+    const { travel } = worst.inBlock;
     return {
       code: 'visible-bleed-likely',
       severity: 'caution',
-      where: walls.map(({ atMm, path }) =>
-        placeOfPath(atMm, path, { what: 'wall', lengthMm: lengthOf(path) }),
-      ),
-      measured: { value: 100 * chance, quantity: 'probability', unit: '%' },
+      where: walls.map(({ atMm, path, lengthMm }) => placeOfPath(atMm, path, { what: 'wall', lengthMm })),
+      measured: { value: 100 * worst.chance, quantity: 'probability', unit: '%' },
       limit: { value: 100 * LIKELY, quantity: 'probability', unit: '%' },
-      basis: worst.travel.basis,
-      because: [...new Set([...worst.travel.sources, ...limits.visibleStreak.because])],
+      basis: travel.basis,
+      because: [...new Set([...travel.sources, ...limits.visibleStreak.because])],
       fix: {
-        options: [...sealFixes(measured, worst, reachOf(worst), clean), ...couponFix(worst.travel, 3)],
+        options: [
+          ...couponFirst(measured.job, travel, { reachMm: worst.reachMm, limitsMm: [clean] }),
+          ...sealsForAll(measured, all, clean),
+        ],
       },
     };
   },
 };
+
+/** A seal that is enough for every wall, those too of which the graver finding speaks today. */
+function sealsForAll(measured: Measured, all: readonly BleedingWall[], cleanMm: number): Fix[] {
+  const [farthest] = all.toSorted((a, b) => b.reachMm - a.reachMm);
+  return farthest === undefined ? [] : sealFixes(measured, farthest.inBlock, farthest.reachMm, cleanMm);
+}
+
+/** Probability that a streak from a wall is long enough to be seen. */
+function chanceOf({ reachMm, inBlock: { travel } }: BleedingWall): number {
+  return travel.longerThan((limits.visibleStreak.value * travel.medianMm) / reachMm);
+}

@@ -128,6 +128,8 @@ export const fixSchema = z
     z.object({
       do: z.literal('test-coupon'),
       slots: count.meta({ description: 'Test slots to cut across the grain of the same board' }),
+      lengthMm: mm('Length of a slot, across the grain'),
+      depthMm: mm('Depth of a slot'),
       clears,
     }),
     z.object({ do: z.literal('move-clamp'), byMm: mm('How much farther from the cut, at least'), clears }),

@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { basisText, sealBetter } from './parts-of-sentences.ts';
+import { basisText, couponBefore, sealBetter } from './parts-of-sentences.ts';
 
 /** Words of colour that may run out of the board's edge. */
 export const bleedReachesEdge: FindingWords = {
@@ -9,6 +9,7 @@ export const bleedReachesEdge: FindingWords = {
   why: () =>
     'Streaks then show on the side of the board too, where no levelling reaches, and liquid resin can weep out of the end grain.',
   fixes: {
+    ...couponBefore,
     ...sealBetter,
   },
   advice: () => ['Seal the end grain of that edge from outside as well, or leave more wood there.'],

@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { basisText, sealBetter } from './parts-of-sentences.ts';
+import { basisText, couponBefore, sealBetter } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
 
 /** Words of wood that colour may cross from one stroke to the next. */
@@ -10,6 +10,7 @@ export const bleedReachesNeighbour: FindingWords = {
   why: () =>
     'Where streaks from one stroke reach the next, the wood between them is stained right through and the two read as one.',
   fixes: {
+    ...couponBefore,
     ...sealBetter,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood between them.`,
   },

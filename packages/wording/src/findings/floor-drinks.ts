@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { sealBetter } from './parts-of-sentences.ts';
+import { couponBefore, sealBetter } from './parts-of-sentences.ts';
 
 /** Words of floors in end grain. */
 export const floorDrinks: FindingWords = {
@@ -9,6 +9,7 @@ export const floorDrinks: FindingWords = {
   why: () =>
     'Upright fibres draw resin down like straws: the level drops after the pour, bubbles rise, and a thin board darkens around the floor.',
   fixes: {
+    ...couponBefore,
     ...sealBetter,
     'top-up': ({ volumeMl }) =>
       `Have up to ${volumeMl} ml ready for topping up; half of that is in the mix already.`,

@@ -1,6 +1,6 @@
 import type { Finding } from '@pourproof/proof';
 import type { FindingWords } from './finding-words.ts';
-import { basisText, sealBetter, subject } from './parts-of-sentences.ts';
+import { basisText, couponBefore, sealBetter, subject } from './parts-of-sentences.ts';
 
 /** Words of walls that colour is likely to bleed from. */
 export const highBleedWall: FindingWords = {
@@ -10,12 +10,13 @@ export const highBleedWall: FindingWords = {
   why: () =>
     'Where a wall cuts across the fibres, their open ends draw colour in like straws. Levelling will not remove bleed: the ends are open from face to floor, and the sloping wall of a V only thins it.',
   fixes: {
+    ...couponBefore,
     ...sealBetter,
     turn: ({ deg, sparedPct }) =>
       `Turn the artwork ${deg}° counter-clockwise on the board: ${sparedPct} % less end grain in the walls, though the walls that remain at risk need a seal.`,
   },
   advice: ({ fix }) =>
-    fix.options.length > 0
+    fix.options.some((fix) => fix.do !== 'test-coupon')
       ? []
       : [
           'No seal on the list brings it below that: choose a wood whose pores are few or plugged, or cut test slots in the same board and look.',

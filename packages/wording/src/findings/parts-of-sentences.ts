@@ -1,3 +1,4 @@
+import { formatLength } from '@pourproof/plane';
 import type { Finding, Fix } from '@pourproof/proof';
 import type { FixWords, Reader } from './finding-words.ts';
 import { noLess } from './way-length.ts';
@@ -32,6 +33,12 @@ export const sealBetter: Required<Pick<FixWords, 'change-seal' | 'wait'>> = {
   'change-seal': (fix, reader) =>
     `Seal with ${sealText(fix, reader)}, and leave it ${hoursText(fix.hours)} before the colour${fix.bondsUnsanded ? ', which still bonds to it unsanded then' : ''}.`,
   wait: ({ hours }) => `Leave the seal ${hoursText(hours)} longer before the colour.`,
+};
+
+/** The way out of cutting test slots, where no number is sure enough to be relied on. */
+export const couponBefore: Required<Pick<FixWords, 'test-coupon'>> = {
+  'test-coupon': ({ slots, lengthMm, depthMm }, { units }) =>
+    `Cut a coupon first, for the limit lies within the doubt of this number: ${counted(slots, 'slot')} ${formatLength(lengthMm, units)} long and ${formatLength(depthMm, units)} deep across the grain of the same board, sealed and filled like the job.`,
 };
 
 /** The way out of widening a stroke. */

@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { basisText, counted, sealBetter } from './parts-of-sentences.ts';
+import { basisText, couponBefore, sealBetter } from './parts-of-sentences.ts';
 
 /** Words of short streaks that are likely to be seen. */
 export const visibleBleedLikely: FindingWords = {
@@ -9,8 +9,7 @@ export const visibleBleedLikely: FindingWords = {
   why: () =>
     'Under this seal colour runs less than a millimetre, which many accept; on pale wood and at arm’s length it can still be seen.',
   fixes: {
+    ...couponBefore,
     ...sealBetter,
-    'test-coupon': ({ slots }) =>
-      `Cut ${counted(slots, 'test slot')} across the grain in the same board and look.`,
   },
 };
