@@ -277,6 +277,38 @@ describe('floor-left-ridged', () => {
     ).toBeUndefined();
   });
 
+  test('its flat bit, added to the job, leaves what it says, and nothing where it clears', () => {
+    const star = (radius: number): number[] =>
+      Array.from({ length: 10 }, (_, k) => [k % 2 === 0 ? radius : radius * 0.5, (Math.PI * k) / 5]).flatMap(
+        ([r, angle]) => [r! * Math.cos(angle!), r! * Math.sin(angle!)],
+      );
+    for (const outline of [rectangle(0, 0, 30, 30), rectangle(0, 0, 80, 6), star(12), star(40)]) {
+      const job = { depth: '2mm', bit: ['vee:60deg:12mm'] };
+      const finding = find([outline], 'floor-left-ridged', job);
+      const fix = fixOf(finding, 'use-bit');
+      expect(fix).toBeDefined();
+      const after = find([outline], 'floor-left-ridged', {
+        ...job,
+        bit: [...job.bit, `flat:${fix?.diameterMm}mm`],
+      });
+      expect(after === undefined).toBe(fix?.clears);
+      const share = 1 - (after?.measured.value ?? 0) / (finding?.measured.value ?? 0);
+      expect(100 * share).toBeGreaterThanOrEqual((fix?.floorSharePct ?? 101) - 0.5);
+    }
+  });
+
+  test('what the job’s bits leave is told at its place: the arms of a star that a wide bit does not enter', () => {
+    const plus = [-4, -30, 4, -30, 4, -4, 30, -4, 30, 4, 4, 4, 4, 30, -4, 30, -4, 4, -30, 4, -30, -4, -4, -4];
+    const job = { depth: '2mm', bit: ['vee:60deg:12mm', 'flat:7mm'] };
+    const finding = find([plus], 'floor-left-ridged', job);
+    expect(finding?.where).toHaveLength(4);
+    expect(finding?.where.every(({ what }) => what === 'floor')).toBe(true);
+    expect(finding?.where.reduce((sum, { areaMm2 }) => sum + (areaMm2 ?? 0), 0)).toBeCloseTo(
+      finding?.measured.value ?? 0,
+      0,
+    );
+  });
+
   test('is silent on a floor that is no wider than a round or two', () => {
     // 100 mm of a stroke whose floor is 0.9 mm wide
     const width = 0.9 + 4 * Math.tan(Math.PI / 6);

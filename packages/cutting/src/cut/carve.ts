@@ -1,4 +1,4 @@
-import type { MedialAxis } from '@pourproof/geometry';
+import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { ClearingCut } from '../clearing/clearing-cut.ts';
@@ -64,6 +64,8 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     ledgeAreaMm2: whole.ledgeArea(),
     maxDepthMm: whole.maxDepthMm,
     perCutter,
+    sweptFloorOutline: () =>
+      sweptFloor(cuts, whole.maxDepthMm, toleranceMm)?.sliceOutline(whole.maxDepthMm) ?? NO_RINGS,
     sliceArea: (depth) => whole.sliceArea(check(depth)).value,
     sliceOutline: (depth) => whole.sliceOutline(check(depth)),
     contours: (depths) => depths.map((depth) => whole.sliceOutline(check(depth))),
@@ -129,7 +131,7 @@ function additions(
     const now = {
       areaMm2: soFar.sliceArea(0).value,
       volumeMm3: soFar.volume().value,
-      floorMm2: sweptFloor(cuts.slice(0, k + 1), deepest, toleranceMm),
+      floorMm2: sweptFloor(cuts.slice(0, k + 1), deepest, toleranceMm)?.sliceArea(deepest).value ?? 0,
       lengthMm: centreMm === Infinity ? 0 : reachedEdge(axis, centreMm),
       centreMm,
     };
@@ -146,12 +148,18 @@ function additions(
   });
 }
 
-/** Area of the deepest floor that flat bottoms of clearing cutters go over, mm². */
-function sweptFloor(cuts: readonly StepCut[], deepest: number, toleranceMm: number): number {
+const NO_RINGS: ArcRings = {
+  coords: new Float64Array(),
+  ringEnds: new Uint32Array(),
+  bulges: new Float64Array(),
+};
+
+/** The cut of those clearing cutters whose flat bottoms go over the deepest floor; `null` where none does. */
+function sweptFloor(cuts: readonly StepCut[], deepest: number, toleranceMm: number): CutUnion | null {
   const flats = cuts.filter(
     (cut) => cut instanceof ClearingCut && cut.depthMm === deepest && radiusAt(cut.cutter, 0) > 0,
   );
-  return flats.length === 0 ? 0 : new CutUnion(flats, toleranceMm).sliceArea(deepest).value;
+  return flats.length === 0 ? null : new CutUnion(flats, toleranceMm);
 }
 
 /** Length of the artwork's outline whose contacts have a clearance of at least a radius, mm. */

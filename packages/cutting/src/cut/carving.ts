@@ -69,6 +69,8 @@ export interface Carving {
   readonly floorAreaMm2: number;
   /** The part of it that no flat bottom goes over, so that tips leave scallops. */
   readonly scallopedFloorMm2: number;
+  /** Outline of the floor at `maxDepthMm` that flat bottoms of clearing cutters go over; no rings where none does. */
+  sweptFloorOutline(): ArcRings;
   /** Area of level floors above that, where one step ends and a smaller slice goes on. */
   readonly ledgeAreaMm2: number;
   /** Area of the walls along their slope. */

@@ -1,7 +1,7 @@
-import { resolveRegions } from '@pourproof/arrangement';
-import { type MedialAxis, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
+import { booleans } from '@pourproof/arrangement';
 import { type Bit, flatBitsBelow } from '@pourproof/job';
-import { type CleanRegion, mmFromInches, packRings, ringArea, ringCoords } from '@pourproof/plane';
+import { type CleanRegion, mmFromInches, packRings } from '@pourproof/plane';
+import { floorLeft, floorRegions, sweptBy } from '../cut/floor-left.ts';
 import { veeDepthMm, veeReachMm } from '../cut/vee-depth.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -10,86 +10,76 @@ import { placeOfRings } from './places.ts';
 
 /** The tip covers a smaller floor in a few rounds, mm² (our choice: a square of 2 mm). */
 const MIN_FLOOR_MM2 = 4;
-/** The tip covers a narrower floor in a round or two, mm (our choice). */
-const NARROW_FLOOR_MM = 1;
 /** Thickness of a board that is not described, mm: three quarters of an inch (common practice). */
 const USUAL_BOARD_MM = mmFromInches(0.75);
-/** Share of the floor that a flat bit must clear to be offered (our choice). */
-const WORTHWHILE = 0.8;
+/** Share of the ridged floor that a flat bit must clear to be offered where it does not clear all (our choice). */
+const WORTHWHILE = 0.5;
 
 /** Level floor at the depth limit that only the point of a V passes over: it leaves ridges, not a floor. */
 export const floorLeftRidged: Check = {
   code: 'floor-left-ridged',
   run: (measured) => {
-    const { carving, shape } = measured;
+    const { carving, shape, job } = measured;
     // how fine the ridges of a ball are depends on the stepover, which the maker chooses
     if (shape.includedRad === null || carving.scallopedFloorMm2 < MIN_FLOOR_MM2) {
       return null;
     }
-    const floor = floorOf(measured);
-    const axis = medialAxis(floor);
-    const swept = carving.floorAreaMm2 - carving.scallopedFloorMm2;
-    const ridged = openedArea(axis, NARROW_FLOOR_MM / 2) - swept;
-    if (ridged < MIN_FLOOR_MM2) {
+    const { floor, left } = floorRegions(measured, job.toleranceMm);
+    const { areaMm2, pieces } = floorLeft(left, job.toleranceMm);
+    if (areaMm2 < MIN_FLOOR_MM2) {
       return null;
     }
     return {
       code: 'floor-left-ridged',
       severity: 'caution',
-      where: outlinesOf(floor).map((ring) =>
-        placeOfRings([ring[0] ?? 0, ring[1] ?? 0], packRings([ring]), {
+      where: pieces.map((piece) =>
+        placeOfRings([piece.ring[0] ?? 0, piece.ring[1] ?? 0], packRings([piece.ring]), {
           what: 'floor',
-          areaMm2: ringArea(ring, 0, ring.length / 2),
+          areaMm2: piece.areaMm2,
         }),
       ),
-      measured: { value: ridged, quantity: 'area', unit: 'mm²' },
+      measured: { value: areaMm2, quantity: 'area', unit: 'mm²' },
       limit: { value: MIN_FLOOR_MM2, quantity: 'area', unit: 'mm²' },
       because: ['opening-by-disc', 'own-inference'],
-      fix: { options: fixes(measured, axis) },
+      fix: { options: [...flatBit(measured, floor, left, areaMm2), ...deeper(measured)] },
     };
   },
 };
 
-function floorOf({ carving, job }: Measured): CleanRegion {
-  const floor = polygonFromArcs(carving.sliceOutline(carving.maxDepthMm), job.toleranceMm);
-  return resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region;
-}
-
-/** The outer outlines of a region that are not specks, largest first. */
-function outlinesOf(region: CleanRegion): readonly Float64Array[] {
-  const size = (ring: Float64Array): number => ringArea(ring, 0, ring.length / 2);
-  return Array.from(region.ringEnds, (_, k) => ringCoords(region, k))
-    .filter((ring) => size(ring) > NARROW_FLOOR_MM ** 2)
-    .toSorted((a, b) => size(b) - size(a));
-}
-
-/** The widest flat bit that clears most of the floor, and the depth at which there is no floor. */
-function fixes(measured: Measured, floorAxis: MedialAxis): Fix[] {
-  const { job, carving } = measured;
-  const options: Fix[] = [];
-  const most = 2 * floorAxis.nodeR.reduce((widest, r) => Math.max(widest, r), 0);
-  for (const diameter of flatBitsBelow(most, job.units, job.materials.cutters)) {
-    const share = openedArea(floorAxis, diameter / 2) / carving.floorAreaMm2;
-    if (share >= WORTHWHILE) {
-      options.push({
-        do: 'use-bit',
-        kind: 'flat',
-        diameterMm: diameter,
-        floorSharePct: Math.floor(share * 100),
-        clears: (1 - share) * carving.floorAreaMm2 < MIN_FLOOR_MM2,
-      });
+/** The widest flat bit, tried on the floor, after which nothing is left to the tip; where none does that, the one that leaves least. */
+function flatBit(measured: Measured, floor: CleanRegion, left: CleanRegion, ridgedMm2: number): Fix[] {
+  const { job, axis } = measured;
+  const widest = 2 * axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
+  let best: { readonly diameterMm: number; readonly leftMm2: number } | null = null;
+  for (const diameterMm of flatBitsBelow(widest, job.units, job.materials.cutters)) {
+    const rest = booleans(left, sweptBy(floor, diameterMm, job.toleranceMm), 'subtract');
+    const leftMm2 = floorLeft(rest, job.toleranceMm).areaMm2;
+    if (best === null || leftMm2 < best.leftMm2) {
+      best = { diameterMm, leftMm2 };
+    }
+    if (leftMm2 < MIN_FLOOR_MM2) {
       break;
     }
   }
-  const deeper = deepenTo(measured);
-  if (deeper !== null) {
-    options.push({
-      do: 'deepen',
-      byMm: Math.ceil((deeper - job.depthMm) * 100) / 100,
-      clears: true,
-    });
-  }
-  return options;
+  return best === null || best.leftMm2 > (1 - WORTHWHILE) * ridgedMm2
+    ? []
+    : [
+        {
+          do: 'use-bit',
+          kind: 'flat',
+          diameterMm: best.diameterMm,
+          floorSharePct: Math.floor(100 * (1 - best.leftMm2 / ridgedMm2)),
+          clears: best.leftMm2 < MIN_FLOOR_MM2,
+        },
+      ];
+}
+
+/** The depth at which there is no floor. */
+function deeper(measured: Measured): Fix[] {
+  const depthMm = deepenTo(measured);
+  return depthMm === null
+    ? []
+    : [{ do: 'deepen', byMm: Math.ceil((depthMm - measured.job.depthMm) * 100) / 100, clears: true }];
 }
 
 /**

@@ -11,7 +11,7 @@ export const floorLeftRidged: FindingWords = {
     'A point that runs to and fro over a level floor leaves a ridge between every two passes; the ridges show through thin colour and hold bubbles.',
   fixes: {
     'use-bit': ({ diameterMm, floorSharePct, clears }, { units }) =>
-      `Add a ${bitSize(diameterMm, units)} flat bit for the floor: it clears ${floorSharePct} % of it${clears ? '' : ' and leaves the corners to the tip'}.`,
+      `Add a ${bitSize(diameterMm, units)} flat bit for the floor: ${clears ? 'what it leaves in the corners the tip goes over in a round or two' : `it clears ${floorSharePct} % of it`}.`,
     deepen: ({ byMm }, { units }) =>
       `Cut ${noLess(byMm, units)} deeper: then the flanks of the V meet everywhere.`,
   },
