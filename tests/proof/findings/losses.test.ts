@@ -94,6 +94,39 @@ describe('what is lost', () => {
     expect(bar?.measured.value).toBeCloseTo(1.5, 6);
   });
 
+  test('a stroke that is lost and one that is tight are as long as they are drawn', () => {
+    const job = settleJob({ bit: ['flat:2mm'], depth: '2mm', wood: 'maple', seal: 'epoxy' });
+    for (const [width, code] of [
+      [1.5, 'bit-cannot-enter'],
+      [2, 'stroke-near-bit-width'],
+      [2.05, 'stroke-near-bit-width'],
+    ] as const) {
+      const { findings } = vetDrawing(drawingOf([rectangle(3, 4, 44, width)]), 'a bar', job).report;
+      const [place] = findings.find((finding) => finding.code === code)?.where ?? [];
+      expect(place?.lengthMm).toBeCloseTo(44, 6);
+      expect(place?.widthMm).toBeCloseTo(width, 6);
+    }
+  });
+
+  test('a dot and a ring drawn as wide as the bit are cut, though they are flattened', () => {
+    const circle = (radius: number, sides: number): number[] =>
+      Array.from({ length: sides }, (_, k) => (2 * Math.PI * k) / sides).flatMap((angle) => [
+        radius * Math.cos(angle),
+        radius * Math.sin(angle),
+      ]);
+    // 3 µm between chord and arc
+    expect(lossesOf([circle(1, 40)], 2)).toEqual([]);
+    expect(lossesOf([circle(0.98, 40)], 2)[0]?.code).toBe('bit-cannot-enter');
+    // most of a ring, 2 mm wide
+    const arc = (radius: number): [number, number][] =>
+      Array.from({ length: 116 }, (_, k) => (Math.PI * k) / 62).map((angle) => [
+        radius * Math.cos(angle),
+        radius * Math.sin(angle),
+      ]);
+    expect(lossesOf([[...arc(10), ...arc(8).toReversed()].flat()], 2)).toEqual([]);
+    expect(find([[...arc(10), ...arc(8.03).toReversed()].flat()], 2, 'bit-cannot-enter')).toBeDefined();
+  });
+
   test.each([36, 30, 20])('a tip of %s° ends r(1/sin φ/2 − 1) short, a soft tip', (deg) => {
     const half = (deg * Math.PI) / 360;
     const wedge = [0, -40 * Math.tan(half), 40, 0, 0, 40 * Math.tan(half)];

@@ -8,6 +8,8 @@ import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
 export interface NarrowStretch {
   /** Length along the axis, all branches included, mm. */
   readonly lengthMm: number;
+  /** The same from end to end: where a stroke ends, the axis ends half its width before. */
+  readonly extentMm: number;
   /** Smallest width in the stretch; 0 for a taper that ends in a point. */
   readonly narrowestMm: number;
   /** Where that is, on the axis. */
@@ -35,7 +37,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
   }
-  const { part, start } = strokeParts(axis);
+  const { part, start, degree } = strokeParts(axis);
   const limit = enteringRadius(axis, widthLimitMm / 2);
   const { edgeFrom, edgeTo, nodeR } = axis;
   const groups = new UnionFind(2 * nodeR.length);
@@ -60,7 +62,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
     }
   }
   return [...byGroup.values()].map((edges) =>
-    stretchOf({ axis, start, limit }, edges, part[edges[0]] === STROKE),
+    stretchOf({ axis, start, limit, degree }, edges, part[edges[0]] === STROKE),
   );
 }
 
@@ -81,19 +83,24 @@ interface Narrow {
   readonly axis: MedialAxis;
   readonly start: Float64Array;
   readonly limit: number;
+  readonly degree: Uint8Array;
 }
 
 function stretchOf(narrow: Narrow, edges: readonly number[], isStroke: boolean): NarrowStretch {
-  const { axis, start, limit } = narrow;
+  const { axis, start, limit, degree } = narrow;
+  const { edgeFrom, edgeTo, nodeR } = axis;
   const { originX, originY } = axis.boundary;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
+  let endsMm = 0;
   let least = Infinity;
   let atMm: Point = [0, 0];
   for (const e of edges) {
     shape.load(e);
     lengthMm += shape.lengthBetween(start[e], shape.shareOf(limit));
     shape.atShare(start[e]);
+    endsMm += degree[edgeFrom[e]] === 1 ? shape.clearance : 0;
+    endsMm += degree[edgeTo[e]] === 1 && nodeR[edgeTo[e]] < limit ? nodeR[edgeTo[e]] : 0;
     if (shape.clearance < least) {
       least = shape.clearance;
       atMm = [shape.x + originX, shape.y + originY];
@@ -102,6 +109,7 @@ function stretchOf(narrow: Narrow, edges: readonly number[], isStroke: boolean):
   const { path, widths } = longestWay(narrow, edges);
   return {
     lengthMm,
+    extentMm: lengthMm + endsMm,
     narrowestMm: 2 * least,
     atMm,
     kind: isStroke ? 'stroke' : 'taper',

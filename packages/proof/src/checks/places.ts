@@ -26,8 +26,12 @@ export function placeOfPoint(atMm: Point, part: PlacePart): FindingPlace {
 }
 
 /** A stretch of stroke, by its length and its least width. */
-export function placeOfStretch({ atMm, path, lengthMm, narrowestMm }: NarrowStretch): FindingPlace {
-  return placeOfPath(atMm, path, { what: 'stroke', lengthMm, widthMm: narrowestMm });
+export function placeOfStretch({ atMm, path, extentMm, narrowestMm }: NarrowStretch): FindingPlace {
+  return placeOfPath(atMm, path, {
+    what: 'stroke',
+    lengthMm: extentMm,
+    widthMm: narrowestMm,
+  });
 }
 
 /** The cut in one block of the board. */

@@ -2,6 +2,7 @@ import { leftStanding, type StandingPiece } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Severity } from '../report/finding-schema.ts';
+import { fits } from './bits-that-fit.ts';
 
 /** Part of the artwork that the bits do not cut: lost as a whole, or an end of it. */
 export interface Loss {
@@ -35,10 +36,11 @@ const ROUNDING_MM = 1e-6;
 export function lossesOf(measured: Measured, diameterMm: number, factor = 1): Losses {
   const { axis, job, bitMm, standing } = measured;
   // scaling the artwork up is the same as scaling the bit down
+  const entersMm = (): number => fits(axis, diameterMm / factor, job.toleranceMm / factor);
   const pieces =
     diameterMm === bitMm && factor === 1
       ? standing
-      : leftStanding(axis, diameterMm / factor / 2, job.toleranceMm / factor).pieces;
+      : leftStanding(axis, entersMm() / 2, job.toleranceMm / factor).pieces;
   const lost: StandingPiece[] = [];
   const ends: Loss[] = [];
   for (const piece of pieces) {

@@ -11,9 +11,10 @@ import {
   type StrokeWidths,
   strokeWidths,
 } from '@pourproof/geometry';
-import type { Job } from '@pourproof/job';
+import type { Bit, Job } from '@pourproof/job';
 import { type CleanRegion, perimeter, type Rings } from '@pourproof/plane';
 import { bitEfforts, type Efforts } from './bit-efforts.ts';
+import { bitsThatFit } from './bits-that-fit.ts';
 import { type CutShape, cutShape } from './cut-shape.ts';
 import { cutterOf } from './cutter-of.ts';
 import { deepestOfCut } from './deepest-of-cut.ts';
@@ -21,6 +22,8 @@ import { deepestOfCut } from './deepest-of-cut.ts';
 /** What the bits of a job make of an artwork. Lengths in mm, areas in mm². */
 export interface CutMeasures {
   readonly axis: MedialAxis;
+  /** The bits of the job as they enter the flattened artwork. */
+  readonly bits: readonly Bit[];
   /** What the bits make of strokes of any width. */
   readonly shape: CutShape;
   /** What the bits remove together. */
@@ -44,9 +47,11 @@ export interface CutMeasures {
 }
 
 /** Measures the cut of an artwork and its strokes. */
-export function measureCut(artwork: CleanRegion, job: Job): CutMeasures {
+export function measureCut(artwork: CleanRegion, given: Job): CutMeasures {
   const axis = medialAxis(artwork);
-  const shape = cutShape(job.bits, job.depthMm);
+  const bits = bitsThatFit(axis, given);
+  const job: Job = { ...given, bits };
+  const shape = cutShape(bits, job.depthMm);
   const carving = carveJob(axis, job);
   const cut = polygonFromArcs(carving.outline, job.toleranceMm);
   return {
@@ -54,7 +59,8 @@ export function measureCut(artwork: CleanRegion, job: Job): CutMeasures {
     shape,
     carving,
     efforts: bitEfforts(axis, carving, job),
-    bitMm: shape.entersMm,
+    bits,
+    bitMm: bits === given.bits ? shape.entersMm : cutShape(given.bits, job.depthMm).entersMm,
     cut,
     cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
     cutArea: carving.areaMm2,

@@ -88,7 +88,7 @@ function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
     (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
     0,
   );
-  const carvePart = (part: CleanRegion) => carveJob(medialAxis(part), job);
+  const carvePart = (part: CleanRegion) => carveJob(medialAxis(part), { ...job, bits: cut.bits });
   return pourPlan(colourFills({ ...cut, uptakeMl, carvePart }), {
     ...job,
     resin: job.rows.resin,
