@@ -186,7 +186,7 @@ describe('a V with a flat tip', () => {
     // clearing bits keep within the walls of the V
     const flat = { ...blunt, bit: ['vee:60deg:12mm:tip 2mm', 'flat:1mm'] };
     expect(find(wideAndThin, 'bit-cannot-enter', flat)).toBeDefined();
-    expect(waysOut(finding, 'mm')).toContain('Use a V with a tip of 1.49 mm or less.');
+    expect(waysOut(finding, 'mm')).toContain('Use a V with a tip of 1.50 mm or less.');
   });
 });
 

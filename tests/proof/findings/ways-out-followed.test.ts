@@ -49,7 +49,8 @@ describe('what the bit leaves', () => {
       const slot = [rectangle(0, 0, 50, width)];
       const factor = fixOf(find(slot, 'bit-cannot-enter'), 'scale')?.factor ?? Number.NaN;
       // the largest bit is found to 1 %, and factors are whole hundredths
-      expect(factor).toBeGreaterThanOrEqual(3 / width);
+      // and what flattening can take off a stroke, 10 µm, is not held against it
+      expect(factor).toBeGreaterThanOrEqual((3 - 0.01) / width);
       expect(factor).toBeLessThan((3 / width) * 1.02 + 0.01);
       expect(find(scaled(slot, factor), 'bit-cannot-enter')).toBeUndefined();
     }
