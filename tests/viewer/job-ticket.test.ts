@@ -105,7 +105,9 @@ test('the picture turns to what levelling leaves, with the lengths of the proof,
   await page.getByRole('button', { name: 'Levelling', exact: true }).click();
   const job = settleJob(readJobFile(await savedJob(page), 'j'));
   const { levelling } = vetDrawing(readArtwork(new TextEncoder().encode(BARS), 'bars.svg'), 'x', job).picture;
-  const lengths = Object.entries(levelling.lengthMm).filter(([, lengthMm]) => lengthMm > 0);
+  const lengths = levelling.grades.flatMap(({ grade, lengthMm }) =>
+    lengthMm > 0 ? [[grade, lengthMm] as const] : [],
+  );
   // the two bars fare differently
   expect(lengths.length).toBeGreaterThan(1);
   const items = await page.locator('sheet-legend:visible li').allTextContents();

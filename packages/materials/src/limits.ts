@@ -36,7 +36,11 @@ export type LimitId =
   | 'abradedPocket'
   | 'shopTemperature'
   | 'opaqueDepth'
+  | 'opaqueDepthBlack'
+  | 'opaqueDepthPale'
   | 'faintDepth'
+  | 'faintDepthBlack'
+  | 'faintDepthPale'
   | 'overpour'
   | 'waste'
   | 'pigmentShare'
@@ -216,10 +220,30 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     exactly(cited(1, 'practice', 'common-practice')),
     'Shallower colour lets the floor show through.',
   ),
+  opaqueDepthBlack: limit(
+    'mm',
+    citedRange(0.3, [0.14, 0.54], 'inference', 'own-inference', 'from-memory'),
+    'Black absorbs at all wavelengths: 0.1 % of carbon in the mix leaves a twentieth of the floor to be seen through 0.27 mm.',
+  ),
+  opaqueDepthPale: limit(
+    'mm',
+    citedRange(1.5, [0.5, 2], 'inference', 'own-inference', 'from-memory'),
+    'White and pale colours hide by scattering, which takes several times the depth of an absorbing colour: 1 % of white pigment by volume takes 1 to 2 mm.',
+  ),
   faintDepth: limit(
     'mm',
-    citedRange(0.3, [0.03, 0.5], 'inference', 'own-inference', 'from-memory'),
-    'Even the strongest pigment lets the floor show through less: that is no colour.',
+    citedRange(0.3, [0.1, 0.5], 'inference', 'own-inference', 'from-memory'),
+    'Even a strong paste lets the floor show through less: that is no colour.',
+  ),
+  faintDepthBlack: limit(
+    'mm',
+    citedRange(0.15, [0.07, 0.27], 'inference', 'own-inference', 'from-memory'),
+    'Through half of the depth at which black hides it, a fifth of the floor still shows.',
+  ),
+  faintDepthPale: limit(
+    'mm',
+    citedRange(0.75, [0.25, 1], 'inference', 'own-inference', 'from-memory'),
+    'Through half of the depth at which white hides it, wood gives its own colour to a pale one.',
   ),
   overpour: limit(
     'mm',

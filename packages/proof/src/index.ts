@@ -4,7 +4,7 @@ export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { applyFix, FIX_SETTINGS, type FixContext } from './fixes/apply-fix.ts';
 export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
-export type { LevellingGrade, LevellingMap } from './levelling/levelling-map.ts';
+export type { PicturedGrade, PicturedGradeId, PicturedLevelling } from './levelling/pictured-levelling.ts';
 export type { Picture, PicturedBlock } from './picture.ts';
 export {
   type Amount,

@@ -1,7 +1,7 @@
 import type { Bounds, Rings } from '@pourproof/plane';
 import { boundsOrZero } from './board/bounds-or-zero.ts';
 import { type DepthContour, depthContours } from './cut/depth-contours.ts';
-import type { LevellingMap } from './levelling/levelling-map.ts';
+import { type PicturedLevelling, picturedLevelling } from './levelling/pictured-levelling.ts';
 import type { Measured } from './measured.ts';
 import type { Finding } from './report/finding-schema.ts';
 
@@ -23,8 +23,8 @@ export interface Picture {
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
   /** Blocks of the board; one without an outline where no board is described. */
   readonly blocks: readonly PicturedBlock[];
-  /** Every stroke that is cut, along its middle, by how much levelling it stands. */
-  readonly levelling: LevellingMap;
+  /** What levelling leaves of strokes and areas, and what is never cut. */
+  readonly levelling: PicturedLevelling;
   /** Lines of equal depth where a V shapes the walls. */
   readonly depths: readonly DepthContour[];
   readonly boundsMm: Bounds;
@@ -63,7 +63,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
       grainDeg,
       diveDeg,
     })),
-    levelling: measured.levellingMap,
+    levelling: picturedLevelling(measured.levellingMap, measured.cutRegion, measured.artwork),
     depths:
       measured.shape.includedRad === null
         ? []

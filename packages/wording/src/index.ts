@@ -20,6 +20,7 @@ export {
 export type { Reader } from './findings/finding-words.ts';
 export { findingTitle } from './findings/words-of-finding.ts';
 export { OUTPUT_MARK } from './output-mark.ts';
+export { gradeSize } from './sheet/levelling-figure.ts';
 export { overlaySvg } from './sheet/overlay.ts';
 export { sheetHtml } from './sheet/sheet.ts';
 export { sourceText } from './source-text.ts';

@@ -21,7 +21,7 @@ const sanded = (
   rings: readonly (readonly number[])[],
   job: JobInput,
   turnDeg = 0,
-): { readonly finding: Finding | undefined; readonly marginMm: number } => {
+): { readonly finding: Finding | undefined; readonly marginMm: number | null } => {
   const { report } = vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job }));
   return {
     finding: report.findings.find(({ code }) => code === 'sands-through'),

@@ -1,6 +1,5 @@
 import type { Bounds, LengthUnit, Rings } from '@pourproof/plane';
 import type { Picture } from '@pourproof/proof';
-import { GRADE_WORDS } from '@pourproof/wording';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
 import { drawMargin, type FibreSign } from './draw-margin.ts';
 import { drawMarks, type Mark } from './draw-marks.ts';
@@ -69,11 +68,8 @@ export class SheetDrawing {
     if (layer === 'levelling') {
       path(ringsPath(picture.artwork), 'drawn');
       // the gravest last, on top
-      for (const grade of Object.keys(GRADE_WORDS).toReversed()) {
-        const data = picture.levelling.stretches
-          .filter((stretch) => stretch.grade === grade)
-          .map((stretch) => linePath(stretch.path))
-          .join('');
+      for (const { grade, lines, outlines } of picture.levelling.grades.toReversed()) {
+        const data = [...lines.map(linePath), ...outlines.map(ringsPath)].join('');
         path(grade === 'lost' || grade === 'spoilt' ? data : '', 'level-ground');
         path(data, `level-${grade}`);
       }

@@ -1,7 +1,7 @@
 import { bitSize } from '@pourproof/job';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { LevellingGrade, Picture } from '@pourproof/proof';
-import { GRADE_WORDS } from '@pourproof/wording';
+import type { Picture } from '@pourproof/proof';
+import { GRADE_WORDS, gradeSize } from '@pourproof/wording';
 import {
   type CSSResultGroup,
   css,
@@ -105,21 +105,21 @@ export class SheetLegend extends LitElement {
     </ul>`;
   }
 
-  /** The strokes by what the planned levelling leaves of them; only the grades that there are. */
+  /** Strokes and areas by what the planned levelling leaves of them; only the grades that there are. */
   #levelling({ levelling }: Picture): TemplateResult {
     return html`<ul aria-label="Legend">
-      ${GRADES.filter((grade) => levelling.lengthMm[grade] > 0).map((grade) =>
-        item(
-          svg`<path class=${grade === 'lost' || grade === 'spoilt' ? 'level-ground' : ''} d="M1 8h28" /><path class="level-${grade}" d="M1 8h28" />`,
-          `${GRADE_WORDS[grade]}: ${formatLength(levelling.lengthMm[grade], this.unit)} of stroke`,
-        ),
-      )}
+      ${levelling.grades
+        .filter(({ lines, outlines }) => lines.length + outlines.length > 0)
+        .map((each) =>
+          item(
+            svg`<path class=${each.grade === 'lost' || each.grade === 'spoilt' ? 'level-ground' : ''} d="M1 8h28" /><path class="level-${each.grade}" d="M1 8h28" />`,
+            `${GRADE_WORDS[each.grade]}: ${gradeSize(each, this.unit)}`,
+          ),
+        )}
       <li>under ${formatLength(levelling.planMm, this.unit)} off the face</li>
     </ul>`;
   }
 }
-
-const GRADES = Object.keys(GRADE_WORDS) as readonly LevellingGrade[];
 
 const HATCHED: SVGTemplateResult = svg`
   <rect x="1" y="1" width="28" height="14" fill="#fff" />

@@ -73,7 +73,8 @@ export const sheetLook: CSSResult = css`
   .level-lost,
   .level-spoilt,
   .level-close,
-  .level-holds {
+  .level-holds,
+  .level-uncut {
     fill: none;
     stroke: var(--ink);
     stroke-width: 5;
@@ -94,6 +95,11 @@ export const sheetLook: CSSResult = css`
   .level-holds {
     stroke: var(--blue);
     stroke-width: 1.2;
+  }
+  .level-uncut {
+    stroke-width: 2;
+    stroke-dasharray: 0.5 4;
+    stroke-linecap: round;
   }
   .halo {
     fill: none;

@@ -18,6 +18,7 @@ const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   deepen: 'Cut deeper',
   'cut-shallower': 'Cut shallower',
   'level-less': 'Level less',
+  'level-by': 'Level this way',
   'fewer-coats': 'Fewer coats',
   wait: 'Wait longer',
   'pour-sooner': 'Pour sooner',

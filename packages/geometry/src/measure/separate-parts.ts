@@ -1,10 +1,13 @@
-import { type Point, UnionFind } from '@pourproof/plane';
+import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { axisParts } from './axis-parts.ts';
 import { STROKE, strokeParts } from './stroke-parts.ts';
 
 /** A separate part of the artwork: a letter, a dot, a square, a heart. */
 export interface SeparatePart {
+  /** Its number, which stroke lines bear too. */
+  readonly part: number;
   /** Centre of its largest inscribed disc, mm. */
   readonly atMm: Point;
   /** Diameter of that disc, mm. */
@@ -25,28 +28,26 @@ export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
     edge.load(e);
     return edge.lengthBetween(start[e], 1);
   };
-  const together = new UnionFind(nodeR.length);
-  for (let e = 0; e < edgeFrom.length; e++) {
-    together.join(edgeFrom[e], edgeTo[e]);
-  }
+  const partOf = axisParts(axis);
   const strokeR = new Float64Array(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
     // rounding may leave a stroke without length in the middle of a star
     if (part[e] === STROKE && strokeLength(e) > 0) {
-      const name = together.find(edgeFrom[e]);
+      const name = partOf[edgeFrom[e]];
       // the clearance never falls on the way up
       strokeR[name] = Math.max(strokeR[name], nodeR[edgeTo[e]]);
     }
   }
   const widest = new Map<number, number>();
   for (let k = 0; k < nodeR.length; k++) {
-    const name = together.find(k);
+    const name = partOf[k];
     const best = widest.get(name);
     if (nodeR[k] > 0 && (best === undefined || nodeR[k] > nodeR[best])) {
       widest.set(name, k);
     }
   }
   return Array.from(widest, ([name, k]) => ({
+    part: name,
     atMm: [nodeX[k] + boundary.originX, nodeY[k] + boundary.originY] as const,
     widthMm: 2 * nodeR[k],
     strokeMm: 2 * strokeR[name],

@@ -1,10 +1,13 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
+import { axisParts } from './axis-parts.ts';
 import { CORNER, strokeParts, TAPER } from './stroke-parts.ts';
 
 /** The centre line of a stroke between two ends or joins. */
 export interface StrokeLine {
   readonly kind: 'stroke' | 'taper';
+  /** Number of the separate part that it is in. */
+  readonly part: number;
   /** `[x0, y0, x1, y1, …]`, open, mm. */
   readonly path: Float64Array;
   /** Width at each point of the path, mm. */
@@ -27,6 +30,7 @@ const CURVE_PARTS = 4;
 export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   const { part } = strokeParts(axis);
   const { edgeFrom, edgeTo, nodeR } = axis;
+  const partOf = axisParts(axis);
   // the first two edges at each node
   const first = new Int32Array(nodeR.length).fill(-1);
   const second = new Int32Array(nodeR.length).fill(-1);
@@ -66,7 +70,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
       node = isUp ? edgeTo[e] : edgeFrom[e];
       e = onward(e, node);
     }
-    lines.push(pen.lift(part[start] === TAPER ? 'taper' : 'stroke'));
+    lines.push(pen.lift(part[start] === TAPER ? 'taper' : 'stroke', partOf[from]));
   };
   for (let e = 0; e < part.length; e++) {
     for (const node of [edgeFrom[e], edgeTo[e]]) {
@@ -108,8 +112,8 @@ class LinePen {
     }
   }
 
-  lift(kind: StrokeLine['kind']): StrokeLine {
-    const line = { kind, path: Float64Array.from(this.#path), widths: Float64Array.from(this.#widths) };
+  lift(kind: StrokeLine['kind'], part: number): StrokeLine {
+    const line = { kind, part, path: Float64Array.from(this.#path), widths: Float64Array.from(this.#widths) };
     this.#path = [];
     this.#widths = [];
     return line;

@@ -1,4 +1,5 @@
 import { type CleanRegion, ringStart } from '@pourproof/plane';
+import { isInside } from './is-inside.ts';
 
 /**
  * Parts of the segment from (ax, ay) to (bx, by) inside a region, as pairs of shares of its length from 0 to
@@ -68,25 +69,4 @@ function crossings(region: CleanRegion, ax: number, ay: number, bx: number, by: 
     }
   }
   return shares.sort((a, b) => a - b);
-}
-
-function isInside(region: CleanRegion, x: number, y: number): boolean {
-  let isIn = false;
-  const { coords } = region;
-  for (let k = 0; k < region.ringEnds.length; k++) {
-    const start = ringStart(region, k);
-    const end = region.ringEnds[k] as number;
-    for (let i = start, j = end - 1; i < end; j = i++) {
-      const yi = coords[2 * i + 1] as number;
-      const yj = coords[2 * j + 1] as number;
-      if (yi > y !== yj > y) {
-        const xi = coords[2 * i] as number;
-        const xj = coords[2 * j] as number;
-        if (x < xi + ((y - yi) / (yj - yi)) * (xj - xi)) {
-          isIn = !isIn;
-        }
-      }
-    }
-  }
-  return isIn;
 }

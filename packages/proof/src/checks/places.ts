@@ -1,5 +1,5 @@
 import type { NarrowStretch } from '@pourproof/geometry';
-import { type Point, type Rings, ringCoords, signedArea } from '@pourproof/plane';
+import { type Point, packRings, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 
@@ -23,6 +23,17 @@ export function placeOfPath(atMm: Point, path: ArrayLike<number>, part: PlacePar
 /** A place that is a point only. */
 export function placeOfPoint(atMm: Point, part: PlacePart): FindingPlace {
   return { atMm: rounded(atMm), outline: [], ...part };
+}
+
+/** Sides of the polygon that shows a dot. */
+const CIRCLE_SIDES = 32;
+
+/** A part without a stroke, by its largest inscribed disc. */
+export function placeOfDisc([x, y]: Point, widthMm: number): FindingPlace {
+  const ring = Array.from({ length: CIRCLE_SIDES }, (_, k) => (2 * Math.PI * k) / CIRCLE_SIDES).flatMap(
+    (angle) => [x + (widthMm / 2) * Math.cos(angle), y + (widthMm / 2) * Math.sin(angle)],
+  );
+  return placeOfRings([x, y], packRings([ring]), { what: 'dot', widthMm });
 }
 
 /** A stretch of stroke, by its length and its least width. */

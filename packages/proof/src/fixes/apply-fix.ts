@@ -30,6 +30,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   deepen: ['depth', 'rounds'],
   'cut-shallower': ['depth', 'rounds'],
   'level-less': ['level'],
+  'level-by': ['levelBy'],
   flatten: [],
   'use-scale': ['weigh'],
   'zero-between': [],
@@ -105,6 +106,8 @@ function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: 
         : ofRound(settled, fix.round, () => like(fix.toMm, typed.depth, 'down'));
     case 'level-less':
       return { level: like(settled.levelMm - fix.byMm, typed.level, 'down') };
+    case 'level-by':
+      return { levelBy: fix.method };
     case 'thicker-board':
       return thickerBoard(fix.thicknessMm, job, settled.units);
     case 'use-scale':

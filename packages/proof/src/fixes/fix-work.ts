@@ -23,6 +23,7 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   deepen: 'setting',
   'cut-shallower': 'setting',
   'level-less': 'setting',
+  'level-by': 'setting',
   flatten: 'bench',
   'use-scale': 'setting',
   'zero-between': 'bench',

@@ -1,36 +1,55 @@
-import { type MedialAxis, strokeLines } from '@pourproof/geometry';
+import { type MedialAxis, separateParts, strokeLines } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
+import type { Point } from '@pourproof/plane';
 import type { FaceHeights } from '../board/face-heights.ts';
+import type { ColourCut } from '../colours/colour-cuts.ts';
+import { opacityAt } from '../colours/opacity-at.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { type LevellingMap, levellingMap } from './levelling-map.ts';
+import type { StrokeNeeds } from './stroke-margin.ts';
 
 /** What the levelling map of a cut is made from; lengths in mm. */
 export interface CutToLevel {
   readonly axis: MedialAxis;
   readonly job: Job;
   readonly shape: CutShape;
+  readonly colourCuts: readonly ColourCut[];
   /** Seal film on walls and floor. */
   readonly filmMm: number;
   readonly heights: FaceHeights | null;
 }
 
 /**
- * Grades the strokes of a cut by how much levelling they stand: between upright walls they keep their width
+ * Grades the strokes and parts of a cut by how much levelling they stand: between upright walls they keep their width
  * and lose depth, between sloping ones they lose both. A V shows its walls along the edges whatever its
- * depth, so only its width is judged.
+ * depth, so that in its middle only the least depth of its colour is asked for.
  */
-export function cutLevellingMap({ axis, job, shape, filmMm, heights }: CutToLevel): LevellingMap {
-  const isVee = shape.includedRad !== null;
-  return levellingMap(strokeLines(axis), {
+export function cutLevellingMap(cut: CutToLevel): LevellingMap {
+  const { axis, job, shape, filmMm, heights } = cut;
+  return levellingMap(strokeLines(axis), separateParts(axis), {
     planMm: job.levelMm,
-    // a stroke as wide as the bit is cut, even if flattening made it narrower by the tolerance
-    sectionAt: (widthMm) => shape.sectionAt(isVee ? widthMm : widthMm + job.toleranceMm),
+    sectionAt: (widthMm) => shape.sectionAt(cutWidth(widthMm, shape, job.toleranceMm)),
     shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
     shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),
-    needs: {
-      narrowestMm: (isVee ? limits.narrowestStrokeVee : limits.narrowestStrokeFlat).value,
-      shallowestMm: isVee ? 0 : limits.opaqueDepth.value,
-    },
+    needsAt: needsAt(cut),
   });
+}
+
+/** A stroke or dot as wide as the bit is cut, even if flattening made it narrower by the tolerance. */
+function cutWidth(widthMm: number, { entersMm, includedRad }: CutShape, toleranceMm: number): number {
+  return includedRad === null && widthMm < entersMm && widthMm + toleranceMm >= entersMm ? entersMm : widthMm;
+}
+
+function needsAt({ shape, colourCuts }: CutToLevel): (at: Point) => StrokeNeeds {
+  const isVee = shape.includedRad !== null;
+  const opacity = opacityAt(colourCuts);
+  return (at) => {
+    const { opaque, faint } = opacity(at);
+    return {
+      narrowestMm: (isVee ? limits.narrowestStrokeVee : limits.narrowestStrokeFlat).value,
+      shallowestMm: (isVee ? faint : opaque).value,
+      faintMm: faint.value,
+    };
+  };
 }

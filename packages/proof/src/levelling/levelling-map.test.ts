@@ -11,6 +11,7 @@ import { levellingMap, type MapSetting } from './levelling-map.ts';
  */
 const LINE = {
   kind: 'stroke',
+  part: 0,
   path: Float64Array.of(0, 0, 100, 0),
   widths: Float64Array.of(0.5, 2.5),
 } as const;
@@ -19,7 +20,7 @@ const FLAT: MapSetting = {
   sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, cutter: flatCutter(0.6) }),
   shop: { filmMm: 0.25, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needs: { narrowestMm: 0, shallowestMm: 1 },
+  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1, faintMm: 0.3 }),
 };
 const RIGHT_ANGLED = veeCutter({ includedRad: Math.PI / 2, diameterMm: 12 });
 const VEE: MapSetting = {
@@ -28,39 +29,64 @@ const VEE: MapSetting = {
   sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, cutter: RIGHT_ANGLED }),
   shop: { filmMm: 0, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needs: { narrowestMm: 0.5, shallowestMm: 0 },
+  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0, faintMm: 0 }),
 };
+/** The artwork that the line is the middle of, as a part. */
+const PART = { part: 0, atMm: [100, 0], widthMm: 2.5, strokeMm: 2.5 } as const;
 /** Where along the line a width is. */
 const at = (widthMm: number): number => (100 * (widthMm - 0.5)) / 2;
 
 describe('a flat cut under 0.25 mm of film, 3 mm deep', () => {
-  const map = levellingMap([LINE], FLAT);
+  const map = levellingMap([LINE], [PART], FLAT);
   // t (w + 2 D)/w pooled: 3 − s = 0.25 (w + 6)/w
   const widthAt = (roomMm: number): number => (0.25 * 6) / (roomMm - 0.25);
 
-  test('is parted where colour is gone, too shallow, close and safe, to the closed forms', () => {
-    expect(map.lengthMm.lost).toBeCloseTo(at(widthAt(2.5)) - at(0.6), 3);
-    expect(map.lengthMm.spoilt).toBeCloseTo(at(widthAt(1.5)) - at(widthAt(2.5)), 3);
+  test('is parted where colour is too shallow, close and safe, to the closed forms', () => {
+    // on the floor alone the film takes 0.25 mm: 2.25 mm are left however narrow it is
+    expect(map.lengthMm.lost).toBe(0);
+    expect(map.lengthMm.spoilt).toBeCloseTo(at(widthAt(1.5)) - at(0.6), 3);
     expect(map.lengthMm.close).toBeCloseTo(at(widthAt(1)) - at(widthAt(1.5)), 3);
     expect(map.lengthMm.holds).toBeCloseTo(100 - at(widthAt(1)), 3);
-    expect(map.stretches.map(({ grade }) => grade)).toEqual(['lost', 'spoilt', 'close', 'holds']);
+    expect(map.stretches.map(({ grade }) => grade)).toEqual(['spoilt', 'close', 'holds']);
   });
 
-  test('goes first at the narrowest place that is cut, not where no bit enters', () => {
-    expect(map.goesFirstAt?.[0]).toBeCloseTo(at(0.6), 3);
-    expect(map.goesFirstMm).toBeCloseTo(3 - (0.25 * 6.6) / 0.6, 5);
+  test('is lost where a plan leaves no more than is no colour, however the seal lies', () => {
+    const lost = (planMm: number): number => levellingMap([LINE], [PART], { ...FLAT, planMm }).lengthMm.lost;
+    expect(lost(2.44)).toBe(0);
+    expect(lost(2.46)).toBeCloseTo(100 - at(0.6), 3);
+  });
+
+  test('goes first at the narrowest place that is cut, not where no bit enters, which is told', () => {
+    expect(map.first?.atMm[0]).toBeCloseTo(at(0.6), 3);
+    expect(map.first?.goneMm).toBeCloseTo(3 - (0.25 * 6.6) / 0.6, 5);
+    expect(map.uncutMm).toBeCloseTo(at(0.6), 3);
   });
 
   test('a low spot of the face takes its depth from the margin there only', () => {
-    const low = levellingMap([LINE], { ...FLAT, shallowAt: ([x]) => (x > 90 ? 1 : 0) });
-    const last = low.stretches.at(-1);
-    expect(low.lengthMm.lost).toBeCloseTo(map.lengthMm.lost, 3);
-    expect(last?.goneMm.at(-1)).toBeCloseTo(2 - (0.25 * 8.5) / 2.5, 9);
+    const low = levellingMap([LINE], [PART], {
+      ...FLAT,
+      shallowAt: ([x]) => (x > 90 ? 1 + 5e-3 * (x - 90) : 0),
+    });
+    expect(map.stretches.at(-1)?.grade).toBe('holds');
+    expect(low.stretches.at(-1)?.grade).toBe('spoilt');
+    expect(low.stretches[0]?.first.goneMm).toBeCloseTo(map.stretches[0]?.first.goneMm ?? 0, 9);
   });
 });
 
+test('a part without a stroke is judged as a round pocket; one that no bit enters has no margin', () => {
+  const dots = [
+    { part: 0, atMm: [0, 0], widthMm: 5, strokeMm: 0 },
+    { part: 1, atMm: [20, 0], widthMm: 0.5, strokeMm: 0 },
+  ] as const;
+  const map = levellingMap([], dots, FLAT);
+  // a dot's film pools to t (1 + 4 D/w)
+  expect(map.first?.goneMm).toBeCloseTo(3 - 0.25 * (1 + (4 * 3) / 5), 9);
+  expect(map.areas.map(({ grade }) => grade)).toEqual(['holds']);
+  expect(map.parts.map(({ first }) => first?.form ?? null)).toEqual(['dot', null]);
+});
+
 describe('a 90° V', () => {
-  const map = levellingMap([LINE], VEE);
+  const map = levellingMap([LINE], [PART], VEE);
 
   test('is lost up to twice the plan wide and too thin up to half a millimetre more', () => {
     // depth w/2 ≤ 0.5; width w − 2 s < 0.5; width w − 4 s < 0.5
@@ -71,23 +97,24 @@ describe('a 90° V', () => {
   });
 
   test('goes first at its narrow end, after half of the width there', () => {
-    expect(map.goesFirstAt).toEqual([0, 0]);
-    expect(map.goesFirstMm).toBeCloseTo(0.25, 12);
+    expect(map.first?.atMm).toEqual([0, 0]);
+    expect(map.first?.goneMm).toBeCloseTo(0.25, 12);
   });
 });
 
 test('a taper ends in nothing and still is not what goes first beside a stroke', () => {
   const taper = { ...LINE, kind: 'taper', widths: Float64Array.of(0, 2.5) } as const;
-  expect(levellingMap([taper, LINE], VEE).goesFirstMm).toBeCloseTo(0.25, 12);
-  // of the taper alone the first place with any width
-  expect(levellingMap([taper], VEE).goesFirstMm).toBeLessThan(1e-5);
+  expect(levellingMap([taper, LINE], [PART], VEE).first?.goneMm).toBeCloseTo(0.25, 12);
+  // of the taper alone its widest place, as of a dot
+  expect(levellingMap([taper], [PART], VEE).first).toMatchObject({ form: 'dot', widthMm: 2.5 });
 });
 
-test('all lengths add up to the strokes that are cut, and no stroke is no map', () => {
-  const map = levellingMap([LINE], FLAT);
+test('all lengths add up to the strokes, and no stroke is no map', () => {
+  const map = levellingMap([LINE], [PART], FLAT);
   const sum = Object.values(map.lengthMm).reduce((total, each) => total + each, 0);
-  expect(sum).toBeCloseTo(100 - at(0.6), 3);
-  expect(levellingMap([], FLAT)).toMatchObject({ stretches: [], goesFirstAt: null, goesFirstMm: 0 });
+  // changes of grade are located to a millionth of the line
+  expect(sum + map.uncutMm).toBeCloseTo(100, 2);
+  expect(levellingMap([], [], FLAT)).toMatchObject({ stretches: [], areas: [], first: null });
 });
 
 test('lines of a plus sign are its four arms, with the width of its bars', () => {

@@ -1,35 +1,88 @@
-import type { StrokeLine } from '@pourproof/geometry';
+import type { SeparatePart, StrokeLine } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
-import { type StrokeMargin, type StrokeNeeds, type StrokeShop, strokeMargin } from './stroke-margin.ts';
-import type { StrokeSection } from './stroke-section.ts';
+import { levelledDot } from './round-section.ts';
+import {
+  type LevelledStroke,
+  levelledStroke,
+  marginOf,
+  type StrokeMargin,
+  type StrokeNeeds,
+  type StrokeShop,
+} from './stroke-margin.ts';
+import { type StrokeSection, sectionWidth } from './stroke-section.ts';
 
 /**
- * What the planned levelling does to a stretch: all colour goes (`lost`); it gets too narrow or too shallow
+ * What the planned levelling does to a part: no colour worth the name is left (`lost`); it gets too narrow or too shallow
  * (`spoilt`); it would at twice the plan (`close`); none of these (`holds`).
  */
 export type LevellingGrade = 'lost' | 'spoilt' | 'close' | 'holds';
 
+/** A stroke is judged by its section, a part without one as a round pocket as wide as its largest inscribed disc. */
+export type LevelledForm = 'stroke' | 'dot';
+
+/** A place of the cut with what may come off the face there. Lengths in mm. */
+export interface LevelledPlace extends StrokeMargin {
+  readonly atMm: Point;
+  readonly form: LevelledForm;
+  /** Width at the face. */
+  readonly widthMm: number;
+  /** Least of what may come off before it is gone, too narrow or too shallow. */
+  readonly holdsMm: number;
+  /** Depth of colour that the plan leaves with the seal drained to the bottom; nothing is left if it is negative. */
+  readonly leftMm: number;
+  /** The same where the seal stays on floor and walls. */
+  readonly mostLeftMm: number;
+  /** Width that the plan leaves: between sloping walls it narrows as the face comes down. */
+  readonly leftWidthMm: number;
+  /** What colour must keep here. */
+  readonly needs: StrokeNeeds;
+}
+
 /** A stretch of stroke of one grade, along its centre line. */
 export interface GradedStretch {
   readonly grade: LevellingGrade;
+  readonly kind: StrokeLine['kind'];
+  /** Number of the separate part that it is in. */
+  readonly part: number;
   /** `[x0, y0, x1, y1, …]`, open, mm. */
   readonly path: Float64Array;
-  /** At each point, what may come off before all colour is gone, mm. */
-  readonly goneMm: Float64Array;
-  /** At each point, what may come off before the stroke is gone, too narrow or too shallow, mm. */
-  readonly holdsMm: Float64Array;
+  readonly lengthMm: number;
+  readonly narrowestMm: number;
+  /** Where colour goes first. */
+  readonly first: LevelledPlace;
 }
 
-/** The strokes of a cut, graded by how much levelling they stand. */
+/** A separate part without a stroke that is cut: a dot, a square, a heart; judged at its widest place. */
+export interface GradedArea {
+  readonly grade: LevellingGrade;
+  readonly first: LevelledPlace;
+}
+
+/** A separate part of the artwork with the place at which colour goes first. */
+export interface LevelledPart {
+  /** Its number. */
+  readonly part: number;
+  /** Middle of its largest inscribed disc. */
+  readonly atMm: Point;
+  /** `null` for a part that no bit enters: nothing can be said of what may come off. */
+  readonly first: LevelledPlace | null;
+  /** Where colour goes last: its widest place, as a round pocket; `null` where no bit enters. */
+  readonly last: LevelledPlace | null;
+}
+
+/** A cut graded by how much levelling it stands: its strokes, and its parts that have none. */
 export interface LevellingMap {
   readonly planMm: number;
   readonly stretches: readonly GradedStretch[];
+  readonly areas: readonly GradedArea[];
+  readonly parts: readonly LevelledPart[];
   /** Length of stroke by grade, mm. */
   readonly lengthMm: Readonly<Record<LevellingGrade, number>>;
-  /** Point at which colour goes first; `null` if nothing is cut. */
-  readonly goesFirstAt: Point | null;
-  /** What may come off there, mm; 0 if nothing is cut. */
-  readonly goesFirstMm: number;
+  /** Strokes that no bit enters, along their middle: they are never cut. */
+  readonly uncut: readonly Float64Array[];
+  readonly uncutMm: number;
+  /** Where colour goes first; `null` if nothing is cut. */
+  readonly first: LevelledPlace | null;
 }
 
 /** What a map depends on. */
@@ -41,7 +94,8 @@ export interface MapSetting {
   readonly shop: Omit<StrokeShop, 'shallowByMm'>;
   /** How much lower the face is at a point than where the bit was set, mm, 0 or more. */
   readonly shallowAt: (at: Point) => number;
-  readonly needs: StrokeNeeds;
+  /** What a stroke must keep at a point: it depends on its colour. */
+  readonly needsAt: (at: Point) => StrokeNeeds;
 }
 
 /** Up to this multiple of the plan a stretch counts as close (our choice: a second pass of the same tool). */
@@ -52,42 +106,87 @@ const CHANGE_SHARE = 1e-6;
 const EQUAL_MARGINS_TOL_MM = 1e-9;
 
 /**
- * Grades every stroke by what levelling leaves of it, split where the grade changes. Margins are exact at the
- * points; between them the width is taken as linear, as it is between straight walls. Strokes that no bit
- * enters are left out.
+ * Grades every stroke by what levelling leaves of it, split where the grade changes, and every part without a stroke. Margins are exact at the
+ * points; between them the width is taken as linear, as it is between straight walls. What no bit enters is told apart.
  */
-export function levellingMap(lines: readonly StrokeLine[], setting: MapSetting): LevellingMap {
+export function levellingMap(
+  lines: readonly StrokeLine[],
+  parts: readonly SeparatePart[],
+  setting: MapSetting,
+): LevellingMap {
   const stretches: GradedStretch[] = [];
-  const lengthMm = { lost: 0, spoilt: 0, close: 0, holds: 0 };
-  // a taper always ends in nothing: it decides what goes first only if there is nothing else
-  const firsts: Partial<Record<StrokeLine['kind'], Sample>> = {};
+  const uncut: Float64Array[] = [];
   for (const line of lines) {
-    for (const stretch of gradedParts(line, setting)) {
-      const [sample] = stretch;
-      if (sample?.grade === null || sample === undefined) {
+    for (const samples of gradedParts(line, setting)) {
+      const path = Float64Array.from(samples.flatMap(({ at }) => at));
+      const cut = samples.flatMap(({ place }) => (place === null ? [] : [place]));
+      const [start] = cut;
+      const grade = samples[0]?.grade ?? null;
+      if (start === undefined || grade === null) {
+        uncut.push(path);
         continue;
       }
-      for (const each of stretch) {
-        const first = firsts[line.kind];
-        firsts[line.kind] = first === undefined || goesBefore(each, first) ? each : first;
-      }
-      lengthMm[sample.grade] += lengthOf(stretch);
       stretches.push({
-        grade: sample.grade,
-        path: Float64Array.from(stretch.flatMap(({ at }) => at)),
-        goneMm: Float64Array.from(stretch, ({ goneMm }) => goneMm),
-        holdsMm: Float64Array.from(stretch, ({ holdsMm }) => holdsMm),
+        grade,
+        kind: line.kind,
+        part: line.part,
+        path,
+        lengthMm: lengthOf(path),
+        narrowestMm: Math.min(...cut.map(({ widthMm }) => widthMm)),
+        first: cut.reduce(goesFirst, start),
       });
     }
   }
-  const first = firsts.stroke ?? firsts.taper;
+  const firsts = partsOf(stretches, parts, setting);
+  const cutFirsts = firsts.flatMap(({ first }) => (first === null ? [] : [first]));
+  const lengthIn = (grade: LevellingGrade): number =>
+    stretches.reduce((sum, each) => sum + (each.grade === grade ? each.lengthMm : 0), 0);
   return {
     planMm: setting.planMm,
     stretches,
-    lengthMm,
-    goesFirstAt: first?.at ?? null,
-    goesFirstMm: first?.goneMm ?? 0,
+    areas: cutFirsts
+      .filter(({ form }) => form === 'dot')
+      .map((first) => ({ grade: gradeOf(first, setting.planMm), first })),
+    parts: firsts,
+    lengthMm: {
+      lost: lengthIn('lost'),
+      spoilt: lengthIn('spoilt'),
+      close: lengthIn('close'),
+      holds: lengthIn('holds'),
+    },
+    uncut,
+    uncutMm: uncut.reduce((sum, path) => sum + lengthOf(path), 0),
+    first: cutFirsts.length === 0 ? null : cutFirsts.reduce(goesFirst),
   };
+}
+
+/** Of each part, where colour goes first: on a stroke, for a taper always ends in nothing; at its widest place where it has none. */
+function partsOf(
+  stretches: readonly GradedStretch[],
+  parts: readonly SeparatePart[],
+  setting: MapSetting,
+): readonly LevelledPart[] {
+  const ofStrokes = new Map<number, LevelledPlace>();
+  for (const { kind, part, first } of stretches) {
+    if (kind === 'stroke') {
+      const known = ofStrokes.get(part);
+      ofStrokes.set(part, known === undefined ? first : goesFirst(known, first));
+    }
+  }
+  return parts.map(({ part, atMm, widthMm }) => {
+    const last = placeAt(atMm, widthMm, 'dot', setting);
+    return { part, atMm, first: ofStrokes.get(part) ?? last, last };
+  });
+}
+
+/** The one of two places where colour goes first; of two that stand the same, the narrower one. */
+function goesFirst(a: LevelledPlace, b: LevelledPlace): LevelledPlace {
+  const difference = b.goneMm - a.goneMm;
+  const isFirst =
+    Math.abs(difference) > EQUAL_MARGINS_TOL_MM
+      ? difference < 0
+      : b.widthMm < a.widthMm - EQUAL_MARGINS_TOL_MM;
+  return isFirst ? b : a;
 }
 
 /** A point on a stroke. */
@@ -96,14 +195,7 @@ interface Sample {
   readonly widthMm: number;
   /** `null` where nothing is cut. */
   readonly grade: LevellingGrade | null;
-  readonly goneMm: number;
-  readonly holdsMm: number;
-}
-
-/** Of two that stand the same, the narrower one goes first. */
-function goesBefore(a: Sample, b: Sample): boolean {
-  const difference = a.goneMm - b.goneMm;
-  return Math.abs(difference) > EQUAL_MARGINS_TOL_MM ? difference < 0 : a.widthMm < b.widthMm;
+  readonly place: LevelledPlace | null;
 }
 
 /** The samples of a line, split where the grade changes; both parts contain that point. */
@@ -147,18 +239,54 @@ function changeBetween(from: Sample, to: Sample, setting: MapSetting): readonly 
 }
 
 function sampleAt(at: Point, widthMm: number, setting: MapSetting): Sample {
-  const section = widthMm > 0 ? setting.sectionAt(widthMm) : null;
-  if (section === null) {
-    return { at, widthMm, grade: null, goneMm: 0, holdsMm: 0 };
-  }
-  const shop: StrokeShop = { ...setting.shop, shallowByMm: setting.shallowAt(at) };
-  const margin = strokeMargin(section, shop, setting.needs);
-  const holdsMm = Math.min(margin.goneMm, margin.thinMm, margin.shallowMm);
-  return { at, widthMm, grade: gradeOf(margin, holdsMm, setting.planMm), goneMm: margin.goneMm, holdsMm };
+  const place = widthMm > 0 ? placeAt(at, widthMm, 'stroke', setting) : null;
+  return { at, widthMm, grade: place === null ? null : gradeOf(place, setting.planMm), place };
 }
 
-function gradeOf({ goneMm }: StrokeMargin, holdsMm: number, planMm: number): LevellingGrade {
-  if (goneMm <= planMm) {
+/** What may come off at a place; `null` where no bit enters. */
+function placeAt(
+  atMm: Point,
+  widthMm: number,
+  form: LevelledForm,
+  { planMm, sectionAt, shop, shallowAt, needsAt }: MapSetting,
+): LevelledPlace | null {
+  const section = sectionAt(widthMm);
+  if (section === null) {
+    return null;
+  }
+  const here: StrokeShop = { ...shop, shallowByMm: shallowAt(atMm) };
+  const before = levelledAs(form, section, here, 0);
+  const needs = needsAt(atMm);
+  const margin = marginOf(before, section, here, needs);
+  return {
+    ...margin,
+    atMm,
+    form,
+    widthMm,
+    holdsMm: Math.min(margin.goneMm, margin.thinMm, margin.shallowMm),
+    leftMm: before.colourDepthMm - planMm,
+    mostLeftMm: before.mostDepthMm - planMm,
+    leftWidthMm: sectionWidth(section, section.depthMm - planMm - here.shallowByMm),
+    needs,
+  };
+}
+
+/** What levelling leaves of a stroke or a dot with this section. */
+export function levelledAs(
+  form: LevelledForm,
+  section: StrokeSection,
+  shop: StrokeShop,
+  removedMm: number,
+): LevelledStroke {
+  return form === 'dot' ? levelledDot(section, shop, removedMm) : levelledStroke(section, shop, removedMm);
+}
+
+/** What a plan does to a place. */
+export function gradeOf(
+  { lostMm, holdsMm }: Pick<LevelledPlace, 'lostMm' | 'holdsMm'>,
+  planMm: number,
+): LevellingGrade {
+  if (lostMm <= planMm) {
     return 'lost';
   }
   if (holdsMm < planMm) {
@@ -167,11 +295,13 @@ function gradeOf({ goneMm }: StrokeMargin, holdsMm: number, planMm: number): Lev
   return holdsMm < CLOSE_FACTOR * planMm ? 'close' : 'holds';
 }
 
-function lengthOf(stretch: readonly Sample[]): number {
+function lengthOf(path: Float64Array): number {
   let sum = 0;
-  for (let k = 1; k < stretch.length; k++) {
-    const [a, b] = [stretch[k - 1]?.at ?? [0, 0], stretch[k]?.at ?? [0, 0]];
-    sum += Math.hypot(b[0] - a[0], b[1] - a[1]);
+  for (let i = 0; i + 3 < path.length; i += 2) {
+    sum += Math.hypot(
+      (path[i + 2] as number) - (path[i] as number),
+      (path[i + 3] as number) - (path[i + 1] as number),
+    );
   }
   return sum;
 }

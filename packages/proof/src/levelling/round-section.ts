@@ -1,6 +1,6 @@
 import { radiusAt } from '@pourproof/cutting';
 import type { LevelledStroke, StrokeShop } from './stroke-margin.ts';
-import { type StrokeSection, sectionWidth } from './stroke-section.ts';
+import { filmHeight, type StrokeSection, sectionWidth } from './stroke-section.ts';
 
 /** Chords that an arc of the cutter's profile is taken as: the volume of a ball's dot is then right to 1e-4. */
 const CHORDS_OF_ARC = 64;
@@ -33,6 +33,7 @@ export function levelledDot(section: StrokeSection, shop: StrokeShop, removedMm:
   return {
     widthMm: sectionWidth(section, depthMm - lowerMm),
     colourDepthMm: depthMm - poolHeight(frusta, filmMm3, depthMm) - dropMm - lowerMm,
+    mostDepthMm: depthMm - filmHeight(section, shop.filmMm) - dropMm - lowerMm,
   };
 }
 

@@ -6,7 +6,7 @@ import { clearShare, levelledStroke, strokeMargin } from './stroke-margin.ts';
 import type { StrokeSection } from './stroke-section.ts';
 
 const BARE = { filmMm: 0, shrinkagePct: 0, shallowByMm: 0 };
-const NOTHING = { narrowestMm: 0, shallowestMm: 0 };
+const NOTHING = { narrowestMm: 0, shallowestMm: 0, faintMm: 0 };
 const rad = (deg: number): number => (deg * Math.PI) / 180;
 const veeOf = (includedRad: number, diameterMm: number) => veeCutter({ includedRad, diameterMm });
 /** Width in mm below which a V fills with clear seal alone: 4 t / cos(A/2). */
@@ -87,7 +87,7 @@ describe('flat strokes', () => {
   test('3.2 mm deep, 2 % shrinkage and 0.5 mm off leave 2.636 mm', () => {
     const shop = { ...BARE, shrinkagePct: 2 };
     expect(levelledStroke(flat(2, 3.2), shop, 0.5).colourDepthMm).toBeCloseTo(2.636, 12);
-    expect(strokeMargin(flat(2, 3.2), shop, { ...NOTHING, shallowestMm: 1 })).toEqual({
+    expect(strokeMargin(flat(2, 3.2), shop, { ...NOTHING, shallowestMm: 1 })).toMatchObject({
       goneMm: 3.2 * 0.98,
       thinMm: Number.POSITIVE_INFINITY,
       shallowMm: 3.2 * 0.98 - 1,
@@ -118,7 +118,7 @@ describe('strokes of a ball of 3 mm, radius R = 1.5', () => {
 
   test.each([0.2, 0.5, 0.9, 1.1])('1.2 mm deep keep the chord 2 √(2 R z − z²) once %d mm are off', (off) => {
     const z = 1.2 - off;
-    expect(levelledStroke(ball(1.2), BARE, off)).toEqual({
+    expect(levelledStroke(ball(1.2), BARE, off)).toMatchObject({
       widthMm: expect.closeTo(chord(z), 12),
       colourDepthMm: expect.closeTo(z, 12),
     });
@@ -209,7 +209,7 @@ test('each margin is what may come off until the levelled stroke reaches its lim
     fc.property(any, ({ widthMm, part, deg, narrowestMm, shallowestMm, ...shop }) => {
       const whole = vee(widthMm, deg);
       const section = { ...whole, depthMm: whole.depthMm * part };
-      const margin = strokeMargin(section, shop, { narrowestMm, shallowestMm });
+      const margin = strokeMargin(section, shop, { narrowestMm, shallowestMm, faintMm: 0 });
       const { goneMm, shallowMm, thinMm } = margin;
       if (goneMm > 0) {
         expect(levelledStroke(section, shop, goneMm).colourDepthMm).toBeCloseTo(0, 9);

@@ -1,4 +1,5 @@
 import {
+  filmHeight,
   heightOfWidth,
   poolHeight,
   type StrokeSection,
@@ -25,12 +26,16 @@ export interface StrokeNeeds {
   readonly narrowestMm: number;
   /** Shallower colour lets the floor show through. */
   readonly shallowestMm: number;
+  /** Shallower colour is none. */
+  readonly faintMm: number;
 }
 
 /** How much may come off the face before something happens to a stroke, mm; 0 if it has happened already. */
 export interface StrokeMargin {
-  /** All colour is gone. */
+  /** All colour is gone, with the seal drained to the bottom. */
   readonly goneMm: number;
+  /** No colour worth the name is left even where the seal stays on the walls. */
+  readonly lostMm: number;
   /** It is too narrow; infinite if its floor is wide enough. */
   readonly thinMm: number;
   /** Its colour is too shallow to hide the floor. */
@@ -42,6 +47,8 @@ export interface LevelledStroke {
   readonly widthMm: number;
   /** Colour above the pooled seal in the middle of the stroke; nothing is left if it is negative. */
   readonly colourDepthMm: number;
+  /** The same where the seal stays on floor and walls instead: the most that can be left. */
+  readonly mostDepthMm: number;
 }
 
 /**
@@ -51,10 +58,20 @@ export interface LevelledStroke {
  * @throws {RangeError} when a width or depth is not above 0
  */
 export function strokeMargin(section: StrokeSection, shop: StrokeShop, needs: StrokeNeeds): StrokeMargin {
-  const { colourDepthMm } = levelledStroke(section, shop, 0);
+  return marginOf(levelledStroke(section, shop, 0), section, shop, needs);
+}
+
+/** The margin of what stands before anything comes off: of a stroke or of a dot with this section. */
+export function marginOf(
+  { colourDepthMm, mostDepthMm }: LevelledStroke,
+  section: StrokeSection,
+  shop: StrokeShop,
+  needs: StrokeNeeds,
+): StrokeMargin {
   const wideFromMm = heightOfWidth(section, needs.narrowestMm);
   return {
     goneMm: Math.max(0, colourDepthMm),
+    lostMm: Math.max(0, mostDepthMm - needs.faintMm),
     thinMm:
       wideFromMm === 0
         ? Number.POSITIVE_INFINITY
@@ -83,6 +100,7 @@ export function levelledStroke(section: StrokeSection, shop: StrokeShop, removed
   return {
     widthMm: sectionWidth(section, depthMm - lowerMm),
     colourDepthMm: depthMm - pooledMm - dropMm - lowerMm,
+    mostDepthMm: depthMm - filmHeight(section, shop.filmMm) - dropMm - lowerMm,
   };
 }
 

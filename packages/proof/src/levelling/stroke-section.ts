@@ -77,6 +77,28 @@ export function poolHeight(section: StrokeSection, areaMm2: number): number {
   return Math.min(depthMm, low + heightBetween(areaMm2 - below, sectionWidth(section, low), 0));
 }
 
+/** Steps in which the narrow bottom of a section is looked through for its film. */
+const FILM_STEPS = 256;
+
+/**
+ * Height in the middle of a section up to which a film of even thickness lies on floor and walls, mm, at most the depth: the film's own thickness on
+ * a floor wide enough, t/sin(A/2) at the point of a V.
+ */
+export function filmHeight(section: StrokeSection, filmMm: number): number {
+  if (filmMm <= 0) {
+    return 0;
+  }
+  // only walls nearer to the middle than the film is thick lift it above the floor
+  const narrowTo = Math.min(section.depthMm, heightOfWidth(section, 2 * filmMm));
+  let height = filmMm;
+  for (let k = 0; narrowTo > 0 && k <= FILM_STEPS; k++) {
+    const at = (narrowTo * k) / FILM_STEPS;
+    const half = Math.min(filmMm, sectionWidth(section, at) / 2);
+    height = Math.max(height, at + Math.sqrt(filmMm * filmMm - half * half));
+  }
+  return Math.min(section.depthMm, height);
+}
+
 /**
  * How much wider than the bit the groove is at the face, on each side, mm; rounding could make it slightly
  * negative.

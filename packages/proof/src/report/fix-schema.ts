@@ -82,6 +82,11 @@ export const fixSchema = z
     z.object({ do: z.literal('deepen'), byMm: mm('By how much'), round, clears }),
     z.object({ do: z.literal('cut-shallower'), toMm: mm('Depth to cut to'), round, clears }),
     z.object({ do: z.literal('level-less'), byMm: mm('By how much less'), clears }),
+    z.object({
+      do: z.literal('level-by'),
+      method: z.enum(['planer', 'drum', 'hand', 'cutter']).meta({ description: 'Another way of levelling' }),
+      clears,
+    }),
     z.object({ do: z.literal('flatten'), byMm: mm('By how much more, at the highest place'), clears }),
     z.object({
       do: z.literal('use-scale'),

@@ -3,6 +3,7 @@ import { levelMethods, sealerMassG } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import type { FaceHeights } from '../board/face-heights.ts';
 import { veeWidthErrors } from '../board/vee-width-errors.ts';
+import { gradeOf, type LevellingMap } from '../levelling/levelling-map.ts';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
@@ -31,10 +32,25 @@ export function levellingPart({ job, levelling, levellingMap, heights }: Measure
     firstLostAt: levelling.firstLostAt,
     lostLengthMm: levellingMap.lengthMm.lost,
     strokesMm: levellingMap.lengthMm,
+    areas: countsOf(levellingMap.areas),
+    uncutMm: levellingMap.uncutMm,
+    parts: levellingMap.parts.map(({ atMm, first }) => ({
+      atMm: first?.atMm ?? atMm,
+      marginMm: first?.goneMm ?? null,
+      grade: first === null ? null : gradeOf(first, levelling.planMm),
+    })),
     ...(heights === null ? {} : { flatness: flatnessOf(heights, job) }),
     method: job.levelBy,
     methodMm: { low, usual, high },
   };
+}
+
+function countsOf(areas: LevellingMap['areas']): Report['levelling']['areas'] {
+  const counts = { lost: 0, spoilt: 0, close: 0, holds: 0 };
+  for (const { grade } of areas) {
+    counts[grade]++;
+  }
+  return counts;
 }
 
 function flatnessOf(heights: FaceHeights, job: Job): NonNullable<Report['levelling']['flatness']> {

@@ -9,14 +9,16 @@ export const sealSchema = z.object({
   ghostLengthMm: mm('Length of stroke that does'),
 });
 
+const count = z.number().int().nonnegative();
+
 /** Part `levelling` of the report. */
 export const levellingSchema = z.object({
   planMm: mm('What levelling takes off'),
-  marginMm: mm('What can come off before the first stroke is gone'),
-  leftMm: mm('Depth of colour that the plan leaves in the narrowest stroke'),
+  marginMm: mm('What can come off before the first part is gone; null where nothing is cut').nullable(),
+  leftMm: mm('Depth of colour that the plan leaves where it leaves least').nullable(),
   leftWidthMm: mm(
     'Width at the face that the plan leaves of it: between sloping walls (V, ball, taper) it gets narrower',
-  ),
+  ).nullable(),
   firstLostAt: point.nullable(),
   lostLengthMm: mm('Length of stroke that the plan takes away'),
   strokesMm: z
@@ -27,6 +29,21 @@ export const levellingSchema = z.object({
       holds: mm('safe'),
     })
     .meta({ description: 'Length of stroke that is cut, by what the plan does to it' }),
+  areas: z
+    .object({ lost: count, spoilt: count, close: count, holds: count })
+    .meta({ description: 'Parts without a stroke (dots, squares, hearts), by what the plan does to them' }),
+  uncutMm: mm('Length of stroke that no bit enters: it is never cut'),
+  parts: z
+    .array(
+      z.object({
+        atMm: point,
+        marginMm: mm('What can come off before it is gone; null where no bit enters it').nullable(),
+        grade: z.enum(['lost', 'spoilt', 'close', 'holds']).nullable(),
+      }),
+    )
+    .meta({
+      description: 'Every separate part by its own section, at the place where its colour goes first',
+    }),
   flatness: z
     .object({
       rangeMm: mm('How much the face rises and falls under the cut'),

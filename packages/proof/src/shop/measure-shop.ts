@@ -1,4 +1,4 @@
-import { medialAxis, separateParts } from '@pourproof/geometry';
+import { medialAxis } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import type { Bounds, CleanRegion, Point } from '@pourproof/plane';
@@ -57,18 +57,14 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
   const pour = pourOf(cut, blocks);
   const heights = faceHeights(cutRegion, middleOf(bounds), board, job.readings);
   const filmMm = sealFilm(job.rows.seal, job.coats).filmMm;
-  const levelling = levellingOf(cut, filmMm, heights);
   const levellingMap = cutLevellingMap({ ...cut, filmMm, heights });
+  const levelling = levellingPlan(levellingMap, { ...cut, filmMm }, cut.strokes);
   return {
     board,
     blocks,
     sealFilm: filmMm,
     heights,
-    // where a stroke narrower than the bit is not cut, the map knows the first that is
-    levelling:
-      levelling.firstLostAt === null || levelling.form === 'dot'
-        ? levelling
-        : { ...levelling, firstLostAt: levellingMap.goesFirstAt ?? levelling.firstLostAt },
+    levelling,
     levellingMap,
     slivers: roundSlivers(
       cutRegion,
@@ -94,23 +90,6 @@ function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
     resin: job.rows.resin,
     scale: job.rows.scale,
   });
-}
-
-function levellingOf(cut: CutOfJob, filmMm: number, heights: FaceHeights | null): LevellingPlan {
-  const { job, axis, shape, strokes } = cut;
-  const widerMm = shape.includedRad === null ? job.toleranceMm : 0;
-  return levellingPlan(
-    {
-      shape,
-      levelMm: job.levelMm,
-      filmMm,
-      shrinkagePct: job.rows.resin.shrinkagePct.value,
-      shallowByMm: Math.max(0, -(heights?.lowestMm ?? 0)),
-    },
-    strokes,
-    // a dot as wide as the bit is cut though its curves were flattened
-    separateParts(axis).map((dot) => ({ ...dot, widthMm: dot.widthMm + widerMm })),
-  );
 }
 
 function scheduleOf({ job, efforts }: CutOfJob, pour: PourPlan): readonly ScheduleStep[] {

@@ -58,16 +58,25 @@ function sealFacts({ seal }: Report, unit: LengthUnit): readonly Fact[] {
 }
 
 function levellingFacts({ levelling, endGrain }: Report, unit: LengthUnit): readonly Fact[] {
-  const { planMm, marginMm, methodMm, flatness, strokesMm } = levelling;
+  const { planMm, marginMm, methodMm, flatness, strokesMm, areas } = levelling;
   const { name: method } = levelMethods[levelling.method];
   const facts = [
     fact('Levelling', formatLength(planMm, unit), `${method}. ${LEVELLING_WORDS[levelling.method]}`),
     fact(
       'Can come off',
-      formatLength(marginMm, unit),
-      `before the first stroke is gone; ${method} usually takes off ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
+      marginMm === null ? '–' : formatLength(marginMm, unit),
+      `before the first of it is gone; ${method} usually takes off ${formatLength(methodMm.low, unit)} to ${formatLength(methodMm.high, unit)}`,
     ),
   ];
+  if (areas.lost + areas.spoilt > 0) {
+    facts.push(
+      fact(
+        '  areas at risk',
+        `${areas.lost + areas.spoilt} of ${areas.lost + areas.spoilt + areas.close + areas.holds}`,
+        `under this plan: ${areas.lost} lose all colour, ${areas.spoilt} become too shallow or too narrow`,
+      ),
+    );
+  }
   if (strokesMm.lost + strokesMm.spoilt > 0) {
     facts.push(
       fact(

@@ -1,7 +1,8 @@
 import { levelMethods } from '@pourproof/materials';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
+import type { Picture, PicturedGrade, PicturedGradeId, PicturedLevelling } from '@pourproof/proof';
 import { GRADE_WORDS } from '../facts/grade-words.ts';
+import { counted } from '../findings/parts-of-sentences.ts';
 import type { Vetted } from '../vetted.ts';
 import { keySample } from './key-sample.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
@@ -15,25 +16,25 @@ const MIN_EXTENT_MM = 1e-9;
 /** Never drawn larger than this times real size. */
 const LARGEST = 3;
 
-/** The gravest first; each is drawn by weight and pattern, so that it reads without colour. */
-const GRADES = Object.keys(GRADE_WORDS) as readonly LevellingGrade[];
-
 /**
- * A figure of every stroke by what the planned levelling leaves of it, with its legend and lengths; nothing
- * where every stroke holds twice the plan.
+ * A figure of every stroke and every area by what the planned levelling leaves of it, with its legend; nothing
+ * where all of them hold twice the plan. Each grade is drawn by weight and pattern, so that it reads without colour.
  */
 export function levellingFigure({ picture, report, job }: Vetted): string {
   const { levelling } = picture;
-  const { lost, spoilt, close } = levelling.lengthMm;
-  if (lost + spoilt + close === 0) {
+  if (levelling.grades.every((each) => each.grade === 'holds' || each.grade === 'uncut' || isEmpty(each))) {
     return '';
   }
   return [
     '<h2>What levelling leaves</h2>',
     `<figure>${drawing(picture)}`,
-    `<ul class="key">${GRADES.map((grade) => keyItem(grade, levelling, job.units)).join('')}${firstItem(levelling)}</ul>`,
-    `<figcaption>Strokes along their middle, under ${formatLength(levelling.planMm, job.units)} off the face (${levelMethods[report.levelling.method].name}). Not to scale.</figcaption></figure>`,
+    `<ul class="key">${levelling.grades.map((each) => keyItem(each, job.units)).join('')}${firstItem(levelling)}</ul>`,
+    `<figcaption>Strokes along their middle and areas by their outline, under ${formatLength(levelling.planMm, job.units)} off the face (${levelMethods[report.levelling.method].name}). Not to scale.</figcaption></figure>`,
   ].join('');
+}
+
+function isEmpty({ lines, outlines }: PicturedGrade): boolean {
+  return lines.length + outlines.length === 0;
 }
 
 function drawing({ artwork, levelling, boundsMm: [left, top, right, bottom] }: Picture): string {
@@ -47,24 +48,21 @@ function drawing({ artwork, levelling, boundsMm: [left, top, right, bottom] }: P
   const height = bottom - top + 2 * pad;
   const at = levelling.goesFirstAt;
   return [
-    `<svg class="picture" xmlns="http://www.w3.org/2000/svg" width="${digits(width * ratio)}mm" height="${digits(height * ratio)}mm" viewBox="${[left - pad, top - pad, width, height].map(digits).join(' ')}" role="img" aria-label="The strokes by what levelling leaves of them">`,
+    `<svg class="picture" xmlns="http://www.w3.org/2000/svg" width="${digits(width * ratio)}mm" height="${digits(height * ratio)}mm" viewBox="${[left - pad, top - pad, width, height].map(digits).join(' ')}" role="img" aria-label="Strokes and areas by what levelling leaves of them">`,
     `<path class="pale" fill-rule="evenodd" d="${ringsPath(artwork)}"/>`,
     // the gravest last, so that it lies on top
-    ...GRADES.toReversed().map((grade) => lines(grade, gradePath(levelling, grade))),
+    ...levelling.grades.toReversed().map((each) => lines(each.grade, gradePath(each))),
     at === null ? '' : flag(at[0], at[1], 1 / ratio),
     '</svg>',
   ].join('');
 }
 
-/** All stretches of one grade as path data. */
-export function gradePath({ stretches }: LevellingMap, grade: LevellingGrade): string {
-  return stretches
-    .filter((stretch) => stretch.grade === grade)
-    .map(({ path }) => linePath(path))
-    .join('');
+/** All lines and outlines of one grade as path data. */
+export function gradePath({ lines: open, outlines }: PicturedGrade): string {
+  return [...open.map(linePath), ...outlines.map(ringsPath)].join('');
 }
 
-function lines(grade: LevellingGrade, path: string): string {
+function lines(grade: PicturedGradeId, path: string): string {
   if (path === '') {
     return '';
   }
@@ -78,13 +76,20 @@ function flag(x: number, y: number, paper: number): string {
   return `<path class="level-flag" d="M${digits(x)} ${digits(y)}V${digits(tip)}L${digits(x + 3.2 * paper)} ${digits(tip + 1.4 * paper)}L${digits(x)} ${digits(tip + 2.8 * paper)}"/>`;
 }
 
-function keyItem(grade: LevellingGrade, levelling: LevellingMap, unit: LengthUnit): string {
-  const length = levelling.lengthMm[grade];
-  return length === 0
+function keyItem(each: PicturedGrade, unit: LengthUnit): string {
+  return isEmpty(each)
     ? ''
-    : keySample(lines(grade, 'M3 9.5H31'), `${GRADE_WORDS[grade]}: ${formatLength(length, unit)} of stroke`);
+    : keySample(lines(each.grade, 'M3 9.5H31'), `${GRADE_WORDS[each.grade]}: ${gradeSize(each, unit)}`);
 }
 
-function firstItem({ goesFirstAt }: LevellingMap): string {
+/** How much there is of a grade: `12 mm of stroke and 3 areas`. */
+export function gradeSize({ lengthMm, outlines }: PicturedGrade, unit: LengthUnit): string {
+  return [
+    ...(lengthMm > 0 ? [`${formatLength(lengthMm, unit)} of stroke`] : []),
+    ...(outlines.length > 0 ? [counted(outlines.length, 'area')] : []),
+  ].join(' and ');
+}
+
+function firstItem({ goesFirstAt }: PicturedLevelling): string {
   return goesFirstAt === null ? '' : keySample(flag(14, 17, 2.4), 'colour goes here first');
 }

@@ -1,6 +1,6 @@
 import { bitSize } from '@pourproof/job';
 import { type LengthUnit, type Point, packRings, type Rings } from '@pourproof/plane';
-import type { LevellingGrade, LevellingMap, Picture } from '@pourproof/proof';
+import type { Picture, PicturedGradeId, PicturedLevelling } from '@pourproof/proof';
 import { isolatedText } from '../bidi-parts.ts';
 import { GRADE_WORDS } from '../facts/grade-words.ts';
 import { findingEntries } from '../findings/finding-entries.ts';
@@ -22,11 +22,12 @@ const BLEED = [
   ['low', 'Face that colour reaches on nearly every board', 0.45],
 ] as const;
 /** Weight and pattern tell the grades apart; what holds is a hairline. */
-const LEVEL_PAINT: Readonly<Record<LevellingGrade, string>> = {
+const LEVEL_PAINT: Readonly<Record<PicturedGradeId, string>> = {
   lost: 'stroke="#000000" stroke-width="0.9" stroke-dasharray="0.5 0.4"',
   spoilt: 'stroke="#000000" stroke-width="0.6" stroke-dasharray="2 0.6"',
   close: 'stroke="#000000" stroke-width="0.3" stroke-dasharray="1 0.6"',
   holds: 'stroke="#000000" stroke-width="0.08"',
+  uncut: 'stroke="#b3400a" stroke-width="0.3" stroke-dasharray="0.15 0.5" stroke-linecap="round"',
 };
 /**
  * Places of one finding that get a numbered disc; more would cover the artwork, so the rest are dots that
@@ -152,15 +153,14 @@ function depthGroups({ depths }: Picture, unit: LengthUnit): readonly string[] {
   );
 }
 
-function levellingGroups(levelling: LevellingMap): readonly string[] {
-  const grades = Object.entries(GRADE_WORDS) as readonly (readonly [LevellingGrade, string])[];
+function levellingGroups(levelling: PicturedLevelling): readonly string[] {
   return [
-    ...grades.map(([grade, meaning]) =>
+    ...levelling.grades.map((each) =>
       group(
-        `levelling-${grade}`,
-        `Strokes after levelling: ${meaning}`,
-        LEVEL_PAINT[grade],
-        pathOf(gradePath(levelling, grade)),
+        `levelling-${each.grade}`,
+        `Strokes and areas after levelling: ${GRADE_WORDS[each.grade]}`,
+        LEVEL_PAINT[each.grade],
+        pathOf(gradePath(each)),
       ),
     ),
     group(

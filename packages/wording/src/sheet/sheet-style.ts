@@ -63,11 +63,12 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
 .narrow-ground { fill: none; stroke: var(--ink); stroke-width: 2.8px; stroke-linecap: round; stroke-linejoin: round; vector-effect: non-scaling-stroke; }
 .bleed { fill: none; stroke: var(--warm); stroke-width: 4.4px; stroke-dasharray: 0.9 2; vector-effect: non-scaling-stroke; }
 .pale { fill: #eceef2; stroke: var(--rule); stroke-width: 0.6px; vector-effect: non-scaling-stroke; }
-.level-ground, .level-lost, .level-spoilt, .level-close, .level-holds { fill: none; stroke: var(--ink); stroke-width: 4.4px; stroke-linejoin: round; vector-effect: non-scaling-stroke; }
+.level-ground, .level-lost, .level-spoilt, .level-close, .level-holds, .level-uncut { fill: none; stroke: var(--ink); stroke-width: 4.4px; stroke-linejoin: round; vector-effect: non-scaling-stroke; }
 .level-lost { stroke: var(--paper); stroke-width: 2.4px; stroke-dasharray: 2 2.4; }
 .level-spoilt { stroke: var(--paper); stroke-width: 2.4px; }
 .level-close { stroke-width: 1.8px; stroke-dasharray: 5 3; }
 .level-holds { stroke-width: 0.8px; }
+.level-uncut { stroke-width: 1.6px; stroke-dasharray: 0.4 3.2; stroke-linecap: round; }
 .level-flag { fill: var(--ink); stroke: var(--ink); stroke-width: 1px; stroke-linejoin: round; vector-effect: non-scaling-stroke; }
 .fibres { stroke: #cdbfa6; }
 .mark text, .bar text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill: var(--ink); }
