@@ -44,14 +44,14 @@ const group = (overlay: string, id: string): string =>
   new RegExp(`<g id="${id}"[^>]*>\\n<title>[^<]*</title>(.*?)</g>`, 'su').exec(overlay)?.[1] ??
   'no such group';
 
-test('three coats of film pool deepest in the narrow bar: there levelling takes all, and its flag says so', async () => {
+test('three coats of film pool deepest in the narrow bar: there levelling may take all, and its flag says so', async () => {
   // pool of 0.3 mm film: 0.3 (1 + 6)/1 = 2.1 mm of 3 mm at 1 mm, 0.6 mm at 6 mm
   const { sheet, overlay } = await drawn('--coats', '3', '--level', '0.9mm');
   expect(sheet).toContain('What levelling leaves');
-  expect(sheet).toMatch(/all colour is lost: 39\.00\s*mm of stroke/u);
+  expect(sheet).toMatch(/too narrow or too shallow after levelling: 39\.00\s*mm of stroke/u);
   expect(sheet).toContain('colour goes here first');
-  expect(sheet).toContain('class="level-lost"');
-  expect(group(overlay, 'levelling-lost')).toContain('<path d="M');
+  expect(sheet).toContain('class="level-spoilt"');
+  expect(group(overlay, 'levelling-spoilt')).toContain('<path d="M');
   expect(group(overlay, 'goes-first')).toContain('<path d="M');
 });
 
@@ -60,4 +60,28 @@ test('where every stroke holds twice the plan there is no figure, and the overla
   expect(sheet).not.toContain('What levelling leaves');
   expect(group(overlay, 'levelling-lost').trim()).toBe('');
   expect(group(overlay, 'levelling-holds')).toContain('<path d="M');
+});
+
+test('a square that has no stroke stands in the figure by its outline, and what no bit enters is named', async () => {
+  writeFileSync(
+    join(folder, 'square.svg'),
+    '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30"><path d="M5 5H25V25H5ZM35 5h1.5v20h-1.5Z"/></svg>',
+  );
+  const sheet = join(folder, 'square.html');
+  const flags = [
+    '--bit',
+    'flat:2mm',
+    '--depth',
+    '3mm',
+    '--wood',
+    'walnut',
+    '--seal',
+    'epoxy',
+    '--level',
+    '5mm',
+  ];
+  await captured(['vet', join(folder, 'square.svg'), ...flags, '--report', sheet], { cwd: folder });
+  const text = readFileSync(sheet, 'utf8');
+  expect(text).toContain('no colour is left: 1 area');
+  expect(text).toMatch(/never cut, for no bit enters: 18\.\d\d\s*mm of stroke/u);
 });

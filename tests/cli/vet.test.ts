@@ -253,6 +253,7 @@ describe('outputs', () => {
       'levelling-spoilt',
       'levelling-close',
       'levelling-holds',
+      'levelling-uncut',
       'goes-first',
       'marks',
       'more-places',

@@ -71,7 +71,7 @@ test('a closer clamp and a bigger clamp are never milder, and a clamp changes no
       const without = vetted(ring, job);
       expect(at.findings.filter(({ code }) => code !== 'clamp-in-the-way')).toEqual(without.findings);
     }),
-    cases(40),
+    cases(12),
   );
 });
 
@@ -93,7 +93,7 @@ test('the move that frees the bit does, and brings no stop of the board', () => 
         expect(gravityOf(moved, 'off-the-board')).toBe(-1);
       }
     }),
-    cases(60),
+    cases(20),
   );
 });
 
@@ -115,6 +115,6 @@ test('a thickness alone is judged as that of a board, and a thinner one is never
         expect(gravityOf(described, 'floor-too-thin')).toBe(gravityOf(of(mm), 'floor-too-thin'));
       },
     ),
-    cases(40),
+    cases(12),
   );
 });

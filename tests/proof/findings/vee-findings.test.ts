@@ -373,7 +373,7 @@ describe('findings that a V changes', () => {
     const finding = find(thin, 'sands-through', { level: '0.3mm' });
     expect(finding?.severity).toBe('caution');
     expect(finding?.measured).toMatchObject({ quantity: 'width', unit: 'mm' });
-    expect(finding?.measured.value).toBeCloseTo(0.8 - 0.6 * Math.tan(Math.PI / 6), 9);
+    expect(finding?.measured.value).toBeCloseTo(0.8 - 0.6 * Math.tan(Math.PI / 6), 8);
     expect(
       find([rectangle(0, 0, 30, 0.8 + (fixOf(finding, 'widen')?.byMm ?? 0))], 'sands-through', {
         level: '0.3mm',
