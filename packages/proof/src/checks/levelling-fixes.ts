@@ -80,9 +80,9 @@ function heldMm(
   return { plan: Math.min(goneMm, thinMm, shallowMm), gone: goneMm };
 }
 
-/** The upper end of what the method takes off; a plan of nothing takes nothing. */
-function highMm({ job }: Measured): number {
-  return job.levelMm === 0 ? 0 : levelMethods[job.levelBy].removalMm.high;
+/** The upper end of what the method takes off, in all levellings that the colour lives through; a plan of nothing takes nothing. */
+export function highMm({ job, site }: Measured): number {
+  return job.levelMm === 0 ? 0 : site.levellings * levelMethods[job.levelBy].removalMm.high;
 }
 
 /** A smaller plan where one is enough; or a method that takes no more off at its upper end than there is. */

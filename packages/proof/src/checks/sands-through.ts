@@ -9,7 +9,7 @@ import {
 import type { Measured } from '../measured.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
-import { levellingFixes } from './levelling-fixes.ts';
+import { highMm, levellingFixes } from './levelling-fixes.ts';
 import { bySize, placeOfDisc, placeOfPath } from './places.ts';
 
 /** A part that levelling spoils, with where it does most. */
@@ -119,9 +119,10 @@ function widthFinding(parts: readonly Spoilt[], measured: Measured): Finding {
 /** Colour that holds under the plan, but not at the upper end of what the method takes off. */
 function rangeFinding(measured: Measured): Finding | null {
   const { job, levellingMap } = measured;
-  const { first, stretches, areas, planMm } = levellingMap;
-  const { high, because } = levelMethods[job.levelBy].removalMm;
-  if (first === null || planMm === 0 || first.goneMm >= high) {
+  const { first, stretches, areas } = levellingMap;
+  const { because } = levelMethods[job.levelBy].removalMm;
+  const high = highMm(measured);
+  if (first === null || first.goneMm >= high) {
     return null;
   }
   const near = [

@@ -32,6 +32,8 @@ export interface PicturedLevelling {
   readonly grades: readonly PicturedGrade[];
   /** Where colour goes first; `null` if nothing is cut. */
   readonly goesFirstAt: Point | null;
+  /** What may come off there beyond the plan, negative where the plan takes more than there is; 0 if nothing is cut. */
+  readonly spareMm: number;
 }
 
 /** The shapes of a levelling map: strokes by their middle lines, dots, squares and hearts by their outlines, and what no bit enters. */
@@ -51,6 +53,7 @@ export function picturedLevelling(
   return {
     planMm,
     goesFirstAt: first?.atMm ?? null,
+    spareMm: first === null ? 0 : first.goneMm - planMm,
     grades: [
       ofGrade('lost'),
       ofGrade('spoilt'),

@@ -95,7 +95,8 @@ export function mergedSeal(parts: readonly Report['seal'][]): Report['seal'] {
 /** Levelling of the round that is left with the least colour, and the lengths of all. */
 export function mergedLevelling(parts: readonly Report['levelling'][]): Report['levelling'] {
   const cut = parts.filter(({ firstLostAt }) => firstLostAt !== null);
-  const worst = leastOf(cut, ({ leftMm }) => leftMm) ?? (parts[0] as Report['levelling']);
+  const worst =
+    leastOf(cut, ({ leftMm }) => leftMm ?? Number.POSITIVE_INFINITY) ?? (parts[0] as Report['levelling']);
   const strokes = (grade: keyof Report['levelling']['strokesMm']): number =>
     sumOf(parts, ({ strokesMm }) => strokesMm[grade]);
   const flatness = parts.find((part) => part.flatness !== undefined)?.flatness;
@@ -108,6 +109,14 @@ export function mergedLevelling(parts: readonly Report['levelling'][]): Report['
       close: strokes('close'),
       holds: strokes('holds'),
     },
+    areas: {
+      lost: sumOf(parts, ({ areas }) => areas.lost),
+      spoilt: sumOf(parts, ({ areas }) => areas.spoilt),
+      close: sumOf(parts, ({ areas }) => areas.close),
+      holds: sumOf(parts, ({ areas }) => areas.holds),
+    },
+    uncutMm: sumOf(parts, ({ uncutMm }) => uncutMm),
+    parts: parts.flatMap((each) => each.parts),
     ...(flatness === undefined ? {} : { flatness }),
   };
 }

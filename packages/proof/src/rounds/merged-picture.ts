@@ -1,6 +1,6 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { boundsOrZero } from '../board/bounds-or-zero.ts';
-import type { LevellingMap } from '../levelling/levelling-map.ts';
+import type { PicturedLevelling } from '../levelling/pictured-levelling.ts';
 import { type Picture, pictureOf } from '../picture.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import type { MeasuredRounds } from './measured-rounds.ts';
@@ -24,30 +24,29 @@ export function mergedPicture({ artwork, rounds }: MeasuredRounds, findings: rea
     narrow: pictures.flatMap(({ narrow }) => narrow),
     bleedWalls: pictures.flatMap(({ bleedWalls }) => bleedWalls),
     bleed: pictures.flatMap(({ bleed }) => bleed),
-    levelling: mergedMap(pictures.map(({ levelling }) => levelling)),
+    levelling: mergedLevels(pictures.map(({ levelling }) => levelling)),
     depths: pictures.flatMap(({ depths }) => depths),
     boundsMm: boundsOrZero(artwork),
   };
 }
 
-/** Strokes of all rounds by what the levellings from their own on leave of them; the plan is that of the round in which colour goes first. */
-function mergedMap(maps: readonly LevellingMap[]): LevellingMap {
-  const spare = ({ goesFirstMm, planMm }: LevellingMap): number => goesFirstMm - planMm;
-  const cut = maps.filter(({ goesFirstAt }) => goesFirstAt !== null);
+/** Strokes and areas of all rounds by what the levellings from their own on leave of them; the plan is that of the round in which colour goes first. */
+function mergedLevels(rounds: readonly PicturedLevelling[]): PicturedLevelling {
+  const cut = rounds.filter(({ goesFirstAt }) => goesFirstAt !== null);
   const worst = cut.reduce(
-    (least, each) => (spare(each) < spare(least) ? each : least),
-    cut[0] ?? (maps[0] as LevellingMap),
+    (least, each) => (each.spareMm < least.spareMm ? each : least),
+    cut[0] ?? (rounds[0] as PicturedLevelling),
   );
-  const length = (grade: keyof LevellingMap['lengthMm']): number =>
-    sumOf(maps, ({ lengthMm }) => lengthMm[grade]);
   return {
     ...worst,
-    stretches: maps.flatMap(({ stretches }) => stretches),
-    lengthMm: {
-      lost: length('lost'),
-      spoilt: length('spoilt'),
-      close: length('close'),
-      holds: length('holds'),
-    },
+    grades: worst.grades.map(({ grade }) => {
+      const all = rounds.flatMap(({ grades }) => grades.filter((each) => each.grade === grade));
+      return {
+        grade,
+        lines: all.flatMap(({ lines }) => lines),
+        outlines: all.flatMap(({ outlines }) => outlines),
+        lengthMm: sumOf(all, ({ lengthMm }) => lengthMm),
+      };
+    }),
   };
 }

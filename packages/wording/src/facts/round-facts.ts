@@ -30,7 +30,7 @@ export function roundFacts({ rounds = [], pour }: Report, unit: LengthUnit): rea
       fact(
         '  levelling',
         formatLength(round.levelledMm, unit),
-        `comes off its colour ${levellingsText(rounds.length - round.round + 1)}; ${formatLength(round.marginMm, unit)} can come off before its first stroke is gone`,
+        `comes off its colour ${levellingsText(rounds.length - round.round + 1)}; ${round.marginMm === null ? '–' : formatLength(round.marginMm, unit)} can come off before the first of it is gone`,
       ),
     ];
   });
