@@ -91,7 +91,10 @@ const CASES: readonly BadInput[] = [
   {
     name: 'an unknown finding',
     argv: ['explain', 'bit-can-not-enter'],
-    err: said('there is no finding "bit-can-not-enter".', 'Did you mean bit-cannot-enter? Codes: CODES.'),
+    err: said(
+      'there is no finding or notice "bit-can-not-enter".',
+      'Did you mean bit-cannot-enter? All codes: pourproof list findings, pourproof list notices.',
+    ),
   },
 ];
 

@@ -1,39 +1,66 @@
-import { type GroupId, SETTING_GROUPS } from '@pourproof/job';
+import { SETTING_GROUPS } from '@pourproof/job';
+import { wrap } from '@pourproof/wording';
 import { FLAGS } from './flags.ts';
 
 const COLUMN = 26;
+/** Below this many columns what a flag does stands below it. */
+const TABLE_COLUMNS = 60;
 
-/** The help text: what it does, the flags by group, the simple ones first, three examples. */
-export function helpText(): string {
+const COMMANDS: readonly (readonly [string, string])[] = [
+  ['pourproof vet FILE … [flags]', 'vet SVG or DXF files; - stands for the standard input'],
+  ['pourproof vet --text "…" --font FILE', 'vet lettering; \\n in the text breaks the line'],
+  ['pourproof explain CODE', 'what a finding or a notice means and what to do'],
+  ['pourproof list WHAT', 'woods, seals, resins, bits, findings or notices'],
+];
+
+const EXAMPLES: readonly string[] = [
+  'pourproof vet sign.svg --bit flat:1/8in --depth 1/8in --wood cherry',
+  'pourproof vet --text "Rowan & Ash" --font serif.ttf --cap-height 18mm --report sheet.html',
+  'pourproof vet crest.dxf --job board.json --grain 90deg --overlay crest-check.svg --json',
+];
+
+/**
+ * The help text: what it does, the flags by group, the simple ones first, three examples.
+ *
+ * @param columns longest line, but for the examples, which can be pasted as they stand
+ */
+export function helpText(columns: number): string {
+  const row = (left: string, right: string): string[] => line(left, right, COLUMN, columns);
   return [
-    'pourproof vets artwork that will be carved in wood and filled with resin, before the first chip.',
+    ...wrap(
+      'pourproof vets artwork that will be carved in wood and filled with resin, before the first chip.',
+      columns,
+    ),
     '',
-    '  pourproof vet FILE … [flags]          vet SVG or DXF files',
-    '  pourproof vet --text "…" --font FILE  vet lettering',
-    '  pourproof explain CODE                what a finding means and what to do',
-    '  pourproof list WHAT                   woods, seals, resins, bits, findings or notices',
+    ...COMMANDS.flatMap(([left, right]) => line(left, right, 38, columns)),
     '',
-    ...SETTING_GROUPS.flatMap(({ id, help }) => [`${help}:`, ...flagLines(id), '']).slice(0, -1),
-    line('--help, --version', ''),
+    ...SETTING_GROUPS.flatMap(({ id, help }) => [
+      ...wrap(`${help}:`, columns),
+      ...FLAGS.filter((flag) => flag.group === id).flatMap((flag) =>
+        row(flag.takes === undefined ? `--${flag.name}` : `--${flag.name} ${flag.takes}`, flag.help),
+      ),
+      '',
+    ]).slice(0, -1),
+    ...row('--help, --version', ''),
     '',
-    'Lengths are typed with their unit: 3.2mm, 1/8in, 3/16", 1-1/2in. A bare number is refused.',
-    'Exit codes: 0 clear, 1 findings at or above --fail-on (default stop), 2 input or flags that',
-    'cannot be read, 70 a fault in pourproof itself.',
+    ...wrap(
+      'Lengths are typed with their unit: 3.2mm, 3,2mm, 1/8in, 3/16", 1-1/2in. A bare number is refused. Where commas part a list, decimals have a point. Names may be typed in capitals, or as they are printed.',
+      columns,
+    ),
+    ...wrap(
+      'Exit codes: 0 clear, 1 findings at or above --fail-on (default stop), 2 input or flags that cannot be read, 70 a fault in pourproof itself.',
+      columns,
+    ),
     '',
     'Examples:',
-    '  pourproof vet sign.svg --bit flat:1/8in --depth 1/8in --wood cherry',
-    '  pourproof vet --text "Rowan & Ash" --font serif.ttf --cap-height 18mm --report sheet.html',
-    '  pourproof vet crest.dxf --job board.json --grain 90deg --overlay crest-check.svg --json',
+    ...EXAMPLES.map((example) => `  ${example}`),
     '',
   ].join('\n');
 }
 
-function flagLines(group: GroupId): string[] {
-  return FLAGS.filter((flag) => flag.group === group).map((flag) =>
-    line(flag.takes === undefined ? `--${flag.name}` : `--${flag.name} ${flag.takes}`, flag.help),
-  );
-}
-
-function line(left: string, right: string): string {
-  return `  ${left.padEnd(COLUMN)}${right}`.trimEnd();
+function line(left: string, right: string, column: number, columns: number): string[] {
+  const start = `  ${left.padEnd(column - 1)} `;
+  return columns < TABLE_COLUMNS || [...start].length > column + 2
+    ? [`  ${left}`, ...(right === '' ? [] : wrap(right, columns, '      '))]
+    : wrap(right, columns, start);
 }

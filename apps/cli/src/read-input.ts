@@ -5,21 +5,36 @@ import { UsageError } from './usage-error.ts';
 /** Files beyond this are refused unread, in bytes (our choice: far above any artwork, far below what memory holds). */
 const LARGEST_BYTES = 512 * 1024 * 1024;
 
+/** What stands for the standard input where a file is named. */
+export const STDIN = '-';
+
+/** A file as messages name it. */
+export function inputName(path: string): string {
+  return path === STDIN ? 'standard input' : basename(path);
+}
+
 /**
- * Reads a file that the maker named.
+ * Reads a file that the maker named, or standard input.
  *
  * @param what in words: `artwork`, `font`, `job file`
- * @throws {UsageError} if it does not exist, is a folder, may not be read or is too large
+ * @throws {UsageError} if it does not exist, is a folder, may not be read or is too large, or if the standard
+ *   input would have to be typed
  */
 export async function readInput(path: string, what: string, io: Io): Promise<Uint8Array> {
+  if (path === STDIN && io.isStdinTerminal) {
+    throw new UsageError(
+      `${what}: - stands for the standard input, but nothing is piped into it.`,
+      'Pipe a file into pourproof, as in: cat sign.svg | pourproof vet -',
+    );
+  }
   let bytes: Uint8Array;
   try {
-    bytes = await io.readFile(path);
+    bytes = await (path === STDIN ? io.readStdin() : io.readFile(path));
   } catch (error) {
     throw unreadable(path, what, error);
   }
   if (bytes.length > LARGEST_BYTES) {
-    throw new UsageError(`${what} ${basename(path)} is larger than 512 MB.`, 'Split or simplify it first.');
+    throw new UsageError(`${what} ${inputName(path)} is larger than 512 MB.`, 'Split or simplify it first.');
   }
   return bytes;
 }

@@ -1,6 +1,5 @@
-import { basename } from 'node:path';
 import type { Io } from './io.ts';
-import { readInput } from './read-input.ts';
+import { inputName, readInput } from './read-input.ts';
 import { UsageError } from './usage-error.ts';
 
 /**
@@ -16,7 +15,7 @@ export async function readJson(path: string, what: string, example: string, io: 
     return JSON.parse(text);
   } catch (error) {
     throw new UsageError(
-      `${basename(path)} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
+      `${inputName(path)} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
       `Write it like ${example}.`,
     );
   }

@@ -16,6 +16,7 @@ import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
 import type { SourcePath } from './open-source.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
+import { inputName, STDIN } from './read-input.ts';
 import { readJson } from './read-json.ts';
 import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
@@ -50,6 +51,7 @@ export interface Request {
  * @throws {JobError} if the job cannot be settled
  */
 export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> {
+  refuseSeveralStdin(flags);
   const jobPath = pathFlag(flags, 'job', io);
   const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
   const sources = sourcesOf(flags, file, { io, jobPath });
@@ -97,7 +99,9 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     overlayPath,
     calendarPath,
     name,
-    inputs: [...read, jobPath, materialsPath, couponsPath].filter((path) => path !== null),
+    inputs: [...read, jobPath, materialsPath, couponsPath].filter(
+      (path): path is string => path !== null && path !== STDIN,
+    ),
   };
 }
 
@@ -122,9 +126,19 @@ function inWords<Result>(name: SettingName, settle: () => Result): Result {
   }
 }
 
+/** Where a file lies, or that it is the standard input. */
+function placeOf(typed: string, io: Io): string {
+  return typed === STDIN ? STDIN : resolve(io.cwd, typed);
+}
+
+/** The folder that the paths of a job file start from. */
+function folderOf(jobPath: string, io: Io): string {
+  return jobPath === STDIN ? io.cwd : dirname(jobPath);
+}
+
 function pathFlag(flags: ParsedFlags, name: string, io: Io): string | null {
   const value = typedValue(flags, name);
-  return value === undefined ? null : resolve(io.cwd, value);
+  return value === undefined ? null : placeOf(value, io);
 }
 
 async function jobFileAt(path: string, io: Io): Promise<JobInput> {
@@ -132,13 +146,13 @@ async function jobFileAt(path: string, io: Io): Promise<JobInput> {
   const data = await readJson(path, 'job file', example, io);
   const isNamed = typeof data === 'object' && data !== null && 'schema' in data;
   // what calls itself a job is refused in the words of the library, which knows of no file
-  return readJobFile(data, isNamed ? null : basename(path));
+  return readJobFile(data, isNamed ? null : inputName(path));
 }
 
 /** The maker's own materials: the file named, else `materials.json` beside the job file, if it exists. */
 async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Promise<string | null> {
   const named = pathFlag(flags, 'materials', io);
-  if (named !== null || jobPath === null) {
+  if (named !== null || jobPath === null || jobPath === STDIN) {
     return named;
   }
   const beside = resolve(dirname(jobPath), 'materials.json');
@@ -147,12 +161,24 @@ async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Prom
 
 async function materialsAt(path: string, io: Io): Promise<NonNullable<VetOptions['materials']>> {
   const example = 'docs/schema/materials@1.json says';
-  return readMaterialsFile(await readJson(path, 'materials file', example, io), basename(path));
+  return readMaterialsFile(await readJson(path, 'materials file', example, io), inputName(path));
 }
 
 async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
   const example = 'docs/schema/coupons@1.json says';
-  return readCouponsFile(await readJson(path, 'coupons file', example, io), basename(path));
+  return readCouponsFile(await readJson(path, 'coupons file', example, io), inputName(path));
+}
+
+/** Standard input can be read once. */
+function refuseSeveralStdin({ files, values }: ParsedFlags): void {
+  const flags = ['job', 'materials', 'coupons', 'font'].filter((name) => values.get(name)?.[0] === STDIN);
+  const uses = [...files.filter((name) => name === STDIN), ...flags.map((name) => `--${name} ${STDIN}`)];
+  if (uses.length > 1) {
+    throw new UsageError(
+      `${uses.join(' and ')} are all the standard input, which can be read once.`,
+      'Give the others as files.',
+    );
+  }
 }
 
 /** Overlay and calendar are of one artwork. */
@@ -181,7 +207,12 @@ function sourcesOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place): 
   }
   if (flags.files.length > 0) {
     refuseStrayFlags(flags, 'file');
-    return flags.files.map((name) => ({ kind: 'file', path: resolve(io.cwd, name), name, fontPath }));
+    return flags.files.map((name) => ({
+      kind: 'file',
+      path: placeOf(name, io),
+      name: name === STDIN ? inputName(name) : name,
+      fontPath,
+    }));
   }
   const text = typedText ?? (file.artwork === undefined ? file.text : undefined);
   if (text !== undefined) {
@@ -190,7 +221,7 @@ function sourcesOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place): 
   }
   if (file.artwork !== undefined && jobPath !== null) {
     refuseStrayFlags(flags, 'file');
-    const path = resolve(dirname(jobPath), file.artwork);
+    const path = resolve(folderOf(jobPath, io), file.artwork);
     return [{ kind: 'file', path, name: basename(file.artwork), fontPath }];
   }
   throw new UsageError(
@@ -204,5 +235,5 @@ function fontPathOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place):
   if (typed !== null || file.font === undefined || jobPath === null) {
     return typed;
   }
-  return resolve(dirname(jobPath), file.font);
+  return resolve(folderOf(jobPath, io), file.font);
 }

@@ -5,6 +5,7 @@ import { vet } from './commands/vet.ts';
 import { helpText } from './help.ts';
 import type { Io } from './io.ts';
 import { messageOf } from './message-of.ts';
+import { columnsOf } from './print/look.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -43,7 +44,7 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   const end = argv.indexOf('--');
   const flags = end === -1 ? argv : argv.slice(0, end);
   if (name === undefined || name === 'help' || flags.includes('--help') || flags.includes('-h')) {
-    io.out.write(helpText());
+    io.out.write(helpText(columnsOf(io.out)));
     return 0;
   }
   if (name === '--version') {

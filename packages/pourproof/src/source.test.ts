@@ -13,9 +13,10 @@ const words = (text: string, font: readonly number[] | null): Source => ({
   font: font === null ? null : Uint8Array.from(font),
 });
 
-test('a report calls a file by its name, and lettering by its words on one line', () => {
+test('a report calls a file by its name, and lettering by its words, line by line', () => {
   expect(sourceName(file('shop/sign.svg', []))).toBe('shop/sign.svg');
-  expect(sourceName(words(' Elm\\nAsh\n Oak ', null))).toBe('Elm Ash Oak');
+  expect(sourceName(words(' Elm\\nAsh\n Oak ', null))).toBe('Elm / Ash / Oak');
+  expect(sourceName(words('Elm  and\\n\\nAsh', null))).toBe('Elm and / Ash');
 });
 
 test.each<readonly [string, Source, Source, boolean]>([

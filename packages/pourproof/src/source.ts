@@ -16,9 +16,15 @@ export type Source =
       readonly font: Uint8Array | null;
     };
 
-/** What a report calls a source: the file's name, or the words on one line. */
+/** What a report calls a source: the file's name, or the words with a stroke between their lines. */
 export function sourceName(source: Source): string {
-  return source.kind === 'file' ? source.name : wordsOf(source.text).replaceAll(/\s+/gu, ' ').trim();
+  if (source.kind === 'file') {
+    return source.name;
+  }
+  const lines = wordsOf(source.text)
+    .split('\n')
+    .map((line) => line.replaceAll(/\s+/gu, ' ').trim());
+  return lines.filter((line) => line !== '').join(' / ');
 }
 
 /** The words with their line breaks, however those were typed. */

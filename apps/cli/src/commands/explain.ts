@@ -1,44 +1,67 @@
-import { nearestWord } from '@pourproof/job';
+import { knownWord, nearestWord } from '@pourproof/job';
 import { FINDING_CODES } from '@pourproof/proof';
 import { wrap } from '@pourproof/wording';
 import type { Io } from '../io.ts';
+import { type NoticeRow, noticeTable } from '../notice-table.ts';
+import { columnsOf } from '../print/look.ts';
 import { readPage } from '../read-page.ts';
 import { UsageError } from '../usage-error.ts';
 
-const COLUMNS = 80;
-
 /**
- * `pourproof explain CODE`: the page of a finding as plain text.
+ * `pourproof explain CODE`: the page of a finding as plain text, or what a notice means and what to do.
  *
- * @throws {UsageError} when there is no such finding
+ * @throws {UsageError} when there is no such code
  */
 export async function explain(argv: readonly string[], io: Io): Promise<number> {
-  const [code, ...rest] = argv;
-  const known = FINDING_CODES.find((each) => each === code);
-  if (known === undefined || rest.length > 0) {
-    const near = code === undefined ? null : nearestWord(code, FINDING_CODES);
-    throw new UsageError(
-      code === undefined
-        ? 'explain needs the code of a finding.'
-        : `there is no finding "${[code, ...rest].join(' ')}".`,
-      `${near === null ? '' : `Did you mean ${near}? `}Codes: ${FINDING_CODES.join(', ')}.`,
-    );
+  const [typed, ...rest] = argv;
+  const columns = columnsOf(io.out);
+  const notices = await noticeTable(io);
+  const codes = [...FINDING_CODES, ...notices.map(({ code }) => code)];
+  const code =
+    typed === undefined || rest.length > 0 ? null : knownWord(typed.replace(/^\[|\]$/gu, ''), codes);
+  const finding = FINDING_CODES.find((each) => each === code);
+  const notice = notices.find((each) => each.code === code);
+  if (finding !== undefined) {
+    io.out.write(`${plainText(await readPage(`findings/${finding}.md`, io), columns)}\n`);
+  } else if (notice !== undefined) {
+    io.out.write(`${noticeText(notice, columns)}\n`);
+  } else {
+    throw unknownCode([typed, ...rest].filter((word) => word !== undefined).join(' '), codes);
   }
-  io.out.write(`${plainText(await readPage(`findings/${known}.md`, io))}\n`);
   return 0;
 }
 
-/** Markdown of the manual's plain kind (headings, paragraphs, lists, bold, code, links) as text of 80 columns. */
-function plainText(markdown: string): string {
+function unknownCode(typed: string, codes: readonly string[]): UsageError {
+  const near = nearestWord(typed, codes);
+  return new UsageError(
+    typed === ''
+      ? 'explain needs the code of a finding or a notice.'
+      : `there is no finding or notice "${typed}".`,
+    `${near === null ? '' : `Did you mean ${near}? `}All codes: pourproof list findings, pourproof list notices.`,
+  );
+}
+
+function noticeText({ code, meaning, remedy }: NoticeRow, columns: number): string {
+  return [
+    ...wrap(`Notice ${code}, from reading the artwork`, columns),
+    '',
+    ...wrap(meaning, columns),
+    '',
+    ...wrap(remedy, columns, 'What to do: '),
+  ].join('\n');
+}
+
+/** Markdown of the manual's plain kind (headings, paragraphs, lists, bold, code, links) as plain text. */
+function plainText(markdown: string, columns: number): string {
   return markdown
     .trim()
     .split(/\n{2,}/u)
-    .flatMap((block) => [...blockLines(block), ''])
+    .flatMap((block) => [...blockLines(block, columns), ''])
     .join('\n')
     .trimEnd();
 }
 
-function blockLines(block: string): string[] {
+function blockLines(block: string, columns: number): string[] {
   const text = block
     .replace(/^#+\s*/gmu, '')
     .replace(/\*\*([^*]+)\*\*|\*([^*]+)\*/gu, (_, bold?: string, slanted?: string) => bold ?? slanted ?? '')
@@ -46,6 +69,6 @@ function blockLines(block: string): string[] {
     .replace(/\[([^\]]+)\]\([^)]*\)/gu, '$1');
   const items = text.split(/\n(?=[-*] )/u);
   return items.flatMap((item) =>
-    /^[-*] /u.test(item) ? wrap(item.slice(2), COLUMNS, '  - ') : wrap(item, COLUMNS),
+    /^[-*] /u.test(item) ? wrap(item.slice(2), columns, '  - ') : wrap(item, columns),
   );
 }

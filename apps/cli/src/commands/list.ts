@@ -1,9 +1,10 @@
 import { BIT_FORMS, bitSize, nearestWord } from '@pourproof/job';
 import { cutterSizes, resins, sealers, woods } from '@pourproof/materials';
 import { FINDING_CODES } from '@pourproof/proof';
-import { findingTitle } from '@pourproof/wording';
+import { findingTitle, wrap } from '@pourproof/wording';
 import type { Io } from '../io.ts';
-import { readPage } from '../read-page.ts';
+import { noticeTable } from '../notice-table.ts';
+import { columnsOf } from '../print/look.ts';
 import { UsageError } from '../usage-error.ts';
 
 type Row = readonly [first: string, second: string];
@@ -41,8 +42,15 @@ export async function list(argv: readonly string[], io: Io): Promise<number> {
     );
   }
   const table = await rows(io);
+  const columns = columnsOf(io.out);
   const width = Math.max(...table.map(([first]) => first.length)) + 2;
-  io.out.write(table.map(([first, second]) => `${first.padEnd(width)}${second}\n`).join(''));
+  // beside codes that take half a narrow terminal nothing can be read
+  const lines = table.flatMap(([first, second]) =>
+    width > columns / 2
+      ? [first, ...wrap(second, columns, '  ')]
+      : wrap(second, columns, first.padEnd(width)),
+  );
+  io.out.write(`${lines.join('\n')}\n`);
   return 0;
 }
 
@@ -56,33 +64,7 @@ function bitRows(): readonly Row[] {
   ];
 }
 
-/** The codes of notices as docs/unsupported.md lists them: its tables have a column "notice". */
+/** The codes of notices with what each means. */
 async function noticeRows(io: Io): Promise<readonly Row[]> {
-  const page = await readPage('unsupported.md', io);
-  const causes = new Map<string, string[]>();
-  let column = -1;
-  for (const line of page.split('\n')) {
-    const cells = line.startsWith('|') ? cellsOf(line) : [];
-    if (cells.length === 0) {
-      column = -1;
-    } else if (column === -1) {
-      column = cells.findIndex((cell) => /^notices?$/iu.test(cell));
-    } else {
-      const [cause = ''] = cells;
-      for (const [, code = ''] of (cells[column] ?? '').matchAll(/`([a-z0-9-]+)`/gu)) {
-        causes.set(code, [...(causes.get(code) ?? []), cause.replaceAll('`', '')]);
-      }
-    }
-  }
-  return [...causes]
-    .toSorted(([a], [b]) => (a < b ? -1 : 1))
-    .map(([code, all]): Row => [code, [...new Set(all)].join('; ')]);
-}
-
-/** Cells of a Markdown table row. */
-function cellsOf(line: string): readonly string[] {
-  return line
-    .replace(/^\||\|\s*$/gu, '')
-    .split(/(?<!\\)\|/u)
-    .map((cell) => cell.trim());
+  return (await noticeTable(io)).map(({ code, meaning }): Row => [code, meaning]);
 }

@@ -82,7 +82,7 @@ function findingLines(
     ).map((line, k) => (k === 0 ? line.replace(/[A-Z]+/u, (word) => mark(word, entry.severity)) : line)),
     ...wrap(entry.headline, columns, '   '),
     ...part('measured', `${entry.measured}; the limit is ${entry.limit}`),
-    ...part('where', placesText(entry, report, unit)),
+    ...part('where', placesText(entry, report, unit, columns)),
     ...part('why', entry.why),
     ...entry.fixes.flatMap((fix, k) => part(k === 0 ? 'way out' : 'or', fix.text)),
     ...part('basis', shortBasis(entry.basis).join('; ')),
@@ -90,7 +90,7 @@ function findingLines(
   ];
 }
 
-function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit): string {
+function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit, columns: number): string {
   const [left, top] = report.rulerOffsetMm;
   if (places.length === 0) {
     return 'no one place';
@@ -99,7 +99,7 @@ function placesText({ places }: FindingEntry, report: Report, unit: LengthUnit):
     .slice(0, MAX_PLACES)
     .map(({ label, text, atMm }) =>
       [`${label} ${text}`, `at ${formatLength(atMm[0] - left, unit)}, ${formatLength(atMm[1] - top, unit)}`]
-        .map((part) => part.replaceAll(' ', '\u00a0'))
+        .map((part) => (columns < TABLE_COLUMNS ? part : part.replaceAll(' ', '\u00a0')))
         .join(' '),
     );
   const more = places.length - shown.length;

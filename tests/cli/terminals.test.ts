@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { stripVTControlCharacters } from 'node:util';
+import type { Io } from '@pourproof/cli';
+import { describe, expect, test } from 'vitest';
+import { captured, fixture } from '../support/cli/captured-run.ts';
+
+interface Screen {
+  readonly columns?: number;
+  readonly env?: Io['env'];
+}
+
+/** What a terminal of some width shows. */
+async function shown(argv: readonly string[], { columns, env = {} }: Screen): Promise<string> {
+  const pieces: string[] = [];
+  const out = { write: (text: string) => void pieces.push(text), isTerminal: true, columns };
+  await captured(argv, { out, env });
+  return pieces.join('');
+}
+
+const DEMO = ['vet', '--job', fixture('demo/job.json')] as const;
+
+function widest(text: string): number {
+  return Math.max(
+    ...stripVTControlCharacters(text)
+      .split('\n')
+      .map((line) => [...line].length),
+  );
+}
+
+describe('a terminal', () => {
+  test.each([
+    ['the answer', DEMO],
+    ['the whole answer', [...DEMO, '--full']],
+    ['a finding explained', ['explain', 'sands-through']],
+    ['a notice explained', ['explain', 'size-assumed']],
+    ['the woods', ['list', 'woods']],
+    ['the notices', ['list', 'notices']],
+  ])('of 40 columns wraps %s there, and loses no word', async (_, argv) => {
+    const narrow = await shown(argv, { columns: 40, env: { NO_COLOR: '1' } });
+    const wide = await shown(argv, { columns: 100, env: { NO_COLOR: '1' } });
+    expect(widest(narrow)).toBeLessThanOrEqual(40);
+    expect(widest(wide)).toBeGreaterThan(40);
+    if (argv.length > 3 || argv[0] !== 'vet') {
+      const words = (text: string): string[] => text.split(/[\s:]+/u).filter((word) => word !== '');
+      expect(words(narrow).toSorted()).toEqual(words(wide).toSorted());
+    }
+  });
+
+  test('that is narrow still leads with the verdict and has every finding by its code', async () => {
+    const narrow = await shown(DEMO, { columns: 40, env: { NO_COLOR: '1' } });
+    expect(narrow).toMatch(/^STOP {2}board\.svg/u);
+    for (const code of ['bit-cannot-enter', 'high-bleed-wall', 'short-grain-will-break']) {
+      expect(narrow).toContain(`[${code}]`);
+    }
+  });
+
+  test.each([
+    ['does not know its width', { columns: 0 }],
+    ['says nothing of its width', {}],
+  ])('that %s is taken for 80 columns', async (_, screen) => {
+    const env = { NO_COLOR: '1' };
+    expect(await shown(DEMO, { ...screen, env })).toBe((await captured([...DEMO])).out);
+  });
+
+  test('that is dumb gets no colour', async () => {
+    expect(await shown(DEMO, { env: {} })).toContain('\u001b[');
+    expect(await shown(DEMO, { env: { TERM: 'dumb' } })).not.toContain('\u001b[');
+  });
+});
+
+describe('standard input', () => {
+  const board = new Uint8Array(readFileSync(fixture('demo/board.svg')));
+  const job = new Uint8Array(
+    Buffer.from(
+      JSON.stringify({
+        ...JSON.parse(readFileSync(fixture('demo/job.json'), 'utf8')),
+        artwork: 'fixtures/demo/board.svg',
+      }),
+    ),
+  );
+  const piped = (bytes: Uint8Array): Partial<Io> => ({
+    readStdin: () => Promise.resolve(bytes),
+    isStdinTerminal: false,
+  });
+
+  test('is the artwork where - is named', async () => {
+    const { out, err, code } = await captured(['vet', '-', '--depth', '2mm'], piped(board));
+    expect({ code, err }).toEqual({ code: 1, err: '' });
+    expect(out).toMatch(/^STOP {2}standard input: /u);
+    const named = await captured(['vet', fixture('demo/board.svg'), '--depth', '2mm', '--json']);
+    const read = await captured(['vet', '-', '--depth', '2mm', '--json'], piped(board));
+    const [a, b] = [named, read].map((answer) => JSON.parse(answer.out));
+    expect({ ...b, artwork: { ...b.artwork, file: '' } }).toEqual({
+      ...a,
+      artwork: { ...a.artwork, file: '' },
+    });
+  });
+
+  test('is the job, whose files lie where the command is typed', async () => {
+    const { out, err } = await captured(['vet', '--job', '-'], piped(job));
+    expect(err).toBe('');
+    expect(out).toBe((await captured([...DEMO])).out);
+  });
+
+  test('is the coupons', async () => {
+    const coupons = Buffer.from(
+      JSON.stringify({ schema: 'pourproof/coupons@1', coupons: [{ slots: ['1.2mm', '1.4mm'] }] }),
+    );
+    const { out, err } = await captured(
+      [...DEMO, '--coupons', '-', '--full'],
+      piped(new Uint8Array(coupons)),
+    );
+    expect(err).toBe('');
+    expect(out.replaceAll(/\s+/gu, ' ')).toContain('calibrated with 1 coupon, 2 slots');
+  });
+
+  test('that nobody pipes into, or that is wanted twice, is refused', async () => {
+    const terminal = { readStdin: () => Promise.reject(new Error('read')), isStdinTerminal: true };
+    expect(await captured(['vet', '-'], terminal)).toEqual({
+      code: 2,
+      out: '',
+      err: 'pourproof: artwork: - stands for the standard input, but nothing is piped into it.\n  What to do: Pipe a file into pourproof, as in: cat sign.svg | pourproof vet -\n',
+    });
+    expect((await captured(['vet', '-', '--job', '-'], piped(board))).err).toBe(
+      'pourproof: - and --job - are all the standard input, which can be read once.\n  What to do: Give the others as files.\n',
+    );
+  });
+});
