@@ -31,11 +31,14 @@ export {
 export { BoxIndex } from './structures/box-index.ts';
 export { UnionFind } from './structures/union-find.ts';
 export {
+  byGrain,
   COINCIDENT_REL_TOL,
   DEFAULT_FLATTEN_TOLERANCE_MM,
   DEFAULT_JOIN_TOLERANCE_MM,
+  inGrains,
   RESOLVE_GRID_MM,
   SPECK_AREA_MM2,
+  TIE_GRAIN_MM,
 } from './tolerance.ts';
 export {
   applyTransform,

@@ -24,3 +24,20 @@ export const SPECK_AREA_MM2 = 0.1;
  * extent are one, the rounding of a handful of operations.
  */
 export const COINCIDENT_REL_TOL: number = 8 * Number.EPSILON;
+
+/**
+ * Lengths, in mm, and distances that differ by less than this are ties where one of several equal parts is
+ * chosen or put first (1 nm, as fine as crossings are computed): rounding must not choose, for it differs from one
+ * JavaScript engine to another.
+ */
+export const TIE_GRAIN_MM = 1e-6;
+
+/** A length in whole grains of {@link TIE_GRAIN_MM}: equal for ties, so that whatever comes next decides. */
+export function inGrains(mm: number): number {
+  return Math.round(mm / TIE_GRAIN_MM);
+}
+
+/** Compares by a number, the smallest first, where ties keep the order that they have. */
+export function byGrain<T>(key: (item: T) => number): (a: T, b: T) => number {
+  return (a, b) => inGrains(key(a)) - inGrains(key(b));
+}

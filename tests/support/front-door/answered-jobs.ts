@@ -7,6 +7,8 @@ import {
   COVERED,
   JOINED,
   LORA,
+  RING,
+  ROSETTE,
   SQUARE_BARE,
   SQUARE_MM,
   VARIABLE,
@@ -54,6 +56,24 @@ const BITS: readonly Trial[] = (
     ],
   ] as const
 ).map(([name, job]) => drawn(name, BARS, job));
+
+/** Equal parts, of which rounding alone would tell which is the worst. */
+const TIES: readonly Trial[] = [
+  drawn('a ring of equal strokes, too thin for the bit', RING, { bit: ['flat:2mm'], grain: '20deg' }),
+  drawn('a ring of equal strokes by a V, levelled by much', RING, {
+    bit: ['vee:60deg:1/2in'],
+    depth: '3mm',
+    level: '1mm',
+  }),
+  drawn('a ring on stripes', RING, {
+    bit: ['flat:1.3mm'],
+    board: 'stripes 200x200x20mm maple:25mm walnut:25mm',
+    turn: '11deg',
+    level: '1mm',
+  }),
+  drawn('stars and equal islands', ROSETTE, { bit: ['flat:1mm'], depth: '4mm', seal: 'epoxy', coats: 3 }),
+  drawn('stars and equal islands by a V', ROSETTE, { bit: ['flat:2mm', 'vee:30deg:1/4in'], depth: '3mm' }),
+];
 
 const WOOD_AND_RESIN: readonly Trial[] = (
   [
@@ -207,6 +227,7 @@ const OWN: readonly Trial[] = [
 
 /** Jobs of every kind that have an answer. */
 export const ANSWERED_JOBS: readonly Trial[] = [
+  ...TIES,
   ...BITS,
   ...WOOD_AND_RESIN,
   ...BOARDS,

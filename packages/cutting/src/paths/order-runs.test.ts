@@ -1,3 +1,4 @@
+import { TIE_GRAIN_MM } from '@pourproof/plane';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { orderRuns } from './order-runs.ts';
@@ -21,7 +22,8 @@ test('each run is taken once, and always the one whose start is nearest to where
               (starts[2 * j] as number) - (ends[2 * k] as number),
               (starts[2 * j + 1] as number) - (ends[2 * k + 1] as number),
             );
-          expect(way(next)).toBe(Math.min(...[...left].map(way)));
+          // ways that differ by rounding alone are equal
+          expect(way(next) - Math.min(...[...left].map(way))).toBeLessThanOrEqual(TIE_GRAIN_MM);
         }
       });
     }),

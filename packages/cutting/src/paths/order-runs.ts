@@ -1,3 +1,5 @@
+import { inGrains, TIE_GRAIN_MM } from '@pourproof/plane';
+
 /** Which runs should follow each other if they can. */
 export interface Preference {
   /** Whether run b can follow run a without a retract. */
@@ -127,7 +129,7 @@ function nearest(
     }
     const cell = cells[r * columns + c];
     for (const run of cell) {
-      const d = Math.hypot(starts[2 * run] - px, starts[2 * run + 1] - py);
+      const d = TIE_GRAIN_MM * inGrains(Math.hypot(starts[2 * run] - px, starts[2 * run + 1] - py));
       if (d > least || (best !== undefined && d === least) || refused >= tries) {
         continue;
       }

@@ -1,4 +1,5 @@
 import {
+  byGrain,
   type CleanRegion,
   type Point,
   packRings,
@@ -69,7 +70,7 @@ export function sweepTouches(
       acrossMm,
       rings,
     }))
-    .sort((a, b) => a.gapMm - b.gapMm);
+    .sort(byGrain(({ gapMm }) => gapMm));
 }
 
 function kindOf(rings: readonly [number, number]): SweepTouch['kind'] {

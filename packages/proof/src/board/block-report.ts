@@ -1,6 +1,6 @@
 import type { Job } from '@pourproof/job';
 import { bleedIndex, type CalibratedTravel, type Wood } from '@pourproof/materials';
-import { radians } from '@pourproof/plane';
+import { byGrain, radians } from '@pourproof/plane';
 import type { DrawnColour } from '../colours/drawn-colours.ts';
 import { differenceIn } from '../colours/streaks.ts';
 import type { Report } from '../report/report.ts';
@@ -103,7 +103,7 @@ function streaksOf(
           },
         ];
   });
-  const [plainest] = streaks.toSorted((a, b) => b.deltaE00 - a.deltaE00);
+  const [plainest] = streaks.toSorted(byGrain(({ deltaE00 }) => -deltaE00));
   if (plainest === undefined) {
     return {};
   }

@@ -3,6 +3,7 @@ import type { Board, Hollow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import {
   applyTransform,
+  byGrain,
   type CleanRegion,
   type Point,
   radians,
@@ -65,7 +66,7 @@ export function thinRims(cut: CleanRegion, depthMm: number, on: RimBoard): reado
     }
     rims.push(...worst.values());
   }
-  return rims.toSorted((a, b) => a.widthMm / a.leastMm - b.widthMm / b.leastMm);
+  return rims.toSorted(byGrain(({ widthMm, leastMm }) => widthMm / leastMm));
 }
 
 /** A part of an edge of the outline with the fibres of the block that it lies in. */

@@ -1,6 +1,6 @@
 import type { Job } from '@pourproof/job';
 import type { BleedJob } from '@pourproof/materials';
-import { radians } from '@pourproof/plane';
+import { byGrain, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace, travelIn } from '../board/block-measures.ts';
 import { type EndAtEdge, endsAtEdge } from '../board/ends-at-edge.ts';
 import { colourBehind, hidesIn } from '../colours/streaks.ts';
@@ -21,7 +21,7 @@ export const bleedReachesEdge: Check = {
         const colour = colourBehind(measured.colourCuts, from, [to[0] - from[0], to[1] - from[1]]);
         return colour === null || !hidesIn(colour, block);
       })
-      .toSorted((a, b) => a.end.gapMm / a.reachMm - b.end.gapMm / b.reachMm);
+      .toSorted(byGrain(({ end, reachMm }) => end.gapMm / reachMm));
     const certain = ends.filter(({ end, leastMm }) => end.gapMm < leastMm);
     const [worst] = ends;
     if (worst === undefined) {

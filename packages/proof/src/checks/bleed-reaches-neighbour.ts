@@ -1,5 +1,5 @@
 import { fibreVector, type SweepTouch, sweepTouches } from '@pourproof/geometry';
-import { type CleanRegion, radians } from '@pourproof/plane';
+import { byGrain, type CleanRegion, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipSegment } from '../board/clip-segment.ts';
 import { resinAt } from '../rounds/filled-pockets.ts';
@@ -29,7 +29,7 @@ export const bleedReachesNeighbour: Check = {
     const resin = resinAt(measured.site.filled, 0);
     const touches = measured.blocks
       .flatMap((inBlock) => touchesIn(inBlock, resin))
-      .toSorted((a, b) => a.touch.gapMm / a.reachMm - b.touch.gapMm / b.reachMm);
+      .toSorted(byGrain(({ touch, reachMm }) => touch.gapMm / reachMm));
     const [worst] = touches;
     if (worst === undefined) {
       return null;

@@ -3,6 +3,7 @@ import { type HeldDown, isHollow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import {
   applyTransform,
+  byGrain,
   type CleanRegion,
   type Point,
   packRings,
@@ -34,7 +35,7 @@ export const clampInTheWay: Check = {
     const clamps = clampsOf(measured);
     const near = nearClamps(measured, job, clamps, board)
       .filter(({ roomMm }) => roomMm < limits.roomToClamp.value - ROUNDING_MM)
-      .toSorted((a, b) => a.roomMm - b.roomMm);
+      .toSorted(byGrain(({ roomMm }) => roomMm));
     const hit = near.filter(({ roomMm }) => roomMm < -ROUNDING_MM);
     const [worst] = near;
     if (worst === undefined) {
@@ -136,7 +137,7 @@ function candidates(
     const factor = length > 0 && least < 0 ? (length - least) / length : 1;
     return [onward(by[0] * factor), onward(by[1] * factor)];
   };
-  return aside.map(beyond).toSorted((a, b) => Math.hypot(...a) - Math.hypot(...b));
+  return aside.map(beyond).toSorted(byGrain((way) => Math.hypot(...way)));
 }
 
 function isFree(

@@ -1,4 +1,5 @@
 import { bleedClassEndsMm, limits } from '@pourproof/materials';
+import { byGrain } from '@pourproof/plane';
 import { differenceIn } from '../colours/streaks.ts';
 import type { Check } from './check.ts';
 import { couponOf } from './coupon-fix.ts';
@@ -21,7 +22,7 @@ export const colourHidesOrShows: Check = {
           return difference === null ? [] : [{ each, difference }];
         }),
       )
-      .toSorted((a, b) => b.difference - a.difference);
+      .toSorted(byGrain(({ difference }) => -difference));
     const [worst] = told;
     if (worst === undefined) {
       return null;

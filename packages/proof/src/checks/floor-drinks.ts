@@ -1,5 +1,5 @@
 import { bleedClassEndsMm, endGrainUptakeMl } from '@pourproof/materials';
-import { radians } from '@pourproof/plane';
+import { byGrain, radians } from '@pourproof/plane';
 import type { Check } from './check.ts';
 import { couponFirst } from './coupon-fix.ts';
 import { placeOfBlock } from './places.ts';
@@ -23,7 +23,7 @@ export const floorDrinks: Check = {
           Math.sin(radians(block.diveDeg)) >= MIN_EXPOSURE &&
           travel.medianMm >= clean,
       )
-      .toSorted((a, b) => b.travel.medianMm - a.travel.medianMm);
+      .toSorted(byGrain(({ travel }) => -travel.medianMm));
     const [worst] = thirsty;
     if (worst === undefined) {
       return null;

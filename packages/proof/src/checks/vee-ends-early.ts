@@ -1,3 +1,4 @@
+import { byGrain } from '@pourproof/plane';
 import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
@@ -15,7 +16,7 @@ export const veeEndsEarly: Check = {
     // of several V bits the deepest counts: where it does not end early, none does
     const [limited] = job.bits
       .flatMap((bit, k) => (bit.kind === 'vee' ? [{ bit, ...carving.perCutter[k] }] : []))
-      .toSorted((a, b) => (b.depthMm ?? 0) - (a.depthMm ?? 0));
+      .toSorted(byGrain(({ depthMm }) => -(depthMm ?? 0)));
     if (limited?.limitedBy === undefined || limited.depthMm === undefined) {
       return null;
     }

@@ -1,3 +1,4 @@
+import { byGrain } from '@pourproof/plane';
 import type { Report } from '../report/report.ts';
 
 /** The sum of a number over a list. */
@@ -77,7 +78,7 @@ export function mergedSlivers(parts: readonly Report['slivers'][]): Report['sliv
     narrowestAt,
     shortGrain: parts
       .flatMap(({ shortGrain }) => shortGrain)
-      .toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
+      .toSorted(byGrain(({ widthMm, limitMm }) => widthMm / limitMm)),
   };
 }
 

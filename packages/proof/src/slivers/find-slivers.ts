@@ -7,7 +7,7 @@ import {
   strokeWidths,
 } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
-import { type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
+import { byGrain, type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
 import { blockAt } from '../board/block-at.ts';
 import type { PlacedBlock } from '../board/place-board.ts';
 
@@ -94,7 +94,7 @@ export function findSlivers(
   return {
     narrowestMm: isOpen ? null : widths.narrowestMm,
     narrowestAt: isOpen ? [0, 0] : widths.narrowestAt,
-    thin: thin.toSorted((a, b) => a.widthMm / a.limitMm - b.widthMm / b.limitMm),
+    thin: thin.toSorted(byGrain(({ widthMm, limitMm }) => widthMm / limitMm)),
     islands: separateParts(axis)
       .filter(({ strokeMm }) => strokeMm === 0)
       .map(({ atMm, widthMm }) => ({
@@ -104,7 +104,7 @@ export function findSlivers(
         limitMm: islandLimitMm(depthMm),
       }))
       .filter(({ widthMm, limitMm }) => widthMm < limitMm)
-      .toSorted((a, b) => a.widthMm - b.widthMm),
+      .toSorted(byGrain(({ widthMm }) => widthMm)),
   };
 }
 

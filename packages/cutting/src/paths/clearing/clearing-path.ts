@@ -83,10 +83,11 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
   }
   const stepover = wide < Infinity ? Math.min(stepoverMm, radius) : stepoverMm;
   const edges = edgesToClear(axis, radius, wide);
+  const levels = levelsOf(axis, edges, radius, stepover, wide);
   const { loops, links } = offsetLoops(axis, {
-    edges,
+    edges: byLevel(axis, edges, levels),
     wide,
-    levels: levelsOf(axis, edges, radius, stepover, wide),
+    levels,
     tailRadius: stepover > radius ? radius : undefined,
     discRadius: wide - radius,
     overlap: overlapMm,
@@ -114,11 +115,8 @@ function checkSize(name: string, value: number, isGood: boolean, range = '0 or m
   }
 }
 
-/**
- * Axis edges, secondary ones left out, that rise to the radius and start where the earlier cutter did not
- * fit; highest first.
- */
-function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Array {
+/** Axis edges, secondary ones left out, that rise to the radius and start where the earlier cutter did not fit. */
+function edgesToClear(axis: MedialAxis, radius: number, wide: number): readonly number[] {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const shape = new AxisEdge(axis);
   const chosen: number[] = [];
@@ -127,19 +125,46 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): Int32Arra
       chosen.push(e);
     }
   }
-  return Int32Array.from(chosen).sort((a, b) => nodeR[edgeTo[b]] - nodeR[edgeTo[a]]);
+  return chosen;
+}
+
+/**
+ * Edges that rise to the highest level first, then those that rise to the next only, and so on; in order of
+ * the axis between two levels, where rounding would else tell edges of one height apart.
+ */
+function byLevel(axis: MedialAxis, edges: readonly number[], levels: readonly number[]): Int32Array {
+  const { edgeTo, nodeR } = axis;
+  const byCount: number[][] = levels.map(() => []);
+  for (const e of edges) {
+    byCount[levelsBelow(levels, nodeR[edgeTo[e]]) - 1].push(e);
+  }
+  return Int32Array.from(byCount.toReversed().flat());
+}
+
+/** How many rising levels a height reaches. */
+function levelsBelow(levels: readonly number[], height: number): number {
+  let [low, high] = [0, levels.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (levels[middle] <= height) {
+      low = middle + 1;
+    } else {
+      high = middle;
+    }
+  }
+  return low;
 }
 
 /** Clearances of the loops, in rising order. */
 function levelsOf(
   axis: MedialAxis,
-  edges: Int32Array,
+  edges: readonly number[],
   radius: number,
   stepover: number,
   wide: number,
 ): number[] {
   const levels: number[] = [];
-  const widest = edges.length === 0 ? 0 : axis.nodeR[axis.edgeTo[edges[0]]];
+  const widest = edges.reduce((most, e) => Math.max(most, axis.nodeR[axis.edgeTo[e]]), 0);
   for (let level = radius; level <= widest && level < wide; ) {
     levels.push(level);
     level = enteringRadius(axis, radius + levels.length * stepover);

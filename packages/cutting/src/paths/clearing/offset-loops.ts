@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { UnionFind } from '@pourproof/plane';
+import { inGrains, UnionFind } from '@pourproof/plane';
 import { type OffsetCurve, OffsetTracer, offsetPoint } from '../offset-curves.ts';
 import { CornerTails, type Tail } from './corner-tails.ts';
 import { curveCircuits, type OpenCurve } from './curve-circuits.ts';
@@ -9,7 +9,7 @@ import { type Disc, liesIn, type TrimmedCurve, trimCurve } from './trim-curve.ts
 
 /** What the loops have to cover. */
 export interface Nesting {
-  /** Axis edges, secondary ones left out, highest first. */
+  /** Axis edges, secondary ones left out, those that rise to a higher level first. */
   readonly edges: Int32Array;
   /** Clearance from which everything is cut already; Infinity if nothing is. */
   readonly wide: number;
@@ -181,7 +181,7 @@ class LoopNester {
         places.push(e);
       }
     }
-    places.sort((a, b) => nodeR[edgeFrom[a]] - nodeR[edgeFrom[b]]);
+    places.sort((a, b) => inGrains(nodeR[edgeFrom[a]]) - inGrains(nodeR[edgeFrom[b]]) || a - b);
     for (const e of places) {
       const [right, left] = [curveOf[2 * e], curveOf[2 * e + 1]];
       if (!this.#joined.join(left, right)) {

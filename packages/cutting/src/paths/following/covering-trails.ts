@@ -1,4 +1,4 @@
-import { UnionFind } from '@pourproof/plane';
+import { inGrains, UnionFind } from '@pourproof/plane';
 import { eulerTrails } from '../euler-trails.ts';
 
 /**
@@ -64,7 +64,7 @@ function doubledEdges(
     if (isOdd[v] !== 0) {
       paths.push({ length: 0, edges: undefined });
     }
-    paths.sort((a, b) => b.length - a.length);
+    paths.sort((a, b) => inGrains(b.length) - inGrains(a.length));
     const parent = up[v];
     const sent = paths.length % 2 === 1 ? paths.shift() : undefined;
     for (let k = 0; k < paths.length; k += 2) {
@@ -82,7 +82,7 @@ function doubledEdges(
   }
   const doubled: number[] = [];
   for (const list of pairings.values()) {
-    list.sort((a, b) => b.length - a.length);
+    list.sort((a, b) => inGrains(b.length) - inGrains(a.length));
     for (const { length, paths } of list.slice(1)) {
       for (const path of length <= limitMm ? paths : []) {
         for (let chain = path.edges; chain !== undefined; chain = chain.rest) {
@@ -106,7 +106,7 @@ function spanningTree(
 ): { order: number[]; up: Int32Array; root: Int32Array } {
   const parts = new UnionFind(nodeCount);
   const chosen: number[][] = Array.from({ length: nodeCount }, () => []);
-  const byLength = from.map((_, e) => e).sort((a, b) => lengthMm[a] - lengthMm[b]);
+  const byLength = from.map((_, e) => e).sort((a, b) => inGrains(lengthMm[a]) - inGrains(lengthMm[b]));
   for (const e of byLength) {
     if (parts.join(from[e], to[e])) {
       chosen[from[e]].push(e);
