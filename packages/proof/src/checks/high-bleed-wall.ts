@@ -1,6 +1,6 @@
 import { endGrainLength } from '@pourproof/geometry';
 import { bleedClassEndsMm, limits } from '@pourproof/materials';
-import { radians } from '@pourproof/plane';
+import { inGrains, radians } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import { colourBehindPath, hidesIn } from '../colours/streaks.ts';
 import type { Measured } from '../measured.ts';
@@ -28,7 +28,7 @@ export const highBleedWall: Check = {
     const walls = measured.blocks
       .flatMap((each) => bleedingWalls(each, measured.shape.leanRad, moderate))
       .map((wall) => ({ ...wall, isGrave: wall.reachMm >= severe && !hides(wall, measured) }))
-      .toSorted((a, b) => Number(b.isGrave) - Number(a.isGrave) || b.reachMm - a.reachMm);
+      .toSorted((a, b) => Number(b.isGrave) - Number(a.isGrave) || inGrains(b.reachMm) - inGrains(a.reachMm));
     const [worst] = walls;
     if (worst === undefined) {
       return null;

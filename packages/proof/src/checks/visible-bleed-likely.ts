@@ -1,4 +1,5 @@
 import { bleedClassEndsMm, limits } from '@pourproof/materials';
+import { byGrain } from '@pourproof/plane';
 import { colourBehindPath, hidesIn } from '../colours/streaks.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -29,7 +30,7 @@ export const visibleBleedLikely: Check = {
         const colour = colourBehindPath(colourCuts, path);
         return chance >= LIKELY && (colour === null || !hidesIn(colour, inBlock.block));
       })
-      .toSorted((a, b) => b.chance - a.chance);
+      .toSorted(byGrain(({ chance }) => -chance));
     const [worst] = walls;
     if (worst === undefined) {
       return null;
@@ -55,7 +56,7 @@ export const visibleBleedLikely: Check = {
 
 /** A seal that is enough for every wall, those too of which the graver finding speaks today. */
 function sealsForAll(measured: Measured, all: readonly BleedingWall[], cleanMm: number): Fix[] {
-  const [farthest] = all.toSorted((a, b) => b.reachMm - a.reachMm);
+  const [farthest] = all.toSorted(byGrain(({ reachMm }) => -reachMm));
   return farthest === undefined ? [] : sealFixes(measured, farthest.inBlock, farthest.reachMm, cleanMm);
 }
 
