@@ -68,10 +68,12 @@ parts of the axis carry a stroke is told by a rule. Code: \`packages/geometry/sr
 - A branch towards the boundary is a **corner** if the way along it reaches at most one clearance beyond the disc at its root. A corner of
   angle φ reaches 1/sin(φ/2) − 1 clearances, so corners of 60° and more are never strokes, nor are facets of flattened arcs. Where a
   branch reaches farther, its stroke begins where it does so: a blunt end shows its width that far in.
-- What is left and has a free end is a **taper** from its tip up to where doubling the way from the tip widens it by less than a quarter. A branch
+- What is left and has a free end is a **taper** from its tip up to where doubling the way from the tip widens it by less than a quarter, and on from
+  there to where it widens no faster than that: in a pointed bar to its shoulders, wherever the outline has points. A branch
   may narrow again by a tenth on its way and still be one. The way goes on up to where strokes meet.
 - A blunt end is a tip only if its branch gets at least four times as wide, and either widens by more than 40 % over twelve half widths
   (or half its branch), or so steadily that doubling the way from where its flanks would meet widens it by 60 %. Else a stroke ends there.
+- Level pieces that hang together count as one, by their whole length: which of their ends is lower is rounding.
 - Where a taper, all along from its tip, has gained clearance as steeply as a tip of 39° does, it is a **corner** again, if there it is within a quarter
   of its full width: of such a tip a flat bit leaves at most its own diameter, cut off square or not.
 - The narrowest stroke is the least clearance on what is neither; the greatest clearance around counts too, so that dots have a width, but not that of a

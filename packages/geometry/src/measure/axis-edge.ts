@@ -212,6 +212,16 @@ export class AxisEdge {
     }
   }
 
+  /** How fast the clearance rises along the edge at a share from the low end, mm a mm. */
+  slopeAt(share: number): number {
+    if (this.kind === 'segments' || this.kind === 'secondary') {
+      return (this.r1 - this.r0) / Math.hypot(this.x1 - this.x0, this.y1 - this.y0);
+    }
+    // either bisector is a conic about the vertex: the slope is the sine of half the turn of its normal
+    const u = this.#u0 + share * (this.#u1 - this.#u0);
+    return u / Math.sqrt(u * u + this.h * this.h);
+  }
+
   /** Share of the edge, from its low end, at which the clearance is r; 1 on a level edge. */
   shareOf(r: number): number {
     const span = this.#u1 - this.#u0;

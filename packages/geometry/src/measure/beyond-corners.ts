@@ -1,87 +1,124 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { parabolaArc } from './parabola-length.ts';
+import { type LevelRuns, levelRuns } from './level-runs.ts';
 
 /**
  * A branch to the boundary is a corner unless it reaches beyond the disc at its root by more than this many
  * times the clearance there: corners of 60° and more reach at most once (1/sin 30° − 1).
  */
 const CORNER_REACH = 1;
+/**
+ * Relative tolerance on a clearance: what reaches farther beyond a corner by less than this share of it does so by
+ * rounding, as the tips of a regular triangle do.
+ */
+const REACH_REL_TOL = 1e-9;
 
 /** The longest paths down the axis to the boundary, and the graph of the edges that reach beyond corners. */
-export interface BeyondCorners {
-  /** Length of each edge, mm; -1 for secondary edges. */
-  readonly length: Float64Array;
+export interface BeyondCorners extends LevelRuns {
   /**
-   * Longest path down from each node to the boundary, mm; infinite from bottlenecks, which lead on to another
-   * part.
+   * Longest path from each node down to the boundary, and along all that is level with it, mm; infinite from
+   * bottlenecks, which lead on to another part.
    */
   readonly reach: Float64Array;
-  /** 1 for nodes from which an edge rises. */
+  /** 1 for runs from which an edge rises, told of the node that stands for the run. */
   readonly hasRise: Uint8Array;
-  /** 1 for each edge that reaches beyond a corner at its high end. */
+  /** 1 for each edge that reaches beyond a corner at its high end and is longer than rounding. */
   readonly isBeyond: Uint8Array;
   /** Those of them, in order, that do not at their low end. */
   readonly beginning: readonly number[];
-  /** How many edges beyond corners end at each node, at most 3, and the exclusive or of their numbers. */
+  /**
+   * How many edges beyond corners end at each place, at most 3, and the exclusive or of their numbers, told of the node
+   * that stands for the place.
+   */
   readonly degree: Uint8Array;
   readonly otherEdge: Int32Array;
 }
 
-/** One pass up the axis from the boundary; linear time. */
+/** Goes up the axis from the boundary; near linear time. */
 export function beyondCorners(axis: MedialAxis): BeyondCorners {
-  const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, bottleneckCount } = axis;
-  const { count, x, y, tx, ty, next } = axis.boundary;
-  const length = new Float64Array(edgeFrom.length);
-  const reach = new Float64Array(nodeR.length);
-  reach.fill(Infinity, 0, bottleneckCount);
-  const hasRise = new Uint8Array(nodeR.length);
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const runs = levelRuns(axis);
+  const { length, isLevel, same, run } = runs;
+  const { reach, hasRise } = reachesOf(axis, runs);
   const isBeyond = new Uint8Array(edgeFrom.length);
   const beginning: number[] = [];
   const degree = new Uint8Array(nodeR.length);
   const otherEdge = new Int32Array(nodeR.length);
   for (let e = 0; e < length.length; e++) {
-    const from = edgeFrom[e];
-    const to = edgeTo[e];
-    const left = edgeLeft[e];
-    const right = edgeRight[e];
-    const vx = nodeX[to] - nodeX[from];
-    const vy = nodeY[to] - nodeY[from];
-    let far: number;
-    if (left < count === right < count) {
-      far = Math.sqrt(vx * vx + vy * vy);
-    } else {
-      const line = Math.min(left, right);
-      const p = Math.max(left, right) - count;
-      if (p === line || p === next[line]) {
-        length[e] = -1;
-        continue;
-      }
-      const h = (y[p] - y[line]) * tx[line] - (x[p] - x[line]) * ty[line];
-      const s = (nodeX[from] - x[p]) * tx[line] + (nodeY[from] - y[p]) * ty[line];
-      far = Math.abs(parabolaArc(h, s, s + vx * tx[line] + vy * ty[line]));
+    const from = same[edgeFrom[e]];
+    const to = same[edgeTo[e]];
+    const before = reach[run[from]];
+    // level edges count as a whole
+    const way = isLevel[e] === 0 ? before + length[e] : before;
+    if (length[e] < 0 || from === to || excessBeyondCorner(way, nodeR[edgeTo[e]]) <= 0) {
+      continue;
     }
-    length[e] = far;
-    hasRise[from] = 1;
-    const before = reach[from];
-    const way = before + far;
-    reach[to] = Math.max(reach[to], way);
-    if (excessBeyondCorner(way, nodeR[to]) > 0) {
-      isBeyond[e] = 1;
-      if (!(excessBeyondCorner(before, nodeR[from]) > 0)) {
-        beginning.push(e);
-      }
-      degree[from] = Math.min(degree[from] + 1, 3);
-      degree[to] = Math.min(degree[to] + 1, 3);
-      otherEdge[from] ^= e;
-      otherEdge[to] ^= e;
+    isBeyond[e] = 1;
+    if (isLevel[e] === 0 && excessBeyondCorner(before, nodeR[edgeFrom[e]]) <= 0) {
+      beginning.push(e);
+    }
+    degree[from] = Math.min(degree[from] + 1, 3);
+    degree[to] = Math.min(degree[to] + 1, 3);
+    otherEdge[from] ^= e;
+    otherEdge[to] ^= e;
+  }
+  for (let k = 0; k < reach.length; k++) {
+    reach[k] = reach[run[k]];
+  }
+  return { ...runs, reach, hasRise, isBeyond, beginning, degree, otherEdge };
+}
+
+/** Reach and rise of each run, told of the node that stands for it. */
+function reachesOf(axis: MedialAxis, { length, isLevel, run, runLength }: LevelRuns) {
+  const { edgeFrom, edgeTo, nodeR, bottleneckCount } = axis;
+  const reach = new Float64Array(nodeR.length);
+  const hasRise = new Uint8Array(nodeR.length);
+  // the edges that rise from each run, one list after the other, and how many come up to it that are not done
+  const waiting = new Int32Array(nodeR.length);
+  const firstUp = new Int32Array(nodeR.length + 1);
+  let upCount = 0;
+  for (let e = 0; e < length.length; e++) {
+    if (length[e] >= 0 && isLevel[e] === 0) {
+      waiting[run[edgeTo[e]]]++;
+      firstUp[run[edgeFrom[e]]]++;
+      upCount++;
     }
   }
-  return { length, reach, hasRise, isBeyond, beginning, degree, otherEdge };
+  for (let k = 0, sum = 0; k <= nodeR.length; k++) {
+    sum += firstUp[k];
+    firstUp[k] = sum;
+  }
+  const up = new Int32Array(upCount);
+  for (let e = length.length - 1; e >= 0; e--) {
+    if (length[e] >= 0 && isLevel[e] === 0) {
+      up[--firstUp[run[edgeFrom[e]]]] = e;
+    }
+  }
+  for (let k = 0; k < bottleneckCount; k++) {
+    reach[run[k]] = Infinity;
+  }
+  const ready: number[] = [];
+  for (let k = 0; k < nodeR.length; k++) {
+    if (run[k] === k && waiting[k] === 0) {
+      ready.push(k);
+    }
+  }
+  for (let from = ready.pop(); from !== undefined; from = ready.pop()) {
+    reach[from] += runLength[from];
+    hasRise[from] = firstUp[from + 1] > firstUp[from] ? 1 : 0;
+    for (let k = firstUp[from]; k < firstUp[from + 1]; k++) {
+      const to = run[edgeTo[up[k]]];
+      reach[to] = Math.max(reach[to], reach[from] + length[up[k]]);
+      if (--waiting[to] === 0) {
+        ready.push(to);
+      }
+    }
+  }
+  return { reach, hasRise };
 }
 
 /**
  * How far a path from the boundary to a point of the axis with this clearance reaches beyond a corner, mm.
  */
 export function excessBeyondCorner(way: number, clearance: number): number {
-  return way - clearance - CORNER_REACH * clearance;
+  return way - clearance - (CORNER_REACH + REACH_REL_TOL) * clearance;
 }

@@ -2,7 +2,7 @@ import { type Point, UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
-import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
+import { CORNER, STROKE, type StrokeParts, strokeParts } from './stroke-parts.ts';
 
 /** A connected stretch of stroke, or of the taper at its end, that is narrower than a limit. */
 export interface NarrowStretch {
@@ -37,148 +37,185 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
   }
-  const { part, start, degree } = strokeParts(axis);
-  const limit = enteringRadius(axis, widthLimitMm / 2);
-  const { edgeFrom, edgeTo, nodeR } = axis;
-  const groups = new UnionFind(2 * nodeR.length);
-  const chosen: number[] = [];
-  const shape = new AxisEdge(axis);
-  for (let e = 0; e < part.length; e++) {
-    if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit && isBelowAtStart(shape, e, start, limit)) {
-      chosen.push(e);
-      if (nodeR[edgeTo[e]] < limit) {
-        groups.join(2 * edgeFrom[e] + part[e] - 1, 2 * edgeTo[e] + part[e] - 1);
-      }
+  const parts = strokeParts(axis);
+  const narrow = { axis, parts, limit: enteringRadius(axis, widthLimitMm / 2) };
+  const pieces = narrowPieces(narrow);
+  // strokes and tapers that meet at a place are apart
+  const groups = new UnionFind(2 * axis.nodeR.length);
+  const place = (node: number, isStroke: boolean): number => 2 * parts.same[node] + Number(isStroke);
+  for (const { edge, isStroke, isCutBelow, isCutAbove } of pieces) {
+    if (!isCutBelow && !isCutAbove) {
+      groups.join(place(axis.edgeFrom[edge], isStroke), place(axis.edgeTo[edge], isStroke));
     }
   }
-  const byGroup = new Map<number, number[]>();
-  for (const e of chosen) {
-    const key = groups.find(2 * edgeFrom[e] + part[e] - 1);
+  const byGroup = new Map<number, Piece[]>();
+  for (const piece of pieces) {
+    const node = piece.isCutBelow ? axis.edgeTo[piece.edge] : axis.edgeFrom[piece.edge];
+    // cut off at either end it hangs together with nothing
+    const key =
+      piece.isCutBelow && piece.isCutAbove ? -1 - piece.edge : groups.find(place(node, piece.isStroke));
     const list = byGroup.get(key);
     if (list === undefined) {
-      byGroup.set(key, [e]);
+      byGroup.set(key, [piece]);
     } else {
-      list.push(e);
+      list.push(piece);
     }
   }
-  return [...byGroup.values()].map((edges) =>
-    stretchOf({ axis, start, limit, degree }, edges, part[edges[0]] === STROKE),
-  );
+  return Array.from(byGroup.values(), (some) => stretchOf(narrow, some));
 }
 
-/** Whether the edge is narrower than the limit where its stroke begins. */
-function isBelowAtStart(shape: AxisEdge, e: number, start: Float64Array, limit: number): boolean {
-  if (start[e] === 0) {
+/** The axis with its parts, and the clearance below which it is narrow. */
+interface Narrow {
+  readonly axis: MedialAxis;
+  readonly parts: StrokeParts;
+  readonly limit: number;
+}
+
+/** A piece of an edge that is narrow and either stroke or taper, between two shares from the low end. */
+interface Piece {
+  readonly edge: number;
+  readonly isStroke: boolean;
+  readonly from: number;
+  readonly to: number;
+  /** Whether the taper below, or the limit or the stroke above, cuts it off from the rest of the edge. */
+  readonly isCutBelow: boolean;
+  readonly isCutAbove: boolean;
+}
+
+function narrowPieces({ axis, parts, limit }: Narrow): Piece[] {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const { part, start, strokeStart } = parts;
+  const shape = new AxisEdge(axis);
+  const pieces: Piece[] = [];
+  for (let edge = 0; edge < part.length; edge++) {
+    if (part[edge] === CORNER || nodeR[edgeFrom[edge]] >= limit) {
+      continue;
+    }
+    shape.load(edge);
+    const isLimited = nodeR[edgeTo[edge]] >= limit;
+    const top = shape.shareOf(limit);
+    const isSplit = part[edge] === STROKE && strokeStart[edge] > start[edge];
+    const split = isSplit ? strokeStart[edge] : part[edge] === STROKE ? start[edge] : 1;
+    if (split > start[edge] && isNarrowAt(shape, start[edge], limit)) {
+      const to = Math.min(split, top);
+      const isCutAbove = isSplit || isLimited;
+      pieces.push({ edge, isStroke: false, from: start[edge], to, isCutBelow: false, isCutAbove });
+    }
+    if (part[edge] === STROKE && isNarrowAt(shape, split, limit)) {
+      pieces.push({ edge, isStroke: true, from: split, to: top, isCutBelow: isSplit, isCutAbove: isLimited });
+    }
+  }
+  return pieces;
+}
+
+/** Whether the loaded edge is narrower than the limit at a share from its low end. */
+function isNarrowAt(shape: AxisEdge, share: number, limit: number): boolean {
+  if (share === 0) {
     return true;
   }
-  shape.load(e);
-  shape.atShare(start[e]);
+  shape.atShare(share);
   return shape.clearance < limit;
 }
 
-/**
- * The axis, the share of each edge at which its stroke begins, and the clearance below which it is narrow.
- */
-interface Narrow {
-  readonly axis: MedialAxis;
-  readonly start: Float64Array;
-  readonly limit: number;
-  readonly degree: Uint8Array;
-}
-
-function stretchOf(narrow: Narrow, edges: readonly number[], isStroke: boolean): NarrowStretch {
-  const { axis, start, limit, degree } = narrow;
-  const { edgeFrom, edgeTo, nodeR } = axis;
+function stretchOf(narrow: Narrow, pieces: readonly Piece[]): NarrowStretch {
+  const { axis } = narrow;
+  const { degree, same } = narrow.parts;
   const { originX, originY } = axis.boundary;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
   let endsMm = 0;
   let least = Infinity;
   let atMm: Point = [0, 0];
-  for (const e of edges) {
-    shape.load(e);
-    lengthMm += shape.lengthBetween(start[e], shape.shareOf(limit));
-    shape.atShare(start[e]);
-    endsMm += degree[edgeFrom[e]] === 1 ? shape.clearance : 0;
-    endsMm += degree[edgeTo[e]] === 1 && nodeR[edgeTo[e]] < limit ? nodeR[edgeTo[e]] : 0;
+  for (const { edge, from, to, isCutBelow, isCutAbove } of pieces) {
+    shape.load(edge);
+    lengthMm += shape.lengthBetween(from, to);
+    shape.atShare(from);
+    const top = axis.edgeTo[edge];
+    endsMm += !isCutBelow && degree[same[axis.edgeFrom[edge]]] === 1 ? shape.clearance : 0;
+    endsMm += !isCutAbove && degree[same[top]] === 1 ? axis.nodeR[top] : 0;
     if (shape.clearance < least) {
       least = shape.clearance;
       atMm = [shape.x + originX, shape.y + originY];
     }
   }
-  const { path, widths } = longestWay(narrow, edges);
+  const { path, widths } = longestWay(narrow, pieces);
   return {
     lengthMm,
     extentMm: lengthMm + endsMm,
     narrowestMm: 2 * least,
     atMm,
-    kind: isStroke ? 'stroke' : 'taper',
+    kind: pieces[0].isStroke ? 'stroke' : 'taper',
     path,
     widths,
   };
 }
 
 interface Link {
-  readonly edge: number;
+  readonly piece: Piece;
   readonly to: number;
+  /** Whether it leads to the low end of the piece. */
+  readonly isDown: boolean;
   readonly length: number;
 }
 
-/** The longest path through the edges, as a tree: each loop is opened at one place. */
-function longestWay(narrow: Narrow, edges: readonly number[]): { path: Float64Array; widths: Float64Array } {
-  const { axis, start, limit } = narrow;
-  const links = linkTree(narrow, edges);
+/** The longest path through the pieces, as a tree: each loop is opened at one place. */
+function longestWay(narrow: Narrow, pieces: readonly Piece[]): { path: Float64Array; widths: Float64Array } {
+  const { axis } = narrow;
+  const links = linkTree(narrow, pieces);
   const [first] = links.keys();
   const far = farthest(links, first ?? 0).node;
   const { node: end, cameBy } = farthest(links, far);
   const shape = new AxisEdge(axis);
-  const { boundary, edgeFrom } = axis;
+  const { originX, originY } = axis.boundary;
   const path: number[] = [];
   const widths: number[] = [];
-  const push = (): void => {
-    path.push(shape.x + boundary.originX, shape.y + boundary.originY);
+  const push = (share: number): void => {
+    shape.atShare(share);
+    path.push(shape.x + originX, shape.y + originY);
     widths.push(2 * shape.clearance);
   };
   // from the end back to the start of the search
   for (let at = end, link = cameBy.get(at); link !== undefined; at = link.to, link = cameBy.get(at)) {
-    shape.load(link.edge);
-    const top = shape.shareOf(limit);
-    const bottom = start[link.edge];
-    const isDown = link.to === edgeFrom[link.edge];
-    for (const share of [isDown ? top : bottom, (bottom + top) / 2]) {
-      shape.atShare(share);
-      push();
-    }
+    const { piece, isDown } = link;
+    shape.load(piece.edge);
+    push(isDown ? piece.to : piece.from);
+    push((piece.from + piece.to) / 2);
     if (cameBy.get(link.to) === undefined) {
-      shape.atShare(isDown ? bottom : top);
-      push();
+      push(isDown ? piece.from : piece.to);
     }
   }
   return { path: Float64Array.from(path), widths: Float64Array.from(widths) };
 }
 
-/** Links of each node; where an edge is cut off at the limit, that end is a node of its own, -1 - edge. */
-function linkTree({ axis, start, limit }: Narrow, edges: readonly number[]): Map<number, Link[]> {
-  const { edgeFrom, edgeTo, nodeR } = axis;
+/** Links of each place; where a piece is cut off, that end is a place of its own, below 0. */
+function linkTree({ axis, parts }: Narrow, pieces: readonly Piece[]): Map<number, Link[]> {
   const shape = new AxisEdge(axis);
   const links = new Map<number, Link[]>();
+  const ends = pieces.map(({ edge, isCutBelow, isCutAbove }, k) => [
+    isCutBelow ? -1 - 2 * k : parts.same[axis.edgeFrom[edge]],
+    isCutAbove ? -2 - 2 * k : parts.same[axis.edgeTo[edge]],
+  ]);
   const names = new Map<number, number>();
-  for (const node of edges.flatMap((e) => [edgeFrom[e], edgeTo[e]])) {
-    names.set(node, names.get(node) ?? names.size);
+  for (const place of ends.flat()) {
+    names.set(place, names.get(place) ?? names.size);
   }
   const tree = new UnionFind(names.size);
-  for (const e of edges) {
-    const from = edgeFrom[e];
-    const to = nodeR[edgeTo[e]] < limit ? edgeTo[e] : -1 - e;
-    if (to >= 0) {
-      if (!tree.join(names.get(from) ?? 0, names.get(to) ?? 0)) {
-        continue;
-      }
+  const add = (at: number, link: Link): void => {
+    const list = links.get(at);
+    if (list === undefined) {
+      links.set(at, [link]);
+    } else {
+      list.push(link);
     }
-    shape.load(e);
-    const length = shape.lengthBetween(start[e], shape.shareOf(limit));
-    links.set(from, [...(links.get(from) ?? []), { edge: e, to, length }]);
-    links.set(to, [...(links.get(to) ?? []), { edge: e, to: from, length }]);
+  };
+  for (const [k, piece] of pieces.entries()) {
+    const [low, high] = ends[k];
+    if (tree.join(names.get(low) ?? 0, names.get(high) ?? 0)) {
+      shape.load(piece.edge);
+      const length = shape.lengthBetween(piece.from, piece.to);
+      add(low, { piece, to: high, isDown: false, length });
+      add(high, { piece, to: low, isDown: true, length });
+    }
   }
   return links;
 }
@@ -197,7 +234,7 @@ function farthest(links: Map<number, Link[]>, start: number): { node: number; ca
     for (const link of links.get(at) ?? []) {
       if (!distance.has(link.to)) {
         distance.set(link.to, way + link.length);
-        cameBy.set(link.to, { edge: link.edge, to: at, length: link.length });
+        cameBy.set(link.to, { ...link, to: at, isDown: !link.isDown });
         stack.push(link.to);
       }
     }

@@ -1,6 +1,5 @@
 import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
-import { AxisEdge } from './axis-edge.ts';
 import { axisParts } from './axis-parts.ts';
 import { STROKE, strokeParts } from './stroke-parts.ts';
 
@@ -19,20 +18,11 @@ export interface SeparatePart {
 /** The separate parts of an artwork, each by its largest inscribed disc. Linear time. */
 export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
-  const { part, start, length } = strokeParts(axis);
-  const edge = new AxisEdge(axis);
-  const strokeLength = (e: number): number => {
-    if (start[e] === 0) {
-      return length[e];
-    }
-    edge.load(e);
-    return edge.lengthBetween(start[e], 1);
-  };
+  const { part } = strokeParts(axis);
   const partOf = axisParts(axis);
   const strokeR = new Float64Array(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
-    // rounding may leave a stroke without length in the middle of a star
-    if (part[e] === STROKE && strokeLength(e) > 0) {
+    if (part[e] === STROKE) {
       const name = partOf[edgeFrom[e]];
       // the clearance never falls on the way up
       strokeR[name] = Math.max(strokeR[name], nodeR[edgeTo[e]]);

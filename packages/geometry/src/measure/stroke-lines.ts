@@ -1,7 +1,7 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { axisParts } from './axis-parts.ts';
-import { CORNER, strokeParts, TAPER } from './stroke-parts.ts';
+import { CORNER, STROKE, type StrokeParts, strokeParts } from './stroke-parts.ts';
 
 /** The centre line of a stroke between two ends or joins. */
 export interface StrokeLine {
@@ -28,64 +28,98 @@ const CURVE_PARTS = 4;
  * Linear time.
  */
 export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
-  const { part } = strokeParts(axis);
-  const { edgeFrom, edgeTo, nodeR } = axis;
+  const { same, ...parts } = strokeParts(axis);
+  const pieces = piecesOf(parts);
   const partOf = axisParts(axis);
-  // the first two edges at each node
-  const first = new Int32Array(nodeR.length).fill(-1);
-  const second = new Int32Array(nodeR.length).fill(-1);
-  const degree = new Uint8Array(nodeR.length);
-  for (let e = 0; e < part.length; e++) {
-    if (part[e] === CORNER) {
-      continue;
-    }
-    for (const node of [edgeFrom[e], edgeTo[e]]) {
-      degree[node] = Math.min(3, degree[node] + 1);
-      if (first[node] < 0) {
-        first[node] = e;
-      } else {
-        second[node] = e;
+  const nodeAt = (k: number, isHigh: boolean): number => {
+    const { edge, isCutBelow, isCutAbove } = pieces[k];
+    return (isHigh ? isCutAbove : isCutBelow) ? -1 : same[(isHigh ? axis.edgeTo : axis.edgeFrom)[edge]];
+  };
+  // the first two pieces at each place
+  const first = new Int32Array(axis.nodeR.length).fill(-1);
+  const second = new Int32Array(axis.nodeR.length).fill(-1);
+  const degree = new Uint8Array(axis.nodeR.length);
+  for (let k = 0; k < pieces.length; k++) {
+    for (const node of [nodeAt(k, false), nodeAt(k, true)]) {
+      if (node >= 0) {
+        degree[node] = Math.min(3, degree[node] + 1);
+        (first[node] < 0 ? first : second)[node] = k;
       }
     }
   }
-  /**
-   * The edge that continues edge e through a node; -1 at ends, at joins and where a stroke becomes a taper.
-   */
-  const onward = (e: number, node: number): number => {
-    if (degree[node] !== 2) {
+  /** The piece that continues piece k through its end; -1 at ends, at joins and where a stroke becomes a taper. */
+  const onward = (k: number, isHigh: boolean): number => {
+    const node = nodeAt(k, isHigh);
+    if (node < 0 || degree[node] !== 2) {
       return -1;
     }
-    const other = first[node] === e ? second[node] : first[node];
-    return part[other] === part[e] ? other : -1;
+    const other = first[node] === k ? second[node] : first[node];
+    return pieces[other].isStroke === pieces[k].isStroke ? other : -1;
   };
-  const seen = new Uint8Array(part.length);
+  const seen = new Uint8Array(pieces.length);
   const lines: StrokeLine[] = [];
   const pen = new LinePen(axis);
-  const follow = (start: number, from: number): void => {
-    let node = from;
-    for (let e = start; e >= 0 && seen[e] === 0; ) {
-      seen[e] = 1;
-      const isUp = edgeFrom[e] === node;
-      pen.draw(e, isUp);
-      node = isUp ? edgeTo[e] : edgeFrom[e];
-      e = onward(e, node);
+  const follow = (start: number, isUpFirst: boolean): void => {
+    let isUp = isUpFirst;
+    for (let k = start; k >= 0 && seen[k] === 0; ) {
+      seen[k] = 1;
+      pen.draw(pieces[k], isUp);
+      const next = onward(k, isUp);
+      isUp = next >= 0 && nodeAt(next, false) === nodeAt(k, isUp);
+      k = next;
     }
-    lines.push(pen.lift(part[start] === TAPER ? 'taper' : 'stroke', partOf[from]));
+    const { edge, isStroke } = pieces[start];
+    lines.push(pen.lift(isStroke ? 'stroke' : 'taper', partOf[axis.edgeFrom[edge]]));
   };
-  for (let e = 0; e < part.length; e++) {
-    for (const node of [edgeFrom[e], edgeTo[e]]) {
-      if (part[e] !== CORNER && seen[e] === 0 && onward(e, node) < 0) {
-        follow(e, node);
+  for (let k = 0; k < pieces.length; k++) {
+    for (const isHigh of [false, true]) {
+      if (seen[k] === 0 && onward(k, isHigh) < 0) {
+        follow(k, !isHigh);
       }
     }
   }
   // only closed loops are left
-  for (let e = 0; e < part.length; e++) {
-    if (part[e] !== CORNER && seen[e] === 0) {
-      follow(e, edgeFrom[e]);
+  for (let k = 0; k < pieces.length; k++) {
+    if (seen[k] === 0) {
+      follow(k, true);
     }
   }
   return lines;
+}
+
+/** A piece of an edge that is either stroke or taper, between two shares from the low end; a whole one is not cut. */
+interface Piece {
+  readonly edge: number;
+  readonly isStroke: boolean;
+  readonly from: number;
+  readonly to: number;
+  readonly isCutBelow: boolean;
+  readonly isCutAbove: boolean;
+}
+
+/** Edges as a whole, corners at their beginning included, but parted where a taper ends within them. */
+function piecesOf({ part, start, strokeStart }: Omit<StrokeParts, 'same'>): Piece[] {
+  const pieces: Piece[] = [];
+  for (let edge = 0; edge < part.length; edge++) {
+    const split = strokeStart[edge];
+    if (part[edge] === CORNER) {
+      continue;
+    }
+    const isSplit = part[edge] === STROKE && split > start[edge];
+    if (isSplit) {
+      pieces.push({ edge, isStroke: false, from: 0, to: split, isCutBelow: false, isCutAbove: true });
+    }
+    const from = isSplit ? split : 0;
+    pieces.push({
+      edge,
+      isStroke: part[edge] === STROKE,
+      from,
+      to: 1,
+      isCutBelow: isSplit,
+      isCutAbove: false,
+    });
+  }
+  return pieces;
 }
 
 /** Collects the points of one line. */
@@ -100,13 +134,13 @@ class LinePen {
     this.#origin = [axis.boundary.originX, axis.boundary.originY];
   }
 
-  draw(e: number, isUp: boolean): void {
+  draw({ edge: e, from, to }: Piece, isUp: boolean): void {
     const edge = this.#edge;
     edge.load(e);
     const isCurved = edge.kind === 'segment-vertex' || edge.kind === 'vertices';
-    const parts = isCurved && edge.lengthBetween(0, 1) > STRAIGHT_BELOW_MM ? CURVE_PARTS : 1;
+    const parts = isCurved && edge.lengthBetween(from, to) > STRAIGHT_BELOW_MM ? CURVE_PARTS : 1;
     for (let k = this.#widths.length === 0 ? 0 : 1; k <= parts; k++) {
-      edge.atShare(isUp ? k / parts : 1 - k / parts);
+      edge.atShare(from + (to - from) * (isUp ? k / parts : 1 - k / parts));
       this.#path.push(edge.x + this.#origin[0], edge.y + this.#origin[1]);
       this.#widths.push(2 * edge.clearance);
     }

@@ -2,7 +2,8 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { beyondCorners, excessBeyondCorner } from './beyond-corners.ts';
-import { type EndBranch, endBranch, radiusAt } from './end-branch.ts';
+import { type BranchPlace, EndBranch } from './end-branch.ts';
+import { LEVEL_SLOPE } from './level-runs.ts';
 
 /** What a piece of the axis carries: only a corner, a stroke, or the taper at the end of a stroke. */
 export const CORNER = 0;
@@ -11,21 +12,25 @@ export const TAPER = 2;
 
 /** The axis sorted into corners, strokes and tapers. */
 export interface StrokeParts {
-  /** {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge; secondary edges are corners. */
-  readonly part: Uint8Array;
   /**
-   * Share of each edge, from its low end, at which its part begins; above 0 only where a stroke begins within
-   * the edge.
+   * {@link CORNER}, {@link STROKE} or {@link TAPER} for each axis edge: what its high end is part of. Secondary edges and
+   * those no longer than rounding are corners.
    */
+  readonly part: Uint8Array;
+  /** Share of each edge, from its low end, at which its taper or its stroke begins; what is below is a corner. */
   readonly start: Float64Array;
+  /** Share of each edge at which its stroke begins: what lies between `start` and there is taper; 1 for tapers. */
+  readonly strokeStart: Float64Array;
   /** Length of each whole edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
-  /** Nodes from which no edge rises, local maxima of the clearance, except for waves of a taper. */
-  readonly tops: readonly number[];
-  /** Longest path down from each node to the boundary, mm; infinite from bottlenecks. */
+  /** For each node the one that stands for all at the same place. */
+  readonly same: Int32Array;
+  /** Longest path from each node down to the boundary, mm; infinite from bottlenecks. */
   readonly reach: Float64Array;
-  /** How many edges that reach beyond corners end at each node, at most 3. */
+  /** How many edges that reach beyond corners end at each place, at most 3, told of the node that stands for it. */
   readonly degree: Uint8Array;
+  /** Places from which no edge rises, local maxima of the clearance, except for waves of a taper. */
+  readonly tops: readonly number[];
 }
 
 /**
@@ -39,6 +44,8 @@ const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
  * most this factor.
  */
 export const TAPER_GROWTH = 1.25;
+/** The rate of that, share of the width by share of the way: what grows by it all along grows so much in doubling. */
+const TAPER_RATE = Math.log2(TAPER_GROWTH);
 /**
  * A blunt end is the end of a stroke if, over this many of its half widths or half the branch, whichever is
  * shorter, it widens by at most {@link BLUNT_GROWTH}; else it is the rounded tip of a taper.
@@ -51,11 +58,21 @@ const BLUNT_GROWTH = 1.4;
  */
 const NEEDLE_GROWTH = 1.6;
 /**
+ * A branch begins two clearances along it from its corners, {@link beyondCorners}. From where those of a square end meet,
+ * √2 clearances from them, that is so many clearances in a parallel stroke, and more in one that widens.
+ */
+const SQUARE_END = 2 - Math.SQRT2;
+/**
  * Relative tolerance, on the edge and on the clearance, of where a stroke begins within an edge, and the
  * steps at most to find it.
  */
 const START_REL_TOL = 1e-12;
 const START_STEPS = 60;
+/** Ways nearer to each other than this factor have nothing between them that matters. */
+const CLOSE_WAYS = 1.05;
+/** Golden sections narrow the place of a least value to 1e-6 of where it is looked for. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const GOLDEN_STEPS = 30;
 /**
  * A rounded tip is at least this many times narrower than the wide end of its branch; otherwise the stroke
  * just narrows.
@@ -66,40 +83,47 @@ const TIP_RATIO = 4;
 export function strokeParts(axis: MedialAxis): StrokeParts {
   const { edgeFrom, nodeR, bottleneckCount } = axis;
   const graph = beyondCorners(axis);
-  const { length, reach, hasRise, beginning, degree } = graph;
+  const { length, reach, same, run, hasRise, beginning, degree } = graph;
   // isBeyond holds STROKE where set, else CORNER: tapers remain to be found
   const part = graph.isBeyond;
   const start = new Float64Array(length.length);
   const edge = new AxisEdge(axis);
   for (const e of beginning) {
     edge.load(e);
-    start[e] = strokeStart(edge, reach[edgeFrom[e]]);
+    start[e] = cornerShare(edge, reach[edgeFrom[e]]);
   }
+  const strokeStart = start.slice();
   const ends: number[] = [];
   const tops: number[] = [];
   for (let k = bottleneckCount; k < nodeR.length; k++) {
-    if (degree[k] === 1) {
+    if (same[k] === k && degree[k] === 1) {
       ends.push(k);
     }
-    if (nodeR[k] > 0 && hasRise[k] === 0) {
+    if (run[k] === k && nodeR[k] > 0 && hasRise[k] === 0) {
       tops.push(k);
     }
   }
+  const marks = { part, start, strokeStart, run, hasRise };
   for (const end of ends) {
-    markTaper(endBranch(axis, end, graph), { part, start, hasRise });
+    markTaper(new EndBranch(axis, end, graph, start, edge), marks);
   }
-  return { part, start, length, tops: tops.filter((k) => hasRise[k] === 0), reach, degree };
+  return {
+    part,
+    start,
+    strokeStart,
+    length,
+    same,
+    reach,
+    degree,
+    tops: tops.filter((k) => hasRise[k] === 0),
+  };
 }
 
 /**
  * Share of the loaded edge at which a path from the boundary leaves the corner, so that the stroke does not
- * depend on where a flattened arc has its points. Level edges count as a whole: which of their ends is lower
- * is rounding.
+ * depend on where a flattened arc has its points.
  */
-function strokeStart(edge: AxisEdge, wayBefore: number): number {
-  if (edge.r0 >= edge.r1 * (1 - LEVEL_REL_TOL)) {
-    return 0;
-  }
+function cornerShare(edge: AxisEdge, wayBefore: number): number {
   const excessAt = (share: number): number => {
     edge.atShare(share);
     return excessBeyondCorner(wayBefore + edge.lengthBetween(0, share), edge.clearance);
@@ -133,70 +157,169 @@ function strokeStart(edge: AxisEdge, wayBefore: number): number {
 }
 
 /** The marks along branches. */
-interface Marks {
-  readonly part: Uint8Array;
-  readonly start: Float64Array;
+interface Marks extends Pick<StrokeParts, 'part' | 'start' | 'strokeStart'> {
+  readonly run: Int32Array;
   readonly hasRise: Uint8Array;
 }
 
 /** Marks the taper at the end of a branch, if it tapers. */
-function markTaper(branch: EndBranch, { part, start, hasRise }: Marks): void {
+function markTaper(branch: EndBranch, { part, start, strokeStart, run, hasRise }: Marks): void {
   const before = wayBeforeTip(branch);
   if (before < 0) {
     return;
   }
   const { edges, nodes, radii } = branch;
-  const ways = branch.ways.map((way) => way + before);
-  const shifted = { ...branch, ways };
-  const whole = ways[ways.length - 1];
-  let end = 0;
-  while (end < edges.length) {
-    const doubled = 2 * ways[end];
-    if (doubled > 0 && doubled <= whole && radiusAt(shifted, doubled) <= TAPER_GROWTH * radii[end]) {
-      break;
+  const endWay = taperEnd(branch, before);
+  const end = branch.placeAt(endWay);
+  const corner = cornerEnd(branch, endWay);
+  for (let k = 0; k < end.step; k++) {
+    part[edges[k]] = k < corner.step ? CORNER : TAPER;
+    strokeStart[edges[k]] = 1;
+  }
+  if (end.share > 0) {
+    strokeStart[edges[end.step]] = end.share;
+  }
+  if (corner.share > 0) {
+    start[edges[corner.step]] = corner.share;
+  }
+  // waves within the taper are no widths of their own, but where it is widest it has a top, as a diamond does
+  const widest = radii[radii.length - 1] * (1 - LEVEL_REL_TOL);
+  for (let k = 0; k < end.step + Math.ceil(end.share); k++) {
+    if (end.step < edges.length || radii[k] < widest) {
+      hasRise[run[nodes[k]]] = 1;
     }
-    end++;
-  }
-  const corner = cornerEnd(branch, end);
-  for (let k = 0; k < end; k++) {
-    part[edges[k]] = k < corner ? CORNER : TAPER;
-    start[edges[k]] = 0;
-    hasRise[nodes[k]] = 1;
   }
 }
 
 /**
- * How many edges of a taper that ends at node `end` are a corner: all steep ones, if it is nearly as wide
- * there as it gets.
+ * Way from the free end at which a taper ends, mm. Doubling the way from where its flanks would meet, `before` the end,
+ * widens it by no more than {@link TAPER_GROWTH}, and it goes on to where it stops to widen at the rate that would do
+ * so: in a pointed bar to its shoulder. The whole branch if that is nowhere.
  */
-function cornerEnd({ ways, radii }: EndBranch, end: number): number {
-  let steep = 0;
-  while (steep < end && radii[steep + 1] - radii[0] >= CORNER_SLOPE * (ways[steep + 1] - ways[0])) {
-    steep++;
+function taperEnd(branch: EndBranch, before: number): number {
+  const { ways, edges, wholeMm } = branch;
+  const slowing = slowingWay(branch, before);
+  if (slowing === null) {
+    return wholeMm;
   }
-  return TAPER_GROWTH * radii[steep] >= radii[end] ? steep : 0;
+  for (let step = branch.stepAt(slowing); step < edges.length; step++) {
+    const excessAt = (way: number): number =>
+      branch.slopeOn(step, way) * (way + before) - TAPER_RATE * branch.radiusAt(way);
+    const from = Math.max(slowing, ways[step]);
+    const to = ways[step + 1];
+    if (to > from && excessAt(from) <= 0) {
+      return from;
+    }
+    if (to > from && excessAt(to) <= 0) {
+      return firstWay(from, to, excessAt);
+    }
+  }
+  return wholeMm;
+}
+
+/** First way from the free end at which doubling it widens a taper by no more than {@link TAPER_GROWTH}, mm. */
+function slowingWay(branch: EndBranch, before: number): number | null {
+  const { ways, wholeMm } = branch;
+  const last = (wholeMm - before) / 2;
+  const excessAt = (way: number): number =>
+    branch.radiusAt(2 * way + before) - TAPER_GROWTH * branch.radiusAt(way);
+  // between places where either of both radii passes a node both are smooth
+  const places = [...ways, ...ways.map((way) => (way - before) / 2)]
+    .filter((way) => way + before > 0 && way >= 0 && way < last)
+    .sort((a, b) => a - b);
+  let low = 0;
+  for (const way of [...places, last]) {
+    if (way + before > 0 && way >= low) {
+      if (low + before > 0 && excessAt(low) <= 0) {
+        return low;
+      }
+      // it may fall below 0 and rise again in between, where the way goes through a bottleneck
+      const least = way > low * CLOSE_WAYS ? leastWay(low, way, excessAt) : way;
+      if (excessAt(least) <= 0) {
+        return firstWay(low, least, excessAt);
+      }
+    }
+    low = Math.max(low, way);
+  }
+  return null;
+}
+
+/** Where a function that falls and then rises between two ways is least: by golden sections (Kiefer 1953). */
+function leastWay(from: number, to: number, at: (way: number) => number): number {
+  let [low, high] = [from, to];
+  for (let k = 0; k < GOLDEN_STEPS; k++) {
+    const [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+    if (at(left) <= at(right)) {
+      high = right;
+    } else {
+      low = left;
+    }
+  }
+  const middle = (low + high) / 2;
+  return at(middle) < at(to) ? middle : to;
+}
+
+/** Where a function that is above 0 at `low`, or 0 there at the tip, and at most 0 at `high` passes 0. */
+function firstWay(low: number, high: number, at: (way: number) => number): number {
+  let [above, below] = [low, high];
+  for (let k = 0; k < START_STEPS && below - above > START_REL_TOL * below; k++) {
+    const middle = (above + below) / 2;
+    if (at(middle) > 0) {
+      above = middle;
+    } else {
+      below = middle;
+    }
+  }
+  return below;
 }
 
 /**
- * Distance before the end of a branch at which the flanks of a taper would meet; negative for the end of a
- * stroke.
+ * Up to where a taper that ends at a way is a corner: all that is steep, if it is nearly as wide there as it gets.
+ */
+function cornerEnd(branch: EndBranch, endWay: number): BranchPlace {
+  const { ways, radii } = branch;
+  const steepAt = (way: number): number =>
+    branch.radiusAt(way) - radii[0] - CORNER_SLOPE * (1 - LEVEL_REL_TOL) * way;
+  let steepWay = 0;
+  for (let k = 1; k < ways.length && steepWay === ways[k - 1] && steepWay < endWay; k++) {
+    const way = Math.min(ways[k], endWay);
+    steepWay = steepAt(way) >= 0 ? way : firstWay(ways[k - 1], way, steepAt);
+  }
+  return TAPER_GROWTH * branch.radiusAt(steepWay) >= branch.radiusAt(endWay)
+    ? branch.placeAt(steepWay)
+    : { step: 0, share: 0 };
+}
+
+/**
+ * Distance before the beginning of a branch at which the flanks of a taper would meet; negative for the end of
+ * a stroke.
  */
 function wayBeforeTip(branch: EndBranch): number {
-  const { ways, radii } = branch;
-  const tip = radii[0];
-  const whole = ways[ways.length - 1];
-  if (tip === 0) {
+  const { radii, wholeMm } = branch;
+  if (radii[0] === 0) {
     return 0;
   }
+  const slope = branch.slopeOn(0, 0);
+  if (slope <= LEVEL_SLOPE) {
+    return -1;
+  }
+  // back from where the branch begins to where the corners of its end meet
+  const back = Math.min(SQUARE_END / Math.max(0, 1 - Math.SQRT2 * slope), 1 / slope) * radii[0];
+  const tip = radii[0] - slope * back;
+  const whole = back + wholeMm;
+  const radiusAt = (way: number): number => (way < back ? tip + slope * way : branch.radiusAt(way - back));
   if (radii[radii.length - 1] < TIP_RATIO * tip) {
     return -1;
   }
+  if (tip <= LEVEL_REL_TOL * radii[0]) {
+    return back;
+  }
   const look = Math.min(BLUNT_LENGTH * tip, whole / 2);
-  const growth = radiusAt(branch, look) - tip;
+  const growth = radiusAt(look) - tip;
   if (!(growth > 0)) {
     return -1;
   }
   const before = (tip * look) / growth;
-  const isNeedle = before <= whole && radiusAt(branch, before) >= NEEDLE_GROWTH * tip;
-  return growth > (BLUNT_GROWTH - 1) * tip || isNeedle ? before : -1;
+  const isNeedle = before <= whole && radiusAt(before) >= NEEDLE_GROWTH * tip;
+  return growth > (BLUNT_GROWTH - 1) * tip || isNeedle ? before + back : -1;
 }

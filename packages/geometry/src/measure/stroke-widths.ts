@@ -27,7 +27,7 @@ export interface StrokeWidths {
  * strokeWidths(medialAxis(bar)).narrowestMm; // 5
  */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
-  const { part, start, length, tops } = strokeParts(axis);
+  const { part, start, strokeStart, length, tops } = strokeParts(axis);
   const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
@@ -43,7 +43,10 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     } else {
       shape.load(e);
       lengthMm += shape.lengthBetween(start[e], 1);
-      shape.atShare(start[e]);
+    }
+    if (part[e] === STROKE && strokeStart[e] > 0) {
+      shape.load(e);
+      shape.atShare(strokeStart[e]);
       clearance = shape.clearance;
     }
     if (part[e] === STROKE && clearance < narrowest) {
@@ -54,7 +57,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
   let narrowestAt: Point = [0, 0];
   if (edgeThere >= 0) {
     shape.load(edgeThere);
-    shape.atShare(start[edgeThere]);
+    shape.atShare(strokeStart[edgeThere]);
     narrowestAt = [shape.x + boundary.originX, shape.y + boundary.originY];
   }
   for (const top of tops) {

@@ -1,4 +1,3 @@
-import { type EndBranch, radiusAt } from '../measure/end-branch.ts';
 import { type StrokeParts, TAPER_GROWTH } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { risingFrom } from './narrow-parts.ts';
@@ -29,21 +28,36 @@ export function branchAbove(axis: MedialAxis, e: number, strokes: StrokeParts): 
   return { reachMm: ways[root] - radii[root], widthMm: 2 * radii[root] };
 }
 
-/** Distance from the boundary and clearance at the nodes from the low end of an edge up. */
+/** Distance from the boundary and clearance at the nodes from the low end of an edge up, mm. */
+interface WayUp {
+  readonly ways: readonly number[];
+  readonly radii: readonly number[];
+}
+
+/** Clearance at a distance from the boundary, linear between nodes; that of the last node beyond it. */
+function radiusAt({ ways, radii }: WayUp, way: number): number {
+  const after = ways.findIndex((each) => each > way);
+  if (after <= 0) {
+    return radii[after < 0 ? radii.length - 1 : 0];
+  }
+  const share = (way - ways[after - 1]) / (ways[after] - ways[after - 1]);
+  return radii[after - 1] + share * (radii[after] - radii[after - 1]);
+}
+
 function wayUp(
   { edgeFrom, edgeTo, nodeR, ...axis }: MedialAxis,
   e: number,
-  { reach, degree, length }: StrokeParts,
-): Pick<EndBranch, 'ways' | 'radii'> {
+  { reach, degree, same, length }: StrokeParts,
+): WayUp {
   // a path that carries stroke goes on through nodes of two such edges, one of a corner ends at any
-  const most = degree[edgeFrom[e]] === 0 ? 0 : 2;
+  const most = degree[same[edgeFrom[e]]] === 0 ? 0 : 2;
   const ways = [reach[edgeFrom[e]]];
   const radii = [nodeR[edgeFrom[e]]];
   for (let up = e; up >= 0; up = risingFrom(axis, up)) {
     const node = edgeTo[up];
     ways.push(ways[ways.length - 1] + Math.max(0, length[up]));
     radii.push(nodeR[node]);
-    if (degree[node] > most) {
+    if (degree[same[node]] > most) {
       break;
     }
   }

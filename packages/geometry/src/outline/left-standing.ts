@@ -29,7 +29,10 @@ export interface StandingPiece {
   readonly widestMm: number;
   /** Where that is: a point of the artwork that is left. */
   readonly atMm: Point;
-  /** Length of the axis that the cutter does not cover, mm. */
+  /**
+   * Length of the strokes and tapers that the cutter does not cover, along the axis, mm; of what is only a corner, how far
+   * along it the cut ends short of the tip.
+   */
   readonly lengthMm: number;
   /** Mean width of the stroke on it, or of all of it where there is none, mm; 0 for a cusp. */
   readonly meanWidthMm: number;
@@ -54,8 +57,8 @@ export interface StandingPiece {
 export interface Standing {
   readonly pieces: readonly StandingPiece[];
   /**
-   * Corners that the cutter misses by less than the tolerance are not pieces: a flattened arc has one at
-   * every point. Their number and their total area.
+   * Corners that the cutter misses by less than the tolerance are not pieces, as a flattened arc has one at
+   * every point, nor are specks smaller than its square. Their number and their total area.
    */
   readonly facetCount: number;
   readonly facetAreaMm2: number;
@@ -92,9 +95,11 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
     const left = uncut.get(part);
     for (const some of isTrimmed ? separated(loops, group) : [group]) {
       const kind = isTrimmed || left === undefined ? 'cusp' : kindOf(mouthsOf(loops, some), left);
-      if (kind === 'corner' && (left?.length ?? 0) < toleranceMm) {
+      const areaMm2 = areaOf(loops, some);
+      const isSpeck = areaMm2 < toleranceMm ** 2;
+      if (isSpeck || (kind === 'corner' && (left?.cornerLength ?? 0) < toleranceMm)) {
         facetCount++;
-        facetAreaMm2 += areaOf(loops, some);
+        facetAreaMm2 += areaMm2;
       } else {
         const piece = { kind, rings: pickArcRings(loops.rings, some), mouths: mouthsOf(loops, some) };
         pieces.push(
@@ -182,7 +187,7 @@ function pieceOf(
     areaMm2: arcRingsArea(rings),
     widestMm: 2 * uncut.clearance,
     atMm: [originX + uncut.x, originY + uncut.y],
-    lengthMm: uncut.length,
+    lengthMm: strokeLength > 0 ? strokeLength : uncut.cornerLength,
     meanWidthMm: length > 0 ? (2 * swept) / length : 0,
     narrowestMm: narrowestOf(uncut, mouths.length),
     mouths: mouths.length,

@@ -1,5 +1,5 @@
 import { AxisEdge } from '../measure/axis-edge.ts';
-import { CORNER, STROKE, type StrokeParts } from '../measure/stroke-parts.ts';
+import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
@@ -14,6 +14,8 @@ export interface UncutAxis {
   length: number;
   strokeLength: number;
   taperLength: number;
+  /** Longest way from a tip of a corner, mm: a rounded corner has as many tips as points. */
+  cornerLength: number;
   /** Sums of length times half the width, over all of it and over what carries stroke or taper, mm². */
   swept: number;
   strokeSwept: number;
@@ -25,8 +27,8 @@ export interface UncutAxis {
 
 /** Bisection steps that find where an edge leaves a disc: to 2⁻⁴⁰ of the edge. */
 const HALVINGS = 40;
-/** Points at which an edge between two discs is tested for a gap. */
-const PROBES = 16;
+/** A gap of a smaller share of the edge is rounding. */
+const GAP_REL_TOL = 1e-9;
 
 /**
  * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis.
@@ -35,7 +37,7 @@ export function uncutAxis(
   axis: MedialAxis,
   crossings: LevelCrossings,
   parts: NarrowParts,
-  { part, start }: StrokeParts,
+  { part, start, strokeStart, reach }: StrokeParts,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY, bottleneckCount } = axis;
   const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
@@ -49,7 +51,8 @@ export function uncutAxis(
     const component = parts.of(e);
     let sum = found.get(component);
     if (sum === undefined) {
-      sum = { ...NOTHING, clearance: nodeR[from], x: nodeX[from], y: nodeY[from] };
+      // a disc may cover this node: it stands for the place only as long as no other is found
+      sum = { ...NOTHING, clearance: 0, x: nodeX[from], y: nodeY[from] };
       found.set(component, sum);
     }
     if (from < bottleneckCount) {
@@ -61,15 +64,20 @@ export function uncutAxis(
       const whole = sweep(shape, low, high);
       sum.length += whole.length;
       sum.swept += whole.swept;
-      if (part[e] !== CORNER && start[e] < high) {
-        const { length, swept, lowest } = sweep(shape, Math.max(low, start[e]), high);
+      const before = low === 0 && reach[from] < Infinity ? reach[from] : 0;
+      sum.cornerLength = Math.max(sum.cornerLength, before + whole.length);
+      const stroke = part[e] === CORNER ? high : Math.max(low, strokeStart[e]);
+      const taper = part[e] === CORNER ? high : Math.max(low, start[e]);
+      if (taper < Math.min(stroke, high)) {
+        const { length, swept } = sweep(shape, taper, Math.min(stroke, high));
         sum.strokeSwept += swept;
-        if (part[e] === STROKE) {
-          sum.strokeLength += length;
-          sum.narrowest = Math.min(sum.narrowest, lowest);
-        } else {
-          sum.taperLength += length;
-        }
+        sum.taperLength += length;
+      }
+      if (stroke < high) {
+        const { length, swept, lowest } = sweep(shape, stroke, high);
+        sum.strokeSwept += swept;
+        sum.strokeLength += length;
+        sum.narrowest = Math.min(sum.narrowest, lowest);
       }
       shape.atShare(high);
       if (shape.clearance > sum.clearance) {
@@ -86,6 +94,7 @@ const NOTHING = {
   length: 0,
   strokeLength: 0,
   taperLength: 0,
+  cornerLength: 0,
   swept: 0,
   strokeSwept: 0,
   narrowest: Number.POSITIVE_INFINITY,
@@ -120,32 +129,33 @@ function uncutShares(
   };
   const lowDisc = discAt(0);
   const highDisc = discAt(top);
-  let inside = lowDisc < 0 ? 0 : top;
-  if (lowDisc >= 0 && highDisc >= 0) {
-    // one disc that covers both ends covers the edge; two discs may leave a gap
-    const probes = lowDisc === highDisc ? 0 : PROBES;
-    inside = -1;
-    for (let k = 1; k < probes && inside < 0; k++) {
-      inside = discAt((top * k) / probes) < 0 ? (top * k) / probes : -1;
-    }
-    if (inside < 0) {
-      return [0, 0];
-    }
-  }
-  const edgeOfGap = (covered: number): number => {
-    let out = covered;
-    let open = inside;
+  /** How far a disc that covers one end of what is left covers it, towards the other end. */
+  const leaves = (disc: number, from: number, towards: number): number => {
+    let covered = from;
+    let open = towards;
     for (let k = 0; k < HALVINGS; k++) {
-      const middle = (out + open) / 2;
-      if (discAt(middle) >= 0) {
-        out = middle;
+      const middle = (covered + open) / 2;
+      shape.atShare(middle);
+      if (discs.covers(disc, shape.x, shape.y)) {
+        covered = middle;
       } else {
         open = middle;
       }
     }
     return open;
   };
-  return [lowDisc < 0 ? 0 : edgeOfGap(0), highDisc < 0 ? top : edgeOfGap(top)];
+  /** Where the first gap begins from one end towards the other, from disc to disc. */
+  const gapFrom = (first: number, from: number, towards: number): number => {
+    let at = from;
+    for (let disc = first; disc >= 0 && at !== towards; ) {
+      const open = leaves(disc, at, towards);
+      disc = open === at || Math.abs(towards - open) <= GAP_REL_TOL * top ? -1 : discAt(open);
+      at = open;
+    }
+    return Math.abs(towards - at) <= GAP_REL_TOL * top ? towards : at;
+  };
+  const low = gapFrom(lowDisc, 0, top);
+  return low === top ? [0, 0] : [low, gapFrom(highDisc, top, 0)];
 }
 
 /** The discs at the crossings of each narrow part, sorted by x. */
@@ -167,6 +177,12 @@ class DiscGroups {
     for (const group of this.#groups.values()) {
       group.sort((a, b) => crossings.x[a] - crossings.x[b]);
     }
+  }
+
+  /** Whether the disc at a crossing covers the point. */
+  covers(crossing: number, px: number, py: number): boolean {
+    const { x, y, radius } = this.#crossings;
+    return (x[crossing] - px) ** 2 + (y[crossing] - py) ** 2 <= radius * radius;
   }
 
   /** A crossing of this narrow part whose disc covers the point; -1 for none. */
