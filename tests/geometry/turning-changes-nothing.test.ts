@@ -95,6 +95,12 @@ const touches = ({ coords }: CleanRegion): boolean =>
   new Set(Array.from({ length: coords.length / 2 }, (_, k) => `${coords[2 * k]} ${coords[2 * k + 1]}`)).size <
   coords.length / 2;
 
+/** Order by the first number that differs by more than rounding. */
+function byFirst(a: readonly number[], b: readonly number[]): number {
+  const k = a.findIndex((value, i) => Math.abs(value - b[i]) > CLOSE_MM);
+  return k < 0 ? 0 : a[k] - b[k];
+}
+
 /** Every public measure of strokes in numbers that have no place and no order. */
 function measures(axis: MedialAxis) {
   const widths = strokeWidths(axis);
@@ -119,19 +125,18 @@ function measures(axis: MedialAxis) {
     ),
     parts: separateParts(axis)
       .map(({ widthMm, strokeMm }) => [widthMm, strokeMm])
-      .toSorted(([a, b], [c, d]) => (Math.abs(a - c) > CLOSE_MM ? a - c : b - d)),
-    standing: sizes.map((bit) => {
-      const { pieces } = leftStanding(axis, bit / 2, 0.005);
-      return pieces
-        .map(({ areaMm2, widestMm, lengthMm, mouths, shortMm }) => [
-          areaMm2,
-          widestMm,
-          lengthMm,
-          mouths,
-          shortMm ?? -1,
+      .toSorted(byFirst),
+    standing: sizes.map((bit) =>
+      leftStanding(axis, bit / 2, 0.005)
+        .pieces.map((piece) => [
+          piece.areaMm2,
+          piece.shortMm ?? -1,
+          piece.widestMm,
+          piece.lengthMm,
+          piece.mouths,
         ])
-        .toSorted(([a], [b]) => a - b);
-    }),
+        .toSorted(byFirst),
+    ),
   };
 }
 

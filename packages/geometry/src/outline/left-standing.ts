@@ -1,4 +1,4 @@
-import type { Point, Rings } from '@pourproof/plane';
+import { type Point, type Rings, ringCoords } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import { type StrokeParts, strokeParts } from '../measure/stroke-parts.ts';
@@ -233,24 +233,40 @@ function cuspOf(
   };
 }
 
-/** How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. */
+/**
+ * How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. Along a side the distance to one disc
+ * is largest at an end, that to the nearest also where two are as near.
+ */
 function reachBeyond(
   { boundary }: MedialAxis,
   { x, y, radius }: LevelCrossings,
   mouths: readonly number[],
-  { coords }: Rings,
+  outline: Rings,
 ): number {
-  let most = 0;
-  for (let i = 0; i + 1 < coords.length; i += 2) {
-    let least = Number.POSITIVE_INFINITY;
-    for (const k of mouths) {
-      const dx = coords[i] - boundary.originX - x[k];
-      const dy = coords[i + 1] - boundary.originY - y[k];
-      least = Math.min(least, Math.sqrt(dx * dx + dy * dy));
+  const discs = mouths.map((k): Point => [x[k] + boundary.originX, y[k] + boundary.originY]);
+  const nearest = (px: number, py: number): number =>
+    Math.min(...discs.map(([cx, cy]) => Math.hypot(px - cx, py - cy)));
+  let most = radius;
+  for (let k = 0; k < outline.ringEnds.length; k++) {
+    const ring = ringCoords(outline, k);
+    for (let i = 0; i < ring.length; i += 2) {
+      const j = (i + 2) % ring.length;
+      const [ax, ay, vx, vy] = [ring[i], ring[i + 1], ring[j] - ring[i], ring[j + 1] - ring[i + 1]];
+      most = Math.max(most, nearest(ax, ay));
+      for (const [m, [px, py]] of discs.entries()) {
+        for (const [qx, qy] of discs.slice(m + 1)) {
+          // |a + t v − p| = |a + t v − q|
+          const t =
+            ((qx - px) * ((px + qx) / 2 - ax) + (qy - py) * ((py + qy) / 2 - ay)) /
+            ((qx - px) * vx + (qy - py) * vy);
+          if (t > 0 && t < 1) {
+            most = Math.max(most, nearest(ax + t * vx, ay + t * vy));
+          }
+        }
+      }
     }
-    most = Math.max(most, least - radius);
   }
-  return most;
+  return most - radius;
 }
 
 /** A point well inside a cusp between two discs and a wall: half way from where the arcs meet to the wall. */
