@@ -14,7 +14,7 @@ import { anyPolygon, between } from '../arbitraries.ts';
 import { cases } from '../support/lane.ts';
 import { cleanFrom, regular, reversed } from '../support/shapes/clean-from.ts';
 
-type Ring = ArrayLike<number>;
+type Ring = readonly number[];
 
 /** A star with straight flanks: tips on the outer circle, notches on the inner one. */
 const star = (tips: number, outer: number, inner: number): number[] =>
@@ -181,7 +181,7 @@ describe('no measure of strokes hangs on how artwork is turned, mirrored, subdiv
         anyPolygon.filter((region) => !touches(region)),
         moves,
         (region, move) => {
-          const rings = Array.from(region.ringEnds, (_, k) => ringCoords(region, k));
+          const rings = Array.from(region.ringEnds, (_, k) => [...ringCoords(region, k)]);
           const axis = medialAxis(packRings(rings.map((ring) => moved(ring, move))) as CleanRegion);
           expectSame(measures(axis), measures(medialAxis(region)));
         },
