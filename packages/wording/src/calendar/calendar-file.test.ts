@@ -57,5 +57,5 @@ test('moving the start keeps the names of the events, which are all different', 
 
 test('without a start there is no calendar, and the message says what to type', () => {
   expect(() => calendarFile('sign.svg', steps)).toThrow(JobError);
-  expect(() => calendarFile('sign.svg', steps)).toThrow('--start');
+  expect(() => calendarFile('sign.svg', steps)).toThrow('Add start "');
 });
