@@ -2,6 +2,7 @@ import { bitSize, flagOf, type Job, SETTINGS } from '@pourproof/job';
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
 import { formatMass } from '../facts/amounts.ts';
+import { colourName } from '../facts/colour-name.ts';
 import { formatMinutes } from '../facts/cutter-facts.ts';
 import { notAsDrawnNotices } from '../facts/not-as-drawn.ts';
 import { usualValues } from '../facts/usual-values.ts';
@@ -111,7 +112,7 @@ function screenLines(
 }
 
 /** What will be cut, in one sentence. */
-function cutText({ artwork, cut }: Report, { unit }: Layout): string {
+function cutText({ artwork, cut, rounds }: Report, { unit }: Layout): string {
   if (cut.areaMm2 === 0) {
     return `Nothing of the ${formatArea(artwork.areaMm2, unit)} drawn will be cut: no bit of the job fits anywhere in it.`;
   }
@@ -119,7 +120,7 @@ function cutText({ artwork, cut }: Report, { unit }: Layout): string {
   const [left, top, right, bottom] = artwork.boundsMm;
   return [
     `${formatLength(right - left, unit)} × ${formatLength(bottom - top, unit)}`,
-    `${formatArea(cut.areaMm2, unit)} to cut ${bitSize(cut.maxDepthMm, unit)} deep`,
+    `${formatArea(cut.areaMm2, unit)} to cut ${rounds === undefined ? '' : 'up to '}${bitSize(cut.maxDepthMm, unit)} deep`,
     ...(standing === formatArea(0, unit) ? [] : [`${standing} stays wood`]),
   ]
     .join('; ')
@@ -227,15 +228,16 @@ function benchLines(report: Report, columns: number): readonly string[] {
   if (cut.areaMm2 === 0) {
     return [];
   }
-  const level = pour.schedule.find(({ step }) => step === 'level');
+  const level = pour.schedule.findLast(({ step }) => step === 'level');
+  const rounds = report.rounds?.length ?? 1;
   const time = [
-    `${formatMinutes(cut.time.minutes)} of cutting`,
+    `${formatMinutes(cut.time.minutes)} of cutting${rounds > 1 ? ` in ${rounds} rounds` : ''}`,
     ...(level === undefined
       ? []
       : [
           level.earliest === undefined
-            ? `level ${Math.round(level.earliestHours)} h after the start at the earliest`
-            : `level from ${level.earliest} on`,
+            ? `${rounds > 1 ? 'last ' : ''}level ${Math.round(level.earliestHours)} h after the start at the earliest`
+            : `${rounds > 1 ? 'last ' : ''}level from ${level.earliest} on`,
         ]),
   ];
   return [
@@ -244,11 +246,16 @@ function benchLines(report: Report, columns: number): readonly string[] {
   ];
 }
 
-function mixText(colour: Report['pour']['colours'][number], { pour }: Report): string {
+function mixText(colour: Report['pour']['colours'][number], { pour, rounds = [] }: Report): string {
   const mass = (grams: number): string => formatMass(grams, pour.stepG);
   const { cups, layers } = colour;
+  const round = rounds.find(({ colours }) => colours.includes(colour.name))?.round;
+  const name = `${colourName(
+    colour.name,
+    pour.colours.map((each) => each.name),
+  )}${round === undefined ? '' : `, round ${round}`}: `;
   return [
-    `${pour.colours.length > 1 ? `${colour.name}: ` : ''}${mass(colour.massG)}, A ${mass(colour.partAG)} and B ${mass(colour.partBG)} by weight`,
+    `${pour.colours.length > 1 ? name : ''}${mass(colour.massG)}, A ${mass(colour.partAG)} and B ${mass(colour.partBG)} by weight`,
     ...(colour.pigmentG > 0 ? [`pigment ${mass(colour.pigmentG)}`] : []),
     `${counted(cups.count, 'cup')}, ${counted(layers.count, 'layer')}${pour.boards > 1 ? `, for ${pour.boards} boards` : ''}.`,
   ].join('; ');
