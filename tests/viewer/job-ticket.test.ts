@@ -297,3 +297,29 @@ test('a font that comes with a drawing turns its live text into shapes, and one 
   const codes = (await savedReport(page)).artwork.notices.map(({ code }) => code);
   expect(codes).toContain('setting-without-effect');
 });
+
+test('touching colours are poured in rounds at a press, and the page tells the rounds', async () => {
+  const { page, complaints } = await viewer.open();
+  const plate = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">
+    <rect x="5" y="5" width="40" height="40"/><circle cx="25" cy="25" r="8" fill="#e30613"/></svg>`;
+  const job = {
+    ...JOB,
+    artwork: 'plate.svg',
+    board: undefined,
+    turn: undefined,
+    wood: 'walnut',
+    boards: 6,
+    weigh: 'fine',
+  };
+  await chooseFiles(page, { 'job.json': JSON.stringify(job), 'plate.svg': plate });
+  await verdict(page);
+  await page.locator('.head[data-code=colours-touch]').click();
+  await page.getByRole('button', { name: 'Pour in rounds' }).click();
+  await verdict(page);
+  expect((await savedJob(page)).rounds).toBe('black, red');
+  const report = await savedReport(page);
+  expect(report.findings.map(({ code }: { code: string }) => code)).not.toContain('colours-touch');
+  expect(report.rounds).toHaveLength(2);
+  await expect.poll(() => page.getByRole('heading', { name: 'Rounds', exact: true }).count()).toBe(1);
+  expect(complaints).toEqual([]);
+});

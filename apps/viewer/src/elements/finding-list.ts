@@ -66,7 +66,7 @@ export class FindingList extends LitElement {
             <ol aria-describedby="how" @keydown=${this.#key}>
               ${repeat(
                 entries,
-                ({ code }) => code,
+                ({ id }) => id,
                 (entry) => this.#item(entry),
               )}
             </ol>
@@ -100,17 +100,17 @@ export class FindingList extends LitElement {
   }
 
   #item(entry: FindingEntry): TemplateResult {
-    const isOpen = entry.code === this.selection?.code;
-    const body = `body-${entry.code}`;
+    const isOpen = entry.id === this.selection?.code;
+    const body = `body-${entry.id}`;
     return html`
       <li>
         <button
           type="button"
           class="head"
-          data-code=${entry.code}
+          data-code=${entry.id}
           aria-expanded=${isOpen}
           aria-controls=${body}
-          @click=${() => emit(this, 'place-chosen', isOpen ? null : { code: entry.code, place: 0 })}
+          @click=${() => emit(this, 'place-chosen', isOpen ? null : { code: entry.id, place: 0 })}
         >
           <span class="number">${entry.number}</span>
           <span class="title">${isolated(entry.title)}</span>
@@ -188,8 +188,8 @@ export class FindingList extends LitElement {
     const change = jobChange(fix, job, { materials, isLettering: source.kind === 'lettering' });
     const take = (part: JobPart): void => {
       if (!this.isOld) {
-        const codes = this.#entries().map(({ code }) => code);
-        this.#taken = { code: entry.code, title: entry.title, at: codes.indexOf(entry.code), codes };
+        const codes = this.#entries().map(({ id }) => id);
+        this.#taken = { code: entry.id, title: entry.title, at: codes.indexOf(entry.code), codes };
         emit(this, 'job-changed', part);
       }
     };
@@ -211,7 +211,7 @@ export class FindingList extends LitElement {
       return;
     }
     const place = ((this.selection?.place ?? 0) + by + count) % count;
-    emit(this, 'place-chosen', { code: entry.code, place });
+    emit(this, 'place-chosen', { code: entry.id, place });
   }
 
   #key(event: KeyboardEvent): void {
@@ -232,15 +232,15 @@ export class FindingList extends LitElement {
       event.preventDefault();
       heads[next]?.focus();
       const entry = this.#entries()[next];
-      if (entry !== undefined && entry.code !== this.selection?.code) {
-        emit(this, 'place-chosen', { code: entry.code, place: 0 });
+      if (entry !== undefined && entry.id !== this.selection?.code) {
+        emit(this, 'place-chosen', { code: entry.id, place: 0 });
       }
     } else if (open !== undefined && (event.key === 'ArrowRight' || event.key === 'ArrowLeft')) {
       event.preventDefault();
-      if (open.code === this.selection?.code) {
+      if (open.id === this.selection?.code) {
         this.#step(open, event.key === 'ArrowRight' ? 1 : -1);
       } else {
-        emit(this, 'place-chosen', { code: open.code, place: 0 });
+        emit(this, 'place-chosen', { code: open.id, place: 0 });
       }
     }
   }

@@ -8,6 +8,7 @@ import {
   measureFacts,
   notAsDrawn,
   resinFacts,
+  roundFacts,
   VERDICT_WORDS,
   workFacts,
 } from '@pourproof/wording';
@@ -189,6 +190,7 @@ export class ProofApp extends LitElement {
       <h3>Measures</h3>
       <p class="lead">${keepUnits(cutSentences(report, unit).join(' '))}</p>
       <fact-table .facts=${measureFacts(report, unit)}></fact-table>
+      ${report.rounds === undefined ? nothing : html`<h3>Rounds</h3><fact-table .facts=${roundFacts(report, unit)}></fact-table>`}
       <h3>Resin</h3>
       <fact-table .facts=${resinFacts(report, unit)}></fact-table>
       <h3>The work</h3>

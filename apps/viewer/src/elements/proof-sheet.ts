@@ -150,10 +150,10 @@ export class ProofSheet extends LitElement {
     // while a finding is open only its marks show; the levelling layer shows none but those
     const isShown = selection === null ? this.layer === 'cut' : null;
     return this.entries
-      .filter(({ code }) => isShown ?? code === selection?.code)
+      .filter(({ id }) => isShown ?? id === selection?.code)
       .flatMap((entry) =>
         entry.places.map((place, k): Mark => {
-          const isOpen = entry.code === selection?.code;
+          const isOpen = entry.id === selection?.code;
           return { place, rank: isOpen ? (k === selection?.place ? 'chosen' : 'open') : 'other' };
         }),
       );
@@ -178,7 +178,7 @@ export class ProofSheet extends LitElement {
   }
 
   #goToPlace({ code, place }: Selection): void {
-    const chosen = this.entries.find((entry) => entry.code === code)?.places[place];
+    const chosen = this.entries.find((entry) => entry.id === code)?.places[place];
     if (chosen !== undefined) {
       this.#view.goTo(chosen.atMm, chosen.outline);
     }
@@ -187,7 +187,7 @@ export class ProofSheet extends LitElement {
   /** Opens the finding of a flag at the place that it marks. */
   #click(target: Element): void {
     const label = target.closest('[data-label]')?.getAttribute('data-label');
-    for (const { code, places } of this.entries) {
+    for (const { id: code, places } of this.entries) {
       const place = places.findIndex((each) => each.label === label);
       if (place >= 0) {
         emit(this, 'place-chosen', { code, place });

@@ -1,6 +1,6 @@
 import type { FindingEntry } from '@pourproof/wording';
 
-/** A place of a finding. The finding is named by its code, which outlives a new proof. */
+/** A place of a finding. The finding is named by its id, which outlives a new proof. */
 export interface Selection {
   readonly code: string;
   readonly place: number;
@@ -8,8 +8,8 @@ export interface Selection {
 
 /** The same finding in other findings, at the nearest place that it has there; `null` where it is gone. */
 export function stillThere(selection: Selection | null, entries: readonly FindingEntry[]): Selection | null {
-  const entry = entries.find(({ code }) => code === selection?.code);
+  const entry = entries.find(({ id }) => id === selection?.code);
   return selection === null || entry === undefined
     ? null
-    : { code: entry.code, place: Math.max(0, Math.min(selection.place, entry.places.length - 1)) };
+    : { code: entry.id, place: Math.max(0, Math.min(selection.place, entry.places.length - 1)) };
 }

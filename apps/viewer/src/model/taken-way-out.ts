@@ -10,8 +10,8 @@ export interface TakenWayOut {
 
 /** What has come of a way out, said for eye and ear. */
 export function toldAfter({ code, title, codes }: TakenWayOut, now: readonly FindingEntry[]): string {
-  const own = now.find((entry) => entry.code === code);
-  const added = now.filter((entry) => !codes.includes(entry.code)).map((entry) => `“${entry.title}”`);
+  const own = now.find((entry) => entry.id === code);
+  const added = now.filter((entry) => !codes.includes(entry.id)).map((entry) => `“${entry.title}”`);
   const left = now.length === 1 ? '1 finding' : `${now.length} findings`;
   return [
     own === undefined

@@ -24,6 +24,8 @@ export interface FixEntry {
 export interface FindingEntry {
   /** From 1, the gravest first; what has been seen to comes last. */
   readonly number: number;
+  /** Names it among the findings of a report: its code, with its round where it has one. */
+  readonly id: string;
   readonly code: FindingCode;
   readonly severity: Severity;
   readonly title: string;
@@ -63,6 +65,7 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
   const amounts = amountTexts(finding, reader.units, words.counted);
   return {
     number,
+    id: finding.round === undefined ? finding.code : `${finding.code}-round-${finding.round}`,
     code: finding.code,
     severity: finding.severity,
     title: `${words.title}${finding.round === undefined ? '' : `, round ${finding.round}`}`,
