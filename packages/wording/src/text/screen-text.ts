@@ -95,7 +95,7 @@ function screenLines(
         ? []
         : findingLines(entry, entries.slice(0, k), details[k] ?? 'title', report, layout),
     ),
-    ...(named.length === 0 ? [] : wrap(named.map(titleText).join('; '), columns, 'Also   ')),
+    ...(named.length === 0 ? [] : wrap(byCode(named).map(titlesText).join('; '), columns, 'Also   ')),
   ];
   return [
     ...verdictLines(report, layout),
@@ -210,6 +210,28 @@ function placeSentence(entry: FindingEntry, report: Report, unit: LengthUnit): s
   const [left, top] = report.rulerOffsetMm;
   const at = `${formatLength(first.atMm[0] - left, unit)}, ${formatLength(first.atMm[1] - top, unit)}`;
   return ` ${text.charAt(0).toUpperCase()}${text.slice(1)} at ${at.replaceAll(' ', '\u00a0')}.`;
+}
+
+/** Findings of one code and grade, as of several rounds, are named once. */
+function byCode(entries: readonly FindingEntry[]): readonly (readonly [FindingEntry, ...FindingEntry[]])[] {
+  const groups = new Map<string, [FindingEntry, ...FindingEntry[]]>();
+  for (const entry of entries) {
+    const key = `${entry.code} ${entry.severity}`;
+    const group = groups.get(key);
+    if (group === undefined) {
+      groups.set(key, [entry]);
+    } else {
+      group.push(entry);
+    }
+  }
+  return [...groups.values()];
+}
+
+function titlesText([first, ...more]: readonly [FindingEntry, ...FindingEntry[]]): string {
+  const { severity, title, code } = first;
+  return more.length === 0
+    ? titleText(first)
+    : `${[first, ...more].map(({ number }) => `${number}.`).join('\u00a0')}\u00a0${severity}: ${title.replace(/, round \d+$/u, '')} [${code}]`;
 }
 
 function titleText({ number, severity, title, code }: FindingEntry): string {
