@@ -65,7 +65,7 @@ describe('a text and a structure of the same mean the same', () => {
         coupons: [
           {
             slots: [
-              { kind: 'streak', lengthMm: 1.2 },
+              { kind: 'streak', lengthMm: 1.2, stepMm: 0.1 },
               { kind: 'none-visible', belowMm: 0.45 },
               { kind: 'class', class: 'severe' },
             ],

@@ -21,7 +21,7 @@ export const bleedClassEndsMm: Cited<readonly [clean: number, slight: number, mo
 );
 
 /** Standard deviations from the mean of a normal variable to the ends of its central 95 %. */
-const NORMAL_95_QUANTILE = 1.959963984540054;
+export const NORMAL_95_QUANTILE = 1.959963984540054;
 
 /** Class of bleed by its median travel. */
 export type BleedClass = 'clean' | 'slight' | 'moderate' | 'severe';

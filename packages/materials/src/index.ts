@@ -8,9 +8,9 @@ export {
   spreadWithinBoard,
   visibleProbability,
 } from './bleed-travel.ts';
+export type { Band } from './calibration/board-fit.ts';
 export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';
 export type { Coupon, CouponReading } from './calibration/coupon.ts';
-export type { Band } from './calibration/fit-board.ts';
 export { type CautionId, cautions } from './cautions.ts';
 export type { Cited, CitedRange, Origin, Status } from './cited.ts';
 export { ciede2000, type Lab } from './colour-difference.ts';

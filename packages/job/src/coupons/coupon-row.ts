@@ -1,6 +1,11 @@
 import type { CouponReading } from '@pourproof/materials';
 import * as z from 'zod';
-import { measureSchema, type TemperatureInput, type TimeInput } from '../values/measure-input.ts';
+import {
+  type LengthInput,
+  measureSchema,
+  type TemperatureInput,
+  type TimeInput,
+} from '../values/measure-input.ts';
 
 /** Rows that a file may hold (our choice: more than a shop cuts in years). */
 const MAX_ROWS = 200;
@@ -8,7 +13,7 @@ const MAX_ROWS = 200;
 const MAX_SLOTS = 60;
 
 /** What one slot shows: as typed, such as `1.2mm`, or as a structure. */
-export type SlotInput = string | Exclude<CouponReading, { readonly kind: 'between' }>;
+export type SlotInput = string | CouponReading;
 
 /**
  * One coupon as the maker writes it. What is left out is as in the job, so that a coupon of the board at hand
@@ -26,6 +31,8 @@ export interface CouponRow {
   readonly resin?: string | undefined;
   /** Temperature of shop and resin when it was poured. */
   readonly temp?: TemperatureInput | undefined;
+  /** What the rule was read to; left out, the last digit that a length is typed to. */
+  readonly rule?: LengthInput | undefined;
   /** What each slot across the grain shows after flush sanding. */
   readonly slots: readonly SlotInput[];
 }
@@ -33,8 +40,13 @@ export interface CouponRow {
 const slotSchema = z.union([
   z.string(),
   z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('streak'), lengthMm: z.number() }),
+    z.strictObject({
+      kind: z.literal('streak'),
+      lengthMm: z.number(),
+      stepMm: z.number().positive().optional().meta({ description: 'What the rule was read to, mm' }),
+    }),
     z.strictObject({ kind: z.literal('none-visible'), belowMm: z.number() }),
+    z.strictObject({ kind: z.literal('between'), fromMm: z.number(), toMm: z.number() }),
     z.strictObject({ kind: z.literal('class'), class: z.enum(['clean', 'slight', 'moderate', 'severe']) }),
   ]),
 ]);
@@ -57,9 +69,13 @@ const couponRowSchema = z.strictObject({
   temp: measureSchema('temperature').optional().meta({
     description: 'Temperature of shop and resin when it was poured, such as "21C" or {"celsius": 21}',
   }),
+  rule: measureSchema('length').optional().meta({
+    description:
+      'What the rule was read to, such as "1mm"; left out, the last digit that a length is typed to',
+  }),
   slots: z.array(slotSchema).min(1).max(MAX_SLOTS).meta({
     description:
-      'What each slot across the grain shows after flush sanding: the longest streak, such as "1.2mm"; "none below 0.45mm"; or clean, slight, moderate or severe',
+      'What each slot across the grain shows after flush sanding: the longest streak, such as "1.2mm"; "none below 0.45mm"; "between 1mm and 2mm"; or clean, slight, moderate or severe',
   }),
 });
 

@@ -18,6 +18,8 @@ export interface CouponDefaults {
 
 /** Longer streaks are taken for a slip of the unit, mm (our choice). */
 const MAX_STREAK_MM = 500;
+/** No rule is coarser, mm (our choice). */
+const MAX_RULE_MM = 20;
 /** A year in the shop; longer is taken for a slip of the unit (our choice). */
 const MAX_SEAL_HOURS = 24 * 366;
 
@@ -69,25 +71,42 @@ function settleCoupon(
       resin: knownRow(`${at}: resin`, resin, materials.resins),
       temperatureC,
     },
-    readings: row.slots.map((slot, k) => readSlot(`${at}, slot ${k + 1}`, slot)),
+    readings: row.slots.map((slot, k) => readSlot(`${at}, slot ${k + 1}`, slot, ruleMm(at, row))),
   };
 }
 
-function readSlot(at: string, input: SlotInput): CouponReading {
+/** What the rule was read to, mm; `null` where the row does not say. */
+function ruleMm(at: string, { rule }: CouponRow): number | null {
+  if (rule === undefined) {
+    return null;
+  }
+  const value = readMeasure(`${at}: rule`, rule, 'length');
+  if (!(value > 0 && value <= MAX_RULE_MM)) {
+    throw new JobError('coupon-rule', `${at}: rule`, { shown: shownInput(rule), maxMm: MAX_RULE_MM });
+  }
+  return value;
+}
+
+function readSlot(at: string, input: SlotInput, stepMm: number | null): CouponReading {
   if (typeof input === 'string') {
-    return parseSlot(at, input);
+    return parseSlot(at, input, stepMm);
   }
   switch (input.kind) {
     case 'class':
       return input;
     case 'none-visible':
       return { ...input, belowMm: streakMm(at, `${input.belowMm}mm`) };
-    case 'streak':
-      return { ...input, lengthMm: streakMm(at, `${input.lengthMm}mm`) };
+    case 'between':
+      return between(at, `${input.fromMm}mm`, `${input.toMm}mm`);
+    case 'streak': {
+      const lengthMm = streakMm(at, `${input.lengthMm}mm`);
+      const step = input.stepMm ?? stepMm;
+      return { kind: 'streak', lengthMm, ...(step === null ? {} : { stepMm: step }) };
+    }
   }
 }
 
-function parseSlot(at: string, typed: string): CouponReading {
+function parseSlot(at: string, typed: string, stepMm: number | null): CouponReading {
   const text = typed.trim().toLowerCase();
   const name = CLASSES.find((each) => each === text);
   if (name !== undefined) {
@@ -100,10 +119,37 @@ function parseSlot(at: string, typed: string): CouponReading {
     }
     return { kind: 'none-visible', belowMm: streakMm(at, none[1]) };
   }
+  const ends = /^(?:between\s+)?(\S.*?)\s+(?:and|to)\s+(\S.*)$/u.exec(text);
+  if (ends !== null) {
+    return between(at, ends[1] ?? '', ends[2] ?? '');
+  }
   if (!/\d/u.test(text)) {
     throw new JobError('coupon-reading', at, { shown: typed, classes: CLASSES });
   }
-  return { kind: 'streak', lengthMm: streakMm(at, text) };
+  const lengthMm = streakMm(at, text);
+  return { kind: 'streak', lengthMm, stepMm: stepMm ?? lastDigitMm(at, text) };
+}
+
+/** A streak of which only the ends are known; the first takes the unit of the second where it has none. */
+function between(at: string, from: string, to: string): CouponReading {
+  const unit = /[a-z"″”]+\s*$/u.exec(to)?.[0] ?? '';
+  const fromMm = readMeasure(at, /[a-z"″”]\s*$/u.test(from) ? from : `${from}${unit}`, 'length');
+  const toMm = streakMm(at, to);
+  if (!(fromMm >= 0 && fromMm < toMm)) {
+    throw new JobError('coupon-ends', at, { from, to });
+  }
+  return { kind: 'between', fromMm, toMm };
+}
+
+/** What the last digit of a typed length stands for: `1.2mm` was read to 0.1 mm, `1/16in` to a sixteenth. */
+function lastDigitMm(at: string, text: string): number {
+  const unit = /[a-z"″”]+\s*$/u.exec(text)?.[0] ?? 'mm';
+  const parts = /\/\s*(\d+)/u.exec(text)?.[1];
+  if (parts !== undefined) {
+    return readMeasure(at, `1/${parts}${unit}`, 'length');
+  }
+  const digits = /[.,](\d+)/u.exec(text)?.[1]?.length ?? 0;
+  return readMeasure(at, `${(10 ** -digits).toFixed(digits)}${unit}`, 'length');
 }
 
 function streakMm(at: string, text: string): number {

@@ -130,6 +130,8 @@ export interface JobFaults {
   readonly 'coupon-reading': { readonly shown: string; readonly classes: readonly string[] };
   readonly 'coupon-none': FormFault;
   readonly 'coupon-zero': Record<never, never>;
+  readonly 'coupon-ends': { readonly from: string; readonly to: string };
+  readonly 'coupon-rule': FormFault & { readonly maxMm: number };
   readonly 'coupon-length': FormFault & { readonly maxMm: number };
 
   /** Sizes as they are shown, with their units. */

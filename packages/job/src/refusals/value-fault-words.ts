@@ -15,6 +15,8 @@ export const valueFaultWords: WordsFor<
   | 'coupon-none'
   | 'coupon-zero'
   | 'coupon-length'
+  | 'coupon-ends'
+  | 'coupon-rule'
   | 'not-colour-pairs'
   | 'not-rounds'
   | 'round-twice'
@@ -60,7 +62,7 @@ export const valueFaultWords: WordsFor<
   }),
   'coupon-reading': ({ shown, classes }, key) => ({
     what: `${key}: "${shown}" is no reading.`,
-    remedy: `Write a length such as "1.2mm", "none below 0.45mm", or one of ${classes.join(', ')}.`,
+    remedy: `Write a length such as "1.2mm", "none below 0.45mm", "between 1mm and 2mm", or one of ${classes.join(', ')}.`,
   }),
   'coupon-none': ({ shown }, key) => ({
     what: `${key}: "${shown}" does not say how short a streak would have been seen.`,
@@ -73,6 +75,14 @@ export const valueFaultWords: WordsFor<
   'coupon-length': ({ shown, maxMm }, key) => ({
     what: `${key}: "${shown}" is no length of a streak (above 0, up to ${maxMm} mm).`,
     remedy: 'Check its unit.',
+  }),
+  'coupon-ends': ({ from, to }, key) => ({
+    what: `${key}: a streak cannot lie between ${from} and ${to}.`,
+    remedy: 'Write the shorter end first, as in "between 1mm and 2mm".',
+  }),
+  'coupon-rule': ({ shown, maxMm }, key) => ({
+    what: `${key} "${shown}" is nothing that a rule is read to (above 0, up to ${maxMm} mm).`,
+    remedy: 'Write it like "1mm" or "1/16in".',
   }),
   'not-colour-pairs': ({ shown, known }, key) => ({
     what: `${key} "${shown}" does not pair colours of the drawing with resin colours.`,

@@ -2,8 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cases } from '../../../../tests/support/lane.ts';
 import { type BleedJob, bleedTravel } from '../bleed-travel.ts';
+import { beliefAfter } from './belief-after.ts';
+import type { Band } from './board-fit.ts';
 import { calibratedTravel } from './calibrated-travel.ts';
 import type { Coupon, CouponReading } from './coupon.ts';
+import { beliefFromElsewhere } from './pooled-belief.ts';
 
 /** Prior median 3 mm: black cherry without a seal. */
 const CHERRY: BleedJob = { wood: 'cherry', seal: 'none', coats: 0, sealHours: 0 };
@@ -19,20 +22,165 @@ const coupon = (row: number, readings: readonly CouponReading[], more: Partial<C
 const otherBoard = (row: number, board: string, ...lengths: number[]): Coupon =>
   coupon(row, streaks(...lengths), { board });
 
+/** Φ by Simpson's rule over the density, in a table: no use of our own. */
+const PHI = (() => {
+  const step = 0.001;
+  const density = (z: number): number => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+  const table = new Float64Array(18_001);
+  for (let k = 1; k < table.length; k++) {
+    const z = -9 + k * step;
+    table[k] = table[k - 1]! + (step / 6) * (density(z - step) + 4 * density(z - step / 2) + density(z));
+  }
+  return table;
+})();
+
+function phi(z: number): number {
+  const at = (Math.min(8.999, Math.max(-9, z)) + 9) / 0.001;
+  const k = Math.floor(at);
+  return PHI[k]! + (at - k) * (PHI[k + 1]! - PHI[k]!);
+}
+
+function quantileOf(share: number): number {
+  let [low, high] = [-9, 9];
+  for (let turn = 0; turn < 40; turn++) {
+    const middle = (low + high) / 2;
+    [low, high] = phi(middle) < share ? [middle, high] : [low, middle];
+  }
+  return (low + high) / 2;
+}
+
+/** ln of the density of a normal vector about 0, by elimination. */
+function logNormal(covariance: readonly (readonly number[])[], y: readonly number[]): number {
+  const a = covariance.map((row) => [...row]);
+  const b = [...y];
+  let sum = -0.5 * y.length * Math.log(2 * Math.PI);
+  for (let i = 0; i < y.length; i++) {
+    sum -= 0.5 * (Math.log(a[i]![i]!) + b[i]! ** 2 / a[i]![i]!);
+    for (let k = i + 1; k < y.length; k++) {
+      const f = a[k]![i]! / a[i]![i]!;
+      b[k]! -= f * b[i]!;
+      for (let j = i; j < y.length; j++) {
+        a[k]![j]! -= f * a[i]![j]!;
+      }
+    }
+  }
+  return sum;
+}
+
+/** Band of the next slot by sums over a lattice of ln(median) and ln(spread), for a prior of 3 mm. */
+function bruteBand(readings: readonly CouponReading[]): Band {
+  const ends = (reading: CouponReading): readonly [number, number] => {
+    switch (reading.kind) {
+      case 'streak':
+        return [reading.lengthMm - (reading.stepMm ?? 0) / 2, reading.lengthMm + (reading.stepMm ?? 0) / 2];
+      case 'none-visible':
+        return [0, reading.belowMm];
+      case 'class':
+        return { clean: [0, 0.45], slight: [0.45, 1], moderate: [1, 2], severe: [2, Infinity] }[
+          reading.class
+        ] as [number, number];
+      case 'between':
+        return [reading.fromMm, reading.toMm];
+    }
+  };
+  const points: { readonly mu: number; readonly spread: number; readonly weight: number }[] = [];
+  const parts = 60;
+  for (let k = 0; k <= parts; k++) {
+    const spread = 0.16 * (1.6 / 0.16) ** (k / parts);
+    for (let mu = Math.log(3) - 4.5; mu <= Math.log(3) + 4.5; mu += 0.02) {
+      let weight = Math.exp(-0.5 * ((mu - Math.log(3)) / 0.7) ** 2) * (k === 0 || k === parts ? 0.5 : 1);
+      for (const reading of readings) {
+        const [low, high] = ends(reading);
+        weight *=
+          low === high
+            ? Math.exp(-0.5 * ((Math.log(low) - mu) / spread) ** 2) / spread
+            : phi((Math.log(high) - mu) / spread) - phi((Math.log(low) - mu) / spread);
+      }
+      points.push({ mu, spread, weight });
+    }
+  }
+  const total = points.reduce((sum, { weight }) => sum + weight, 0);
+  const heavy = points.filter(({ weight }) => weight > 1e-9 * total);
+  const at = (share: number): number => {
+    let [low, high] = [-9, 9];
+    for (let turn = 0; turn < 25; turn++) {
+      const middle = (low + high) / 2;
+      const below = heavy.reduce(
+        (sum, { mu, spread, weight }) => sum + weight * phi((middle - mu) / spread),
+        0,
+      );
+      [low, high] = below < share * total ? [middle, high] : [low, middle];
+    }
+    return Math.exp((low + high) / 2);
+  };
+  return { lowMm: at(0.025), medianMm: at(0.5), highMm: at(0.975) };
+}
+
 describe('coupons of the board itself', () => {
-  test('1.2, 1.6 and 0.9 mm bring 3 mm to 1.371 mm, next slot 0.451 to 4.163 mm, from 0.556 to 16.194 mm', () => {
+  test('1.2, 1.6 and 0.9 mm bring 3 mm to 1.293 mm, the next slot to 0.464 to 5.168 mm, from 0.556 to 16.194 mm', () => {
     const before = calibratedTravel(CHERRY, []);
     expect(before.basis).toBe('prior');
     expect(before.lowMm).toBeCloseTo(0.556, 3);
     expect(before.highMm).toBeCloseTo(16.194, 3);
     const after = calibratedTravel(CHERRY, [coupon(1, streaks(1.2, 1.6, 0.9))]);
     expect(after.basis).toBe('calibrated');
-    expect(after.medianMm).toBeCloseTo(1.371, 3);
-    expect(after.lowMm).toBeCloseTo(0.451, 3);
-    expect(after.highMm).toBeCloseTo(4.163, 3);
+    // by sums over 800 spreads and 2000 medians in another language
+    expect(after.medianMm).toBeCloseTo(1.2925, 3);
+    expect(after.lowMm).toBeCloseTo(0.464, 3);
+    expect(after.highMm).toBeCloseTo(5.168, 2);
     expect(after.couponRows).toEqual([1]);
     expect(after.slots).toBe(3);
     expect(after.sources).toContain('own-coupons');
+  });
+
+  test.each<readonly [name: string, readings: readonly CouponReading[]]>([
+    ['one length', streaks(1.5)],
+    ['lengths that differ much', streaks(0.3, 4, 1.2, 0.7)],
+    ['lengths that hardly differ', streaks(1, 1.1, 0.95, 1.05, 1, 0.9, 1.1, 1)],
+    [
+      'lengths in steps of 1 mm',
+      [1, 2, 1, 3, 1].map((lengthMm) => ({ kind: 'streak', lengthMm, stepMm: 1 })),
+    ],
+    [
+      'lengths in steps that are just fine',
+      [2.1, 2.5, 3.1, 2].map((lengthMm) => ({ kind: 'streak', lengthMm, stepMm: 0.49 })),
+    ],
+    [
+      'all kinds',
+      [
+        { kind: 'none-visible', belowMm: 0.5 },
+        { kind: 'class', class: 'slight' },
+        { kind: 'between', fromMm: 1, toMm: 2.5 },
+        ...streaks(0.8),
+      ],
+    ],
+    ['nothing visible', Array.from({ length: 3 }, () => ({ kind: 'none-visible', belowMm: 0.45 }))],
+  ])('agree with brute force over median and spread: %s', (_, readings) => {
+    const { medianMm, lowMm, highMm } = calibratedTravel(CHERRY, [coupon(1, readings)]);
+    const brute = bruteBand(readings);
+    // bound: the brute force's step of 0.02 in ln, and what its ends cut off
+    expect(medianMm / brute.medianMm).toBeCloseTo(1, 2);
+    expect(lowMm / brute.lowMm).toBeCloseTo(1, 2);
+    expect(highMm / brute.highMm).toBeCloseTo(1, 2);
+  });
+
+  test('many slots teach the spread, whatever it was taken to be', () => {
+    for (const spread of [0.2, 0.5, 1.2]) {
+      // quantiles of a normal variable stand for a sample of it
+      const lengths = Array.from({ length: 60 }, (_, k) => Math.exp(spread * quantileOf((k + 0.5) / 60)));
+      const { spreadWithin } = calibratedTravel(CHERRY, [coupon(1, streaks(...lengths))]);
+      expect(Math.abs(spreadWithin / spread - 1)).toBeLessThan(0.1);
+    }
+  });
+
+  test('three clean slots never leave a longer band than none', () => {
+    const clean = Array.from({ length: 3 }, (): CouponReading => ({ kind: 'none-visible', belowMm: 0.45 }));
+    for (const wood of ['cherry', 'walnut', 'maple', 'poplar'] as const) {
+      const job = { ...CHERRY, wood };
+      const after = calibratedTravel(job, [coupon(1, clean, { made: job })]);
+      expect(after.highMm).toBeLessThan(bleedTravel(job).highMm);
+      expect(after.visibleProbability).toBeLessThan(bleedTravel(job).visibleProbability);
+    }
   });
 
   test('one coupon of three slots says the same as three coupons of one slot', () => {
@@ -104,14 +252,14 @@ describe('coupons of other boards', () => {
     const own = calibratedTravel(CHERRY, [coupon(1, streaks(1, 1, 1, 1))]);
     expect(others.medianMm).toBeLessThan(3);
     expect(others.medianMm).toBeGreaterThan(own.medianMm);
-    expect(others.spread).toBeGreaterThan(own.spread);
-    // many boards leave the doubt between boards: a third of 0.7² and the 0.5² of a slot
+    expect(others.highMm).toBeGreaterThan(own.highMm);
+    // many boards leave the doubt between boards: a third of 0.7² and the 0.5² of a slot, which they have taught
     const many = calibratedTravel(
       CHERRY,
-      Array.from({ length: 60 }, (_, k) => otherBoard(k + 1, `board ${k}`, 1, 1, 1)),
+      Array.from({ length: 60 }, (_, k) => otherBoard(k + 1, `board ${k}`, Math.exp(-0.5), 1, Math.exp(0.5))),
     );
-    expect(many.spread).toBeGreaterThan(Math.sqrt(0.49 / 3 + 0.25));
-    expect(many.spread).toBeLessThan(Math.sqrt(0.49 / 3 + 0.25) * 1.02);
+    expect(many.spreadWithin).toBeCloseTo(0.5, 1);
+    expect(Math.abs(many.spread / Math.sqrt(0.49 / 3 + 0.25) - 1)).toBeLessThan(0.05);
     expect(many.medianMm).toBeLessThan(1.05);
   });
 
@@ -166,14 +314,36 @@ function byParts(
   return x;
 }
 
+/** Groups of the job's own board and treatment, another board, and another treatment on both. */
+const GROUPS: readonly (readonly [board: string | null, treatment: string, lengths: readonly number[]])[] = [
+  [null, 'own', [1.2, 2.5]],
+  ['a', 'own', [0.8]],
+  ['b', 'shellac', [1.1]],
+  [null, 'shellac', [2.6]],
+];
+const POOLED = {
+  medianMm: 3,
+  variance: 0.49,
+  woodVariance: 0,
+  shares: { wood: 1 / 3, treatment: 1 / 3, board: 1 / 3 },
+  spreadWithin: 0.5,
+};
+const groupsWith = (readingsOf: (lengths: readonly number[]) => readonly CouponReading[]) =>
+  GROUPS.map(([board, treatment, lengths]) => ({
+    board,
+    treatment,
+    isOwnBoard: board === null,
+    isOwnTreatment: treatment === 'own',
+    readings: readingsOf(lengths),
+  }));
+
 test('streaks of three boards and two seals agree with the joint solution for all parts', () => {
-  const shellac: BleedJob = { wood: 'cherry', seal: 'shellac', coats: 1, sealHours: 2 };
-  const travel = calibratedTravel(CHERRY, [
-    coupon(1, streaks(1.2, 2.5)),
-    otherBoard(2, 'a', 0.8),
-    coupon(3, streaks(0.4), { board: 'b', made: shellac }),
-    coupon(4, streaks(0.9), { made: shellac }),
-  ]);
+  const groups = groupsWith((lengths) => streaks(...lengths));
+  const elsewhere = beliefFromElsewhere(groups, POOLED);
+  const { mean } = beliefAfter(
+    { medianMm: 3 * Math.exp(elsewhere.mean), spreadBetween: elsewhere.sd, spreadWithin: 0.5 },
+    streaks(1.2, 2.5),
+  );
   // parts: wood, treatment none, treatment shellac, own board, a, b
   const log = Math.log;
   const x = byParts(
@@ -181,66 +351,75 @@ test('streaks of three boards and two seals agree with the joint solution for al
       { parts: [1, 1, 0, 1, 0, 0], y: log(1.2 / 3) },
       { parts: [1, 1, 0, 1, 0, 0], y: log(2.5 / 3) },
       { parts: [1, 1, 0, 0, 1, 0], y: log(0.8 / 3) },
-      { parts: [1, 0, 1, 0, 0, 1], y: log(0.4 / 1.05) },
-      { parts: [1, 0, 1, 1, 0, 0], y: log(0.9 / 1.05) },
+      { parts: [1, 0, 1, 0, 0, 1], y: log(1.1 / 3) },
+      { parts: [1, 0, 1, 1, 0, 0], y: log(2.6 / 3) },
     ],
     new Array<number>(6).fill(0.49 / 3),
   );
-  expect(log(travel.medianMm / 3)).toBeCloseTo(x[0]! + x[1]! + x[3]!, 9);
+  expect(mean - log(3)).toBeCloseTo(x[0]! + x[1]! + x[3]!, 9);
 });
 
-test('readings that leave intervals on two boards agree with brute force over what the boards share', () => {
-  const readings: CouponReading[] = [
-    { kind: 'none-visible', belowMm: 0.45 },
-    { kind: 'class', class: 'slight' },
-  ];
-  const travel = calibratedTravel(CHERRY, [
-    coupon(1, readings),
-    coupon(2, [{ kind: 'class', class: 'clean' }], { board: 'a' }),
-  ]);
-  const phi = (low: number, high: number, mu: number): number => {
+test.each([0.2, 0.5, 1.4])(
+  'the density of all streaks under a spread of %d is that of one joint normal',
+  (spread) => {
+    const groups = groupsWith((lengths) => streaks(...lengths));
+    const { logEvidence } = beliefFromElsewhere(groups, { ...POOLED, spreadWithin: spread });
+    const rows = GROUPS.flatMap(([board, treatment, lengths], g) =>
+      lengths.map((length) => ({ board, treatment, g, y: Math.log(length / 3) })),
+    );
+    const covariance = rows.map((a, i) =>
+      rows.map(
+        (b, j) =>
+          (0.49 / 3) * (1 + (a.treatment === b.treatment ? 1 : 0) + (a.board === b.board ? 1 : 0)) +
+          (i === j ? spread ** 2 : 0),
+      ),
+    );
+    expect(logEvidence).toBeCloseTo(
+      logNormal(
+        covariance,
+        rows.map(({ y }) => y),
+      ),
+      9,
+    );
+  },
+);
+
+test('the density of readings that leave intervals agrees with drawing from the prior', () => {
+  const groups = groupsWith((lengths) =>
+    lengths.map((lengthMm) => ({ kind: 'streak', lengthMm, stepMm: 1 })),
+  );
+  const ratio =
+    beliefFromElsewhere(groups, { ...POOLED, spreadWithin: 0.3 }).logEvidence -
+    beliefFromElsewhere(groups, { ...POOLED, spreadWithin: 0.9 }).logEvidence;
+  // a lattice of uniform points, one for each part, through the quantiles of a normal variable
+  const draws = 15_000;
+  const steps = [Math.SQRT2, Math.sqrt(3), Math.sqrt(5), Math.sqrt(7), Math.sqrt(11), Math.sqrt(13)];
+  const density = (spread: number): number => {
     let sum = 0;
-    const from = Math.max(low, mu - 4);
-    const to = Math.min(high, mu + 4);
-    for (let k = 0; k < 80 && to > from; k++) {
-      const at = from + ((k + 0.5) * (to - from)) / 80;
-      sum += Math.exp(-0.5 * ((at - mu) / 0.5) ** 2) * ((to - from) / 80);
+    for (let k = 1; k <= draws; k++) {
+      const [wood, none, shellac, own, a, b] = steps.map(
+        (step) => Math.sqrt(0.49 / 3) * quantileOf((k * step) % 1),
+      ) as [number, number, number, number, number, number];
+      const at = [wood + none + own, wood + none + a, wood + shellac + b, wood + shellac + own];
+      sum += GROUPS.reduce(
+        (product, [, , lengths], g) =>
+          lengths.reduce(
+            (each, length) =>
+              each *
+              (phi((Math.log((length + 0.5) / 3) - at[g]!) / spread) -
+                phi((Math.log((length - 0.5) / 3) - at[g]!) / spread)),
+            product,
+          ),
+        1,
+      );
     }
-    return sum;
+    return sum / draws;
   };
-  const log = Math.log;
-  const sd = (share: number): number => Math.sqrt(0.49 * share);
-  let total = 0;
-  let moment = 0;
-  const step = 0.08;
-  const ownAt = new Map<number, number>();
-  const otherAt = new Map<number, number>();
-  const cached = (map: Map<number, number>, k: number, value: () => number): number => {
-    const known = map.get(k) ?? value();
-    map.set(k, known);
-    return known;
-  };
-  for (let c = -40; c <= 40; c++) {
-    const common = Math.exp(-0.5 * ((c * step) / sd(2 / 3)) ** 2);
-    let other = 0;
-    let own = 0;
-    let ownMoment = 0;
-    for (let z = -30; z <= 30; z++) {
-      const mu = log(3) + (c + z) * step;
-      const weight = Math.exp(-0.5 * ((z * step) / sd(1 / 3)) ** 2);
-      other += weight * cached(otherAt, c + z, () => phi(-9, log(0.45), mu));
-      const likely = weight * cached(ownAt, c + z, () => phi(-9, log(0.45), mu) * phi(log(0.45), 0, mu));
-      own += likely;
-      ownMoment += likely * mu;
-    }
-    total += common * other * own;
-    moment += common * other * ownMoment;
-  }
-  // bound: the other board's interval is matched by mean and variance only
-  expect(log(travel.medianMm)).toBeCloseTo(moment / total, 2);
+  // bound: intervals are matched by mean and variance only, and the draws have an error of their own
+  expect(ratio).toBeCloseTo(Math.log(density(0.3) / density(0.9)), 1);
 });
 
-test('the order of coupons does not matter, and more coupons of the board never widen the band by much', () => {
+test('the order of coupons does not matter, and the median is as likely passed as not', () => {
   const mm = fc.double({ min: 0.1, max: 20, noNaN: true });
   const any = fc.record({
     board: fc.constantFrom(null, 'a', 'b'),
@@ -250,10 +429,8 @@ test('the order of coupons does not matter, and more coupons of the board never 
     fc.property(fc.array(any, { minLength: 1, maxLength: 5 }), mm, (list, extra) => {
       const coupons = list.map(({ board, lengths }, k) => coupon(k + 1, streaks(...lengths), { board }));
       const travel = calibratedTravel(CHERRY, coupons);
-      expect(calibratedTravel(CHERRY, coupons.toReversed()).medianMm).toBeCloseTo(travel.medianMm, 9);
-      // streak lengths are normal in the log: every one narrows the belief
+      expect(calibratedTravel(CHERRY, coupons.toReversed()).medianMm).toBeCloseTo(travel.medianMm, 7);
       const more = calibratedTravel(CHERRY, [...coupons, coupon(9, streaks(extra))]);
-      expect(more.spread).toBeLessThan(travel.spread + 1e-12);
       expect(more.longerThan(more.medianMm)).toBeCloseTo(0.5, 9);
     }),
     cases(50),

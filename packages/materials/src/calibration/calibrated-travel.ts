@@ -3,6 +3,7 @@ import {
   type BleedTravel,
   bleedClass,
   bleedTravel,
+  NORMAL_95_QUANTILE,
   spreadBetweenBoards,
   spreadWithinBoard,
 } from '../bleed-travel.ts';
@@ -12,9 +13,11 @@ import { limits } from '../limits.ts';
 import { type Resin, resins } from '../resin.ts';
 import { type Sealer, sealers } from '../sealer.ts';
 import { type Wood, woods } from '../wood.ts';
+import { type Belief, beliefAfter } from './belief-after.ts';
 import { type BleedChance, bleedChance } from './bleed-chance.ts';
+import { boardFit } from './board-fit.ts';
 import type { Coupon } from './coupon.ts';
-import { fitBoard } from './fit-board.ts';
+import { learnSpread, type WeighedSpread } from './learn-spread.ts';
 import { beliefFromElsewhere, type CouponGroup } from './pooled-belief.ts';
 import { isBleeding, scaledReading } from './scaled-reading.ts';
 
@@ -40,6 +43,11 @@ export interface CalibratedTravel extends BleedTravel {
   readonly couponRows: readonly number[];
   /** Slots on these coupons. */
   readonly slots: number;
+  /**
+   * Standard deviation of ln(travel) between streaks of one board as these slots show it, the median of what is
+   * believed; without slots as it is taken.
+   */
+  readonly spreadWithin: number;
   /**
    * Slots of the job's own board and treatment alone: how many bleed visibly, and what that says by itself;
    * `null` without such slots.
@@ -68,26 +76,11 @@ export function calibratedTravel(job: BleedJob, coupons: readonly Coupon[]): Cal
   const prior = bleedTravel(job);
   const used = couponsFor(job, coupons);
   if (used.length === 0 || prior.medianMm === 0) {
-    return { ...prior, couponRows: [], slots: 0, ownSlots: null };
+    return { ...prior, couponRows: [], slots: 0, spreadWithin: spreadWithinBoard.value, ownSlots: null };
   }
-  const within = spreadWithinBoard.value;
-  const groups = groupsOf(job, prior.medianMm, used);
-  const elsewhere = beliefFromElsewhere(groups, {
-    medianMm: prior.medianMm,
-    variance: spreadBetweenBoards.value ** 2,
-    // what the spread holds beyond boards and streaks is doubt about the wood
-    woodVariance: Math.max(0, prior.spread ** 2 - spreadBetweenBoards.value ** 2 - within ** 2),
-    shares: varianceShares.value,
-    spreadWithin: within,
-  });
-  const own = groups.find((group) => group.isOwnBoard && group.isOwnTreatment)?.readings ?? [];
-  const fit = fitBoard(
-    {
-      medianMm: prior.medianMm * Math.exp(elsewhere.mean),
-      spreadBetween: elsewhere.sd,
-      spreadWithin: within,
-    },
-    own,
+  const beliefs = beliefsOf(prior, groupsOf(job, prior.medianMm, used));
+  const fit = boardFit(
+    beliefs.map(({ spread, weight, value }) => ({ within: spread, weight, belief: value })),
   );
   const { medianMm, lowMm, highMm } = fit.nextSlot;
   return {
@@ -99,12 +92,52 @@ export function calibratedTravel(job: BleedJob, coupons: readonly Coupon[]): Cal
     visibleProbability: fit.longerThan(limits.visibleStreak.value),
     longerThan: fit.longerThan,
     basis: 'calibrated',
-    spread: Math.hypot(fit.sdLog, within),
+    spread: Math.log(highMm / lowMm) / (2 * NORMAL_95_QUANTILE),
+    spreadWithin: medianSpread(beliefs),
     sources: [...new Set([...prior.sources, 'own-coupons' as const])],
     couponRows: used.map(({ row }) => row).toSorted((a, b) => a - b),
     slots: used.reduce((sum, { readings }) => sum + readings.length, 0),
     ownSlots: ownSlotsOf(job, used),
   };
+}
+
+/**
+ * ln(median travel in mm) of the job's board under each spread within boards, weighed by what all slots say of
+ * that spread. One spread holds for all boards of the wood.
+ */
+function beliefsOf(prior: BleedTravel, groups: readonly CouponGroup[]): readonly WeighedSpread<Belief>[] {
+  const own = groups.find((group) => group.isOwnBoard && group.isOwnTreatment)?.readings ?? [];
+  const between = spreadBetweenBoards.value ** 2;
+  const isOwnAlone = groups.length === 1 && own.length > 0;
+  return learnSpread((spreadWithin) => {
+    if (isOwnAlone) {
+      const spreadBetween = Math.sqrt(prior.spread ** 2 - spreadWithinBoard.value ** 2);
+      const value = beliefAfter({ medianMm: prior.medianMm, spreadBetween, spreadWithin }, own);
+      return { logEvidence: value.logEvidence, value };
+    }
+    const elsewhere = beliefFromElsewhere(groups, {
+      medianMm: prior.medianMm,
+      variance: between,
+      // what the spread holds beyond boards and streaks is doubt about the wood
+      woodVariance: Math.max(0, prior.spread ** 2 - between - spreadWithinBoard.value ** 2),
+      shares: varianceShares.value,
+      spreadWithin,
+    });
+    const medianMm = prior.medianMm * Math.exp(elsewhere.mean);
+    const value = beliefAfter({ medianMm, spreadBetween: elsewhere.sd, spreadWithin }, own);
+    return { logEvidence: elsewhere.logEvidence, value };
+  });
+}
+
+function medianSpread(beliefs: readonly WeighedSpread<Belief>[]): number {
+  let below = 0;
+  for (const { spread, weight } of beliefs) {
+    below += weight;
+    if (below >= 0.5) {
+      return spread;
+    }
+  }
+  return spreadWithinBoard.value;
 }
 
 /** The coupons that say something of this wood: none of a single other board. */

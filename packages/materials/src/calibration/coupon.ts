@@ -5,7 +5,12 @@ import type { BleedClass, BleedJob } from '../bleed-travel.ts';
  * only its class, or only the ends that it lies between (from 0 up to infinite).
  */
 export type CouponReading =
-  | { readonly kind: 'streak'; readonly lengthMm: number }
+  | {
+      readonly kind: 'streak';
+      readonly lengthMm: number;
+      /** What the rule was read to, mm: the streak lies within half of it. Left out, the length is exact. */
+      readonly stepMm?: number;
+    }
   | { readonly kind: 'none-visible'; readonly belowMm: number }
   | { readonly kind: 'class'; readonly class: BleedClass }
   | { readonly kind: 'between'; readonly fromMm: number; readonly toMm: number };

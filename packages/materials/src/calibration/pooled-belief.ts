@@ -1,5 +1,5 @@
+import { type Belief, beliefAfter, type Normal } from './belief-after.ts';
 import type { CouponReading } from './coupon.ts';
-import { beliefAfter } from './fit-board.ts';
 
 /** Coupons of one board and one treatment. */
 export interface CouponGroup {
@@ -26,9 +26,12 @@ export interface PooledPrior {
 }
 
 /** A belief of the log of a factor on the prior median. */
-interface LogFactor {
-  readonly mean: number;
-  readonly sd: number;
+type LogFactor = Normal;
+
+/** What coupons say under one spread within boards. */
+export interface PooledBelief extends LogFactor {
+  /** ln of the density of all readings, the job's own among them, under this spread. */
+  readonly logEvidence: number;
 }
 
 /**
@@ -42,7 +45,7 @@ interface LogFactor {
  * own say is left out of the result, so that a caller can add it exactly. Without other groups it is the
  * prior: 0 and its spread.
  */
-export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: PooledPrior): LogFactor {
+export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: PooledPrior): PooledBelief {
   const joint = new JointBelief(covarianceOf(groups, prior));
   const sites: Site[] = groups.map(() => NOTHING_SAID);
   for (let turn = 0; turn < MAX_TURNS; turn++) {
@@ -59,11 +62,23 @@ export function beliefFromElsewhere(groups: readonly CouponGroup[], prior: Poole
       break;
     }
   }
+  const logEvidence = groups.reduce((sum, group, g) => {
+    const site = sites[g] as Site;
+    const others = joint.without(g, site);
+    return sum + groupAfter(group, others, prior).logEvidence - logNormOf(others, site);
+  }, joint.logNorm);
   const own = groups.findIndex((group) => group.isOwnBoard && group.isOwnTreatment);
   if (own >= 0) {
     joint.add(own, difference(NOTHING_SAID, sites[own] as Site));
   }
-  return joint.at(groups.length);
+  return { ...joint.at(groups.length), logEvidence };
+}
+
+/** ln of the integral of a normal belief times what a site says, `exp(shift·x − precision·x²/2)`. */
+function logNormOf({ mean, sd }: LogFactor, { precision, shift }: Site): number {
+  const variance = sd ** 2;
+  const after = 1 / variance + precision;
+  return 0.5 * ((mean / variance + shift) ** 2 / after - mean ** 2 / variance - Math.log(variance * after));
 }
 
 /** Turns of expectation propagation; a shop's coupons settle in ten. */
@@ -101,10 +116,16 @@ function difference(a: Site, b: Site): Site {
 class JointBelief {
   readonly #covariance: readonly Float64Array[];
   readonly #mean: Float64Array;
+  #logNorm = 0;
 
   constructor(covariance: readonly Float64Array[]) {
     this.#covariance = covariance.map((line) => Float64Array.from(line));
     this.#mean = new Float64Array(covariance.length);
+  }
+
+  /** ln of the integral of the belief before anything was added times all that was. */
+  get logNorm(): number {
+    return this.#logNorm;
   }
 
   /** Belief of one row. */
@@ -122,6 +143,7 @@ class JointBelief {
   /** Takes in what is said of one row; a negative site takes it out again. */
   add(row: number, { precision, shift }: Site): void {
     const mean = this.#mean;
+    this.#logNorm += logNormOf(this.at(row), { precision, shift });
     const column = Float64Array.from(this.#covariance[row] as Float64Array);
     const gain = 1 / (1 + precision * this.#variance(row));
     const pull = gain * (shift - precision * (mean[row] as number));
@@ -140,10 +162,9 @@ class JointBelief {
   }
 }
 
-/** The likelihood of a group that turns what the others say into what they say with it. */
-function siteOf({ readings }: CouponGroup, others: LogFactor, prior: PooledPrior): Site {
-  const log = Math.log(prior.medianMm);
-  const after = beliefAfter(
+/** ln(median) of a group after its readings, given what the others say of it. */
+function groupAfter({ readings }: CouponGroup, others: LogFactor, prior: PooledPrior): Belief {
+  return beliefAfter(
     {
       medianMm: prior.medianMm * Math.exp(others.mean),
       spreadBetween: others.sd,
@@ -151,6 +172,12 @@ function siteOf({ readings }: CouponGroup, others: LogFactor, prior: PooledPrior
     },
     readings,
   );
+}
+
+/** The likelihood of a group that turns what the others say into what they say with it. */
+function siteOf(group: CouponGroup, others: LogFactor, prior: PooledPrior): Site {
+  const log = Math.log(prior.medianMm);
+  const after = groupAfter(group, others, prior);
   return {
     // likelihoods of intervals are log-concave: they never widen a belief
     precision: Math.max(0, after.sd ** -2 - others.sd ** -2),

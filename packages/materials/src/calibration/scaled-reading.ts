@@ -6,7 +6,12 @@ import type { CouponReading } from './coupon.ts';
  */
 export function scaledReading(reading: CouponReading, factor: number): CouponReading {
   if (reading.kind === 'streak') {
-    return { kind: 'streak', lengthMm: reading.lengthMm * factor };
+    const { lengthMm, stepMm } = reading;
+    return {
+      kind: 'streak',
+      lengthMm: lengthMm * factor,
+      ...(stepMm === undefined ? {} : { stepMm: stepMm * factor }),
+    };
   }
   if (reading.kind === 'none-visible') {
     return { kind: 'none-visible', belowMm: reading.belowMm * factor };
@@ -27,7 +32,8 @@ export function isBleeding(reading: CouponReading, visibleMm: number): boolean |
 /** Lengths in mm that a reading lies between. */
 function endsOf(reading: CouponReading): readonly [number, number] {
   if (reading.kind === 'streak') {
-    return [reading.lengthMm, reading.lengthMm];
+    const half = (reading.stepMm ?? 0) / 2;
+    return [Math.max(0, reading.lengthMm - half), reading.lengthMm + half];
   }
   if (reading.kind === 'none-visible') {
     return [0, reading.belowMm];

@@ -60,6 +60,7 @@ export function bleedReport(
       basis: first.travel.basis,
       coupons: first.travel.couponRows.length,
       slots: first.travel.slots,
+      spreadWithin: first.travel.spreadWithin,
       ...ownSlotsOf(first.travel),
       grainDeg: first.block.grainDeg,
       travelMm: {

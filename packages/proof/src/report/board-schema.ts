@@ -50,6 +50,10 @@ export const bleedSchema = z.object({
       basis: z.enum(['prior', 'calibrated']),
       coupons: z.number().int().nonnegative(),
       slots: z.number().int().nonnegative().meta({ description: 'Slots read on these coupons' }),
+      spreadWithin: z.number().positive().meta({
+        description:
+          'Standard deviation of ln(travel) between streaks of one board, as the slots show it or, without slots, as it is taken',
+      }),
       ownSlots: z
         .object({
           slots: z.number().int().positive(),
