@@ -156,6 +156,16 @@ describe('what is lost', () => {
     expect(finding?.measured.value).toBeCloseTo(1.9, 6);
     // so short that the bit all but meets itself from both sides
     expect(lossesOf([dumbbell(10, 1.9, 0.2)], 2)).toEqual([]);
+    // closed over 0.5 − 2 (1 − √(1 − 0.5²)) mm, 0.23 mm: not seen as a gap, but as a waist that closes
+    expect(find([dumbbell(10, 1, 0.5)], 2, 'cut-ends-short')).toMatchObject({
+      severity: 'caution',
+      where: [{ what: 'waist', lengthMm: 0.5, widthMm: 1 }],
+    });
+    expect(find([dumbbell(10, 1, 1)], 2, 'bit-cannot-enter')?.severity).toBe('stop');
+  });
+
+  test('a speck that is all there is stops, and is told', () => {
+    expect(find([rectangle(0, 0, 0.05, 0.05)], 2, 'bit-cannot-enter')?.where).toHaveLength(1);
   });
 });
 

@@ -24,12 +24,12 @@ export const cutEndsShort: Check = {
     }
     const worst = ends
       .filter((each) => each.severity === severity)
-      .reduce((most, each) => (shortOf(each) > shortOf(most) ? each : most));
+      .reduce((most, each) => (each.shortMm > most.shortMm ? each : most));
     return {
       code: 'cut-ends-short',
       severity,
       where: ends.map(placeOf),
-      measured: { value: shortOf(worst), quantity: 'length', unit: 'mm' },
+      measured: { value: worst.shortMm, quantity: 'length', unit: 'mm' },
       limit: { value: worst.limitMm, quantity: 'length', unit: 'mm' },
       because: [...new Set(['opening-by-disc', ...limits.tipShort.because])],
       // where whole strokes are lost as well, the bit for them comes first
@@ -45,16 +45,13 @@ function gravest(ends: readonly Loss[]): Severity | null {
   );
 }
 
-function shortOf({ piece }: Loss): number {
-  return piece.shortMm ?? 0;
-}
-
 function placeOf(loss: Loss): FindingPlace {
-  const { kind, atMm, outline, branch } = loss.piece;
+  const { kind, atMm, outline, branch, narrowestMm } = loss.piece;
+  const widthMm = branch?.widthMm ?? narrowestMm;
   return placeOfRings(atMm, outline, {
-    what: kind === 'cusp' ? 'waist' : kind === 'tip' ? 'tip' : 'corner',
-    lengthMm: shortOf(loss),
-    ...(branch === null ? {} : { widthMm: branch.widthMm }),
+    what: kind === 'tip' || kind === 'corner' ? kind : 'waist',
+    lengthMm: loss.shortMm,
+    ...(widthMm === null ? {} : { widthMm }),
   });
 }
 
@@ -83,7 +80,7 @@ function finerBit(measured: Measured): Fix[] {
   if (diameterMm === undefined) {
     return [];
   }
-  const left = lossesOf(measured, diameterMm).ends.reduce((most, each) => Math.max(most, shortOf(each)), 0);
+  const left = lossesOf(measured, diameterMm).ends.reduce((most, each) => Math.max(most, each.shortMm), 0);
   return [
     {
       do: 'use-bit',

@@ -1,30 +1,25 @@
+import { separateParts } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
+import type { Measured } from '../measured.ts';
+import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
-import { placeOfStretch } from './places.ts';
+import { placeOfPoint, placeOfStretch } from './places.ts';
 
-/** Strokes that are cut but so narrow that the seal film and levelling leave little or no colour to see. */
+/** Strokes and dots that are cut but so narrow that the seal film and levelling leave little or no colour to see. */
 export const strokeTooNarrowToLevel: Check = {
   code: 'stroke-too-narrow-to-level',
   run: (measured) => {
     const limit =
       measured.shape.includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee;
-    const thin = measured.narrowerThan(limit.value).filter(
-      (stretch) =>
-        stretch.kind === 'stroke' &&
-        // what the bit cannot enter is not cut at all and has its own finding
-        stretch.narrowestMm >= measured.bitMm - measured.job.toleranceMm &&
-        // shorter than it is wide is a waist, not a stroke (our choice)
-        stretch.lengthMm > limit.value,
-    );
-    const [first] = thin;
-    if (first === undefined) {
+    const thin = [...thinStrokes(measured, limit.value), ...thinDots(measured, limit.value)];
+    if (thin.length === 0) {
       return null;
     }
-    const narrowest = thin.reduce((least, each) => Math.min(least, each.narrowestMm), first.narrowestMm);
+    const narrowest = Math.min(...thin.map(({ widthMm }) => widthMm));
     return {
       code: 'stroke-too-narrow-to-level',
       severity: 'caution',
-      where: thin.map(placeOfStretch),
+      where: thin.map(({ place }) => place),
       measured: { value: narrowest, quantity: 'width', unit: 'mm' },
       limit: { value: limit.value, quantity: 'width', unit: 'mm' },
       because: ['local-thickness', ...limit.because],
@@ -42,3 +37,30 @@ export const strokeTooNarrowToLevel: Check = {
     };
   },
 };
+
+interface Thin {
+  readonly widthMm: number;
+  readonly place: FindingPlace;
+}
+
+/** What the bit cannot enter is not cut at all and has its own finding. */
+function thinStrokes({ bitMm, job, narrowerThan }: Measured, limitMm: number): Thin[] {
+  return narrowerThan(limitMm)
+    .filter(
+      (stretch) =>
+        stretch.kind === 'stroke' &&
+        stretch.narrowestMm >= bitMm - job.toleranceMm &&
+        // shorter than it is wide is a waist, not a stroke (our choice)
+        stretch.lengthMm > limitMm,
+    )
+    .map((stretch) => ({ widthMm: stretch.narrowestMm, place: placeOfStretch(stretch) }));
+}
+
+function thinDots({ axis, bitMm, job }: Measured, limitMm: number): Thin[] {
+  return separateParts(axis)
+    .filter(
+      ({ strokeMm, widthMm }) =>
+        strokeMm === 0 && widthMm >= bitMm - 2 * job.toleranceMm && widthMm < limitMm,
+    )
+    .map(({ atMm, widthMm }) => ({ widthMm, place: placeOfPoint(atMm, { what: 'dot', widthMm }) }));
+}

@@ -1,3 +1,5 @@
+import { separateParts } from '@pourproof/geometry';
+import { limits } from '@pourproof/materials';
 import { byGrain } from '@pourproof/plane';
 import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import type { Check } from './check.ts';
@@ -20,25 +22,21 @@ export const veeEndsEarly: Check = {
     if (limited?.limitedBy === undefined || limited.depthMm === undefined) {
       return null;
     }
-    const widest = axis.nodeR.reduce((most, r, node) => (r > (axis.nodeR[most] ?? 0) ? node : most), 0);
+    const widestMm = 2 * axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
     // how deep the widest stroke would let a larger bit of this angle go
-    const wanted = Math.min(job.depthMm, veeDepthMm(limited.bit, 2 * (axis.nodeR[widest] ?? 0)));
+    const wanted = Math.min(job.depthMm, veeDepthMm(limited.bit, widestMm));
     if (wanted <= limited.depthMm * (1 + SAME_DEPTH_REL_TOL)) {
       return null;
     }
     const needed = veeWidthMm(limited.bit, wanted);
+    const reachedMm = veeWidthMm(limited.bit, limited.depthMm);
     return {
       code: 'vee-ends-early',
-      severity: 'caution',
-      where: [
-        placeOfPoint(
-          [
-            (axis.nodeX[widest] ?? 0) + axis.boundary.originX,
-            (axis.nodeY[widest] ?? 0) + axis.boundary.originY,
-          ],
-          { what: 'stroke', widthMm: 2 * (axis.nodeR[widest] ?? 0) },
-        ),
-      ],
+      // so little depth is not seen under colour
+      severity: wanted - limited.depthMm < limits.endSeen.value ? 'note' : 'caution',
+      where: separateParts(axis)
+        .filter(({ widthMm }) => widthMm > reachedMm * (1 + SAME_DEPTH_REL_TOL))
+        .map(({ atMm, widthMm }) => placeOfPoint(atMm, { what: 'stroke', widthMm })),
       measured: { value: limited.depthMm, quantity: 'depth', unit: 'mm' },
       limit: { value: wanted, quantity: 'depth', unit: 'mm' },
       because: ['vee-depth', 'own-inference'],

@@ -4,11 +4,12 @@ import type { Measured } from '../measured.ts';
 import type { Severity } from '../report/finding-schema.ts';
 import { fits } from './bits-that-fit.ts';
 
-/** Part of the artwork that the bits do not cut: lost as a whole, or an end of it. */
+/** An end of the artwork that the bits do not cut. */
 export interface Loss {
   readonly piece: StandingPiece;
   readonly severity: Severity;
-  /** Of an end, the length that it loses more than, mm. */
+  /** How far short the cut ends, and the length that this exceeds, mm. */
+  readonly shortMm: number;
   readonly limitMm: number;
 }
 
@@ -44,15 +45,15 @@ export function lossesOf(measured: Measured, diameterMm: number, factor = 1): Lo
   const lost: StandingPiece[] = [];
   const ends: Loss[] = [];
   for (const piece of pieces) {
-    if (isRounding(piece, job.toleranceMm, factor)) {
+    // where nothing at all is cut, the smallest speck is why
+    const isTold = piece.kind === 'part' && measured.cutArea === 0;
+    if (!isTold && isRounding(piece, job.toleranceMm, factor)) {
       continue;
     }
-    if (piece.kind === 'part' || piece.kind === 'stroke') {
-      if (lostMm(piece) * factor >= limits.endSeen.value) {
-        lost.push(piece);
-      }
+    if (piece.kind === 'part' || (piece.kind === 'stroke' && isSeen(piece, factor))) {
+      lost.push(piece);
     } else {
-      ends.push(...endLoss(piece, factor));
+      ends.push(...(piece.kind === 'stroke' ? closedWaist(piece, factor) : endLoss(piece, factor)));
     }
   }
   return { lost, ends };
@@ -62,32 +63,45 @@ function isRounding({ areaMm2, lengthMm }: StandingPiece, toleranceMm: number, f
   return areaMm2 * factor ** 2 <= Math.max(MIN_PIECE_MM2, 2 * toleranceMm * lengthMm * factor);
 }
 
-/** Size of a part that is lost: of a waist its width, since nothing leads through it. */
-function lostMm({ kind, mouths, shortMm, lengthMm, widestMm }: StandingPiece): number {
-  if (kind === 'part') {
-    return Math.max(lengthMm, widestMm);
-  }
-  return Math.max(shortMm ?? 0, mouths > 1 ? widestMm : 0);
+/** Whether a lost stroke is seen: an arm by how far it reaches beyond the bit, what leads from one part to another by its length. */
+function isSeen({ mouths, shortMm, lengthMm }: StandingPiece, factor: number): boolean {
+  return (mouths > 1 ? lengthMm : (shortMm ?? 0)) * factor >= limits.endSeen.value;
+}
+
+/** A waist that closes over a length too short to be seen: the bit comes from both sides and keeps half of the width off each wall. */
+function closedWaist(piece: StandingPiece, factor: number): readonly Loss[] {
+  const widthMm = (piece.mouths > 1 ? (piece.narrowestMm ?? 0) : 0) * factor;
+  return widthMm / 2 < limits.endSeen.value
+    ? []
+    : [
+        {
+          piece,
+          severity: 'caution',
+          shortMm: widthMm / 2,
+          limitMm: limits.endToWidth.value * widthMm,
+        },
+      ];
 }
 
 /** An end that is seen to be short. A rounded corner, as every round bit leaves, is not told before it shows as such. */
 function endLoss(piece: StandingPiece, factor: number): readonly Loss[] {
   const { kind, shortMm, branch } = piece;
   const short = (shortMm ?? 0) * factor;
+  const loss = { piece, shortMm: short };
   if (short < limits.endSeen.value || branch === null) {
     return [];
   }
   const exceeds = (limitMm: number): boolean => short > limitMm + ROUNDING_MM;
   const whole = limits.tipToReach.value * (kind === 'cusp' ? branch.widthMm : branch.reachMm) * factor;
   if (kind !== 'corner' && exceeds(whole)) {
-    return [{ piece, severity: 'stop', limitMm: whole }];
+    return [{ ...loss, severity: 'stop', limitMm: whole }];
   }
   const seen = Math.min(
     (kind === 'tip' ? limits.tipShort : limits.cornerShort).value,
     limits.endToWidth.value * branch.widthMm * factor,
   );
   if (exceeds(seen)) {
-    return [{ piece, severity: 'caution', limitMm: seen }];
+    return [{ ...loss, severity: 'caution', limitMm: seen }];
   }
-  return kind === 'tip' ? [{ piece, severity: 'note', limitMm: limits.endSeen.value }] : [];
+  return kind === 'tip' ? [{ ...loss, severity: 'note', limitMm: limits.endSeen.value }] : [];
 }

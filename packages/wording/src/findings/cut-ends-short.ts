@@ -2,13 +2,13 @@ import { bitSize } from '@pourproof/job';
 import { formatLength } from '@pourproof/plane';
 import type { FindingWords } from './finding-words.ts';
 import { scaleArtwork } from './parts-of-sentences.ts';
-import { endsText } from './place-text.ts';
+import { partsText } from './place-text.ts';
 
 /** Words of tips, corners and waists that the bit does not follow to their end. */
 export const cutEndsShort: FindingWords = {
   title: 'The cut ends short of the drawing',
   headline: ({ where, severity }, _reader, { measured: worst }) => {
-    const ends = endsText(where);
+    const ends = partsText(where);
     const how = where.length === 1 ? `ends ${worst} short` : `end short, the worst by ${worst}`;
     return severity === 'note'
       ? `${ends} ${how}, which is hardly seen at reading distance.`

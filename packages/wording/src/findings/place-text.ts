@@ -32,8 +32,8 @@ export function placeText(place: FindingPlace, unit: LengthUnit, limit?: Amount)
   return [NOUNS[place.what], sizeText(place, unit, limit)].filter((part) => part !== '').join(' ');
 }
 
-/** Tips, corners and waists counted, as the subject of a sentence: `One tip`, `5 tips and 2 corners`. */
-export function endsText(where: readonly FindingPlace[]): string {
+/** Places counted by what they are, as the subject of a sentence: `One tip`, `5 tips and 2 corners`. */
+export function partsText(where: readonly FindingPlace[]): string {
   if (where.length === 1) {
     return `One ${NOUNS[where[0]?.what ?? 'tip']}`;
   }
@@ -61,6 +61,11 @@ export function sizeText(
     mm === undefined ? null : lengthText(mm, unit, limit);
   const [length, width] = [said(lengthMm), said(widthMm)];
   switch (what) {
+    case 'waist':
+      return [
+        ...(width === null ? [] : [`${width} wide`]),
+        ...(length === null ? [] : [`that keeps the bit ${length} off its walls`]),
+      ].join(' ');
     case 'tip':
     case 'corner':
       return length === null ? '' : `that ends ${length} short`;
