@@ -1,5 +1,6 @@
 import { flatBitsBelow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
+import { byGrain } from '@pourproof/plane';
 import { type Loss, lossesOf } from '../cut/losses.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace, Severity } from '../report/finding-schema.ts';
@@ -22,9 +23,14 @@ export const cutEndsShort: Check = {
     if (severity === null) {
       return null;
     }
-    const worst = ends
+    // of equal ones the one with the stricter limit, whatever rounding says
+    const [worst] = ends
       .filter((each) => each.severity === severity)
-      .reduce((most, each) => (each.shortMm > most.shortMm ? each : most));
+      .toSorted(byGrain(({ limitMm }) => limitMm))
+      .toSorted(byGrain(({ shortMm }) => -shortMm));
+    if (worst === undefined) {
+      return null;
+    }
     return {
       code: 'cut-ends-short',
       severity,
