@@ -118,3 +118,58 @@ test('a thickness alone is judged as that of a board, and a thinner one is never
     cases(12),
   );
 });
+
+test('turning the artwork and the fibres together changes no finding, and end grain knows no azimuth', () => {
+  const plain: fc.Arbitrary<JobInput> = fc.record({
+    bit: fc.constantFrom(['flat:1mm'], ['vee:60deg:1/2in']),
+    depth: fc.constantFrom('2mm', '4mm'),
+    wood: fc.constantFrom('poplar', 'maple'),
+    seal: fc.constantFrom('none', 'shellac', 'epoxy'),
+    dive: fc.constantFrom('0deg', '30deg', '90deg'),
+    boards: fc.constant(10),
+  });
+  const told = ({ findings }: Report): readonly string[] =>
+    findings.map(({ code, severity, where }) => `${code} ${severity} ${where.length}`).toSorted();
+  fc.assert(
+    fc.property(
+      part,
+      part,
+      plain,
+      between(0.5, 3),
+      fc.integer({ min: 1, max: 17 }),
+      (one, other, job, gap, k) => {
+        const right = Math.max(...one.filter((_, i) => i % 2 === 0));
+        const left = Math.min(...other.filter((_, i) => i % 2 === 0));
+        const beside = other.map((value, i) => (i % 2 === 0 ? value - left + right + gap : value));
+        const of = (turnDeg: number, grainDeg: number): readonly string[] =>
+          told(
+            vetDrawing(
+              drawingOf([one, beside], { turnDeg }),
+              'law',
+              settleJob({ ...job, grain: `${grainDeg}deg` }),
+            ).report,
+          );
+        // counter-clockwise as seen is against the turn of the drawing, whose y runs down
+        expect(of(10 * k, 180 - 10 * k)).toEqual(of(0, 0));
+        if (job.dive === '90deg') {
+          expect(of(0, 10 * k)).toEqual(of(0, 0));
+        }
+      },
+    ),
+    cases(10),
+  );
+});
+
+test('nearer to the edge a rim is never milder', () => {
+  fc.assert(
+    fc.property(part, onBoard, between(0, 60), between(0, 20), (ring, { turn: _, ...job }, mm, nearer) => {
+      const at = (x: number): number =>
+        gravityOf(vetted(ring, { ...job, place: `${x}mm,60mm` }), 'rim-too-thin');
+      const left = -Math.min(...ring.filter((_v, i) => i % 2 === 0));
+      // off the board has a finding of its own
+      const near = Math.max(left + 0.2, left + mm - nearer);
+      expect(at(near)).toBeGreaterThanOrEqual(at(left + 0.2 + mm));
+    }),
+    cases(10),
+  );
+});

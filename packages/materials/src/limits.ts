@@ -18,6 +18,8 @@ export type LimitId =
   | 'floorGone'
   | 'rimLongGrainToDepth'
   | 'rimEndGrainToDepth'
+  | 'rimLongGrainHabit'
+  | 'rimEndGrainHabit'
   | 'wallGone'
   | 'roomToClamp'
   | 'endSeen'
@@ -123,12 +125,22 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
   rimLongGrainToDepth: limit(
     'ratio',
     exactly(cited(1, 'practice', 'common-practice')),
-    'At a long-grain edge shops leave as much wood as the pocket is deep, and by habit 5 mm.',
+    'At a long-grain edge shops leave as much wood as the pocket is deep.',
   ),
   rimEndGrainToDepth: limit(
     'ratio',
     exactly(cited(2, 'practice', 'common-practice')),
-    'At an end-grain edge shops leave twice the depth, and by habit 10 mm: short grain splits and colour runs out.',
+    'At an end-grain edge shops leave twice the depth: short grain splits and colour runs out.',
+  ),
+  rimLongGrainHabit: limit(
+    'mm',
+    exactly(cited(5, 'practice', 'common-practice')),
+    'By habit shops leave this much at a long-grain edge, however shallow the pocket is.',
+  ),
+  rimEndGrainHabit: limit(
+    'mm',
+    exactly(cited(10, 'practice', 'common-practice')),
+    'By habit shops leave this much at an end-grain edge, however shallow the pocket is.',
   ),
   wallGone: limit(
     'mm',

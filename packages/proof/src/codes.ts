@@ -21,6 +21,7 @@ export const FINDING_CODES = [
   'high-bleed-wall',
   'bleed-reaches-neighbour',
   'bleed-reaches-edge',
+  'bleed-reaches-block',
   'floor-drinks',
   'seal-not-cured',
   'seal-past-bond',

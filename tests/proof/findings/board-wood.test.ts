@@ -90,18 +90,25 @@ describe('rim-too-thin', () => {
 
   test('at an end-grain edge twice the depth, at a long-grain edge the depth', () => {
     // fibres of a plain board run along x: left and right are end grain
-    expect(rim('plain 52x100x20mm maple')).toBeUndefined();
+    expect(rim('plain 52x100x20mm maple')?.severity).toBe('note');
     const end = rim('plain 51.8x100x20mm maple');
     expect(end?.severity).toBe('caution');
     expect(end?.measured.value).toBeCloseTo(5.9, 6);
     expect(end?.limit.value).toBe(6);
     expect(end?.acrossGrain).toBe(true);
     expect(end?.where).toHaveLength(2);
-    expect(rim('plain 100x46x20mm maple')).toBeUndefined();
+    expect(rim('plain 100x46x20mm maple')?.severity).toBe('note');
     const long = rim('plain 100x45.8x20mm maple');
     expect(long?.severity).toBe('caution');
     expect(long?.limit.value).toBe(3);
     expect(long?.acrossGrain).toBe(false);
+  });
+
+  test('enough for the depth but less than the habit is a note, and the habit is silent', () => {
+    expect(rim('plain 59.8x100x20mm maple')?.limit.value).toBe(10);
+    expect(rim('plain 60x100x20mm maple')).toBeUndefined();
+    expect(rim('plain 100x49.8x20mm maple')).toMatchObject({ severity: 'note', limit: { value: 5 } });
+    expect(rim('plain 100x50x20mm maple')).toBeUndefined();
   });
 
   test('a stop where the rim would break like a wall', () => {
@@ -143,7 +150,8 @@ describe('rim-too-thin', () => {
     expect(finding?.severity).toBe('caution');
     const fix = fixOf(finding, 'move');
     expect(fix).toBeDefined();
-    expect(Math.hypot(fix?.rightMm ?? 0, fix?.downMm ?? 0)).toBeLessThan(1.7);
+    // from 4.5 mm to the 10 mm that shops leave
+    expect(Math.hypot(fix?.rightMm ?? 0, fix?.downMm ?? 0)).toBeLessThan(5.6);
     const changed = fix === undefined ? null : applyFix({ ...CALM, ...job }, fix);
     expect(find('rim-too-thin', disc, changed ?? job)).toBeUndefined();
   });

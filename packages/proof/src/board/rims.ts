@@ -20,6 +20,8 @@ export interface Rim {
   readonly widthMm: number;
   /** What shops leave there. */
   readonly leastMm: number;
+  /** What they leave by habit, however shallow the pocket is; 0 beside a hole. */
+  readonly habitMm: number;
   /** Below this it breaks like a wall between pockets. */
   readonly breaksBelowMm: number;
   /** Whether the fibres run through it rather than along it. */
@@ -34,6 +36,14 @@ const ROUNDING_MM = 1e-6;
 /** Fibres that meet an edge at no less than this make it end grain: half of a right angle, as for thin walls. */
 const END_GRAIN_COS = Math.SQRT1_2;
 
+/** Depth of the cut along its outline. */
+export interface DepthAt {
+  /** The greatest anywhere, mm. */
+  readonly mostMm: number;
+  /** The greatest beside an edge of the outline, mm. */
+  readonly along: (from: Point, to: Point) => number;
+}
+
 /** What a board's rims are judged by. */
 export interface RimBoard {
   readonly board: Board;
@@ -42,11 +52,12 @@ export interface RimBoard {
 }
 
 /**
- * The thin rims of a cut: for every pocket the thinnest, relative to what shops leave, at each edge of the board and each hole or groove.
+ * The thin rims of a cut: for every pocket the thinnest, relative to what shops leave or to their habit, at each edge of the board and each hole or groove. A rim is
+ * judged by the depth of the cut beside it.
  *
  * Exact for the flattened outline: an edge is straight, so that the thinnest place is a corner of the outline or a point where it enters another block.
  */
-export function thinRims(cut: CleanRegion, depthMm: number, on: RimBoard): readonly Rim[] {
+export function thinRims(cut: CleanRegion, depthAt: DepthAt, on: RimBoard): readonly Rim[] {
   const fibresOf = fibresAlong(on.placed);
   const rims: Rim[] = [];
   for (let k = 0; k < cut.ringEnds.length; k++) {
@@ -57,7 +68,7 @@ export function thinRims(cut: CleanRegion, depthMm: number, on: RimBoard): reado
       const j = (i + 2) % ring.length;
       const from: Point = [ring[i] as number, ring[i + 1] as number];
       const to: Point = [ring[j] as number, ring[j + 1] as number];
-      for (const [key, rim] of rimsOfStretch([from, to], depthMm, gapsOf, fibresOf)) {
+      for (const [key, rim] of rimsOfStretch([from, to], depthAt, gapsOf, fibresOf)) {
         const known = worst.get(key);
         if (known === undefined || rim.widthMm / rim.leastMm < known.widthMm / known.leastMm) {
           worst.set(key, rim);
@@ -120,19 +131,21 @@ function isOnWoodSide([[ax, ay], [bx, by]]: readonly [Point, Point], from: Point
 
 function rimsOfStretch(
   ends: readonly [Point, Point],
-  depthMm: number,
+  depthAt: DepthAt,
   gapsOf: GapsOf,
   fibresOf: FibresAlong,
 ): readonly (readonly [key: string, rim: Rim])[] {
-  const most = Math.max(limits.wallShortGrain.value, limits.rimEndGrainToDepth.value * depthMm);
+  const most = Math.max(limits.rimEndGrainHabit.value, limits.rimEndGrainToDepth.value * depthAt.mostMm);
   if (gapsOf(ends).every(({ widthMm }) => widthMm >= most)) {
     return [];
   }
+  const depthMm = depthAt.along(...ends);
   return fibresOf(...ends).flatMap((stretch) =>
     gapsOf(stretch.ends).flatMap(({ key, ...gap }) => {
       const rim = rimOf(gap, stretch.fibre, stretch.isUpright, depthMm);
       // none at all is off the board, which has a finding of its own
-      const isThin = rim.widthMm > ROUNDING_MM && rim.widthMm < rim.leastMm - ROUNDING_MM;
+      const isThin =
+        rim.widthMm > ROUNDING_MM && rim.widthMm < Math.max(rim.leastMm, rim.habitMm) - ROUNDING_MM;
       return isThin ? [[key, rim] as const] : [];
     }),
   );
@@ -159,6 +172,8 @@ function rimOf(gap: Omit<Gap, 'key'>, fibre: Point, isUpright: boolean, depthMm:
     ...gap,
     isEndGrain,
     breaksBelowMm,
+    habitMm:
+      gap.beside === 'edge' ? (isEndGrain ? limits.rimEndGrainHabit : limits.rimLongGrainHabit).value : 0,
     // beside a hole the wood is a wall between two hollows
     leastMm: gap.beside === 'edge' ? Math.max(wide.value, rimToDepth.value * depthMm) : breaksBelowMm,
   };

@@ -1,5 +1,6 @@
 import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesBlock } from './bleed-reaches-block.ts';
 import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
@@ -56,6 +57,7 @@ export const checks: readonly Check[] = [
   highBleedWall,
   bleedReachesNeighbour,
   bleedReachesEdge,
+  bleedReachesBlock,
   floorDrinks,
   sealNotCured,
   sealPastBond,

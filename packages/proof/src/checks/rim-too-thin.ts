@@ -3,7 +3,8 @@ import { isHollow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import { applyTransform, type Point, signedArea, transformRings, translation } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
-import { type Rim, type RimBoard, thinRims } from '../board/rims.ts';
+import { type DepthAt, type Rim, type RimBoard, thinRims } from '../board/rims.ts';
+import { depthAlong } from '../cut/depth-along.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
@@ -16,13 +17,15 @@ const MIN_MM2 = 0.01;
 export const rimTooThin: Check = {
   code: 'rim-too-thin',
   run: (measured) => {
-    const { job, cutRegion, maxDepth, board } = measured;
+    const { job, cutRegion, board } = measured;
     if (job.board === null || cutRegion.ringEnds.length === 0) {
       return null;
     }
     const on: RimBoard = { board: job.board, obstacles: job.obstacles.filter(isHollow), placed: board };
-    const rims = thinRims(cutRegion, maxDepth, on);
-    const broken = rims.filter(isBroken);
+    const all = thinRims(cutRegion, depthOf(measured), on);
+    const thin = all.filter(isThin);
+    const broken = thin.filter(isBroken);
+    const rims = thin.length > 0 ? thin : all;
     const [worst] = broken.length > 0 ? broken : rims;
     if (worst === undefined) {
       return null;
@@ -30,17 +33,18 @@ export const rimTooThin: Check = {
     const [wall, ratio] = worst.isEndGrain
       ? [limits.wallShortGrain, limits.rimEndGrainToDepth]
       : [limits.wallAlongGrain, limits.rimLongGrainToDepth];
+    const isHabit = thin.length === 0;
     return {
       code: 'rim-too-thin',
-      severity: broken.length > 0 ? 'stop' : 'caution',
+      severity: isHabit ? 'note' : broken.length > 0 ? 'stop' : 'caution',
       where: rims.map(({ from, to, widthMm }) =>
         placeOfPath(from, [...from, ...to], { what: 'rim', widthMm }),
       ),
       measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
-      limit: { value: worst.leastMm, quantity: 'width', unit: 'mm' },
+      limit: { value: isHabit ? worst.habitMm : worst.leastMm, quantity: 'width', unit: 'mm' },
       acrossGrain: worst.isEndGrain,
-      because: [...new Set([...ratio.because, ...wall.because])],
-      fix: { options: moves(measured, on, rims) },
+      because: isHabit ? ['common-practice'] : [...new Set([...ratio.because, ...wall.because])],
+      fix: { options: isHabit ? [] : moves(measured, on, rims) },
     };
   },
 };
@@ -50,26 +54,43 @@ function isBroken({ beside, widthMm, breaksBelowMm }: Rim): boolean {
   return beside === 'edge' && widthMm < breaksBelowMm;
 }
 
-/** Moves away from what is too near, the least first, each tried on the cut itself. */
-function moves({ job, cutRegion, maxDepth, board }: Measured, on: RimBoard, rims: readonly Rim[]): Fix[] {
+function isThin({ widthMm, leastMm }: Rim): boolean {
+  return widthMm < leastMm - ROUNDING_MM;
+}
+
+function depthOf({
+  cutRegion,
+  shape,
+  maxDepth,
+}: Pick<Measured, 'cutRegion' | 'shape' | 'maxDepth'>): DepthAt {
+  return { mostMm: maxDepth, along: depthAlong(cutRegion, shape, maxDepth) };
+}
+
+/** The least move away from what is too near, to what shops leave by habit where there is room, tried on the cut itself. */
+function moves(measured: Measured, on: RimBoard, rims: readonly Rim[]): Fix[] {
+  const { job, cutRegion, board, shape, maxDepth } = measured;
   const clear = clearFace(on.board, job.marginMm, job.obstacles, board);
-  const least = [wayOut(rims, on), ...rims.slice(0, 1).map((rim) => wayOut([rim], on))];
-  for (const by of least) {
+  const ways = [true, false].flatMap((isHabit) =>
+    [rims, rims.slice(0, 1)].map((some) => ({ by: wayOut(some, on, isHabit), isHabit })),
+  );
+  for (const { by, isHabit } of ways) {
     const moved = transformRings(translation(...by), cutRegion);
     const isOff = signedArea(booleans(moved, clear, 'subtract')) >= MIN_MM2;
-    if (!isOff && thinRims(moved, maxDepth, on).length === 0) {
-      return [{ do: 'move', rightMm: by[0], downMm: by[1], clears: true }];
+    const left = isOff ? [] : thinRims(moved, depthOf({ cutRegion: moved, shape, maxDepth }), on);
+    if (!isOff && !left.some((rim) => isHabit || isThin(rim))) {
+      return [{ do: 'move', rightMm: by[0], downMm: by[1], clears: left.length === 0 }];
     }
   }
   return [];
 }
 
-/** The move, along the board's sides, that makes each rim as wide as it should be. */
-function wayOut(rims: readonly Rim[], { placed }: RimBoard): Point {
+/** The move, along the board's sides, that makes each rim as wide as it should be, or as shops leave it by habit. */
+function wayOut(rims: readonly Rim[], { placed }: RimBoard, isHabit: boolean): Point {
   const origin = applyTransform(placed.toBoard, [0, 0]);
   let [right, left, down, up] = [0, 0, 0, 0];
-  for (const { from, to, widthMm, leastMm } of rims) {
-    const missing = (leastMm - widthMm) / Math.hypot(to[0] - from[0], to[1] - from[1]);
+  for (const { from, to, widthMm, leastMm, habitMm } of rims) {
+    const wantedMm = isHabit ? Math.max(leastMm, habitMm) : leastMm;
+    const missing = (wantedMm - widthMm) / Math.hypot(to[0] - from[0], to[1] - from[1]);
     const [x, y] = applyTransform(placed.toBoard, [(from[0] - to[0]) * missing, (from[1] - to[1]) * missing]);
     [right, left] = [Math.max(right, x - origin[0]), Math.max(left, origin[0] - x)];
     [down, up] = [Math.max(down, y - origin[1]), Math.max(up, origin[1] - y)];

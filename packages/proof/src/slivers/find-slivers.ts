@@ -55,7 +55,7 @@ const WOOD_MARGIN_MM = 60;
 
 /**
  * Wood between cuts that is thinner than common practice allows: a third of its height, at least 1 mm, along
- * the fibres; half of it, at least 1.5 mm, across them. Tapering points of wood do not count: every inner
+ * the fibres; half of it, at least 1.5 mm, across them and on end grain, where it splits in every direction. Tapering points of wood do not count: every inner
  * corner has one.
  *
  * Between sloping walls, wood gets thicker downwards: it is judged by its thickness half-way down the
@@ -86,7 +86,7 @@ export function findSlivers(
         along: along - gainMm,
         across: across - gainMm,
         depthMm,
-        grainAt: (x, y) => (blocks[under(x, y)] ?? blocks[0])?.grainDeg ?? 0,
+        fibresAt: (x, y) => blocks[under(x, y)] ?? blocks[0] ?? LEVEL_FIBRES,
       }),
     );
   // wood as wide as the margin is open, not a sliver between cuts
@@ -119,12 +119,15 @@ function islandLimitMm(heightMm: number): number {
   );
 }
 
+type Fibres = Pick<PlacedBlock, 'grainDeg' | 'diveDeg'>;
+
+const LEVEL_FIBRES: Fibres = { grainDeg: 0, diveDeg: 0 };
+
 interface ThinLimits {
   readonly along: number;
   readonly across: number;
   readonly depthMm: number;
-  /** Grain azimuth at a point, degrees. */
-  readonly grainAt: (x: number, y: number) => number;
+  readonly fibresAt: (x: number, y: number) => Fibres;
 }
 
 /** Runs of an axis line with a width below the limit for the direction of the fibres there. */
@@ -137,8 +140,11 @@ function thinRuns(path: Float64Array, widths: Float64Array, limitsHere: ThinLimi
     if (length === 0) {
       continue;
     }
-    const [fx, fy] = fibreVector(radians(limitsHere.grainAt((ax + bx) / 2, (ay + by) / 2)));
-    const angleDeg = degrees(Math.acos(Math.min(1, Math.abs(((bx - ax) * fx + (by - ay) * fy) / length))));
+    const { grainDeg, diveDeg } = limitsHere.fibresAt((ax + bx) / 2, (ay + by) / 2);
+    const [fx, fy] = fibreVector(radians(grainDeg));
+    // fibres that dive are out of line with every wall: on an end-grain board the azimuth says nothing
+    const inLine = Math.abs(((bx - ax) * fx + (by - ay) * fy) / length) * Math.cos(radians(diveDeg));
+    const angleDeg = degrees(Math.acos(Math.min(1, inLine)));
     const isShortGrain = angleDeg >= SHORT_GRAIN_DEG;
     const limitMm = isShortGrain ? limitsHere.across : limitsHere.along;
     const [wa, wb] = [widths[i] as number, widths[i + 1] as number];

@@ -2,6 +2,7 @@ import { invariant } from '@pourproof/plane';
 import type { Finding, FindingCode, Fix } from '@pourproof/proof';
 import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
+import { bleedReachesBlock } from './bleed-reaches-block.ts';
 import { bleedReachesEdge } from './bleed-reaches-edge.ts';
 import { bleedReachesNeighbour } from './bleed-reaches-neighbour.ts';
 import { boardNotFlat } from './board-not-flat.ts';
@@ -57,6 +58,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'high-bleed-wall': highBleedWall,
   'bleed-reaches-neighbour': bleedReachesNeighbour,
   'bleed-reaches-edge': bleedReachesEdge,
+  'bleed-reaches-block': bleedReachesBlock,
   'floor-drinks': floorDrinks,
   'seal-not-cured': sealNotCured,
   'seal-past-bond': sealPastBond,
