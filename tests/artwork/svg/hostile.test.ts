@@ -174,6 +174,17 @@ describe('damaged files', () => {
     );
   });
 
+  test('that do not match their checksum or their length are told, sound ones are not', () => {
+    const sound = gzipSync(svg('<rect width="20" height="20"/>'));
+    const codes = (bytes: Uint8Array): readonly string[] => readSvg(bytes).notices.map(({ code }) => code);
+    expect(codes(sound)).not.toContain('packed-damaged');
+    for (const back of [1, 4, 5, 8]) {
+      const damaged = Uint8Array.from(sound);
+      damaged[damaged.length - back] = (damaged[damaged.length - back] ?? 0) ^ 0x10;
+      expect(codes(damaged)).toContain('packed-damaged');
+    }
+  });
+
   test('cut anywhere, compressed or not, are refused or read', () => {
     const bytes = gzipSync(texts[0]);
     for (let n = 1; n < bytes.length; n++) {

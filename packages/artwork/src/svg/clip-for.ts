@@ -85,11 +85,12 @@ function clipRegion(
     return undefined;
   }
   const style = new ComputedStyle(declaredOf(scene, clipPath), styleAround(scene, clipPath));
-  const toMm = compose(state.toMm, clipUnits(scene, clipPath, element, state));
+  // the element's own transform acts on its contents, which the units belong to (CSS Masking 1 §6.1)
+  const ownToMm = compose(state.toMm, ownTransform(scene, clipPath, { ...state, style }));
   const inside: DrawState = {
     ...state,
     style,
-    toMm: compose(toMm, ownTransform(scene, clipPath, { ...state, style })),
+    toMm: compose(ownToMm, clipUnits(scene, clipPath, element, state)),
     opacity: 1,
     within: [...state.within, clipPath],
   };

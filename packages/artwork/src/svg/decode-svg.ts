@@ -12,6 +12,8 @@ export interface DecodedSvg {
   readonly encoding: string;
   /** The encoding that the file declares, where it is not the one that it has. */
   readonly wronglyDeclared?: string;
+  /** Set where the file was packed and is not what its checksum says. */
+  readonly isDamaged?: true;
 }
 
 /**
@@ -23,18 +25,21 @@ export interface DecodedSvg {
  *   `svg-encoding-broken`
  */
 export function decodeSvg(bytes: Uint8Array): DecodedSvg {
-  const plain = bytes[0] === 0x1f && bytes[1] === 0x8b ? unpack(bytes) : bytes;
+  const packed = bytes[0] === 0x1f && bytes[1] === 0x8b ? unpack(bytes) : null;
+  const plain = packed?.plain ?? bytes;
   const marked = markedEncoding(plain);
   const declared = declaredEncoding(plain, marked ?? 'utf-8');
   const encoding = marked ?? declared ?? 'utf-8';
   const text = decodeWith(plain, encoding);
   const sameFamily = declared === undefined || encoding.startsWith(declared) || declared.startsWith(encoding);
-  return sameFamily ? { text, encoding } : { text, encoding, wronglyDeclared: declared };
+  const decoded = { text, encoding, ...(packed?.isDamaged === true ? { isDamaged: true as const } : {}) };
+  return sameFamily ? decoded : { ...decoded, wronglyDeclared: declared };
 }
 
-function unpack(bytes: Uint8Array): Uint8Array {
+function unpack(bytes: Uint8Array): { readonly plain: Uint8Array; readonly isDamaged: boolean } {
   const chunks: Uint8Array[] = [];
   let size = 0;
+  let members = 0;
   try {
     const gunzip = new Gunzip((chunk) => {
       size += chunk.length;
@@ -43,6 +48,9 @@ function unpack(bytes: Uint8Array): Uint8Array {
       }
       chunks.push(chunk);
     });
+    gunzip.onmember = () => {
+      members++;
+    };
     // small bites, so that a bomb is stopped before it is unpacked
     for (let at = 0; at < bytes.length; at += 65_536) {
       gunzip.push(bytes.subarray(at, at + 65_536), at + 65_536 >= bytes.length);
@@ -59,7 +67,33 @@ function unpack(bytes: Uint8Array): Uint8Array {
     out.set(chunk, at);
     at += chunk.length;
   }
-  return out;
+  // of several files packed one after the other each has a trailer of its own, of which only the last is in reach
+  return { plain: out, isDamaged: members <= 1 && !matchesTrailer(bytes, out) };
+}
+
+/** Whether what was unpacked has the checksum and the length that the last eight bytes say (RFC 1952 §2.3.1). */
+function matchesTrailer(bytes: Uint8Array, plain: Uint8Array): boolean {
+  if (bytes.length < 8) {
+    return false;
+  }
+  const trailer = new DataView(bytes.buffer, bytes.byteOffset + bytes.length - 8, 8);
+  return trailer.getUint32(4, true) === plain.length && trailer.getUint32(0, true) === crc32(plain);
+}
+
+/** CRC-32 with the reversed polynomial of RFC 1952 §8. */
+function crc32(bytes: Uint8Array): number {
+  const table = Uint32Array.from({ length: 256 }, (_, byte) => {
+    let value = byte;
+    for (let bit = 0; bit < 8; bit++) {
+      value = (value & 1) === 0 ? value >>> 1 : (value >>> 1) ^ 0xedb88320;
+    }
+    return value;
+  });
+  let crc = 0xffffffff;
+  for (const byte of bytes) {
+    crc = (crc >>> 8) ^ (table[(crc ^ byte) & 0xff] as number);
+  }
+  return (crc ^ 0xffffffff) >>> 0;
 }
 
 /** The encoding that the first bytes prove. */

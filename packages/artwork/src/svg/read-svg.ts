@@ -57,6 +57,9 @@ function parseSource(source: string | Uint8Array, notices: SvgNotices): SvgEleme
     const { wronglyDeclared: declared, encoding: read } = decoded;
     notices.put(svgNotice('encoding-differs', { declared, read }, [{ line: 1 }]));
   }
+  if ('isDamaged' in decoded) {
+    notices.add('packed-damaged');
+  }
   const expanded = expandEntities(decoded.text);
   const { root, undeclaredPrefix } = parseSvgTree(expanded);
   if (undeclaredPrefix !== undefined) {

@@ -36,6 +36,7 @@ export type SvgNoticeCode =
   | 'number-too-large'
   | 'open-outline'
   | 'outside-page'
+  | 'packed-damaged'
   | 'page-background'
   | 'page-size-zero'
   | 'paint-covers-paint'
@@ -202,6 +203,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   'outside-page': caution(
     ({ count: n, maxMm }) =>
       `${counted(n, 'shape')} ${n === 1 ? 'extends' : 'extend'} beyond the page, where a viewer shows nothing, by up to ${Number(maxMm.toPrecision(3))} mm. That counts as artwork; delete what you do not want.`,
+  ),
+  'packed-damaged': changed(
+    () =>
+      'The file is compressed, and what it holds does not match its checksum: it is damaged, and shapes may be missing or changed. Export the drawing again.',
   ),
   'page-background': caution(
     (t) =>
