@@ -21,7 +21,8 @@ const STEPS: readonly Step[] = [
     what: `${coats} coats instead of ${coats + 1}`,
     safer: { ...SEALED, coats: coats + 1 },
     riskier: { ...SEALED, coats },
-    saysWhy: ['ghost-stroke', 'sands-through'] as const,
+    // a seal that stops more may be thicker, or want longer before the pour
+    saysWhy: ['ghost-stroke', 'sands-through', 'seal-not-cured'] as const,
   })),
   ...(
     [
@@ -33,7 +34,8 @@ const STEPS: readonly Step[] = [
     what: `${weaker} instead of ${stronger}`,
     safer: { seal: stronger },
     riskier: { seal: weaker },
-    saysWhy: ['ghost-stroke', 'sands-through'] as const,
+    // a seal that stops more may be thicker, or want longer before the pour
+    saysWhy: ['ghost-stroke', 'sands-through', 'seal-not-cured'] as const,
   })),
   ...['0h', '1h', '3h', '9h'].flatMap((sealHours) =>
     ['12h', '24h'].map((longer) => ({
