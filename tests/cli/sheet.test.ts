@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { CSS_PX_PER_INCH, mmFromInches } from '@pourproof/plane';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { captured, fixture } from '../support/cli/captured-run.ts';
@@ -108,15 +109,38 @@ describe('the sheet', () => {
     await page.close();
   });
 
-  test.each(['A4', 'Letter'])('prints on %s in at most six pages', async (format) => {
-    const page = await browser.newPage();
-    await page.goto(pathToFileURL(sheet).href);
-    const pdf = (await page.pdf({ format, printBackground: false, preferCSSPageSize: false })).toString(
-      'latin1',
-    );
-    const pages = (pdf.match(/\/Type\s*\/Page\b(?!s)/gu) ?? []).length;
-    expect(pages).toBeGreaterThan(0);
-    expect(pages).toBeLessThanOrEqual(6);
-    await page.close();
-  });
+  test.each(['A4', 'Letter'])(
+    'prints on %s in at most seven pages, the facts for the bench on one of them',
+    async (format) => {
+      const page = await browser.newPage();
+      await page.goto(pathToFileURL(sheet).href);
+      const pdf = (await page.pdf({ format, printBackground: false, preferCSSPageSize: false })).toString(
+        'latin1',
+      );
+      const pages = (pdf.match(/\/Type\s*\/Page\b(?!s)/gu) ?? []).length;
+      expect(pages).toBeGreaterThan(0);
+      expect(pages).toBeLessThanOrEqual(7);
+      // the room of a page within the margins of 13 mm and 12 mm
+      const [widthOfPage, heightOfPage] = format === 'A4' ? [210 - 26, 297 - 24] : [215.9 - 26, 279.4 - 24];
+      const px = CSS_PX_PER_INCH / mmFromInches(1);
+      await page.emulateMedia({ media: 'print' });
+      await page.setViewportSize({ width: Math.floor(widthOfPage * px), height: 1000 });
+      const bench = page.locator('.bench');
+      const height = await bench.evaluate((section) => section.getBoundingClientRect().height);
+      expect(height / px).toBeLessThan(heightOfPage);
+      const text = (await bench.textContent()) ?? '';
+      for (const part of [
+        '1.5 mm flat',
+        'hard maple',
+        '5.98',
+        'Pour',
+        'Places to watch',
+        'Wood dust',
+        'Checked by',
+      ]) {
+        expect(text.replaceAll('\u00a0', ' ')).toContain(part);
+      }
+      await page.close();
+    },
+  );
 });

@@ -7,13 +7,15 @@ type Step = Report['pour']['schedule'][number];
 /**
  * The work step by step: when it can be done, as days where the start is known and as hours from the start
  * otherwise.
+ *
+ * @param isBrief leaves out what to mind at each step
  */
-export function workFacts(report: Report): readonly Fact[] {
+export function workFacts(report: Report, isBrief = false): readonly Fact[] {
   return report.pour.schedule.map((step) =>
     fact(
       stepTitle(step.step, step.turn, step.round),
       earliest(step),
-      `${range(step)}${STEP_WORDS[step.step].remark}`,
+      `${range(step, isBrief)}${isBrief ? '' : STEP_WORDS[step.step].remark}`.trim(),
     ),
   );
 }
@@ -22,12 +24,14 @@ function earliest(step: Step): string {
   return step.earliest ?? `after ${hours(step.earliestHours)}`;
 }
 
-function range(step: Step): string {
+function range(step: Step, isBrief: boolean): string {
   if (step.latestHours === step.earliestHours) {
     return '';
   }
   const latest = step.latest ?? `${hours(step.latestHours)}`;
-  return step.isWindow ? `until ${latest}. ` : `more cautious rules say ${latest}. `;
+  return step.isWindow
+    ? `until ${latest}. `
+    : `${isBrief ? 'cautiously' : 'more cautious rules say'} ${latest}. `;
 }
 
 function hours(value: number): string {

@@ -91,9 +91,31 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
   .overview td:nth-child(4)::after { content: attr(data-limit); font-weight: 400; color: var(--soft); }
   .overview td:nth-child(n + 5) { display: none; }
   .signing { grid-template-columns: 1fr; gap: 2mm; }
+  .bench .steps th { white-space: normal; }
+  .bench .watch { columns: 1; }
+  .bench .mix { display: block; overflow-x: auto; font-size: 8pt; }
+  .bench .steps .remark { display: none; }
+  .bench .steps .amount { white-space: normal; }
 }
+.bench { font-size: 9.2pt; line-height: 1.32; }
+.bench h3 { margin: 3mm 0 0.6mm; font-size: 10pt; font-weight: 600; }
+.bench .columns .facts th { width: 44%; }
+.bench .watch { columns: 2; column-gap: 9mm; list-style: none; margin: 0; padding: 0; font-size: 8.5pt; }
+.bench .watch li { break-inside: avoid; padding: 0.4mm 0; }
+.bench .brief { font-size: 8pt; line-height: 1.2; }
+.bench .brief li { padding: 0.2mm 0; }
+.bench .remark { font-size: 8pt; line-height: 1.25; }
+.bench td, .bench th { padding: 0.6mm 2mm 0.6mm 0; }
+.bench .steps th { white-space: nowrap; }
+.bench .steps .amount { white-space: nowrap; }
+.bench .tick { display: inline-block; width: 2.6mm; height: 2.6mm; border: 0.3mm solid var(--ink); margin-right: 1.5mm; }
+.bench .care { font-size: 8pt; line-height: 1.25; }
+.bench .signing { margin-top: 1mm; }
+.bench .signing span { margin-top: 5.5mm; }
 @page { margin: 12mm 13mm; }
 @media print {
+  .bench { break-before: page; break-inside: avoid; break-after: page; }
+  .bench h2 { margin-top: 0; }
   :root { --paper: #fff; }
   html { background: none; }
   body { -webkit-print-color-adjust: exact; print-color-adjust: exact; }

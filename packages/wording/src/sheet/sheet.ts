@@ -1,4 +1,4 @@
-import { bitSize } from '@pourproof/job';
+import { bitSize, SETTINGS } from '@pourproof/job';
 import { type CautionId, cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import { passWidthMm, type Report } from '@pourproof/proof';
@@ -6,18 +6,18 @@ import { CAUTION_WORDS } from '../advice/caution-words.ts';
 import { bidiParts, isolatedText } from '../bidi-parts.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
-import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
 import { notAsDrawn } from '../facts/not-as-drawn.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { roundFacts } from '../facts/round-facts.ts';
+import { usualValues } from '../facts/usual-values.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
-import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
 import { seenToText } from '../findings/seen-to-text.ts';
 import { OUTPUT_MARK } from '../output-mark.ts';
 import { shortBasis } from '../text/short-basis.ts';
 import type { Vetted } from '../vetted.ts';
+import { benchPage } from './bench-page.ts';
 import { escapeXml } from './escape-xml.ts';
 import { keySample } from './key-sample.ts';
 import { levellingFigure } from './levelling-figure.ts';
@@ -28,7 +28,7 @@ import { SHEET_STYLE } from './sheet-style.ts';
 /** Enlargements beside one finding. */
 const MAX_LOUPES = 2;
 /** Places listed in words for one finding. */
-const MAX_PLACES = 8;
+const MAX_PLACES = 4;
 
 /**
  * A page to print for every artwork, as one HTML document that needs nothing else: no script, no network.
@@ -70,19 +70,17 @@ function page(vetted: Vetted, id: string, version: string): string {
     header(report, unit),
     notDrawn(report),
     `<figure>${picture.svg}${key(report, vetted, id)}<figcaption>${captionText(picture, vetted)}</figcaption></figure>`,
-    levellingFigure(vetted),
     entries.length === 0 ? '' : `<h2>Findings</h2>\n${overview(entries)}`,
+    benchPage(vetted, entries),
+    levellingFigure(vetted),
     ...entries.filter(({ seenTo }) => seenTo !== true).map((entry) => findingBlock(entry, vetted, id)),
     seenToList(entries),
-    '<div class="columns"><div>',
-    `<h2>The job</h2>${factTable(jobFacts(job))}`,
-    `</div><div><h2>Measures</h2>${factTable(measureFacts(report, unit))}</div></div>`,
+    `<h2>Measures</h2>${factTable(measureFacts(report, unit))}`,
     report.rounds === undefined ? '' : `<h2>Rounds</h2>${factTable(roundFacts(report, unit))}`,
     `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
-    report.pour.schedule.length === 0 ? '' : `<h2>The work</h2>${factTable(workFacts(report))}`,
     notices(report),
-    careList(),
-    signing(),
+    usualList(job),
+    sourcesOfCare(),
     `<footer>Made by pourproof ${escapeXml(version)}. It holds for the job above only; data sheets, local codes and the machine’s manual come first.</footer>`,
     '</main>',
   ].join('\n');
@@ -277,16 +275,18 @@ function notices(report: Report): string {
   return `<h2>From reading the artwork</h2><ul class="care">${items}</ul>`;
 }
 
-function careList(): string {
-  const items = (Object.keys(CAUTION_WORDS) as CautionId[])
-    .map(
-      (id) =>
-        `<li>${words(CAUTION_WORDS[id])} <cite>${words(cautions[id].because.map((source) => sources[source].title).join('; '))}.</cite></li>`,
-    )
-    .join('');
-  return `<h2>Take care</h2><ul class="care">${items}</ul>`;
+/** What the maker did not give, with what was taken instead. */
+function usualList(job: Vetted['job']): string {
+  const values = usualValues(job).map(({ key, value }) => `${SETTINGS[key].label ?? key}: ${value}`);
+  return values.length === 0
+    ? ''
+    : `<h2>Not given, so taken as usual</h2><p class="places">${words(values.join('; '))}.</p>`;
 }
 
-function signing(): string {
-  return '<div class="signing"><span>Board</span><span>Date</span><span>Checked by</span></div>';
+/** What the cautions rest on; their words stand on the page for the bench. */
+function sourcesOfCare(): string {
+  const titles = (Object.keys(CAUTION_WORDS) as CautionId[]).flatMap((id) =>
+    cautions[id].because.map((source) => sources[source].title),
+  );
+  return `<p class="basis">What to take care of rests on: ${words([...new Set(titles)].join('; '))}.</p>`;
 }
