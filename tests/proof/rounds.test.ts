@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { type Report, reportSchema, vetDrawing } from '@pourproof/proof';
 import { calendarFile } from '@pourproof/wording';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -80,7 +80,40 @@ describe('laws of rounds', () => {
           expect(cut.volumeMm3).toBeLessThanOrEqual(once.volumeMm3 * (1 + 1e-4));
         }
       }),
-      cases(20),
+      cases(12),
+    );
+  });
+
+  test('any job of rounds gives a report of its schema, and more levelling never a milder verdict', () => {
+    const board = fc.constantFrom<JobInput>(
+      {},
+      { wood: undefined, grain: undefined, board: 'stripes 300x180x20mm maple:60mm walnut:20mm' },
+      {
+        wood: undefined,
+        grain: undefined,
+        board: 'end-grain-checkerboard 320x320x12mm maple walnut square:40mm',
+        turn: '20deg',
+      },
+    );
+    const any = fc.constantFrom<JobInput>(
+      { bit: ['flat:3mm', 'flat:1mm'] },
+      { bit: ['ball:3mm'] },
+      { bit: ['vee:60deg:1/2in', 'flat:2mm'] },
+      { bit: ['taper:1mm:10deg:6mm'] },
+    );
+    const seal = fc.constantFrom('none', 'shellac', 'epoxy');
+    const gravity = { clear: 0, caution: 1, stop: 2 };
+    fc.assert(
+      fc.property(shapes, board, any, seal, fc.boolean(), (all, on, bit, coat, isDeep) => {
+        const rounds = names(all)
+          .map((name, k) => (isDeep && k > 0 ? `${name}:4mm` : name))
+          .join(', ');
+        const job = { ...on, ...bit, seal: coat, rounds };
+        const [less, more] = ['0.3mm', '1mm'].map((level) => vetted(all, { ...job, level }));
+        expect(reportSchema.safeParse(less).error).toBeUndefined();
+        expect(gravity[more?.verdict ?? 'clear']).toBeGreaterThanOrEqual(gravity[less?.verdict ?? 'clear']);
+      }),
+      cases(8),
     );
   });
 
