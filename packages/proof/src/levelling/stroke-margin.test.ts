@@ -2,11 +2,20 @@ import { ballCutter, flatCutter, taperedBallCutter, veeCutter } from '@pourproof
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cases } from '../../../../tests/support/lane.ts';
-import { clearShare, levelledStroke, strokeMargin } from './stroke-margin.ts';
+import {
+  clearShare,
+  levelledStroke,
+  marginOf,
+  type StrokeMargin,
+  type StrokeNeeds,
+  type StrokeShop,
+} from './stroke-margin.ts';
 import type { StrokeSection } from './stroke-section.ts';
 
 const BARE = { filmMm: 0, shrinkagePct: 0, shallowByMm: 0 };
 const NOTHING = { narrowestMm: 0, shallowestMm: 0, faintMm: 0 };
+const strokeMargin = (section: StrokeSection, shop: StrokeShop, needs: StrokeNeeds): StrokeMargin =>
+  marginOf(levelledStroke(section, shop, 0), section, shop, needs);
 const rad = (deg: number): number => (deg * Math.PI) / 180;
 const veeOf = (includedRad: number, diameterMm: number) => veeCutter({ includedRad, diameterMm });
 /** Width in mm below which a V fills with clear seal alone: 4 t / cos(A/2). */

@@ -52,22 +52,18 @@ export interface LevelledStroke {
 }
 
 /**
- * How much may come off the face before a stroke is gone, too narrow or too shallow: {@link levelledStroke}
- * solved for what is removed, exact for the section.
+ * How much may come off the face before a stroke or a dot is gone, too narrow or too shallow: {@link levelledStroke} or its like of dots, solved for
+ * what is removed; exact for the section.
  *
- * @throws {RangeError} when a width or depth is not above 0
+ * @param before what stands before anything comes off
  */
-export function strokeMargin(section: StrokeSection, shop: StrokeShop, needs: StrokeNeeds): StrokeMargin {
-  return marginOf(levelledStroke(section, shop, 0), section, shop, needs);
-}
-
-/** The margin of what stands before anything comes off: of a stroke or of a dot with this section. */
 export function marginOf(
-  { colourDepthMm, mostDepthMm }: LevelledStroke,
+  before: LevelledStroke,
   section: StrokeSection,
   shop: StrokeShop,
   needs: StrokeNeeds,
 ): StrokeMargin {
+  const { colourDepthMm, mostDepthMm } = before;
   const wideFromMm = heightOfWidth(section, needs.narrowestMm);
   return {
     goneMm: Math.max(0, colourDepthMm),

@@ -1,5 +1,5 @@
 import type { Job, SettingKey } from '@pourproof/job';
-import { bitName, bitSize } from '@pourproof/job';
+import { bitName, bitSize, isHollow } from '@pourproof/job';
 import { formatLength } from '@pourproof/plane';
 import { type Fact, fact } from './fact.ts';
 import { angle, fibreText } from './fibre-text.ts';
@@ -21,6 +21,7 @@ export function jobFacts(job: Job): readonly Fact[] {
       ? [
           row('Wood', job.rows.wood.name, 'wood'),
           row('Fibres', fibreText(job.grainDeg, job.diveDeg), 'grain', 'dive'),
+          ...(job.thicknessMm === null ? [] : [fact('Thickness', bitSize(job.thicknessMm, units), '')]),
         ]
       : [fact('Board', boardText(job, job.board), '')]),
     row(
@@ -60,9 +61,11 @@ function colourFacts({ colourOf, rounds, units }: Job): readonly Fact[] {
   ];
 }
 
-function boardText({ materials, turnDeg, units }: Job, board: NonNullable<Job['board']>): string {
+function boardText({ materials, turnDeg, units, obstacles }: Job, board: NonNullable<Job['board']>): string {
   const woods = [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]?.name ?? wood))];
   const size = [board.widthMm, board.heightMm, board.thicknessMm].map((mm) => bitSize(mm, units)).join(' × ');
   const blocks = `${board.blocks.length} ${board.blocks.length === 1 ? 'block' : 'blocks'} of ${woods.join(' and ')}`;
-  return `${size}, ${blocks}${turnDeg === 0 ? '' : `; the artwork turned by ${angle(turnDeg)}`}`;
+  const held = obstacles.filter((each) => !isHollow(each)).length;
+  const clamps = held === 0 ? '' : `; ${held} ${held === 1 ? 'clamp or hold-down' : 'clamps and hold-downs'}`;
+  return `${size}, ${blocks}${clamps}${turnDeg === 0 ? '' : `; the artwork turned by ${angle(turnDeg)}`}`;
 }
