@@ -45,6 +45,7 @@ const SVG_UNREAD: readonly (readonly [code: string, content: string])[] = [
   ['text-not-outlined', '<text x="100" y="100" font-size="20">Elm</text>'],
   ['embedded-picture', '<image x="100" y="100" width="9" height="9" href="data:image/png;base64,AA=="/>'],
   ['foreign-content', '<foreignObject x="100" y="100" width="9" height="9"><p>Elm</p></foreignObject>'],
+  ['length-unreadable', '<rect x="100" y="100" width="12,5" height="9"/>'],
   ['broken-reference', '<use href="#nothing"/>'],
   ['external-reference', '<use href="other.svg#sign"/>'],
   ['unknown-element', '<meshgradient/>'],

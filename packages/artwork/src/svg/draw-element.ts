@@ -9,6 +9,7 @@ import { drawText } from './draw-text.ts';
 import { drawUse } from './draw-use.ts';
 import { drawViewport } from './draw-viewport.ts';
 import { maskFor } from './mask-for.ts';
+import { noticeLengths } from './notice-lengths.ts';
 import { ownTransform } from './own-transform.ts';
 import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
 import { elementName, type SvgElement } from './svg-element.ts';
@@ -96,6 +97,9 @@ export function drawContent(scene: Scene, element: SvgElement, state: DrawState)
         placeOf(element),
         `${elementName(element)} at character ${errorAt + 1}`,
       );
+    }
+    if (scene.mode === 'paint') {
+      noticeLengths(scene.notices, element);
     }
     const paints = drawShape(scene, element, state, path);
     drawMarkers(scene, element, state, path, paints);

@@ -29,6 +29,7 @@ export type SvgNoticeCode =
   | 'hairline-stroke'
   | 'hidden-elements'
   | 'invisible-paint'
+  | 'length-unreadable'
   | 'likely-knock-out'
   | 'mask-ignored'
   | 'namespace-undeclared'
@@ -179,6 +180,10 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   'invisible-paint': note(
     ({ count: n }) =>
       `${counted(n, 'shape or group', 'shapes or groups')} with opacity 0 ${is(n)} not part of the artwork.`,
+  ),
+  'length-unreadable': leftOut(
+    (t) =>
+      `${counted(t.count, 'length')} cannot be read and ${is(t.count)} taken as not given, so shapes may be missing or of another size: ${list(t)}. Write numbers with a point and units without a space.`,
   ),
   'likely-knock-out': caution(
     ({ count: n }) =>
