@@ -1,4 +1,4 @@
-import type { Drawing } from '@pourproof/plane';
+import { CSS_PX_PER_INCH, type Drawing, mmFromInches } from '@pourproof/plane';
 import { ArtworkError } from './artwork-error.ts';
 import type { RefusalTable } from './refusal-words.ts';
 
@@ -25,6 +25,15 @@ interface FileFaults {
     /** Texts of what the reader noticed. */
     readonly noticed: readonly string[];
   };
+  readonly 'size-of-no-board': {
+    readonly name: string;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    /** How its size came about, in words. */
+    readonly scaleSource: string;
+    /** Greatest or least size of a board or a cut, mm. */
+    readonly limitMm: number;
+  };
 }
 
 /** The error for artwork that is of no use to any reader. */
@@ -48,7 +57,41 @@ const WORDS: RefusalTable<FileFaults> = {
     what: [`${name} has ${NOTHING[format].what}, so there is nothing to cut.`, ...noticed].join(' '),
     remedy: NOTHING[format].remedy,
   }),
+  'size-of-no-board': ({ name, widthMm, heightMm, scaleSource, limitMm }) => {
+    const isHuge = Math.max(widthMm, heightMm) > limitMm;
+    const why = isHuge
+      ? `no board is longer than ${limitMm / 1000} m`
+      : `no bit cuts less than ${limitMm} mm`;
+    return {
+      what: `${name} is ${sizeText(widthMm, heightMm)} (${scaleSource}), and ${why}: its unit is another one. ${readingsText(widthMm, heightMm, isHuge)}`,
+      remedy: 'Give the true width of the artwork, a factor to scale it by, or the unit of a DXF drawing.',
+    };
+  },
 };
+
+/** Units that are taken for one another, and how many of the smaller make the larger. */
+const MISTAKEN = [
+  ['millimetres', 'centimetres', 10],
+  ['millimetres', 'inches', mmFromInches(1)],
+  ['millimetres', 'metres', 1000],
+  ['inches', 'feet', 12],
+  ['pixels', 'millimetres', CSS_PX_PER_INCH / mmFromInches(1)],
+] as const;
+
+/** What size each of the usual mistakes would come from. */
+function readingsText(widthMm: number, heightMm: number, isHuge: boolean): string {
+  const readings = MISTAKEN.map(([small, large, by]) => {
+    const factor = isHuge ? 1 / by : by;
+    const [meant, read] = isHuge ? [small, large] : [large, small];
+    return `${sizeText(widthMm * factor, heightMm * factor)} if ${meant} were read as ${read}`;
+  });
+  return `It would be ${readings.slice(0, -1).join(', ')}, or ${readings.at(-1)}.`;
+}
+
+function sizeText(widthMm: number, heightMm: number): string {
+  const [width, height] = [widthMm, heightMm].map((mm) => Number(mm.toPrecision(4)));
+  return `${width} mm × ${height} mm`;
+}
 
 /** What is missing in artwork with nothing to cut, and what to do about it. */
 const NOTHING = {

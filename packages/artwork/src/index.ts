@@ -17,5 +17,6 @@ export { visibleLines } from './lettering/visible-lines.ts';
 export { type WatchedFont, watchedFont } from './lettering/watched-font.ts';
 export { type ReadOptions, readArtwork } from './read.ts';
 export { refuseEmpty } from './refuse-empty.ts';
+export { refuseSize } from './refuse-size.ts';
 export { readSvg } from './svg/read-svg.ts';
 export type { SvgOptions } from './svg/svg-options.ts';

@@ -1,4 +1,4 @@
-import { artworkFormat, refuseEmpty } from '@pourproof/artwork/format';
+import { artworkFormat, refuseEmpty, refuseSize } from '@pourproof/artwork/format';
 import type { LayoutOptions, LetteringFont } from '@pourproof/artwork/lettering';
 import {
   type ArtworkSize,
@@ -59,6 +59,7 @@ export async function drawingFrom(source: Source, settings: ReadingSettings): Pr
   const drawing =
     source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
   refuseEmpty(drawing, sourceName(source));
+  refuseSize(drawing, sourceName(source));
   return drawing;
 }
 

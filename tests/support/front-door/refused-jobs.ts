@@ -4,6 +4,8 @@ import { drawn, lettered, made, type Trial } from './trial.ts';
 /** A trial that must be refused, and a word or two that what is said has to hold. */
 export type RefusedTrial = readonly [trial: Trial, says: string];
 
+const sized = (side: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${side}" height="${side}" viewBox="0 0 9 9"><rect width="9" height="9"/></svg>`;
 const onBars = (
   rows: readonly (readonly [name: string, job: object, says: string])[],
 ): readonly RefusedTrial[] => rows.map(([name, job, says]) => [drawn(name, BARS, job), says]);
@@ -101,6 +103,8 @@ const LETTERING: readonly RefusedTrial[] = [
 
 const FILES: readonly RefusedTrial[] = [
   [drawn('no bytes', made('empty.svg', ''), {}), 'empty.svg is empty'],
+  [drawn('a drawing wider than any board', made('huge.svg', sized('224000mm')), {}), '224 mm × 224 mm if'],
+  [drawn('a drawing smaller than any bit', made('tiny.svg', sized('0.02mm')), {}), '20 mm × 20 mm if'],
   [drawn('noise in the place of an SVG', made('junk.svg', JUNK), {}), 'junk.svg'],
   [drawn('noise in the place of a DXF', made('junk.dxf', JUNK), {}), 'junk.dxf'],
   [drawn('an SVG that breaks off', made('cut-off.svg', BARS.bytes.slice(0, 120)), {}), 'cut-off.svg, line'],

@@ -11,7 +11,7 @@ export function labelPlace(
   outline: Rings,
   window: Bounds,
 ): { readonly atMm: Point; readonly roomMm: number } {
-  const box = ringsBounds(outline) ?? window;
+  const box = ringsBounds(outline);
   const [left, top] = [Math.max(box[0], window[0]), Math.max(box[1], window[1])];
   const [right, bottom] = [Math.min(box[2], window[2]), Math.min(box[3], window[3])];
   if (right <= left || bottom <= top) {

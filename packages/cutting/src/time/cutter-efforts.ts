@@ -4,6 +4,7 @@ import type { CutterPath } from '../paths/cutter-path.ts';
 import { type Following, followingPath } from '../paths/following/following-path.ts';
 import { equalPasses, inPasses } from '../paths/in-passes.ts';
 import { type CuttingTime, cuttingTime } from './cutting-time.ts';
+import { crossingsOf, estimatedPath, MOST_CROSSINGS } from './estimated-clearing.ts';
 import { COMMON_SHARES, type Machine } from './machine.ts';
 
 /** A clearing: all that the cutter reaches at one depth, save what earlier cutters took. */
@@ -44,6 +45,8 @@ export interface CutterEffort {
   readonly passes: number;
   readonly minutes: number;
   readonly time: CuttingTime;
+  /** Whether path and time follow from area and outline, because there is too much to plan. */
+  readonly isEstimated: boolean;
 }
 
 /**
@@ -56,22 +59,26 @@ export interface CutterEffort {
  * effort?.minutes;
  *
  * @param given known values of the machine
+ * @param mostCrossings how much is planned at most; the time of a larger clearing is estimated
  * @throws {RangeError} when a size or a value of the machine is out of range
  */
 export function cutterEfforts(
   axes: WorkAxes,
   tasks: readonly (ClearingTask | FollowingTask)[],
   given: Partial<Machine> = {},
+  mostCrossings: number = MOST_CROSSINGS,
 ): readonly CutterEffort[] {
   const earlier: ClearingTask[] = [];
   return tasks.map((task) => {
-    const { path, passes } =
-      task.way === 'follow' ? followed(axes.follow, task) : cleared(axes.clear, task, earlier);
+    const { path, passes, isEstimated } =
+      task.way === 'follow'
+        ? followed(axes.follow, task)
+        : cleared(axes.clear, task, { earlier, mostCrossings });
     if (task.way === 'clear') {
       earlier.push(task);
     }
     const time = cuttingTime(path, given);
-    return { pathMm: time.cutMm, passes, minutes: time.minutes, time };
+    return { pathMm: time.cutMm, passes, minutes: time.minutes, time, isEstimated };
   });
 }
 
@@ -79,13 +86,24 @@ export function cutterEfforts(
 interface Work {
   readonly path: CutterPath;
   readonly passes: number;
+  readonly isEstimated: boolean;
 }
 
-function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly ClearingTask[]): Work {
+function cleared(
+  axis: MedialAxis,
+  task: ClearingTask,
+  { earlier, mostCrossings }: { readonly earlier: readonly ClearingTask[]; readonly mostCrossings: number },
+): Work {
   const { widthMm, depthMm, tipMm = widthMm, stepoverShare = COMMON_SHARES.stepover } = task;
   const { deepestPassMm = COMMON_SHARES.pass * widthMm } = task;
   const stepoverMm = stepoverShare * Math.min(tipMm, widthMm);
   const works = bandsAfter(earlier, depthMm).map(({ fromMm, toMm, earlierMm }): Work => {
+    const wideMm = earlierMm === 0 ? Infinity : earlierMm / 2;
+    if (crossingsOf(axis, widthMm / 2, stepoverMm, wideMm) > mostCrossings) {
+      const depths = equalPasses(toMm - fromMm, deepestPassMm).map((pass) => fromMm + pass);
+      const path = estimatedPath(axis, { radiusMm: widthMm / 2, stepoverMm }, depths, earlierMm === 0);
+      return { path, passes: depths.length, isEstimated: true };
+    }
     const path = clearingPath(axis, {
       diameterMm: widthMm,
       stepoverMm,
@@ -94,11 +112,12 @@ function cleared(axis: MedialAxis, task: ClearingTask, earlier: readonly Clearin
       deepestPassMm,
       earlierDiameterMm: earlierMm,
     });
-    return { path, passes: passesOf(path, toMm - fromMm, deepestPassMm) };
+    return { path, passes: passesOf(path, toMm - fromMm, deepestPassMm), isEstimated: false };
   });
   return {
     path: joined(works.map(({ path }) => path)),
     passes: works.reduce((sum, { passes }) => sum + passes, 0),
+    isEstimated: works.some(({ isEstimated }) => isEstimated),
   };
 }
 
@@ -146,7 +165,7 @@ function followed(axis: MedialAxis, task: FollowingTask): Work {
   const { path } = followingPath(axis, task);
   const deepestMm = greatestDepth(path);
   const passes = passesOf(path, deepestMm, deepestPassMm);
-  return { path: inPasses(path, equalPasses(deepestMm, deepestPassMm)), passes };
+  return { path: inPasses(path, equalPasses(deepestMm, deepestPassMm)), passes, isEstimated: false };
 }
 
 /** A path without runs has no passes. */

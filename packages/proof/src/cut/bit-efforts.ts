@@ -22,6 +22,8 @@ export interface BitEffort {
   readonly passes: number;
   readonly retracts: number;
   readonly minutes: number;
+  /** Whether they are estimated from area and outline, because there is too much to plan; else absent. */
+  readonly isEstimated?: true;
 }
 
 /** A value that the times are based on. */
@@ -64,8 +66,8 @@ export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Effort
   };
 }
 
-function effortOf({ pathMm, passes, minutes, time }: CutterEffort): BitEffort {
-  return { pathMm, passes, retracts: time.retracts, minutes };
+function effortOf({ pathMm, passes, minutes, time, isEstimated }: CutterEffort): BitEffort {
+  return { pathMm, passes, retracts: time.retracts, minutes, ...(isEstimated ? { isEstimated } : {}) };
 }
 
 /** The axis of the level floor that a V leaves. */

@@ -52,10 +52,10 @@ function reach({ depthMm, passes }: PerCutter, deepestMm: number, unit: LengthUn
   return passes > 0 && depthMm < deepestMm ? `down to ${bitSize(depthMm, unit)}, as far as it reaches; ` : '';
 }
 
-function work({ minutes, pathMm, passes, retracts }: PerCutter, unit: LengthUnit): string {
+function work({ minutes, pathMm, passes, retracts, isEstimated }: PerCutter, unit: LengthUnit): string {
   return passes === 0
     ? 'it has nothing to do'
-    : `${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(retracts, 'retract')}`;
+    : `${isEstimated === true ? 'too much to plan, estimated from area and outline: ' : ''}${formatMinutes(minutes)} for ${pathText(pathMm, unit)} in ${counted(passes, 'pass', 'passes')}, ${counted(retracts, 'retract')}`;
 }
 
 /** Minutes, from two hours on hours, with sensible digits: a time of a plan is no better than that. */

@@ -1,0 +1,34 @@
+import { type Bounds, type Drawing, EMPTY_BOUNDS, joinBounds, ringsBounds } from '@pourproof/plane';
+import { fileRefusal } from './file-refusals.ts';
+
+/** No board is longer, mm (our choice; sizes that a job may ask for end there too). */
+const LONGEST_MM = 10_000;
+/** Artwork whose longer side is less, mm, is less than any bit of a shop cuts (our choice). */
+const LEAST_MM = 0.1;
+
+/**
+ * Refuses artwork of a size that no board or no bit has, before anything is computed on it: its unit was
+ * mistaken. Whatever it was read from.
+ *
+ * @param name what the drawing is called in the message
+ * @throws {ArtworkError} `size-of-no-board`, with the sizes that other units would give
+ */
+export function refuseSize(drawing: Drawing, name: string): void {
+  const [left, top, right, bottom] = boundsOf(drawing);
+  const [widthMm, heightMm] = [right - left, bottom - top];
+  const longest = Math.max(widthMm, heightMm);
+  if (longest > LONGEST_MM || longest < LEAST_MM) {
+    const limitMm = longest > LONGEST_MM ? LONGEST_MM : LEAST_MM;
+    throw fileRefusal('size-of-no-board', {
+      name,
+      widthMm,
+      heightMm,
+      scaleSource: drawing.scaleSource,
+      limitMm,
+    });
+  }
+}
+
+function boundsOf({ shapes }: Drawing): Bounds {
+  return shapes.reduce((all, { region }) => joinBounds(all, ringsBounds(region)), EMPTY_BOUNDS);
+}
