@@ -58,8 +58,8 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
   const { artwork } = report;
   const there = await onCommandLine(job, { [file]: readFileSync(fonts + file) });
   expect(toTenDigits(there)).toEqual(toTenDigits(report));
-  expect(artwork.file).toBe('HAW HI');
-  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW HI', job).artwork.areaMm2, 6);
+  expect(artwork.file).toBe('HAW / HI');
+  expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW / HI', job).artwork.areaMm2, 6);
   const again = await viewer.open();
   await chooseFiles(again.page, { 'sign.json': JSON.stringify(job) });
   await verdict(again.page);

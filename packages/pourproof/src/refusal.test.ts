@@ -37,7 +37,7 @@ test('a file that cannot be read: its name, the line and the column', () => {
 
 test('lettering is named by its words on one line', () => {
   expect(refusalOf(broken, { kind: 'lettering', text: 'Elm\\n Ash', font: null })?.where).toBe(
-    '"Elm Ash", line 3, column 7',
+    '"Elm / Ash", line 3, column 7',
   );
 });
 
