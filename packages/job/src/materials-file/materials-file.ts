@@ -132,7 +132,8 @@ export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
     return mergeMaterials(defaultMaterials, overridesFrom(result.data));
   } catch (error) {
     if (error instanceof MaterialsError) {
-      throw new JobError('materials-entry', null, { file: name, reason: error.message });
+      const { place, what, remedy } = error;
+      throw new JobError('materials-entry', null, { file: name, reason: `${place}: ${what}`, remedy });
     }
     throw error;
   }

@@ -156,7 +156,7 @@ export interface JobFaults {
   readonly 'not-json': { readonly file: string; readonly reason: string };
   readonly 'unknown-file': { readonly file: string };
   readonly 'two-files': { readonly kind: string };
-  readonly 'materials-entry': { readonly file: string; readonly reason: string };
+  readonly 'materials-entry': { readonly file: string; readonly reason: string; readonly remedy: string };
 }
 
 /** What is wrong with a job that cannot be settled. */

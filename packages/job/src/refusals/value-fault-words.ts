@@ -100,5 +100,5 @@ export const valueFaultWords: WordsFor<
     what: `${key}: the drawing has no colour or layer "${name}".`,
     remedy: `${near === null ? '' : `Did you mean ${near}? `}It has ${known.join(', ')}.`,
   }),
-  'materials-entry': ({ file, reason }) => ({ what: `${file}: ${reason}`, remedy: '' }),
+  'materials-entry': ({ file, reason, remedy }) => ({ what: `${file}: ${reason}`, remedy }),
 };
