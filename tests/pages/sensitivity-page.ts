@@ -55,12 +55,12 @@ const TURNS: readonly Turn[] = [
     }),
   },
   {
-    input: 'gel time within the class',
-    from: '20 min',
-    to: '60 min',
+    input: 'gel time of a thin layer, against the pot life of a cup',
+    from: '75 min',
+    to: '225 min',
     job: (end) => ({
       ...BASE,
-      resin: { ...resins.coating, gelMin: at(resins.coating.gelMin, end === 'low' ? 20 : 60) },
+      resin: { ...resins.coating, gelMin: at(resins.coating.gelMin, end === 'low' ? 75 : 225) },
     }),
   },
   {

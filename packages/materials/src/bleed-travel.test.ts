@@ -1,6 +1,8 @@
-import { expect, test } from 'vitest';
-import { bleedClass, bleedTravel, visibleProbability } from './bleed-travel.ts';
+import { describe, expect, test } from 'vitest';
+import { type BleedJob, bleedClass, bleedTravel, visibleProbability } from './bleed-travel.ts';
 import { cited } from './cited.ts';
+import { openVesselMm } from './flow-laws.ts';
+import { type Resin, resins } from './resin.ts';
 import type { SealId } from './sealer.ts';
 import { type WoodId, woods } from './wood.ts';
 
@@ -116,16 +118,59 @@ test('the 95 % band is a factor 5.4 either way before any coupon', () => {
   expect(travel.medianMm / travel.lowMm).toBeCloseTo(travel.highMm / travel.medianMm, 12);
 });
 
-test('deep-pour resin runs about eight times as far as coating resin', () => {
-  const base = { wood: 'cherry', seal: 'none', coats: 0, sealHours: 0 } as const;
-  const ratio = bleedTravel({ ...base, resin: 'deep-pour' }).medianMm / bleedTravel(base).medianMm;
-  expect(ratio).toBeCloseTo(98.507 / 12.717, 3);
-});
+describe('two laws of travel, weighed half and half', () => {
+  const bare = { seal: 'none', coats: 0, sealHours: 0 } as const;
+  const against = (wood: WoodId, job: Partial<BleedJob>): number =>
+    bleedTravel({ ...bare, wood, ...job }).medianMm / bleedTravel({ ...bare, wood }).medianMm;
+  // bounds of deep-pour resin, and of coating resin that gels after 100 min as a thin layer
+  const byViscosity = 98.507 / (12.717 * Math.sqrt(2.5));
 
-test('ten degrees warmer runs 1.414 times as far: the start thins fourfold, the cure doubles', () => {
-  const base = { wood: 'cherry', seal: 'none', coats: 0, sealHours: 0 } as const;
-  const ratio = bleedTravel({ ...base, temperatureC: 35 }).medianMm / bleedTravel(base).medianMm;
-  expect(ratio).toBeCloseTo(Math.SQRT2, 12);
+  test('deep-pour resin runs five times as far by viscosity, as far by trapped air: in between where vessels close', () => {
+    expect(against('cherry', { resin: 'deep-pour' })).toBeCloseTo(Math.sqrt(byViscosity), 3);
+    expect(against('red-oak', { resin: 'deep-pour' })).toBeCloseTo(byViscosity, 3);
+  });
+
+  test('ten degrees warmer runs 1.414 times as far by viscosity: the start thins fourfold, the cure doubles', () => {
+    expect(against('ash', { temperatureC: 35 })).toBeCloseTo(Math.SQRT2, 12);
+    expect(against('cherry', { temperatureC: 35 })).toBeCloseTo(Math.SQRT2 ** 0.5, 12);
+  });
+
+  test('the band covers both laws and the doubt of gel times, and nothing is added for the reference', () => {
+    const { medianMm, highMm, lowMm } = bleedTravel({ ...bare, wood: 'cherry', resin: 'deep-pour' });
+    const reference = bleedTravel({ ...bare, wood: 'cherry' });
+    expect(reference.spread).toBeCloseTo(Math.hypot(0.7, 0.5), 12);
+    expect(lowMm).toBeLessThan(reference.medianMm);
+    expect(highMm).toBeGreaterThan(reference.medianMm * byViscosity);
+    expect(highMm / medianMm).toBeGreaterThan(reference.highMm / reference.medianMm);
+  });
+
+  test('the bounds: trapped air lets 90 mm of vessel fill by 2.856 % at 25 µm, and says that it governs', () => {
+    const { flow } = bleedTravel({ ...bare, wood: 'basswood' });
+    expect(openVesselMm.value).toBeCloseTo(89.628, 3);
+    expect(flow.trappedAirMm).toBeCloseTo(0.02856 * 89.628, 3);
+    expect(flow.governs).toBe('trapped-air');
+    expect(flow.viscosityMm.low).toBeCloseTo(flow.viscosityMm.value * Math.sqrt(3 / 4), 9);
+    expect(flow.viscosityMm.high).toBeCloseTo(flow.viscosityMm.value * Math.sqrt(9 / 4), 9);
+    expect(bleedTravel({ ...bare, wood: 'red-oak' }).flow).toMatchObject({
+      trappedAirMm: null,
+      governs: 'viscosity',
+    });
+  });
+
+  test('a runnier resin never runs less far, whatever the wood', () => {
+    for (const wood of Object.keys(woods) as WoodId[]) {
+      for (const [thick, thin] of [
+        [2, 1],
+        [1, 0.3],
+      ] as const) {
+        const of = (value: number): Resin => ({
+          ...resins.coating,
+          viscosityPaS: { value, low: value, high: value, status: 'entered', because: ['maker-entry'] },
+        });
+        expect(against(wood, { resin: of(thin) })).toBeGreaterThan(against(wood, { resin: of(thick) }));
+      }
+    }
+  });
 });
 
 test('a wood without a prior is taken by its likeness to others, with the spread of its class, and says so', () => {

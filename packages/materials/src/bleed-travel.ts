@@ -1,9 +1,9 @@
 import { type Cited, cited } from './cited.ts';
+import { type FlowBounds, flowBounds, flowFactor } from './flow-laws.ts';
 import { capillarySources, REFERENCE_TEMPERATURE_C } from './flow-parameters.ts';
 import { limits } from './limits.ts';
 import { normalCdf } from './normal.ts';
 import { type Resin, type ResinId, resins } from './resin.ts';
-import { openTubeLimitMm } from './resin-flow.ts';
 import { sealFactor } from './seal-factor.ts';
 import { type Sealer, type SealId, sealers } from './sealer.ts';
 import type { SourceId } from './sources.ts';
@@ -60,6 +60,8 @@ export interface BleedTravel {
    * ones, with its own spread.
    */
   readonly woodKnown: boolean;
+  /** What may stop a streak, and how many times as far as the reference the resin would run by its viscosity alone. */
+  readonly flow: FlowBounds & { readonly byViscosity: number };
   /** Standard deviation of ln(travel) that the band and the probability use. */
   readonly spread: number;
   readonly sources: readonly SourceId[];
@@ -67,7 +69,7 @@ export interface BleedTravel {
 
 /**
  * Returns the prior band of colour travel in mm along the fibres: wood prior × seal factor × resin against
- * the reference resin.
+ * the reference resin, by viscosity and by trapped air, see {@link flowFactor}.
  *
  * Log-normal. An honest prior: no measured streak lengths were found, so read rank and band, not a bare
  * millimetre. An oiled or waxed board is outside of it: stop and clean (see `oilCleaning`).
@@ -82,11 +84,18 @@ export function bleedTravel(job: BleedJob): BleedTravel {
 
   const prior = woodPrior(wood);
   const part = job.part === 'heart' ? wood.heartFactor : job.part === 'sap' ? wood.sapFactor : null;
-  const flow =
-    openTubeLimitMm(resin, temperatureC) / openTubeLimitMm(resins.coating, REFERENCE_TEMPERATURE_C);
+  const flow = flowFactor(wood, resin, temperatureC);
   const medianMm =
-    prior.medianMm * (part?.value ?? 1) * sealFactor(seal, job.coats, job.sealHours, temperatureC) * flow;
-  const spread = Math.hypot(spreadBetweenBoards.value, spreadWithinBoard.value, prior.extraSpread);
+    prior.medianMm *
+    (part?.value ?? 1) *
+    sealFactor(seal, job.coats, job.sealHours, temperatureC) *
+    flow.factor;
+  const spread = Math.hypot(
+    spreadBetweenBoards.value,
+    spreadWithinBoard.value,
+    prior.extraSpread,
+    flow.spread,
+  );
   const reach = Math.exp(NORMAL_95_QUANTILE * spread);
   return {
     medianMm,
@@ -98,6 +107,7 @@ export function bleedTravel(job: BleedJob): BleedTravel {
     basis: 'prior',
     woodKnown: wood.bleedPriorMm !== null,
     spread,
+    flow: { byViscosity: flow.byViscosity, ...flowBounds(wood, resin, temperatureC) },
     sources: [
       ...new Set<SourceId>([
         ...prior.because,

@@ -44,8 +44,6 @@ export function capillaryPressurePa(tube: Capillary): number {
  * L₀·P_c/(P + P_c).
  *
  * Isothermal, air neither dissolves nor escapes; P is one standard atmosphere.
- *
- * @public
  */
 export function closedVesselLengthMm(tube: Capillary, vesselMm: number): number {
   const pressure = Math.max(0, capillaryPressurePa(tube));

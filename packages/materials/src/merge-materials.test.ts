@@ -36,7 +36,7 @@ test('a label replaces class defaults, and only those it names', () => {
   expect(mixByMass({ volumeMl: 100, wastePct: 0 }, resin).partBG).toBeCloseTo((110 * 43) / 143, 12);
   expect(defaultFields(resin)).not.toContain('gelMin');
   expect(defaultFields(resin)).toContain('viscosityPaS');
-  expect(defaultMaterials.resins.coating!.gelMin.value).toBe(40);
+  expect(defaultMaterials.resins.coating!.gelMin.value).toBe(100);
 });
 
 test('a new wood starts from another and takes part in the travel', () => {

@@ -9,7 +9,7 @@ import type {
   SealerEntry,
   WoodEntry,
 } from './materials-overrides.ts';
-import type { MixRatio, Resin } from './resin.ts';
+import { type MixRatio, type Resin, thinGel } from './resin.ts';
 import type { Sealer } from './sealer.ts';
 import type { Scale } from './smallest-batch.ts';
 import type { Wood } from './wood.ts';
@@ -100,12 +100,14 @@ function mergeResin(resin: Resin, entry: ResinEntry, place: string): Resin {
       potLifeMin: entry.potLifeMin,
     });
   }
+  const potLife = range(place, 'potLifeMin', entry.potLifeMin);
   return {
     ...resin,
     ...mergeRatio(resin, entry, place),
     viscosityPaS: range(place, 'viscosityPaS', entry.viscosityPaS) ?? resin.viscosityPaS,
-    potLifeMin: range(place, 'potLifeMin', entry.potLifeMin) ?? resin.potLifeMin,
-    gelMin: range(place, 'gelMin', entry.gelMin) ?? resin.gelMin,
+    potLifeMin: potLife ?? resin.potLifeMin,
+    // a label seldom gives the gel time of a thin layer: it then follows the pot life, with its band
+    gelMin: range(place, 'gelMin', entry.gelMin) ?? (potLife === null ? resin.gelMin : thinGel(potLife)),
     hardHours: range(place, 'hardHours', entry.hardHours) ?? resin.hardHours,
     fullCureDays: range(place, 'fullCureDays', entry.fullCureDays) ?? resin.fullCureDays,
     ratioTolerancePct: above(place, 'ratioTolerancePct', entry.ratioTolerancePct) ?? resin.ratioTolerancePct,

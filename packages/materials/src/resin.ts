@@ -20,7 +20,10 @@ export interface Resin {
   readonly viscosityPaS: CitedRange;
   /** Minutes that 100 g in a cup stay workable. */
   readonly potLifeMin: CitedRange;
-  /** Minutes to gel as a thin layer in the cut: the clock of colour travel. */
+  /**
+   * Minutes to gel as a thin layer in the cut: the clock of colour travel. A cup of 100 g heats itself and sets long before; where only
+   * its pot life is known see {@link thinGel}.
+   */
   readonly gelMin: CitedRange;
   /** Hours between which a further pour of the same resin bonds without sanding. */
   readonly tackyHours: CitedRange;
@@ -60,13 +63,31 @@ const ratioTolerance: Cited = cited(5, 'memory', 'from-memory');
 const two: Cited<MixRatio> = cited({ a: 2, b: 1 }, 'memory', 'resin-data-sheets');
 const three: Cited<MixRatio> = cited({ a: 3, b: 1 }, 'memory', 'resin-data-sheets');
 
+/** Gel time of a thin layer, kept at the shop's temperature, over the pot life of 100 g in a cup: from a computed cup that heats itself. */
+export const thinGelToPotLife: CitedRange = citedRange(4, [3, 9], 'inference', 'own-inference');
+
+/** Gel time of a thin layer in minutes of a resin of which only the pot life is known, with its band. */
+export function thinGel(potLife: CitedRange): CitedRange {
+  const { value, low, high, because } = thinGelToPotLife;
+  return {
+    value: value * potLife.value,
+    low: low * potLife.value,
+    high: high * potLife.value,
+    status: 'inference',
+    because: [...new Set([...because, ...potLife.because])],
+  };
+}
+
+const potLife: CitedRange = citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory');
+const gelOfPotLife: CitedRange = thinGel(potLife);
+
 /** Resins by id. */
 export const resins: Readonly<Record<ResinId, Resin>> = {
   coating: {
     name: 'coating epoxy',
     viscosityPaS: citedRange(1, [0.5, 4], 'memory', 'resin-data-sheets'),
-    potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
-    gelMin: citedRange(40, [20, 60], 'memory', 'from-memory'),
+    potLifeMin: potLife,
+    gelMin: gelOfPotLife,
     tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
     hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
     fullCureDays: fullCure,
@@ -85,8 +106,8 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
   laminating: {
     name: 'laminating epoxy',
     viscosityPaS: citedRange(1, [0.6, 1.5], 'memory', 'resin-data-sheets'),
-    potLifeMin: citedRange(25, [5, 40], 'memory', 'resin-chemistry-page', 'from-memory'),
-    gelMin: citedRange(40, [20, 60], 'inference', 'own-inference'),
+    potLifeMin: potLife,
+    gelMin: gelOfPotLife,
     tackyHours: citedRange(5, [2, 8], 'memory', 'recoat-pages', 'from-memory'),
     hardHours: citedRange(24, [12, 24], 'memory', 'from-memory'),
     fullCureDays: fullCure,

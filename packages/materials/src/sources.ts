@@ -15,6 +15,7 @@ export type SourceId =
   | 'teak-trade-page'
   | 'siau-1984'
   | 'birch-conductivity'
+  | 'zimmermann-jeje'
   | 'mendoza-2010'
   | 'lucas-1918'
   | 'washburn-1921'
@@ -110,6 +111,13 @@ export const sources: Readonly<Record<SourceId, Source>> = {
     place: 'scilit.net/publications/3a6e94a1e1180b9eaabae59a4ae5ffb5',
     status: 'seen',
     note: 'Abstract only; the authors are not shown there.',
+  },
+  'zimmermann-jeje': {
+    title: 'M. H. Zimmermann & A. A. Jeje, Vessel-length distribution in stems of some American woody plants',
+    year: 1981,
+    place: 'Canadian Journal of Botany 59, p. 1882',
+    status: 'seen',
+    note: 'Abstract only: in red oak and white ash the longest vessels are often as long as the stem; in diffuse-porous trees about 1 m, most far shorter.',
   },
   'mendoza-2010': {
     title: 'Mendoza et al., penetration of a hardening adhesive in hardwood',

@@ -13,6 +13,8 @@ export interface Pores {
    * %.
    */
   readonly diameterUm: readonly [low: number, high: number] | null;
+  /** Vessels are longer than most boards and few of them are plugged, so that no air is trapped in them. */
+  readonly runsThrough: boolean;
   /** What blocks the vessels, in words. */
   readonly blocking: string;
   /** The wood's own colour runs into finishes and pale neighbours. */
@@ -34,8 +36,8 @@ export const woodPores: Readonly<Record<WoodId, Pores>> = {
   walnut: pores('semi-ring', [130, 190], 'tyloses and deposits'),
   'red-maple': pores('diffuse', [40, 90], 'open; stock is mostly sapwood'),
   'white-oak': pores('ring', [180, 380], 'abundant tyloses', ['tyloses-trade-page']),
-  'red-oak': pores('ring', [200, 420], 'few tyloses: an open straw'),
-  ash: pores('ring', [120, 350], 'some tyloses'),
+  'red-oak': runsThrough(pores('ring', [200, 420], 'few tyloses: an open straw')),
+  ash: runsThrough(pores('ring', [120, 350], 'some tyloses')),
   'shagbark-hickory': hickory('ring'),
   'pecan-hickory': hickory('semi-ring'),
   beech: pores('diffuse', [50, 100], 'open; red heart has tyloses'),
@@ -67,6 +69,7 @@ function pores(
   return {
     porosity,
     diameterUm,
+    runsThrough: false,
     blocking,
     ownColourRuns: false,
     oily: false,
@@ -88,6 +91,10 @@ function remembered(blocking: string, diameterUm: readonly [number, number] | nu
     status: 'memory',
     because: diameterUm ? diameters : ['from-memory'],
   };
+}
+
+function runsThrough(row: Pores): Pores {
+  return { ...row, runsThrough: true, because: [...row.because, 'zimmermann-jeje'] };
 }
 
 function colourRuns(row: Pores): Pores {

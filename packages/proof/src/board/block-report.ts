@@ -68,6 +68,7 @@ export function bleedReport(
         low: first.travel.lowMm,
         high: first.travel.highMm,
       },
+      bounds: first.travel.flow,
       visibleProbability: first.travel.visibleProbability,
       ...streaksOf(first, colours),
       areaMm2: sum(all, (each) => each.bleedAreaMm2.median),

@@ -25,7 +25,26 @@ export function couponFirst(job: Job, travel: CalibratedTravel, { reachMm, limit
   const isOpen = limitsMm.some(
     (limitMm) => Math.abs(Math.log(limitMm / reachMm)) < NORMAL_95_QUANTILE * doubt,
   );
-  return isOpen ? [couponOf(job)] : [];
+  return isOpen ? [lawsDiffer(travel) ? tellingCoupon(job) : couponOf(job)] : [];
+}
+
+/** Factor between what the two laws of travel give from which it is worth telling them apart (our choice). */
+const LAWS_DIFFER = 1.5;
+/** Slots nearer to a board's end than this open most of their vessels at both ends: exp(−20/90) is 0.8, mm. */
+const NEAR_END_MM = 20;
+/** Slots farther than this from any end leave their air trapped: more than the mean open length of vessels, mm. */
+const FAR_FROM_END_MM = 100;
+
+/** Whether this resin would run much farther, or less far, by its viscosity than trapped air lets any resin run. */
+function lawsDiffer({ flow: { byViscosity, trappedAirMm } }: CalibratedTravel): boolean {
+  return trappedAirMm !== null && Math.abs(Math.log(byViscosity)) > Math.log(LAWS_DIFFER);
+}
+
+/** Slots whose vessels are open behind and slots whose air is trapped: the difference tells which law holds. */
+function tellingCoupon(job: Job): Fix {
+  const tellsApart = { nearEndMm: NEAR_END_MM, farMm: FAR_FROM_END_MM };
+  const coupon = couponOf(job, 2 * SLOTS);
+  return coupon.do === 'test-coupon' ? { ...coupon, tellsApart } : coupon;
 }
 
 /** Slots of the job's own depth across the grain of the same board. */

@@ -70,6 +70,21 @@ export const bleedSchema = z.object({
       travelMm: z
         .object({ median: z.number(), low: z.number(), high: z.number() })
         .meta({ description: 'Colour travel along the fibres from a wall across the grain, mm' }),
+      bounds: z
+        .object({
+          viscosityMm: z.object({ value: z.number(), low: z.number(), high: z.number() }).meta({
+            description: 'Until a thin layer of the resin sets, in an open vessel; band by its gel time',
+          }),
+          trappedAirMm: z
+            .number()
+            .nullable()
+            .meta({ description: 'Until trapped air pushes back; null where vessels run through' }),
+          governs: z.enum(['viscosity', 'trapped-air']),
+          byViscosity: z.number().meta({
+            description: 'How many times as far as coating resin at 25 °C it would run by viscosity alone',
+          }),
+        })
+        .meta({ description: 'Upper bounds on the length of a streak in this wood: inference, no lengths' }),
       visibleProbability: z.number().meta({
         description: 'That a streak is longer than is seen, whatever its colour, 0…1',
       }),

@@ -135,6 +135,13 @@ export const fixSchema = z
       slots: count.meta({ description: 'Test slots to cut across the grain of the same board' }),
       lengthMm: mm('Length of a slot, across the grain'),
       depthMm: mm('Depth of a slot'),
+      tellsApart: z
+        .object({
+          nearEndMm: mm('Distance of half of the slots from the board’s end'),
+          farMm: mm('Least distance of the others'),
+        })
+        .optional()
+        .meta({ description: 'How the slots tell whether viscosity or trapped air stops a streak' }),
       clears,
     }),
     z.object({ do: z.literal('move-clamp'), byMm: mm('How much farther from the cut, at least'), clears }),

@@ -37,8 +37,8 @@ export const sealBetter: Required<Pick<FixWords, 'change-seal' | 'wait'>> = {
 
 /** The way out of cutting test slots, where no number is sure enough to be relied on. */
 export const couponBefore: Required<Pick<FixWords, 'test-coupon'>> = {
-  'test-coupon': ({ slots, lengthMm, depthMm }, { units }) =>
-    `Cut a coupon first, for the limit lies within the doubt of this number: ${counted(slots, 'slot')} ${formatLength(lengthMm, units)} long and ${formatLength(depthMm, units)} deep across the grain of the same board, sealed and filled like the job.`,
+  'test-coupon': ({ slots, lengthMm, depthMm, tellsApart }, { units }) =>
+    `Cut a coupon first, for the limit lies within the doubt of this number: ${counted(slots, 'slot')} ${formatLength(lengthMm, units)} long and ${formatLength(depthMm, units)} deep across the grain of the same board, sealed and filled like the job.${tellsApart === undefined ? '' : ` Half of them ${formatLength(tellsApart.nearEndMm, units)} from the board’s end, half ${formatLength(tellsApart.farMm, units)} or more from both: where streaks run much farther towards the near end, trapped air stops them and not the resin’s thickness, so a thicker resin would not help.`}`,
 };
 
 /** The way out of widening a stroke. */
