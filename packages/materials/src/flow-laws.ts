@@ -50,7 +50,9 @@ export function flowFactor(wood: Wood, resin: Resin, temperatureC: number): Flow
   const byViscosity =
     openTubeLimitMm(resin, temperatureC) / openTubeLimitMm(resins.coating, REFERENCE_TEMPERATURE_C);
   const weight = wood.pores.runsThrough ? 1 : viscosityWeight.value;
-  const doubts = (['gelMin', 'viscosityPaS'] as const).flatMap((key) => doubtOf(resin[key], resins.coating[key]));
+  const doubts = (['gelMin', 'viscosityPaS'] as const).flatMap((key) =>
+    doubtOf(resin[key], resins.coating[key]),
+  );
   return {
     factor: byViscosity ** weight,
     spread: Math.hypot(

@@ -31,6 +31,7 @@ export type {
   WoodEntry,
 } from './materials-overrides.ts';
 export { mergeMaterials } from './merge-materials.ts';
+export { type MistakenRatio, mistakenRatio } from './mistaken-ratio.ts';
 export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
 export { type OilCleaningStepId, oilCleaning } from './oil-cleaning.ts';
 export { type Opacity, opacityOf } from './opacity.ts';
@@ -44,6 +45,7 @@ export { type SealCurePoint, type Sealer, type SealId, sealers } from './sealer.
 export { shopAdvice } from './shop-advice.ts';
 export { type ShopHoursJob, type ShopWait, type ShopWaitId, shopHours } from './shop-hours.ts';
 export { type Scale, type ScaleId, scales, smallestBatchG, type Weighing } from './smallest-batch.ts';
+export { smallCupMm, smallestTrueMixG, unmixedFilmMm } from './smallest-true-mix.ts';
 export { type Source, type SourceId, sources } from './sources.ts';
 export { bleedIndex, streakDifference } from './streak-visibility.ts';
 export { type Wood, type WoodId, woods } from './wood.ts';

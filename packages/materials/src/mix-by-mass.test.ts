@@ -77,3 +77,19 @@ test('negative volume and a resin without ratio are refused', () => {
   expect(() => mixByMass({ volumeMl: 1, wastePct: Number.NaN }, 'coating')).toThrow(RangeError);
   expect(() => mixByMass(FILL, { ...resins.coating, ratioByVolume: null })).toThrow(/mixing ratio/);
 });
+
+test('assumed densities may make the same volume lighter or heavier, entered ones may not', () => {
+  const { massMayBe, partAG, partBG, massG } = mixByMass(FILL, 'coating');
+  // 1.06 to 1.18 for 1.15, 0.93 to 1.05 for 0.96 g/ml
+  expect(massMayBe.less).toBeCloseTo(
+    Math.hypot((partAG / massG) * (0.09 / 1.15), (partBG / massG) * (0.03 / 0.96)),
+    12,
+  );
+  expect(massMayBe.more).toBeCloseTo(
+    Math.hypot((partAG / massG) * (0.03 / 1.15), (partBG / massG) * (0.09 / 0.96)),
+    12,
+  );
+  const entered = (value: number) => ({ value, status: 'entered', because: ['maker-entry'] }) as const;
+  const labelled = { ...resins.coating, densityAGPerMl: entered(1.14), densityBGPerMl: entered(0.97) };
+  expect(mixByMass(FILL, labelled).massMayBe).toEqual({ less: 0, more: 0 });
+});

@@ -1,4 +1,4 @@
-import type { Cited } from './cited.ts';
+import type { Cited, CitedRange } from './cited.ts';
 import {
   defaultDensityA,
   defaultDensityB,
@@ -36,6 +36,8 @@ export interface Mix {
   readonly partBMl: number | null;
   /** A over B by weight. */
   readonly ratioByWeight: MixRatio;
+  /** How much less or more the same volume may weigh by the range of densities that were assumed, shares of the mass. */
+  readonly massMayBe: { readonly less: number; readonly more: number };
   /** Class defaults that stood in for values the label should give; masses are as good as these. */
   readonly assumed: readonly AssumedDensity[];
   readonly sources: readonly SourceId[];
@@ -72,6 +74,7 @@ type Split = Omit<Mix, 'volumeMl' | 'wasteMl'>;
 
 function splitByWeight(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
   const mixed = mixedDensity(resin, ratio);
+  const isLabelled = mixed.status === 'entered';
   const massG = volumeMl * mixed.value;
   const partAG = (massG * ratio.a) / (ratio.a + ratio.b);
   const partBG = massG - partAG;
@@ -82,7 +85,13 @@ function splitByWeight(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
     partAMl: resin.densityAGPerMl && partAG / resin.densityAGPerMl.value,
     partBMl: resin.densityBGPerMl && partBG / resin.densityBGPerMl.value,
     ratioByWeight: ratio,
-    assumed: mixed.status === 'entered' ? [] : ['densityMixed'],
+    massMayBe: isLabelled
+      ? { less: 0, more: 0 }
+      : {
+          less: 1 - resin.densityMixedGPerMl.low / mixed.value,
+          more: resin.densityMixedGPerMl.high / mixed.value - 1,
+        },
+    assumed: isLabelled ? [] : ['densityMixed'],
     sources: [...new Set([...(resin.ratioByWeight?.because ?? []), ...mixed.because])],
   };
 }
@@ -120,9 +129,27 @@ function splitByVolume(volumeMl: number, resin: Resin, ratio: MixRatio): Split {
     partAMl,
     partBMl,
     ratioByWeight: { a: ratio.a * densityA.value, b: ratio.b * densityB.value },
+    massMayBe: spreadOf(
+      [
+        ...(assumed.includes('densityA') ? [{ ...defaultDensityA, share: ratio.a * densityA.value }] : []),
+        ...(assumed.includes('densityB') ? [{ ...defaultDensityB, share: ratio.b * densityB.value }] : []),
+      ],
+      ratio.a * densityA.value + ratio.b * densityB.value,
+    ),
     assumed,
     sources: [
       ...new Set([...(resin.ratioByVolume?.because ?? []), ...densityA.because, ...densityB.because]),
     ],
+  };
+}
+
+/** The densities of the two parts are independent: each side is the root of the sum of squares. */
+function spreadOf(
+  parts: readonly (CitedRange & { readonly share: number })[],
+  whole: number,
+): Mix['massMayBe'] {
+  return {
+    less: Math.hypot(...parts.map(({ share, value, low }) => (share / whole) * (1 - low / value))),
+    more: Math.hypot(...parts.map(({ share, value, high }) => (share / whole) * (high / value - 1))),
   };
 }

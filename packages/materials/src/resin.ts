@@ -33,6 +33,8 @@ export interface Resin {
   readonly fullCureDays: CitedRange;
   readonly ratioByVolume: Cited<MixRatio> | null;
   readonly ratioByWeight: Cited<MixRatio> | null;
+  /** Ratio by volume that is usual for the class, kept when a label's ratio replaces it. */
+  readonly usualRatioByVolume: Cited<MixRatio> | null;
   /** How far the ratio may be off, in percent, before the cure suffers. */
   readonly ratioTolerancePct: Cited;
   /** Density of part A in g/ml; `null` if unknown. */
@@ -54,9 +56,9 @@ export interface Resin {
 }
 
 /** Density of part A in g/ml of an epoxy whose label is not at hand. */
-export const defaultDensityA: Cited = cited(1.15, 'memory', 'resin-data-sheets');
+export const defaultDensityA: CitedRange = citedRange(1.15, [1.06, 1.18], 'memory', 'resin-data-sheets');
 /** Density of part B in g/ml of an epoxy whose label is not at hand. */
-export const defaultDensityB: Cited = cited(0.96, 'memory', 'resin-data-sheets');
+export const defaultDensityB: CitedRange = citedRange(0.96, [0.93, 1.05], 'memory', 'resin-data-sheets');
 const shrinkage: CitedRange = citedRange(2, [2, 5], 'memory', 'from-memory', 'minty-2018');
 const fullCure: CitedRange = citedRange(7, [5, 7], 'memory', 'from-memory');
 const ratioTolerance: Cited = cited(5, 'memory', 'from-memory');
@@ -93,6 +95,7 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     fullCureDays: fullCure,
     ratioByVolume: two,
     ratioByWeight: null,
+    usualRatioByVolume: two,
     ratioTolerancePct: ratioTolerance,
     densityAGPerMl: defaultDensityA,
     densityBGPerMl: defaultDensityB,
@@ -113,6 +116,7 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     fullCureDays: fullCure,
     ratioByVolume: three,
     ratioByWeight: null,
+    usualRatioByVolume: three,
     ratioTolerancePct: ratioTolerance,
     densityAGPerMl: defaultDensityA,
     densityBGPerMl: defaultDensityB,
@@ -133,6 +137,7 @@ export const resins: Readonly<Record<ResinId, Resin>> = {
     fullCureDays: fullCure,
     ratioByVolume: two,
     ratioByWeight: null,
+    usualRatioByVolume: two,
     ratioTolerancePct: ratioTolerance,
     densityAGPerMl: defaultDensityA,
     densityBGPerMl: defaultDensityB,

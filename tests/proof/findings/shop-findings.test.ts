@@ -217,15 +217,26 @@ describe('a number inside its own doubt', () => {
     }
   });
 
-  test('but not where the travel is far beyond every limit: bare poplar in a slow, thin resin', () => {
-    const far = find(POCKET, 'high-bleed-wall', {
-      wood: 'poplar',
-      seal: 'none',
-      resin: 'deep-pour',
-      depth: '3mm',
-    });
+  test('but not where the travel is far beyond every limit', () => {
+    const drinks = { schema: 'pourproof/materials@1', woods: { walnut: { bleedPriorMm: 20 } } };
+    const settled = settleJob(
+      { ...CALM, seal: 'none' },
+      { materials: readMaterialsFile(drinks, 'materials.json') },
+    );
+    const far = vetDrawing(POCKET, 'test', settled).report.findings.find(
+      ({ code }) => code === 'high-bleed-wall',
+    );
+    expect(far?.severity).toBe('stop');
     expect(fixOf(far, 'test-coupon')).toBeUndefined();
-    expect(far?.fix.options.length).toBeGreaterThan(0);
+  });
+
+  test('asks for slots near the board’s end and far from it where viscosity and trapped air differ', () => {
+    const slow = { wood: 'cherry', seal: 'shellac', resin: 'deep-pour' } as const;
+    const tells = (job: JobInput) => fixOf(find(POCKET, 'high-bleed-wall', job), 'test-coupon');
+    expect(tells(slow)).toMatchObject({ slots: 6, tellsApart: { nearEndMm: 20, farMm: 100 } });
+    expect(tells({ ...slow, resin: 'coating' })?.tellsApart).toBeUndefined();
+    // no air is trapped in red oak
+    expect(tells({ ...slow, wood: 'red-oak' })?.tellsApart).toBeUndefined();
   });
 });
 
@@ -332,9 +343,12 @@ describe('batch-too-small', () => {
     expect(find(POCKET, 'batch-too-small', { weigh: 'fine', boards: 1 })).toBeUndefined();
   });
 
-  test('is only a note on a scale that was not named, and where zeroing between the parts is enough', () => {
+  test('is only a note where no scale is named and none is fine enough, and where zeroing between the parts is enough', () => {
     // 40 × 20 mm, 3 mm deep: about 3 g, and a 0.1 g scale needs 5.9 g zeroed, 8.6 g on a running total
-    expect(find(POCKET, 'batch-too-small', { boards: 1 })?.severity).toBe('note');
+    expect(find(POCKET, 'batch-too-small', { boards: 1 })).toBeUndefined();
+    // 0.2 g is too little for the finest scale of the list too
+    const slot = drawingOf([rectangle(0, 0, 12, 3.5)]);
+    expect(find(slot, 'batch-too-small', { boards: 1 })?.severity).toBe('note');
     expect(find(POCKET, 'batch-too-small', { boards: 1, weigh: 'tenth' })?.severity).toBe('caution');
     const zeroed = find(POCKET, 'batch-too-small', { boards: 2, weigh: 'tenth' });
     expect(zeroed?.severity).toBe('note');
@@ -343,6 +357,60 @@ describe('batch-too-small', () => {
 
   test('is silent when enough boards are mixed at once', () => {
     expect(find(POCKET, 'batch-too-small', { weigh: 'kitchen', boards: 60 })).toBeUndefined();
+  });
+});
+
+describe('mix-too-small', () => {
+  test('is a note below the smallest true mix, a caution well below it, and mixing that much is the way out', () => {
+    const slot = (length: number) => drawingOf([rectangle(0, 0, length, 3.5)]);
+    const one: JobInput = { boards: 1, weigh: 'fine' };
+    // 1.18 g at 5 % of the ratio, 0.55 g at 10 %
+    expect(find(slot(60), 'mix-too-small', one)?.severity).toBe('note');
+    const grave = find(slot(25), 'mix-too-small', one);
+    expect(grave?.severity).toBe('caution');
+    expect(fixOf(grave, 'mix-more')?.massG).toBe(1.2);
+    expect(find(slot(60), 'mix-too-small', { ...one, boards: 2 })).toBeUndefined();
+  });
+});
+
+describe('ratio-mistaken', () => {
+  const mixed = (entry: object) =>
+    vetDrawing(
+      POCKET,
+      'test',
+      settleJob(
+        { ...CALM, resin: 'mine' },
+        {
+          materials: readMaterialsFile(
+            { schema: 'pourproof/materials@1', resins: { mine: { like: 'coating', ...entry } } },
+            'materials.json',
+          ),
+        },
+      ),
+    ).report.findings.find(({ code }) => code === 'ratio-mistaken');
+
+  test('is a stop where two to one by volume was entered as by weight', () => {
+    const finding = mixed({ ratioByWeight: { a: 2, b: 1 } });
+    expect(finding?.severity).toBe('stop');
+    expect(finding?.measured.value).toBeCloseTo(19.79, 2);
+    expect(fixOf(finding, 'read-label')?.ratio).toBe('by-volume');
+  });
+
+  test('is silent on the label’s own ratios, and once both are given', () => {
+    expect(mixed({ ratioByWeight: { a: 100, b: 42 } })).toBeUndefined();
+    expect(mixed({ ratioByVolume: { a: 2, b: 1 } })).toBeUndefined();
+    expect(mixed({ ratioByWeight: { a: 2, b: 1 }, ratioByVolume: { a: 2, b: 1 } })).toBeUndefined();
+  });
+});
+
+describe('another resin', () => {
+  test('is offered only where it stains no worse, suits the shop and takes no more layers', () => {
+    const deep = (job: JobInput) =>
+      fixOf(find(POCKET, 'pour-too-deep', { depth: '6mm', ...job }), 'use-resin');
+    expect(deep({})?.resin).toBe('deep-pour');
+    // moderate under shellac, severe with a resin that runs twice as far
+    expect(deep({ wood: 'cherry', seal: 'shellac' })).toBeUndefined();
+    expect(deep({ shopTemp: '16C' })).toBeUndefined();
   });
 });
 

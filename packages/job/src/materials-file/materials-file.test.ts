@@ -15,7 +15,7 @@ describe('a materials file', () => {
     expect(job.rows.resin.ratioByWeight?.value).toEqual({ a: 100, b: 45 });
     expect(job.rows.resin.deepestPourMm).toMatchObject({ value: 10, status: 'entered' });
     // what the label does not say stays the default of its class
-    expect(job.rows.resin.gelMin.status).toBe('memory');
+    expect(job.rows.resin.gelMin.status).toBe('inference');
   });
 
   test('changes a wood, a sealer and a scale that ship with pourproof', () => {

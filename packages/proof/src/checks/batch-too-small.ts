@@ -11,10 +11,11 @@ export const batchTooSmall: Check = {
     const small = pour.colours
       .map((colour) => colour.massG / colour.count.batches)
       .filter((grams) => grams > 0 && grams < pour.smallestBatchG);
-    if (small.length === 0) {
+    const least = Math.min(...small);
+    // where the scale is not named, a finer one may well be at hand: the amounts say what this one needs
+    if (small.length === 0 || (job.defaults.includes('weigh') && least >= finestG(job))) {
       return null;
     }
-    const least = Math.min(...small);
     return {
       code: 'batch-too-small',
       // only a reminder where the job does not name its scale, or where zeroing between the parts is enough
@@ -47,6 +48,11 @@ function fixes({ job, pour }: Measured, least: number): Fix[] {
   }
   options.push({ do: 'mix-more', massG: Math.ceil(pour.smallestBatchG * 10) / 10, clears: true });
   return options;
+}
+
+/** Smallest batch in g on the finest scale of the list. */
+function finestG(job: Measured['job']): number {
+  return Math.min(...Object.values(job.materials.scales).map((scale) => smallestOn(scale, job)));
 }
 
 function smallestOn(scale: Scale, { rows }: Measured['job']): number {

@@ -16,6 +16,7 @@ import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
 import { islandTooSmall } from './island-too-small.ts';
+import { mixTooSmall } from './mix-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
@@ -24,6 +25,7 @@ import { pigmentTooMuch } from './pigment-too-much.ts';
 import { pourFlush } from './pour-flush.ts';
 import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { ratioMistaken } from './ratio-mistaken.ts';
 import { resinLeftThin } from './resin-left-thin.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
@@ -71,7 +73,9 @@ export const checks: readonly Check[] = [
   resinTooCold,
   resinTooWarm,
   pigmentTooMuch,
+  ratioMistaken,
   batchTooSmall,
+  mixTooSmall,
   visibleBleedLikely,
   colourHidesOrShows,
   outlineOpen,

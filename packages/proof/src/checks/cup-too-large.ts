@@ -2,6 +2,7 @@ import { largestMixG } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { resinFixes } from './resin-fixes.ts';
 
 /** A layer that takes more resin than may be mixed in one cup: the cup would heat itself until it smokes. */
 export const cupTooLarge: Check = {
@@ -25,12 +26,10 @@ export const cupTooLarge: Check = {
   },
 };
 
-function fixes({ job, pour }: Measured, layerG: number): Fix[] {
-  const slower = Object.entries(job.materials.resins).find(
-    ([, resin]) => layerG <= largestMixG(resin, job.shopTempC),
-  );
+function fixes(measured: Measured, layerG: number): Fix[] {
+  const { job, pour } = measured;
   return [
     { do: 'more-cups', cups: Math.max(...pour.colours.map(({ count }) => count.coolCups)), clears: false },
-    ...(slower === undefined ? [] : [{ do: 'use-resin' as const, resin: slower[0], clears: true }]),
+    ...resinFixes(measured, (resin) => layerG <= largestMixG(resin, job.shopTempC)),
   ];
 }

@@ -4,6 +4,7 @@ import { batchCount } from '../pour/batch-count.ts';
 import type { ColourPour } from '../pour/pour-plan.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { resinFixes } from './resin-fixes.ts';
 
 /** More pockets than a cup fills before it thickens, while the mix is too small to be weighed in more cups. */
 export const pourHurried: Check = {
@@ -36,7 +37,8 @@ function pocketsPerCup({ pockets, layers, count }: ColourPour): number {
 }
 
 /** A finer scale lets the mix be parted into more cups, a slower resin leaves time; each is tried on every hurried colour. */
-function fixes({ job }: Measured, hurried: readonly ColourPour[]): Fix[] {
+function fixes(measured: Measured, hurried: readonly ColourPour[]): Fix[] {
+  const { job } = measured;
   const isCalm = (resin: Resin, scale: Scale): boolean =>
     hurried.every(
       ({ pockets, massG, layers }) =>
@@ -57,11 +59,8 @@ function fixes({ job }: Measured, hurried: readonly ColourPour[]): Fix[] {
   const finer = Object.entries(job.materials.scales)
     .filter(([, each]) => isCalm(resin, each))
     .toSorted(([, a], [, b]) => b.resolutionG.value - a.resolutionG.value)[0];
-  const slower = Object.entries(job.materials.resins).find(
-    ([, each]) => each.deepestPourMm.value >= resin.deepestPourMm.value && isCalm(each, scale),
-  );
   return [
     ...(finer === undefined ? [] : [{ do: 'use-scale' as const, scale: finer[0], clears: true }]),
-    ...(slower === undefined ? [] : [{ do: 'use-resin' as const, resin: slower[0], clears: true }]),
+    ...resinFixes(measured, (each) => isCalm(each, scale)),
   ];
 }

@@ -2,6 +2,7 @@ import { pourLayers } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { resinFixes } from './resin-fixes.ts';
 
 /** A pocket deeper than this resin may be poured at once: it heats itself, smokes, foams or cracks. */
 export const pourTooDeep: Check = {
@@ -24,12 +25,13 @@ export const pourTooDeep: Check = {
   },
 };
 
-function fixes({ job, maxDepth, pour }: Measured): Fix[] {
-  const deep = Object.entries(job.materials.resins).find(
-    ([, resin]) => pourLayers(maxDepth + job.overpourMm, resin.deepestPourMm.value).count === 1,
-  );
+function fixes(measured: Measured): Fix[] {
+  const { job, maxDepth, pour } = measured;
   return [
     { do: 'pour-in-layers', layers: pour.layers.count, clears: true },
-    ...(deep === undefined ? [] : [{ do: 'use-resin' as const, resin: deep[0], clears: true }]),
+    ...resinFixes(
+      measured,
+      (resin) => pourLayers(maxDepth + job.overpourMm, resin.deepestPourMm.value).count === 1,
+    ),
   ];
 }

@@ -35,6 +35,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'use-scale': ['weigh'],
   'zero-between': [],
   'mix-more': [],
+  'read-label': [],
   'top-up': [],
   'change-temperature': ['shopTemp'],
   'less-pigment': ['pigmentPct'],

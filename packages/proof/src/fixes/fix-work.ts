@@ -28,6 +28,7 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   'use-scale': 'setting',
   'zero-between': 'bench',
   'mix-more': 'bench',
+  'read-label': 'bench',
   'top-up': 'bench',
   'change-temperature': 'setting',
   'less-pigment': 'setting',

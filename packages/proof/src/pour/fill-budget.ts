@@ -1,7 +1,14 @@
 import type { CitedRange } from '@pourproof/materials';
 
 /** Causes of uncertainty of a fill's volume. */
-export type BudgetItemId = 'geometry' | 'depth' | 'seal-film' | 'overpour' | 'end-grain' | 'shrinkage';
+export type BudgetItemId =
+  | 'geometry'
+  | 'depth'
+  | 'seal-film'
+  | 'overpour'
+  | 'end-grain'
+  | 'shrinkage'
+  | 'density';
 
 /** How much one cause may take off or add to the fill, ml, both 0 or more. */
 export interface BudgetItem {
@@ -72,17 +79,32 @@ export function fillBudget(measures: FillMeasures): FillBudget {
     { cause: 'shrinkage', lessMl: 0, moreMl: (cutMl * measures.shrinkagePct.high) / 100 },
   ];
   const fillMl = cutMl + overpourMl + uptakeMl;
+  return { cutMl, overpourMl, uptakeMl, items, uncertaintyPct: uncertaintyPct(items, fillMl) };
+}
+
+/**
+ * A budget in which the densities that were assumed count: what the grams may be too few or too many by, as volume.
+ *
+ * @param massMayBe shares that the mix may be lighter or heavier by
+ */
+export function withDensity(
+  budget: FillBudget,
+  massMayBe: { readonly less: number; readonly more: number },
+): FillBudget {
+  const fillMl = budget.cutMl + budget.overpourMl + budget.uptakeMl;
+  const items: readonly BudgetItem[] = [
+    ...budget.items,
+    { cause: 'density', lessMl: fillMl * massMayBe.less, moreMl: fillMl * massMayBe.more },
+  ];
+  return { ...budget, items, uncertaintyPct: uncertaintyPct(items, fillMl) };
+}
+
+function uncertaintyPct(items: readonly BudgetItem[], fillMl: number): number {
   const spread = Math.max(
     Math.hypot(...items.map((item) => item.lessMl)),
     Math.hypot(...items.map((item) => item.moreMl)),
   );
-  return {
-    cutMl,
-    overpourMl,
-    uptakeMl,
-    items,
-    uncertaintyPct: fillMl > 0 ? (100 * spread) / fillMl : 0,
-  };
+  return fillMl > 0 ? (100 * spread) / fillMl : 0;
 }
 
 function both(cause: BudgetItemId, ml: number): BudgetItem {

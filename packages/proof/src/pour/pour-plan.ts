@@ -8,9 +8,10 @@ import {
   type Resin,
   type Scale,
   smallestBatchG,
+  smallestTrueMixG,
 } from '@pourproof/materials';
 import { type BatchCount, batchCount } from './batch-count.ts';
-import type { FillBudget } from './fill-budget.ts';
+import { type FillBudget, withDensity } from './fill-budget.ts';
 import { type PrintedParts, partsThatAddUp } from './parts-that-add-up.ts';
 
 /** A fill of one colour on one board. */
@@ -70,6 +71,8 @@ export interface PourPlan {
   readonly smallestBatchG: number;
   /** The same with the display set to zero between the parts. */
   readonly smallestZeroedG: number;
+  /** Smallest mix that can be stirred true, however it is weighed. */
+  readonly smallestTrueG: number;
   /** Layers of the deepest colour. */
   readonly layers: PourLayers;
   readonly price: number | null;
@@ -89,6 +92,10 @@ export function pourPlan(fills: readonly ColourFill[], terms: PourTerms): PourPl
     colours,
     smallestBatchG: smallest,
     smallestZeroedG: smallestOf(terms, true),
+    smallestTrueG: smallestTrueMixG(
+      terms.resin.ratioTolerancePct.value,
+      terms.resin.densityMixedGPerMl.value,
+    ),
     layers: layersOf(deepest, terms),
     price: terms.pricePerG === null ? null : colours.reduce((sum, each) => sum + (each.price ?? 0), 0),
   };
@@ -118,6 +125,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     },
     resin,
   );
+  const whole = withDensity(budget, mix.massMayBe);
   const workingMinutes = resin.potLifeMin.value / cureSpeed(terms.shopTempC);
   const layers = layersOf(fill.depthMm, terms);
   const count = batchCount(
@@ -136,14 +144,14 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
   return {
     name: fill.name,
     resin: fill.resin,
-    budget,
+    budget: whole,
     volumeMl: mix.volumeMl,
     wasteMl: mix.wasteMl,
     massG: mix.massG,
     partAG: mix.partAG,
     partBG: mix.partBG,
     pigmentG,
-    uncertaintyPct: budget.uncertaintyPct,
+    uncertaintyPct: whole.uncertaintyPct,
     assumed: mix.assumed,
     count,
     pockets: boards * fill.pockets,

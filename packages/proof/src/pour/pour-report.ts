@@ -15,6 +15,7 @@ export function pourReport(plan: PourPlan, steps: readonly ScheduleStep[], job: 
     layers: { ...plan.layers },
     smallestBatchG: plan.smallestBatchG,
     smallestBatchZeroedG: plan.smallestZeroedG,
+    smallestTrueBatchG: plan.smallestTrueG,
     schedule: scheduleReport(steps, job.start),
     ...(plan.price === null ? {} : { price: plan.price }),
   };

@@ -98,6 +98,13 @@ export const fixSchema = z
       enoughG: gram('Smallest mix once the display is set to zero between the parts'),
       clears,
     }),
+    z.object({
+      do: z.literal('read-label'),
+      ratio: z.enum(['by-volume', 'by-weight']).meta({
+        description: 'The kind that the ratio looks like, to be entered as such or beside the other',
+      }),
+      clears,
+    }),
     z.object({ do: z.literal('mix-more'), massG: gram('Mass to mix'), clears }),
     z.object({ do: z.literal('top-up'), volumeMl: sized('Resin to have ready, ml'), clears }),
     z.object({

@@ -42,7 +42,7 @@ const colour = z.object({
   uncertaintyPct: amount('How far the fill may be off, waste apart, percent'),
   uncertainty: z.array(
     z.object({
-      cause: z.enum(['geometry', 'depth', 'seal-film', 'overpour', 'end-grain', 'shrinkage']),
+      cause: z.enum(['geometry', 'depth', 'seal-film', 'overpour', 'end-grain', 'shrinkage', 'density']),
       lessMl: amount('May take off, ml'),
       moreMl: amount('May add, ml'),
     }),
@@ -97,6 +97,7 @@ export const pourSchema = z.object({
     'Smallest batch that the scale can weigh accurately, adding up to a running total, g',
   ),
   smallestBatchZeroedG: amount('The same with the display set to zero between the parts, g'),
+  smallestTrueBatchG: amount('Smallest mix that can be stirred true, however it is weighed, g'),
   schedule: z.array(step),
   price: amount('Of all colours, in the maker’s money').optional(),
 });

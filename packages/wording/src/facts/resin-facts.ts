@@ -183,7 +183,7 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
     fact(
       `  part A${label}`,
       mass(colour.partAG),
-      'by weight, even where the label gives the ratio by volume',
+      `by weight, even where the label gives the ratio by volume${assumedText(colour)}`,
     ),
     fact(`  part B${label}`, mass(colour.partBG), ''),
   ];
@@ -204,10 +204,28 @@ function colourFacts(colour: Colour, pour: Pour, unit: LengthUnit): readonly Fac
       `of ${formatLength(layers.eachMm, unit)}, overpour included; the mix stays workable for about ${Math.round(cups.workingMinutes)} min${cups.totalG > POT_LIFE_CUP_G ? ` in a cup of ${POT_LIFE_CUP_G} g, less in a fuller one` : ''}`,
     ),
   );
+  if (cups.partAG + cups.partBG < pour.smallestBatchG) {
+    rows.push(
+      fact(
+        `  least on this scale${label}`,
+        formatMass(Math.ceil(pour.smallestBatchG / SEALER_STEP_G) * SEALER_STEP_G, SEALER_STEP_G),
+        'that it weighs accurately, adding up; a finer one weighs less',
+      ),
+    );
+  }
   if (colour.price !== undefined) {
     rows.push(fact(`Price${label}`, colour.price.toFixed(2), 'in your money'));
   }
   return rows;
+}
+
+/** Grams are only as good as the densities that they are made from. */
+function assumedText({ assumed }: Colour): string {
+  return assumed.length === 0
+    ? ''
+    : assumed.includes('densityMixed')
+      ? '; the density of the mix is assumed, so take it from the label'
+      : `; ${assumed.length === 2 ? 'the densities of both parts are' : `the density of part ${assumed[0] === 'densityA' ? 'A' : 'B'} is`} assumed, so take ${assumed.length === 2 ? 'them' : 'it'} from the label`;
 }
 
 /** Layers are hours apart: what is mixed for one is hard before the next. */

@@ -18,6 +18,7 @@ import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
 import { islandTooSmall } from './island-too-small.ts';
+import { mixTooSmall } from './mix-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
 import { oilInWood } from './oil-in-wood.ts';
 import { outlineCrosses } from './outline-crosses.ts';
@@ -26,6 +27,7 @@ import { pigmentTooMuch } from './pigment-too-much.ts';
 import { pourFlush } from './pour-flush.ts';
 import { pourHurried } from './pour-hurried.ts';
 import { pourTooDeep } from './pour-too-deep.ts';
+import { ratioMistaken } from './ratio-mistaken.ts';
 import { resinLeftThin } from './resin-left-thin.ts';
 import { resinTooCold } from './resin-too-cold.ts';
 import { resinTooWarm } from './resin-too-warm.ts';
@@ -72,7 +74,9 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'resin-too-cold': resinTooCold,
   'resin-too-warm': resinTooWarm,
   'pigment-too-much': pigmentTooMuch,
+  'ratio-mistaken': ratioMistaken,
   'batch-too-small': batchTooSmall,
+  'mix-too-small': mixTooSmall,
   'visible-bleed-likely': visibleBleedLikely,
   'colour-hides-or-shows': colourHidesOrShows,
   'outline-open': outlineOpen,
