@@ -54,9 +54,9 @@ test('a hostile drawing, job, materials and names run nothing and ask nobody, no
   }
   await page.getByRole('button', { name: 'Levelling', exact: true }).click();
   await chooseFiles(page, {
-    'job.json': JSON.stringify({ schema: 'pourproof/job@1', wood: '<img src=x onerror=window.pwned=1>' }),
+    'job.json': JSON.stringify({ schema: 'pourproof/job@1', wood: '<img src=y onerror=window.pwned=1>' }),
   });
-  await expect.poll(() => page.locator('drop-zone .note').textContent()).toContain('<img src=x');
+  await expect.poll(() => page.locator('drop-zone .note').textContent()).toContain('<img src=y');
   await dropFile(page, HOSTILE_NAME, '<svg onload="window.pwned=1"><g></svg>');
   await page.locator('failure-note dl').waitFor();
   expect(await page.evaluate('window.pwned')).toBeUndefined();
