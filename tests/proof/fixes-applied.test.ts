@@ -48,7 +48,8 @@ async function followWaysOut(trial: Trial): Promise<void> {
 
 describe('every way out that a setting expresses is applied, settles and changes no other setting', () => {
   test.each(ANSWERED_JOBS.map((trial) => [trial.name, trial] as const))('%s', async (_, trial) => {
-    await followWaysOut(trial);
+    // some jobs offer work on the drawing alone
+    await expect(followWaysOut(trial)).resolves.toBeUndefined();
   });
 
   test('and the jobs offer many of the kinds that there are; each has a test of its own beside applyFix', () => {
