@@ -32,12 +32,9 @@ export const cutSchema = z.object({
       passes: z.number().int().nonnegative(),
       retracts: z.number().int().nonnegative().meta({ description: 'How often it is lifted off the wood' }),
       minutes: z.number().nonnegative().meta({ description: 'How long it takes' }),
-      isEstimated: z
-        .literal(true)
-        .optional()
-        .meta({
-          description: 'Path and time are estimated from area and outline: there is too much to plan',
-        }),
+      isEstimated: z.literal(true).optional().meta({
+        description: 'Path and time are estimated from area and outline: there is too much to plan',
+      }),
     }),
   ),
   time: z
