@@ -7,7 +7,7 @@ import {
   readCouponsFile,
   settleJob,
 } from '@pourproof/job';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
@@ -20,7 +20,7 @@ const CHERRY: JobInput = {
   seal: 'none',
   coats: 0,
 };
-const vetted = (job: JobInput) => vetDrawing(BAR, 'bar', settleJob({ ...CHERRY, ...job })).report;
+const vetted = (job: JobInput) => judgeDrawing(BAR, 'bar', settleJob({ ...CHERRY, ...job })).report;
 
 describe('the worked example, from the job to the report', () => {
   const before = vetted({});
@@ -152,7 +152,7 @@ test('two other boards move the wood', () => {
 test('in a glue-up a coupon moves the blocks of its own wood only', () => {
   const board = 'stripes 100x100x20mm cherry:50mm maple:50mm';
   const glued = (coupons: JobFile['coupons']) =>
-    vetDrawing(
+    judgeDrawing(
       drawingOf([rectangle(0, 0, 60, 60)]),
       'bar',
       settleJob({ ...CHERRY, wood: undefined, board, coupons }),

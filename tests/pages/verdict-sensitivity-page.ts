@@ -1,5 +1,5 @@
 import { type JobFile, type JobInput, readMaterialsFile, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
 /** The artwork of the page: a plate, a stroke of 1.8 mm, and a rib of 2.2 mm of wood between two bars. */
@@ -107,7 +107,7 @@ move grams, not the verdict. Where a row changes the verdict and you do not know
 
 function reportFor(end: End): Report {
   const book = readMaterialsFile({ schema: 'pourproof/materials@1', ...end.materials }, 'materials.json');
-  return vetDrawing(
+  return judgeDrawing(
     ARTWORK,
     'reference',
     settleJob({ ...REFERENCE, ...(end.job ?? {}) }, { materials: book }),

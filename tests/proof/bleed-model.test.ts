@@ -1,6 +1,6 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { bleedClass } from '@pourproof/materials';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
@@ -8,7 +8,7 @@ import { drawingOf, rectangle } from '../support/drawing-of.ts';
 const REFERENCE: JobInput = { bit: ['flat:1mm'], depth: '1/8in', coats: 1, colour: 'black' };
 const ACROSS = drawingOf([rectangle(0, 0, 4, 30)]);
 const told = (job: JobInput) => {
-  const { bleed, findings } = vetDrawing(ACROSS, 'slot', settleJob({ ...REFERENCE, ...job })).report;
+  const { bleed, findings } = judgeDrawing(ACROSS, 'slot', settleJob({ ...REFERENCE, ...job })).report;
   const [block] = bleed.blocks;
   if (block === undefined) {
     throw new Error('the slot lies in a block');
@@ -118,7 +118,7 @@ test('the band before any coupon is a factor of 5.4 either way', () => {
 });
 
 test('an oiled board is a stop that no seal clears, not a score', () => {
-  const { report } = vetDrawing(
+  const { report } = judgeDrawing(
     ACROSS,
     'slot',
     settleJob({ ...REFERENCE, wood: 'walnut', seal: 'epoxy', sealHours: '24h', oiled: true }),

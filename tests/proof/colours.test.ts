@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../support/drawing-of.ts';
 import { type Painted, painted } from '../support/painted.ts';
@@ -9,7 +9,7 @@ const RED = '#e30613';
 const BLUE = '#0000ff';
 
 const vetted = (shapes: readonly Painted[], job: JobInput = {}): Report =>
-  vetDrawing(painted(shapes), 'test', settleJob({ ...WALNUT, ...job })).report;
+  judgeDrawing(painted(shapes), 'test', settleJob({ ...WALNUT, ...job })).report;
 
 /** Two squares with 20 mm of wood between. */
 const apart: readonly Painted[] = [

@@ -1,7 +1,7 @@
 import { endGrainLength } from '@pourproof/geometry';
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { glueUps, places } from '../arbitraries.ts';
@@ -10,7 +10,7 @@ import { cases } from '../support/lane.ts';
 
 const FLAT: JobInput = { bit: ['flat:1mm'], depth: '3mm', seal: 'none' };
 const report = (drawing: ReturnType<typeof drawingOf>, job: JobInput) =>
-  vetDrawing(drawing, 'test', settleJob({ ...FLAT, ...job })).report;
+  judgeDrawing(drawing, 'test', settleJob({ ...FLAT, ...job })).report;
 /** A 40 × 4 mm bar; the 1 mm bit rounds its corners by (4 − π)/4 mm² in all, and no stretch of wall is lost across or along. */
 const BAR = drawingOf([rectangle(0, 0, 40, 4)]);
 
@@ -112,7 +112,7 @@ test('exposure over the blocks is that of all wall elements in three dimensions,
   fc.assert(
     fc.property(fc.integer({ min: 0, max: 359 }), fc.integer({ min: 0, max: 90 }), (grainDeg, diveDeg) => {
       const job = settleJob({ ...FLAT, grain: `${grainDeg}deg`, dive: `${diveDeg}deg` });
-      const { report: told, picture } = vetDrawing(art, 'test', job);
+      const { report: told, picture } = judgeDrawing(art, 'test', job);
       // upright walls: their normals lie in the face, so the dive takes its cosine off all of them, and the floor meets its sine
       const across = endGrainLength(picture.cut, radians(grainDeg));
       expect(told.endGrain.wallExposedMm2).toBeCloseTo(3 * across * Math.cos(radians(diveDeg)), 6);

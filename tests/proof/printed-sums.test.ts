@@ -1,6 +1,6 @@
 import { settleJob } from '@pourproof/job';
 import { resinColours } from '@pourproof/materials';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { between, jobs } from '../arbitraries.ts';
@@ -14,7 +14,7 @@ test('on every scale the sheet adds up exactly: parts to cups, cups to colours, 
   fc.assert(
     fc.property(jobs, between(5, 200), (job, size) => {
       const drawing = drawingOf([rectangle(0, 0, size, 12)]);
-      const { pour } = vetDrawing(drawing, 'sum', settleJob(job)).report;
+      const { pour } = judgeDrawing(drawing, 'sum', settleJob(job)).report;
       for (const colour of pour.colours) {
         const { cups } = colour;
         expect(thousandths(cups.partAG) + thousandths(cups.partBG) + thousandths(cups.pigmentG)).toBe(
@@ -47,8 +47,8 @@ test('colours share out the cut: what is drawn later is poured, and nothing is p
     ] as typeof drawing.shapes,
   };
   const job = settleJob({ bit: ['flat:2mm'], weigh: 'fine' });
-  const one = vetDrawing(drawing, 'one', job).report.pour.colours;
-  const two = vetDrawing(painted, 'two', job).report.pour.colours;
+  const one = judgeDrawing(drawing, 'one', job).report.pour.colours;
+  const two = judgeDrawing(painted, 'two', job).report.pour.colours;
   expect(one).toHaveLength(1);
   expect(two.map((colour) => colour.name)).toEqual([black, red]);
   const sum = two.reduce((total, colour) => total + colour.volumeMl, 0);

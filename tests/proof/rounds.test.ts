@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Report, reportSchema, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report, reportSchema } from '@pourproof/proof';
 import { calendarFile } from '@pourproof/wording';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -22,7 +22,7 @@ const SOUND: JobInput = {
 const [BLACK, RED, BLUE] = ['#000000', '#ff0000', '#0000ff'];
 
 const vetted = (shapes: readonly Painted[], job: JobInput = {}): Report =>
-  vetDrawing(painted(shapes), 'test', settleJob({ ...SOUND, ...job })).report;
+  judgeDrawing(painted(shapes), 'test', settleJob({ ...SOUND, ...job })).report;
 const codes = ({ findings }: Report): readonly string[] => findings.map(({ code }) => code);
 
 /** A red square in the middle of a black one, and a blue one apart. */

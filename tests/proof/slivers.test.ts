@@ -1,13 +1,13 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
 const BARE: JobInput = { bit: ['flat:1mm'], depth: '4mm', seal: 'none' };
 const JOB: JobInput = { ...BARE, wood: 'walnut' };
 const slivers = (drawing: ReturnType<typeof drawingOf>, job: JobInput = {}, base = JOB) =>
-  vetDrawing(drawing, 'test', settleJob({ ...base, ...job })).report.slivers;
+  judgeDrawing(drawing, 'test', settleJob({ ...base, ...job })).report.slivers;
 
 describe('thin wood', () => {
   test('between two pockets has the gap as its thickness, their height as its length, and its angle to the fibres', () => {

@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../support/drawing-of.ts';
 
@@ -16,7 +16,7 @@ const JOB: JobInput = {
 };
 /** A pocket 30 mm long and `height` high whose lower wall lies `below` mm under the joint. */
 const vetted = (below: number, more: JobInput = {}) =>
-  vetDrawing(
+  judgeDrawing(
     drawingOf([rectangle(0, 0, 30, 10)]),
     'pocket',
     settleJob({ ...JOB, place: `40mm,${35 + below}mm`, board: 'polygons 80x80x20mm', ...more }),

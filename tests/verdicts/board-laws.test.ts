@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { between } from '../arbitraries.ts';
@@ -39,7 +39,7 @@ const onBoard: fc.Arbitrary<JobInput> = fc.record({
 });
 
 const vetted = (ring: readonly number[], job: JobInput, turnDeg = 0): Report =>
-  vetDrawing(drawingOf([ring], { turnDeg }), 'law', settleJob(job)).report;
+  judgeDrawing(drawingOf([ring], { turnDeg }), 'law', settleJob(job)).report;
 const gravityOf = ({ findings }: Report, code: string): number =>
   findings
     .filter((each) => each.code === code)
@@ -143,7 +143,7 @@ test('turning the artwork and the fibres together changes no finding, and end gr
         const beside = other.map((value, i) => (i % 2 === 0 ? value - left + right + gap : value));
         const of = (turnDeg: number, grainDeg: number): readonly string[] =>
           told(
-            vetDrawing(
+            judgeDrawing(
               drawingOf([one, beside], { turnDeg }),
               'law',
               settleJob({ ...job, grain: `${grainDeg}deg` }),

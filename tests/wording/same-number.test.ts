@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { findingEntries } from '@pourproof/wording';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
@@ -32,7 +32,7 @@ test('what a headline says with a unit is what stands beside it as measured, lim
           units,
           board: 'plain 80x60x12mm poplar',
         });
-        const { findings } = vetDrawing(drawingOf(rings), 'same', job).report;
+        const { findings } = judgeDrawing(drawingOf(rings), 'same', job).report;
         for (const entry of findingEntries({ findings }, job)) {
           expect(entry.measured.replace(/ (?:wide|short|clear|along|across).*/u, '')).not.toBe(entry.limit);
           const beside = [entry.measured, entry.limit, ...entry.places.map(({ text }) => text)].join(' ');

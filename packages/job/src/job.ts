@@ -14,7 +14,7 @@ import type { RoundSettings } from './settings/rounds.ts';
 import type { SealSettings } from './settings/seal.ts';
 import type { SeenToSettings } from './settings/seen-to.ts';
 import type { ShopSettings } from './settings/shop.ts';
-import type { SettingKey } from './settings/table.ts';
+import type { JobInput, SettingKey } from './settings/table.ts';
 import type { WoodSettings } from './settings/wood.ts';
 
 /** What a job is about: a file, lettering in a font, or a drawing that has been read already. */
@@ -48,6 +48,8 @@ export interface Job
   readonly materials: MaterialsBook;
   /** The rows of the materials that it does name. */
   readonly rows: JobRows;
+  /** What it was settled from, with the coupons that stood beside it. */
+  readonly input: JobInput;
   /** Settings that were given, in the order in which they were. */
   readonly given: readonly SettingKey[];
   /** Settings that were not given and have a usual value. */

@@ -61,6 +61,7 @@ export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
     source: options.source ?? namedSource(input),
     materials,
     rows: rowsOf({ ...settled, wood }, materials),
+    input: options.coupons === undefined ? input : { ...input, coupons: options.coupons },
     given: keys,
     defaults: SETTING_KEYS.filter((key) => isTakenAsUsual(key, input)),
   };
@@ -71,7 +72,7 @@ export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
 }
 
 /** What the table settles by itself. */
-type SettledFields = Omit<Job, 'source' | 'materials' | 'rows' | 'given' | 'defaults' | 'coupons'>;
+type SettledFields = Omit<Job, 'source' | 'materials' | 'rows' | 'input' | 'given' | 'defaults' | 'coupons'>;
 
 function settledFields(input: JobInput, materials: MaterialsBook): SettledFields {
   const fields: Record<string, unknown> = {};

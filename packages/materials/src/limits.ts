@@ -33,6 +33,7 @@ export type LimitId =
   | 'colourDifferencePlain'
   | 'colourDifferenceFigured'
   | 'usualBit'
+  | 'usualEdgeToBit'
   | 'usualDepth'
   | 'sealWait'
   | 'abradedPocket'
@@ -206,6 +207,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     exactly(cited(mmFromInches(1 / 8), 'practice', 'common-practice')),
     'A flat bit of an eighth of an inch is at hand in most shops.',
+  ),
+  usualEdgeToBit: limit(
+    'ratio',
+    exactly(cited(3, 'practice', 'common-practice')),
+    'The cutting edge of a straight bit is commonly three diameters long; for a deeper cut a longer one has to be asked for.',
   ),
   usualDepth: limit(
     'mm',

@@ -1,9 +1,10 @@
+import { ArtworkError } from '@pourproof/artwork/format';
 import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { type Drawing, InternalError } from '@pourproof/plane';
-import { vetDrawing } from '@pourproof/proof';
+import { type Proof, vettingSteps } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
-import { drawingFrom, readingSettings, withIdleNotices } from './read-drawing.ts';
+import { drawingFrom, type ReadingSettings, readingSettings, withIdleNotices } from './read-drawing.ts';
 import { refusalOf } from './refusal.ts';
 import { isSameSource, type Source, sourceName } from './source.ts';
 
@@ -57,11 +58,35 @@ export function vetter(): Vetter {
     try {
       const job = settleJob(input, { ...options, source: source.kind, hasFont: hasFont(source, input) });
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
-      return { ...vetDrawing(drawing, sourceName(source), job), job };
+      return { ...(await provedWith(drawing, source, job)), job };
     } catch (error) {
       throw refusalOf(error) === null ? faultFrom(error) : error;
     }
   };
+}
+
+/** Vets a drawing; of jobs that are tried, those that change how the artwork is read get a drawing of their own. */
+async function provedWith(drawing: Drawing, source: Source, job: Job): Promise<Proof> {
+  const read = JSON.stringify(readingSettings(job));
+  const steps = vettingSteps(drawing, sourceName(source), job);
+  let step = steps.next();
+  while (step.done !== true) {
+    const settings = readingSettings(step.value.job);
+    step = steps.next(JSON.stringify(settings) === read ? drawing : await redrawn(source, settings));
+  }
+  return step.value;
+}
+
+/** `null` where the artwork cannot be read so. */
+async function redrawn(source: Source, settings: ReadingSettings): Promise<Drawing | null> {
+  try {
+    return await drawingFrom(source, settings);
+  } catch (error) {
+    if (error instanceof ArtworkError) {
+      return null;
+    }
+    throw error;
+  }
 }
 
 /** A font that letters of single strokes have no use for is there as soon as it is named. */

@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import { openFont, readLettering } from '@pourproof/artwork';
 import { settleJob } from '@pourproof/job';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 
 const LETTERS = 'Handgloves';
 const FONT = new URL('../../../fixtures/fonts/lora-400.ttf', import.meta.url);
@@ -100,7 +100,7 @@ for (const family of families.length > 0 ? families : Object.keys(FAMILIES)) {
     for (const size of sizes) {
       const art = await FAMILIES[family](size);
       const start = process.cpuUsage();
-      vetDrawing(art, family, settleJob(JOBS[job]));
+      judgeDrawing(art, family, settleJob(JOBS[job]));
       const { user, system } = process.cpuUsage(start);
       const seconds = (user + system) / 1e6;
       const points = count(art);

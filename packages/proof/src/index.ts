@@ -3,6 +3,7 @@ export { passWidthMm } from './cut/pass-width.ts';
 export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { applyFix, FIX_SETTINGS, type FixContext } from './fixes/apply-fix.ts';
 export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
+export type { Redrawing, TrialJob } from './fixes/trials.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export type { PicturedGrade, PicturedGradeId, PicturedLevelling } from './levelling/pictured-levelling.ts';
 export type { Picture, PicturedBlock } from './picture.ts';
@@ -14,8 +15,8 @@ export {
   type PlaceKind,
   type Severity,
 } from './report/finding-schema.ts';
-export type { Fix } from './report/fix-schema.ts';
+export type { Fix, FixStep } from './report/fix-schema.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export { type Report, reportSchema } from './report/report.ts';
 export type { StepId } from './schedule/plan-schedule.ts';
-export { type Proof, vetDrawing } from './vet-drawing.ts';
+export { judgeDrawing, type Proof, vetDrawing, vettingSteps } from './vet-drawing.ts';

@@ -55,7 +55,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
     bleedWalls: (bleeding?.where ?? []).flatMap((place) =>
       place.outline.map((line) => Float64Array.from(line.flat())),
     ),
-    bleed: measured.blocks.map(({ bleed }) => bleed),
+    bleed: measured.blocks.map(({ bleed }) => bleed()),
     blocks: measured.board.blocks.map(({ region, row, grainDeg, diveDeg }) => ({
       outline: region,
       species: row.name,

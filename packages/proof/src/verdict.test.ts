@@ -1,7 +1,7 @@
 import { settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
-import { vetDrawing } from './vet-drawing.ts';
+import { judgeDrawing } from './vet-drawing.ts';
 
 const SQUARE = {
   region: { ...packRings([[0, 0, 20, 0, 20, 20, 0, 20]]), fillRule: 'nonzero' as const },
@@ -21,7 +21,7 @@ test('what reading the artwork cautions of keeps the verdict from being clear, w
       shapes: [SQUARE],
     };
     const job = settleJob({ bit: ['flat:3mm'], depth: '2mm', seal: 'epoxy' });
-    return vetDrawing(drawing, 'square', job).report.verdict;
+    return judgeDrawing(drawing, 'square', job).report.verdict;
   };
   expect(verdict('note')).toBe('clear');
   expect(verdict('caution')).toBe('caution');
@@ -35,7 +35,7 @@ test('a drawing without any area is a stop, and its bounds of error are nothing'
     notices: [],
     shapes: [],
   };
-  const { report } = vetDrawing(empty, 'empty', settleJob({ bit: ['flat:3mm'], depth: '2mm' }));
+  const { report } = judgeDrawing(empty, 'empty', settleJob({ bit: ['flat:3mm'], depth: '2mm' }));
   expect(report.findings).toEqual([]);
   expect(report.verdict).toBe('stop');
   expect(report.cut.errorBound).toEqual({ areaMm2: 0, volumeMm3: 0 });

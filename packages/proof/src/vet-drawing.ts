@@ -1,17 +1,16 @@
 import { type Job, refuseReading } from '@pourproof/job';
 import type { Drawing, Notice } from '@pourproof/plane';
-import { runChecks } from './checks/run-checks.ts';
-import { refuseShortBit } from './cut/refuse-short-bit.ts';
+import { scaledDrawing } from './fixes/changed-drawing.ts';
+import { type Proved, prove } from './fixes/prove.ts';
 import { seenTo } from './fixes/seen-to.ts';
-import { measure } from './measured.ts';
+import type { Redrawing } from './fixes/trials.ts';
+import { triedFindings } from './fixes/tried-findings.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { buildReport } from './report/build-report.ts';
+import type { Finding } from './report/finding-schema.ts';
 import type { Report } from './report/report.ts';
-import { findingsOfRounds } from './rounds/findings-of-rounds.ts';
-import { measuredRounds } from './rounds/measured-rounds.ts';
 import { mergedPicture } from './rounds/merged-picture.ts';
 import { mergedReport } from './rounds/merged-report.ts';
-import { plannedRounds, type RoundPlan } from './rounds/planned-rounds.ts';
 
 /** What vetting a drawing gives: the report, and the shapes to draw it with; plain data throughout. */
 export interface Proof {
@@ -20,10 +19,11 @@ export interface Proof {
 }
 
 /**
- * Vets a drawing for a job: measures it, runs every check and gives the verdict.
+ * Vets a drawing for a job: measures it, runs every check, tries their ways out and gives the verdict. Ways out that ask for another
+ * size are tried on the drawing scaled.
  *
  * @param name file name, or the text that was set, for the report
- * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, or when the job says how artwork is read (as
+ * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, when the job says how artwork is read (as
  *   `width` does) and was not settled for what the drawing was read from, or when it calls a finding seen to that this does not cure
  * @example
  * const job = settleJob({ bit: ['flat:1/8in'], depth: '3.2mm', wood: 'maple', seal: 'shellac' });
@@ -31,29 +31,59 @@ export interface Proof {
  * report.verdict; // 'clear', 'caution' or 'stop'
  */
 export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
+  refuseUnread(job);
+  const steps = vettingSteps(drawing, name, job);
+  let step = steps.next();
+  while (step.done !== true) {
+    const { scaledBy } = step.value;
+    step = steps.next(scaledBy === 1 ? drawing : scaledDrawing(drawing, scaledBy));
+  }
+  return step.value;
+}
+
+/**
+ * The same without trying ways out, in a fraction of the time: the verdict and the findings are those of {@link vetDrawing}, but the
+ * ways out are what the checks propose, so that some may bring worse.
+ *
+ * @throws {JobError} as {@link vetDrawing} does
+ */
+export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
+  refuseUnread(job);
+  const proved = prove(drawing, job);
+  const findings = proved.findings.map((finding) => ({
+    ...finding,
+    fix: { options: finding.fix.options },
+  }));
+  return proofOf(proved, findings, name);
+}
+
+/**
+ * {@link vetDrawing} step by step, for whoever can read the artwork anew: it asks for the drawing of each job that it tries.
+ *
+ * @throws {JobError} as {@link vetDrawing} does
+ */
+export function* vettingSteps(drawing: Drawing, name: string, job: Job): Redrawing<Proof> {
+  const proved = prove(drawing, job);
+  return proofOf(proved, yield* triedFindings(proved), name);
+}
+
+function refuseUnread(job: Job): void {
   if (job.source === null || job.source === 'drawing') {
     refuseReading(job);
   }
-  const plan = plannedRounds(drawing, job);
-  return plan.rounds.length > 1 ? inRounds(drawing, name, job, plan) : atOnce(drawing, name, job, plan);
 }
 
-function atOnce(drawing: Drawing, name: string, job: Job, plan: RoundPlan): Proof {
-  const own = { ...job, depthMm: plan.rounds[0]?.depthMm ?? job.depthMm };
-  refuseShortBit(own);
-  const measured = measure(drawing, own);
-  const { findings, notices } = seenTo(runChecks(measured), job);
-  const told = { ...measured, drawing: withNotices(drawing, notices) };
-  return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
-}
-
-function inRounds(drawing: Drawing, name: string, job: Job, plan: RoundPlan): Proof {
-  const measured = measuredRounds(drawing, job, plan);
-  const { findings, notices } = seenTo(findingsOfRounds(measured.rounds, job.rounds.length), job);
+function proofOf(proved: Proved, tried: readonly Finding[], name: string): Proof {
+  const { job, drawing, plan, measured } = proved;
+  const { findings, notices } = seenTo(tried, job);
+  if (measured.is === 'at-once') {
+    const told = { ...measured.all, drawing: withNotices(drawing, notices) };
+    return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
+  }
   const told = withNotices(drawing, [...plan.notices, ...notices]);
   return {
-    report: mergedReport({ ...measured, drawing: told, job, colours: plan.colours, findings }, name),
-    picture: mergedPicture(measured, findings),
+    report: mergedReport({ ...measured.all, drawing: told, job, colours: plan.colours, findings }, name),
+    picture: mergedPicture(measured.all, findings),
   };
 }
 

@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { applyFix, type Finding, type FindingCode, vetDrawing } from '@pourproof/proof';
+import { applyFix, type Finding, type FindingCode, judgeDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -21,7 +21,7 @@ const find = (
   job: JobInput,
   turnDeg = 0,
 ): Finding | undefined =>
-  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+  judgeDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 const circle = (x: number, y: number, radius: number): number[] =>
@@ -195,7 +195,7 @@ describe('bleed-reaches-edge', () => {
       place: `${80 - gapMm}mm,50mm`,
       ...job,
     });
-  const travel = vetDrawing(
+  const travel = judgeDrawing(
     drawingOf(SQUARE),
     'test',
     settleJob({ ...CALM, ...BARE, board: 'plain 100x100x20mm poplar' }),

@@ -1,6 +1,6 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { type Drawing, packRings } from '@pourproof/plane';
-import { applyFix, type Finding, type Fix, vetDrawing } from '@pourproof/proof';
+import { applyFix, type Finding, type Fix, judgeDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -28,7 +28,7 @@ function painted(shapes: readonly Painted[], turnDeg = 0): Drawing {
 }
 
 const touch = (shapes: readonly Painted[], turnDeg = 0, job: JobInput = {}): Finding | undefined =>
-  vetDrawing(painted(shapes, turnDeg), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+  judgeDrawing(painted(shapes, turnDeg), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
     ({ code }) => code === 'colours-touch',
   );
 const BLACK = '#000000';
@@ -124,7 +124,7 @@ describe('colours-touch', () => {
     );
     const wall = fixOf(finding, 'part-by-wall')?.widthMm ?? 0;
     expect(wall).toBe(2);
-    const { report } = vetDrawing(
+    const { report } = judgeDrawing(
       painted([
         [BLACK, square(0)],
         [RED, square(20 + wall)],
@@ -150,7 +150,7 @@ describe('colours-touch', () => {
     expect(fix?.rounds).toEqual([['black', 'blue'], ['red']]);
     const changed = applyFix(job, fix as Fix);
     expect(changed).toEqual({ ...job, rounds: 'black+blue, red' });
-    const { report } = vetDrawing(painted(shapes), 'test', settleJob(changed as JobInput));
+    const { report } = judgeDrawing(painted(shapes), 'test', settleJob(changed as JobInput));
     expect(report.verdict).toBe('clear');
   });
 

@@ -1,6 +1,6 @@
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
 import type { OpenOutline, OpenOutlines } from '@pourproof/plane';
-import { type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf, wordsOf } from '../../support/fix-of.ts';
@@ -16,7 +16,7 @@ const CALM: JobFile = {
 };
 
 const find = (drawing: ReturnType<typeof drawingOf>, code: FindingCode, job: JobInput = {}) =>
-  vetDrawing(drawing, 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+  judgeDrawing(drawing, 'test', settleJob({ ...CALM, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 
@@ -171,7 +171,7 @@ test('every finding of a bad drawing can be put into words in both units', () =>
     [0, 0, 30, 0, 30, 3, 50, 3, 50, 5, 30, 5, 30, 8, 0, 8],
     [0, 0, 9, 9, 9, 0, 0, 9],
   ]);
-  const { findings } = vetDrawing(bad, 'bad', settleJob({ ...CALM, wood: 'poplar', seal: 'none' })).report;
+  const { findings } = judgeDrawing(bad, 'bad', settleJob({ ...CALM, wood: 'poplar', seal: 'none' })).report;
   expect(findings.length).toBeGreaterThanOrEqual(3);
   for (const finding of findings) {
     for (const unit of ['mm', 'in'] as const) {
@@ -224,7 +224,8 @@ describe('pointed ends', () => {
 });
 
 test('a lone convex pocket has no sliver beside it, two pockets close together have one', () => {
-  const slivers = (rings: number[][]) => vetDrawing(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
+  const slivers = (rings: number[][]) =>
+    judgeDrawing(drawingOf(rings), 'test', settleJob(CALM)).report.slivers;
   expect(slivers([rectangle(0, 0, 20, 4)])?.narrowestMm).toBeNull();
   expect(slivers([rectangle(0, 0, 20, 4), rectangle(0, 5.5, 20, 4)])?.narrowestMm).toBeCloseTo(1.5, 6);
 });

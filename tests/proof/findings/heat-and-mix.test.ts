@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Finding, type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type Finding, type FindingCode, judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf, waysOut } from '../../support/fix-of.ts';
@@ -15,7 +15,7 @@ const CALM: JobInput = {
 };
 const POCKET = drawingOf([rectangle(0, 0, 40, 20)]);
 const find = (code: FindingCode, job: JobInput, drawing = POCKET): Finding | undefined =>
-  vetDrawing(drawing, 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+  judgeDrawing(drawing, 'test', settleJob({ ...CALM, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 
@@ -27,7 +27,7 @@ describe('cup-too-large', () => {
     const finding = find('cup-too-large', {}, tray);
     expect(finding?.severity).toBe('caution');
     expect(finding?.limit.value).toBe(500);
-    const { report } = vetDrawing(tray, 'test', settleJob(CALM));
+    const { report } = judgeDrawing(tray, 'test', settleJob(CALM));
     const [colour] = report.pour.colours;
     // the report prints the mass in whole steps of the scale
     expect(Math.abs((finding?.measured.value ?? 0) - (colour?.massG ?? 0))).toBeLessThan(0.02);

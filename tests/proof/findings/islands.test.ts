@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Finding, vetDrawing } from '@pourproof/proof';
+import { type Finding, judgeDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf } from '../../support/fix-of.ts';
@@ -29,7 +29,7 @@ const tray = (widthMm: number, heightMm = widthMm): readonly (readonly number[])
   hole(-widthMm / 2, -heightMm / 2, widthMm, heightMm),
 ];
 const find = (rings: readonly (readonly number[])[], job: JobInput = {}, turnDeg = 0): Finding | undefined =>
-  vetDrawing(trayDrawing(rings, turnDeg), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
+  judgeDrawing(trayDrawing(rings, turnDeg), 'test', settleJob({ ...CALM, ...job })).report.findings.find(
     ({ code }) => code === 'island-too-small',
   );
 

@@ -1,5 +1,5 @@
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 
@@ -13,7 +13,7 @@ const VEE: JobFile = {
 };
 const BAR = rectangle(0, 0, 30, 4);
 const reportOf = (job: JobInput = {}): Report =>
-  vetDrawing(drawingOf([BAR]), 'test', settleJob({ ...VEE, ...job })).report;
+  judgeDrawing(drawingOf([BAR]), 'test', settleJob({ ...VEE, ...job })).report;
 
 describe('high-bleed-wall at the leaning walls of a 60° V', () => {
   const at = (job: JobInput = {}) => reportOf(job).findings.find(({ code }) => code === 'high-bleed-wall');

@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { applyFix, type Finding, vetDrawing } from '@pourproof/proof';
+import { applyFix, type Finding, judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf } from '../../support/fix-of.ts';
@@ -22,7 +22,7 @@ const sanded = (
   job: JobInput,
   turnDeg = 0,
 ): { readonly finding: Finding | undefined; readonly marginMm: number | null } => {
-  const { report } = vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job }));
+  const { report } = judgeDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...CALM, ...job }));
   return {
     finding: report.findings.find(({ code }) => code === 'sands-through'),
     marginMm: report.levelling.marginMm,

@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { type Finding, type FindingPlace, vetDrawing } from '@pourproof/proof';
+import { type Finding, type FindingPlace, judgeDrawing } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { between } from '../../arbitraries.ts';
@@ -12,7 +12,7 @@ const GRAVITY = ['note', 'caution', 'stop'] as const;
 /** What the findings of losses say of outlines under a flat bit. */
 function lossesOf(rings: readonly (readonly number[])[], bitMm: number): readonly Finding[] {
   const job = settleJob({ bit: [`flat:${bitMm}mm`], depth: '2mm', wood: 'maple', seal: 'epoxy' });
-  return vetDrawing(drawingOf(rings), 'losses', job).report.findings.filter(({ code }) =>
+  return judgeDrawing(drawingOf(rings), 'losses', job).report.findings.filter(({ code }) =>
     LOSSES.includes(code),
   );
 }
@@ -101,7 +101,7 @@ describe('what is lost', () => {
       [2, 'stroke-near-bit-width'],
       [2.05, 'stroke-near-bit-width'],
     ] as const) {
-      const { findings } = vetDrawing(drawingOf([rectangle(3, 4, 44, width)]), 'a bar', job).report;
+      const { findings } = judgeDrawing(drawingOf([rectangle(3, 4, 44, width)]), 'a bar', job).report;
       const [place] = findings.find((finding) => finding.code === code)?.where ?? [];
       expect(place?.lengthMm).toBeCloseTo(44, 6);
       expect(place?.widthMm).toBeCloseTo(width, 6);

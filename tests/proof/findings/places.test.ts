@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { type Finding, type FindingPlace, PLACE_KINDS, vetDrawing } from '@pourproof/proof';
+import { type Finding, type FindingPlace, judgeDrawing, PLACE_KINDS } from '@pourproof/proof';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { between } from '../../arbitraries.ts';
@@ -21,7 +21,7 @@ const bars: fc.Arbitrary<number[][]> = fc
   });
 
 const findingsOf = (rings: readonly (readonly number[])[], bit: string): readonly Finding[] =>
-  vetDrawing(
+  judgeDrawing(
     drawingOf(rings),
     'places',
     settleJob({ bit: [bit], depth: '2mm', wood: 'poplar', grain: '30deg', seal: 'none', level: '1mm' }),

@@ -1,5 +1,5 @@
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
-import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, judgeDrawing, type Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf } from '../../support/fix-of.ts';
@@ -13,7 +13,7 @@ const ROUND: JobFile = {
   level: '0.3mm',
 };
 const reportOf = (rings: readonly number[][], job: JobInput = {}): Report =>
-  vetDrawing(drawingOf(rings), 'test', settleJob({ ...ROUND, ...job })).report;
+  judgeDrawing(drawingOf(rings), 'test', settleJob({ ...ROUND, ...job })).report;
 const find = (rings: readonly number[][], code: FindingCode, job: JobInput = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 /** Width of a groove that a ball of 3 mm cuts in one pass. */
@@ -109,7 +109,7 @@ describe('two colours of a ball', () => {
       wastePct: 0,
       grain: '0deg',
     });
-    const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
+    const { pour } = judgeDrawing({ ...drawing, shapes }, 'two colours', job).report;
     return pour.colours.map(({ volumeMl }) => volumeMl);
   };
 

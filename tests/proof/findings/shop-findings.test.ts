@@ -1,5 +1,5 @@
 import { type JobInput, readMaterialsFile, settleJob } from '@pourproof/job';
-import { type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf } from '../../support/fix-of.ts';
@@ -22,14 +22,14 @@ const find = (
   job: JobInput = {},
   calm: JobInput = CALM,
 ) =>
-  vetDrawing(drawing, 'test', settleJob({ ...calm, ...job })).report.findings.find(
+  judgeDrawing(drawing, 'test', settleJob({ ...calm, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 
 const POCKET = drawingOf([rectangle(0, 0, 40, 20)]);
 
 test('the calm job is clear', () => {
-  expect(vetDrawing(POCKET, 'test', settleJob(CALM)).report.verdict).toBe('clear');
+  expect(judgeDrawing(POCKET, 'test', settleJob(CALM)).report.verdict).toBe('clear');
 });
 
 describe('ghost-stroke', () => {
@@ -223,7 +223,7 @@ describe('a number inside its own doubt', () => {
       { ...CALM, seal: 'none' },
       { materials: readMaterialsFile(drinks, 'materials.json') },
     );
-    const far = vetDrawing(POCKET, 'test', settled).report.findings.find(
+    const far = judgeDrawing(POCKET, 'test', settled).report.findings.find(
       ({ code }) => code === 'high-bleed-wall',
     );
     expect(far?.severity).toBe('stop');
@@ -375,7 +375,7 @@ describe('mix-too-small', () => {
 
 describe('ratio-mistaken', () => {
   const mixed = (entry: object) =>
-    vetDrawing(
+    judgeDrawing(
       POCKET,
       'test',
       settleJob(
@@ -431,7 +431,7 @@ describe('pour-too-deep', () => {
       { schema: 'pourproof/materials@1', resins: { coating: { deepestPourMm: 10 } } },
       'materials.json',
     );
-    const { findings } = vetDrawing(
+    const { findings } = judgeDrawing(
       POCKET,
       'test',
       settleJob({ ...CALM, depth: '6mm' }, { materials: book }),
@@ -550,7 +550,7 @@ describe('colour-hides-or-shows', () => {
       { schema: 'pourproof/materials@1', woods: { walnut: { lab: [30, 3, 3] } } },
       'materials.json',
     );
-    const { findings } = vetDrawing(
+    const { findings } = judgeDrawing(
       POCKET,
       'test',
       settleJob({ ...CALM, ...bare, colour: 'black' }, { materials: book }),

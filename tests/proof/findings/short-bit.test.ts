@@ -1,12 +1,12 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import { measureFacts } from '@pourproof/wording';
 import { expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 
 const PLATE = rectangle(0, 0, 60, 40);
 const reportOf = (bit: string[], job: JobInput = {}): Report =>
-  vetDrawing(drawingOf([PLATE]), 'test', settleJob({ bit, depth: '10mm', wood: 'walnut', ...job })).report;
+  judgeDrawing(drawingOf([PLATE]), 'test', settleJob({ bit, depth: '10mm', wood: 'walnut', ...job })).report;
 const SHORT_THEN_LONG = ['flat:6mm:length 4mm', 'flat:3mm:length 12mm'];
 
 test('a short bit before a longer, finer one leaves the same cut as that one alone', () => {

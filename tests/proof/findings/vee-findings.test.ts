@@ -1,5 +1,5 @@
 import { type JobFile, type JobInput, settleJob } from '@pourproof/job';
-import { type FindingCode, type Report, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, judgeDrawing, type Report } from '@pourproof/proof';
 import { cutSentences } from '@pourproof/wording';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
@@ -16,7 +16,7 @@ const VEE: JobFile = {
 const BAR = rectangle(0, 0, 30, 4);
 
 const reportOf = (rings: readonly number[][], job: JobInput = {}, turnDeg = 0): Report =>
-  vetDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...VEE, ...job })).report;
+  judgeDrawing(drawingOf(rings, { turnDeg }), 'test', settleJob({ ...VEE, ...job })).report;
 const find = (rings: readonly number[][], code: FindingCode, job: JobInput = {}) =>
   reportOf(rings, job).findings.find((finding) => finding.code === code);
 const SHRINKAGE = 0.03;
@@ -70,7 +70,7 @@ describe('the report of a V cut', () => {
   test('shares walls out to the blocks of a board without rest', () => {
     const onBoard = (board: string): Report['endGrain'] => {
       const { wood: _, ...job } = VEE;
-      return vetDrawing(drawingOf([BAR]), 'test', settleJob({ ...job, board })).report.endGrain;
+      return judgeDrawing(drawingOf([BAR]), 'test', settleJob({ ...job, board })).report.endGrain;
     };
     const whole = onBoard('plain 100x60x20mm maple');
     const endGrain = onBoard('stripes 100x60x20mm maple:30mm walnut:30mm');
@@ -90,7 +90,7 @@ describe('the report of a V cut', () => {
     const drawing = drawingOf([BAR, rectangle(0, 10, 30, 2)]);
     const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#102030' : '#a04020' }));
     const job = settleJob({ ...VEE, overpour: '0mm', wastePct: 0, grain: '0deg' });
-    const { pour } = vetDrawing({ ...drawing, shapes }, 'two colours', job).report;
+    const { pour } = judgeDrawing({ ...drawing, shapes }, 'two colours', job).report;
     const [wide, narrow] = pour.colours.map(({ volumeMl }) => volumeMl);
     // 4² (90 − 4) against 2² (90 − 2); uptake by end grain is shared by area, and small
     expect((wide ?? 0) / (narrow ?? 1)).toBeGreaterThan(3);
@@ -197,7 +197,7 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
     reading: ['5mm,5mm 20mm', '95mm,5mm 22mm', '5mm,55mm 20mm', '95mm,55mm 22mm', '50mm,30mm 21mm'],
   };
   const severity = (width: number, bit: string) =>
-    vetDrawing(
+    judgeDrawing(
       drawingOf([rectangle(0, 0, 60, width)]),
       't',
       settleJob({ ...job, ...board, bit: [bit] }),
@@ -211,8 +211,8 @@ test('half of the depth that a V really reaches is out of flat enough to stop', 
 test('each colour of a V is poured as deep as its own strokes are', () => {
   const drawing = drawingOf([rectangle(0, 0, 30, 10), rectangle(0, 20, 30, 1)]);
   const shapes = drawing.shapes.map((shape, k) => ({ ...shape, colour: k === 0 ? '#ff0000' : '#0000ff' }));
-  const { colours } = vetDrawing({ ...drawing, shapes }, 't', settleJob({ ...VEE, overpour: '0.5mm' })).report
-    .pour;
+  const { colours } = judgeDrawing({ ...drawing, shapes }, 't', settleJob({ ...VEE, overpour: '0.5mm' }))
+    .report.pour;
   const depths = colours.map(({ layers }) => layers.count * layers.eachMm - 0.5);
   expect(depths[0]).toBeCloseTo(5 / Math.tan(Math.PI / 6), 8);
   expect(depths[1]).toBeCloseTo(0.5 / Math.tan(Math.PI / 6), 8);

@@ -1,10 +1,10 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type FindingCode, vetDrawing } from '@pourproof/proof';
+import { type FindingCode, judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { drawingOf, rectangle } from '../../support/drawing-of.ts';
 import { fixOf, waysOut } from '../../support/fix-of.ts';
 
-type Finding = ReturnType<typeof vetDrawing>['report']['findings'][number];
+type Finding = ReturnType<typeof judgeDrawing>['report']['findings'][number];
 
 const JOB: JobInput = {
   bit: ['flat:3mm'],
@@ -22,7 +22,7 @@ function find(
   code: FindingCode,
   job: JobInput = {},
 ): Finding | undefined {
-  return vetDrawing(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
+  return judgeDrawing(drawingOf(rings), 'a test', settleJob({ ...JOB, ...job })).report.findings.find(
     (finding) => finding.code === code,
   );
 }

@@ -32,9 +32,18 @@ export interface BlockMeasures {
   /** ∫ |n·f| dA. */
   readonly wallExposedMm2: number;
   readonly floorExposedMm2: number;
-  /** Part of the face that colour reaches at the low, median and high travel, clipped to the block. */
-  readonly bleed: { readonly low: CleanRegion; readonly median: CleanRegion; readonly high: CleanRegion };
-  readonly bleedAreaMm2: { readonly low: number; readonly median: number; readonly high: number };
+  /**
+   * Part of the face that colour reaches at the low, median and high travel, clipped to the block; measured when it is first asked for,
+   * which no check does.
+   */
+  readonly bleed: () => BleedReach;
+}
+
+/** Parts of the face that colour reaches. */
+export interface BleedReach {
+  readonly low: CleanRegion;
+  readonly median: CleanRegion;
+  readonly high: CleanRegion;
 }
 
 /**
@@ -89,7 +98,6 @@ export function blockMeasures(
     travels.set(block.row, byPart.set(block.part, travel));
     const floorAreaMm2 = whole > 0 ? (signedArea(floor) * carving.areaMm2) / whole : 0;
     const exposedLengthMm = walls.exposedMm * inFace(dive);
-    const bleed = bleedIn(part, near, block, travel);
     return [
       {
         index: b,
@@ -104,12 +112,7 @@ export function blockMeasures(
         wallExposedMm2: exposedMm2 * inFace(dive),
         floorExposedMm2: floorAreaMm2 * Math.sin(dive),
         ...carved?.[b],
-        bleed,
-        bleedAreaMm2: {
-          low: signedArea(bleed.low),
-          median: signedArea(bleed.median),
-          high: signedArea(bleed.high),
-        },
+        bleed: once(() => bleedIn(part, near, block, travel)),
       },
     ];
   });
@@ -164,6 +167,15 @@ function carvedIn(
       }));
 }
 
+/** Makes something when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly it: T } | null = null;
+  return () => {
+    made ??= { it: make() };
+    return made.it;
+  };
+}
+
 function partIn(near: CleanRegion, block: CleanRegion): CleanRegion {
   return near.ringEnds.length === 0 ? near : booleans(near, block, 'intersect');
 }
@@ -211,7 +223,7 @@ function bleedIn(
   near: CleanRegion,
   block: PlacedBlock,
   travel: CalibratedTravel,
-): BlockMeasures['bleed'] {
+): BleedReach {
   const reach = inFace(radians(block.diveDeg));
   const swept = (travelMm: number): CleanRegion => {
     const { region } = sweepAlong(part, radians(block.grainDeg), travelMm * reach);

@@ -1,6 +1,6 @@
 import type { Job } from '@pourproof/job';
 import { bleedIndex, type CalibratedTravel, type Wood } from '@pourproof/materials';
-import { byGrain, radians } from '@pourproof/plane';
+import { byGrain, radians, signedArea } from '@pourproof/plane';
 import type { DrawnColour } from '../colours/drawn-colours.ts';
 import { differenceIn } from '../colours/streaks.ts';
 import type { Report } from '../report/report.ts';
@@ -71,10 +71,19 @@ export function bleedReport(
       bounds: first.travel.flow,
       visibleProbability: first.travel.visibleProbability,
       ...streaksOf(first, colours),
-      areaMm2: sum(all, (each) => each.bleedAreaMm2.median),
-      areaLowMm2: sum(all, (each) => each.bleedAreaMm2.low),
-      areaHighMm2: sum(all, (each) => each.bleedAreaMm2.high),
+      ...bleedAreasOf(all),
     })),
+  };
+}
+
+function bleedAreasOf(
+  all: readonly BlockMeasures[],
+): Pick<Report['bleed']['blocks'][number], 'areaMm2' | 'areaLowMm2' | 'areaHighMm2'> {
+  const reaches = all.map(({ bleed }) => bleed());
+  return {
+    areaMm2: sum(reaches, ({ median }) => signedArea(median)),
+    areaLowMm2: sum(reaches, ({ low }) => signedArea(low)),
+    areaHighMm2: sum(reaches, ({ high }) => signedArea(high)),
   };
 }
 

@@ -6,6 +6,7 @@ import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** Parts of strokes that the smallest bit can't enter stay wood: serifs, hairlines, tips. */
 export const bitCannotEnter: Check = {
@@ -15,10 +16,7 @@ export const bitCannotEnter: Check = {
     if (lost.length === 0) {
       return null;
     }
-    const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
-    const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
     const isVee = measured.shape.includedRad !== null;
-    const options = isVee ? veeFixes(measured, largest) : fixes(measured, largest, enters);
     const quantity = isVee ? ('tip-width' as const) : ('diameter' as const);
     return {
       code: 'bit-cannot-enter',
@@ -27,7 +25,7 @@ export const bitCannotEnter: Check = {
       measured: { value: Math.min(...lost.map(widthOf)), quantity: 'width', unit: 'mm' },
       limit: { value: measured.bitMm, quantity, unit: 'mm' },
       because: ['opening-by-disc'],
-      fix: { options },
+      fix: proposed(() => fixes(measured)),
     };
   },
 };
@@ -55,6 +53,14 @@ function placeOfLost({
   );
 }
 
+function fixes(measured: Measured): Fix[] {
+  const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
+  const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
+  return measured.shape.includedRad === null
+    ? flatFixes(measured, largest, enters)
+    : veeFixes(measured, largest);
+}
+
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
 function veeFixes(measured: Measured, largest: number | null): Fix[] {
   const tipMm = largest === null ? 0 : Math.floor(largest * 100) / 100;
@@ -62,7 +68,7 @@ function veeFixes(measured: Measured, largest: number | null): Fix[] {
 }
 
 /** Every fix is tried on the artwork itself before it is offered. */
-function fixes(measured: Measured, largest: number | null, enters: (diameter: number) => boolean): Fix[] {
+function flatFixes(measured: Measured, largest: number | null, enters: (diameter: number) => boolean): Fix[] {
   const { bitMm } = measured;
   const options: Fix[] = [];
   // bits wider than the largest by more than its uncertainty need not be tried

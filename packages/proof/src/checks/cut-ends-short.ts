@@ -7,6 +7,7 @@ import type { FindingPlace, Severity } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { proposed } from './proposed.ts';
 
 const GRAVITY: Readonly<Record<Severity, number>> = { note: 0, caution: 1, stop: 2 };
 /** Steps of the factor of a way out, as printed. */
@@ -39,7 +40,7 @@ export const cutEndsShort: Check = {
       limit: { value: worst.limitMm, quantity: 'length', unit: 'mm' },
       because: [...new Set(['opening-by-disc', ...limits.tipShort.because])],
       // where whole strokes are lost as well, the bit for them comes first
-      fix: { options: lost.length > 0 && severity === 'note' ? [] : fixes(measured, severity) },
+      fix: proposed(() => (lost.length > 0 && severity === 'note' ? [] : fixes(measured, severity))),
     };
   },
 };

@@ -1,9 +1,6 @@
 import { limits } from '@pourproof/materials';
-import { type Measured, measure } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
-import { ghostStroke } from './ghost-stroke.ts';
-import { sandsThrough } from './sands-through.ts';
 
 /** A sum of lengths this far below a limit is at it, mm: rounding. */
 const ROUNDING_MM = 1e-6;
@@ -34,7 +31,7 @@ export const floorTooThin: Check = {
         ...new Set([...limits.floorUnderPocket.because, ...(isGone ? limits.floorGone.because : [])]),
       ],
       fix: {
-        options: [...shallower(measured, thicknessMm - leastMm - site.loweredMm), thicker(maxDepth)],
+        options: [...shallower(thicknessMm - leastMm - site.loweredMm), thicker(maxDepth)],
       },
     };
   },
@@ -45,22 +42,9 @@ function leastFloorMm(thicknessMm: number): number {
   return Math.max(limits.floorUnderPocket.value, limits.floorToBoard.value * thicknessMm);
 }
 
-/** A shallower cut, unless levelling or the film of the seal then takes more of the colour than now. */
-function shallower(measured: Measured, deepestMm: number): Fix[] {
-  const { job, drawing, site } = measured;
+function shallower(deepestMm: number): Fix[] {
   const toMm = Math.floor((deepestMm + ROUNDING_MM) * 100) / 100;
-  if (!(toMm > 0)) {
-    return [];
-  }
-  const after = measure(drawing, { ...job, depthMm: toMm }, site);
-  const isWorse = [sandsThrough, ghostStroke].some(
-    ({ run }) => gravity(run(after)?.severity) > gravity(run(measured)?.severity),
-  );
-  return isWorse ? [] : [{ do: 'cut-shallower', toMm, clears: true }];
-}
-
-function gravity(severity: 'stop' | 'caution' | 'note' | undefined): number {
-  return severity === undefined ? 0 : { note: 1, caution: 2, stop: 3 }[severity];
+  return toMm > 0 ? [{ do: 'cut-shallower', toMm, clears: true }] : [];
 }
 
 /** The least board under which the same pocket leaves enough. */

@@ -5,6 +5,7 @@ import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfStretch } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** Strokes that the bit only just enters: any runout or flexing of the bit widens or burns them. */
 export const strokeNearBitWidth: Check = {
@@ -28,7 +29,7 @@ export const strokeNearBitWidth: Check = {
       measured: { value: narrowest, quantity: 'width', unit: 'mm' },
       limit: { value: limit, quantity: 'width', unit: 'mm' },
       because: ['local-thickness', ...limits.strokeToBit.because],
-      fix: { options: fixes(measured, narrowest, limit) },
+      fix: proposed(() => fixes(measured, narrowest, limit)),
     };
   },
 };

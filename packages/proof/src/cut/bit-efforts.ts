@@ -11,9 +11,10 @@ import {
   radiusAt,
 } from '@pourproof/cutting';
 import { type MedialAxis, medialAxis, polygonFromArcs } from '@pourproof/geometry';
-import type { Bit, Job } from '@pourproof/job';
+import type { Bit } from '@pourproof/job';
 import { radians } from '@pourproof/plane';
 import { cutterOf } from './cutter-of.ts';
+import type { CutJob } from './measure-cut.ts';
 
 /** Path and time of one bit. */
 export interface BitEffort {
@@ -52,7 +53,7 @@ export interface Efforts {
  * The stepover of a clearing bit with a round or sloped end is set by the width of its tip; the scallops that
  * a ball leaves between offset loops are not in the cut.
  */
-export function bitEfforts(axis: MedialAxis, carving: Carving, job: Job): Efforts {
+export function bitEfforts(axis: MedialAxis, carving: Carving, job: CutJob): Efforts {
   const hasVee = job.bits.some((bit) => bit.kind === 'vee');
   const axes = { follow: axis, clear: hasVee ? floorAxis(carving, job.toleranceMm) : axis };
   const tasks = job.bits.map((bit, k) => taskOf(bit, carving.perCutter[k]?.depthMm ?? job.depthMm, job));
@@ -77,7 +78,11 @@ function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
 }
 
 /** The task of a bit, with passes and stepover of the job or by common practice. */
-function taskOf(bit: Bit, depthMm: number, { stepoverPct, passDepthMm }: Job): ClearingTask | FollowingTask {
+function taskOf(
+  bit: Bit,
+  depthMm: number,
+  { stepoverPct, passDepthMm }: CutJob,
+): ClearingTask | FollowingTask {
   const passes = passDepthMm === null ? {} : { deepestPassMm: passDepthMm };
   if (bit.kind === 'vee') {
     return {
@@ -113,7 +118,7 @@ function tipWidth(bit: Exclude<Bit, { kind: 'vee' }>): number {
 }
 
 /** Stepover and depth of passes, with their origin. */
-function passAssumptions({ stepoverPct, passDepthMm }: Job): readonly EffortAssumption[] {
+function passAssumptions({ stepoverPct, passDepthMm }: CutJob): readonly EffortAssumption[] {
   const common = 'common practice';
   return [
     stepoverPct === null

@@ -46,11 +46,21 @@ export interface CutMeasures {
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
 }
 
+/** Everything of a job that its cut depends on. */
+const CUT_FIELDS = ['bits', 'depthMm', 'toleranceMm', 'machine', 'stepoverPct', 'passDepthMm'] as const;
+/** The part of a job that its cut depends on. */
+export type CutJob = Pick<Job, (typeof CUT_FIELDS)[number]>;
+
+/** Whether two jobs make the same cut of an artwork. */
+export function isSameCut(one: CutJob, other: CutJob): boolean {
+  return CUT_FIELDS.every((field) => JSON.stringify(one[field]) === JSON.stringify(other[field]));
+}
+
 /** Measures the cut of an artwork and its strokes. */
-export function measureCut(artwork: CleanRegion, given: Job): CutMeasures {
+export function measureCut(artwork: CleanRegion, given: CutJob): CutMeasures {
   const axis = medialAxis(artwork);
   const bits = bitsThatFit(axis, given);
-  const job: Job = { ...given, bits };
+  const job = { ...given, bits };
   const shape = cutShape(bits, job.depthMm);
   const carving = carveJob(axis, job);
   const cut = polygonFromArcs(carving.outline, job.toleranceMm);
@@ -73,7 +83,7 @@ export function measureCut(artwork: CleanRegion, given: Job): CutMeasures {
 }
 
 /** What the bits of a job remove: a V follows the artwork's edge, others clear at full depth. */
-export function carveJob(axis: MedialAxis, { bits, depthMm }: Job): Carving {
+export function carveJob(axis: MedialAxis, { bits, depthMm }: CutJob): Carving {
   const steps = bits.map((bit) => ({
     cutter: cutterOf(bit),
     way: bit.kind === 'vee' ? ('follow' as const) : ('clear' as const),

@@ -2,7 +2,7 @@ import { type JobInput, settleJob } from '@pourproof/job';
 import { type Drawing, packRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import type { Fix } from '../report/fix-schema.ts';
-import { vetDrawing } from '../vet-drawing.ts';
+import { judgeDrawing } from '../vet-drawing.ts';
 import { applyFix } from './apply-fix.ts';
 
 const applied = (fix: Fix, job: JobInput = {}, isLettering = false) => applyFix(job, fix, { isLettering });
@@ -104,7 +104,7 @@ test.each<readonly [doing: Fix['do'], code: string, widthMm: number, job: JobInp
   const codesOf = (input: JobInput) => {
     // scaling is done by the reader
     const drawing = pocket(widthMm * (input.scale ?? 1));
-    return vetDrawing(drawing, 'x', settleJob({ ...input, scale: undefined })).report.findings;
+    return judgeDrawing(drawing, 'x', settleJob({ ...input, scale: undefined })).report.findings;
   };
   const fix = codesOf(job)
     .find((each) => each.code === code)

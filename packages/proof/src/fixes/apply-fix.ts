@@ -1,7 +1,16 @@
-import { type Job, type JobInput, type SettingKey, settleJob, typedJob, usualInput } from '@pourproof/job';
+import {
+  type BitInput,
+  type Job,
+  type JobInput,
+  type SettingKey,
+  settleJob,
+  typedJob,
+  usualInput,
+  type VeeBit,
+} from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { inchesFromMm, type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
-import type { Fix } from '../report/fix-schema.ts';
+import type { Fix, FixStep } from '../report/fix-schema.ts';
 import { typedLength, unitOf } from './typed-length.ts';
 
 /** What a job is for. */
@@ -15,9 +24,8 @@ export interface FixContext {
 /** Settings that each kind of way out may change; none where it is work on the drawing, the board or at the bench. */
 export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = {
   'use-bit': ['bit'],
-  // which V a maker has is not known: both name a bound only
-  'use-vee': [],
-  'use-tip': [],
+  'use-vee': ['bit'],
+  'use-tip': ['bit'],
   scale: ['width', 'height', 'scale', 'capHeight'],
   widen: [],
   turn: ['turn', 'grain'],
@@ -58,7 +66,7 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
 };
 
 /**
- * A job with a way out applied; `null` where no setting of the job expresses it.
+ * A job with a way out applied, and with what else it takes; `null` where no setting of the job expresses it.
  *
  * Only the settings that {@link FIX_SETTINGS} names change; lengths keep the unit in which they were typed.
  *
@@ -67,22 +75,42 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
  * const [fix] = report.findings[0].fix.options; // { do: 'deepen', byMm: 0.8, clears: true }
  * applyFix({ depth: '2mm', wood: 'cherry' }, fix); // { depth: '2.8mm', wood: 'cherry' }
  */
-export function applyFix(job: JobInput, fix: Fix, context: FixContext = {}): JobInput | null {
-  if (FIX_SETTINGS[fix.do].length === 0) {
+export function applyFix(job: JobInput, fix: Fix | FixStep, context: FixContext = {}): JobInput | null {
+  const also = 'also' in fix ? (fix.also ?? []) : [];
+  return [fix, ...also].reduce<JobInput | null>(
+    (changed, step) => (changed === null ? null : withStep(changed, step, context)),
+    job,
+  );
+}
+
+function withStep(job: JobInput, step: FixStep, context: FixContext): JobInput | null {
+  if (FIX_SETTINGS[step.do].length === 0) {
     return null;
   }
-  const changed = changesOf(job, fix, context);
+  const changed = changesOf(job, step, context);
   return changed === null ? null : { ...job, ...changed };
 }
 
-function changesOf(job: JobInput, fix: Fix, { materials, isLettering = false }: FixContext): JobInput | null {
+function changesOf(
+  job: JobInput,
+  fix: FixStep,
+  { materials, isLettering = false }: FixContext,
+): JobInput | null {
   const settled = settleJob(job, { materials, hasFont: job.singleLine !== true });
   const typed = typedJob(job);
   const like = (mm: number, text: string | undefined, rounding: 'up' | 'down'): string =>
     typedLength(mm, unitOf(text, settled.units), rounding);
   switch (fix.do) {
     case 'use-bit':
-      return { bit: [...(job.bit ?? usualInput('bit', job) ?? []), flatBit(fix.diameterMm, settled.units)] };
+      return { bit: [...givenBits(job), flatBit(fix, settled.units)] };
+    case 'use-vee':
+      return changedVees(job, settled, (vee) =>
+        vee.angleDeg === fix.angleDeg && vee.diameterMm < fix.diameterMm
+          ? { ...vee, diameterMm: fix.diameterMm }
+          : vee,
+      );
+    case 'use-tip':
+      return changedVees(job, settled, (vee) => (vee.tipMm > fix.tipMm ? { ...vee, tipMm: fix.tipMm } : vee));
     case 'scale':
       return scaledSize(job, fix.factor, isLettering);
     case 'turn':
@@ -136,9 +164,24 @@ function thickerBoard(mm: number, job: JobInput, unit: LengthUnit): JobInput | n
   if (board === undefined) {
     return thickness === undefined ? null : { thickness: typedLength(mm, unitOf(thickness, unit), 'up') };
   }
-  const [size = '', sides = '', own = ''] = /\s([\d./-]+x[\d./-]+x)[\d./-]+(mm|in|")\s/iu.exec(board) ?? [];
+  const [size = '', sides = '', own = ''] =
+    /\s([\d./-]+x[\d./-]+x)[\d./-]+(mm|in|")(?=\s|$)/iu.exec(board) ?? [];
   const thick = typedLength(mm, unitOf(`1${own}`, unit), 'up').replace(/[a-z"]+$/iu, own);
-  return size === '' ? null : { board: board.replace(size, ` ${sides}${thick} `) };
+  return size === '' ? null : { board: board.replace(size, ` ${sides}${thick}`) };
+}
+
+function givenBits(job: JobInput): readonly BitInput[] {
+  return job.bit ?? usualInput('bit', job) ?? [];
+}
+
+/** The job's V bits changed, in their places; `null` where none is. */
+function changedVees(job: JobInput, { bits }: Job, change: (vee: VeeBit) => VeeBit): JobInput | null {
+  const given = givenBits(job);
+  const changed = bits.map((bit, k) => {
+    const vee = bit.kind === 'vee' ? change(bit) : bit;
+    return vee === bit ? (given[k] ?? bit) : vee;
+  });
+  return changed.every((bit, k) => bit === given[k]) ? null : { bit: changed };
 }
 
 /** The rounds of a job with another depth of one of them; `null` where the job does not name it. */
@@ -169,10 +212,10 @@ function typedRounds(rounds: Exclude<NonNullable<JobInput['rounds']>, string>): 
 /** Digits of an inch that hold every 64th of one. */
 const INCH_DIGITS = 6;
 
-function flatBit(diameterMm: number, unit: LengthUnit): string {
-  return unit === 'in'
-    ? `flat:${Number(inchesFromMm(diameterMm).toFixed(INCH_DIGITS))}in`
-    : `flat:${diameterMm}mm`;
+function flatBit({ diameterMm, edgeMm }: FixStep & { do: 'use-bit' }, unit: LengthUnit): string {
+  const diameter =
+    unit === 'in' ? `${Number(inchesFromMm(diameterMm).toFixed(INCH_DIGITS))}in` : `${diameterMm}mm`;
+  return `flat:${diameter}${edgeMm === undefined ? '' : `:length ${typedLength(edgeMm, unit, 'up')}`}`;
 }
 
 /** The size of a job times a factor, in the setting and the unit that it has. */

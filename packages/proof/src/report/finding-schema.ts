@@ -66,7 +66,16 @@ export const findingSchema = z.object({
       'Round of the work that it is found in, where there are several; absent where it holds for all',
   }),
   because: z.array(z.string()).min(1).meta({ description: 'Ids of docs/sources.md' }),
-  fix: z.object({ options: z.array(fixSchema) }),
+  fix: z.object({
+    options: z.array(fixSchema).meta({ description: 'Ways out that hold, the best first' }),
+    dropped: z
+      .array(z.object({ fix: fixSchema, brings: z.array(z.enum(FINDING_CODES)) }))
+      .optional()
+      .meta({
+        description:
+          'Ways out that were tried and are not offered: with what each would bring, or nothing where it does not help',
+      }),
+  }),
   seenTo: z.boolean().optional().meta({
     description:
       'Whether the job says that it is seen to, which takes it out of the verdict; absent where that is no cure',

@@ -1,6 +1,6 @@
 import { JobError, type JobInput, settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
-import { type Report, vetDrawing } from '@pourproof/proof';
+import { judgeDrawing, type Report } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { calendarFile } from './calendar-file.ts';
 
@@ -15,7 +15,7 @@ function schedule(job: JobInput): Report['pour']['schedule'] {
     shapes: [{ region, layer: '', colour: '#000000', source: 'pocket' }],
   };
   const sealed = { seal: 'epoxy', coats: 2, sealHours: '24h', depth: '8mm', bit: ['flat:3mm'] };
-  return vetDrawing(drawing, 'pocket', settleJob({ ...sealed, ...job })).report.pour.schedule;
+  return judgeDrawing(drawing, 'pocket', settleJob({ ...sealed, ...job })).report.pour.schedule;
 }
 const steps = schedule({});
 const dated = (start: string) => schedule({ start });

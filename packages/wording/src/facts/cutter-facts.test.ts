@@ -1,7 +1,7 @@
 import { settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { cutterFacts } from './cutter-facts.ts';
 
@@ -15,7 +15,7 @@ function reportOf(bit: string[], job: object = {}): Report {
     notices: [],
     shapes: [{ region, layer: '', colour: '#000000', source: '' }],
   };
-  return vetDrawing(drawing, 'test', settleJob({ bit, depth: '2mm', ...job })).report;
+  return judgeDrawing(drawing, 'test', settleJob({ bit, depth: '2mm', ...job })).report;
 }
 const CORNERS = 4 - Math.PI;
 

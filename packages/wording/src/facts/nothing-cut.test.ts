@@ -1,7 +1,7 @@
 import { settleJob } from '@pourproof/job';
 import { packRings } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
-import { vetDrawing } from '@pourproof/proof';
+import { judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { cutSentences } from './cut-sentences.ts';
 import { formatMinutes } from './cutter-facts.ts';
@@ -29,7 +29,7 @@ function reportOf(
       },
     ],
   };
-  return vetDrawing(drawing, 'test', settleJob({ bit: [bit], depth, pigmentPct, weigh: 'tenth' })).report;
+  return judgeDrawing(drawing, 'test', settleJob({ bit: [bit], depth, pigmentPct, weigh: 'tenth' })).report;
 }
 const BAR = [0, 0, 20, 0, 20, 2, 0, 2];
 

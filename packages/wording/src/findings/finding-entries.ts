@@ -3,7 +3,8 @@ import { sourceText } from '../source-text.ts';
 import { amountTexts } from './amount-texts.ts';
 import type { Reader } from './finding-words.ts';
 import { placeText } from './place-text.ts';
-import { fixText, wordsOfFinding } from './words-of-finding.ts';
+import { droppedTexts, triedText } from './tried-text.ts';
+import { wordsOfFinding } from './words-of-finding.ts';
 
 /** A place of a finding under the label that marks it on the sheet. */
 export interface MarkedPlace extends FindingPlace {
@@ -63,6 +64,9 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
   const words = wordsOfFinding(finding.code);
   const how = words.measuredHow?.(finding) ?? '';
   const amounts = amountTexts(finding, reader.units, words.counted);
+  const amount = (value: number): string =>
+    amountTexts({ ...finding, measured: { ...finding.measured, value } }, reader.units, words.counted)
+      .measured;
   return {
     number,
     id: finding.round === undefined ? finding.code : `${finding.code}-round-${finding.round}`,
@@ -72,8 +76,11 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
     headline: words.headline(finding, reader, amounts),
     why: words.why(finding),
     fixes: [
-      ...finding.fix.options.map((fix) => ({ text: fixText(finding, fix, reader), fix })),
-      ...(words.advice?.(finding) ?? []).map((text) => ({ text, fix: null })),
+      ...finding.fix.options.map((fix) => ({ text: triedText(finding, fix, reader, amount), fix })),
+      ...[...droppedTexts(finding, reader), ...(words.advice?.(finding) ?? [])].map((text) => ({
+        text,
+        fix: null,
+      })),
     ],
     measured: how === '' ? amounts.measured : `${amounts.measured} ${how}`,
     limit: amounts.limit,

@@ -12,8 +12,8 @@ export const highBleedWall: FindingWords = {
   fixes: {
     ...couponBefore,
     ...sealBetter,
-    turn: ({ deg, sparedPct }) =>
-      `Turn the artwork ${deg}° counter-clockwise on the board: ${sparedPct} % less end grain in the walls, though the walls that remain at risk need a seal.`,
+    turn: ({ deg, sparedPct, clears }) =>
+      `Turn the artwork ${deg}° counter-clockwise on the board: ${sparedPct} % less end grain in the walls${clears ? '' : ', though the walls that remain at risk need a seal'}.`,
   },
   advice: ({ fix }) =>
     fix.options.some((fix) => fix.do !== 'test-coupon')

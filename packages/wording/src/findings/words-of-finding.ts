@@ -1,5 +1,5 @@
 import { invariant } from '@pourproof/plane';
-import type { Finding, FindingCode, Fix } from '@pourproof/proof';
+import type { Finding, FindingCode, FixStep } from '@pourproof/proof';
 import { batchTooSmall } from './batch-too-small.ts';
 import { bitCannotEnter } from './bit-cannot-enter.ts';
 import { bleedReachesBlock } from './bleed-reaches-block.ts';
@@ -94,9 +94,21 @@ export function findingTitle(code: FindingCode): string {
 }
 
 /** A way out of a finding in one sentence. */
-export function fixText({ code }: Pick<Finding, 'code'>, fix: Fix, reader: Reader): string {
+export function fixText({ code }: Pick<Finding, 'code'>, fix: FixStep, reader: Reader): string {
+  const text = said(WORDS[code], fix, reader);
+  invariant(text !== null, `${code} has words for the way out ${fix.do}`);
+  return text;
+}
+
+/** A way out of any finding in one sentence. */
+export function anyFixText(fix: FixStep, reader: Reader): string {
+  const [text] = Object.values(WORDS).flatMap((words) => said(words, fix, reader) ?? []);
+  invariant(text !== undefined, `some finding has words for the way out ${fix.do}`);
+  return text;
+}
+
+function said({ fixes }: FindingWords, fix: FixStep, reader: Reader): string | null {
   // each entry takes the way out of its own name
-  const say = WORDS[code].fixes[fix.do] as ((fix: Fix, reader: Reader) => string) | undefined;
-  invariant(say !== undefined, `${code} has words for the way out ${fix.do}`);
-  return say(fix, reader);
+  const say = fixes[fix.do] as ((fix: FixStep, reader: Reader) => string) | undefined;
+  return say === undefined ? null : say(fix, reader);
 }

@@ -1,0 +1,134 @@
+import { type Job, JobError, type JobErrorCode, type JobInput, settleJob } from '@pourproof/job';
+import type { Drawing } from '@pourproof/plane';
+import type { Finding } from '../report/finding-schema.ts';
+import type { Fix, FixStep } from '../report/fix-schema.ts';
+import { applyFix } from './apply-fix.ts';
+import { changedDrawing } from './changed-drawing.ts';
+import { type Proved, prove } from './prove.ts';
+
+/** A job that is tried, and how much larger its artwork is than that of the job it comes from. */
+export interface TrialJob {
+  readonly job: Job;
+  readonly scaledBy: number;
+}
+
+/** Asks for the drawing of a job that is tried; `null` where the artwork cannot be read so. */
+export type Redrawing<Result> = Generator<TrialJob, Result, Drawing | null>;
+
+/** What a trial comes to: the findings of the changed job, that it is refused, that nothing changed, or that there were too many. */
+export type TrialResult =
+  | { readonly is: 'proved'; readonly findings: readonly Finding[] }
+  | { readonly is: 'refused'; readonly code: JobErrorCode | null }
+  | { readonly is: 'same' | 'untried' };
+
+/** Proofs that the trials of one job may take altogether (our choice): the gravest findings come first. */
+const MAX_PROOFS = 30;
+
+/** Trials of one job: each changed job is proved once. */
+export interface Trials {
+  /** Makes ways out one after the other and proves the job; `same` too where no setting of it expresses them. */
+  readonly tried: (steps: readonly FixStep[]) => Redrawing<TrialResult>;
+  /** Makes a way out that is work on the drawing; `null` where it takes a maker's eye. */
+  readonly drawn: (fix: Fix, finding: Finding) => TrialResult | null;
+}
+
+/** Trials of ways out for a job that has been proved. */
+export function trialsOf({ job, drawing, measured, findings }: Proved): Trials {
+  const known = new Map<string, TrialResult>();
+  const codes = new Set(findings.map(({ code }) => code));
+  let proofs = 0;
+  const provedAs = (changed: Job, on: Drawing | null): TrialResult => {
+    proofs++;
+    return on === null
+      ? { is: 'refused', code: null }
+      : orRefused(() => ({ is: 'proved', findings: prove(on, changed, measured).findings }));
+  };
+  return {
+    drawn: (fix, finding) => {
+      const changed = changedDrawing(drawing, fix, finding);
+      return changed === null ? null : proofs < MAX_PROOFS ? provedAs(job, changed) : { is: 'untried' };
+    },
+    *tried(steps) {
+      const input = changedInput(job, steps);
+      if (input === null) {
+        return { is: 'same' };
+      }
+      const key = JSON.stringify(input);
+      const before = known.get(key);
+      if (before !== undefined) {
+        return before;
+      }
+      const settled = settledAgain(job, input);
+      let result: TrialResult = { is: 'same' };
+      if ('code' in settled) {
+        result = { is: 'refused', code: settled.code };
+      } else if (proofs >= MAX_PROOFS) {
+        result = { is: 'untried' };
+      } else if (!isSameJob(settled.job, job)) {
+        result = provedAs(settled.job, yield { job: settled.job, scaledBy: factorOf(steps) });
+      }
+      known.set(key, kept(result, codes));
+      return result;
+    },
+  };
+}
+
+/** A result without what its proposals hold on to, but for findings that are new: only those are completed once more. */
+function kept(result: TrialResult, before: ReadonlySet<Finding['code']>): TrialResult {
+  return result.is !== 'proved'
+    ? result
+    : {
+        ...result,
+        findings: result.findings.map((finding) => ({
+          ...finding,
+          fix: { options: before.has(finding.code) ? [] : finding.fix.options },
+        })),
+      };
+}
+
+function orRefused(attempt: () => TrialResult): TrialResult {
+  try {
+    return attempt();
+  } catch (error) {
+    if (error instanceof JobError) {
+      return { is: 'refused', code: error.code };
+    }
+    throw error;
+  }
+}
+
+function changedInput({ input, materials, source }: Job, steps: readonly FixStep[]): JobInput | null {
+  return steps.reduce<JobInput | null>(
+    (changed, step) =>
+      changed === null ? null : applyFix(changed, step, { materials, isLettering: source === 'lettering' }),
+    input,
+  );
+}
+
+function settledAgain(
+  { materials, source }: Job,
+  input: JobInput,
+): { readonly job: Job } | { readonly code: JobErrorCode } {
+  try {
+    const hasFont = input.singleLine !== true;
+    return { job: settleJob(input, { materials, source: source ?? undefined, hasFont }) };
+  } catch (error) {
+    if (error instanceof JobError) {
+      return { code: error.code };
+    }
+    throw error;
+  }
+}
+
+function factorOf(steps: readonly FixStep[]): number {
+  return steps.reduce((factor, step) => (step.do === 'scale' ? factor * step.factor : factor), 1);
+}
+
+/** Whether two jobs mean the same, however they were typed. */
+function isSameJob(one: Job, other: Job): boolean {
+  return meaning(one) === meaning(other);
+}
+
+function meaning({ input: _, given: __, defaults: ___, materials: ____, ...settled }: Job): string {
+  return JSON.stringify(settled);
+}

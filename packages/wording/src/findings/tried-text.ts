@@ -1,0 +1,46 @@
+import { formatLength } from '@pourproof/plane';
+import type { Finding, FindingCode, Fix } from '@pourproof/proof';
+import type { Reader } from './finding-words.ts';
+import { anyFixText, findingTitle, fixText } from './words-of-finding.ts';
+
+/**
+ * A way out with all that its trial told: what else it takes, what it leaves and what it brings.
+ *
+ * @param amount the measured value of the finding as it is printed
+ */
+export function triedText(
+  finding: Finding,
+  fix: Fix,
+  reader: Reader,
+  amount: (value: number) => string,
+): string {
+  const { also = [], leaves, brings = [] } = fix;
+  return [
+    fixText(finding, fix, reader),
+    ...(fix.do === 'use-bit' && fix.edgeMm !== undefined
+      ? [
+          `Its cutting edge has to be ${formatLength(fix.edgeMm, reader.units)} long, which is more than usual.`,
+        ]
+      : []),
+    ...also.map((step) => `It also takes this: ${anyFixText(step, reader)}`),
+    ...(leaves === undefined ? [] : [`That leaves ${amount(leaves.value)}, a ${leaves.severity}.`]),
+    ...(brings.length === 0 ? [] : [`In turn it brings ${titles(brings)}.`]),
+  ].join(' ');
+}
+
+/** What binds where no way out holds: each that was tried, and why it does not. */
+export function droppedTexts(
+  { fix: { options, dropped = [] }, ...finding }: Finding,
+  reader: Reader,
+): readonly string[] {
+  return options.length > 0
+    ? []
+    : dropped.map(({ fix, brings }) => {
+        const why = brings.length === 0 ? 'it is not enough' : `it brings ${titles(brings)}`;
+        return `Tried, but ${why}: ${fixText(finding, fix, reader)}`;
+      });
+}
+
+function titles(codes: readonly FindingCode[]): string {
+  return codes.map((code) => `“${findingTitle(code)}”`).join(', ');
+}
