@@ -20,6 +20,7 @@ async function followWaysOut(trial: Trial): Promise<void> {
     ...(coupons === undefined ? {} : { coupons }),
   };
   const { report } = await vet(source, job, options);
+  expect(report.findings.every(({ fix }) => Array.isArray(fix.options))).toBe(true);
   const isSmall = source.kind === 'file' && source.bytes.length <= MAX_BYTES;
   for (const finding of report.findings) {
     for (const fix of finding.fix.options) {

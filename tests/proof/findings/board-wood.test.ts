@@ -61,16 +61,6 @@ describe('floor-too-thin', () => {
     ]);
   });
 
-  test('a shallower cut that levelling would sand through is not offered', () => {
-    const job = { board: 'plain 100x100x5mm maple', depth: '3mm' };
-    const gentle = find('floor-too-thin', SQUARE, { ...job, level: '0.5mm' });
-    expect(fixOf(gentle, 'cut-shallower')?.toMm).toBe(2);
-    // 2 mm less 0.16 mm of shrinkage and film less 0.9 mm: the floor would show through
-    const sanded = find('floor-too-thin', SQUARE, { ...job, level: '0.9mm' });
-    expect(sanded).toBeDefined();
-    expect(fixOf(sanded, 'cut-shallower')).toBeUndefined();
-  });
-
   test('a thinner board or a deeper cut never looks better', () => {
     const size = fc.integer({ min: 20, max: 120 }).map((tenths) => tenths / 10);
     fc.assert(
