@@ -18,8 +18,9 @@ test('every usual value can be given, and then it is what was taken without it',
     expect(given.defaults.filter((each) => each !== 'units')).toEqual(
       rest.filter((each) => each !== 'units'),
     );
-    expect({ ...given, given: [], defaults: [], units: 'mm' }).toEqual({
+    expect({ ...given, input: {}, given: [], defaults: [], units: 'mm' }).toEqual({
       ...taken,
+      input: {},
       given: [],
       defaults: [],
       units: 'mm',

@@ -182,7 +182,7 @@ test('a settled bit, obstacle or reading can be given again as it is', () => {
     board: 'plain 300x180x20mm maple',
     keepClear: first.obstacles,
   });
-  expect(again).toEqual(first);
+  expect({ ...again, input: {} }).toEqual({ ...first, input: {} });
 });
 
 test('an answer comes in the unit of the depth before that of the bits, typed or structured', () => {
