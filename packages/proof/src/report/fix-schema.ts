@@ -175,7 +175,10 @@ const KINDS = [
   z.object({ do: z.literal('merge-shapes'), crossings: count, clears }),
 ] as const;
 
-const step = z.discriminatedUnion('do', KINDS);
+// named, so that the published schema holds it once
+const step = z.discriminatedUnion('do', KINDS).meta({ id: 'step', description: 'What else a way out takes' });
+
+const findingCode = z.enum(FINDING_CODES).meta({ id: 'findingCode', description: 'Code of a finding' });
 
 /** What a full proof of the changed job said of a way out. */
 const tried = {
@@ -190,7 +193,7 @@ const tried = {
     .array(step)
     .optional()
     .meta({ description: 'What else it takes, so that nothing as grave comes instead; applied after it' }),
-  brings: z.array(z.enum(FINDING_CODES)).optional().meta({ description: 'Findings that it brings' }),
+  brings: z.array(findingCode).optional().meta({ description: 'Findings that it brings' }),
 };
 
 type Tried<Kinds extends readonly z.ZodObject[]> = {
