@@ -71,19 +71,19 @@ const CASES: readonly BadInput[] = [
     name: 'a round of nothing',
     argv: vet('square.svg', '--rounds', 'black,,red'),
     err: said(
-      'rounds "black,,red" has a round without a colour or layer.',
+      '--rounds "black,,red" has a round without a colour or layer.',
       'Write it like "red, blue" or "red:3mm, blue+white:2mm".',
     ),
   },
   {
     name: 'a colour in two rounds',
     argv: vet('square.svg', '--rounds', 'black, black:2mm'),
-    err: said('rounds: "black" stands in two rounds.', 'Name each colour or layer once.'),
+    err: said('--rounds: "black" stands in two rounds.', 'Name each colour or layer once.'),
   },
   {
     name: 'a round without depth',
     argv: vet('square.svg', '--rounds', 'black:0mm'),
-    err: said('rounds is 0 mm; it must be above 0 and at most 100 mm.', 'Type it as in 1/8in or 3mm.'),
+    err: said('--rounds is 0 mm; it must be above 0 and at most 100 mm.', 'Type it as in 1/8in or 3mm.'),
   },
   {
     name: 'a width of nothing',

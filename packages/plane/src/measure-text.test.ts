@@ -18,6 +18,9 @@ describe('lengths are read as makers type them', () => {
     ['1 1/2 in', 38.1],
     ['3.2mm', 3.2],
     ['3.2 MM', 3.2],
+    ['3,2mm', 3.2],
+    [',5in', 12.7],
+    ['0,125in', 3.175],
     ['2cm', 20],
     ['-1/4in', -6.35],
     ['12pt', 12 * (25.4 / 72)],
@@ -49,12 +52,26 @@ describe('what can be misread is refused with what to type', () => {
     expect(() => parseMeasure('30deg', 'length')).toThrow('"30deg" is not a length');
   });
 
-  test.each(['', 'in', '3 apples', '1/0in', '1//8in', '--3mm', '3,2mm', 'NaNmm', 'Infinitymm'])(
-    '%j is refused',
-    (text) => {
-      expect(() => parseLengthMm(text)).toThrow(MeasureError);
-    },
-  );
+  test('a comma that may as well part thousands is answered with its two readings', () => {
+    expect(() => parseLengthMm('1,250mm')).toThrow('Did you mean 1.250mm or 1250mm?');
+    expect(() => parseLengthMm('12,500 mm')).toThrow('Did you mean 12.500 mm or 12500 mm?');
+  });
+
+  test.each([
+    '',
+    'in',
+    '3 apples',
+    '1/0in',
+    '1//8in',
+    '--3mm',
+    '3,,2mm',
+    '3,2,1mm',
+    '1.2,5mm',
+    'NaNmm',
+    'Infinitymm',
+  ])('%j is refused', (text) => {
+    expect(() => parseLengthMm(text)).toThrow(MeasureError);
+  });
 });
 
 test('a printed length reads back to what was printed', () => {
