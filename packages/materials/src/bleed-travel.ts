@@ -69,7 +69,7 @@ export interface BleedTravel {
 
 /**
  * Returns the prior band of colour travel in mm along the fibres: wood prior × seal factor × resin against
- * the reference resin, by viscosity and by trapped air, see {@link flowFactor}.
+ * the reference resin, by viscosity and by trapped air, see `flowFactor`.
  *
  * Log-normal. An honest prior: no measured streak lengths were found, so read rank and band, not a bare
  * millimetre. An oiled or waxed board is outside of it: stop and clean (see `oilCleaning`).

@@ -22,7 +22,7 @@ export interface Resin {
   readonly potLifeMin: CitedRange;
   /**
    * Minutes to gel as a thin layer in the cut: the clock of colour travel. A cup of 100 g heats itself and sets long before; where only
-   * its pot life is known see {@link thinGel}.
+   * its pot life is known see `thinGel`.
    */
   readonly gelMin: CitedRange;
   /** Hours between which a further pour of the same resin bonds without sanding. */

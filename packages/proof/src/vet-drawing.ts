@@ -29,6 +29,7 @@ export interface Proof {
  * const job = settleJob({ bit: ['flat:1/8in'], depth: '3.2mm', wood: 'maple', seal: 'shellac' });
  * const { report } = vetDrawing(readArtwork(bytes, 'sign.svg'), 'sign.svg', job);
  * report.verdict; // 'clear', 'caution' or 'stop'
+ * @public
  */
 export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   refuseUnread(job);
@@ -46,6 +47,7 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
  * ways out are what the checks propose, so that some may bring worse.
  *
  * @throws {JobError} as {@link vetDrawing} does
+ * @public
  */
 export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
   refuseUnread(job);
