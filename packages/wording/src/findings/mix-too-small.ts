@@ -3,8 +3,8 @@ import type { FindingWords } from './finding-words.ts';
 /** Words of a mix too small to be stirred true. */
 export const mixTooSmall: FindingWords = {
   title: 'Too little to stir true',
-  headline: ({ measured, limit }) =>
-    `${measured.value.toFixed(2)} g of resin cannot be stirred true: it takes ${(Math.ceil(limit.value * 10) / 10).toFixed(1)} g even in a small cup.`,
+  headline: (_finding, _reader, { measured, limit }) =>
+    `${measured} of resin cannot be stirred true: it takes ${limit} even in a small cup.`,
   why: () =>
     'What clings unmixed to the wall and the floor of the cup is then a larger share than the ratio may be off by, and the fill stays soft in places.',
   fixes: {
