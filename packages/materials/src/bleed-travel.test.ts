@@ -157,6 +157,16 @@ describe('two laws of travel, weighed half and half', () => {
     });
   });
 
+  test('a copy of the materials, as a worker is sent one, says the same as the materials', () => {
+    for (const wood of Object.values(woods)) {
+      for (const resin of Object.values(resins)) {
+        const { longerThan: _, ...travel } = bleedTravel({ ...bare, wood, resin });
+        const copied = structuredClone({ ...bare, wood, resin });
+        expect(bleedTravel(copied)).toMatchObject(travel);
+      }
+    }
+  });
+
   test('a runnier resin never runs less far, whatever the wood', () => {
     for (const wood of Object.keys(woods) as WoodId[]) {
       for (const [thick, thin] of [

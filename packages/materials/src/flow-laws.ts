@@ -64,9 +64,14 @@ export function flowFactor(wood: Wood, resin: Resin, temperatureC: number): Flow
   };
 }
 
-/** The prior is that of the reference resin and holds its own doubt already; of another value both are in doubt. */
+/**
+ * The prior is that of the reference resin and holds its own doubt already; of another value both are in doubt. Compared by numbers: a
+ * row that was read from JSON or sent to a worker is a copy.
+ */
 function doubtOf(value: CitedRange, reference: CitedRange): readonly number[] {
-  return value === reference ? [] : [sdOf(value), sdOf(reference)];
+  const isSame =
+    value.value === reference.value && value.low === reference.low && value.high === reference.high;
+  return isSame ? [] : [sdOf(value), sdOf(reference)];
 }
 
 /** Standard deviation of the logarithm of a value from its band; 0 for what the label says. */
