@@ -3,6 +3,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
 import { CORNER, STROKE, type StrokeParts, strokeParts } from './stroke-parts.ts';
+import type { StrokePiece } from './stroke-piece.ts';
 
 /** A connected stretch of stroke, or of the taper at its end, that is narrower than a limit. */
 export interface NarrowStretch {
@@ -48,7 +49,7 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
       groups.join(place(axis.edgeFrom[edge], isStroke), place(axis.edgeTo[edge], isStroke));
     }
   }
-  const byGroup = new Map<number, Piece[]>();
+  const byGroup = new Map<number, StrokePiece[]>();
   for (const piece of pieces) {
     const node = piece.isCutBelow ? axis.edgeTo[piece.edge] : axis.edgeFrom[piece.edge];
     // cut off at either end it hangs together with nothing
@@ -71,22 +72,11 @@ interface Narrow {
   readonly limit: number;
 }
 
-/** A piece of an edge that is narrow and either stroke or taper, between two shares from the low end. */
-interface Piece {
-  readonly edge: number;
-  readonly isStroke: boolean;
-  readonly from: number;
-  readonly to: number;
-  /** Whether the taper below, or the limit or the stroke above, cuts it off from the rest of the edge. */
-  readonly isCutBelow: boolean;
-  readonly isCutAbove: boolean;
-}
-
-function narrowPieces({ axis, parts, limit }: Narrow): Piece[] {
+function narrowPieces({ axis, parts, limit }: Narrow): StrokePiece[] {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const { part, start, strokeStart } = parts;
   const shape = new AxisEdge(axis);
-  const pieces: Piece[] = [];
+  const pieces: StrokePiece[] = [];
   for (let edge = 0; edge < part.length; edge++) {
     if (part[edge] === CORNER || nodeR[edgeFrom[edge]] >= limit) {
       continue;
@@ -117,7 +107,7 @@ function isNarrowAt(shape: AxisEdge, share: number, limit: number): boolean {
   return shape.clearance < limit;
 }
 
-function stretchOf(narrow: Narrow, pieces: readonly Piece[]): NarrowStretch {
+function stretchOf(narrow: Narrow, pieces: readonly StrokePiece[]): NarrowStretch {
   const { axis } = narrow;
   const { degree, same } = narrow.parts;
   const { originX, originY } = axis.boundary;
@@ -151,7 +141,7 @@ function stretchOf(narrow: Narrow, pieces: readonly Piece[]): NarrowStretch {
 }
 
 interface Link {
-  readonly piece: Piece;
+  readonly piece: StrokePiece;
   readonly to: number;
   /** Whether it leads to the low end of the piece. */
   readonly isDown: boolean;
@@ -159,7 +149,10 @@ interface Link {
 }
 
 /** The longest path through the pieces, as a tree: each loop is opened at one place. */
-function longestWay(narrow: Narrow, pieces: readonly Piece[]): { path: Float64Array; widths: Float64Array } {
+function longestWay(
+  narrow: Narrow,
+  pieces: readonly StrokePiece[],
+): { path: Float64Array; widths: Float64Array } {
   const { axis } = narrow;
   const links = linkTree(narrow, pieces);
   const [first] = links.keys();
@@ -188,7 +181,7 @@ function longestWay(narrow: Narrow, pieces: readonly Piece[]): { path: Float64Ar
 }
 
 /** Links of each place; where a piece is cut off, that end is a place of its own, below 0. */
-function linkTree({ axis, parts }: Narrow, pieces: readonly Piece[]): Map<number, Link[]> {
+function linkTree({ axis, parts }: Narrow, pieces: readonly StrokePiece[]): Map<number, Link[]> {
   const shape = new AxisEdge(axis);
   const links = new Map<number, Link[]>();
   const ends = pieces.map(({ edge, isCutBelow, isCutAbove }, k) => [

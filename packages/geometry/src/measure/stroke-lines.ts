@@ -2,6 +2,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { axisParts } from './axis-parts.ts';
 import { CORNER, STROKE, type StrokeParts, strokeParts } from './stroke-parts.ts';
+import type { StrokePiece } from './stroke-piece.ts';
 
 /** The centre line of a stroke between two ends or joins. */
 export interface StrokeLine {
@@ -87,19 +88,9 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   return lines;
 }
 
-/** A piece of an edge that is either stroke or taper, between two shares from the low end; a whole one is not cut. */
-interface Piece {
-  readonly edge: number;
-  readonly isStroke: boolean;
-  readonly from: number;
-  readonly to: number;
-  readonly isCutBelow: boolean;
-  readonly isCutAbove: boolean;
-}
-
 /** Edges as a whole, corners at their beginning included, but parted where a taper ends within them. */
-function piecesOf({ part, start, strokeStart }: Omit<StrokeParts, 'same'>): Piece[] {
-  const pieces: Piece[] = [];
+function piecesOf({ part, start, strokeStart }: Omit<StrokeParts, 'same'>): StrokePiece[] {
+  const pieces: StrokePiece[] = [];
   for (let edge = 0; edge < part.length; edge++) {
     const split = strokeStart[edge];
     if (part[edge] === CORNER) {
@@ -134,7 +125,7 @@ class LinePen {
     this.#origin = [axis.boundary.originX, axis.boundary.originY];
   }
 
-  draw({ edge: e, from, to }: Piece, isUp: boolean): void {
+  draw({ edge: e, from, to }: StrokePiece, isUp: boolean): void {
     const edge = this.#edge;
     edge.load(e);
     const isCurved = edge.kind === 'segment-vertex' || edge.kind === 'vertices';
