@@ -1,12 +1,16 @@
+import type { Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
+import { brokenWays } from '../support/broken-ways.ts';
 import { captured, ROOT } from '../support/cli/captured-run.ts';
 import { caseArtwork } from './artwork.ts';
+import { caseJob } from './case-job.ts';
 import { readCases, type VerdictCase } from './read-cases.ts';
 
-/** What pourproof answered: its verdict, or that it refused the job, and the codes of its findings. */
+/** What pourproof answered: its verdict, or that it refused the job, the codes of its findings, and the whole report. */
 interface Answer {
   readonly verdict: VerdictCase['verdict'];
   readonly codes: readonly string[];
+  readonly report: Report | null;
 }
 
 const NAME = 'case.svg';
@@ -17,14 +21,20 @@ async function answerTo({ artwork, flags }: VerdictCase): Promise<Answer> {
   const files = drawn.kind === 'svg' ? { readFile: async () => new TextEncoder().encode(drawn.svg) } : {};
   const { code, out, err } = await captured(['vet', ...source, ...flags, '--json'], { cwd: ROOT, ...files });
   if (code === 2) {
-    return { verdict: 'refused', codes: [] };
+    return { verdict: 'refused', codes: [], report: null };
   }
   expect(code, err).toBeLessThan(2);
-  const { verdict, findings } = JSON.parse(out) as {
-    verdict: Answer['verdict'];
-    findings: readonly { code: string }[];
-  };
-  return { verdict, codes: findings.map((finding) => finding.code) };
+  const report = JSON.parse(out) as Report;
+  return { verdict: report.verdict, codes: report.findings.map((finding) => finding.code), report };
+}
+
+const answers = new Map<VerdictCase, Promise<Answer>>();
+
+/** The answer to a case, which is vetted once. */
+function answerOnce(each: VerdictCase): Promise<Answer> {
+  const answer = answers.get(each) ?? answerTo(each);
+  answers.set(each, answer);
+  return answer;
 }
 
 /** What differs between the answer and the maker's; empty where they agree. */
@@ -40,7 +50,7 @@ for (const [heading, cases] of readCases()) {
   describe(heading, () => {
     for (const each of cases) {
       test(each.isKnownWrong ? `${each.name} (known to be judged otherwise)` : each.name, async () => {
-        const found = differences(each, await answerTo(each));
+        const found = differences(each, await answerOnce(each));
         if (each.isKnownWrong) {
           expect(found, 'it is judged as a maker would: take its "?" off in cases.txt').not.toEqual([]);
         } else {
@@ -48,6 +58,14 @@ for (const [heading, cases] of readCases()) {
         }
       });
     }
+    test.each(cases.filter(({ verdict }) => verdict !== 'refused').map((each) => [each.name, each] as const))(
+      'every way out holds what it says: %s',
+      async (_, each) => {
+        const { report } = await answerOnce(each);
+        const { source, job } = await caseJob(each);
+        expect(report === null ? ['it is refused'] : await brokenWays(source, job, report)).toEqual([]);
+      },
+    );
   });
 }
 

@@ -36,8 +36,8 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
   const steps = vettingSteps(drawing, name, job);
   let step = steps.next();
   while (step.done !== true) {
-    const { scaledBy } = step.value;
-    step = steps.next(scaledBy === 1 ? drawing : scaledDrawing(drawing, scaledBy));
+    const { scaledBy, isReadAnew } = step.value;
+    step = steps.next(isReadAnew ? 'unread' : scaledBy === 1 ? drawing : scaledDrawing(drawing, scaledBy));
   }
   return step.value;
 }

@@ -1,7 +1,7 @@
-import { type CleanRegion, ringStart } from '@pourproof/plane';
+import { type Rings, ringStart } from '@pourproof/plane';
 
-/** Whether a point lies in a region: a ray from it to the right crosses the outline an odd number of times. */
-export function isInside(region: CleanRegion, x: number, y: number): boolean {
+/** Whether a point lies within rings that do not cross, as those of a clean region do: a ray from it to the right crosses the outline an odd number of times. */
+export function isInside(region: Rings, x: number, y: number): boolean {
   let isIn = false;
   const { coords } = region;
   for (let k = 0; k < region.ringEnds.length; k++) {

@@ -1,5 +1,6 @@
 import type { FindingCode } from '../codes.ts';
 import type { Finding, Severity } from '../report/finding-schema.ts';
+import { type Moved, newPlaces } from './new-places.ts';
 
 const GRAVITY: Readonly<Record<Severity, number>> = { note: 1, caution: 2, stop: 3 };
 /** A finding counts as better from this share less beyond its limit (our choice, as for turns of the artwork). */
@@ -11,32 +12,29 @@ export interface Comparison {
   readonly left: Finding | undefined;
   /** Whether it is gone, milder, or clearly less beyond its limit. */
   readonly isBetter: boolean;
-  /** New findings, or such as have become graver, of its grade or a worse one. */
+  /** Findings that are new, graver than they were, or at further places, of its grade or a worse one. */
   readonly asGrave: readonly Finding[];
   /** Those among them of a worse grade than its own. */
   readonly graver: readonly Finding[];
-  /** All that is new or graver, but for notes where it is none. */
+  /** All that is new, graver or at further places, but for notes where it is none. */
   readonly brought: readonly FindingCode[];
 }
 
 /**
  * Compares the findings of a job with those of a changed one, for the sake of one of the former.
  *
- * @param seenTo codes that the maker has seen to, which do not count
+ * @param change where the changed drawing has what the other has, and codes that the maker has seen to, which do not count
  */
 export function compareFindings(
   target: Finding,
   before: readonly Finding[],
   after: readonly Finding[],
-  seenTo: readonly string[],
+  { moved, seenTo }: { readonly moved: Moved; readonly seenTo: readonly string[] },
 ): Comparison {
-  const was = (code: FindingCode): number => gravest(before.filter((each) => each.code === code));
-  const worse = after.filter(
-    ({ code, severity }) => code !== target.code && !seenTo.includes(code) && GRAVITY[severity] > was(code),
-  );
+  const worse = after.filter((finding) => !seenTo.includes(finding.code) && isNew(finding, before, moved));
   const grade = GRAVITY[target.severity];
   const left = after
-    .filter(({ code, round }) => code === target.code && isSameRound(round, target.round))
+    .filter((finding) => isOf(finding, target))
     .toSorted((a, b) => GRAVITY[b.severity] - GRAVITY[a.severity])[0];
   return {
     left,
@@ -53,8 +51,17 @@ export function compareFindings(
   };
 }
 
-function gravest(findings: readonly Finding[]): number {
-  return Math.max(0, ...findings.map(({ severity }) => GRAVITY[severity]));
+/** Whether a finding was not there, was milder, or was not at one of its places. */
+function isNew(finding: Finding, before: readonly Finding[], moved: Moved): boolean {
+  const known = before.filter(
+    (each) => isOf(each, finding) && GRAVITY[each.severity] >= GRAVITY[finding.severity],
+  );
+  return known.length === 0 || newPlaces(finding, known, moved).length > 0;
+}
+
+/** Whether two findings are of one kind, and of one round. */
+function isOf(one: Finding, other: Finding): boolean {
+  return one.code === other.code && isSameRound(one.round, other.round);
 }
 
 /** A finding without a round is one of all of them. */

@@ -1,10 +1,10 @@
 import type { Fix } from '../report/fix-schema.ts';
 
 /**
- * Where the work of a way out is done: a `setting` of the job; a setting of `reading`, which the reader has tried; the `drawing`, which is vetted anew then; the
+ * Where the work of a way out is done: a `setting` of the job; the `drawing`, which is vetted anew then; the
  * `bench`, where no proof can follow; or it takes a `look` at the work or at a test, which only the maker can judge.
  */
-export type FixWork = 'setting' | 'reading' | 'drawing' | 'bench' | 'look';
+export type FixWork = 'setting' | 'drawing' | 'bench' | 'look';
 
 /** Where the work of each kind of way out is done. */
 export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
@@ -43,7 +43,7 @@ export const FIX_WORK: Readonly<Record<Fix['do'], FixWork>> = {
   'thicker-board': 'setting',
   'part-by-wall': 'drawing',
   'pour-in-rounds': 'setting',
-  'join-ends': 'reading',
+  'join-ends': 'setting',
   'redraw-ends': 'look',
   'close-gap': 'look',
   'merge-shapes': 'look',

@@ -4,25 +4,36 @@ import type { Finding } from '../report/finding-schema.ts';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
 import { applyFix } from './apply-fix.ts';
 import { changedDrawing } from './changed-drawing.ts';
+import { factorOf, movedBy } from './moved-by.ts';
+import type { Moved } from './new-places.ts';
 import { type Proved, prove } from './prove.ts';
 
-/** A job that is tried, and how much larger its artwork is than that of the job it comes from. */
+/** A job that is tried, and how its drawing comes of that of the job it comes from. */
 export interface TrialJob {
   readonly job: Job;
+  /** How much larger the artwork is. */
   readonly scaledBy: number;
+  /** Whether only reading the artwork anew gives its drawing. */
+  readonly isReadAnew: boolean;
 }
 
-/** Asks for the drawing of a job that is tried; `null` where the artwork cannot be read so. */
-export type Redrawing<Result> = Generator<TrialJob, Result, Drawing | null>;
+/** Asks for the drawing of a job that is tried: `null` where the artwork cannot be read so, `unread` where nobody can read it anew. */
+export type Redrawing<Result> = Generator<TrialJob, Result, Drawing | null | 'unread'>;
 
-/** What a trial comes to: the findings of the changed job, that it is refused, that nothing changed, or that there were too many. */
+/**
+ * What a trial comes to: the findings of the changed job and where its drawing has what the other has, that it is refused, that nothing
+ * changed, or that it could not be tried or there were too many.
+ */
 export type TrialResult =
-  | { readonly is: 'proved'; readonly findings: readonly Finding[] }
+  | { readonly is: 'proved'; readonly findings: readonly Finding[]; readonly moved: Moved }
   | { readonly is: 'refused'; readonly code: JobErrorCode | null }
   | { readonly is: 'same' | 'untried' };
 
 /** Proofs that the trials of one job may take altogether (our choice): the gravest findings come first. */
 const MAX_PROOFS = 30;
+
+/** Ways out that change what the reader makes of the artwork, beyond its size. */
+const READS_ANEW: ReadonlySet<FixStep['do']> = new Set(['join-ends']);
 
 /** Trials of one job: each changed job is proved once. */
 export interface Trials {
@@ -37,16 +48,27 @@ export function trialsOf({ job, drawing, measured, findings }: Proved): Trials {
   const known = new Map<string, TrialResult>();
   const codes = new Set(findings.map(({ code }) => code));
   let proofs = 0;
-  const provedAs = (changed: Job, on: Drawing | null): TrialResult => {
+  const provedAs = (changed: Job, on: Drawing | null | 'unread', steps: readonly FixStep[]): TrialResult => {
+    if (on === 'unread') {
+      return { is: 'untried' };
+    }
     proofs++;
     return on === null
       ? { is: 'refused', code: null }
-      : orRefused(() => ({ is: 'proved', findings: prove(on, changed, measured).findings }));
+      : orRefused(() => ({
+          is: 'proved',
+          findings: prove(on, changed, measured).findings,
+          moved: movedBy(steps),
+        }));
   };
   return {
     drawn: (fix, finding) => {
       const changed = changedDrawing(drawing, fix, finding);
-      return changed === null ? null : proofs < MAX_PROOFS ? provedAs(job, changed) : { is: 'untried' };
+      return changed === null
+        ? null
+        : proofs < MAX_PROOFS
+          ? provedAs(job, changed, [fix])
+          : { is: 'untried' };
     },
     *tried(steps) {
       const input = changedInput(job, steps);
@@ -65,7 +87,9 @@ export function trialsOf({ job, drawing, measured, findings }: Proved): Trials {
       } else if (proofs >= MAX_PROOFS) {
         result = { is: 'untried' };
       } else if (!isSameJob(settled.job, job)) {
-        result = provedAs(settled.job, yield { job: settled.job, scaledBy: factorOf(steps) });
+        const isReadAnew = steps.some((step) => READS_ANEW.has(step.do));
+        const on = yield { job: settled.job, scaledBy: factorOf(steps), isReadAnew };
+        result = provedAs(settled.job, on, steps);
       }
       known.set(key, kept(result, codes));
       return result;
@@ -118,10 +142,6 @@ function settledAgain(
     }
     throw error;
   }
-}
-
-function factorOf(steps: readonly FixStep[]): number {
-  return steps.reduce((factor, step) => (step.do === 'scale' ? factor * step.factor : factor), 1);
 }
 
 /** Whether two jobs mean the same, however they were typed. */

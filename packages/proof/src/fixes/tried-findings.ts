@@ -75,6 +75,10 @@ function* triedFix(fix: Fix, finding: Finding, proved: Proved, trials: Trials): 
     return result.is === 'untried' ? [] : [judged(fix, result, finding, proved)];
   }
   const first = yield* trials.tried([fix]);
+  if (first.is === 'untried' && fix.do === 'join-ends') {
+    // where nobody reads the artwork anew, its reader's own trial holds
+    return [{ fix, rank: 0 }];
+  }
   if (first.is === 'same' || first.is === 'untried') {
     return [];
   }
@@ -91,9 +95,10 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
   if (result.is !== 'proved') {
     return { fix, rank: null, brings: [] };
   }
-  const told = compareFindings(finding, proved.findings, result.findings, proved.job.seenTo);
-  const { left, isBetter, asGrave, graver, brought } = told;
+  const { left, isBetter, asGrave, graver, brought } = compared(finding, result, proved);
+  // a turn opens other walls instead, fewer of them: that is what it is for
   const spares = fix.do === 'turn' && left?.severity === finding.severity;
+  const isElsewhere = asGrave.some(({ code }) => !spares || code !== finding.code);
   if ((!isBetter && !spares) || graver.length > 0) {
     return { fix, rank: null, brings: brought };
   }
@@ -104,8 +109,16 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
       ...(left === undefined ? {} : { leaves: { severity: left.severity, value: left.measured.value } }),
       ...(brought.length > 0 ? { brings: [...brought] } : {}),
     },
-    rank: asGrave.length > 0 ? 3 : left === undefined ? costOf(fix) : 2,
+    rank: isElsewhere ? 3 : left === undefined ? costOf(fix) : 2,
   };
+}
+
+function compared(
+  finding: Finding,
+  { findings, moved }: TrialResult & { is: 'proved' },
+  proved: Proved,
+): Comparison {
+  return compareFindings(finding, proved.findings, findings, { moved, seenTo: proved.job.seenTo });
 }
 
 /** Ways out that take others with them come after those that do not. */
@@ -145,21 +158,16 @@ function* completed(
 }
 
 /** A way out with one more change for what its trial has brought, or else for what it has left. */
-function longerWays(
-  fix: Fix,
-  result: TrialResult,
-  finding: Finding,
-  { findings, job }: Proved,
-): readonly Fix[] {
+function longerWays(fix: Fix, result: TrialResult, finding: Finding, proved: Proved): readonly Fix[] {
   if (result.is === 'refused') {
     return result.code === 'deeper-than-board'
-      ? thickerBoards(fix, job).flatMap((step) => joined(fix, step))
+      ? thickerBoards(fix, proved.job).flatMap((step) => joined(fix, step))
       : [];
   }
   if (result.is !== 'proved') {
     return [];
   }
-  const { asGrave, left } = compareFindings(finding, findings, result.findings, job.seenTo);
+  const { asGrave, left } = compared(finding, result, proved);
   const own = finding.fix.options.map((option) => JSON.stringify(option));
   return [...asGrave.slice(0, 1), ...(asGrave.length === 0 && left !== undefined ? [left] : [])]
     .flatMap((brought) => brought.fix.options)

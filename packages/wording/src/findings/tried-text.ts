@@ -24,7 +24,7 @@ export function triedText(
       : []),
     ...also.map((step) => `It also takes this: ${anyFixText(step, reader)}`),
     ...(leaves === undefined ? [] : [`That leaves ${amount(leaves.value)}, a ${leaves.severity}.`]),
-    ...(brings.length === 0 ? [] : [`In turn it brings ${titles(brings)}.`]),
+    ...(brings.length === 0 ? [] : [`In turn it brings ${broughtText(finding, brings)}.`]),
   ].join(' ');
 }
 
@@ -36,9 +36,18 @@ export function droppedTexts(
   return options.length > 0
     ? []
     : dropped.map(({ fix, brings }) => {
-        const why = brings.length === 0 ? 'it is not enough' : `it brings ${titles(brings)}`;
+        const why = brings.length === 0 ? 'it is not enough' : `it brings ${broughtText(finding, brings)}`;
         return `Tried, but ${why}: ${fixText(finding, fix, reader)}`;
       });
+}
+
+/** What a way out brings; a finding that is there already comes at further places. */
+function broughtText({ code }: Pick<Finding, 'code'>, brings: readonly FindingCode[]): string {
+  const others = brings.filter((each) => each !== code);
+  return [
+    ...(others.length < brings.length ? ['the same at other places'] : []),
+    ...(others.length > 0 ? [titles(others)] : []),
+  ].join(' and ');
 }
 
 function titles(codes: readonly FindingCode[]): string {

@@ -1,0 +1,91 @@
+import { BoxIndex, type Point, packRings } from '@pourproof/plane';
+import { isInside } from '../board/is-inside.ts';
+import type { Finding, FindingPlace } from '../report/finding-schema.ts';
+
+/** Where a changed drawing has what another one has somewhere, and how exactly that is known. */
+export interface Moved {
+  /** The same place in the changed drawing. */
+  readonly to: (point: Point) => Point;
+  /** Places nearer to each other than this are one place, mm. */
+  readonly slackMm: number;
+}
+
+/**
+ * Places of a finding that none of others has, by its lines: what touches one of theirs, or lies within an area of theirs, is no
+ * other place, however much larger or smaller it is. A finding without a place is one of the whole job.
+ */
+export function newPlaces(
+  { where }: Finding,
+  known: readonly Finding[],
+  moved: Moved,
+): readonly FindingPlace[] {
+  const places = known.flatMap((finding) => finding.where.map((place) => movedPlace(place, moved)));
+  const segments = places.flatMap(segmentsOf);
+  const index = new BoxIndex(Float64Array.from(segments.flatMap(boxOf)));
+  const touches = (segment: Segment): boolean => {
+    const [left, top, right, bottom] = boxOf(segment);
+    const by = moved.slackMm;
+    return index.someIn(
+      left - by,
+      top - by,
+      right + by,
+      bottom + by,
+      (k) => distance(segment, segments[k] as Segment) <= by,
+    );
+  };
+  return where.filter(
+    (place) =>
+      !segmentsOf(place).some(touches) &&
+      !places.some((other) => holds(other, place.atMm) || holds(place, other.atMm)),
+  );
+}
+
+type Segment = readonly [Point, Point];
+
+function movedPlace(place: FindingPlace, { to }: Moved): FindingPlace {
+  return { ...place, atMm: to(place.atMm), outline: place.outline.map((line) => line.map(to)) };
+}
+
+/** The lines of a place, those of an area closed; its point where it has none. */
+function segmentsOf({ atMm, outline, areaMm2 }: FindingPlace): readonly Segment[] {
+  const lines = outline.flatMap((line) =>
+    line.flatMap((from, k): Segment[] => {
+      const to = line[k + 1] ?? (areaMm2 === undefined ? undefined : line[0]);
+      return to === undefined ? [] : [[from, to]];
+    }),
+  );
+  return lines.length > 0 ? lines : [[atMm, atMm]];
+}
+
+/** Whether a place that is an area has a point within. */
+function holds({ outline, areaMm2 }: FindingPlace, [x, y]: Point): boolean {
+  return areaMm2 !== undefined && isInside(packRings(outline.map((ring) => ring.flat())), x, y);
+}
+
+function boxOf([[ax, ay], [bx, by]]: Segment): [number, number, number, number] {
+  return [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)];
+}
+
+function distance(one: Segment, other: Segment): number {
+  if (cross(one, other)) {
+    return 0;
+  }
+  const [a, b] = one;
+  const [c, d] = other;
+  return Math.min(toSegment(a, other), toSegment(b, other), toSegment(c, one), toSegment(d, one));
+}
+
+function cross([a, b]: Segment, [c, d]: Segment): boolean {
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+function side([ax, ay]: Point, [bx, by]: Point, [x, y]: Point): number {
+  return (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+}
+
+function toSegment([x, y]: Point, [[ax, ay], [bx, by]]: Segment): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const along = dx * dx + dy * dy;
+  const t = along === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / along));
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy);
+}
