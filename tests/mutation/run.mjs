@@ -1,0 +1,183 @@
+// Mutation check: draws mutants of a set of packages and tells which of them the tests notice.
+//
+//   npm run mutate -- judging             200 mutants of proof and materials
+//   npm run mutate -- kernels             400 mutants of plane, arrangement, geometry, cutting and the kernels of artwork
+//   npm run mutate -- kernels geometry    those of one package
+//   npm run mutate -- judging --again     those that survived once more, after tests were added
+//   npm run mutate -- judging --tiers 1   with the cheap tests only
+//   npm run mutate -- judging --list      what is known so far
+//
+// Each package has tiers of tests, cheap ones first; what survives one tier goes on to the next. Every result is kept at once in
+// node_modules/.cache/mutation, so that a run that was ended goes on where it stopped.
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import process from 'node:process';
+import { parseArgs } from 'node:util';
+import { Stryker } from '@stryker-mutator/core';
+import { onTested } from './keep-reporter.mjs';
+import { drawSample, keyOf, listMutants, sourceFiles } from './list-mutants.mjs';
+import { SEED, SETS, testFiles } from './sets.mjs';
+
+const CACHE = 'node_modules/.cache/mutation';
+
+/** Mutants in one run of Stryker: few enough that the files which bear them stay quick. */
+const CHUNK = 60;
+
+/** What Stryker says of a mutant that some test noticed. A module that can no longer be loaded is a RuntimeError. */
+const CAUGHT = ['Killed', 'Timeout', 'RuntimeError'];
+
+/** Range of a file as Stryker takes it: lines from 1, columns from 0. */
+function range({ fileName, location: { start, end } }) {
+  return `${fileName}:${start.line + 1}:${start.column}-${end.line + 1}:${end.column}`;
+}
+
+function optionsOf(mutants) {
+  return {
+    mutate: [...new Set(mutants.map(range))],
+    plugins: [
+      '@stryker-mutator/vitest-runner',
+      './tests/mutation/drawn-checker.mjs',
+      './tests/mutation/keep-reporter.mjs',
+    ],
+    checkers: ['drawn'],
+    testRunner: 'vitest',
+    vitest: { configFile: 'tests/mutation/vitest.config.ts', related: false },
+    coverageAnalysis: 'perTest',
+    ignorePatterns: ['dist', 'dist-types', 'docs/api', '.git', 'proof-out'],
+    reporters: ['keep', 'progress-append-only'],
+    concurrency: Number(process.env.POURPROOF_MUTATION_CONCURRENCY ?? 1),
+    // a loaded machine is no reason to call a mutant caught
+    timeoutMS: 120_000,
+    timeoutFactor: 4,
+    dryRunTimeoutMinutes: 60,
+    tempDirName: '.stryker-tmp',
+    cleanTempDir: 'always',
+    allowConsoleColors: false,
+    warnings: false,
+  };
+}
+
+/** Runs some mutants against some tests and hands on each result with its mutant. */
+async function runChunk(mutants, tests, take) {
+  const byKey = new Map(mutants.map((mutant) => [keyOf(mutant), mutant]));
+  const drawn = join(process.cwd(), CACHE, 'drawn.json');
+  writeFileSync(drawn, JSON.stringify([...byKey.keys()]));
+  process.env.POURPROOF_DRAWN_MUTANTS = drawn;
+  process.env.POURPROOF_MUTATION_TESTS = JSON.stringify(tests);
+  onTested((result) => {
+    const mutant = byKey.get(keyOf({ ...result, location: fromZero(result.location) }));
+    if (mutant !== undefined) {
+      take(mutant, result);
+    }
+  });
+  await new Stryker(optionsOf(mutants)).runMutationTest();
+}
+
+/** A place as mutants have it, from 0, of one in a result of Stryker, from 1. */
+function fromZero({ start, end }) {
+  const back = ({ line, column }) => ({ line: line - 1, column: column - 1 });
+  return { start: back(start), end: back(end) };
+}
+
+/** What is kept of a mutant after a tier. Time is up for good when it was up twice: the first time the machine may have been busy. */
+function after(mutant, tier, { status, statusReason, killedBy, coveredBy }) {
+  const isSlow = status === 'Timeout' && !/hit limit/iu.test(statusReason ?? '');
+  const timedOut = (mutant.timedOut ?? 0) + (isSlow ? 1 : 0);
+  return {
+    ...mutant,
+    tier,
+    status: isSlow && timedOut < 2 ? 'TimedOutOnce' : status,
+    statusReason,
+    killedBy,
+    covered: coveredBy?.length ?? 0,
+    ...(timedOut > 0 && { timedOut }),
+  };
+}
+
+/** Results by the rank of their mutant, kept in a file. */
+class Kept {
+  #file;
+  #results;
+
+  constructor(file, sample, again) {
+    this.#file = file;
+    const known = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : {};
+    this.#results = Object.fromEntries(
+      sample.map((mutant) => {
+        const { status, ...rest } = known[mutant.rank] ?? {};
+        const isOver = status !== undefined && (CAUGHT.includes(status) || !again);
+        return [mutant.rank, isOver ? { ...rest, status, ...mutant } : { ...mutant, tier: -1 }];
+      }),
+    );
+    this.#write();
+  }
+
+  get all() {
+    return Object.values(this.#results);
+  }
+
+  /** Mutants of a package which the tests before a tier have not noticed, by file. */
+  waiting(name, tier) {
+    return this.all
+      .filter(
+        ({ fileName, status, tier: done }) =>
+          fileName.startsWith(`packages/${name}/`) && done < tier && !CAUGHT.includes(status),
+      )
+      .sort((a, b) => (a.fileName < b.fileName ? -1 : 1));
+  }
+
+  take(mutant, tier, result) {
+    this.#results[mutant.rank] = after(mutant, tier, result);
+    this.#write();
+  }
+
+  #write() {
+    writeFileSync(this.#file, `${JSON.stringify(this.#results, null, 1)}\n`);
+  }
+}
+
+function report(mutants) {
+  const indented = (text) => text.replaceAll('\n', '\n    ').slice(0, 400);
+  for (const { fileName, location, mutatorName, original, replacement, status } of mutants) {
+    if (!CAUGHT.includes(status)) {
+      console.log(`${status ?? 'waiting'} ${fileName}:${location.start.line + 1} ${mutatorName}`);
+      console.log(`  - ${indented(original)}\n  + ${indented(replacement)}`);
+    }
+  }
+  const counts = new Map();
+  for (const { status = 'waiting' } of mutants) {
+    counts.set(status, (counts.get(status) ?? 0) + 1);
+  }
+  console.log(
+    `${mutants.length} mutants: ${[...counts].map(([status, count]) => `${count} ${status}`).join(', ')}`,
+  );
+}
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    again: { type: 'boolean', default: false },
+    list: { type: 'boolean', default: false },
+    tiers: { type: 'string', default: '3' },
+  },
+});
+const [setName, only] = positionals;
+const set = SETS[setName];
+if (set === undefined) {
+  throw new Error(`say which set: ${Object.keys(SETS).join(' or ')}`);
+}
+mkdirSync(CACHE, { recursive: true });
+const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
+const kept = new Kept(`${CACHE}/${setName}.json`, sample, values.again);
+const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
+for (let tier = 0; tier < (values.list ? 0 : Number(values.tiers)); tier += 1) {
+  for (const name of packages) {
+    const waiting = kept.waiting(name, tier);
+    for (let from = 0; from < waiting.length; from += CHUNK) {
+      await runChunk(waiting.slice(from, from + CHUNK), testFiles(set.tiers[name][tier]), (mutant, result) =>
+        kept.take(mutant, tier, result),
+      );
+    }
+  }
+}
+report(kept.all);
