@@ -5,6 +5,9 @@ import { sources } from './sources.ts';
 
 interface Row extends Origin {
   readonly place: string;
+  readonly value?: unknown;
+  readonly low?: unknown;
+  readonly high?: unknown;
 }
 
 const rows: Row[] = [];
@@ -52,6 +55,15 @@ test('the walk finds the tables', () => {
 test('every number of a table stands in a row with an origin', () => {
   // the reference capillary repeats three cited parameters as plain numbers
   expect(bareNumbers.filter((place) => !place.startsWith('capillary.ts:referenceCapillary'))).toEqual([]);
+});
+
+test('a range holds its value', () => {
+  const ranges = rows.filter((row) => 'low' in row || 'high' in row);
+  expect(ranges.length).toBeGreaterThan(50);
+  const bad = ranges.filter(
+    ({ value, low, high }) => !(Number(low) <= Number(value) && Number(value) <= Number(high)),
+  );
+  expect(bad.map(({ place }) => place)).toEqual([]);
 });
 
 test('every row names a source that exists', () => {

@@ -87,6 +87,23 @@ test('censored, classed and measured readings together agree with brute force', 
   expect(fitBoard(CHERRY, readings).meanLog).toBeCloseTo(expected, 5);
 });
 
+test('the band of a board whose streaks were not seen agrees with brute force', () => {
+  const below = 0.45;
+  const { board } = fitBoard(CHERRY, [{ kind: 'none-visible', belowMm: below }]);
+  const step = 0.001;
+  const weights = Array.from({ length: 12_000 }, (_, k) => {
+    const mu = -7 + k * step;
+    return Math.exp(-0.5 * ((mu - Math.log(3)) / 0.7) ** 2) * between(-Infinity, Math.log(below), mu);
+  });
+  const all = weights.reduce((sum, weight) => sum + weight, 0);
+  const shareUpTo = (mm: number) =>
+    weights.reduce((sum, weight, k) => (-7 + k * step <= Math.log(mm) ? sum + weight : sum), 0) / all;
+  // bound: cells of the grid, a quarter of a standard deviation wide, hold their weight evenly: 0.001 of it is off
+  expect(shareUpTo(board.lowMm)).toBeCloseTo(0.025, 2.5);
+  expect(shareUpTo(board.medianMm)).toBeCloseTo(0.5, 2.5);
+  expect(shareUpTo(board.highMm)).toBeCloseTo(0.975, 2.5);
+});
+
 test('“none visible below T” and “clean” are the same statement at T = 0.45 mm', () => {
   const censored = fitBoard(CHERRY, [{ kind: 'none-visible', belowMm: 0.45 }]);
   const classed = fitBoard(CHERRY, [{ kind: 'class', class: 'clean' }]);

@@ -212,6 +212,14 @@ describe('coupons of the board itself', () => {
     expect(ownSlots).toMatchObject({ slots: 1, bleeding: 1 });
   });
 
+  test('slots under the seal of the job count where its hours are nearly the same, not where they are others', () => {
+    const sealed: BleedJob = { wood: 'poplar', seal: 'epoxy', coats: 1, sealHours: 24 };
+    const slotsAfter = (sealHours: number) =>
+      calibratedTravel(sealed, [coupon(1, streaks(0.5), { made: { ...sealed, sealHours } })]).ownSlots?.slots;
+    expect([24, 17, 35].map(slotsAfter)).toEqual([1, 1, 1]);
+    expect([15, 37].map(slotsAfter)).toEqual([undefined, undefined]);
+  });
+
   test('a coupon left a little longer is carried over by the curve of the seal', () => {
     const sealed: BleedJob = { wood: 'poplar', seal: 'epoxy', coats: 1, sealHours: 24 };
     const made: BleedJob = { ...sealed, sealHours: 20 };
