@@ -17,14 +17,15 @@ import { Stryker } from '@stryker-mutator/core';
 import { onTested } from './keep-reporter.mjs';
 import { drawSample, keyOf, listMutants, sourceFiles } from './list-mutants.mjs';
 import { SEED, SETS, testFiles } from './sets.mjs';
+import { refusedByTypes } from './type-check.mjs';
 
 const CACHE = 'node_modules/.cache/mutation';
 
 /** Mutants in one run of Stryker: few enough that the files which bear them stay quick. */
-const CHUNK = 60;
+const CHUNK = 200;
 
-/** What Stryker says of a mutant that some test noticed. A module that can no longer be loaded is a RuntimeError. */
-const CAUGHT = ['Killed', 'Timeout', 'RuntimeError'];
+/** What is said of a mutant that was noticed. A module that can no longer be loaded is a RuntimeError; TypeError is ours: `tsc` refuses it. */
+const CAUGHT = ['Killed', 'Timeout', 'RuntimeError', 'TypeError'];
 
 /** Range of a file as Stryker takes it: lines from 1, columns from 0. */
 function range({ fileName, location: { start, end } }) {
@@ -60,7 +61,7 @@ function optionsOf(mutants) {
 /** Runs some mutants against some tests and hands on each result with its mutant. */
 async function runChunk(mutants, tests, take) {
   const byKey = new Map(mutants.map((mutant) => [keyOf(mutant), mutant]));
-  const drawn = join(process.cwd(), CACHE, 'drawn.json');
+  const drawn = join(process.cwd(), CACHE, `drawn-${setName}.json`);
   writeFileSync(drawn, JSON.stringify([...byKey.keys()]));
   process.env.POURPROOF_DRAWN_MUTANTS = drawn;
   process.env.POURPROOF_MUTATION_TESTS = JSON.stringify(tests);
@@ -131,6 +132,20 @@ class Kept {
     this.#write();
   }
 
+  /** Takes those that survived and do not compile as caught. */
+  takeTypes(name) {
+    const survived = this.waiting(name, Number.POSITIVE_INFINITY).filter(
+      ({ status }) => status !== undefined,
+    );
+    const unknown = survived.filter(({ compiles }) => compiles === undefined);
+    const refused = new Set(unknown.length === 0 ? [] : refusedByTypes(name, unknown));
+    for (const mutant of unknown) {
+      const compiles = !refused.has(mutant);
+      this.#results[mutant.rank] = { ...mutant, compiles, status: compiles ? mutant.status : 'TypeError' };
+    }
+    this.#write();
+  }
+
   #write() {
     writeFileSync(this.#file, `${JSON.stringify(this.#results, null, 1)}\n`);
   }
@@ -172,6 +187,7 @@ const kept = new Kept(`${CACHE}/${setName}.json`, sample, values.again);
 const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
 for (let tier = 0; tier < (values.list ? 0 : Number(values.tiers)); tier += 1) {
   for (const name of packages) {
+    kept.takeTypes(name);
     const waiting = kept.waiting(name, tier);
     for (let from = 0; from < waiting.length; from += CHUNK) {
       await runChunk(waiting.slice(from, from + CHUNK), testFiles(set.tiers[name][tier]), (mutant, result) =>
@@ -179,5 +195,8 @@ for (let tier = 0; tier < (values.list ? 0 : Number(values.tiers)); tier += 1) {
       );
     }
   }
+}
+for (const name of packages) {
+  kept.takeTypes(name);
 }
 report(kept.all);
