@@ -129,3 +129,20 @@ test('a bit exactly as wide as the artwork is somewhere makes one cut', () => {
     );
   }
 });
+
+test('three discs that enclose what no wall belongs to make one cut', () => {
+  const region = cleanFrom(
+    [[7.5, 0, 3.75, 6.495, -3.75, 6.495, -7.5, 0, -3.75, -6.495, 3.75, -6.495]],
+    [
+      [3.98374, 0.666086, 2.492248, 1.219547, 4.081979, 1.177125],
+      [-2.327143, 2.613515, -3.686509, 2.403972, -2.71585, 4.19903],
+      [
+        -0.814004, -3.86856, -0.078432, -5.427852, -1.501629, -5.003921, -2.682225, -4.42119, -1.743573,
+        -3.464731, -1.372533, -1.929178, -0.839164, -3.548605,
+      ],
+    ],
+  );
+  for (const radius of [2.05, 2.4, 2.83, 2.88]) {
+    expectOneCut(region, radius, `radius ${radius}`);
+  }
+});

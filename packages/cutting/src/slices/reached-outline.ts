@@ -43,6 +43,9 @@ export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: numb
       tracer.traceWhole(2 * e + 1, loops);
     }
   }
+  for (let k = 0; k < crossings.edge.length; k++) {
+    tracer.traceBetweenDiscs(k, loops);
+  }
   return packArcRings(loops);
 }
 
@@ -63,6 +66,8 @@ class InsetTracer {
   readonly #closeness: number;
   readonly #seen: Uint8Array;
   readonly #isLeft: Uint8Array;
+  /** 1 for open arcs that a loop runs along. */
+  readonly #isArcPassed: Uint8Array;
   #points: number[] = [];
   /**
    * Whether the piece after the last point turns around a reflex vertex, and the direction in which it
@@ -84,6 +89,7 @@ class InsetTracer {
     this.#closeness = axis.boundary.extent * COINCIDENT_REL_TOL;
     this.#seen = new Uint8Array(axis.nextHalf.length);
     this.#isLeft = new Uint8Array(crossings.edge.length);
+    this.#isArcPassed = new Uint8Array(arcs.from.length);
     this.#stepsLeft = axis.nextHalf.length;
   }
 
@@ -96,9 +102,24 @@ class InsetTracer {
     let crossing = k;
     do {
       this.#isLeft[crossing] = 1;
-      crossing = this.#followArcs(this.#followBoundary(crossing));
+      const reached = this.#followBoundary(crossing);
+      crossing = this.#followArcs(reached, this.#arcs.first[reached]);
     } while (this.#isLeft[crossing] === 0);
     this.#close(loops);
+  }
+
+  /** Traces the loops along arcs of crossing k that no wall belongs to: what several discs enclose where short waists meet. */
+  traceBetweenDiscs(k: number, loops: number[][]): void {
+    const { first, from } = this.#arcs;
+    for (let arc = first[k]; arc < first[k + 1]; arc++) {
+      if (this.#isArcPassed[arc] === 0) {
+        this.#points = [];
+        this.#isAroundVertex = false;
+        this.#pushOnArc(k, from[arc]);
+        this.#followArcs(k, arc);
+        this.#close(loops);
+      }
+    }
   }
 
   /** Traces the loop along half-edge h unless it is seen; no crossing lies on that loop. */
@@ -167,27 +188,21 @@ class InsetTracer {
   }
 
   /**
-   * Adds the arcs that start at one wall of a crossing; returns the crossing at whose other wall they end.
+   * Adds the arcs from one of a crossing's on; returns the crossing at whose other wall they end, or where they come round.
    */
-  #followArcs(crossing: number): number {
+  #followArcs(crossing: number, begin: number): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
-    const { x, y, radius, angle } = this.#crossings;
-    const { originX, originY } = this.#axis.boundary;
+    const { radius } = this.#crossings;
     let k = crossing;
-    let arc = first[k];
-    for (;;) {
+    let arc = begin;
+    while (this.#isArcPassed[arc] === 0) {
+      this.#isArcPassed[arc] = 1;
       this.#bend(radius > this.#closeness ? Math.tan((to[arc] - from[arc]) / 4) : 0);
       const onto = endBy[arc];
       if (onto < 0) {
         return k;
       }
-      const turn = angle[k] + to[arc];
-      this.#push(
-        originX + x[k] + radius * Math.cos(turn),
-        originY + y[k] + radius * Math.sin(turn),
-        Math.cos(turn),
-        Math.sin(turn),
-      );
+      this.#pushOnArc(k, to[arc]);
       let next = first[onto];
       while (next < first[onto + 1] && startBy[next] !== k) {
         next++;
@@ -196,6 +211,15 @@ class InsetTracer {
       k = onto;
       arc = next;
     }
+    return k;
+  }
+
+  /** Adds a point of a crossing's arc, at an angle from where the arc begins. */
+  #pushOnArc(k: number, along: number): void {
+    const { x, y, radius, angle } = this.#crossings;
+    const { originX, originY } = this.#axis.boundary;
+    const [nx, ny] = [Math.cos(angle[k] + along), Math.sin(angle[k] + along)];
+    this.#push(originX + x[k] + radius * nx, originY + y[k] + radius * ny, nx, ny);
   }
 
   #startArc(isAroundVertex: boolean, nx: number, ny: number): void {

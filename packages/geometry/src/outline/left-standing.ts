@@ -5,6 +5,7 @@ import { type StrokeParts, strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingArea, arcRingsArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
 import { type Branch, branchAbove } from './branch-above.ts';
+import { deepestInCusp } from './deepest-in-cusp.ts';
 import { findLevelCrossings, type LevelCrossings } from './level-crossings.ts';
 import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
@@ -14,7 +15,7 @@ import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
 /**
  * What a flat cutter leaves standing: a separate `part` none of which it cuts; a `stroke` that it does not enter, or a waist between wider
  * parts; the `tip` of a taper; a `corner`, as any round bit leaves; a `cusp` between two of its discs and a wall, where a waist is so
- * short that they overlap.
+ * short that they overlap, or among several discs and away from all walls, where such waists meet.
  */
 export type StandingKind = 'part' | 'stroke' | 'tip' | 'corner' | 'cusp';
 
@@ -23,8 +24,8 @@ export interface StandingPiece {
   readonly kind: StandingKind;
   readonly areaMm2: number;
   /**
-   * Twice the largest clearance on the axis that the cutter does not cover; where it covers all of it, how
-   * far the piece stands off the wall.
+   * Twice the largest clearance on the axis that the cutter does not cover; of a cusp, how far it stands off the wall, or, away from
+   * walls, how far it reaches beyond the discs around it.
    */
   readonly widestMm: number;
   /** Where that is: a point of the artwork that is left. */
@@ -217,7 +218,7 @@ function cuspOf(
   toleranceMm: number,
 ): StandingPiece {
   const outline = polygonFromArcs(rings, toleranceMm);
-  const { atMm, offMm } = deepest(rings, outline);
+  const { atMm, offMm } = deepestInCusp(rings, outline, discsAt(axis, crossings, mouths), crossings.radius);
   return {
     kind,
     areaMm2: arcRingsArea(rings),
@@ -233,17 +234,23 @@ function cuspOf(
   };
 }
 
+/** Centres of the discs at some level crossings. */
+function discsAt({ boundary }: MedialAxis, { x, y }: LevelCrossings, mouths: readonly number[]): Point[] {
+  return mouths.map((k) => [x[k] + boundary.originX, y[k] + boundary.originY]);
+}
+
 /**
  * How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. Along a side the distance to one disc
  * is largest at an end, that to the nearest also where two are as near.
  */
 function reachBeyond(
-  { boundary }: MedialAxis,
-  { x, y, radius }: LevelCrossings,
+  axis: MedialAxis,
+  crossings: LevelCrossings,
   mouths: readonly number[],
   outline: Rings,
 ): number {
-  const discs = mouths.map((k): Point => [x[k] + boundary.originX, y[k] + boundary.originY]);
+  const discs = discsAt(axis, crossings, mouths);
+  const { radius } = crossings;
   const nearest = (px: number, py: number): number =>
     Math.min(...discs.map(([cx, cy]) => Math.hypot(px - cx, py - cy)));
   let most = radius;
@@ -267,45 +274,4 @@ function reachBeyond(
     }
   }
   return most - radius;
-}
-
-/** A point well inside a cusp between two discs and a wall: half way from where the arcs meet to the wall. */
-function deepest(rings: ArcRings, outline: Rings): { atMm: Point; offMm: number } {
-  const { coords, bulges, ringEnds } = rings;
-  const count = ringEnds[0];
-  for (let i = 0; i < count; i++) {
-    const before = (i + count - 1) % count;
-    if (bulges[i] !== 0 && bulges[before] !== 0) {
-      const foot = nearestOnWall(rings, count, coords[2 * i], coords[2 * i + 1]);
-      return {
-        atMm: [(coords[2 * i] + foot[0]) / 2, (coords[2 * i + 1] + foot[1]) / 2],
-        offMm: Math.hypot(coords[2 * i] - foot[0], coords[2 * i + 1] - foot[1]),
-      };
-    }
-  }
-  return { atMm: [outline.coords[0], outline.coords[1]], offMm: 0 };
-}
-
-function nearestOnWall(rings: ArcRings, count: number, px: number, py: number): Point {
-  const { coords, bulges } = rings;
-  let best: Point = [coords[0], coords[1]];
-  let least = Infinity;
-  for (let i = 0; i < count; i++) {
-    if (bulges[i] !== 0) {
-      continue;
-    }
-    const j = (i + 1) % count;
-    const dx = coords[2 * j] - coords[2 * i];
-    const dy = coords[2 * j + 1] - coords[2 * i + 1];
-    const along = (px - coords[2 * i]) * dx + (py - coords[2 * i + 1]) * dy;
-    const t = Math.min(1, Math.max(0, along / (dx * dx + dy * dy)));
-    const x = coords[2 * i] + t * dx;
-    const y = coords[2 * i + 1] + t * dy;
-    const d = Math.hypot(px - x, py - y);
-    if (d < least) {
-      least = d;
-      best = [x, y];
-    }
-  }
-  return best;
 }

@@ -32,6 +32,9 @@ export function traceLoops(axis: MedialAxis, crossings: LevelCrossings, arcs: Op
       tracer.traceFromBoundary(e);
     }
   }
+  for (let k = 0; k < edge.length; k++) {
+    tracer.traceBetweenDiscs(k);
+  }
   return tracer.loops();
 }
 
@@ -42,6 +45,8 @@ class LoopTracer {
   /** 1 for edges that start on the boundary and have been passed there. */
   readonly #isPassed: Uint8Array;
   readonly #isLeft: Uint8Array;
+  /** 1 for open arcs that a loop runs along. */
+  readonly #isArcPassed: Uint8Array;
   readonly #pen: ArcRingPen;
   readonly #crossingsOf: number[][] = [];
   readonly #edgeOf: number[] = [];
@@ -55,6 +60,7 @@ class LoopTracer {
     this.#isPassed = new Uint8Array(axis.edgeFrom.length);
     this.#stepsLeft = axis.nextHalf.length;
     this.#isLeft = new Uint8Array(crossings.edge.length);
+    this.#isArcPassed = new Uint8Array(arcs.from.length);
     const { count, extent } = axis.boundary;
     this.#pen = new ArcRingPen(count + 3 * arcs.from.length, extent * COINCIDENT_REL_TOL);
   }
@@ -73,7 +79,8 @@ class LoopTracer {
     let crossing = k;
     do {
       this.#isLeft[crossing] = 1;
-      crossing = this.#followArcs(this.#followBoundary(crossing), along);
+      const reached = this.#followBoundary(crossing);
+      crossing = this.#followArcs(reached, this.#arcs.first[reached + 1] - 1, along);
     } while (this.#isLeft[crossing] === 0);
     this.#lift(along, this.#crossings.edge[k]);
   }
@@ -83,6 +90,19 @@ class LoopTracer {
     if (this.#isPassed[e] === 0) {
       this.#walk(2 * e + 1, false);
       this.#lift([], e);
+    }
+  }
+
+  /** The loops along arcs of crossing k that no wall belongs to: what several discs enclose where short waists meet. */
+  traceBetweenDiscs(k: number): void {
+    const { first, to } = this.#arcs;
+    for (let arc = first[k]; arc < first[k + 1]; arc++) {
+      if (this.#isArcPassed[arc] === 0) {
+        const along: number[] = [];
+        this.#drawOnArc(k, to[arc]);
+        this.#followArcs(k, arc, along);
+        this.#lift(along, this.#crossings.edge[k]);
+      }
     }
   }
 
@@ -137,13 +157,14 @@ class LoopTracer {
   }
 
   /**
-   * Draws the arcs from the right wall of a crossing back; returns the crossing at whose left wall they end.
+   * Draws the arcs from one of a crossing's back; returns the crossing at whose left wall they end, or where they come round.
    */
-  #followArcs(crossing: number, along: number[]): number {
+  #followArcs(crossing: number, begin: number, along: number[]): number {
     const { first, from, to, startBy, endBy } = this.#arcs;
     let k = crossing;
-    let arc = first[k + 1] - 1;
-    for (;;) {
+    let arc = begin;
+    while (this.#isArcPassed[arc] === 0) {
+      this.#isArcPassed[arc] = 1;
       along.push(k);
       this.#pen.bend(-Math.tan((to[arc] - from[arc]) / 4));
       const onto = startBy[arc];
@@ -159,6 +180,7 @@ class LoopTracer {
       k = onto;
       arc = next;
     }
+    return k;
   }
 
   #drawOnArc(crossing: number, angle: number): void {
