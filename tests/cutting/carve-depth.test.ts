@@ -159,6 +159,29 @@ describe.each(REGIONS)('depth at a point of %s', (_, region) => {
   });
 });
 
+test('a flat tip that reaches a point from a short way up a corner cuts it', () => {
+  // a corner of 2 atan(3/4), with its bisector along x: a tip of radius f that is c off both walls stands at c / 0.6
+  const region = cleanFrom([[0, 0, 40, 30, 40, -30]]);
+  const f = 0.15;
+  const cut = carve(medialAxis(region), [vee(60, { tipFlatMm: 2 * f })], { depthMm: DEPTH });
+  for (const [x, y] of [
+    [0.13, 0.05],
+    [0.14, 0.1],
+    [0.2, 0.12],
+    [0.125, -0.08],
+  ]) {
+    // deepest where the edge of the flat reaches the point, or the flanks do, from further up
+    let most = 0;
+    for (let at = f / 0.6; at < 2; at += 1e-6) {
+      const off = Math.max(f, Math.hypot(at - x, y));
+      most = Math.max(most, (0.6 * at - off) / Math.tan(Math.PI / 6));
+    }
+    expect(most, `${x}, ${y}`).toBeGreaterThan(0.001);
+    expect(cut.depthAt(x, y), `${x}, ${y}`).toBeGreaterThan(most - 1e-9);
+    expect(cut.depthAt(x, y), `${x}, ${y}`).toBeLessThan(most + 1e-5);
+  }
+});
+
 describe('depth summed over a grid is the volume', () => {
   const shapes: readonly (readonly [string, CleanRegion])[] = [
     ['a flattened disc', cleanFrom([regular(40, 2.2, 0, 0, 0.1)])],

@@ -66,13 +66,12 @@ export class DeepestCentre {
       edge.atShare(share);
       return depth(Math.hypot(edge.x - x, edge.y - y), edge.clearance);
     };
+    // below the clearance that a flat tip needs the depth is 0 or less, a plateau on which no search finds its way
+    const from = edge.shareOf(this.#profile.tipFlatMm);
     // where the depth limit takes over from the flanks the depth has a cusp, which even samples may miss
     const cusp = edge.shareOf(this.#profile.reachMm);
-    const shares = [
-      ...EVEN_SHARES.filter((share) => share < cusp),
-      cusp,
-      ...EVEN_SHARES.filter((share) => share > cusp),
-    ];
+    const even = EVEN_SHARES.map((share) => from + share * (1 - from));
+    const shares = [...even.filter((share) => share < cusp), cusp, ...even.filter((share) => share > cusp)];
     const seen = shares.map(at);
     const best = seen.indexOf(Math.max(...seen));
     let low = shares[Math.max(0, best - 1)];
