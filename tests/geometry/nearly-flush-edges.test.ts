@@ -64,6 +64,14 @@ const ONCE_WRONG: readonly (readonly [string, readonly (readonly number[])[]])[]
       ],
     ],
   ],
+  [
+    'a disc that would stand in a corner straight but for 1e-6, where no disc fits',
+    [[-2, 0, 0, 0, 5.000096936735505e-7, 5.120332147427565e-13, 1, 0, 1, 1, 0, 1, -2, 1]],
+  ],
+  [
+    'the same with a bump of 3e-11 mm, which was off by 1.5e-7',
+    [[-2, 0, 0, 0, 3.2e-6, 3.2e-11, 1, 0, 1, 1, 0, 1, -2, 1]],
+  ],
 ];
 
 function misfit(regions: readonly Region[]): number {

@@ -1,4 +1,5 @@
 import type { Boundary } from './boundary.ts';
+import { hasFoot } from './has-foot.ts';
 import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 import { Window } from './window.ts';
@@ -156,7 +157,7 @@ export class BottleneckSeeker {
 
   /** Keeps the foot of the vertex on edge e as a candidate for the far end. */
   #collectFoot(e: number): void {
-    const { x, y, tx, ty, length, next, isReflex } = this.#boundary;
+    const { x, y, tx, ty } = this.#boundary;
     const ax = x[e] - this.#x;
     const ay = y[e] - this.#y;
     const ex = tx[e];
@@ -164,10 +165,7 @@ export class BottleneckSeeker {
     const h = ax * ey - ay * ex;
     if (h > 0) {
       const s = -(ax * ex + ay * ey);
-      const margin = NORMAL_CONE_TOL_RAD * h;
-      const low = isReflex[e] !== 0 ? margin : -margin;
-      const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
-      if (s > low && s < high && this.#isInCone(this.vertex, ey, -ex)) {
+      if (hasFoot(this.#boundary, e, s, h, this.#rounding) && this.#isInCone(this.vertex, ey, -ex)) {
         this.#keep(e, h * ey, -h * ex);
       }
     }

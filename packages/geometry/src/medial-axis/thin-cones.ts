@@ -1,5 +1,6 @@
 import type { Boundary } from './boundary.ts';
 import type { GroupBox } from './group-box.ts';
+import { hasFoot } from './has-foot.ts';
 import { LEAF_EDGES, type ObbTree } from './obb-tree.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 
@@ -228,11 +229,8 @@ export class ThinCones {
 
   /** Keeps the foot of a vertex on edge e as a candidate, if it lies inside the edge. */
   #collectFoot(k: number, e: number, foot: number, height: number): void {
-    const { tx, ty, length, isReflex, next } = this.#boundary;
-    const margin = NORMAL_CONE_TOL_RAD * height;
-    const low = isReflex[e] !== 0 ? margin : -margin;
-    const high = isReflex[next[e]] !== 0 ? length[e] - margin : length[e] + margin;
-    if (foot > low && foot < high) {
+    if (hasFoot(this.#boundary, e, foot, height, this.#rounding)) {
+      const { tx, ty } = this.#boundary;
       this.#keep(k, e, height * ty[e], -height * tx[e]);
     }
   }

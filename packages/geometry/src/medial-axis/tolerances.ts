@@ -40,6 +40,13 @@ export const LEVEL_REL_TOL = 1e-7;
 export const STRAIGHT_TOL_RAD = 1e-11;
 
 /**
+ * In a convex corner that turns by less than this, radians, a disc may pass for empty by {@link EMPTY_DISC_REL_TOL} and still reach over
+ * the neighbour by far more than rounding: such discs are no bottlenecks. In sharper corners that takes edges shorter than 1e-7 of the
+ * radius, and discs that touch both edges by chance must not be refused for rounding.
+ */
+export const ALL_BUT_STRAIGHT_RAD = 1e-3;
+
+/**
  * Relative tolerance on a clearance: cells that close at clearances nearer to each other than this share tie,
  * and other evidence decides their order. Between walls within 1e-8 rad of parallel, 1e-8 mm along them
  * changes the clearance by 1e-16 mm.
