@@ -134,6 +134,8 @@ function measures(axis: MedialAxis) {
           piece.widestMm,
           piece.lengthMm,
           piece.mouths,
+          piece.branch?.reachMm ?? -1,
+          piece.branch?.widthMm ?? -1,
         ])
         .toSorted(byFirst),
     ),

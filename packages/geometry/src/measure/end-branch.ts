@@ -1,13 +1,11 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { AxisEdge } from './axis-edge.ts';
 import type { BeyondCorners } from './beyond-corners.ts';
+import { shareAtLength } from './share-at-length.ts';
+import { stepAtWay } from './step-at-way.ts';
 
 /** A branch may narrow again by this share of its width and still counts as widening (our choice). */
 const WAVE = 0.1;
-/** Relative tolerance of a way along an edge, and the steps at most to find it. */
-const WAY_REL_TOL = 1e-13;
-const WAY_STEPS = 60;
-
 /** A place on a branch: so far up the edge at which the branch goes on, counted from its low end. */
 export interface BranchPlace {
   /** Number of the edge along the branch, from 0; as many as there are edges at the far end. */
@@ -124,18 +122,7 @@ export class EndBranch {
 
   /** The edge on which a way ends. */
   stepAt(way: number): number {
-    const { ways } = this;
-    let low = 0;
-    let high = ways.length - 1;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (ways[middle] <= way) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+    return stepAtWay(this.ways, way);
   }
 
   /** Share of the loaded edge, from its low end, at a distance from its nearer end along the branch. */
@@ -148,26 +135,6 @@ export class EndBranch {
     const isRising = this.isRising(step);
     const wanted = isRising ? distance : whole - distance;
     const first = step === 0 ? this.#firstShare : 0;
-    if (shape.kind !== 'segment-vertex') {
-      return first + (1 - first) * Math.min(1, Math.max(0, wanted / whole));
-    }
-    // the length along a parabola grows with the share, at a rate that changes little
-    let low = first;
-    let high = 1;
-    let share = first + ((1 - first) * wanted) / whole;
-    for (let k = 0; k < WAY_STEPS && high - low > WAY_REL_TOL; k++) {
-      const off = shape.lengthBetween(first, share) - wanted;
-      if (Math.abs(off) <= WAY_REL_TOL * whole) {
-        break;
-      }
-      if (off > 0) {
-        high = share;
-      } else {
-        low = share;
-      }
-      const next = share - ((1 - first) * off) / whole;
-      share = next > low && next < high ? next : (low + high) / 2;
-    }
-    return share;
+    return shareAtLength(shape, first, wanted, whole);
   }
 }

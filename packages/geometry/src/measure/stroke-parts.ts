@@ -1,9 +1,11 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
-import { beyondCorners, excessBeyondCorner } from './beyond-corners.ts';
+import { beyondCorners } from './beyond-corners.ts';
+import { cornerShare } from './corner-share.ts';
 import { type BranchPlace, EndBranch } from './end-branch.ts';
 import { LEVEL_SLOPE } from './level-runs.ts';
+import { firstWay, slowingWay, TAPER_GROWTH } from './slowing-way.ts';
 
 /** What a piece of the axis carries: only a corner, a stroke, or the taper at the end of a stroke. */
 export const CORNER = 0;
@@ -39,11 +41,6 @@ export interface StrokeParts {
  * bit leaves at most its own diameter of it. Our choice.
  */
 const CORNER_SLOPE = Math.sin((19.5 * Math.PI) / 180);
-/**
- * A branch that narrows to its end is a taper up to where doubling the distance from the tip widens it by at
- * most this factor.
- */
-export const TAPER_GROWTH = 1.25;
 /** The rate of that, share of the width by share of the way: what grows by it all along grows so much in doubling. */
 const TAPER_RATE = Math.log2(TAPER_GROWTH);
 /**
@@ -62,17 +59,6 @@ const NEEDLE_GROWTH = 1.6;
  * √2 clearances from them, that is so many clearances in a parallel stroke, and more in one that widens.
  */
 const SQUARE_END = 2 - Math.SQRT2;
-/**
- * Relative tolerance, on the edge and on the clearance, of where a stroke begins within an edge, and the
- * steps at most to find it.
- */
-const START_REL_TOL = 1e-12;
-const START_STEPS = 60;
-/** Ways nearer to each other than this factor have nothing between them that matters. */
-const CLOSE_WAYS = 1.05;
-/** Golden sections narrow the place of a least value to 1e-6 of where it is looked for. */
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const GOLDEN_STEPS = 30;
 /**
  * A rounded tip is at least this many times narrower than the wide end of its branch; otherwise the stroke
  * just narrows.
@@ -117,43 +103,6 @@ export function strokeParts(axis: MedialAxis): StrokeParts {
     degree,
     tops: tops.filter((k) => hasRise[k] === 0),
   };
-}
-
-/**
- * Share of the loaded edge at which a path from the boundary leaves the corner, so that the stroke does not
- * depend on where a flattened arc has its points.
- */
-function cornerShare(edge: AxisEdge, wayBefore: number): number {
-  const excessAt = (share: number): number => {
-    edge.atShare(share);
-    return excessBeyondCorner(wayBefore + edge.lengthBetween(0, share), edge.clearance);
-  };
-  // regula falsi with the Illinois modification (Dowell and Jarratt 1971)
-  let low = 0;
-  let high = 1;
-  let atLow = excessAt(low);
-  let atHigh = excessAt(high);
-  let side = 0;
-  for (let k = 0; k < START_STEPS && high - low > START_REL_TOL && atHigh > atLow; k++) {
-    const share = low + (high - low) * Math.min(1, Math.max(0, atLow / (atLow - atHigh)));
-    const excess = excessAt(share);
-    const isDone = Math.abs(excess) <= START_REL_TOL * edge.clearance;
-    if (excess > 0 || isDone) {
-      high = share;
-      atHigh = excess;
-      atLow /= side > 0 ? 2 : 1;
-      side = 1;
-    } else {
-      low = share;
-      atLow = excess;
-      atHigh /= side < 0 ? 2 : 1;
-      side = -1;
-    }
-    if (isDone) {
-      break;
-    }
-  }
-  return high;
 }
 
 /** The marks along branches. */
@@ -215,62 +164,6 @@ function taperEnd(branch: EndBranch, before: number): number {
     }
   }
   return wholeMm;
-}
-
-/** First way from the free end at which doubling it widens a taper by no more than {@link TAPER_GROWTH}, mm. */
-function slowingWay(branch: EndBranch, before: number): number | null {
-  const { ways, wholeMm } = branch;
-  const last = (wholeMm - before) / 2;
-  const excessAt = (way: number): number =>
-    branch.radiusAt(2 * way + before) - TAPER_GROWTH * branch.radiusAt(way);
-  // between places where either of both radii passes a node both are smooth
-  const places = [...ways, ...ways.map((way) => (way - before) / 2)]
-    .filter((way) => way + before > 0 && way >= 0 && way < last)
-    .sort((a, b) => a - b);
-  let low = 0;
-  for (const way of [...places, last]) {
-    if (way + before > 0 && way >= low) {
-      if (low + before > 0 && excessAt(low) <= 0) {
-        return low;
-      }
-      // it may fall below 0 and rise again in between, where the way goes through a bottleneck
-      const least = way > low * CLOSE_WAYS ? leastWay(low, way, excessAt) : way;
-      if (excessAt(least) <= 0) {
-        return firstWay(low, least, excessAt);
-      }
-    }
-    low = Math.max(low, way);
-  }
-  return null;
-}
-
-/** Where a function that falls and then rises between two ways is least: by golden sections (Kiefer 1953). */
-function leastWay(from: number, to: number, at: (way: number) => number): number {
-  let [low, high] = [from, to];
-  for (let k = 0; k < GOLDEN_STEPS; k++) {
-    const [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-    if (at(left) <= at(right)) {
-      high = right;
-    } else {
-      low = left;
-    }
-  }
-  const middle = (low + high) / 2;
-  return at(middle) < at(to) ? middle : to;
-}
-
-/** Where a function that is above 0 at `low`, or 0 there at the tip, and at most 0 at `high` passes 0. */
-function firstWay(low: number, high: number, at: (way: number) => number): number {
-  let [above, below] = [low, high];
-  for (let k = 0; k < START_STEPS && below - above > START_REL_TOL * below; k++) {
-    const middle = (above + below) / 2;
-    if (at(middle) > 0) {
-      above = middle;
-    } else {
-      below = middle;
-    }
-  }
-  return below;
 }
 
 /**

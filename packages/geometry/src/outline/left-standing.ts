@@ -193,7 +193,7 @@ function pieceOf(
     narrowestMm: narrowestOf(uncut, mouths.length),
     mouths: mouths.length,
     shortMm: kind === 'part' ? null : reachBeyond(axis, crossings, mouths, outline),
-    branch: isEnd ? branchAbove(axis, crossings.edge[mouths[0]], strokes) : null,
+    branch: isEnd ? branchAbove(axis, crossings.edge[mouths[0]], crossings.radius, strokes) : null,
     outline,
   };
 }
