@@ -15,6 +15,7 @@ export { type SeparatePart, separateParts } from './measure/separate-parts.ts';
 export { stoppingClearance } from './measure/stopping-clearance.ts';
 export { type StrokeLine, strokeLines } from './measure/stroke-lines.ts';
 export { type StrokeWidths, strokeWidths } from './measure/stroke-widths.ts';
+export type { TaperWidths } from './measure/taper-widths.ts';
 export { type VCut, vVolume } from './measure/v-volume.ts';
 export { type WallRun, type WallRunOptions, wallRuns } from './measure/wall-runs.ts';
 export type { Boundary } from './medial-axis/boundary.ts';

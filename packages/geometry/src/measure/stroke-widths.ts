@@ -3,13 +3,16 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
 import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
+import { type TaperWidths, taperWidths } from './taper-widths.ts';
 
 /** Widths of the strokes of an artwork along its medial axis, without the branches into corners. */
 export interface StrokeWidths {
-  /** Smallest width of a stroke, mm, tapers excluded; `null` for an empty region. */
+  /** Smallest width of a stroke, mm, tapers excluded; where all is taper, its greatest width; `null` for an empty region. */
   readonly narrowestMm: number | null;
   /** Where that is, on the axis. `[0, 0]` for an empty region. */
   readonly narrowestAt: Point;
+  /** The tapers; `null` where there is none. Where no stroke begins, as in a wedge, they are all that there is. */
+  readonly tapers: TaperWidths | null;
   /** Length of all strokes and tapers along the axis, mm. */
   readonly lengthMm: number;
   /** Length of strokes and tapers, along the axis, that are narrower than a width, mm. */
@@ -27,7 +30,8 @@ export interface StrokeWidths {
  * strokeWidths(medialAxis(bar)).narrowestMm; // 5
  */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
-  const { part, start, strokeStart, length, tops } = strokeParts(axis);
+  const parts = strokeParts(axis);
+  const { part, start, strokeStart, length, tops } = parts;
   const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
@@ -80,6 +84,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
   return {
     narrowestMm: narrowest === Infinity ? null : 2 * narrowest,
     narrowestAt,
+    tapers: taperWidths(axis, parts),
     lengthMm,
     lengthNarrowerThan,
     histogram: (edgesMm) => {

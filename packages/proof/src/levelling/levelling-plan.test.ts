@@ -12,6 +12,7 @@ import { type LevellingPlan, levellingPlan } from './levelling-plan.ts';
 const WEDGE: StrokeWidths = {
   narrowestMm: 0.5,
   narrowestAt: [3, 4],
+  tapers: null,
   lengthMm: 100,
   lengthNarrowerThan: (widthMm) => 50 * Math.min(2, Math.max(0, widthMm - 0.5)),
   histogram: () => new Float64Array(),

@@ -19,12 +19,21 @@ export function strokesPart({ strokes, bitMm, shape }: Measured): Report['stroke
         : strokes.narrowestMm / bitMm,
     lengthMm: strokes.lengthMm,
     lengthNarrowerThanBitMm: strokes.lengthNarrowerThan(bitMm),
+    tapers: taperPart(strokes.tapers, bitMm),
     widthHistogram: Array.from(lengths, (lengthMm, k) => ({
       fromMm: WIDTH_CLASSES_MM[k] ?? 0,
       toMm: WIDTH_CLASSES_MM[k + 1] ?? 0,
       lengthMm,
     })).filter((row) => row.lengthMm > 0),
   };
+}
+
+function taperPart(tapers: Measured['strokes']['tapers'], bitMm: number): Report['strokes']['tapers'] {
+  if (tapers === null) {
+    return null;
+  }
+  const { lengthNarrowerThan, ...widths } = tapers;
+  return { ...widths, lengthNarrowerThanBitMm: lengthNarrowerThan(bitMm) };
 }
 
 /** The wood between cuts. */

@@ -62,12 +62,26 @@ export function mergedStrokes(parts: readonly Report['strokes'][]): Report['stro
     narrowestToBit,
     lengthMm: sumOf(parts, ({ lengthMm }) => lengthMm),
     lengthNarrowerThanBitMm: sumOf(parts, (part) => part.lengthNarrowerThanBitMm),
+    tapers: mergedTapers(parts),
     widthHistogram: starts.flatMap((fromMm) => {
       const rows = classes.filter((row) => row.fromMm === fromMm);
       const [row] = rows;
       return row === undefined ? [] : [{ ...row, lengthMm: sumOf(rows, ({ lengthMm }) => lengthMm) }];
     }),
   };
+}
+
+function mergedTapers(parts: readonly Report['strokes'][]): Report['strokes']['tapers'] {
+  const tapers = parts.flatMap((part) => part.tapers ?? []);
+  const narrowest = leastOf(tapers, ({ narrowestMm }) => narrowestMm);
+  return narrowest === undefined
+    ? null
+    : {
+        ...narrowest,
+        widestMm: Math.max(...tapers.map(({ widestMm }) => widestMm)),
+        lengthMm: sumOf(tapers, ({ lengthMm }) => lengthMm),
+        lengthNarrowerThanBitMm: sumOf(tapers, (each) => each.lengthNarrowerThanBitMm),
+      };
 }
 
 /** Thin wood of all rounds, thinnest relative to its limit first. */

@@ -26,7 +26,7 @@ export function cutSentences(report: Report, unit: LengthUnit): readonly string[
   }
   if (strokes.lengthNarrowerThanBitMm > 0) {
     sentences.push(
-      `${formatLength(strokes.lengthNarrowerThanBitMm, unit)} of ${formatLength(strokes.lengthMm, unit)} of stroke is narrower than the smallest bit.`,
+      `${formatLength(strokes.lengthNarrowerThanBitMm, unit)} of ${formatLength(strokes.lengthMm, unit)} of stroke is narrower than the smallest bit${taperText(strokes, unit)}.`,
     );
   }
   return sentences;
@@ -39,4 +39,23 @@ function deepText({ cut: { areaMm2, floorAreaMm2, maxDepthMm }, rounds }: Report
   }
   const isLevel = rounds === undefined && floorAreaMm2 > areaMm2 * (1 - LEVEL_REL_TOL);
   return `${isLevel ? '' : 'up to '}${bitSize(maxDepthMm, unit)}`;
+}
+
+/** How much of that is taper, and how narrow tapers get. */
+function taperText({ tapers, lengthNarrowerThanBitMm }: Report['strokes'], unit: LengthUnit): string {
+  const narrow = formatLength(tapers?.lengthNarrowerThanBitMm ?? 0, unit);
+  if (tapers === null || narrow === formatLength(0, unit)) {
+    return '';
+  }
+  const isAll = narrow === formatLength(lengthNarrowerThanBitMm, unit);
+  return `, ${isAll ? 'all' : narrow} of it in tapers ${downText(tapers, unit)}`;
+}
+
+/** How narrow tapers get, where they do not run out to nothing. */
+export function downText(
+  { narrowestMm, widestMm }: { readonly narrowestMm: number; readonly widestMm: number },
+  unit: LengthUnit,
+): string {
+  const least = formatLength(narrowestMm, unit);
+  return `from ${formatLength(widestMm, unit)} down to ${least === formatLength(0, unit) ? 'a point' : least}`;
 }

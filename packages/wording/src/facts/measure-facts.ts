@@ -2,16 +2,19 @@ import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { counted } from '../findings/parts-of-sentences.ts';
 import { formatPercent, formatShare } from './amounts.ts';
+import { downText } from './cut-sentences.ts';
 import { cutterFacts } from './cutter-facts.ts';
 import { type Fact, fact } from './fact.ts';
 import { fibreText } from './fibre-text.ts';
 import { woodText } from './wood-text.ts';
 
+/** Lengths that differ by less than this share are one: rounding. */
+const ALL_REL_TOL = 1e-9;
+
 /** The measures of artwork, cut, strokes and end grain. */
 export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] {
   const { artwork, cut, strokes, endGrain } = report;
   const [left, top, right, bottom] = artwork.boundsMm;
-  const narrowest = strokes.narrowestMm;
   return [
     fact('Artwork', formatArea(artwork.areaMm2, unit), shapesText(artwork)),
     fact(
@@ -27,18 +30,33 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
     ),
     ...cutterFacts(report, unit),
     fact('Wall', formatLength(cut.wallLengthMm, unit), `${formatArea(cut.wallAreaMm2, unit)} of wall`),
-    fact(
-      'Narrowest stroke',
-      narrowest === null ? 'none' : formatLength(narrowest, unit),
-      strokes.narrowestToBit === null ? '' : `${strokes.narrowestToBit.toFixed(2)} × the smallest bit`,
-    ),
-    fact('Strokes', formatLength(strokes.lengthMm, unit), 'along their middle'),
+    ...strokeFacts(strokes, unit),
     fact(
       'End grain exposed',
       formatArea(endGrain.wallExposedMm2 + endGrain.floorExposedMm2, unit),
       `${formatPercent(100 * endGrain.wallFraction)} of the walls`,
     ),
     ...endGrainByBlock(report, unit),
+  ];
+}
+
+/** Strokes by width and length. Where all is taper there is no narrowest stroke but a narrow end. */
+function strokeFacts(strokes: Report['strokes'], unit: LengthUnit): readonly Fact[] {
+  const { narrowestMm, narrowestToBit, lengthMm, tapers } = strokes;
+  const length = fact('Strokes', formatLength(lengthMm, unit), 'along their middle');
+  if (tapers !== null && tapers.lengthMm >= lengthMm * (1 - ALL_REL_TOL)) {
+    return [fact('Narrowest stroke', 'none', `all is taper ${downText(tapers, unit)}`), length];
+  }
+  return [
+    fact(
+      'Narrowest stroke',
+      narrowestMm === null ? 'none' : formatLength(narrowestMm, unit),
+      narrowestToBit === null ? '' : `${narrowestToBit.toFixed(2)} × the smallest bit`,
+    ),
+    length,
+    ...(tapers === null
+      ? []
+      : [fact('  tapers', formatLength(tapers.lengthMm, unit), `of it, ${downText(tapers, unit)}`)]),
   ];
 }
 
