@@ -37,7 +37,14 @@ export { type OilCleaningStepId, oilCleaning } from './oil-cleaning.ts';
 export { type Opacity, opacityOf } from './opacity.ts';
 export { paintHex, paintLab, plainColourWord } from './paint-colour.ts';
 export { type PourLayers, pourLayers } from './pour-layers.ts';
-export { type MixRatio, type Resin, type ResinId, resins } from './resin.ts';
+export {
+  defaultDensityA,
+  defaultDensityB,
+  type MixRatio,
+  type Resin,
+  type ResinId,
+  resins,
+} from './resin.ts';
 export { type ResinColourId, resinColours } from './resin-colour.ts';
 export { cureSpeed } from './resin-flow.ts';
 export { type SealFilm, sealerMassG, sealFilm } from './seal-film.ts';

@@ -19,4 +19,6 @@ export type { Fix, FixStep } from './report/fix-schema.ts';
 export { jsonSchemas } from './report/json-schema.ts';
 export { type Report, reportSchema } from './report/report.ts';
 export type { StepId } from './schedule/plan-schedule.ts';
+export type { Balance, BalanceId, BalanceUnit, Miss } from './self-check/balance.ts';
+export { SelfCheckError } from './self-check/self-check-error.ts';
 export { judgeDrawing, type Proof, vetDrawing, vettingSteps } from './vet-drawing.ts';

@@ -11,6 +11,8 @@ import type { Finding } from './report/finding-schema.ts';
 import type { Report } from './report/report.ts';
 import { mergedPicture } from './rounds/merged-picture.ts';
 import { mergedReport } from './rounds/merged-report.ts';
+import { seedOf, selfCheck } from './self-check/self-check.ts';
+import { SelfCheckError } from './self-check/self-check-error.ts';
 
 /** What vetting a drawing gives: the report, and the shapes to draw it with; plain data throughout. */
 export interface Proof {
@@ -25,6 +27,7 @@ export interface Proof {
  * @param name file name, or the text that was set, for the report
  * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, when the job says how artwork is read (as
  *   `width` does) and was not settled for what the drawing was read from, or when it calls a finding seen to that this does not cure
+ * @throws {SelfCheckError} when the figures do not balance, which is a fault of pourproof: none of them is told
  * @example
  * const job = settleJob({ bit: ['flat:1/8in'], depth: '3.2mm', wood: 'maple', seal: 'shellac' });
  * const { report } = vetDrawing(readArtwork(bytes, 'sign.svg'), 'sign.svg', job);
@@ -51,7 +54,7 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
  */
 export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
   refuseUnread(job);
-  const proved = prove(drawing, job);
+  const proved = checked(prove(drawing, job));
   const findings = proved.findings.map((finding) => ({
     ...finding,
     fix: { options: finding.fix.options },
@@ -65,7 +68,7 @@ export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
  * @throws {JobError} as {@link vetDrawing} does
  */
 export function* vettingSteps(drawing: Drawing, name: string, job: Job): Redrawing<Proof> {
-  const proved = prove(drawing, job);
+  const proved = checked(prove(drawing, job));
   return proofOf(proved, yield* triedFindings(proved), name);
 }
 
@@ -91,4 +94,14 @@ function proofOf(proved: Proved, tried: readonly Finding[], name: string): Proof
 
 function withNotices(drawing: Drawing, notices: readonly Notice[]): Drawing {
   return { ...drawing, notices: [...drawing.notices, ...notices] };
+}
+
+/** A proof whose figures balance; of one whose figures do not, none is told. */
+function checked(proved: Proved): Proved {
+  const seed = seedOf(proved.measured);
+  const misses = selfCheck(proved.measured, seed);
+  if (misses.length > 0) {
+    throw new SelfCheckError(misses, seed);
+  }
+  return proved;
 }

@@ -41,6 +41,8 @@ export interface CutMeasures {
   readonly maxDepth: number;
   readonly wallLength: number;
   readonly standing: readonly StandingPiece[];
+  /** Area of what the bits leave, specks and all. */
+  readonly standingAreaMm2: number;
   readonly strokes: StrokeWidths;
   /** Stretches of stroke narrower than a width. */
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
@@ -76,9 +78,25 @@ export function measureCut(artwork: CleanRegion, given: CutJob): CutMeasures {
     cutArea: carving.areaMm2,
     maxDepth: deepestOfCut(carving, shape),
     wallLength: perimeter(cut),
-    standing: shape.entersMm > 0 ? leftStanding(axis, shape.entersMm / 2, job.toleranceMm).pieces : [],
+    ...leftOver(axis, shape, job.toleranceMm),
     strokes: strokeWidths(axis),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
+  };
+}
+
+/** What the bits leave of the artwork. */
+function leftOver(
+  axis: MedialAxis,
+  { entersMm }: CutShape,
+  toleranceMm: number,
+): Pick<CutMeasures, 'standing' | 'standingAreaMm2'> {
+  if (entersMm === 0) {
+    return { standing: [], standingAreaMm2: 0 };
+  }
+  const { pieces, facetAreaMm2 } = leftStanding(axis, entersMm / 2, toleranceMm);
+  return {
+    standing: pieces,
+    standingAreaMm2: pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, facetAreaMm2),
   };
 }
 
