@@ -4,6 +4,7 @@ import { list } from './commands/list.ts';
 import { vet } from './commands/vet.ts';
 import { helpText } from './help.ts';
 import type { Io } from './io.ts';
+import { KeptFault } from './kept-fault.ts';
 import { messageOf } from './message-of.ts';
 import { columnsOf } from './print/look.ts';
 import { UsageError } from './usage-error.ts';
@@ -71,10 +72,22 @@ function looksLikeFile(name: string): boolean {
 /** A fault of ours: no stack trace unless asked for. */
 function faultText(error: unknown, io: Io): string {
   const what = error instanceof Error ? error.message : String(error);
-  const stack = io.env.POURPROOF_DEBUG === '1' && error instanceof Error ? `${error.stack ?? ''}\n` : '';
   return [
     `pourproof: a fault in pourproof itself, not in your file: ${what}\n`,
-    '  What to do: please report it with the input and the command. POURPROOF_DEBUG=1 shows where it happened.\n',
-    stack,
+    error instanceof KeptFault ? '  No figure of this proof is shown, since one of them may be wrong.\n' : '',
+    `  What to do: please report it with ${reportedWith(error)}. POURPROOF_DEBUG=1 shows where it happened.\n`,
+    io.env.POURPROOF_DEBUG === '1' ? stackOf(error) : '',
   ].join('');
+}
+
+function reportedWith(error: unknown): string {
+  return error instanceof KeptFault && error.path !== null
+    ? `${error.path}, which holds the artwork, its font and the job`
+    : 'the input and the command';
+}
+
+/** Where it happened: of a fault that was kept, where that was thrown first. */
+function stackOf(error: unknown): string {
+  const first = error instanceof KeptFault ? (error.fault.cause ?? error.fault) : error;
+  return first instanceof Error ? `${first.stack ?? ''}\n` : '';
 }

@@ -13,9 +13,19 @@ export {
 } from '@pourproof/job';
 export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof/materials';
 export { type Drawing, InternalError } from '@pourproof/plane';
-export { type Finding, type Fix, type Picture, type Report, vetDrawing } from '@pourproof/proof';
+export {
+  type Finding,
+  type Fix,
+  type Miss,
+  type Picture,
+  type Report,
+  SelfCheckError,
+  vetDrawing,
+} from '@pourproof/proof';
 export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wording';
+export { type FaultBundle, type PackedSource, ProofFault } from './fault.ts';
 export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export { type Source, sourceName } from './source.ts';
-export { type VetOptions, type Vetter, vet, vetter } from './vet.ts';
+export { VERSION } from './version.ts';
+export { replay, type VetOptions, type Vetter, vet, vetter } from './vet.ts';

@@ -1,9 +1,10 @@
 import { ArtworkError } from '@pourproof/artwork/format';
 import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import { type Drawing, InternalError } from '@pourproof/plane';
+import type { Drawing } from '@pourproof/plane';
 import { type Proof, vettingSteps } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
+import { type FaultBundle, ProofFault, unpacked } from './fault.ts';
 import { drawingFrom, type ReadingSettings, readingSettings, withIdleNotices } from './read-drawing.ts';
 import { refusalOf } from './refusal.ts';
 import { isSameSource, type Source, sourceName } from './source.ts';
@@ -26,7 +27,8 @@ export type Vetter = (source: Source, job: JobInput, options?: VetOptions) => Pr
  *
  * @throws {JobError} when a value of the job cannot be read, makes no sense or contradicts another
  * @throws {ArtworkError} when the source cannot be read as the job asks, or holds nothing to cut
- * @throws {InternalError} for a fault of pourproof itself; {@link refusalOf} turns every other error into data
+ * @throws {ProofFault} for a fault of pourproof itself, figures that do not balance among them; {@link refusalOf} turns every other
+ *   error into data
  *
  * @example
  * ```ts
@@ -37,6 +39,22 @@ export type Vetter = (source: Source, job: JobInput, options?: VetOptions) => Pr
  */
 export async function vet(source: Source, job: JobInput, options: VetOptions = {}): Promise<Vetted> {
   return vetter()(source, job, options);
+}
+
+/**
+ * Vets what a bundle holds once more, to see a fault again.
+ *
+ * @throws {ProofFault} where the fault is still there
+ * @example
+ * ```ts
+ * await replay(JSON.parse(await readFile('sign.fault.json', 'utf8')));
+ * ```
+ */
+export async function replay({ source, job, materials, coupons }: FaultBundle): Promise<Vetted> {
+  return vet(unpacked(source), job, {
+    ...(materials === undefined ? {} : { materials }),
+    ...(coupons === undefined ? {} : { coupons }),
+  });
 }
 
 /**
@@ -60,7 +78,8 @@ export function vetter(): Vetter {
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
       return { ...(await provedWith(drawing, source, job)), job };
     } catch (error) {
-      throw refusalOf(error) === null ? faultFrom(error) : error;
+      // whatever else is thrown is a fault of pourproof: all that it was given has been checked before
+      throw refusalOf(error) === null ? new ProofFault(error, { source, job: input, options }) : error;
     }
   };
 }
@@ -92,14 +111,4 @@ async function redrawn(source: Source, settings: ReadingSettings): Promise<Drawi
 /** A font that letters of single strokes have no use for is there as soon as it is named. */
 function hasFont({ font }: Source, input: JobInput): boolean {
   return (font ?? null) !== null || (input.singleLine === true && input.font !== undefined);
-}
-
-/** Whatever else is thrown is a fault of pourproof: all that it was given has been checked before. */
-function faultFrom(error: unknown): InternalError {
-  if (error instanceof InternalError) {
-    return error;
-  }
-  const fault = new InternalError(error instanceof Error ? `${error.name}: ${error.message}` : String(error));
-  fault.cause = error;
-  return fault;
 }

@@ -1,6 +1,8 @@
+import { dirname } from 'node:path';
 import { calendarFile, overlaySvg, reportText, screenText, sheetHtml } from '@pourproof/wording';
-import { type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
+import { ProofFault, type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
+import { kept } from '../kept-fault.ts';
 import { messageOf } from '../message-of.ts';
 import { openSource, type SourcePath } from '../open-source.ts';
 import { parseFlags } from '../parse-flags.ts';
@@ -31,7 +33,7 @@ export async function vet(argv: readonly string[], io: Io): Promise<number> {
   await refuseUnsafeOutputs(outputs, request.inputs, io);
   const vetted: Vetted[] = [];
   for (const source of request.sources) {
-    const answer = await vettedOrTold(source, request, io);
+    const answer = await vettedOrTold(source, request, outputs, io);
     if (answer !== null) {
       vetted.push(answer);
     }
@@ -49,8 +51,13 @@ function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly 
   ];
 }
 
-/** Vets one source; `null` if it was refused, with the reason printed. */
-async function vettedOrTold(path: SourcePath, request: Request, io: Io): Promise<Vetted | null> {
+/** Vets one source; `null` if it was refused, with the reason printed. A fault of ours is kept beside the outputs. */
+async function vettedOrTold(
+  path: SourcePath,
+  request: Request,
+  outputs: readonly Output[],
+  io: Io,
+): Promise<Vetted | null> {
   let source: Source | undefined;
   try {
     source = await openSource(path, io);
@@ -58,7 +65,10 @@ async function vettedOrTold(path: SourcePath, request: Request, io: Io): Promise
   } catch (error) {
     const message = messageOf(error, { source, name: request.name });
     if (message === null) {
-      throw error;
+      const [beside] = outputs;
+      throw error instanceof ProofFault
+        ? await kept(error, beside === undefined ? io.cwd : dirname(beside.path), io)
+        : error;
     }
     io.err.write(message);
     return null;
