@@ -1,4 +1,4 @@
-import { refusalOf, vetter } from 'pourproof';
+import { ProofFault, refusalOf, vetter } from 'pourproof';
 import type { Answer, Question } from './model/question.ts';
 
 const vet = vetter();
@@ -14,8 +14,14 @@ async function answerTo({ id, source, job, options }: Question): Promise<Answer>
     return { id, kind: 'vetted', vetted: await vet(source, job, options) };
   } catch (error) {
     const refusal = refusalOf(error, source);
-    return refusal === null
-      ? { id, kind: 'fault', message: String(error) }
-      : { id, kind: 'refused', refusal };
+    if (refusal !== null) {
+      return { id, kind: 'refused', refusal };
+    }
+    return {
+      id,
+      kind: 'fault',
+      message: String(error),
+      ...(error instanceof ProofFault ? { bundle: error.bundle } : {}),
+    };
   }
 }

@@ -2,6 +2,7 @@ import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResul
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import type { Failure } from '../model/failure.ts';
+import { saveFile } from './save-file.ts';
 
 /** Why there is no proof: what, where, and what to do. */
 export class FailureNote extends LitElement {
@@ -33,6 +34,9 @@ export class FailureNote extends LitElement {
         overflow-wrap: anywhere;
         white-space: pre-line;
       }
+      button {
+        margin-top: 0.9rem;
+      }
       @container (max-width: 32rem) {
         dl {
           grid-template-columns: 1fr;
@@ -56,12 +60,17 @@ export class FailureNote extends LitElement {
     if (this.failure === null) {
       return nothing;
     }
-    const { what, where, remedy } = this.failure;
+    const { what, where, remedy, bundle } = this.failure;
     const row = (name: string, text: string): TemplateResult | typeof nothing =>
       text === '' ? nothing : html`<dt>${name}</dt><dd>${isolated(text)}</dd>`;
     return html`
       <h2>There is no proof yet</h2>
       <dl>${row('What', what)}${row('Where', where)}${row('What to do', remedy)}</dl>
+      ${
+        bundle === undefined
+          ? nothing
+          : html`<button type="button" @click=${() => saveFile('pourproof.fault.json', 'application/json', `${JSON.stringify(bundle, null, 2)}\n`)}>Save the file for the report</button>`
+      }
     `;
   }
 }

@@ -192,7 +192,7 @@ function failureIn(answer: Answer): Failure | null {
     case 'refused':
       return answer.refusal;
     case 'fault':
-      return faultOfOurs(answer.message);
+      return faultOfOurs(answer.message, answer.bundle);
     default:
       return answer satisfies never;
   }

@@ -1,4 +1,4 @@
-import type { JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
+import type { FaultBundle, JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
 
 /** What the page asks its worker. */
 export interface Question {
@@ -13,4 +13,10 @@ export interface Question {
 export type Answer =
   | { readonly id: number; readonly kind: 'vetted'; readonly vetted: Vetted }
   | { readonly id: number; readonly kind: 'refused'; readonly refusal: Refusal }
-  | { readonly id: number; readonly kind: 'fault'; readonly message: string };
+  | {
+      readonly id: number;
+      readonly kind: 'fault';
+      readonly message: string;
+      /** What replays it, where it showed in a proof. */
+      readonly bundle?: FaultBundle;
+    };
