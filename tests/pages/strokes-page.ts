@@ -77,7 +77,8 @@ parts of the axis carry a stroke is told by a rule. Code: \`packages/geometry/sr
 - Where a taper, all along from its tip, has gained clearance as steeply as a tip of 39° does, it is a **corner** again, if there it is within a quarter
   of its full width: of such a tip a flat bit leaves at most its own diameter, cut off square or not.
 - The narrowest stroke is the least clearance on what is neither; the greatest clearance around counts too, so that dots have a width, but not that of a
-  wave within a taper.
+  wave within a taper. Tapers have widths of their own, down to the tip; where all is taper, as in a wedge, the "narrowest stroke" is its widest place and
+  the taper says the rest.
 
 The numbers in it are our choice; they were settled on the shapes below.
 
