@@ -2,7 +2,7 @@ import { ArtworkError } from '@pourproof/artwork/format';
 import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
-import { type Proof, vettingSteps } from '@pourproof/proof';
+import { type Proof, Stages, vettingSteps } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
 import { type FaultBundle, ProofFault, unpacked } from './fault.ts';
 import { drawingFrom, type ReadingSettings, readingSettings, withIdleNotices } from './read-drawing.ts';
@@ -58,11 +58,12 @@ export async function replay({ source, job, materials, coupons }: FaultBundle): 
 }
 
 /**
- * A {@link vet} that keeps the last drawing it read, for a page that asks about one artwork again and again: it reads anew only
- * when the source or what the job says of reading has changed.
+ * A {@link vet} that keeps the last drawing it read and the stages of the last proofs, for a page that asks about one artwork again and
+ * again: it reads and measures anew only what depends on what has changed.
  */
 export function vetter(): Vetter {
   let kept: { readonly source: Source; readonly settings: string; readonly drawing: Drawing } | null = null;
+  const stages = new Stages();
   const drawingOf = async (source: Source, job: Job): Promise<Drawing> => {
     const settings = readingSettings(job);
     const key = JSON.stringify(settings);
@@ -76,7 +77,7 @@ export function vetter(): Vetter {
     try {
       const job = settleJob(input, { ...options, source: source.kind, hasFont: hasFont(source, input) });
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
-      return { ...(await provedWith(drawing, source, job)), job };
+      return { ...(await provedWith(drawing, source, job, stages)), job };
     } catch (error) {
       // whatever else is thrown is a fault of pourproof: all that it was given has been checked before
       throw refusalOf(error) === null ? new ProofFault(error, { source, job: input, options }) : error;
@@ -85,9 +86,9 @@ export function vetter(): Vetter {
 }
 
 /** Vets a drawing; of jobs that are tried, those that change how the artwork is read get a drawing of their own. */
-async function provedWith(drawing: Drawing, source: Source, job: Job): Promise<Proof> {
+async function provedWith(drawing: Drawing, source: Source, job: Job, stages: Stages): Promise<Proof> {
   const read = JSON.stringify(readingSettings(job));
-  const steps = vettingSteps(drawing, sourceName(source), job);
+  const steps = vettingSteps(drawing, sourceName(source), job, stages);
   let step = steps.next();
   while (step.done !== true) {
     const settings = readingSettings(step.value.job);

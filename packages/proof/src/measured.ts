@@ -3,10 +3,11 @@ import type { Job } from '@pourproof/job';
 import { type CleanRegion, type Drawing, perimeter, signedArea } from '@pourproof/plane';
 import { type ColourCut, colourCuts } from './colours/colour-cuts.ts';
 import { coloursIn, type DrawnColours, drawnColours } from './colours/drawn-colours.ts';
-import { type CutMeasures, isSameCut, measureCut } from './cut/measure-cut.ts';
+import { type CutMeasures, measureCut } from './cut/measure-cut.ts';
 import { type ResinContact, resinContact } from './rounds/filled-pockets.ts';
 import { BARE_SITE, type Site } from './rounds/site.ts';
 import { measureShop, type ShopMeasures } from './shop/measure-shop.ts';
+import { Stages } from './stages/stages.ts';
 
 /** What is measured of the artwork, whatever is done to it. */
 interface ArtworkMeasures {
@@ -20,8 +21,8 @@ interface ArtworkMeasures {
 export interface Measured extends ArtworkMeasures, CutMeasures, ShopMeasures {
   readonly job: Job;
   readonly drawing: Drawing;
-  /** What another job for the same drawing may share. */
-  readonly stages: { readonly artwork: ArtworkMeasures; readonly cut: CutMeasures };
+  /** What is kept for other jobs. */
+  readonly stages: Stages;
   /** What was done to the board before. */
   readonly site: Site;
   /** How much of the cut stands in cured resin of earlier rounds. */
@@ -35,18 +36,16 @@ export interface Measured extends ArtworkMeasures, CutMeasures, ShopMeasures {
  * Measures a drawing for a job, once for all checks.
  *
  * @param site what was done to the board before
- * @param like measures for another job, from which is taken what both have in common
+ * @param stages results of proofs before, from which is taken what has not changed
  */
 export function measure(
   drawing: Drawing,
   given: Job,
   site: Site = BARE_SITE,
-  like: Measured | null = null,
+  stages: Stages = new Stages(),
 ): Measured {
-  const same = like !== null && like.drawing === drawing ? like : null;
-  const artwork = same?.stages.artwork ?? measureArtwork(drawing);
-  const measures =
-    same !== null && isSameCut(given, same.job) ? same.stages.cut : measureCut(artwork.artwork, given);
+  const artwork = measureArtwork(drawing, stages);
+  const measures = measureCut(artwork.artwork, given, stages);
   const colours = site.colours === null ? drawnColours(drawing, given) : coloursIn(drawing, site.colours);
   const contact = resinContact(measures.cutRegion, measures.maxDepth, site.filled);
   const job = contact.wall >= ALL && contact.floor >= ALL ? unsealed(given) : given;
@@ -57,21 +56,25 @@ export function measure(
     site,
     contact,
     colours,
-    colourCuts: colourCuts(drawing, colours, artwork.artwork, measures.cutRegion),
+    colourCuts: colourCuts(drawing, colours, { artwork: artwork.artwork, cut: measures.cutRegion }, stages),
     ...measures,
+    stages,
   };
-  return { ...cut, ...measureShop(cut), stages: { artwork, cut: measures } };
+  return { ...cut, ...measureShop(cut) };
 }
 
-function measureArtwork(drawing: Drawing): ArtworkMeasures {
-  const resolved = resolveRegions(drawing.shapes.map((shape) => shape.region));
-  const artwork = resolved.region;
-  return {
-    resolved,
-    artwork,
-    artworkArea: signedArea(artwork),
-    artworkPerimeter: perimeter(artwork),
-  };
+/** Measures the artwork of a drawing by itself. */
+export function measureArtwork({ shapes }: Drawing, stages: Stages): ArtworkMeasures {
+  return stages.of('resolve', [shapes], null, () => {
+    const resolved = resolveRegions(shapes.map(({ region }) => region));
+    const artwork = resolved.region;
+    return {
+      resolved,
+      artwork,
+      artworkArea: signedArea(artwork),
+      artworkPerimeter: perimeter(artwork),
+    };
+  });
 }
 
 /** Share from which a surface counts as resin throughout: rounding. */

@@ -13,6 +13,7 @@ import { mergedPicture } from './rounds/merged-picture.ts';
 import { mergedReport } from './rounds/merged-report.ts';
 import { seedOf, selfCheck } from './self-check/self-check.ts';
 import { SelfCheckError } from './self-check/self-check-error.ts';
+import { Stages } from './stages/stages.ts';
 
 /** What vetting a drawing gives: the report, and the shapes to draw it with; plain data throughout. */
 export interface Proof {
@@ -25,6 +26,7 @@ export interface Proof {
  * size are tried on the drawing scaled.
  *
  * @param name file name, or the text that was set, for the report
+ * @param stages results of proofs before, from which is taken what has not changed
  * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, when the job says how artwork is read (as
  *   `width` does) and was not settled for what the drawing was read from, or when it calls a finding seen to that this does not cure
  * @throws {SelfCheckError} when the figures do not balance, which is a fault of pourproof: none of them is told
@@ -34,9 +36,9 @@ export interface Proof {
  * report.verdict; // 'clear', 'caution' or 'stop'
  * @public
  */
-export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
+export function vetDrawing(drawing: Drawing, name: string, job: Job, stages: Stages = new Stages()): Proof {
   refuseUnread(job);
-  const steps = vettingSteps(drawing, name, job);
+  const steps = vettingSteps(drawing, name, job, stages);
   let step = steps.next();
   while (step.done !== true) {
     const { scaledBy, isReadAnew } = step.value;
@@ -52,9 +54,9 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job): Proof {
  * @throws {JobError} as {@link vetDrawing} does
  * @public
  */
-export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
+export function judgeDrawing(drawing: Drawing, name: string, job: Job, stages: Stages = new Stages()): Proof {
   refuseUnread(job);
-  const proved = checked(prove(drawing, job));
+  const proved = checked(prove(drawing, job, stages));
   const findings = proved.findings.map((finding) => ({
     ...finding,
     fix: { options: finding.fix.options },
@@ -65,10 +67,16 @@ export function judgeDrawing(drawing: Drawing, name: string, job: Job): Proof {
 /**
  * {@link vetDrawing} step by step, for whoever can read the artwork anew: it asks for the drawing of each job that it tries.
  *
+ * @param stages results of proofs before, from which is taken what has not changed
  * @throws {JobError} as {@link vetDrawing} does
  */
-export function* vettingSteps(drawing: Drawing, name: string, job: Job): Redrawing<Proof> {
-  const proved = checked(prove(drawing, job));
+export function* vettingSteps(
+  drawing: Drawing,
+  name: string,
+  job: Job,
+  stages: Stages = new Stages(),
+): Redrawing<Proof> {
+  const proved = checked(prove(drawing, job, stages));
   return proofOf(proved, yield* triedFindings(proved), name);
 }
 

@@ -65,8 +65,16 @@ const SQUARE_END = 2 - Math.SQRT2;
  */
 const TIP_RATIO = 4;
 
-/** Sorts the edges of the axis into corners, strokes and tapers; linear time. */
+const known = new WeakMap<MedialAxis, StrokeParts>();
+
+/** Sorts the edges of the axis into corners, strokes and tapers; linear time, once for every axis. */
 export function strokeParts(axis: MedialAxis): StrokeParts {
+  const parts = known.get(axis) ?? sortedParts(axis);
+  known.set(axis, parts);
+  return parts;
+}
+
+function sortedParts(axis: MedialAxis): StrokeParts {
   const { edgeFrom, nodeR, bottleneckCount } = axis;
   const graph = beyondCorners(axis);
   const { length, reach, same, run, hasRise, beginning, degree } = graph;

@@ -4,7 +4,9 @@ import { fibreVector, sweepAlong } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, packRings, radians, ringsBounds, signedArea } from '@pourproof/plane';
+import type { CutMeasures } from '../cut/measure-cut.ts';
 import { type FilledPocket, slabsOf, woodAt } from '../rounds/filled-pockets.ts';
+import { Stages } from '../stages/stages.ts';
 import { type BlockWalls, blockWalls } from './block-walls.ts';
 import { type CarvedExposure, carvedExposure } from './carved-exposure.ts';
 import { jointBands } from './joint-bands.ts';
@@ -46,6 +48,17 @@ export interface BleedReach {
   readonly high: CleanRegion;
 }
 
+/** What of a job the walls and floors of its blocks depend on. */
+type WalledJob = Pick<Job, 'bits' | 'depthMm'>;
+
+/** What a cut does in one block, whatever its wood. */
+interface BlockCut {
+  readonly index: number;
+  readonly cut: CleanRegion;
+  readonly near: CleanRegion;
+  readonly sizes: Omit<BlockMeasures, 'index' | 'block' | 'travel' | 'cut' | 'near' | 'bleed'>;
+}
+
 /**
  * Measures the cut in every block that it meets: walls, floor, exposure of end grain, and the face that
  * colour may reach.
@@ -59,12 +72,60 @@ export interface BleedReach {
  * @param filled pockets of earlier rounds
  */
 export function blockMeasures(
-  cut: CleanRegion,
-  carving: Carving,
+  { cutRegion, carving }: Pick<CutMeasures, 'cutRegion' | 'carving'>,
   job: Job,
   board: readonly PlacedBlock[],
-  filled: readonly FilledPocket[] = [],
+  filled: readonly FilledPocket[],
+  stages: Stages,
 ): readonly BlockMeasures[] {
+  const { bits, depthMm } = job;
+  const pockets = filled.map(({ carving: _, ...rest }) => rest);
+  const earlier = filled.map((pocket) => pocket.carving);
+  const walls = stages.of('walls', [cutRegion, carving, board, ...earlier], { bits, depthMm, pockets }, () =>
+    blockCuts(cutRegion, carving, { bits, depthMm }, board, filled),
+  );
+  // many blocks, few woods
+  const byWood = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
+  const travelOf = ({ row, part }: PlacedBlock): CalibratedTravel => {
+    const byPart = byWood.get(row) ?? new Map<PlacedBlock['part'], CalibratedTravel>();
+    const travel = byPart.get(part) ?? travelIn({ row, part }, job, {}, stages);
+    byWood.set(row, byPart.set(part, travel));
+    return travel;
+  };
+  const met = walls.flatMap((each) => {
+    const block = board[each.index];
+    return block === undefined ? [] : [{ ...each, block, travel: travelOf(block) }];
+  });
+  const travels = met.map(({ travel }) => travel);
+  return stages.of(
+    'blocks',
+    [walls, board, ...new Set(travels)],
+    travels.map(indexIn([...new Set(travels)])),
+    () =>
+      met.map(({ index, cut, near, sizes, block, travel }) => ({
+        index,
+        block,
+        travel,
+        cut,
+        near,
+        ...sizes,
+        bleed: once(() => bleedIn(cut, near, block, travel)),
+      })),
+  );
+}
+
+function indexIn<T>(all: readonly T[]): (each: T) => number {
+  const places = new Map(all.map((each, k) => [each, k]));
+  return (each) => places.get(each) ?? -1;
+}
+
+function blockCuts(
+  cut: CleanRegion,
+  carving: Carving,
+  job: WalledJob,
+  board: readonly PlacedBlock[],
+  filled: readonly FilledPocket[],
+): readonly BlockCut[] {
   const blocks = woodAt(board, filled, 0, cut);
   const floors = woodAt(board, filled, job.depthMm, cut);
   const { byBlock } = blockWalls(cut, blocks);
@@ -78,9 +139,7 @@ export function blockMeasures(
           cut,
           blocks.map(({ region }) => ringsBounds(region ?? cut)),
         );
-  // many blocks, few woods
-  const travels = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
-  return blocks.flatMap((block, b): BlockMeasures[] => {
+  return blocks.flatMap((block, b): BlockCut[] => {
     const near = nearby[b] ?? cut;
     const part = block.region === null ? cut : partIn(near, block.region);
     const walls = byBlock[b] ?? { lengthMm: 0, exposedMm: 0 };
@@ -93,26 +152,21 @@ export function blockMeasures(
       return [];
     }
     const dive = radians(block.diveDeg);
-    const byPart = travels.get(block.row) ?? new Map<PlacedBlock['part'], CalibratedTravel>();
-    const travel = byPart.get(block.part) ?? travelIn(block, job);
-    travels.set(block.row, byPart.set(block.part, travel));
     const floorAreaMm2 = whole > 0 ? (signedArea(floor) * carving.areaMm2) / whole : 0;
-    const exposedLengthMm = walls.exposedMm * inFace(dive);
     return [
       {
         index: b,
-        block,
-        travel,
         cut: part,
         near,
-        wallLengthMm: walls.lengthMm,
-        exposedLengthMm,
-        floorAreaMm2,
-        wallAreaMm2,
-        wallExposedMm2: exposedMm2 * inFace(dive),
-        floorExposedMm2: floorAreaMm2 * Math.sin(dive),
-        ...carved?.[b],
-        bleed: once(() => bleedIn(part, near, block, travel)),
+        sizes: {
+          wallLengthMm: walls.lengthMm,
+          exposedLengthMm: walls.exposedMm * inFace(dive),
+          floorAreaMm2,
+          wallAreaMm2,
+          wallExposedMm2: exposedMm2 * inFace(dive),
+          floorExposedMm2: floorAreaMm2 * Math.sin(dive),
+          ...carved?.[b],
+        },
       },
     ];
   });
@@ -197,20 +251,19 @@ export function travelIn(
   { row, part }: Pick<PlacedBlock, 'row' | 'part'>,
   job: Job,
   seal: Partial<Pick<BleedJob, 'seal' | 'coats' | 'sealHours'>> = {},
+  stages: Stages = new Stages(),
 ): CalibratedTravel {
-  return calibratedTravel(
-    {
-      wood: row,
-      part,
-      seal: job.rows.seal,
-      coats: job.coats,
-      sealHours: job.sealHours,
-      resin: job.rows.resin,
-      temperatureC: job.shopTempC,
-      ...seal,
-    },
-    job.coupons,
-  );
+  const bleed = {
+    wood: row,
+    part,
+    seal: job.rows.seal,
+    coats: job.coats,
+    sealHours: job.sealHours,
+    resin: job.rows.resin,
+    temperatureC: job.shopTempC,
+    ...seal,
+  };
+  return stages.of('travel', [], { bleed, coupons: job.coupons }, () => calibratedTravel(bleed, job.coupons));
 }
 
 function joined(region: CleanRegion, bands: readonly (readonly number[])[]): CleanRegion {

@@ -53,12 +53,16 @@ function placeOfLost({
   );
 }
 
-function fixes(measured: Measured): Fix[] {
-  const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
-  const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
-  return measured.shape.includedRad === null
-    ? flatFixes(measured, largest, enters)
-    : veeFixes(measured, largest);
+function fixes(measured: Measured): readonly Fix[] {
+  const { axis, job, stages } = measured;
+  const { bits, depthMm, toleranceMm, units, materials } = job;
+  return stages.of('entering', [axis, materials.cutters], { bits, depthMm, toleranceMm, units }, () => {
+    const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
+    const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
+    return measured.shape.includedRad === null
+      ? flatFixes(measured, largest, enters)
+      : veeFixes(measured, largest);
+  });
 }
 
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
@@ -103,18 +107,30 @@ function sizeFixes(measured: Measured, largest: number | null): Fix[] {
 const MAX_GROWTH = 1.5;
 
 /**
- * Least factor tried, from the ratio of the bit and the largest that enters on, in whole hundredths as
- * printed; `null` where scaling does not help: a sharp tip loses as much to the bit at every size.
+ * Least factor above the ratio of the bit and the largest that enters, in whole hundredths as printed, by halving: each is tried. `null`
+ * where the greatest does not help: a sharp tip loses as much to the bit at every size.
  */
 function scaleThatEnters(measured: Measured, largest: number): number | null {
   const ratio = measured.bitMm / largest;
-  for (let factor = ratio; factor <= MAX_GROWTH * ratio; factor *= CERTAINTY) {
-    const printed = Math.ceil(factor * 100) / 100;
-    if (lossesOf(measured, measured.bitMm, printed).lost.length === 0) {
-      return printed;
+  const enters = (hundredths: number): boolean =>
+    lossesOf(measured, measured.bitMm, hundredths / 100).lost.length === 0;
+  let low = Math.ceil(100 * ratio);
+  let high = Math.floor(100 * MAX_GROWTH * ratio);
+  if (enters(low)) {
+    return low / 100;
+  }
+  if (high <= low || !enters(high)) {
+    return null;
+  }
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (enters(middle)) {
+      high = middle;
+    } else {
+      low = middle;
     }
   }
-  return null;
+  return high / 100;
 }
 
 /** Relative accuracy of the largest bit that enters. */

@@ -1,5 +1,6 @@
 import { booleans, combineShapes, resolveRegions } from '@pourproof/arrangement';
 import type { CleanRegion, Drawing, Region } from '@pourproof/plane';
+import type { Stages } from '../stages/stages.ts';
 import type { DrawnColour, DrawnColours } from './drawn-colours.ts';
 
 /** What is seen of a colour, as paint covers paint. */
@@ -11,6 +12,12 @@ export interface ColourCut {
   readonly drawn: CleanRegion;
 }
 
+/** Artwork and cut that colours divide. */
+interface Divided {
+  readonly artwork: CleanRegion;
+  readonly cut: CleanRegion;
+}
+
 /**
  * Divides artwork and cut among the colours of a drawing: where shapes overlap, the one drawn later is seen. Together the colours take all of it. In
  * the order in which colours are first drawn.
@@ -18,16 +25,33 @@ export interface ColourCut {
 export function colourCuts(
   drawing: Drawing,
   colours: DrawnColours,
-  artwork: CleanRegion,
-  cut: CleanRegion,
+  whole: Divided,
+  stages: Stages,
 ): readonly ColourCut[] {
   const [only, second] = colours.all;
   if (only === undefined) {
     return [];
   }
   if (second === undefined) {
-    return [{ colour: only, cut, drawn: artwork }];
+    return [{ colour: only, cut: whole.cut, drawn: whole.artwork }];
   }
+  const { shapes } = drawing;
+  const ranks = shapes.map((shape) => colours.all.indexOf(colours.of(shape)));
+  const parts = stages.of('colours', [shapes, whole.artwork, whole.cut], ranks, () =>
+    dividedParts(drawing, colours, whole),
+  );
+  return colours.all.flatMap((colour, k) => {
+    const part = parts[k];
+    return part === undefined ? [] : [{ colour, ...part }];
+  });
+}
+
+/** What is seen of each colour, in their order. */
+function dividedParts(
+  drawing: Drawing,
+  colours: DrawnColours,
+  { artwork, cut }: Divided,
+): readonly Omit<ColourCut, 'colour'>[] {
   const seen = new Map<DrawnColour, Region[]>();
   let covered: Region[] = [];
   for (const { colour, regions } of runsOf(drawing, colours).toReversed()) {
@@ -37,11 +61,7 @@ export function colourCuts(
   }
   return colours.all.map((colour) => {
     const { region } = resolveRegions(seen.get(colour) ?? []);
-    return {
-      colour,
-      cut: booleans(cut, region, 'intersect'),
-      drawn: booleans(artwork, region, 'intersect'),
-    };
+    return { cut: booleans(cut, region, 'intersect'), drawn: booleans(artwork, region, 'intersect') };
   });
 }
 

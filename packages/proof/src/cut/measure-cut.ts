@@ -13,6 +13,7 @@ import {
 } from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
 import { type CleanRegion, perimeter, type Rings } from '@pourproof/plane';
+import { Stages } from '../stages/stages.ts';
 import { bitEfforts, type Efforts } from './bit-efforts.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
 import { type CutShape, cutShape } from './cut-shape.ts';
@@ -48,38 +49,46 @@ export interface CutMeasures {
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
 }
 
-/** Everything of a job that its cut depends on. */
-const CUT_FIELDS = ['bits', 'depthMm', 'toleranceMm', 'machine', 'stepoverPct', 'passDepthMm'] as const;
 /** The part of a job that its cut depends on. */
-export type CutJob = Pick<Job, (typeof CUT_FIELDS)[number]>;
-
-/** Whether two jobs make the same cut of an artwork. */
-export function isSameCut(one: CutJob, other: CutJob): boolean {
-  return CUT_FIELDS.every((field) => JSON.stringify(one[field]) === JSON.stringify(other[field]));
-}
+export type CutJob = Pick<
+  Job,
+  'bits' | 'depthMm' | 'toleranceMm' | 'machine' | 'stepoverPct' | 'passDepthMm'
+>;
 
 /** Measures the cut of an artwork and its strokes. */
-export function measureCut(artwork: CleanRegion, given: CutJob): CutMeasures {
-  const axis = medialAxis(artwork);
-  const bits = bitsThatFit(axis, given);
+export function measureCut(artwork: CleanRegion, given: CutJob, stages: Stages = new Stages()): CutMeasures {
+  const { depthMm, toleranceMm, machine, stepoverPct, passDepthMm } = given;
+  const axis = stages.of('axis', [artwork], null, () => medialAxis(artwork));
+  const bits = stages.of('fit', [axis], { bits: given.bits, depthMm, toleranceMm }, () =>
+    bitsThatFit(axis, given),
+  );
   const job = { ...given, bits };
-  const shape = cutShape(bits, job.depthMm);
-  const carving = carveJob(axis, job);
-  const cut = polygonFromArcs(carving.outline, job.toleranceMm);
+  const shape = cutShape(bits, depthMm);
+  const carving = stages.of('cut', [axis], { bits, depthMm }, () => carveJob(axis, job));
+  const { cut, cutRegion } = stages.of('outline', [carving], { toleranceMm }, () =>
+    outlineOf(carving, toleranceMm),
+  );
   return {
     axis,
     shape,
     carving,
-    efforts: bitEfforts(axis, carving, job),
+    efforts: stages.of(
+      'paths',
+      [axis, carving],
+      { bits, depthMm, toleranceMm, machine, stepoverPct, passDepthMm },
+      () => bitEfforts(axis, carving, job),
+    ),
     bits,
-    bitMm: bits === given.bits ? shape.entersMm : cutShape(given.bits, job.depthMm).entersMm,
+    bitMm: cutShape(given.bits, depthMm).entersMm,
     cut,
-    cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region,
+    cutRegion,
     cutArea: carving.areaMm2,
     maxDepth: deepestOfCut(carving, shape),
     wallLength: perimeter(cut),
-    ...leftOver(axis, shape, job.toleranceMm),
-    strokes: strokeWidths(axis),
+    ...stages.of('standing', [axis], { widthMm: shape.entersMm, toleranceMm }, () =>
+      leftOver(axis, shape, toleranceMm),
+    ),
+    strokes: stages.of('widths', [axis], null, () => strokeWidths(axis)),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
   };
 }
@@ -100,8 +109,14 @@ function leftOver(
   };
 }
 
+/** Outline of a cut at the face. */
+function outlineOf({ outline }: Carving, toleranceMm: number): Pick<CutMeasures, 'cut' | 'cutRegion'> {
+  const cut = polygonFromArcs(outline, toleranceMm);
+  return { cut, cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region };
+}
+
 /** What the bits of a job remove: a V follows the artwork's edge, others clear at full depth. */
-export function carveJob(axis: MedialAxis, { bits, depthMm }: CutJob): Carving {
+export function carveJob(axis: MedialAxis, { bits, depthMm }: Pick<CutJob, 'bits' | 'depthMm'>): Carving {
   const steps = bits.map((bit) => ({
     cutter: cutterOf(bit),
     way: bit.kind === 'vee' ? ('follow' as const) : ('clear' as const),

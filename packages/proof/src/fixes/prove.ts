@@ -8,6 +8,7 @@ import { findingsOfRounds } from '../rounds/findings-of-rounds.ts';
 import { type MeasuredRounds, measuredRounds } from '../rounds/measured-rounds.ts';
 import { plannedRounds, type RoundPlan } from '../rounds/planned-rounds.ts';
 import { BARE_SITE } from '../rounds/site.ts';
+import { Stages } from '../stages/stages.ts';
 
 /** What is measured of a job: all at once, or round by round. */
 export type MeasuredJob =
@@ -21,23 +22,36 @@ export interface Proved {
   readonly plan: RoundPlan;
   readonly measured: MeasuredJob;
   readonly findings: readonly Finding[];
+  /** What is kept of it for other jobs. */
+  readonly stages: Stages;
 }
 
 /**
  * Measures a drawing for a job and runs every check.
  *
- * @param like another job that has been measured, from which is taken what both have in common
+ * @param stages results of proofs before, from which is taken what has not changed
  * @throws {JobError} when a bit is too short for the depth and no later bit makes up for it, or for rounds that cannot be made
  */
-export function prove(drawing: Drawing, job: Job, like: MeasuredJob | null = null): Proved {
-  const plan = plannedRounds(drawing, job);
+export function prove(drawing: Drawing, job: Job, stages: Stages = new Stages()): Proved {
+  const plan = roundsOf(drawing, job, stages);
   if (plan.rounds.length > 1) {
-    const all = measuredRounds(drawing, job, plan);
+    const all = measuredRounds(drawing, job, plan, stages);
     const findings = findingsOfRounds(all.rounds, job.rounds.length);
-    return { drawing, job, plan, measured: { is: 'in-rounds', all }, findings };
+    return { drawing, job, plan, measured: { is: 'in-rounds', all }, findings, stages };
   }
   const own = { ...job, depthMm: plan.rounds[0]?.depthMm ?? job.depthMm };
   refuseShortBit(own);
-  const all = measure(drawing, own, BARE_SITE, like?.is === 'at-once' ? like.all : null);
-  return { drawing, job, plan, measured: { is: 'at-once', all }, findings: runChecks(all) };
+  const all = measure(drawing, own, BARE_SITE, stages);
+  return { drawing, job, plan, measured: { is: 'at-once', all }, findings: runChecks(all), stages };
+}
+
+/** The rounds of a job: what each carves of the drawing depends on which colours it names. */
+function roundsOf(drawing: Drawing, job: Job, stages: Stages): RoundPlan {
+  if (job.rounds.length === 0) {
+    return plannedRounds(drawing, job);
+  }
+  const { rounds, colourOf, colour, depthMm } = job;
+  return stages.of('rounds', [drawing.shapes], { rounds, colourOf, colour, depthMm }, () =>
+    plannedRounds(drawing, job),
+  );
 }

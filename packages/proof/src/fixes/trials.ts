@@ -44,7 +44,8 @@ export interface Trials {
 }
 
 /** Trials of ways out for a job that has been proved. */
-export function trialsOf({ job, drawing, measured, findings }: Proved): Trials {
+export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
+  const aside = stages.aside();
   const known = new Map<string, TrialResult>();
   const codes = new Set(findings.map(({ code }) => code));
   let proofs = 0;
@@ -57,7 +58,7 @@ export function trialsOf({ job, drawing, measured, findings }: Proved): Trials {
       ? { is: 'refused', code: null }
       : orRefused(() => ({
           is: 'proved',
-          findings: prove(on, changed, measured).findings,
+          findings: prove(on, changed, aside).findings,
           moved: movedBy(steps),
         }));
   };

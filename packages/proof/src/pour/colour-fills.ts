@@ -1,13 +1,16 @@
 import { outerRingCount } from '@pourproof/arrangement';
 import type { Carving } from '@pourproof/cutting';
-import type { Job } from '@pourproof/job';
+import { medialAxis } from '@pourproof/geometry';
+import type { Bit, Job } from '@pourproof/job';
 import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
 import type { ColourCut } from '../colours/colour-cuts.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
 import { deepestOfCut } from '../cut/deepest-of-cut.ts';
+import { carveJob } from '../cut/measure-cut.ts';
 import type { ResinContact } from '../rounds/filled-pockets.ts';
 import type { Site } from '../rounds/site.ts';
+import type { Stages } from '../stages/stages.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
 import type { ColourFill } from './pour-plan.ts';
 
@@ -37,8 +40,9 @@ export interface FilledCut {
   readonly wallLength: number;
   /** Upper bound on what end grain takes up, ml. */
   readonly uptakeMl: number;
-  /** The job's cut of a part of the artwork by itself. */
-  readonly carvePart: (part: CleanRegion) => Carving;
+  /** The bits as they enter the artwork. */
+  readonly bits: readonly Bit[];
+  readonly stages: Stages;
 }
 
 /** The part of the cut in one colour. */
@@ -62,7 +66,11 @@ interface ColourPart {
  * colours do not touch. If they do, it is divided by area, save for a V.
  */
 export function colourFills(filled: FilledCut): readonly ColourFill[] {
-  const parts = partsOf(filled);
+  const { job, bits, colourCuts, cutRegion, carving, maxDepth, site, stages } = filled;
+  const regions = colourCuts.flatMap(({ cut, drawn }) => [cut, drawn]);
+  const names = colourCuts.map(({ colour: { name, resin } }) => [name, resin]);
+  const reads = { bits, depthMm: job.depthMm, names, maxDepth, isWhole: site.colours === null };
+  const parts = stages.of('fills', [cutRegion, carving, ...regions], reads, () => partsOf(filled));
   const sum = (of: (part: ColourPart) => number): number =>
     parts.reduce((total, part) => total + of(part), 0);
   const whole = {
@@ -74,7 +82,7 @@ export function colourFills(filled: FilledCut): readonly ColourFill[] {
 }
 
 function partsOf(filled: FilledCut): readonly ColourPart[] {
-  const { bits } = filled.job;
+  const { job, bits } = filled;
   const isSloped = bits.some((bit) => bit.kind !== 'flat');
   const partOf = (
     name: string,
@@ -82,7 +90,7 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
     region: CleanRegion,
     drawn: CleanRegion | null,
   ): ColourPart => {
-    const own = isSloped && drawn !== null ? filled.carvePart(drawn) : null;
+    const own = isSloped && drawn !== null ? carveJob(medialAxis(drawn), { ...job, bits }) : null;
     const area = signedArea(region);
     return {
       name,

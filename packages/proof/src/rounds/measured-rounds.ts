@@ -1,9 +1,9 @@
-import { resolveRegions } from '@pourproof/arrangement';
 import type { Job } from '@pourproof/job';
-import { type Drawing, perimeter, signedArea } from '@pourproof/plane';
+import type { Drawing } from '@pourproof/plane';
 import { boundsOrZero } from '../board/bounds-or-zero.ts';
 import { refuseShortBit } from '../cut/refuse-short-bit.ts';
-import { type Measured, measure } from '../measured.ts';
+import { type Measured, measure, measureArtwork } from '../measured.ts';
+import type { Stages } from '../stages/stages.ts';
 import type { FilledPocket } from './filled-pockets.ts';
 import type { PlannedRound, RoundPlan } from './planned-rounds.ts';
 
@@ -25,8 +25,8 @@ export interface MeasuredRounds extends Pick<Measured, 'artwork' | 'artworkArea'
  *
  * @throws {JobError} when a bit is too short for the depth of a round
  */
-export function measuredRounds(drawing: Drawing, job: Job, plan: RoundPlan): MeasuredRounds {
-  const artwork = resolveRegions(drawing.shapes.map(({ region }) => region)).region;
+export function measuredRounds(drawing: Drawing, job: Job, plan: RoundPlan, stages: Stages): MeasuredRounds {
+  const { artwork, artworkArea, artworkPerimeter } = measureArtwork(drawing, stages);
   const boundsMm = boundsOrZero(artwork);
   const isUpright = job.bits.every(({ kind }) => kind === 'flat');
   const rounds: MeasuredRound[] = [];
@@ -48,7 +48,7 @@ export function measuredRounds(drawing: Drawing, job: Job, plan: RoundPlan): Mea
       }),
     );
     const site = { boundsMm, colours: plan.colours, loweredMm: k * job.levelMm, levellings, filled };
-    rounds.push({ ...round, measured: measure(round.drawing, own, site) });
+    rounds.push({ ...round, measured: measure(round.drawing, own, site, stages) });
   });
-  return { artwork, artworkArea: signedArea(artwork), artworkPerimeter: perimeter(artwork), rounds };
+  return { artwork, artworkArea, artworkPerimeter, rounds };
 }

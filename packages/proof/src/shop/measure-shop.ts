@@ -1,4 +1,3 @@
-import { medialAxis } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { endGrainUptakeMl, sealFilm } from '@pourproof/materials';
 import type { Bounds, CleanRegion, Point } from '@pourproof/plane';
@@ -7,7 +6,7 @@ import { boundsOrZero } from '../board/bounds-or-zero.ts';
 import { type FaceHeights, faceHeights } from '../board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from '../board/place-board.ts';
 import type { ColourCut } from '../colours/colour-cuts.ts';
-import { type CutMeasures, carveJob } from '../cut/measure-cut.ts';
+import type { CutMeasures } from '../cut/measure-cut.ts';
 import { cutLevellingMap } from '../levelling/cut-levelling-map.ts';
 import type { LevellingMap } from '../levelling/levelling-map.ts';
 import { type LevellingPlan, levellingPlan } from '../levelling/levelling-plan.ts';
@@ -19,6 +18,7 @@ import type { Site } from '../rounds/site.ts';
 import { planSchedule, type ScheduleStep } from '../schedule/plan-schedule.ts';
 import type { Slivers } from '../slivers/find-slivers.ts';
 import { roundSlivers } from '../slivers/round-slivers.ts';
+import type { Stages } from '../stages/stages.ts';
 
 /** What wood, seal, resin and levelling make of a cut. Lengths in mm. */
 export interface ShopMeasures {
@@ -46,18 +46,21 @@ export interface CutOfJob extends CutMeasures {
   readonly colourCuts: readonly ColourCut[];
   readonly site: Site;
   readonly contact: ResinContact;
+  readonly stages: Stages;
 }
 
 /** Measures what happens to a cut on the board and at the bench. */
 export function measureShop(cut: CutOfJob): ShopMeasures {
-  const { job, artwork, cutRegion, site } = cut;
+  const { job, artwork, cutRegion, site, stages } = cut;
   const bounds = site.boundsMm ?? boundsOrZero(artwork);
-  const board = placeBoard(job, bounds);
-  const blocks = blockMeasures(cutRegion, cut.carving, job, board.blocks, site.filled);
+  const board = placedBoard(job, bounds, stages);
+  const blocks = blockMeasures(cut, job, board.blocks, site.filled, stages);
   const pour = pourOf(cut, blocks);
-  const heights = faceHeights(cutRegion, middleOf(bounds), board, job.readings);
+  const heights = stages.of('heights', [cutRegion, board], { readings: job.readings, bounds }, () =>
+    faceHeights(cutRegion, middleOf(bounds), board, job.readings),
+  );
   const filmMm = sealFilm(job.rows.seal, job.coats).filmMm;
-  const levellingMap = cutLevellingMap({ ...cut, filmMm, heights });
+  const levellingMap = levellingOf({ ...cut, filmMm, heights });
   const levelling = levellingPlan(levellingMap, { ...cut, filmMm }, cut.strokes);
   return {
     board,
@@ -66,15 +69,43 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
     heights,
     levelling,
     levellingMap,
-    slivers: roundSlivers(
-      cutRegion,
-      { depthMm: cut.maxDepth, gainMm: narrowerHalfWay(cut.shape.sectionAt(levelling.narrowestMm)) },
-      board.blocks,
-      resinAt(site.filled, 0),
-    ),
+    slivers: sliversOf(cut, board, narrowerHalfWay(cut.shape.sectionAt(levelling.narrowestMm))),
     pour,
     schedule: scheduleOf(cut, pour),
   };
+}
+
+function placedBoard(job: Job, bounds: Bounds, stages: Stages): PlacedBoard {
+  const { board, placeMm, turnDeg, grainDeg, diveDeg, rows, materials } = job;
+  const reads =
+    board === null
+      ? { grainDeg, diveDeg, wood: rows.wood }
+      : {
+          board,
+          placeMm,
+          turnDeg,
+          bounds,
+          woods: [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]))],
+        };
+  return stages.of('board', [], reads, () => placeBoard(job, bounds));
+}
+
+function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): LevellingMap {
+  const { axis, job, colourCuts, filmMm, heights, bits, stages } = cut;
+  const { depthMm, levelMm, toleranceMm, rows } = job;
+  const from = [axis, heights, ...colourCuts.map((each) => each.cut)];
+  const resins = colourCuts.map(({ colour: { resin, lab } }) => ({ resin, lab }));
+  const reads = { bits, depthMm, levelMm, toleranceMm, filmMm, resins, shrinkage: rows.resin.shrinkagePct };
+  return stages.of('levelling', from, reads, () => cutLevellingMap(cut));
+}
+
+function sliversOf(cut: CutOfJob, board: PlacedBoard, gainMm: number): Slivers {
+  const { cutRegion, site, stages, maxDepth: depthMm } = cut;
+  const earlier = site.filled.map((pocket) => pocket.carving);
+  const lowered = site.filled.map(({ loweredMm, toleranceMm }) => ({ loweredMm, toleranceMm }));
+  return stages.of('slivers', [cutRegion, board, ...earlier], { depthMm, gainMm, lowered }, () =>
+    roundSlivers(cutRegion, { depthMm, gainMm }, board.blocks, resinAt(site.filled, 0), stages),
+  );
 }
 
 /** The resin that the cut takes, with what open end grain drinks. */
@@ -84,8 +115,7 @@ function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
     (sum, each) => sum + endGrainUptakeMl(each.wallExposedMm2 + each.floorExposedMm2, each.travel.medianMm),
     0,
   );
-  const carvePart = (part: CleanRegion) => carveJob(medialAxis(part), { ...job, bits: cut.bits });
-  return pourPlan(colourFills({ ...cut, uptakeMl, carvePart }), {
+  return pourPlan(colourFills({ ...cut, uptakeMl }), {
     ...job,
     resin: job.rows.resin,
     scale: job.rows.scale,

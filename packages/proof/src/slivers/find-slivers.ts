@@ -10,6 +10,7 @@ import { limits } from '@pourproof/materials';
 import { byGrain, type CleanRegion, degrees, type Point, radians } from '@pourproof/plane';
 import { blockAt } from '../board/block-at.ts';
 import type { PlacedBlock } from '../board/place-board.ts';
+import type { Stages } from '../stages/stages.ts';
 
 /** A stretch of wood between pockets, or in a counter, that is too thin for its height. */
 export interface Sliver {
@@ -69,11 +70,12 @@ export function findSlivers(
   cut: CleanRegion,
   walls: { readonly depthMm: number; readonly gainMm: number },
   blocks: readonly PlacedBlock[],
+  stages: Stages,
 ): Slivers {
   if (cut.ringEnds.length === 0) {
     return { narrowestMm: null, narrowestAt: [0, 0], thin: [], islands: [] };
   }
-  const axis = medialAxis(outsideOf(cut, WOOD_MARGIN_MM));
+  const axis = stages.of('wood-axis', [cut], null, () => medialAxis(outsideOf(cut, WOOD_MARGIN_MM)));
   const { depthMm, gainMm } = walls;
   const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
   const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);

@@ -1,6 +1,7 @@
 import { booleans } from '@pourproof/arrangement';
 import type { CleanRegion, Point } from '@pourproof/plane';
 import type { PlacedBlock } from '../board/place-board.ts';
+import type { Stages } from '../stages/stages.ts';
 import { findSlivers, type Slivers } from './find-slivers.ts';
 
 /**
@@ -14,12 +15,13 @@ export function roundSlivers(
   walls: Parameters<typeof findSlivers>[1],
   blocks: readonly PlacedBlock[],
   earlier: CleanRegion,
+  stages: Stages,
 ): Slivers {
   if (earlier.ringEnds.length === 0 || cut.ringEnds.length === 0) {
-    return findSlivers(cut, walls, blocks);
+    return findSlivers(cut, walls, blocks, stages);
   }
-  const before = findSlivers(earlier, walls, blocks);
-  const all = findSlivers(booleans(cut, earlier, 'union'), walls, blocks);
+  const before = findSlivers(earlier, walls, blocks, stages);
+  const all = findSlivers(booleans(cut, earlier, 'union'), walls, blocks, stages);
   return {
     ...all,
     thin: all.thin.filter((sliver) => isThere(sliver) && !before.thin.some((known) => isSame(sliver, known))),
