@@ -54,6 +54,8 @@ type WalledJob = Pick<Job, 'bits' | 'depthMm'>;
 /** What a cut does in one block, whatever its wood. */
 interface BlockCut {
   readonly index: number;
+  /** The block, less what is cured resin at the face. */
+  readonly block: PlacedBlock;
   readonly cut: CleanRegion;
   readonly near: CleanRegion;
   readonly sizes: Omit<BlockMeasures, 'index' | 'block' | 'travel' | 'cut' | 'near' | 'bleed'>;
@@ -92,25 +94,18 @@ export function blockMeasures(
     byWood.set(row, byPart.set(part, travel));
     return travel;
   };
-  const met = walls.flatMap((each) => {
-    const block = board[each.index];
-    return block === undefined ? [] : [{ ...each, block, travel: travelOf(block) }];
-  });
+  const met = walls.map((each) => ({ ...each, travel: travelOf(each.block) }));
   const travels = met.map(({ travel }) => travel);
-  return stages.of(
-    'blocks',
-    [walls, board, ...new Set(travels)],
-    travels.map(indexIn([...new Set(travels)])),
-    () =>
-      met.map(({ index, cut, near, sizes, block, travel }) => ({
-        index,
-        block,
-        travel,
-        cut,
-        near,
-        ...sizes,
-        bleed: once(() => bleedIn(cut, near, block, travel)),
-      })),
+  return stages.of('blocks', [walls, ...new Set(travels)], travels.map(indexIn([...new Set(travels)])), () =>
+    met.map(({ index, cut, near, sizes, block, travel }) => ({
+      index,
+      block,
+      travel,
+      cut,
+      near,
+      ...sizes,
+      bleed: once(() => bleedIn(cut, near, block, travel)),
+    })),
   );
 }
 
@@ -156,6 +151,7 @@ function blockCuts(
     return [
       {
         index: b,
+        block,
         cut: part,
         near,
         sizes: {

@@ -1,0 +1,91 @@
+import { type JobInput, SETTING_KEYS, settleJob } from '@pourproof/job';
+import { judgeDrawing, type StageName, Stages } from '@pourproof/proof';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { changeOf, renderStagesPage, STAGED_DRAWING, STAGED_JOB, stagesAfter } from '../pages/stages-page.ts';
+import { expectPage } from '../support/expect-page.ts';
+import { cases } from '../support/lane.ts';
+
+const CHANGED = SETTING_KEYS.filter((key) => changeOf(key) !== null);
+
+test('docs/method/stages.md shows which stages run today', () => {
+  expectPage('docs/method/stages.md', renderStagesPage());
+});
+
+describe('a proof with kept stages is equal to one from scratch', () => {
+  test.each(CHANGED)('after a change of %s and back', (key) => {
+    const stages = new Stages();
+    const [before, after] = changeOf(key) ?? [STAGED_JOB, STAGED_JOB];
+    for (const input of [before, after, before]) {
+      const job = settleJob(input);
+      const kept = judgeDrawing(STAGED_DRAWING, 'staged', job, stages);
+      expect(kept).toEqual(judgeDrawing(STAGED_DRAWING, 'staged', job));
+    }
+  });
+
+  test('after any sequence of changes', () => {
+    const free = CHANGED.filter((key) => changeOf(key)?.[0] === STAGED_JOB && key !== 'board');
+    fc.assert(
+      fc.property(
+        fc.array(fc.subarray(free, { maxLength: 3 }), { minLength: 5, maxLength: 50 }),
+        (sequence) => {
+          const stages = new Stages();
+          for (const keys of sequence) {
+            const input: JobInput = Object.assign({}, STAGED_JOB, ...keys.map((key) => changeOf(key)?.[1]));
+            const job = settleJob(input);
+            expect(judgeDrawing(STAGED_DRAWING, 'staged', job, stages).report).toEqual(
+              judgeDrawing(STAGED_DRAWING, 'staged', job).report,
+            );
+          }
+        },
+      ),
+      cases(2),
+    );
+  });
+});
+
+test('nothing runs anew where nothing has changed', () => {
+  const ran: StageName[] = [];
+  const stages = new Stages((stage) => ran.push(stage));
+  const job = settleJob(STAGED_JOB);
+  judgeDrawing(STAGED_DRAWING, 'staged', job, stages);
+  expect(ran.length).toBeGreaterThan(0);
+  ran.length = 0;
+  judgeDrawing(STAGED_DRAWING, 'staged', settleJob({ ...STAGED_JOB }), stages);
+  expect(ran).toEqual([]);
+});
+
+test('what is levelled, weighed and dated leaves the cut as it was', () => {
+  for (const key of ['level', 'wastePct', 'boards', 'pricePerG', 'start', 'overpour'] as const) {
+    expect(stagesAfter(key).filter((stage) => stage !== 'levelling')).toEqual([]);
+  }
+});
+
+test('jobs that are tried do not push out what is kept', () => {
+  const ran: StageName[] = [];
+  const stages = new Stages((stage) => ran.push(stage));
+  const kept = {};
+  stages.of('cut', [kept], 0, () => 'kept');
+  const aside = stages.aside();
+  for (let k = 0; k < 20; k++) {
+    expect(aside.of('cut', [kept], 0, () => 'anew')).toBe('kept');
+    aside.of('cut', [{}], k, () => 'tried');
+  }
+  expect(stages.of('cut', [kept], 0, () => 'anew')).toBe('kept');
+  expect(ran).toHaveLength(21);
+});
+
+test('of a stage no more than four results are kept, those asked for last', () => {
+  const stages = new Stages();
+  for (let k = 0; k < 5; k++) {
+    stages.of('cut', [], k, () => k);
+  }
+  expect(stages.of('cut', [], 1, () => 'anew')).toBe(1);
+  expect(stages.of('cut', [], 0, () => 'anew')).toBe('anew');
+});
+
+test('numbers that JSON has no word for are told apart', () => {
+  const stages = new Stages();
+  stages.of('cut', [], { at: Number.POSITIVE_INFINITY }, () => 'infinite');
+  expect(stages.of('cut', [], { at: null }, () => 'none')).toBe('none');
+});
