@@ -13,7 +13,7 @@ const STRAIGHT_BELOW_MM = 0.1;
 /** Chords of a longer curved piece. */
 const CURVE_CHORDS = 8;
 
-/** The whole medial axis, corners and all, as chords. Linear time. */
+/** The whole medial axis, corners and all, as chords: what has the same distance from two places of the outline. Linear time. */
 export function axisChords(axis: MedialAxis): readonly AxisChord[] {
   const { edgeFrom, boundary } = axis;
   const edge = new AxisEdge(axis);
@@ -23,6 +23,10 @@ export function axisChords(axis: MedialAxis): readonly AxisChord[] {
   };
   const chords: AxisChord[] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
+    if (edge.isSecondary(e)) {
+      // only the border between an edge and its own end
+      continue;
+    }
     edge.load(e);
     const isCurved = edge.kind === 'segment-vertex' || edge.kind === 'vertices';
     const count = isCurved && edge.lengthBetween(0, 1) > STRAIGHT_BELOW_MM ? CURVE_CHORDS : 1;

@@ -1,7 +1,5 @@
-import fc from 'fast-check';
+import { ProofFault, replay, type Source, VERSION, vet } from 'pourproof';
 import { expect, test, vi } from 'vitest';
-import { fromBase64, toBase64 } from './base64.ts';
-import { ProofFault, replay, type Source, VERSION, vet } from './index.ts';
 
 const carve = vi.hoisted(() => vi.fn());
 vi.mock('@pourproof/cutting', async (actual) => {
@@ -77,15 +75,4 @@ test('any other fault has a bundle too, with the words and the font that were gi
   expect(bundle).toMatchObject({ what: 'TypeError: x is not a function', misses: [], seed: null });
   expect(bundle.source).toEqual({ kind: 'lettering', text: 'Hi', font: null });
   await heal();
-});
-
-test('bytes come back from text, which is that of RFC 4648', () => {
-  fc.assert(
-    fc.property(fc.uint8Array({ maxLength: 40 }), (bytes) => {
-      expect(toBase64(bytes)).toBe(Buffer.from(bytes).toString('base64'));
-      expect(fromBase64(toBase64(bytes))).toEqual(bytes);
-    }),
-  );
-  expect(() => fromBase64('ab*=')).toThrow(RangeError);
-  expect(() => fromBase64('abc')).toThrow(RangeError);
 });
