@@ -30,6 +30,10 @@ function slack({ artworkArea }: Measured): number {
 /** What joining and flattening of outlines may make of the area of a cut. */
 function outlineSlack(measured: Measured): number {
   const { job, carving, wallLength, resolved } = measured;
+  // where nothing is drawn, tolerances are no numbers
+  if (wallLength === 0) {
+    return slack(measured);
+  }
   return slack(measured) + (job.toleranceMm + carving.toleranceMm + resolved.toleranceMm) * wallLength;
 }
 
