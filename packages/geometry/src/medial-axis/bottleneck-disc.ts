@@ -1,5 +1,5 @@
 import type { Boundary } from './boundary.ts';
-import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { BOX_STRIDE, type ObbTree } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, ROUNDING_REL_TOL, SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
 /**
@@ -15,6 +15,7 @@ const SAME_POINT_SHARE = 1e-3;
 export class BottleneckDisc {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
+  readonly #tree: ObbTree;
   readonly #leafStart: number;
   /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
@@ -34,16 +35,17 @@ export class BottleneckDisc {
   constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
+    this.#tree = tree;
     this.#leafStart = tree.leafStart;
     this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
   /**
    * Whether the disc around m is empty and does not touch boundary on both sides of its diameter along u:
-   * with contacts all around, the clearance has a maximum there, not a minimum. One end of the diameter is
-   * vertex v; the edges near it are tested first.
+   * with contacts all around, the clearance has a maximum there, not a minimum. One end of the diameter
+   * lies in leaf `own`; the edges near it are tested first.
    */
-  isBottleneck(v: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
+  isBottleneck(own: number, mx: number, my: number, ux: number, uy: number, radius: number): boolean {
     if (radius <= SAME_POINT_SHARE * this.#rounding) {
       // one point, where two parts of the region touch
       return false;
@@ -63,7 +65,6 @@ export class BottleneckDisc {
     }
     this.#sides = 0;
     this.#later.length = 0;
-    const own = this.#leafStart + Math.floor(v / LEAF_EDGES);
     if (!this.#isClearBelow(own, true)) {
       return false;
     }
@@ -93,9 +94,8 @@ export class BottleneckDisc {
       if (canWait && this.#sides !== 0 && this.#liesOnSide(node, this.#sides)) {
         this.#later.push(node);
       } else if (node >= this.#leafStart) {
-        const from = LEAF_EDGES * (node - this.#leafStart);
-        const to = Math.min(from + LEAF_EDGES, this.#boundary.count);
-        for (let e = from; e < to; e++) {
+        const to = this.#tree.leafTo[node - this.#leafStart];
+        for (let e = this.#tree.leafFrom[node - this.#leafStart]; e < to; e++) {
           if (!this.#isClear(e)) {
             return false;
           }

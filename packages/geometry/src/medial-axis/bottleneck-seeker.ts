@@ -1,6 +1,6 @@
 import type { Boundary } from './boundary.ts';
 import { hasFoot } from './has-foot.ts';
-import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 import { Window } from './window.ts';
 
@@ -17,7 +17,7 @@ const LONG_VIEW = 2;
 export class BottleneckSeeker {
   readonly #boundary: Boundary;
   readonly #boxes: Float64Array;
-  readonly #leafStart: number;
+  readonly #tree: ObbTree;
   /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
   readonly window: Window = new Window();
@@ -32,7 +32,7 @@ export class BottleneckSeeker {
   constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
-    this.#leafStart = tree.leafStart;
+    this.#tree = tree;
     this.#rounding = ROUNDING_REL_TOL * boundary.extent;
   }
 
@@ -62,8 +62,22 @@ export class BottleneckSeeker {
         boxes[at + 3],
         halfU + slack,
         boxes[at + 5] + slack,
-      )
+      ) &&
+      (this.#tree.isSlanted[node] === 0 || !this.#isBeyondSide(node, slack))
     );
+  }
+
+  /** Whether the window lies beyond one of the slanted sides of a node. */
+  #isBeyondSide(node: number, slack: number): boolean {
+    const { sides } = this.#tree;
+    for (let at = node * SIDES_STRIDE; at < (node + 1) * SIDES_STRIDE; at += 3) {
+      const nx = sides[at];
+      const ny = sides[at + 1];
+      if (this.window.isBeyond(nx, ny, sides[at + 2] - (nx * this.#x + ny * this.#y) + slack)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Distance from the window within which an end still counts as inside, mm. */
@@ -76,17 +90,18 @@ export class BottleneckSeeker {
    * the window, or -1.
    */
   lookAt(leaf: number): number {
-    const { count, previous, next } = this.#boundary;
+    const { previous } = this.#boundary;
+    const { leafFrom, leafTo, leafStart } = this.#tree;
     const v = this.vertex;
-    const from = LEAF_EDGES * (leaf - this.#leafStart);
-    const to = Math.min(from + LEAF_EDGES, count);
+    const from = leafFrom[leaf - leafStart];
+    const to = leafTo[leaf - leafStart];
     let cutter = -1;
     for (let e = from; e < to; e++) {
       if (e !== v) {
         this.#collectPoint(e);
         if (e !== previous[v]) {
           this.#collectFoot(e);
-          cutter = this.cutBy(e, e > from && next[e - 1] === e) ? e : cutter;
+          cutter = this.cutBy(e, e > from) ? e : cutter;
         }
       }
     }

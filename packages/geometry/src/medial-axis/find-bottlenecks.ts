@@ -1,8 +1,9 @@
 import { BottleneckDisc } from './bottleneck-disc.ts';
 import { BottleneckSeeker } from './bottleneck-seeker.ts';
 import type { Boundary } from './boundary.ts';
+import { RUN_EDGES } from './edge-runs.ts';
 import { GroupBox } from './group-box.ts';
-import { BOX_STRIDE, LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import { BOX_STRIDE, type ObbTree } from './obb-tree-layout.ts';
 import { ThinCones } from './thin-cones.ts';
 import { SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
@@ -28,11 +29,18 @@ export interface Bottlenecks {
  */
 const TOGETHER_SHARE = 0.2;
 
+/**
+ * Edges before a vertex and after it that cut its window before anything else is looked at. Between spikes or
+ * teeth the next ones leave a slit of what was half the plane, and the tree would show those of one side only
+ * when it has been climbed to where it parts them.
+ */
+const EDGES_AROUND = 4;
+
 /** All bottlenecks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findBottlenecks(boundary: Boundary, tree: ObbTree): Bottlenecks {
   const search = new BottleneckSearch(boundary, tree);
-  for (let from = 0; from < boundary.count; from += LEAF_EDGES) {
-    search.searchFrom(from, Math.min(from + LEAF_EDGES, boundary.count));
+  for (let r = 0; r < tree.runs.count; r++) {
+    search.searchFrom(tree.runs.from[r], tree.runs.to[r], tree.leafOfRun[r]);
   }
   return search.bottlenecks;
 }
@@ -50,6 +58,7 @@ class BottleneckSearch {
   readonly #box: GroupBox;
   readonly #thin: ThinCones;
   readonly #seekers: BottleneckSeeker[];
+  #leaf = -1;
   #active = 0;
   readonly #stack = new Int32Array(128);
   readonly #vertex: number[] = [];
@@ -73,7 +82,7 @@ class BottleneckSearch {
     this.#disc = new BottleneckDisc(boundary, tree);
     this.#box = new GroupBox(tree);
     this.#thin = new ThinCones(boundary, tree, this.#box);
-    this.#seekers = Array.from({ length: LEAF_EDGES }, () => new BottleneckSeeker(boundary, tree));
+    this.#seekers = Array.from({ length: RUN_EDGES }, () => new BottleneckSeeker(boundary, tree));
   }
 
   get bottlenecks(): Bottlenecks {
@@ -90,10 +99,10 @@ class BottleneckSearch {
    * Adds the bottlenecks at reflex vertices `from` … `to − 1`, all of one leaf, except those whose other end
    * is an earlier vertex.
    */
-  searchFrom(from: number, to: number): void {
+  searchFrom(from: number, to: number, leaf: number): void {
     const { isReflex } = this.#boundary;
     const thin = this.#thin;
-    const leaf = this.#leafStart + Math.floor(from / LEAF_EDGES);
+    this.#leaf = leaf;
     this.#box.turnTo(leaf);
     this.#active = 0;
     this.#firstOfLeaf = this.#vertex.length;
@@ -128,6 +137,15 @@ class BottleneckSearch {
     }
     if (this.#cutBefore >= 0) {
       seeker.cutBy(this.#cutBefore, false);
+    }
+    const { next, previous } = this.#boundary;
+    let before = v;
+    let after = v;
+    for (let k = 0; k < EDGES_AROUND; k++) {
+      before = previous[before];
+      after = next[after];
+      seeker.cutBy(before, false);
+      seeker.cutBy(after, false);
     }
     this.#note(seeker.lookAt(leaf));
   }
@@ -260,7 +278,7 @@ class BottleneckSearch {
   readonly #takeIfBottleneck = (v: number, site: number, px: number, py: number): void => {
     const { x, y } = this.#boundary;
     const d = Math.sqrt(px * px + py * py);
-    if (!this.#disc.isBottleneck(v, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
+    if (!this.#disc.isBottleneck(this.#leaf, x[v] + px / 2, y[v] + py / 2, px / d, py / d, d / 2)) {
       return;
     }
     const twin = this.#twinOf(v, x[v] + px, y[v] + py, (SAME_CONTACT_REL_TOL * d) / 2);

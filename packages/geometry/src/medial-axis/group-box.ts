@@ -1,15 +1,17 @@
-import { BOX_STRIDE, type ObbTree } from './obb-tree.ts';
+import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 
 /**
  * A box around the windows of all vertices of one leaf, along the leaf's own direction: one descent of the
  * tree serves all of them.
  */
 export class GroupBox {
+  readonly #tree: ObbTree;
   readonly #boxes: Float64Array;
   /** As in the tree: centre, unit direction of one side, half extents along it and across it. */
   readonly #box = new Float64Array(BOX_STRIDE);
 
   constructor(tree: ObbTree) {
+    this.#tree = tree;
     this.#boxes = tree.boxes;
   }
 
@@ -44,7 +46,7 @@ export class GroupBox {
 
   /** Whether the box of a node may meet this box. */
   sees(node: number): boolean {
-    return separation(this.#boxes, node * BOX_STRIDE, this.#box) >= 0;
+    return this.#towards(node) >= 0;
   }
 
   /**
@@ -52,10 +54,9 @@ export class GroupBox {
    * of the stack.
    */
   pushSeen(node: number, stack: Int32Array, size: number): number {
-    const boxes = this.#boxes;
     const left = 2 * node;
-    const toLeft = separation(boxes, left * BOX_STRIDE, this.#box);
-    const toRight = separation(boxes, left * BOX_STRIDE + BOX_STRIDE, this.#box);
+    const toLeft = this.#towards(left);
+    const toRight = this.#towards(left + 1);
     const near = toLeft < toRight ? left : left + 1;
     if (toLeft >= 0 && toRight >= 0) {
       stack[size] = near ^ 1;
@@ -67,6 +68,28 @@ export class GroupBox {
       return size + 1;
     }
     return size;
+  }
+
+  /** Squared distance of the middles, or -1 where this box cannot meet a node. */
+  #towards(node: number): number {
+    const distance2 = separation(this.#boxes, node * BOX_STRIDE, this.#box);
+    return distance2 >= 0 && this.#tree.isSlanted[node] !== 0 && this.#isBeyondSide(node) ? -1 : distance2;
+  }
+
+  /** Whether this box lies beyond one of the slanted sides of a node. */
+  #isBeyondSide(node: number): boolean {
+    const { sides } = this.#tree;
+    const box = this.#box;
+    for (let at = node * SIDES_STRIDE; at < (node + 1) * SIDES_STRIDE; at += 3) {
+      const nx = sides[at];
+      const ny = sides[at + 1];
+      const half =
+        Math.abs(nx * box[2] + ny * box[3]) * box[4] + Math.abs(ny * box[2] - nx * box[3]) * box[5];
+      if (nx * box[0] + ny * box[1] - half > sides[at + 2]) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Whether the segment from p to p + length · e lies beyond one side of this box. */

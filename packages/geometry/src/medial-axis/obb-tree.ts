@@ -1,92 +1,332 @@
 import type { Boundary } from './boundary.ts';
-
-/** Edges in each leaf of the tree. */
-export const LEAF_EDGES = 4;
-
-/** Numbers per box: centre, unit direction of one side, half extents along it and across it. */
-export const BOX_STRIDE = 6;
-
-/**
- * Oriented bounding boxes around runs of consecutive edges, as a binary tree in heap order: node k has the
- * children 2k and 2k + 1, node `leafStart + i` the edges from `LEAF_EDGES · i` on. Each box lies along the
- * chord of its run, so that runs of long slanting edges do not fill each other's boxes. Consecutive edges lie
- * close together, so that nothing has to be sorted; this is why it is no `BoxIndex`.
- */
-export interface ObbTree {
-  /** Six numbers per node, see {@link BOX_STRIDE}; nodes without edges have negative half extents. */
-  readonly boxes: Float64Array;
-  readonly leafStart: number;
-}
+import { edgeRuns } from './edge-runs.ts';
+import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
+import { selectByKey } from './select-by-key.ts';
+import { SlantedSides } from './slanted-sides.ts';
 
 /** The tree over all edges of a boundary; O(n log n), each box as tight as its direction allows. */
 export function obbTree(boundary: Boundary): ObbTree {
-  const { count } = boundary;
+  const runs = edgeRuns(boundary);
   let leafStart = 1;
-  while (leafStart * LEAF_EDGES < count) {
+  while (leafStart < runs.count) {
     leafStart *= 2;
   }
-  const boxes = new Float64Array(2 * leafStart * BOX_STRIDE);
-  let run = LEAF_EDGES;
-  for (let level = leafStart; level >= 1; level >>= 1) {
-    for (let k = 0; k < level; k++) {
-      fit(boundary, k * run, Math.min(count, (k + 1) * run), boxes, (level + k) * BOX_STRIDE);
-    }
-    run *= 2;
-  }
-  return { boxes, leafStart };
+  const tree = {
+    boxes: new Float64Array(2 * leafStart * BOX_STRIDE).fill(-1),
+    leafStart,
+    isSlanted: new Uint8Array(2 * leafStart),
+    sides: new Float64Array(2 * leafStart * SIDES_STRIDE),
+    runs,
+    leafFrom: new Int32Array(leafStart),
+    leafTo: new Int32Array(leafStart),
+    leafOfRun: new Int32Array(runs.count),
+  };
+  new TreeMaker(boundary, tree).make();
+  return tree;
 }
 
-/** Writes the box around edges `from` … `to − 1`, along the chord from the first point to the last. */
-function fit(boundary: Boundary, from: number, to: number, boxes: Float64Array, at: number): void {
-  if (from >= to) {
-    boxes[at + 4] = -1;
-    boxes[at + 5] = -1;
-    return;
-  }
-  const { x, y, next } = boundary;
-  const x0 = x[from];
-  const y0 = y[from];
-  const end = next[to - 1];
-  let ux = x[end] - x0;
-  let uy = y[end] - y0;
-  const chord = Math.sqrt(ux * ux + uy * uy);
-  ux = chord > 0 ? ux / chord : 1;
-  uy = chord > 0 ? uy / chord : 0;
-  let minU = 0;
-  let maxU = 0;
-  let minV = 0;
-  let maxV = 0;
-  let start = from;
-  for (let i = from; i <= to; i++) {
-    // the end points of the edges are all points except one: the start of a ring that the run does not
-    // complete
-    const j = i < to ? next[i] : start;
-    if (j !== i + 1 && i + 1 < to) {
-      start = i + 1;
-    }
-    const dx = x[j] - x0;
-    const dy = y[j] - y0;
-    const u = dx * ux + dy * uy;
-    const v = dy * ux - dx * uy;
-    if (u < minU) {
-      minU = u;
-    }
-    if (u > maxU) {
-      maxU = u;
-    }
-    if (v < minV) {
-      minV = v;
-    }
-    if (v > maxV) {
-      maxV = v;
+/**
+ * Halves of a node are told apart along one direction of its box, by the middles of its runs. Where runs are
+ * so long that halves along it would still be more than this share of the whole longer than those across it,
+ * they are told apart across.
+ */
+const CLEARLY_LESS = 0.15;
+
+/** A direction is chosen by so many runs of a node, at even steps. */
+const SAMPLE = 16;
+/** Nodes whose runs are about as long as they are: their middles spread over less than this share of them. */
+const LONG_SHARE = 0.5;
+
+class TreeMaker {
+  readonly #boundary: Boundary;
+  readonly #tree: ObbTree;
+  /** Runs in the order of leaves, as far as they have been told apart. */
+  readonly #order: Int32Array;
+  /** Of each run: middle, unit direction, half extents along it and across it. */
+  readonly #runBox: Float64Array;
+  readonly #keys: Float64Array;
+  readonly #slanted: SlantedSides;
+  #ux = 1;
+  #uy = 0;
+  /**
+   * Of the node that is looked at, along the direction and across it: its extents, then its middle; and the
+   * extents of the middles of its runs.
+   */
+  readonly #whole = new Float64Array(4);
+  readonly #middles = new Float64Array(2);
+
+  constructor(boundary: Boundary, tree: ObbTree) {
+    const { count, from, to } = tree.runs;
+    this.#boundary = boundary;
+    this.#tree = tree;
+    this.#order = new Int32Array(count).map((_, r) => r);
+    this.#runBox = new Float64Array(count * BOX_STRIDE);
+    this.#keys = new Float64Array(count);
+    this.#slanted = new SlantedSides(boundary, tree, this.#order);
+    for (let r = 0; r < count; r++) {
+      this.#fitRun(r, from[r], to[r]);
     }
   }
-  const u = (minU + maxU) / 2;
-  const v = (minV + maxV) / 2;
-  boxes[at] = x0 + u * ux - v * uy;
-  boxes[at + 1] = y0 + u * uy + v * ux;
-  boxes[at + 2] = ux;
-  boxes[at + 3] = uy;
-  boxes[at + 4] = (maxU - minU) / 2;
-  boxes[at + 5] = (maxV - minV) / 2;
+
+  make(): void {
+    this.#split(1, 0, this.#order.length);
+  }
+
+  /** Makes the nodes from `node` down for the runs in places `low` … `high − 1` of the order. */
+  #split(node: number, low: number, high: number): void {
+    const { boxes, leafStart, leafFrom, leafTo, leafOfRun, runs } = this.#tree;
+    if (node >= leafStart) {
+      if (high > low) {
+        const r = this.#order[low];
+        leafFrom[node - leafStart] = runs.from[r];
+        leafTo[node - leafStart] = runs.to[r];
+        leafOfRun[r] = node;
+        this.#copy(r, node);
+        this.#slanted.give(node, low, high);
+      }
+      return;
+    }
+    if (high - low === 1) {
+      this.#copy(this.#order[low], node);
+      this.#split(2 * node, low, high);
+      return;
+    }
+    if (high === low) {
+      return;
+    }
+    this.#chooseDirection(low, high);
+    this.#measure(low, high, 1);
+    if (this.#middles[0] >= LONG_SHARE * this.#whole[0]) {
+      this.#write(boxes, node * BOX_STRIDE);
+    } else {
+      this.#fit(low, high, boxes, node * BOX_STRIDE);
+      this.#slanted.give(node, low, high);
+    }
+    const isAcross = this.#isBetterAcross();
+    const middle = (low + high + 1) >> 1;
+    this.#sortOut(low, middle, high, isAcross ? -this.#uy : this.#ux, isAcross ? this.#ux : this.#uy);
+    this.#split(2 * node, low, middle);
+    this.#split(2 * node + 1, middle, high);
+  }
+
+  /** Copies the box of a run to a node. */
+  #copy(r: number, node: number): void {
+    const { boxes } = this.#tree;
+    for (let k = 0; k < BOX_STRIDE; k++) {
+      boxes[node * BOX_STRIDE + k] = this.#runBox[r * BOX_STRIDE + k];
+    }
+  }
+
+  /** Fits the box of a run along its chord or along its longest edge, whichever makes it smaller. */
+  #fitRun(r: number, from: number, to: number): void {
+    const { x, y, tx, ty, length, next } = this.#boundary;
+    const box = this.#runBox;
+    const at = r * BOX_STRIDE;
+    const end = next[to - 1];
+    const dx = x[end] - x[from];
+    const dy = y[end] - y[from];
+    const chord = Math.sqrt(dx * dx + dy * dy);
+    let longest = from;
+    for (let e = from + 1; e < to; e++) {
+      longest = length[e] > length[longest] ? e : longest;
+    }
+    this.#ux = tx[longest];
+    this.#uy = ty[longest];
+    this.#fit(r, r + 1, box, at);
+    if (chord > 0) {
+      const area = box[at + 4] * box[at + 5];
+      this.#ux = dx / chord;
+      this.#uy = dy / chord;
+      this.#fit(r, r + 1, box, at);
+      if (box[at + 4] * box[at + 5] > area) {
+        this.#ux = tx[longest];
+        this.#uy = ty[longest];
+        this.#fit(r, r + 1, box, at);
+      }
+    }
+  }
+
+  /**
+   * Chooses the direction of a box: that of the edges, as a mean of doubled angles, or that in which the middles
+   * of the runs lie, whichever makes the smaller box. The first serves teeth side by side, the second walls
+   * made of teeth.
+   */
+  #chooseDirection(low: number, high: number): void {
+    const order = this.#order;
+    const runBox = this.#runBox;
+    const x0 = runBox[order[low] * BOX_STRIDE];
+    const y0 = runBox[order[low] * BOX_STRIDE + 1];
+    const step = Math.max(1, Math.floor((high - low) / SAMPLE));
+    let n = 0;
+    let cos2 = 0;
+    let sin2 = 0;
+    let sx = 0;
+    let sy = 0;
+    let sxx = 0;
+    let sxy = 0;
+    let syy = 0;
+    for (let k = low; k < high; k += step) {
+      n++;
+      const at = order[k] * BOX_STRIDE;
+      const ux = runBox[at + 2];
+      const uy = runBox[at + 3];
+      const slender = runBox[at + 4] - runBox[at + 5];
+      cos2 += slender * (ux * ux - uy * uy);
+      sin2 += slender * 2 * ux * uy;
+      const dx = runBox[at] - x0;
+      const dy = runBox[at + 1] - y0;
+      sx += dx;
+      sy += dy;
+      sxx += dx * dx;
+      sxy += dx * dy;
+      syy += dy * dy;
+    }
+    const alongEdges = Math.atan2(sin2, cos2) / 2;
+    this.#turn(alongEdges);
+    const area = this.#measure(low, high, step);
+    this.#turn(Math.atan2(2 * (sxy - (sx * sy) / n), sxx - (sx * sx) / n - (syy - (sy * sy) / n)) / 2);
+    if (this.#measure(low, high, step) > area) {
+      this.#turn(alongEdges);
+    }
+  }
+
+  #turn(angle: number): void {
+    this.#ux = Math.cos(angle);
+    this.#uy = Math.sin(angle);
+  }
+
+  /** Measures the extents of every so manieth run of a node along the direction and across it; their area. */
+  #measure(low: number, high: number, step: number): number {
+    const order = this.#order;
+    const runBox = this.#runBox;
+    const ux = this.#ux;
+    const uy = this.#uy;
+    let minU = Infinity;
+    let maxU = -Infinity;
+    let minV = Infinity;
+    let maxV = -Infinity;
+    let minMiddleU = Infinity;
+    let maxMiddleU = -Infinity;
+    let minMiddleV = Infinity;
+    let maxMiddleV = -Infinity;
+    for (let k = low; k < high; k += step) {
+      const at = order[k] * BOX_STRIDE;
+      const u = runBox[at] * ux + runBox[at + 1] * uy;
+      const v = runBox[at + 1] * ux - runBox[at] * uy;
+      const c = Math.abs(runBox[at + 2] * ux + runBox[at + 3] * uy);
+      const s = Math.abs(runBox[at + 3] * ux - runBox[at + 2] * uy);
+      const halfU = c * runBox[at + 4] + s * runBox[at + 5];
+      const halfV = s * runBox[at + 4] + c * runBox[at + 5];
+      if (u - halfU < minU) {
+        minU = u - halfU;
+      }
+      if (u + halfU > maxU) {
+        maxU = u + halfU;
+      }
+      if (v - halfV < minV) {
+        minV = v - halfV;
+      }
+      if (v + halfV > maxV) {
+        maxV = v + halfV;
+      }
+      if (u < minMiddleU) {
+        minMiddleU = u;
+      }
+      if (u > maxMiddleU) {
+        maxMiddleU = u;
+      }
+      if (v < minMiddleV) {
+        minMiddleV = v;
+      }
+      if (v > maxMiddleV) {
+        maxMiddleV = v;
+      }
+    }
+    const whole = this.#whole;
+    whole[0] = maxU - minU;
+    whole[1] = maxV - minV;
+    whole[2] = (minU + maxU) / 2;
+    whole[3] = (minV + maxV) / 2;
+    this.#middles[0] = maxMiddleU - minMiddleU;
+    this.#middles[1] = maxMiddleV - minMiddleV;
+    return whole[0] * whole[1];
+  }
+
+  /** Writes the box as measured. */
+  #write(boxes: Float64Array, at: number): void {
+    const u = this.#whole[2];
+    const v = this.#whole[3];
+    boxes[at] = u * this.#ux - v * this.#uy;
+    boxes[at + 1] = u * this.#uy + v * this.#ux;
+    boxes[at + 2] = this.#ux;
+    boxes[at + 3] = this.#uy;
+    boxes[at + 4] = this.#whole[0] / 2;
+    boxes[at + 5] = this.#whole[1] / 2;
+  }
+
+  /** Whether a node is better told apart across its direction than along it. */
+  #isBetterAcross(): boolean {
+    const whole = this.#whole;
+    const along = whole[0] > 0 ? 1 - this.#middles[0] / (2 * whole[0]) : 1;
+    const across = whole[1] > 0 ? 1 - this.#middles[1] / (2 * whole[1]) : 1;
+    return Math.abs(along - across) > CLEARLY_LESS ? across < along : whole[1] > whole[0];
+  }
+
+  /** Puts the runs with the lower middles along a direction in front of place `middle` of the order. */
+  #sortOut(low: number, middle: number, high: number, dx: number, dy: number): void {
+    const order = this.#order;
+    const runBox = this.#runBox;
+    const keys = this.#keys;
+    for (let k = low; k < high; k++) {
+      const at = order[k] * BOX_STRIDE;
+      keys[k] = runBox[at] * dx + runBox[at + 1] * dy;
+    }
+    selectByKey(keys, order, low, middle, high);
+  }
+
+  /** Writes the box around the runs in places `low` … `high − 1` of the order, along the direction turned to. */
+  #fit(low: number, high: number, boxes: Float64Array, at: number): void {
+    const { x, y, next } = this.#boundary;
+    const { from, to } = this.#tree.runs;
+    const ux = this.#ux;
+    const uy = this.#uy;
+    const first = from[this.#order[low]];
+    const x0 = x[first];
+    const y0 = y[first];
+    let minU = 0;
+    let maxU = 0;
+    let minV = 0;
+    let maxV = 0;
+    for (let k = low; k < high; k++) {
+      const r = this.#order[k];
+      const end = to[r];
+      for (let i = from[r]; i <= end; i++) {
+        const j = i < end ? i : next[end - 1];
+        const dx = x[j] - x0;
+        const dy = y[j] - y0;
+        const u = dx * ux + dy * uy;
+        const v = dy * ux - dx * uy;
+        if (u < minU) {
+          minU = u;
+        }
+        if (u > maxU) {
+          maxU = u;
+        }
+        if (v < minV) {
+          minV = v;
+        }
+        if (v > maxV) {
+          maxV = v;
+        }
+      }
+    }
+    const u = (minU + maxU) / 2;
+    const v = (minV + maxV) / 2;
+    boxes[at] = x0 + u * ux - v * uy;
+    boxes[at + 1] = y0 + u * uy + v * ux;
+    boxes[at + 2] = ux;
+    boxes[at + 3] = uy;
+    boxes[at + 4] = (maxU - minU) / 2;
+    boxes[at + 5] = (maxV - minV) / 2;
+  }
 }

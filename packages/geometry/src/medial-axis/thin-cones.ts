@@ -1,7 +1,8 @@
 import type { Boundary } from './boundary.ts';
+import { RUN_EDGES } from './edge-runs.ts';
 import type { GroupBox } from './group-box.ts';
 import { hasFoot } from './has-foot.ts';
-import { LEAF_EDGES, type ObbTree } from './obb-tree.ts';
+import type { ObbTree } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
 
 /** Normal cones narrower than about 30° are thin: the cosine of their angle is above this. */
@@ -23,12 +24,13 @@ const PATIENCE = 150;
  */
 export class ThinCones {
   readonly #boundary: Boundary;
+  readonly #tree: ObbTree;
   readonly #leafStart: number;
   readonly #box: GroupBox;
   /** Rounding error of a distance between points of the boundary, mm. */
   readonly #rounding: number;
-  readonly #vertex = new Int32Array(LEAF_EDGES);
-  readonly #cones = new Float64Array(LEAF_EDGES * CONE_STRIDE);
+  readonly #vertex = new Int32Array(RUN_EDGES);
+  readonly #cones = new Float64Array(RUN_EDGES * CONE_STRIDE);
   #size = 0;
   readonly #stack = new Int32Array(128);
   /** The last two edges that cut a window: likely to cut those of the next leaf too. */
@@ -42,6 +44,7 @@ export class ThinCones {
 
   constructor(boundary: Boundary, tree: ObbTree, box: GroupBox) {
     this.#boundary = boundary;
+    this.#tree = tree;
     this.#leafStart = tree.leafStart;
     this.#box = box;
     this.#rounding = ROUNDING_REL_TOL * boundary.extent;
@@ -124,15 +127,10 @@ export class ThinCones {
    */
   #isSmooth(leaf: number): boolean {
     const { tx, ty, previous } = this.#boundary;
-    const from = LEAF_EDGES * (leaf - this.#leafStart);
-    const last = from + LEAF_EDGES - 1;
-    if (this.#size < LEAF_EDGES) {
+    const from = this.#tree.leafFrom[leaf - this.#leafStart];
+    const last = this.#tree.leafTo[leaf - this.#leafStart] - 1;
+    if (this.#size <= last - from) {
       return false;
-    }
-    for (let e = from + 1; e <= last; e++) {
-      if (previous[e] !== e - 1) {
-        return false;
-      }
     }
     const h = previous[from];
     return tx[h] * tx[last] + ty[h] * ty[last] > 0;
@@ -140,8 +138,8 @@ export class ThinCones {
 
   /** Examines the edges of a leaf, as far ends and as limits to where far ends may lie. */
   #lookAt(leaf: number): void {
-    const from = LEAF_EDGES * (leaf - this.#leafStart);
-    const cutter = this.#face(from, Math.min(from + LEAF_EDGES, this.#boundary.count), true);
+    const { leafFrom, leafTo } = this.#tree;
+    const cutter = this.#face(leafFrom[leaf - this.#leafStart], leafTo[leaf - this.#leafStart], true);
     if (cutter >= 0) {
       if (cutter !== this.#lastCut) {
         this.#cutBefore = this.#lastCut;

@@ -219,6 +219,19 @@ export class Window {
     return true;
   }
 
+  /** Whether all corners lie beyond a line, where n·p > limit. */
+  isBeyond(nx: number, ny: number, limit: number): boolean {
+    const x = this.#x;
+    const y = this.#y;
+    const size = this.#size;
+    for (let i = 0; i < size; i++) {
+      if (x[i] * nx + y[i] * ny <= limit) {
+        return false;
+      }
+    }
+    return true;
+  }
+
   /** Whether a point lies inside, or outside by at most `slack`. */
   holds(px: number, py: number, slack: number): boolean {
     return this.meetsBox(px, py, 1, 0, slack, slack);
