@@ -1,7 +1,8 @@
-import { resolveRegions } from '@pourproof/arrangement';
+import { CrossingsError, MAX_CROSSINGS, resolveRegions } from '@pourproof/arrangement';
 import { packRings, type Region, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
+import { regular } from '../support/shapes/clean-from.ts';
 
 function shape(...rings: number[][]): Region {
   return { ...packRings(rings), fillRule: 'nonzero' };
@@ -85,4 +86,45 @@ describe('drawings that are hard to resolve', () => {
     expect(region.ringEnds).toHaveLength(300);
     expect(signedArea(region)).toBeCloseTo(300 * 1250 * Math.sin(Math.PI / 300), 8);
   });
+
+  test('a star polygon crosses itself n(n − 3)/2 times, and all are counted', () => {
+    // so few points that crossings near the middle lie apart by more than the grid
+    expect(resolveRegions([shape(starPolygon(201))]).crossingCount).toBe((201 * 198) / 2);
+  });
+
+  test('a star polygon of 2,001 points is refused, with the crossings found and the limit', () => {
+    const error = refused(() => resolveRegions([shape(starPolygon(2001))]));
+    expect(error.found).toBe(MAX_CROSSINGS + 1);
+    expect(error.limit).toBe(MAX_CROSSINGS);
+    expect(error.message).toMatch(/more than 1,000,000 times.*Join shapes/u);
+  });
+
+  test('5,000 circles piled up are refused', () => {
+    const pile = Array.from({ length: 5000 }, (_, i) => {
+      // shares that never repeat, spread evenly
+      const [s, t, u] = [0.6180339, 0.7548777, 0.5698403].map((step) => (i * step) % 1);
+      return shape(regular(144, 5 + 10 * u, 20 * s, 20 * t));
+    });
+    expect(refused(() => resolveRegions(pile)).found).toBe(MAX_CROSSINGS + 1);
+  });
 });
+
+/** The star polygon that joins each of n points on a circle to the one farthest away, n odd. */
+function starPolygon(n: number): number[] {
+  return Array.from({ length: n }, (_, i) => {
+    const turn = (2 * Math.PI * ((i * ((n - 1) / 2)) % n)) / n;
+    return [50 * Math.cos(turn), 50 * Math.sin(turn)];
+  }).flat();
+}
+
+function refused(act: () => unknown): CrossingsError {
+  try {
+    act();
+  } catch (error) {
+    if (error instanceof CrossingsError) {
+      return error;
+    }
+    throw error;
+  }
+  throw new Error('nothing was refused');
+}

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 
 /** Where sentences may stand below `packages/wording`, and what they are. */
 const MAY: Readonly<Record<string, string>> = {
+  'packages/arrangement/src/resolve/crossings-error.ts': 'message of an error',
   'packages/artwork/src/dxf/dxf-notices.ts': 'notices of a reader',
   'packages/artwork/src/dxf/dxf-refusals.ts': 'messages of errors',
   'packages/artwork/src/file-refusals.ts': 'messages of errors',

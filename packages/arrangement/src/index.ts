@@ -2,6 +2,7 @@ export { type BooleanOperation, booleans, combineShapes } from './boolean/boolea
 export { type Arrangement, arrange } from './resolve/arrange.ts';
 export { cleanRegionFrom } from './resolve/clean-region-from.ts';
 export type { Crossing } from './resolve/crossing-log.ts';
+export { CrossingsError, MAX_CROSSINGS } from './resolve/crossings-error.ts';
 export type { DoubledRing } from './resolve/doubled-rings.ts';
 export { labelSides } from './resolve/label-sides.ts';
 export { type Resolved, type ResolveOptions, resolveRegions, type Speck } from './resolve/resolve-regions.ts';

@@ -1,3 +1,4 @@
+import { CrossingsError } from '@pourproof/arrangement';
 import { ArtworkError } from '@pourproof/artwork/format';
 import { mergeMaterials } from '@pourproof/materials';
 import { parseLengthMm } from '@pourproof/plane';
@@ -50,6 +51,14 @@ test('a name that the message begins with is not said twice', () => {
   const refusal = refusalOf(error, source);
   expect(refusal?.where).toBe('sign.svg');
   expect(refusal && refusalText(refusal)).toBe('sign.svg is empty.\n  What to do: Export it again.');
+});
+
+test('a drawing that crosses itself too often: its name, the count and what to do', () => {
+  const refusal = refusalOf(new CrossingsError(1001, 1000, [2.5, 7]), source);
+  expect(refusal?.code).toBe('too-many-crossings');
+  expect(refusal?.where).toBe('sign.svg');
+  expect(refusal?.what).toContain('1,001 crossings were found by x = 2.5 mm');
+  expect(refusal?.remedy).toMatch(/^Join shapes/u);
 });
 
 test('materials and measures are refused too, with a code', () => {

@@ -1,3 +1,4 @@
+import { CrossingsError } from '@pourproof/arrangement';
 import { ArtworkError } from '@pourproof/artwork/format';
 import { JobError, type SettingName, spokenPlace } from '@pourproof/job';
 import { MaterialsError } from '@pourproof/materials';
@@ -31,6 +32,10 @@ export function refusalOf(error: unknown, source?: Source, name: SettingName = (
       column === undefined ? '' : `column ${column}`,
     ];
     return { code, what: message, where: place.filter((part) => part !== '').join(', '), remedy };
+  }
+  if (error instanceof CrossingsError) {
+    const { code, what, remedy } = error;
+    return { code, what, where: source === undefined ? '' : placeName(source), remedy };
   }
   if (error instanceof MaterialsError) {
     const { code, what, place, remedy } = error;

@@ -35,6 +35,7 @@ export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOpera
  * filled by its own rule, so that nothing need be resolved beforehand. Either list may be empty.
  *
  * @throws {RangeError} when a coordinate is not finite
+ * @throws {CrossingsError} when more than `MAX_CROSSINGS` crossings are found
  */
 export function combineShapes(
   a: readonly Region[],

@@ -1,6 +1,8 @@
 import { InternalError, RESOLVE_GRID_MM, type Rings, ringStart, ringsBounds } from '@pourproof/plane';
+import { CrossingsError, MAX_CROSSINGS } from './crossings-error.ts';
 import { addOwner, addSegment, emptySegmentSet, isBefore, type SegmentSet } from './segment-set.ts';
-import { type CrossingSink, sweepPass } from './sweep-pass.ts';
+import { sweepPass } from './sweep-pass.ts';
+import type { CrossingSink } from './sweep-state.ts';
 import { VertexIndex } from './vertex-index.ts';
 
 /** Edges cut so that they meet in common ends only, with their order along a sweep line. */
@@ -35,6 +37,7 @@ const MAX_ATTEMPTS = 5;
  * @param onCrossing makes the sink that each crossing is handed to, with the owner lists of both segments
  *   (see `SegmentSet`)
  * @throws {RangeError} when a coordinate is not finite
+ * @throws {CrossingsError} when more than {@link MAX_CROSSINGS} crossings are found
  */
 export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
   let toleranceMm = toleranceFor(rings);
@@ -95,7 +98,7 @@ function tryArrange(
   }
   const { largestMoveMm } = vertices;
   const segments = drawnSegments(rings, vertexOfPoint, vertices);
-  const sink = onCrossing(segments);
+  const sink = limited(onCrossing(segments), vertices);
   for (let pass = 0; pass < MAX_PASSES; pass++) {
     const { changed, below } = sweepPass(segments, sweepOrder(vertices), shapeOfEdge, toleranceMm, sink);
     if (!changed) {
@@ -103,6 +106,18 @@ function tryArrange(
     }
   }
   return undefined;
+}
+
+/** A sink that hands crossings on while there are not too many. */
+function limited(sink: CrossingSink, { x, y }: VertexIndex): CrossingSink {
+  let found = 0;
+  return (v, a, b) => {
+    found += b < 0 ? 0 : 1;
+    if (found > MAX_CROSSINGS) {
+      throw new CrossingsError(found, MAX_CROSSINGS, [x[v], y[v]]);
+    }
+    sink(v, a, b);
+  };
 }
 
 function drawnSegments(rings: Rings, vertexOfPoint: Uint32Array, vertices: VertexIndex): SegmentSet {

@@ -69,6 +69,7 @@ export interface ResolveOptions {
  *
  * @returns the region, empty for no shapes, and what a maker should know about the drawing
  * @throws {RangeError} when a coordinate is not finite
+ * @throws {CrossingsError} when more than `MAX_CROSSINGS` crossings are found
  */
 export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
   const { listedPlaces = 1000 } = options;
