@@ -74,6 +74,17 @@ describe('drawings that are hard to resolve', () => {
     expect(resolveRegions([shape(ring)]).crossingCount).toBe(expected);
   });
 
+  test('far from the origin a part thinner than two units in the last place comes out clean', () => {
+    // the long lane's find of seed 674497522: between edges 5 and 6 of the result there is no double
+    const far = (list: readonly number[]): number[] => list.map((c) => 1e5 + c);
+    const { region } = resolveRegions([
+      shape(far([1, 0, 0, 0, 1, 2, 1, 2.33333333333]), far([0, 0, 0, 0, 0, 0])),
+      shape(far([2, 1.66666666667, 2, 2, 0, 1.66666666667, 1.33333333333, 0, 0, 2])),
+    ]);
+    expect(cleanRegionFaults(region)).toEqual([]);
+    expect(region.ringEnds).toHaveLength(2);
+  });
+
   test('a fan of wedges around one point is one part for each wedge', () => {
     const wedges = Array.from({ length: 300 }, (_, i) => {
       const t = (2 * Math.PI * i) / 300;

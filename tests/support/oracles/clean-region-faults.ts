@@ -88,7 +88,7 @@ function windingFaults(rings: Rings, next: readonly number[]): string[] {
     const ex = coords[2 * j] - coords[2 * i];
     const ey = coords[2 * j + 1] - coords[2 * i + 1];
     const flat = Math.abs(ex) >= Math.abs(ey);
-    const beyond = rayWinding(rings, next, i, flat ? mx : my, flat ? my : mx, flat);
+    const beyond = rayWinding(rings, next, i, flat ? mx : my, flat);
     // flat: an edge towards +x has its inside on +y, so beyond it (−y) is outside; steep: towards +y the inside is on −x
     const inner = flat ? (ex > 0 ? 0 : 1) : ey > 0 ? 1 : 0;
     if (beyond !== inner) {
@@ -101,22 +101,38 @@ function windingFaults(rings: Rings, next: readonly number[]): string[] {
 function rayWinding(
   rings: Rings,
   next: readonly number[],
-  skip: number,
+  from: number,
   across: number,
-  along: number,
   flat: boolean,
 ): number {
   const { coords } = rings;
   const u = (i: number) => coords[2 * i + (flat ? 0 : 1)];
   const v = (i: number) => coords[2 * i + (flat ? 1 : 0)];
+  // on which side of edge i point p lies: 1 towards larger v
+  const sideOf = (i: number, p: number): number => {
+    const [a, b] = u(i) < u(next[i]) ? [i, next[i]] : [next[i], i];
+    return -Math.sign(orient2d(u(a), v(a), u(b), v(b), u(p), v(p)));
+  };
+  const isPast = (i: number, p: number): boolean =>
+    Math.min(u(i), u(next[i])) <= u(p) && u(p) <= Math.max(u(i), u(next[i]));
+  // edges that do not cross keep their order, which the ends tell exactly where a middle would have to be rounded
+  const isBefore = (i: number): boolean => {
+    for (const p of [from, next[from]]) {
+      if (isPast(i, p) && sideOf(i, p) !== 0) {
+        return sideOf(i, p) > 0;
+      }
+    }
+    for (const p of [i, next[i]]) {
+      if (isPast(from, p) && sideOf(from, p) !== 0) {
+        return sideOf(from, p) < 0;
+      }
+    }
+    return false;
+  };
   let winding = 0;
   for (let i = 0; i < next.length; i++) {
     const j = next[i];
-    if (i === skip || u(i) <= across === u(j) <= across) {
-      continue;
-    }
-    const at = v(i) + ((across - u(i)) / (u(j) - u(i))) * (v(j) - v(i));
-    if (at < along) {
+    if (i !== from && u(i) <= across !== u(j) <= across && isBefore(i)) {
       winding += u(j) > u(i) ? 1 : -1;
     }
   }
