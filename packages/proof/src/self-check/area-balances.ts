@@ -29,12 +29,13 @@ function slack({ artworkArea }: Measured): number {
 
 /** What joining and flattening of outlines may make of the area of a cut. */
 function outlineSlack(measured: Measured): number {
-  const { job, carving, wallLength, resolved } = measured;
-  // where nothing is drawn, tolerances are no numbers
-  if (wallLength === 0) {
-    return slack(measured);
-  }
-  return slack(measured) + (job.toleranceMm + carving.toleranceMm + resolved.toleranceMm) * wallLength;
+  const { job, carving, wallLength } = measured;
+  return slack(measured) + (job.toleranceMm + carving.toleranceMm + resolving(measured)) * wallLength;
+}
+
+/** What resolving may move points by; where nothing is drawn that is no number. */
+function resolving({ resolved, artworkArea }: Measured): number {
+  return artworkArea > 0 ? resolved.toleranceMm : 0;
 }
 
 /** The cut by its cells, and what is left by its outlines. */
@@ -76,8 +77,7 @@ function coloursAndCut(measured: Measured): readonly Balance[] {
   const sum = colourCuts.reduce((total, { cut }) => total + signedArea(cut), 0);
   // the borders between colours are resolved anew
   const borders = colourCuts.reduce((total, { cut }) => total + perimeter(cut), 0);
-  const by =
-    slack(measured) + 2 * Math.max(measured.resolved.toleranceMm, measured.carving.toleranceMm) * borders;
+  const by = slack(measured) + 2 * Math.max(resolving(measured), measured.carving.toleranceMm) * borders;
   return [equalWithin('colours-add-up-to-cut', 'mm2', [sum, signedArea(cutRegion), by])];
 }
 

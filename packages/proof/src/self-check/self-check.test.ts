@@ -55,6 +55,24 @@ describe.each([
   });
 });
 
+test.each([
+  ['nothing', []],
+  ['a line without area', [[0, 0, 10, 0, 20, 0]]],
+  ['a speck', [[0, 0, 1e-6, 0, 0, 1e-6]]],
+] as const)('a drawing of %s balances', (_, rings) => {
+  const shapes = rings.map((ring) => ({
+    ...drawing.shapes[0],
+    region: { ...packRings([[...ring]]), fillRule: 'nonzero' as const },
+    layer: '',
+    colour: '#000000',
+    source: '',
+  }));
+  for (const bit of ['flat:2mm', 'vee:60deg:1/2in']) {
+    const proved = prove({ ...drawing, shapes }, settleJob({ bit: [bit], depth: '3mm' }));
+    expect(selfCheck(proved.measured)).toEqual([]);
+  }
+});
+
 const sound = measured();
 const { carving, pour } = sound;
 const [first, second] = pour.colours;
