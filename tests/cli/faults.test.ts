@@ -1,3 +1,4 @@
+import { AxisEdge } from '@pourproof/geometry';
 import { type FaultBundle, replay } from 'pourproof';
 import { expect, test, vi } from 'vitest';
 import { captured, fixture } from '../support/cli/captured-run.ts';
@@ -34,24 +35,20 @@ test('something thrown that is no error is told as well', async () => {
   expect(err).toContain('not in your file: just words\n');
 });
 
-const carve = vi.hoisted(() => vi.fn());
-vi.mock('@pourproof/cutting', async (actual) => {
-  const all = await actual<typeof import('@pourproof/cutting')>();
-  carve.mockImplementation(all.carve);
-  return { ...all, carve };
-});
-
 const square = new TextEncoder().encode(
   '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="20mm" viewBox="0 0 60 20"><path d="M5 5h12v12h-12z"/></svg>',
 );
 const flags = ['vet', 'my square.svg', '--bit', 'flat:2mm', '--depth', '3mm'];
 
-/** A run in which every cut takes a tenth more than it does, with the files that it writes. */
-async function swollen(argv: readonly string[], changes: Parameters<typeof captured>[1] = {}) {
-  const all = await vi.importActual<typeof import('@pourproof/cutting')>('@pourproof/cutting');
-  carve.mockImplementation((...given: Parameters<typeof all.carve>) => {
-    const carving = all.carve(...given);
-    return { ...carving, volumeMm3: 1.1 * carving.volumeMm3 };
+/** A run in which every place on the axis is off by 0.02 mm, with the files that it writes. */
+async function skewed(argv: readonly string[], changes: Parameters<typeof captured>[1] = {}) {
+  const atShare = AxisEdge.prototype.atShare;
+  const skew = vi.spyOn(AxisEdge.prototype, 'atShare').mockImplementation(function (
+    this: AxisEdge,
+    share: number,
+  ) {
+    atShare.call(this, share);
+    this.x += 0.02;
   });
   const written = new Map<string, string>();
   const answer = await captured(argv, {
@@ -61,24 +58,24 @@ async function swollen(argv: readonly string[], changes: Parameters<typeof captu
     cwd: '/shop',
     ...changes,
   });
-  carve.mockImplementation(all.carve);
+  skew.mockRestore();
   return { ...answer, written };
 }
 
 test('figures that do not balance are a fault of ours: none is shown, and a file replays it', async () => {
-  const { code, out, err, written } = await swollen(flags);
+  const { code, out, err, written } = await skewed(flags);
   expect(code).toBe(70);
   expect(out).toBe('');
   const [told, shown, remedy] = err.split('\n');
   expect(told).toMatch(
-    /^pourproof: a fault in pourproof itself, not in your file: the volume lies between the prisms under and on its slices, but it is \d/u,
+    /^pourproof: a fault in pourproof itself, not in your file: the width of a stroke is twice its distance from the outline \(no\. \d+\), but it is \d/u,
   );
   expect(shown).toBe('  No figure of this proof is shown, since one of them may be wrong.');
   expect(remedy).toBe(
     '  What to do: please report it with /shop/my-square.fault.json, which holds the artwork, its font and the job. POURPROOF_DEBUG=1 shows where it happened.',
   );
   const bundle = JSON.parse(written.get('/shop/my-square.fault.json') ?? '') as FaultBundle;
-  expect(bundle.misses.map(({ id }) => id)).toContain('volume-lies-between-slices');
+  expect(bundle.misses.map(({ id }) => id)).toContain('width-is-distance-to-outline');
   const { report } = await replay(bundle);
   // the bit leaves the corners round
   expect(report.cut.volumeMm3).toBeCloseTo(3 * (144 - (4 - Math.PI)), 6);
@@ -86,14 +83,14 @@ test('figures that do not balance are a fault of ours: none is shown, and a file
 
 test('the file of a fault lies beside the outputs, and over no other file', async () => {
   const there = '/shop/out/my-square.fault.json';
-  const { written } = await swollen([...flags, '--report', '/shop/out/sheet.html'], {
+  const { written } = await skewed([...flags, '--report', '/shop/out/sheet.html'], {
     fileIdentity: async (path) => (path === there ? path : null),
   });
   expect([...written.keys()]).toEqual(['/shop/out/my-square-2.fault.json']);
 });
 
 test('where no file can be written the fault is told all the same', async () => {
-  const { code, err } = await swollen(flags, {
+  const { code, err } = await skewed(flags, {
     writeFile: () => Promise.reject(new Error('read-only')),
   });
   expect(code).toBe(70);

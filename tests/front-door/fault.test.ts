@@ -1,12 +1,7 @@
+import { AxisEdge } from '@pourproof/geometry';
 import { ProofFault, replay, type Source, VERSION, vet } from 'pourproof';
 import { expect, test, vi } from 'vitest';
-
-const carve = vi.hoisted(() => vi.fn());
-vi.mock('@pourproof/cutting', async (actual) => {
-  const all = await actual<typeof import('@pourproof/cutting')>();
-  carve.mockImplementation(all.carve);
-  return { ...all, carve };
-});
+import { askWorker } from '../support/front-door/ways-in.ts';
 
 const source: Source = {
   kind: 'file',
@@ -17,18 +12,13 @@ const source: Source = {
 };
 const job = { bit: ['flat:2mm'], depth: '3mm' };
 
-/** Makes every cut a tenth more voluminous than it is. */
-async function swell(): Promise<void> {
-  const all = await vi.importActual<typeof import('@pourproof/cutting')>('@pourproof/cutting');
-  carve.mockImplementation((...given: Parameters<typeof all.carve>) => {
-    const carving = all.carve(...given);
-    return { ...carving, volumeMm3: 1.1 * carving.volumeMm3 };
+/** Moves every place that is asked for on the axis by 0.02 mm, until it is restored. */
+function skew() {
+  const atShare = AxisEdge.prototype.atShare;
+  return vi.spyOn(AxisEdge.prototype, 'atShare').mockImplementation(function (this: AxisEdge, share: number) {
+    atShare.call(this, share);
+    this.x += 0.02;
   });
-}
-
-async function heal(): Promise<void> {
-  const all = await vi.importActual<typeof import('@pourproof/cutting')>('@pourproof/cutting');
-  carve.mockImplementation(all.carve);
 }
 
 async function faultOf(answer: Promise<unknown>): Promise<ProofFault> {
@@ -40,39 +30,46 @@ async function faultOf(answer: Promise<unknown>): Promise<ProofFault> {
 }
 
 test('figures that do not balance are a fault with a bundle that replays it', async () => {
-  await swell();
+  const skewed = skew();
   const { bundle, message } = await faultOf(vet(source, job));
-  expect(message).toContain('the volume lies between the prisms under and on its slices');
+  expect(message).toContain('the width of a stroke is twice its distance from the outline');
   expect(bundle).toMatchObject({
     schema: 'pourproof/fault@1',
     versions: { pourproof: VERSION },
     source: { kind: 'file', name: 'square.svg', font: null },
     job,
   });
-  expect(bundle.misses.map(({ id }) => id)).toContain('volume-lies-between-slices');
-  // a tenth of (144 − (4 − π)·1²) mm² × 3 mm
-  const volume = 3 * (144 - (4 - Math.PI));
-  expect(bundle.misses.find(({ id }) => id === 'volume-lies-between-slices')?.by).toBeCloseTo(
-    0.1 * volume,
-    2,
-  );
+  expect(bundle.misses.map(({ id }) => id)).toContain('width-is-distance-to-outline');
+  // along a branch from a corner both distances change, and the least of them by no more than the skew
+  for (const { by } of bundle.misses) {
+    expect(by).toBeGreaterThan(0);
+    expect(by).toBeLessThan(2 * 0.02 + 1e-9);
+  }
   expect(bundle.seed).toEqual(expect.any(Number));
 
   const read = JSON.parse(JSON.stringify(bundle)) as typeof bundle;
   expect((await faultOf(replay(read))).bundle).toEqual(bundle);
-  await heal();
+  skewed.mockRestore();
   expect((await replay(read)).report).toEqual((await vet(source, job)).report);
 });
 
-test('any other fault has a bundle too, with the words and the font that were given', async () => {
-  carve.mockImplementation(() => {
+test('any other fault has a bundle too, with the words that were given', async () => {
+  const broken = vi.spyOn(AxisEdge.prototype, 'atShare').mockImplementation(() => {
     throw new TypeError('x is not a function');
   });
   const { bundle, cause } = await faultOf(
     vet({ kind: 'lettering', text: 'Hi', font: null }, { ...job, singleLine: true, capHeight: '20mm' }),
   );
+  broken.mockRestore();
   expect(cause).toBeInstanceOf(TypeError);
   expect(bundle).toMatchObject({ what: 'TypeError: x is not a function', misses: [], seed: null });
   expect(bundle.source).toEqual({ kind: 'lettering', text: 'Hi', font: null });
-  await heal();
+});
+
+test('the worker of the page answers with the bundle, which the page offers', async () => {
+  const ask = await askWorker();
+  const skewed = skew();
+  const answer = await ask({ id: 7, source, job, options: {} });
+  skewed.mockRestore();
+  expect(answer).toMatchObject({ id: 7, kind: 'fault', bundle: { schema: 'pourproof/fault@1', job } });
 });

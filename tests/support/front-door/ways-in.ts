@@ -132,6 +132,12 @@ let listener: ((event: { readonly data: Question }) => void) | undefined;
 
 /** The module of the viewer's worker with a page made of two functions: everything between them is cloned as a browser does. */
 export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> {
+  const ask = await askWorker();
+  return async (trial) => answered(await ask(questionOf(trial)));
+}
+
+/** The same with questions and answers as they are posted. */
+export async function askWorker(): Promise<(question: Question) => Promise<Answer>> {
   let take: (answer: Answer) => void = () => {};
   vi.stubGlobal('addEventListener', (_: string, handler: typeof listener) => {
     listener = handler;
@@ -142,11 +148,11 @@ export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> 
   if (ask === undefined) {
     throw new Error('the worker listens to no message');
   }
-  return async (trial) => {
+  return (question) => {
     const answer = new Promise<Answer>((resolve) => {
       take = resolve;
     });
-    ask({ data: structuredClone(questionOf(trial)) });
-    return answered(await answer);
+    ask({ data: structuredClone(question) });
+    return answer;
   };
 }

@@ -8,6 +8,9 @@ const WAY_STEPS = 60;
  * Share of an edge at a length along it from the share `first`, whose length up to the high end is `whole`, mm.
  */
 export function shareAtLength(shape: AxisEdge, first: number, wanted: number, whole: number): number {
+  if (!(whole > 0)) {
+    return first;
+  }
   if (shape.kind !== 'segment-vertex') {
     return first + (1 - first) * Math.min(1, Math.max(0, wanted / whole));
   }
