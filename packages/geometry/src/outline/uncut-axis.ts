@@ -102,7 +102,7 @@ const NOTHING = {
   least: Number.POSITIVE_INFINITY,
 };
 
-/** Weights of Simpson's rule over four parts, for curved edges; over so few it is right to 1e-5 where the clearance doubles. */
+/** Weights of Simpson's rule over four parts, for curved edges; over so few it is right to 1e-6 where the clearance doubles. */
 const SIMPSON: readonly number[] = [1, 4, 2, 4, 1];
 
 /** Length of the loaded edge between two shares, the clearance at the lower, and the area on one side: clearance summed along it. */
