@@ -12,6 +12,10 @@ export interface JobChange {
 const LABELS: Readonly<Partial<Record<Fix['do'], string>>> = {
   'use-bit': 'Add this bit',
   scale: 'Scale it',
+  'use-vee': 'Use this V',
+  'use-tip': 'Use this tip',
+  track: 'Space the letters',
+  'space-lines': 'Space the lines',
   turn: 'Turn it',
   move: 'Move it',
   'change-seal': 'Use this seal',
@@ -40,6 +44,7 @@ export function jobChange(fix: Fix, job: TypedJob, context: FixContext): JobChan
     return null;
   }
   const typed = typedJob(fixed);
-  const changed = FIX_SETTINGS[fix.do].filter((key) => typed[key] !== job[key]);
+  const keys = [fix, ...(fix.also ?? [])].flatMap((step) => FIX_SETTINGS[step.do]);
+  const changed = [...new Set(keys)].filter((key) => typed[key] !== job[key]);
   return { part: Object.fromEntries(changed.map((key) => [key, typed[key]])), label };
 }

@@ -1,4 +1,5 @@
 import { booleans } from '@pourproof/arrangement';
+import { medialAxis } from '@pourproof/geometry';
 import { type Bit, flatBitsBelow } from '@pourproof/job';
 import { type CleanRegion, mmFromInches, packRings } from '@pourproof/plane';
 import { floorLeft, floorRegions, sweptBy } from '../cut/floor-left.ts';
@@ -50,9 +51,10 @@ export const floorLeftRidged: Check = {
 function flatBit(measured: Measured, floor: CleanRegion, left: CleanRegion, ridgedMm2: number): Fix[] {
   const { job, axis } = measured;
   const widest = 2 * axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
+  const floorAxis = medialAxis(floor);
   let best: { readonly diameterMm: number; readonly leftMm2: number } | null = null;
   for (const diameterMm of flatBitsBelow(widest, job.units, job.materials.cutters)) {
-    const rest = booleans(left, sweptBy(floor, diameterMm, job.toleranceMm), 'subtract');
+    const rest = booleans(left, sweptBy(floorAxis, diameterMm, job.toleranceMm), 'subtract');
     const leftMm2 = floorLeft(rest, job.toleranceMm).areaMm2;
     if (best === null || leftMm2 < best.leftMm2) {
       best = { diameterMm, leftMm2 };

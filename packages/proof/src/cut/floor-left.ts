@@ -1,6 +1,6 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { reachedOutline } from '@pourproof/cutting';
-import { medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
+import { type MedialAxis, medialAxis, openedArea, polygonFromArcs } from '@pourproof/geometry';
 import { type CleanRegion, ringArea, ringCoords } from '@pourproof/plane';
 import type { CutMeasures } from './measure-cut.ts';
 
@@ -26,15 +26,15 @@ export function floorRegions(
   return { floor, left: swept.ringEnds.length === 0 ? floor : booleans(floor, swept, 'subtract') };
 }
 
-/** What a flat bit of this diameter, added to the job, would go over of a floor. */
-export function sweptBy(floor: CleanRegion, diameterMm: number, toleranceMm: number): CleanRegion {
-  const arcs = reachedOutline(medialAxis(floor), diameterMm / 2, diameterMm / 2);
+/** What a flat bit of this diameter, added to the job, would go over of a region with this axis. */
+export function sweptBy(axis: MedialAxis, diameterMm: number, toleranceMm: number): CleanRegion {
+  const arcs = reachedOutline(axis, diameterMm / 2, diameterMm / 2);
   return resolveRegions([{ ...polygonFromArcs(arcs, toleranceMm), fillRule: 'nonzero' }]).region;
 }
 
 /** What is left of a floor once places that the tip covers in a round or two are done: narrow ones and specks. */
 export function floorLeft(left: CleanRegion, toleranceMm: number): FloorLeft {
-  const wide = sweptBy(left, NARROW_FLOOR_MM, toleranceMm);
+  const wide = sweptBy(medialAxis(left), NARROW_FLOOR_MM, toleranceMm);
   const outer = Array.from(wide.ringEnds, (_, k) => ringCoords(wide, k))
     .map((ring) => ({ ring, areaMm2: ringArea(ring) }))
     .filter(({ areaMm2 }) => areaMm2 > 0);

@@ -28,6 +28,9 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'use-tip': ['bit'],
   scale: ['width', 'height', 'scale', 'capHeight'],
   widen: [],
+  'move-apart': [],
+  track: ['tracking'],
+  'space-lines': ['lineSpacing'],
   turn: ['turn', 'grain'],
   move: ['place'],
   'change-seal': ['seal', 'coats', 'sealHours'],
@@ -113,18 +116,18 @@ function changesOf(
       return changedVees(job, settled, (vee) => (vee.tipMm > fix.tipMm ? { ...vee, tipMm: fix.tipMm } : vee));
     case 'scale':
       return scaledSize(job, fix.factor, isLettering);
+    case 'track':
+    case 'space-lines':
+      return spaced(fix, settled, typed.tracking);
     case 'turn':
       return turned(fix.deg, settled);
     case 'move':
       return moved([fix.rightMm, fix.downMm], settled);
     case 'change-seal':
-      return { seal: fix.seal, coats: fix.coats, sealHours: `${fix.hours}h` };
     case 'fewer-coats':
-      return { coats: fix.coats };
     case 'wait':
-      return { sealHours: `${Number((settled.sealHours + fix.hours).toFixed(2))}h` };
     case 'pour-sooner':
-      return { sealHours: `${fix.hours}h` };
+      return resealed(fix, settled);
     case 'deepen':
       return fix.round === undefined
         ? { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') }
@@ -182,6 +185,34 @@ function changedVees(job: JobInput, { bits }: Job, change: (vee: VeeBit) => VeeB
     return vee === bit ? (given[k] ?? bit) : vee;
   });
   return changed.every((bit, k) => bit === given[k]) ? null : { bit: changed };
+}
+
+/** Another seal, other coats of it, or another wait after it. */
+function resealed(
+  fix: FixStep & { do: 'change-seal' | 'fewer-coats' | 'wait' | 'pour-sooner' },
+  { sealHours }: Job,
+): JobInput {
+  switch (fix.do) {
+    case 'change-seal':
+      return { seal: fix.seal, coats: fix.coats, sealHours: `${fix.hours}h` };
+    case 'fewer-coats':
+      return { coats: fix.coats };
+    case 'wait':
+      return { sealHours: `${Number((sealHours + fix.hours).toFixed(2))}h` };
+    case 'pour-sooner':
+      return { sealHours: `${fix.hours}h` };
+  }
+}
+
+/** Letters or lines farther apart than they are. */
+function spaced(
+  fix: FixStep & { do: 'track' | 'space-lines' },
+  { lettering: { trackingMm = 0, lineSpacing = 1 }, units }: Job,
+  tracking: string | undefined,
+): JobInput {
+  return fix.do === 'track'
+    ? { tracking: typedLength(trackingMm + fix.byMm, unitOf(tracking, units), 'up') }
+    : { lineSpacing: Number((lineSpacing * fix.factor).toFixed(4)) };
 }
 
 /** The rounds of a job with another depth of one of them; `null` where the job does not name it. */

@@ -10,6 +10,7 @@ import {
 } from '@pourproof/plane';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
+import { movedApart } from './moved-apart.ts';
 import { outlineBand } from './outline-band.ts';
 
 /** A drawing with its shapes scaled about the origin, as a reader does that is asked for another size. */
@@ -33,6 +34,8 @@ export function changedDrawing(drawing: Drawing, fix: Fix, finding: Finding): Dr
       return widened(drawing, fix, finding);
     case 'part-by-wall':
       return parted(drawing, fix.widthMm, finding);
+    case 'move-apart':
+      return movedApart(drawing, fix.byMm, finding);
     case 'merge-shapes':
       return merged(drawing);
     default:

@@ -51,8 +51,8 @@ export function compareFindings(
   };
 }
 
-/** Whether a finding was not there, was milder, or was not at one of its places. */
-function isNew(finding: Finding, before: readonly Finding[], moved: Moved): boolean {
+/** Whether a finding of a changed job was not there before, was milder, or was not at one of its places. */
+export function isNew(finding: Finding, before: readonly Finding[], moved: Moved): boolean {
   const known = before.filter(
     (each) => isOf(each, finding) && GRAVITY[each.severity] >= GRAVITY[finding.severity],
   );

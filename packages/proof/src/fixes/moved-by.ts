@@ -1,4 +1,13 @@
-import { applyTransform, type Point, scaling } from '@pourproof/plane';
+import {
+  applyTransform,
+  type Bounds,
+  boundsOf,
+  type Drawing,
+  type Point,
+  ringCoords,
+  scaling,
+} from '@pourproof/plane';
+import type { FindingPlace } from '../report/finding-schema.ts';
 import type { FixStep } from '../report/fix-schema.ts';
 import type { Moved } from './new-places.ts';
 
@@ -11,18 +20,75 @@ export function factorOf(steps: readonly FixStep[]): number {
 }
 
 /** Where a drawing that some ways out have changed has what it had before. */
-export function movedBy(steps: readonly FixStep[]): Moved {
-  const by = scaling(factorOf(steps));
+export function movedBy(steps: readonly FixStep[], before: Drawing, after: Drawing): Moved {
   return {
-    to: (point): Point => applyTransform(by, point),
-    slackMm: steps.reduce((sum, step) => sum + widenedMm(step), SAME_PLACE_MM),
+    to:
+      before === after || isRedrawn(steps) ? scaledBy(factorOf(steps)) : withItsOutline(before, after, steps),
+    slackMm: steps.reduce((sum, step) => sum + movedMm(step), SAME_PLACE_MM),
   };
 }
 
-/** How far a way out moves walls at the most, beyond scaling all of them. */
-function widenedMm(step: FixStep): number {
+/** Ways out after which outlines are others. */
+function isRedrawn(steps: readonly FixStep[]): boolean {
+  return steps.some((step) => step.do === 'widen' || step.do === 'part-by-wall' || step.do === 'join-ends');
+}
+
+/** Each place goes with the outline that is nearest to its middle; scaled where outlines cannot be matched. */
+function withItsOutline(before: Drawing, after: Drawing, steps: readonly FixStep[]): Moved['to'] {
+  const [boxes, movedBoxes] = [boxesOf(before), boxesOf(after)];
+  return boxes.length !== movedBoxes.length || boxes.length === 0
+    ? scaledBy(factorOf(steps))
+    : (place) => {
+        const nearest = nearestTo(middleOf(place), boxes);
+        return moved(place, fitted(boxes[nearest] as Bounds, movedBoxes[nearest] as Bounds));
+      };
+}
+
+function scaledBy(factor: number): Moved['to'] {
+  const by = scaling(factor);
+  return (place) => moved(place, (point) => applyTransform(by, point));
+}
+
+function moved(place: FindingPlace, to: (point: Point) => Point): FindingPlace {
+  return { ...place, atMm: to(place.atMm), outline: place.outline.map((line) => line.map(to)) };
+}
+
+function boxesOf({ shapes }: Drawing): readonly Bounds[] {
+  return shapes.flatMap(({ region }) =>
+    Array.from(region.ringEnds, (_, k) => boundsOf(ringCoords(region, k))),
+  );
+}
+
+function middleOf({ atMm, outline }: FindingPlace): Point {
+  const [left, top, right, bottom] = boundsOf([atMm, ...outline.flat()].flat());
+  return [(left + right) / 2, (top + bottom) / 2];
+}
+
+/** The box that is nearest to a point; of several around it the smallest. */
+function nearestTo([x, y]: Point, boxes: readonly Bounds[]): number {
+  const farness = boxes.map(([left, top, right, bottom]) =>
+    Math.hypot(Math.max(0, left - x, x - right), Math.max(0, top - y, y - bottom)),
+  );
+  const size = ([left, top, right, bottom]: Bounds): number => right - left + bottom - top;
+  return boxes.reduce((best, box, k) => {
+    const [one, other] = [farness[k] as number, farness[best] as number];
+    return one < other || (one === other && size(box) < size(boxes[best] as Bounds)) ? k : best;
+  }, 0);
+}
+
+/** The map that takes one box to another. */
+function fitted(from: Bounds, to: Bounds): (point: Point) => Point {
+  const wide = (to[2] - to[0]) / (from[2] - from[0] || 1);
+  const high = (to[3] - to[1]) / (from[3] - from[1] || 1);
+  return ([x, y]) => [to[0] + (x - from[0]) * wide, to[1] + (y - from[1]) * high];
+}
+
+/** How far a way out moves walls at the most, beyond their outlines as a whole. */
+function movedMm(step: FixStep): number {
   switch (step.do) {
     case 'widen':
+    case 'track':
+    case 'move-apart':
       return step.byMm;
     case 'part-by-wall':
       return step.widthMm;

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import { newPlaces } from './new-places.ts';
 
-const STILL = { to: (point: Point): Point => point, slackMm: 1 };
+const STILL = { to: (place: FindingPlace): FindingPlace => place, slackMm: 1 };
 
 const found = (...where: readonly FindingPlace[]): Finding => ({
   code: 'short-grain-will-break',
@@ -36,13 +36,13 @@ const anyPlace: fc.Arbitrary<FindingPlace> = fc.oneof(
 test('no place is new where it was, also in a larger size', () => {
   fc.assert(
     fc.property(fc.array(anyPlace, { minLength: 1, maxLength: 5 }), fc.constantFrom(1, 1.5), (where, by) => {
-      const to = (point: Point): Point => applyTransform(scaling(by), point);
-      const larger = where.map((place) => ({
+      const at = (point: Point): Point => applyTransform(scaling(by), point);
+      const to = (place: FindingPlace): FindingPlace => ({
         ...place,
-        atMm: to(place.atMm),
-        outline: place.outline.map((points) => points.map(to)),
-      }));
-      expect(newPlaces(found(...larger), [found(...where)], { to, slackMm: 1e-9 })).toEqual([]);
+        atMm: at(place.atMm),
+        outline: place.outline.map((points) => points.map(at)),
+      });
+      expect(newPlaces(found(...where.map(to)), [found(...where)], { to, slackMm: 1e-9 })).toEqual([]);
     }),
   );
 });

@@ -5,7 +5,7 @@ import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 /** Where a changed drawing has what another one has somewhere, and how exactly that is known. */
 export interface Moved {
   /** The same place in the changed drawing. */
-  readonly to: (point: Point) => Point;
+  readonly to: (place: FindingPlace) => FindingPlace;
   /** Places nearer to each other than this are one place, mm. */
   readonly slackMm: number;
 }
@@ -19,7 +19,7 @@ export function newPlaces(
   known: readonly Finding[],
   moved: Moved,
 ): readonly FindingPlace[] {
-  const places = known.flatMap((finding) => finding.where.map((place) => movedPlace(place, moved)));
+  const places = known.flatMap((finding) => finding.where.map(moved.to));
   const segments = places.flatMap(segmentsOf);
   const index = new BoxIndex(Float64Array.from(segments.flatMap(boxOf)));
   const touches = (segment: Segment): boolean => {
@@ -41,10 +41,6 @@ export function newPlaces(
 }
 
 type Segment = readonly [Point, Point];
-
-function movedPlace(place: FindingPlace, { to }: Moved): FindingPlace {
-  return { ...place, atMm: to(place.atMm), outline: place.outline.map((line) => line.map(to)) };
-}
 
 /** The lines of a place, those of an area closed; its point where it has none. */
 function segmentsOf({ atMm, outline, areaMm2 }: FindingPlace): readonly Segment[] {

@@ -4,6 +4,7 @@ import type { Finding } from '../report/finding-schema.ts';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
 import { applyFix } from './apply-fix.ts';
 import { changedDrawing } from './changed-drawing.ts';
+import { isNew } from './compare-findings.ts';
 import { factorOf, movedBy } from './moved-by.ts';
 import type { Moved } from './new-places.ts';
 import { type Proved, prove } from './prove.ts';
@@ -33,7 +34,7 @@ export type TrialResult =
 const MAX_PROOFS = 30;
 
 /** Ways out that change what the reader makes of the artwork, beyond its size. */
-const READS_ANEW: ReadonlySet<FixStep['do']> = new Set(['join-ends']);
+const READS_ANEW: ReadonlySet<FixStep['do']> = new Set(['join-ends', 'track', 'space-lines']);
 
 /** Trials of one job: each changed job is proved once. */
 export interface Trials {
@@ -47,7 +48,6 @@ export interface Trials {
 export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
   const aside = stages.aside();
   const known = new Map<string, TrialResult>();
-  const codes = new Set(findings.map(({ code }) => code));
   let proofs = 0;
   const provedAs = (changed: Job, on: Drawing | null | 'unread', steps: readonly FixStep[]): TrialResult => {
     if (on === 'unread') {
@@ -59,7 +59,7 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
       : orRefused(() => ({
           is: 'proved',
           findings: prove(on, changed, aside).findings,
-          moved: movedBy(steps),
+          moved: movedBy(steps, drawing, on),
         }));
   };
   return {
@@ -92,21 +92,21 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
         const on = yield { job: settled.job, scaledBy: factorOf(steps), isReadAnew };
         result = provedAs(settled.job, on, steps);
       }
-      known.set(key, kept(result, codes));
+      known.set(key, kept(result, findings));
       return result;
     },
   };
 }
 
 /** A result without what its proposals hold on to, but for findings that are new: only those are completed once more. */
-function kept(result: TrialResult, before: ReadonlySet<Finding['code']>): TrialResult {
+function kept(result: TrialResult, before: readonly Finding[]): TrialResult {
   return result.is !== 'proved'
     ? result
     : {
         ...result,
         findings: result.findings.map((finding) => ({
           ...finding,
-          fix: { options: before.has(finding.code) ? [] : finding.fix.options },
+          fix: { options: isNew(finding, before, result.moved) ? finding.fix.options : [] },
         })),
       };
 }

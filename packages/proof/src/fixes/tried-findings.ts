@@ -181,7 +181,12 @@ function joined(fix: Fix, step: FixStep): readonly Fix[] {
   if (larger !== null) {
     return [{ ...fix, ...larger }];
   }
-  const also = [...(fix.also ?? []), step];
+  const [before = [], seal] = [fix.also, step.do === 'change-seal' ? step : undefined];
+  if (seal !== undefined && before.some((each) => each.do === 'change-seal')) {
+    // a better seal instead of the first
+    return [{ ...fix, also: before.map((each) => (each.do === 'change-seal' ? seal : each)) }];
+  }
+  const also = [...before, step];
   const taken = new Set([fix, ...(fix.also ?? [])].flatMap((each) => FIX_SETTINGS[each.do]));
   return FIX_SETTINGS[step.do].some((key) => taken.has(key)) ? [] : [{ ...fix, also }];
 }
@@ -203,6 +208,10 @@ function sumOf(fix: FixStep, step: FixStep): FixStep | null {
         : null;
     case 'level-less':
       return fix.do === 'level-less' ? { ...step, byMm: hundredths(fix.byMm + step.byMm) } : null;
+    case 'track':
+      return fix.do === 'track' ? { ...step, byMm: hundredths(fix.byMm + step.byMm) } : null;
+    case 'space-lines':
+      return fix.do === 'space-lines' ? { ...step, factor: hundredths(fix.factor * step.factor) } : null;
     case 'scale':
       return fix.do === 'scale' ? { ...step, factor: hundredths(fix.factor * step.factor) } : null;
     default:

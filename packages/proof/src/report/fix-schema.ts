@@ -44,6 +44,21 @@ const KINDS = [
     clears,
   }),
   z.object({
+    do: z.literal('move-apart'),
+    byMm: mm('How much farther apart the parts on both sides of the place, with all that lies beyond'),
+    clears,
+  }),
+  z.object({
+    do: z.literal('track'),
+    byMm: mm('How much more room between letters'),
+    clears,
+  }),
+  z.object({
+    do: z.literal('space-lines'),
+    factor: z.number().positive().meta({ description: 'Factor for the distance of lines' }),
+    clears,
+  }),
+  z.object({
     do: z.literal('turn'),
     deg: z.number().meta({ description: 'Turn of the artwork on the board, counter-clockwise, degrees' }),
     sparedPct: sized('Share of the open end grain that this spares, percent'),

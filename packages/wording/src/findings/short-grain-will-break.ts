@@ -1,3 +1,4 @@
+import { bitSize } from '@pourproof/job';
 import type { FindingWords } from './finding-words.ts';
 import { subject } from './parts-of-sentences.ts';
 import { noLess, noMore } from './way-length.ts';
@@ -12,6 +13,12 @@ export const shortGrainWillBreak: FindingWords = {
       ? 'Short grain: the fibres run across the thin wall, so that only the bond between them holds it, and it snaps under the bit or in levelling.'
       : 'Even along the grain, a wall this thin for its height bends away from the bit and tears.',
   fixes: {
+    'use-bit': ({ diameterMm }, { units }) =>
+      `Add a ${bitSize(diameterMm, units)} flat bit: it cuts away the wood that is left within a stroke.`,
+    track: ({ byMm }, { units }) => `Set the letters ${noLess(byMm, units)} farther apart.`,
+    'space-lines': ({ factor }) => `Set the lines ${factor} times as far apart.`,
+    'move-apart': ({ byMm }, { units }) =>
+      `Move what lies on one side of it ${noLess(byMm, units)} farther away, and all beyond with it.`,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood there.`,
     'cut-shallower': ({ toMm }, { units }) => `Cut no deeper than ${noMore(toMm, units)} there.`,
   },
