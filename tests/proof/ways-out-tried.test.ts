@@ -182,3 +182,36 @@ describe('a way out is dropped, completed or told with what it brings', () => {
     expect(waysOut(finding, 'mm')[0]).toMatch(/^Tried, but it brings “.+”: Cut 0\.60 mm deeper\.$/u);
   });
 });
+
+describe('coupons that name no seal were cut with that of the job', () => {
+  const slots = ['3mm', '4mm', '5mm'];
+  const bare: JobInput = { ...CALM, wood: 'cherry', seal: 'none', sealHours: undefined };
+  const bar = drawingOf([rectangle(0, 0, 6, 40)]);
+
+  test('so that another seal is offered with what has to be written into them', () => {
+    const job = { ...bare, coupons: [{ slots }, { seal: 'none', coats: 1, sealHours: '24h', slots }] };
+    const before = vetted(bar, job);
+    const finding = find(before, 'high-bleed-wall');
+    const seal = fixOf(finding, 'change-seal');
+    expect(seal?.couponRows).toEqual([1]);
+    expect(waysOut(finding, 'mm').join(' ')).toContain(
+      'Before that, write into row 1 of the coupons what the job says now, for it was cut with it.',
+    );
+    expect(broken(bar, job, before, finding as Finding, seal as Fix)).toEqual([]);
+    const [first, second] = applyFix(job, seal as Fix)?.coupons ?? [];
+    expect(first).toEqual({ seal: 'none', coats: 1, sealHours: '24h', slots });
+    expect(second).toEqual(job.coupons[1]);
+  });
+
+  test('and without that they would be taken for coupons of the new seal', () => {
+    const coupons = [{ slots }];
+    const before = vetted(bar, { ...bare, coupons });
+    const finding = find(before, 'high-bleed-wall');
+    const seal = fixOf(finding, 'change-seal');
+    expect(seal?.clears).toBe(true);
+    const beside = applyFix(bare, seal as Fix, { coupons });
+    expect(beside?.coupons).toEqual([{ seal: 'none', coats: 1, sealHours: '24h', slots }]);
+    expect(find(judged(bar, beside ?? {}), 'high-bleed-wall')).toBeUndefined();
+    expect(find(judged(bar, { ...beside, coupons }), 'high-bleed-wall')).toBeDefined();
+  });
+});

@@ -29,7 +29,16 @@ test('what levels more than the whole cut is a stop, whatever the shape', () => 
 });
 
 /** What is judged of all pockets together: more of them can only help the mix. */
-const OF_THE_WHOLE: readonly string[] = ['batch-too-small', 'pour-hurried'];
+const OF_THE_WHOLE: readonly string[] = ['batch-too-small', 'mix-too-small', 'pour-hurried'];
+
+test('a mix that is too small for one part alone may be enough for two', () => {
+  const bar = (half: number): number[] => [-4, -half, 4, -half, 4, half, -4, half];
+  const input = { bit: ['vee:60deg:1/2in'], depth: '2mm', wood: 'poplar', level: '0.3mm', boards: 10 };
+  const alone = codes(vetted([bar(0.15)], input));
+  const together = codes(vetted([bar(0.15), shifted(bar(1.06), [120, 7])], input));
+  expect([alone.get('mix-too-small'), together.get('mix-too-small')]).toEqual([1, 0]);
+  expect(together.get('sands-through') ?? -1).toBeGreaterThanOrEqual(alone.get('sands-through') ?? -1);
+});
 
 test('company never helps: a part keeps its stops and cautions beside another', () => {
   fc.assert(

@@ -259,7 +259,7 @@ describe('short-grain-will-break', () => {
 
   test('offers the depth that a wall of this thickness stands, where there is one', () => {
     const thick = find(rib(2), 'short-grain-will-break', { depth: '6mm', grain: '0deg' });
-    expect(thick?.fix.options[1]).toEqual({ do: 'cut-shallower', toMm: 4, clears: true });
+    expect(fixOf(thick, 'cut-shallower')).toEqual({ do: 'cut-shallower', toMm: 4, clears: true });
     expect(find(rib(2), 'short-grain-will-break', { depth: '4mm', grain: '0deg' })).toBeUndefined();
   });
 

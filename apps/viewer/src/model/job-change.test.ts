@@ -23,6 +23,21 @@ test('a way out changes its own settings and nothing else, and its button says w
   });
 });
 
+test('what else a way out takes changes with it', () => {
+  const seal = {
+    do: 'change-seal',
+    seal: 'epoxy',
+    coats: 1,
+    hours: 8,
+    bondsUnsanded: true,
+    clears: true,
+  } as const;
+  expect(
+    change({ do: 'use-bit', kind: 'flat', diameterMm: 1, clears: true, also: [seal] }, { bit: ['flat:3mm'] })
+      ?.part,
+  ).toEqual({ bit: ['flat:3mm', 'flat:1mm'], seal: 'epoxy', coats: 1, sealHours: '8h' });
+});
+
 test('a larger size stands in the place of the one before', () => {
   const larger: Fix = { do: 'scale', factor: 1.2, clears: true };
   const part = change(larger, { width: '100mm' })?.part ?? {};

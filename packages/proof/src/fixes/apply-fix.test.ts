@@ -43,6 +43,43 @@ test('the artwork turns on a described board; without one the fibres turn the ot
   expect(applied(turn, { grain: { deg: 10 } })).toEqual({ grain: '160deg' });
 });
 
+test('letters and lines are set farther apart than they are, in the unit of the tracking', () => {
+  const track: Fix = { do: 'track', byMm: 0.254, clears: true };
+  expect(applied(track, {}, true)).toEqual({ tracking: '0.254mm' });
+  expect(applied(track, { tracking: '-1mm' }, true)).toEqual({ tracking: '-0.746mm' });
+  expect(applied(track, { tracking: '0.1in' }, true)).toEqual({ tracking: '0.11in' });
+  const lines: Fix = { do: 'space-lines', factor: 1.05, clears: true };
+  expect(applied(lines, {}, true)).toEqual({ lineSpacing: 1.05 });
+  expect(applied(lines, { lineSpacing: 0.8 }, true)).toEqual({ lineSpacing: 0.84 });
+});
+
+test('rows of coupons keep what they took from the job', () => {
+  const seal: Fix = {
+    do: 'change-seal',
+    seal: 'epoxy',
+    coats: 2,
+    hours: 8,
+    bondsUnsanded: true,
+    clears: true,
+  };
+  const slots = ['1mm'];
+  const job: JobInput = { seal: 'shellac', sealHours: '3h', coupons: [{ slots }, { seal: 'none', slots }] };
+  const pinned = [
+    { seal: 'shellac', coats: 1, sealHours: '3h', slots },
+    { seal: 'none', coats: 1, sealHours: '3h', slots },
+  ];
+  expect(applied(seal, job)?.coupons).toEqual(pinned);
+  expect(applied(seal, { ...job, coupons: pinned })?.coupons).toBe(pinned);
+  expect(applied({ do: 'deepen', byMm: 1, clears: true }, job)?.coupons).toBe(job.coupons);
+  const warm: Fix = { do: 'change-temperature', toC: 25, besideSolvent: false, clears: true };
+  expect(applied(warm, { ...job, shopTemp: '18C' })?.coupons?.[0]).toEqual({ temp: '18C', slots });
+  expect(applied({ do: 'use-resin', resin: 'deep-pour', clears: true }, job)?.coupons?.[1]).toEqual({
+    seal: 'none',
+    resin: 'coating',
+    slots,
+  });
+});
+
 test('lengths are rounded so that they are enough', () => {
   const third: Fix = { do: 'deepen', byMm: 1 / 3, clears: true };
   expect(applied(third, { depth: '1mm' })).toEqual({ depth: '1.334mm' });

@@ -1,5 +1,6 @@
 import {
   type BitInput,
+  type CouponRow,
   type Job,
   type JobInput,
   type SettingKey,
@@ -11,6 +12,7 @@ import {
 import type { MaterialsBook } from '@pourproof/materials';
 import { inchesFromMm, type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
+import { pinnedCoupons } from './pinned-coupons.ts';
 import { typedLength, unitOf } from './typed-length.ts';
 
 /** What a job is for. */
@@ -19,6 +21,8 @@ export interface FixContext {
   readonly materials?: MaterialsBook | undefined;
   /** Whether lettering is vetted: it is sized by its capitals. */
   readonly isLettering?: boolean | undefined;
+  /** Coupons that stand beside the job: where a way out changes what their rows leave out, the changed job has them with it written in. */
+  readonly coupons?: readonly CouponRow[] | undefined;
 }
 
 /** Settings that each kind of way out may change; none where it is work on the drawing, the board or at the bench. */
@@ -33,10 +37,10 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'space-lines': ['lineSpacing'],
   turn: ['turn', 'grain'],
   move: ['place'],
-  'change-seal': ['seal', 'coats', 'sealHours'],
-  'fewer-coats': ['coats'],
-  wait: ['sealHours'],
-  'pour-sooner': ['sealHours'],
+  'change-seal': ['seal', 'coats', 'sealHours', 'coupons'],
+  'fewer-coats': ['coats', 'coupons'],
+  wait: ['sealHours', 'coupons'],
+  'pour-sooner': ['sealHours', 'coupons'],
   abrade: [],
   deepen: ['depth', 'rounds'],
   'cut-shallower': ['depth', 'rounds'],
@@ -48,13 +52,13 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
   'mix-more': [],
   'read-label': [],
   'top-up': [],
-  'change-temperature': ['shopTemp'],
+  'change-temperature': ['shopTemp', 'coupons'],
   'less-pigment': ['pigmentPct'],
   'pour-proud': ['overpour'],
   // the plan is split that way already
   'more-cups': [],
   'pour-in-layers': [],
-  'use-resin': ['resin'],
+  'use-resin': ['resin', 'coupons'],
   clean: [],
   'test-coupon': [],
   // where to is for the maker to choose
@@ -91,7 +95,22 @@ function withStep(job: JobInput, step: FixStep, context: FixContext): JobInput |
     return null;
   }
   const changed = changesOf(job, step, context);
-  return changed === null ? null : { ...job, ...changed };
+  return changed === null ? null : { ...job, ...changed, ...couponsWith(job, step, context) };
+}
+
+/** The coupons with what they took from the job, where the step changes it; nothing where it does not. */
+function couponsWith(
+  job: JobInput,
+  step: FixStep,
+  { materials, coupons }: FixContext,
+): Pick<JobInput, 'coupons'> {
+  const rows = job.coupons ?? coupons ?? [];
+  if (rows.length === 0) {
+    return {};
+  }
+  const settled = settleJob(job, { materials, hasFont: job.singleLine !== true });
+  const pinned = pinnedCoupons(rows, settled, [step]);
+  return pinned.changed.length > 0 ? { coupons: pinned.rows } : {};
 }
 
 function changesOf(

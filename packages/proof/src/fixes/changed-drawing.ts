@@ -36,8 +36,6 @@ export function changedDrawing(drawing: Drawing, fix: Fix, finding: Finding): Dr
       return parted(drawing, fix.widthMm, finding);
     case 'move-apart':
       return movedApart(drawing, fix.byMm, finding);
-    case 'merge-shapes':
-      return merged(drawing);
     default:
       return null;
   }
@@ -73,18 +71,6 @@ function parted(drawing: Drawing, widthMm: number, finding: Finding): Drawing {
       ? region
       : filled(booleans(clean(region), off, 'subtract'));
   });
-}
-
-/** Shapes of one colour as one area; strokes and letters, whose pieces overlap by design, stay as they are. */
-function merged(drawing: Drawing): Drawing {
-  const outlines = drawing.shapes.filter(({ isPieced }) => isPieced !== true);
-  const areas = [...new Set(outlines.map(({ colour }) => colour))].flatMap((colour) => {
-    const [first, ...others] = outlines.filter((shape) => shape.colour === colour);
-    return first === undefined
-      ? []
-      : [{ ...first, region: filled(clean(first.region, ...others.map(({ region }) => region))) }];
-  });
-  return { ...drawing, shapes: [...areas, ...drawing.shapes.filter(({ isPieced }) => isPieced === true)] };
 }
 
 function withRegions(drawing: Drawing, change: (shape: DrawnShape) => Region): Drawing {

@@ -5,6 +5,7 @@ import type { Fix, FixStep } from '../report/fix-schema.ts';
 import { FIX_SETTINGS } from './apply-fix.ts';
 import { type Comparison, compareFindings } from './compare-findings.ts';
 import { FIX_WORK } from './fix-work.ts';
+import { pinnedCoupons } from './pinned-coupons.ts';
 import type { Proved } from './prove.ts';
 import { type Redrawing, type TrialResult, type Trials, trialsOf } from './trials.ts';
 
@@ -98,6 +99,7 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
   const { left, isBetter, asGrave, graver, brought } = compared(finding, result, proved);
   // a turn opens other walls instead, fewer of them: that is what it is for
   const spares = fix.do === 'turn' && left?.severity === finding.severity;
+  const { changed } = pinnedCoupons(proved.job.input.coupons ?? [], proved.job, [fix, ...(fix.also ?? [])]);
   const isElsewhere = asGrave.some(({ code }) => !spares || code !== finding.code);
   if ((!isBetter && !spares) || graver.length > 0) {
     return { fix, rank: null, brings: brought };
@@ -108,6 +110,7 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
       clears: left === undefined,
       ...(left === undefined ? {} : { leaves: { severity: left.severity, value: left.measured.value } }),
       ...(brought.length > 0 ? { brings: [...brought] } : {}),
+      ...(changed.length > 0 ? { couponRows: [...changed] } : {}),
     },
     rank: isElsewhere ? 3 : left === undefined ? costOf(fix) : 2,
   };

@@ -208,6 +208,10 @@ const tried = {
     .array(step)
     .optional()
     .meta({ description: 'What else it takes, so that nothing as grave comes instead; applied after it' }),
+  couponRows: z.array(count).optional().meta({
+    description:
+      'Rows of the coupons that leave out what it changes, from 1: what the job says now has to be written into them first, for they were cut with it',
+  }),
   brings: z.array(findingCode).optional().meta({ description: 'Findings that it brings' }),
 };
 

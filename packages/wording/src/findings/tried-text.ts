@@ -14,7 +14,7 @@ export function triedText(
   reader: Reader,
   amount: (value: number) => string,
 ): string {
-  const { also = [], leaves, brings = [] } = fix;
+  const { also = [], couponRows = [], leaves, brings = [] } = fix;
   return [
     fixText(finding, fix, reader),
     ...(fix.do === 'use-bit' && fix.edgeMm !== undefined
@@ -23,6 +23,7 @@ export function triedText(
         ]
       : []),
     ...also.map((step) => `It also takes this: ${anyFixText(step, reader)}`),
+    ...(couponRows.length === 0 ? [] : [couponText(couponRows)]),
     ...(leaves === undefined ? [] : [`That leaves ${amount(leaves.value)}, a ${leaves.severity}.`]),
     ...(brings.length === 0 ? [] : [`In turn it brings ${broughtText(finding, brings)}.`]),
   ].join(' ');
@@ -39,6 +40,12 @@ export function droppedTexts(
         const why = brings.length === 0 ? 'it is not enough' : `it brings ${broughtText(finding, brings)}`;
         return `Tried, but ${why}: ${fixText(finding, fix, reader)}`;
       });
+}
+
+/** What has to be done to coupons that took from the job what now changes. */
+function couponText(rows: readonly number[]): string {
+  const [what, they] = rows.length === 1 ? ['row', 'it was'] : ['rows', 'they were'];
+  return `Before that, write into ${what} ${rows.join(', ')} of the coupons what the job says now, for ${they} cut with it.`;
 }
 
 /** What a way out brings; a finding that is there already comes at further places. */
