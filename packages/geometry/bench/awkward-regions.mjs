@@ -1,4 +1,6 @@
 import { packRings } from '@pourproof/plane';
+import { dice } from './dice.mjs';
+import { hardFamilies } from './hard-families.mjs';
 
 function around(count, radius) {
   return Array.from({ length: count }, (_, i) => {
@@ -14,15 +16,6 @@ function backwards(ring) {
     out.push(ring[i], ring[i + 1]);
   }
   return out;
-}
-
-/** Numbers in 0 … 1 that repeat from run to run (a linear congruence, constants from memory). */
-function dice() {
-  let state = 1;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 4294967296;
-  };
 }
 
 function coast(count) {
@@ -67,6 +60,51 @@ function squares(count) {
   return rings;
 }
 
+/** Half a disc over a straight row of teeth. */
+function teethUnderArc(count) {
+  const half = Math.round(count / 2);
+  const arc = Array.from({ length: half + 1 }, (_, i) => {
+    const turn = (Math.PI * i) / half;
+    return [50 * Math.cos(turn), 50 * Math.sin(turn)];
+  });
+  const teeth = Array.from({ length: half - 1 }, (_, i) => [
+    -50 + (100 * (i + 1)) / half,
+    i % 2 === 0 ? 1 : 0,
+  ]);
+  return [...arc.flat(), ...teeth.flat()];
+}
+
+/** A channel wound up so often that its turns stay as wide as edges are long, with teeth on one wall. */
+function manyTurns(count) {
+  return hardFamilies.spiral.make(count, {
+    turns: Math.sqrt(count / 40),
+    width: 0.6,
+    depth: 0.5,
+    jitter: 0.5,
+  });
+}
+
+/** Teeth on the inside of half an ellipse, upright, so that they slant against its wall. */
+const bowl = {
+  share: 0.98,
+  gap: 2,
+  low: { shape: 3, bend: -0.4, depth: 0.28, jitter: 0.2, crowd: 0.96, pattern: 0 },
+  high: { shape: 0, bend: -0.26, depth: 0.023, jitter: 0.2, crowd: 2.2, pattern: 1.3 },
+};
+const roughSunburst = {
+  inner: 0.01,
+  tipJitter: 0.3,
+  rootJitter: 0.5,
+  lean: 0,
+  crowd: 1,
+  holeShare: 0,
+  holeSize: 0.5,
+  holeJitter: 0.1,
+  off: 0,
+};
+const strewn = { corners: 5, aspect: 1, scatter: 1, turn: 1, size: 0.7, thin: 0.3 };
+const leaningSlits = { length: 0.46, jitter: 0.02, width: 0.09, lean: 0.25 };
+
 /** Families of regions by their number of edges, each of which makes some construction slow. */
 export const awkward = {
   'one circle': (n) => packRings([around(n, () => 10)]),
@@ -84,4 +122,15 @@ export const awkward = {
   comb: (n) => packRings([comb(n)]),
   coast: (n) => packRings([coast(n)]),
   squares: (n) => packRings(squares(n)),
+};
+
+/** Families on which the search once went with the square: found by find-worst.mjs, or by others. */
+export const found = {
+  sunburst: (n) => packRings([around(n, (i) => (i % 2 === 0 ? 100 : 1))]),
+  'rough sunburst': (n) => hardFamilies.star.make(n, roughSunburst),
+  'teeth under an arc': (n) => packRings([teethUnderArc(n)]),
+  'teeth in a bowl': (n) => hardFamilies.band.make(n, bowl),
+  'many turns': manyTurns,
+  'strewn holes': (n) => hardFamilies.holes.make(n, strewn),
+  'leaning slits': (n) => hardFamilies.slits.make(n, leaningSlits),
 };

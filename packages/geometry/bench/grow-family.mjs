@@ -1,12 +1,12 @@
 // Times of the axis and its measures on one awkward family at several sizes, as JSON; a process of its own, so that its peak of memory is known.
 // node packages/geometry/bench/grow-family.mjs <family> <size>…
-import { medialAxis } from '@pourproof/geometry';
-import { allMeasures } from './all-measures.mjs';
-import { awkward } from './awkward-regions.mjs';
+import { leftStanding, medialAxis } from '@pourproof/geometry';
+import { allMeasures, RADIUS_MM } from './all-measures.mjs';
+import { awkward, found } from './awkward-regions.mjs';
 import { leastTime } from './least-time.mjs';
 
 const [family, ...sizes] = process.argv.slice(2);
-const make = awkward[family];
+const make = awkward[family] ?? found[family];
 for (let k = 0; k < 20; k++) {
   allMeasures(medialAxis(make(1000)));
 }
@@ -17,11 +17,13 @@ const rows = sizes.map((size) => {
   const axis = leastTime(() => medialAxis(region), runs);
   const peakBytes = process.resourceUsage().maxRSS * 1024;
   const measures = leastTime(() => allMeasures(axis.result), runs);
+  const standing = leastTime(() => leftStanding(axis.result, RADIUS_MM, 0.005), runs);
   return {
     edges,
     bottlenecks: axis.result.bottleneckCount,
     axisMs: axis.ms,
     measuresMs: measures.ms,
+    standingMs: standing.ms,
     restBytes: bytesOf(axis.result),
     peakBytes,
   };

@@ -1,7 +1,17 @@
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import ClipperLib from 'clipper-lib';
 
-const SCALE = 1e6;
+/**
+ * Whole numbers a mm for clipper-lib: 0.1 µm is enough for arcs within 2 µm, and with coordinates below 2^26 it needs no long integers, in which
+ * it takes several times as long.
+ */
+const SCALE = 1e4;
+/** Decimal places that clipper2-wasm keeps of a mm, for the same 0.1 µm. */
+const PLACES = 4;
 /** Largest distance between a true arc and the chords that the peers put in its place, mm. */
 const ARC_TOLERANCE_MM = 0.002;
 
@@ -34,15 +44,13 @@ export function clipperLib() {
   };
 }
 
-/** One opening by clipper2-wasm. */
-export async function clipper2Wasm() {
-  const require = createRequire(import.meta.url);
-  const factory = require('clipper2-wasm/dist/umd/clipper2z.js');
-  const c2 = await (factory.default ?? factory)();
+/** One opening by clipper2-wasm, in one of its two builds: `umd` or `es`. */
+export async function clipper2Wasm(build) {
+  const c2 = await (build === 'umd' ? clipper2Umd() : clipper2Es());
   const offset = (paths, delta) =>
-    c2.InflatePathsD(paths, delta, c2.JoinType.Round, c2.EndType.Polygon, 2, 6, ARC_TOLERANCE_MM);
+    c2.InflatePathsD(paths, delta, c2.JoinType.Round, c2.EndType.Polygon, 2, PLACES, ARC_TOLERANCE_MM);
   return {
-    name: 'clipper2-wasm',
+    name: `clipper2-wasm, ${build}`,
     prepare: (region) => {
       const paths = new c2.PathsD();
       region.ringEnds.forEach((_, k) => {
@@ -57,6 +65,24 @@ export async function clipper2Wasm() {
     run: (paths, radius) => offset(offset(paths, -radius), radius),
     area: (paths) => c2.AreaPathsD(paths),
   };
+}
+
+async function clipper2Umd() {
+  const factory = createRequire(import.meta.url)('clipper2-wasm/dist/umd/clipper2z.js');
+  return (factory.default ?? factory)();
+}
+
+/** Its package does not say that this build is a module, so Node takes it only from a copy whose name says so. */
+async function clipper2Es() {
+  const umd = createRequire(import.meta.url).resolve('clipper2-wasm/dist/umd/clipper2z.js');
+  const from = join(dirname(umd), '../es');
+  const to = mkdtempSync(join(tmpdir(), 'clipper2-'));
+  copyFileSync(join(from, 'clipper2z.js'), join(to, 'clipper2z.mjs'));
+  copyFileSync(join(from, 'clipper2z.wasm'), join(to, 'clipper2z.wasm'));
+  const { default: factory } = await import(pathToFileURL(join(to, 'clipper2z.mjs')).href);
+  const c2 = await factory();
+  rmSync(to, { recursive: true });
+  return c2;
 }
 
 /**

@@ -6,7 +6,7 @@ import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { medialAxis, openedArea } from '@pourproof/geometry';
 import { allMeasures, RADIUS_MM } from './all-measures.mjs';
-import { awkward } from './awkward-regions.mjs';
+import { awkward, found } from './awkward-regions.mjs';
 import { boostAnchor } from './boost-anchor.mjs';
 import { leastTime } from './least-time.mjs';
 import { lettering } from './lettering.mjs';
@@ -16,26 +16,42 @@ import { performancePage } from './performance-page.mjs';
 const isQuick = process.argv.includes('--quick');
 const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
 
+/** Sizes of the families that were found by search. */
+const HARD_SIZES = isQuick ? [5000, 20_000] : [20_000, 80_000, 200_000];
+
 /** Cases that all engines are run on before any is timed, and how often, so that none is timed cold: compilers take some runs to see what counts. */
 const WARM_UP = 6;
 const WARM_ROUNDS = 3;
+/** Times that each engine runs on each case. */
+const ROUNDS = 3;
 
 const cases = await timeLettering();
-const families = Object.keys(awkward).map(timeFamily);
+const families = Object.keys(awkward).map((family) => timeFamily(family, SIZES));
+const hard = Object.keys(found).map((family) => timeFamily(family, HARD_SIZES));
 const page = performancePage({
   date: new Date().toISOString().slice(0, 10),
   machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
   cases,
   families,
+  hard,
 });
 console.log(page);
 if (process.argv.includes('--page')) {
   writeFileSync(fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url)), page);
 }
 
-/** For each case of lettering our times and those of the peers, ms. */
+/**
+ * For each case of lettering our times and those of the peers, ms, one of each in every round: all run alternately in one process, so that what
+ * else the machine does falls on all alike.
+ */
 async function timeLettering() {
-  const peers = [clipperLib(), await clipper2Wasm(), await jsts(), await jstsAtTolerance()];
+  const peers = [
+    clipperLib(),
+    await clipper2Wasm('umd'),
+    await clipper2Wasm('es'),
+    await jsts(),
+    await jstsAtTolerance(),
+  ];
   const anchor = boostAnchor();
   const regions = await lettering(isQuick ? { texts: ['name'], capHeights: [15] } : {});
   const warming = Array.from({ length: WARM_ROUNDS }, () => regions.slice(0, WARM_UP)).flat();
@@ -46,26 +62,22 @@ async function timeLettering() {
     }
   }
   const rows = regions.map(({ name, region }) => {
-    const axis = leastTime(() => medialAxis(region));
-    const measures = leastTime(() => allMeasures(axis.result));
-    const again = leastTime(() => openedArea(axis.result, RADIUS_MM * 1.1));
-    const theirs = Object.fromEntries(
-      peers.map((peer) => {
-        const input = peer.prepare(region);
-        // the slowest runs for so long that one run will do
-        const runs = peer === peers[0] ? 1 : 2;
-        return [peer.name, leastTime(() => peer.run(input, RADIUS_MM), runs).ms];
-      }),
-    );
-    const edges = region.coords.length / 2;
+    const inputs = peers.map((peer) => peer.prepare(region));
+    const rounds = Array.from({ length: ROUNDS }, () => {
+      const axis = leastTime(() => medialAxis(region), 1);
+      const measures = leastTime(() => allMeasures(axis.result), 1);
+      const again = leastTime(() => openedArea(axis.result, RADIUS_MM * 1.1), 1);
+      const theirs = peers.map((peer, k) => leastTime(() => peer.run(inputs[k], RADIUS_MM), 1).ms);
+      return { axisMs: axis.ms, measuresMs: measures.ms, againMs: again.ms, theirs };
+    });
     const row = {
       name,
-      edges,
-      axisMs: axis.ms,
-      measuresMs: measures.ms,
-      againMs: again.ms,
-      theirs,
-      anchorMs: anchor?.time(region, 2),
+      edges: region.coords.length / 2,
+      axisMs: rounds.map(({ axisMs }) => axisMs),
+      measuresMs: rounds.map(({ measuresMs }) => measuresMs),
+      againMs: rounds.map(({ againMs }) => againMs),
+      theirs: Object.fromEntries(peers.map((peer, k) => [peer.name, rounds.map(({ theirs }) => theirs[k])])),
+      anchorMs: anchor?.time(region, ROUNDS),
     };
     console.error(JSON.stringify(row));
     return row;
@@ -74,9 +86,9 @@ async function timeLettering() {
   return rows;
 }
 
-function timeFamily(family) {
+function timeFamily(family, sizes) {
   const script = fileURLToPath(new URL('./grow-family.mjs', import.meta.url));
-  const rows = JSON.parse(execFileSync(process.execPath, [script, family, ...SIZES.map(String)]));
+  const rows = JSON.parse(execFileSync(process.execPath, [script, family, ...sizes.map(String)]));
   console.error(family, JSON.stringify(rows));
   return { family, rows };
 }

@@ -1,10 +1,10 @@
 import type { Point } from '@pourproof/plane';
 
 /**
- * Crossings that are resolved in one drawing at most. Computed: with Node 20 each takes some 0.6 kB and 7 µs,
- * so that as many as this stay within 10 s and 1 GB (`packages/geometry/bench/resolve.mjs`). Lettering and
- * ornaments have thousands; a hundred times more come from shapes piled up, or from hatching that was meant to
- * look like a tone.
+ * Crossings that are resolved in one drawing at most. Computed: with Node 20 each takes some 0.8 kB and 7 µs,
+ * so that as many as this stay within 10 s and 1 GB (docs/decisions/0007). Lettering and ornaments have
+ * thousands; a hundred times more come from shapes piled up, or from hatching that was meant to look like a
+ * tone.
  */
 export const MAX_CROSSINGS = 1_000_000;
 
