@@ -10,7 +10,7 @@ const may = {
   proof: ['plane', 'arrangement', 'geometry', 'cutting', 'materials', 'job'],
   wording: ['plane', 'materials', 'job', 'proof'],
   // the front door: the only place where readers and proofs meet
-  pourproof: ['plane', 'artwork', 'materials', 'job', 'proof', 'wording'],
+  pourproof: ['plane', 'arrangement', 'artwork', 'materials', 'job', 'proof', 'wording'],
 };
 
 module.exports = {
