@@ -53,6 +53,9 @@ const DEAR = {
 /** Tests that read the text of sources, which bears all mutants at once. */
 const READ_SOURCES = ['tests/materials/limits-read.test.ts', 'tests/materials/units.test.ts'];
 
+/** Findings of many jobs told in full. */
+const AS_JUDGED = 'tests/verdicts/as-judged.test.ts';
+
 const ALL_DEAR = Object.values(DEAR).flat();
 
 const own = (name) => [`packages/${name}/src`];
@@ -65,12 +68,12 @@ export const SETS = {
       materials: [
         [...own('materials'), 'tests/materials'],
         [...own('proof'), 'tests/proof', 'tests/job', ...DEAR.materials],
-        ['packages/wording/src', 'tests/wording', ...DEAR.proof],
+        [AS_JUDGED, 'packages/wording/src', 'tests/wording', ...DEAR.proof],
       ],
       proof: [
         [...own('proof'), 'tests/proof'],
-        [...DEAR.proof, 'tests/job', 'tests/materials', 'packages/wording/src', 'tests/wording'],
-        ['packages/pourproof/src', 'tests/verdicts'],
+        [AS_JUDGED, ...DEAR.proof, 'tests/job', 'tests/materials'],
+        ['packages/pourproof/src', 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
       ],
     },
   },

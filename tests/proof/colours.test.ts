@@ -60,6 +60,19 @@ describe('the resin of each colour', () => {
       /no colour or layer "gren".*blue \(#0000ff\)/u,
     );
     expect(() => vetted(apart, { colourOf: 'bleu=black' })).toThrow('Did you mean blue?');
+    const layered: readonly Painted[] = [
+      [{ colour: RED, layer: 'Letters' }, rectangle(0, 0, 20, 20)],
+      [BLUE, rectangle(40, 0, 20, 20)],
+    ];
+    const known = (): unknown => {
+      try {
+        vetted(layered, { colourOf: 'green=black' });
+      } catch (error) {
+        return String(error);
+      }
+    };
+    expect(known()).toContain('layer "Letters"');
+    expect(known()).not.toContain('layer ""');
     // two reds: the word alone does not say which
     expect(() =>
       vetted([...apart, ['#ff2020', rectangle(0, 40, 20, 20)]], { colourOf: 'red=black' }),

@@ -123,7 +123,7 @@ function blockCuts(
 ): readonly BlockCut[] {
   const blocks = woodAt(board, filled, 0, cut);
   const floors = woodAt(board, filled, job.depthMm, cut);
-  const { byBlock } = blockWalls(cut, blocks);
+  const byBlock = blockWalls(cut, blocks);
   const upright = uprightWalls(cut, board, filled, job.depthMm);
   const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedIn(carving, blocks, floors);
   const whole = signedArea(cut);
@@ -186,7 +186,7 @@ function uprightWalls(
   }
   const layers = slabsOf(filled, depthMm).map(({ fromMm, toMm }) => ({
     heightMm: toMm - fromMm,
-    walls: blockWalls(cut, woodAt(board, filled, (fromMm + toMm) / 2, cut)).byBlock,
+    walls: blockWalls(cut, woodAt(board, filled, (fromMm + toMm) / 2, cut)),
   }));
   const sum = (b: number, of: (walls: BlockWalls) => number): number =>
     layers.reduce((total, { heightMm, walls }) => {

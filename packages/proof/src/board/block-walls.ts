@@ -12,23 +12,20 @@ export interface BlockWalls {
 }
 
 /**
- * Divides the walls of a cut among the blocks that they are in: one entry per block, and the length that is
- * in none.
+ * Divides the walls of a cut among the blocks that they are in: one entry per block.
  *
  * Exact for polygons. A wall along a joint belongs to the block behind it, on the side of the wood.
  */
 export function blockWalls(
   cut: CleanRegion,
   blocks: readonly Pick<PlacedBlock, 'region' | 'grainDeg'>[],
-): { readonly byBlock: readonly BlockWalls[]; readonly strayMm: number } {
+): readonly BlockWalls[] {
   const index = blockIndex(blocks);
   const fibres = blocks.map(({ grainDeg }) => fibreVector(radians(grainDeg)));
   const lengths = new Float64Array(blocks.length);
   const exposed = new Float64Array(blocks.length);
-  let total = 0;
   forEachEdge(cut, (ax, ay, bx, by) => {
     const length = Math.hypot(bx - ax, by - ay);
-    total += length;
     const box = [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)] as const;
     for (const b of index.near(box)) {
       const region = blocks[b]?.region ?? null;
@@ -43,11 +40,7 @@ export function blockWalls(
       exposed[b] = (exposed[b] as number) + share * Math.abs((bx - ax) * fy - (by - ay) * fx);
     }
   });
-  const standing = lengths.reduce((sum, length) => sum + length, 0);
-  return {
-    byBlock: blocks.map((_, b) => ({ lengthMm: lengths[b] as number, exposedMm: exposed[b] as number })),
-    strayMm: Math.max(0, total - standing),
-  };
+  return blocks.map((_, b) => ({ lengthMm: lengths[b] as number, exposedMm: exposed[b] as number }));
 }
 
 function forEachEdge(

@@ -106,7 +106,7 @@ function stationaryPoint(heightAt: (at: Point) => number, [x, y]: Point): Point 
   const xy = (corner - east - south + middle) / (h * h);
   const determinant = xx * yy - xy * xy;
   const size = (Math.abs(xx) + Math.abs(yy) + Math.abs(xy)) ** 2;
-  if (Math.abs(determinant) <= SINGULAR_REL_TOL * size || size === 0) {
+  if (Math.abs(determinant) <= SINGULAR_REL_TOL * size) {
     return null;
   }
   return [x + (xy * gy - yy * gx) / determinant, y + (xy * gx - xx * gy) / determinant];

@@ -110,7 +110,7 @@ function lengthBeside(cut: CleanRegion, region: CleanRegion): number {
   if (region.ringEnds.length === 0) {
     return 0;
   }
-  const [beside] = blockWalls(cut, [{ region, grainDeg: 0 }]).byBlock;
+  const [beside] = blockWalls(cut, [{ region, grainDeg: 0 }]);
   return beside?.lengthMm ?? 0;
 }
 
