@@ -49,6 +49,29 @@ export function keyOf({ fileName, mutatorName, location: { start, end }, replace
   return [file, mutatorName, start.line, start.column, end.line, end.column, replacement].join('|');
 }
 
+/** The sources that bear drawn mutants, instrumented with them, and the id of each mutant in them. */
+export async function instrumentDrawn(mutants) {
+  const instrumenter = createInjector()
+    .provideValue(commonTokens.logger, silent)
+    .injectFunction(createInstrumenter);
+  const files = [...new Set(mutants.map(({ fileName }) => fileName))].map((name) => ({
+    name,
+    mutate: mutants.filter(({ fileName }) => fileName === name).map(({ location }) => location),
+    content: readFileSync(name, 'utf8'),
+  }));
+  const byKey = new Map(mutants.map((mutant) => [keyOf(mutant), mutant]));
+  const { files: out, mutants: all } = await instrumenter.instrument(files, {
+    ignorers: [],
+    excludedMutations: [],
+    plugins: null,
+  });
+  const drawn = all.flatMap((each) => {
+    const mutant = byKey.get(keyOf(each));
+    return mutant === undefined ? [] : [{ id: each.id, mutant }];
+  });
+  return { sources: new Map(out.map(({ name, content }) => [name, content])), drawn };
+}
+
 /** All mutants of the files: file, place (lines and columns from 0), mutator, original text, replacement, and their rank under the seed. */
 export async function listMutants(files, seed) {
   const instrumenter = createInjector()

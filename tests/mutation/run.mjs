@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
+import { runHot } from './hot.mjs';
 import { onTested } from './keep-reporter.mjs';
 import { drawSample, keyOf, listMutants, sourceFiles } from './list-mutants.mjs';
 import { SEED, SETS, testFiles } from './sets.mjs';
@@ -99,9 +100,11 @@ function after(mutant, tier, { status, statusReason, killedBy, coveredBy }) {
 class Kept {
   #file;
   #results;
+  #isHot;
 
-  constructor(file, sample, again) {
+  constructor(file, sample, { again, hot }) {
     this.#file = file;
+    this.#isHot = hot;
     const known = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : {};
     this.#results = Object.fromEntries(
       sample.map((mutant) => {
@@ -122,7 +125,9 @@ class Kept {
     return this.all
       .filter(
         ({ fileName, status, tier: done }) =>
-          fileName.startsWith(`packages/${name}/`) && done < tier && !CAUGHT.includes(status),
+          fileName.startsWith(`packages/${name}/`) &&
+          (done < tier || (status === 'Static' && done === tier && !this.#isHot)) &&
+          !CAUGHT.includes(status),
       )
       .sort((a, b) => (a.fileName < b.fileName ? -1 : 1));
   }
@@ -171,6 +176,7 @@ function report(mutants) {
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
+    hot: { type: 'boolean', default: false },
     again: { type: 'boolean', default: false },
     list: { type: 'boolean', default: false },
     tiers: { type: 'string', default: '3' },
@@ -183,16 +189,17 @@ if (set === undefined) {
 }
 mkdirSync(CACHE, { recursive: true });
 const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
-const kept = new Kept(`${CACHE}/${setName}.json`, sample, values.again);
+const kept = new Kept(`${CACHE}/${setName}.json`, sample, values);
 const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
 for (let tier = 0; tier < (values.list ? 0 : Number(values.tiers)); tier += 1) {
   for (const name of packages) {
     kept.takeTypes(name);
     const waiting = kept.waiting(name, tier);
     for (let from = 0; from < waiting.length; from += CHUNK) {
-      await runChunk(waiting.slice(from, from + CHUNK), testFiles(set.tiers[name][tier]), (mutant, result) =>
-        kept.take(mutant, tier, result),
-      );
+      const chunk = waiting.slice(from, from + CHUNK);
+      const tests = testFiles(set.tiers[name][tier]);
+      const take = (mutant, result) => kept.take(mutant, tier, result);
+      await (values.hot ? runHot(chunk, tests, CACHE, take) : runChunk(chunk, tests, take));
     }
   }
 }

@@ -72,8 +72,15 @@ export const SETS = {
       ],
       proof: [
         [...own('proof'), 'tests/proof'],
-        [AS_JUDGED, ...DEAR.proof, 'tests/job', 'tests/materials'],
-        ['packages/pourproof/src', 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
+        [
+          AS_JUDGED,
+          'packages/proof/src/board/near-clamps.test.ts',
+          'packages/proof/src/board/near-parts.test.ts',
+          'tests/proof/rounds.test.ts',
+          'tests/proof/ways-out-tried.test.ts',
+          'tests/job',
+        ],
+        [...DEAR.proof, 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
       ],
     },
   },
