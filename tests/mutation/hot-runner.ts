@@ -24,11 +24,21 @@ interface Switchboard {
 const HIT_FACTOR = 50;
 const HITS_ANYWAY = 100_000;
 
-const board: Switchboard = ((globalThis as Record<string, unknown>).__stryker__ ??= {}) as Switchboard;
 const folder = process.env.POURPROOF_HOT ?? '';
-const waiting: Set<Drawn> = ((globalThis as Record<string, unknown>).__waiting__ ??= new Set(
-  JSON.parse(readFileSync(`${folder}/waiting.json`, 'utf8')) as Drawn[],
-)) as Set<Drawn>;
+
+/** Modules share what is global: each file of tests has its own runner, but all have one process. */
+function shared<T>(name: string, make: () => T): T {
+  const all = globalThis as unknown as Record<string, T | undefined>;
+  const value = all[name] ?? make();
+  all[name] = value;
+  return value;
+}
+
+const board = shared<Switchboard>('__stryker__', () => ({}));
+const waiting = shared<Set<Drawn>>(
+  '__waiting__',
+  () => new Set(JSON.parse(readFileSync(`${folder}/waiting.json`, 'utf8')) as Drawn[]),
+);
 
 function tell(line: object): void {
   appendFileSync(`${folder}/told.jsonl`, `${JSON.stringify(line)}\n`);
@@ -50,7 +60,8 @@ export default class HotRunner extends TestRunner {
   }
 
   override async onAfterRunFiles(files?: RunnerTestFile[]): Promise<void> {
-    board.currentTestId = undefined;
+    // what is reached from here on is no part of a test, and not of loading either
+    board.currentTestId = 'trying out';
     for (const file of files ?? []) {
       const tests = testsOf(file).filter(({ result }) => result?.state === 'pass');
       tests.sort((a, b) => (a.result?.duration ?? 0) - (b.result?.duration ?? 0));
@@ -59,6 +70,7 @@ export default class HotRunner extends TestRunner {
       }
       tell({ done: file.name, static: Object.keys(board.mutantCoverage?.static ?? {}) });
     }
+    board.currentTestId = undefined;
     super.onAfterRunFiles();
   }
 }

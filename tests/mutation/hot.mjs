@@ -16,7 +16,7 @@ import process from 'node:process';
 import { instrumentDrawn } from './list-mutants.mjs';
 
 /** Longest that one test may take with a mutant, s, on a loaded machine; a mutant is caught so when it happens twice. */
-const PATIENCE_S = 90;
+const PATIENCE_S = 45;
 
 /** Runs the mutants of a package against tests; hands on `{ status, statusReason, killedBy, coveredBy }` for each. */
 export async function runHot(mutants, tests, cache, take) {

@@ -102,7 +102,7 @@ function joinGaps(ring: RingExposure, minExposure: number, joinGapMm: number): U
   for (let step = 1; step <= n; step++) {
     const i = (first + step) % n;
     if (isIn[i] === 0) {
-      gapStart = gap === 0 && gapStart < 0 ? step : gapStart;
+      gapStart = gapStart < 0 ? step : gapStart;
       gap += ring.lengths[i];
       continue;
     }

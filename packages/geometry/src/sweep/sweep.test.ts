@@ -119,6 +119,15 @@ describe('sweepTouches', () => {
     expect(touch!.acrossMm).toBeCloseTo(2, 9);
   });
 
+  test('pairs of parts side by side along the fibre are one place each, however their corners interleave', () => {
+    // the corners of the second pair cut the sweep into slabs within the gap of the first
+    const pairs = regionOf(box(0, 0, 10, 12), box(12, 0, 10, 12), box(40, 3, 10, 3), box(53, 3, 10, 6));
+    const touches = sweepTouches(pairs, 0, 4);
+    expect(touches.map(({ gapMm }) => gapMm).sort()).toEqual([expect.closeTo(2, 9), expect.closeTo(3, 9)]);
+    const across = touches.map(({ acrossMm }) => acrossMm).sort((a, b) => a - b);
+    expect(across).toEqual([expect.closeTo(3, 9), expect.closeTo(12, 9)]);
+  });
+
   test('the edge of the board is reached where a stroke comes near it along the fibre', () => {
     const board: Rings = packRings([box(-4, -20, 60, 60)]);
     const touches = sweepTouches(bar, 0, 5, board);
