@@ -6,6 +6,9 @@
 //   npm run mutate -- judging --again     those that survived once more, after tests were added
 //   npm run mutate -- judging --tiers 1   with the cheap tests only
 //   npm run mutate -- judging --list      what is known so far
+//   npm run mutate -- judging --list --types   the same after asking the compiler about what survived
+//   npm run mutate -- kernels geometry --tests a.test.ts,b.test.ts   what was not caught against some tests
+//   npm run mutate -- kernels --hot       in one process, see hot.mjs
 //
 // Each package has tiers of tests, cheap ones first; what survives one tier goes on to the next. Every result is kept at once in
 // node_modules/.cache/mutation, so that a run that was ended goes on where it stopped.
@@ -60,9 +63,9 @@ function optionsOf(mutants) {
 }
 
 /** Runs some mutants against some tests and hands on each result with its mutant. */
-async function runChunk(mutants, tests, take) {
+async function runStryker(mutants, tests, cache, take) {
   const byKey = new Map(mutants.map((mutant) => [keyOf(mutant), mutant]));
-  const drawn = join(process.cwd(), CACHE, `drawn-${setName}.json`);
+  const drawn = join(process.cwd(), cache, `drawn-${setName}.json`);
   writeFileSync(drawn, JSON.stringify([...byKey.keys()]));
   process.env.POURPROOF_DRAWN_MUTANTS = drawn;
   process.env.POURPROOF_MUTATION_TESTS = JSON.stringify(tests);
@@ -179,6 +182,8 @@ const { values, positionals } = parseArgs({
     hot: { type: 'boolean', default: false },
     again: { type: 'boolean', default: false },
     list: { type: 'boolean', default: false },
+    types: { type: 'boolean', default: false },
+    tests: { type: 'string' },
     tiers: { type: 'string', default: '3' },
   },
 });
@@ -191,19 +196,34 @@ mkdirSync(CACHE, { recursive: true });
 const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
 const kept = new Kept(`${CACHE}/${setName}.json`, sample, values);
 const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
-for (let tier = 0; tier < (values.list ? 0 : Number(values.tiers)); tier += 1) {
+if (values.tests !== undefined) {
   for (const name of packages) {
-    kept.takeTypes(name);
+    const some = kept.all.filter(
+      ({ fileName, status }) => fileName.startsWith(`packages/${name}/`) && !CAUGHT.includes(status),
+    );
+    const take = (mutant, result) => {
+      if (CAUGHT.includes(result.status)) {
+        kept.take(mutant, mutant.tier, result);
+      }
+    };
+    if (some.length > 0) {
+      await (values.hot ? runHot : runStryker)(some, testFiles(values.tests.split(',')), CACHE, take);
+    }
+  }
+}
+const tiers = values.list || values.tests !== undefined ? 0 : Number(values.tiers);
+for (let tier = 0; tier < tiers; tier += 1) {
+  for (const name of packages) {
     const waiting = kept.waiting(name, tier);
     for (let from = 0; from < waiting.length; from += CHUNK) {
       const chunk = waiting.slice(from, from + CHUNK);
       const tests = testFiles(set.tiers[name][tier]);
       const take = (mutant, result) => kept.take(mutant, tier, result);
-      await (values.hot ? runHot(chunk, tests, CACHE, take) : runChunk(chunk, tests, take));
+      await (values.hot ? runHot : runStryker)(chunk, tests, CACHE, take);
     }
   }
 }
-for (const name of packages) {
+for (const name of values.types ? packages : []) {
   kept.takeTypes(name);
 }
 report(kept.all);
