@@ -56,6 +56,9 @@ const READ_SOURCES = ['tests/materials/limits-read.test.ts', 'tests/materials/un
 /** Findings of many jobs told in full. */
 const AS_JUDGED = 'tests/verdicts/as-judged.test.ts';
 
+/** Holds published schemas and pages of findings to the code. */
+const FINDINGS_CONTRACT = 'tests/house/findings-contract.test.ts';
+
 const ALL_DEAR = Object.values(DEAR).flat();
 
 const own = (name) => [`packages/${name}/src`];
@@ -80,7 +83,7 @@ export const SETS = {
           'tests/proof/ways-out-tried.test.ts',
           'tests/job',
         ],
-        [...DEAR.proof, 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
+        [...DEAR.proof, FINDINGS_CONTRACT, 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
       ],
     },
   },

@@ -54,6 +54,13 @@ test('what is farther off than the slack is new, and nearer is not', () => {
   // lines that cross have no end near the other
   expect(count(found(line([5, -20], [5, 20])), before)).toBe(0);
   expect(count(found(line([0, 0], [10, 0]), line([0, 5], [10, 5])), before)).toBe(1);
+  // their boxes overlap, but they stay 2.8 mm apart, whichever end is nearest
+  const slanting = found(line([0, 4], [10, 14]));
+  expect(count(found(line([4, 4], [14, 14])), slanting)).toBe(1);
+  expect(count(slanting, found(line([4, 4], [14, 14])))).toBe(1);
+  // one ends short of the other
+  expect(count(found(line([5, 1.1], [5, 9])), before)).toBe(1);
+  expect(count(found(line([5, 0.9], [5, 9])), before)).toBe(0);
 });
 
 describe('an area that shrinks or grows within its own bounds', () => {

@@ -39,3 +39,12 @@ test('the dot of a ball is a segment of its sphere: π h² (3 R − h)/3', () =>
   const left = levelledDot(dot('ball:4mm', 2, 4), { ...BARE, shrinkagePct: 3 }, 0);
   expect(left.colourDepthMm).toBeCloseTo(2 - (0.03 * 16) / 12, 4);
 });
+
+test('seal on the dot of a ball pools to a cap as large as film times the surface 2π R D', () => {
+  const [radius, depth, film] = [2, 2, 0.05];
+  const left = levelledDot(dot('ball:4mm', depth, 4), { ...BARE, filmMm: film }, 0);
+  const pool = depth - left.colourDepthMm;
+  const cap = (Math.PI * pool ** 2 * (3 * radius - pool)) / 3;
+  // bound: the pool stands in the lowest few of 64 chords for the arc
+  expect(cap / (film * 2 * Math.PI * radius * depth)).toBeCloseTo(1, 2);
+});

@@ -11,7 +11,14 @@ import {
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cases } from '../../../../tests/support/lane.ts';
-import { heightOfWidth, poolHeight, sectionArea, sectionSurface, sectionWidth } from './stroke-section.ts';
+import {
+  filmHeight,
+  heightOfWidth,
+  poolHeight,
+  sectionArea,
+  sectionSurface,
+  sectionWidth,
+} from './stroke-section.ts';
 
 const CUTTERS: Readonly<Record<string, Cutter>> = {
   flat: flatCutter(2),
@@ -89,4 +96,14 @@ test('wider than the face a section is nowhere, and as wide as its floor everywh
   expect(heightOfWidth(section, 3.1)).toBe(Number.POSITIVE_INFINITY);
   expect(heightOfWidth(section, 3)).toBe(0);
   expect(poolHeight(section, 0)).toBe(0);
+});
+
+test('a film stands t/sin(A/2) over the point of a V, t over a floor wide enough, and no higher than the groove', () => {
+  const vee = veeCutter({ includedRad: Math.PI / 3, diameterMm: 6 });
+  const groove = { widthMm: 2 * 2 * Math.tan(Math.PI / 6), depthMm: 2, cutter: vee };
+  expect(filmHeight(groove, 0.1)).toBeCloseTo(0.2, 3);
+  expect(filmHeight(groove, 0.3)).toBeCloseTo(0.6, 2);
+  expect(filmHeight(groove, 5)).toBe(2);
+  expect(filmHeight(groove, 0)).toBe(0);
+  expect(filmHeight({ widthMm: 6, depthMm: 2, cutter: flatCutter(2) }, 0.3)).toBeCloseTo(0.3, 12);
 });

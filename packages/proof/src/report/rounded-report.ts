@@ -31,6 +31,5 @@ export function roundedNumber(value: number): number {
     return value + 0;
   }
   const short = Number((value * (1 + OFF_THE_HALF)).toPrecision(DIGITS));
-  // numbers of 10²¹ on have no decimals anyway, and no notation without an exponent
-  return Math.abs(short) < 1e12 ? Number(short.toFixed(DECIMALS)) + 0 : short;
+  return Number(short.toFixed(DECIMALS)) + 0;
 }
