@@ -65,7 +65,7 @@ function optionsOf(mutants) {
 /** Runs some mutants against some tests and hands on each result with its mutant. */
 async function runStryker(mutants, tests, cache, take) {
   const byKey = new Map(mutants.map((mutant) => [keyOf(mutant), mutant]));
-  const drawn = join(process.cwd(), cache, `drawn-${setName}.json`);
+  const drawn = join(process.cwd(), cache, 'drawn.json');
   writeFileSync(drawn, JSON.stringify([...byKey.keys()]));
   process.env.POURPROOF_DRAWN_MUTANTS = drawn;
   process.env.POURPROOF_MUTATION_TESTS = JSON.stringify(tests);
@@ -192,7 +192,8 @@ const set = SETS[setName];
 if (set === undefined) {
   throw new Error(`say which set: ${Object.keys(SETS).join(' or ')}`);
 }
-mkdirSync(CACHE, { recursive: true });
+const FOLDER = `${CACHE}/${setName}`;
+mkdirSync(FOLDER, { recursive: true });
 const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
 const kept = new Kept(`${CACHE}/${setName}.json`, sample, values);
 const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
@@ -207,7 +208,7 @@ if (values.tests !== undefined) {
       }
     };
     if (some.length > 0) {
-      await (values.hot ? runHot : runStryker)(some, testFiles(values.tests.split(',')), CACHE, take);
+      await (values.hot ? runHot : runStryker)(some, testFiles(values.tests.split(',')), FOLDER, take);
     }
   }
 }
@@ -219,7 +220,7 @@ for (let tier = 0; tier < tiers; tier += 1) {
       const chunk = waiting.slice(from, from + CHUNK);
       const tests = testFiles(set.tiers[name][tier]);
       const take = (mutant, result) => kept.take(mutant, tier, result);
-      await (values.hot ? runHot : runStryker)(chunk, tests, CACHE, take);
+      await (values.hot ? runHot : runStryker)(chunk, tests, FOLDER, take);
     }
   }
 }
