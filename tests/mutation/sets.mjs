@@ -29,10 +29,15 @@ const DEAR = {
     'tests/geometry/medial-axis.test.ts',
     'tests/geometry/opening-differential.test.ts',
     'tests/geometry/opening-engines.test.ts',
+    'tests/geometry/nearly-flush-edges.test.ts',
     'tests/geometry/raster-widths.test.ts',
+    'tests/geometry/stroke-flattening.test.ts',
     'tests/geometry/turning-changes-nothing.test.ts',
   ],
   cutting: [
+    'packages/cutting/src/following/volume/sector-moments.test.ts',
+    'packages/cutting/src/following/volume/swept-volume.test.ts',
+    'tests/cutting/as-wide-as-the-bit.test.ts',
     'tests/cutting/carve-depth.test.ts',
     'tests/cutting/carve-laws.test.ts',
     'tests/cutting/carve-rounded-bounds.test.ts',
@@ -44,9 +49,11 @@ const DEAR = {
   ],
   artwork: [
     'packages/artwork/src/clip/near-rings.test.ts',
+    'packages/artwork/src/flatten/flatten-nurbs.test.ts',
     'packages/artwork/src/lettering/damage.test.ts',
     'packages/artwork/src/lettering/glyph-outline.test.ts',
     'packages/artwork/src/lettering/read-stick-lettering.test.ts',
+    'packages/artwork/src/lettering/unpack-font.test.ts',
   ],
 };
 
