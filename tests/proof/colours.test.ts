@@ -112,3 +112,41 @@ test('what is seen of a colour follows the order of painting, also where colours
   ]);
   expect((patched[BLUE] ?? 0) / (patched[RED] ?? 1)).toBeCloseTo(200 / 1400, 2);
 });
+
+test('a joint leads into a paler block only where the wood behind it is lighter', () => {
+  const job = (woods: string): JobInput => ({
+    wood: undefined,
+    colour: 'black',
+    board: `checkerboard 80x80x20mm ${woods} square:40mm`,
+    place: '29.9mm,20mm',
+  });
+  const codes = (woods: string): readonly string[] =>
+    vetted([['#000000', rectangle(0, 0, 20, 20)]], job(woods)).findings.map(({ code }) => code);
+  expect(codes('walnut maple')).toContain('bleed-reaches-block');
+  expect(codes('walnut walnut')).not.toContain('bleed-reaches-block');
+  expect(codes('maple walnut')).not.toContain('bleed-reaches-block');
+});
+
+test('a bleeding wall is shown by a point of its own in its block', () => {
+  const { findings } = vetted([['#000000', rectangle(0, 0, 20, 20)]], {
+    wood: undefined,
+    board: 'checkerboard 80x80x20mm poplar poplar square:40mm',
+  });
+  const { where = [] } = findings.find(({ code }) => code === 'high-bleed-wall') ?? {};
+  expect(where.length).toBeGreaterThan(0);
+  for (const { atMm, outline } of where) {
+    const [xs, ys] = [outline.flat().map(([x]) => x), outline.flat().map(([, y]) => y)];
+    expect(atMm[0]).toBeGreaterThanOrEqual(Math.min(...xs) - 1e-9);
+    expect(atMm[0]).toBeLessThanOrEqual(Math.max(...xs) + 1e-9);
+    expect(atMm[1]).toBeGreaterThanOrEqual(Math.min(...ys) - 1e-9);
+    expect(atMm[1]).toBeLessThanOrEqual(Math.max(...ys) + 1e-9);
+  }
+});
+
+test('colours that no round names are told by their names', () => {
+  const three: readonly Painted[] = [...apart, ['#00a000', rectangle(0, 40, 20, 20)]];
+  const { notices } = vetted(three, { rounds: 'red' }).artwork;
+  expect(notices.find(({ code }) => code === 'colour-without-round')?.text).toMatch(
+    /do not name #\w{6}, #\w{6}: they come in a last round/u,
+  );
+});

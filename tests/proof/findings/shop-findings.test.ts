@@ -52,6 +52,16 @@ describe('ghost-stroke', () => {
     expect(find(drawingOf([rectangle(0, 0, 40, 0.6)]), 'ghost-stroke', coats)?.severity).toBe('stop');
   });
 
+  test('goes by the narrowest of several strokes, in whatever order they come', () => {
+    const [wide, narrow] = [rectangle(0, 0, 40, 1.45), rectangle(0, 10, 40, 0.6)];
+    for (const rings of [
+      [wide, narrow],
+      [narrow, wide],
+    ]) {
+      expect(find(drawingOf(rings), 'ghost-stroke', coats)?.severity).toBe('stop');
+    }
+  });
+
   test('is silent on a stroke a little wider', () => {
     expect(find(drawingOf([rectangle(0, 0, 40, 1.55)]), 'ghost-stroke', coats)).toBeUndefined();
   });
