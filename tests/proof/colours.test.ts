@@ -150,3 +150,16 @@ test('colours that no round names are told by their names', () => {
     /do not name #\w{6}, #\w{6}: they come in a last round/u,
   );
 });
+
+test('how far the volume of a colour may be off grows with the tolerance that curves are flattened to', () => {
+  const off = (tolerance: string): readonly number[] =>
+    vetted(apart, { tolerance }).pour.colours.flatMap(({ uncertainty }) =>
+      uncertainty.filter(({ cause }) => cause === 'geometry').map(({ moreMl }) => moreMl),
+    );
+  const [fine, coarse] = [off('5um'), off('50um')];
+  expect(fine.length).toBe(2);
+  for (const [k, ml] of fine.entries()) {
+    expect(ml).toBeGreaterThan(0);
+    expect(coarse[k]).toBeGreaterThan(ml);
+  }
+});

@@ -133,6 +133,20 @@ describe('rim-too-thin', () => {
     ).toBeCloseTo(1, 6);
   });
 
+  test('a hole beside the cut is as near wherever the artwork has its origin', () => {
+    const rims = [
+      [0, 0],
+      [500, -300],
+      [-700, 900],
+    ].map(([x = 0, y = 0]) =>
+      rim('plain 200x100x20mm maple', { keepClear: ['hole 74.6mm,50mm 8mm'] }, [rectangle(x, y, 40, 40)]),
+    );
+    for (const each of rims) {
+      expect(each?.measured.value).toBeCloseTo(1.4, 6);
+      expect(each?.where).toHaveLength(1);
+    }
+  });
+
   test.each([0, 30, 90, 200])('the move that it offers clears it on a board turned by %s°', (turn) => {
     const job = { board: 'plain 120x120x20mm maple', place: '24.5mm,61mm', turn: `${turn}deg` };
     const disc = [circle(0, 0, 20)];

@@ -36,6 +36,27 @@ const RED = '#ff0000';
 const square = (x: number, y = 0): number[] => rectangle(x, y, 20, 20);
 
 describe('colours-touch', () => {
+  test('squares that meet in a corner alone have no length in common', () => {
+    expect(
+      touch([
+        [BLACK, square(0)],
+        [RED, square(20, 20)],
+      ]),
+    ).toBeUndefined();
+    expect(
+      touch([
+        [BLACK, square(0)],
+        [RED, square(20, 19.9)],
+      ]),
+    ).toBeUndefined();
+    expect(
+      touch([
+        [BLACK, square(0)],
+        [RED, square(20, 15)],
+      ]),
+    ).toBeDefined();
+  });
+
   test.each([0, 17, 90])('side by side, overlapping and within each other, turned by %s°', (turnDeg) => {
     const side = touch(
       [
