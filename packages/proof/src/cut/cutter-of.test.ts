@@ -13,7 +13,10 @@ test('a bull nose is flat within its corner and round outside, and a ball when t
   expect(radiusAt(bull, 0.5)).toBeCloseTo(2 + Math.sqrt(0.75), 9);
   const ball = cutterOf(parseBit('ball:6mm'));
   for (const height of [0, 0.5, 2, 3]) {
-    expect(radiusAt(cutterOf(parseBit('bull:6mm:corner 3mm')), height)).toBeCloseTo(radiusAt(ball, height), 9);
+    expect(radiusAt(cutterOf(parseBit('bull:6mm:corner 3mm')), height)).toBeCloseTo(
+      radiusAt(ball, height),
+      9,
+    );
   }
 });
 
