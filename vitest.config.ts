@@ -12,6 +12,8 @@ export default defineConfig({
     passWithNoTests: false,
     allowOnly: false,
     testTimeout: LIMIT_MS,
+    // what several tests look at is vetted in a hook
+    hookTimeout: LIMIT_MS,
     setupFiles: ['tests/support/setup.ts'],
     reporters: ['default', './tests/support/slowest-reporter.mjs'],
     // no test writes into a module that another loads, so that each worker loads each of them once
