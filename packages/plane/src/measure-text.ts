@@ -140,9 +140,7 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
   }
   const number = numberFrom(match);
   if (!Number.isFinite(number)) {
-    throw new MeasureError(
-      `"${text}" is not ${named(quantity)}: the number is not finite. Check the fraction.`,
-    );
+    throw notFinite(text, quantity);
   }
   const unit = (match[9] ?? '').trim().toLowerCase().replace(/\s+/gu, ' ');
   if (unit === '') {
@@ -160,7 +158,17 @@ export function parseMeasure(text: string, quantity: Quantity): Measure {
       `"${text}" is not ${named(quantity)}: unit "${unit}" is unknown here. Units: ${known}.`,
     );
   }
-  return { value: (number + (row.offset ?? 0)) * row.factor, unit: row.plain };
+  const value = (number + (row.offset ?? 0)) * row.factor;
+  if (!Number.isFinite(value)) {
+    throw notFinite(text, quantity);
+  }
+  return { value, unit: row.plain };
+}
+
+function notFinite(text: string, quantity: Quantity): MeasureError {
+  return new MeasureError(
+    `"${text}" is not ${named(quantity)}: the number is not finite. Check the fraction.`,
+  );
 }
 
 function spaced(unit: string): string {

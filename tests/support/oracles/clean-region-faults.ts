@@ -143,34 +143,41 @@ function rayWinding(
 function wedgeFaults(rings: Rings, next: readonly number[]): string[] {
   const { coords } = rings;
   const faults: string[] = [];
-  const corners = new Map<string, { into: number; out: number }[]>();
+  const corners = new Map<string, { at: number; into: number; out: number }[]>();
   for (let i = 0; i < next.length; i++) {
     const v = next[i];
     const key = `${coords[2 * v]},${coords[2 * v + 1]}`;
     const list = corners.get(key) ?? [];
-    const w = next[v];
-    list.push({
-      into: Math.atan2(coords[2 * i + 1] - coords[2 * v + 1], coords[2 * i] - coords[2 * v]),
-      out: Math.atan2(coords[2 * w + 1] - coords[2 * v + 1], coords[2 * w] - coords[2 * v]),
-    });
+    list.push({ at: v, into: i, out: next[v] });
     corners.set(key, list);
   }
-  const turn = (a: number) => (a + 4 * Math.PI) % (2 * Math.PI);
   for (const [key, list] of corners) {
-    if (list.length < 2) {
-      continue;
-    }
-    for (const corner of list) {
-      const wedge = turn(corner.into - corner.out);
-      for (const other of list) {
-        if (
-          other !== corner &&
-          (turn(other.into - corner.out) < wedge || turn(other.out - corner.out) < wedge)
-        ) {
-          faults.push(`a corner at ${key} has another edge in its inside`);
-        }
+    for (const corner of list.length < 2 ? [] : list) {
+      const enters = (point: number) => isWithinWedge(coords, corner, point);
+      if (list.some((other) => other !== corner && (enters(other.into) || enters(other.out)))) {
+        faults.push(`a corner at ${key} has another edge in its inside`);
       }
     }
   }
   return faults;
+}
+
+/** Whether the way to a point lies between the way out and the way in, turning from x to y; by exact predicates, for angles round. */
+function isWithinWedge(
+  coords: Rings['coords'],
+  { at, into, out }: { readonly at: number; readonly into: number; readonly out: number },
+  point: number,
+): boolean {
+  const [x, y] = [coords[2 * at], coords[2 * at + 1]];
+  const cross = (a: number, b: number) =>
+    -orient2d(x, y, coords[2 * a], coords[2 * a + 1], coords[2 * b], coords[2 * b + 1]);
+  const dot = (a: number, b: number) =>
+    (coords[2 * a] - x) * (coords[2 * b] - x) + (coords[2 * a + 1] - y) * (coords[2 * b + 1] - y);
+  /** 0 for turns from the way out below π, 1 from π on. */
+  const half = (a: number) => {
+    const side = cross(out, a);
+    return side > 0 || (side === 0 && dot(out, a) > 0) ? 0 : 1;
+  };
+  const [own, end] = [half(point), half(into)];
+  return own !== end ? own < end : cross(point, into) > 0;
 }

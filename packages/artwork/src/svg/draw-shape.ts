@@ -196,7 +196,9 @@ function noticeOpenOutlines(scene: Scene, element: SvgElement, state: DrawState,
     const [first, last] = endsOf(sub, state.toMm);
     const gapMm = Math.hypot(last[0] - first[0], last[1] - first[1]);
     const areaMm2 = gapMm > MIN_GAP_MM ? subpathArea(sub) * determinant(state.toMm) : 0;
-    if (Math.abs(areaMm2) <= MIN_ENCLOSED_REL * gapMm * gapMm) {
+    // what is too large to compute is left out and told as that
+    const isOutline = Number.isFinite(areaMm2) && Math.abs(areaMm2) > MIN_ENCLOSED_REL * gapMm * gapMm;
+    if (!isOutline || Math.max(...first.map(Math.abs), ...last.map(Math.abs)) > MAX_COORD_MM) {
       continue;
     }
     const place = { ...placeOf(element), atMm: last, gapMm };
