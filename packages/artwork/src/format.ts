@@ -2,4 +2,4 @@
 export { ArtworkError, type ErrorPlace } from './artwork-error.ts';
 export { artworkFormat } from './artwork-format.ts';
 export { refuseEmpty } from './refuse-empty.ts';
-export { refuseSize } from './refuse-size.ts';
+export { refuseSize, type SizeGuard, sizeGuard } from './refuse-size.ts';

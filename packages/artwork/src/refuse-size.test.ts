@@ -1,7 +1,8 @@
-import { type Drawing, packRings } from '@pourproof/plane';
-import { expect, test } from 'vitest';
+import { type Bounds, type Drawing, packRings } from '@pourproof/plane';
+import { describe, expect, test } from 'vitest';
 import { ArtworkError } from './artwork-error.ts';
-import { refuseSize } from './refuse-size.ts';
+import { readArtwork } from './read.ts';
+import { refuseSize, sizeGuard } from './refuse-size.ts';
 
 const wide = (widthMm: number): Drawing => ({
   format: 'svg',
@@ -51,4 +52,65 @@ test('sizes at the ends are taken', () => {
   expect([10_000, 0.1, 120].map(refusal)).toEqual(['', '', '']);
   expect(refusal(10_001)).not.toBe('');
   expect(refusal(0.099)).not.toBe('');
+});
+
+describe('before anything is flattened', () => {
+  const svg = (body: string, size = '100mm'): string =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 100 100">${body}</svg>`;
+  const dxf = (...pairs: (string | number)[]): string =>
+    `0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n${pairs.join('\n')}\n0\nENDSEC\n0\nEOF\n`;
+  /** Boxes that the guard was asked about, and what the reader threw. */
+  const asked = (source: string, options = {}): { boxes: Bounds[]; error: unknown } => {
+    const boxes: Bounds[] = [];
+    const guard = sizeGuard('sign');
+    const refuseBounds = (box: Bounds, from: string): void => {
+      boxes.push(box);
+      guard(box, from);
+    };
+    try {
+      readArtwork(new TextEncoder().encode(source), 'sign', { ...options, refuseBounds });
+      return { boxes, error: null };
+    } catch (error) {
+      return { boxes, error };
+    }
+  };
+  const refused = expect.objectContaining({ code: 'size-of-no-board' });
+
+  test.each([
+    ['a circle', svg('<circle r="30000"/><circle r="30000"/>')],
+    ['a page in the wrong unit', svg('<path d="M0 0C50 90 90 50 90 0z"/>', '300m'.replace('m', '00cm'))],
+    ['a circle of a DXF file', dxf(0, 'CIRCLE', 10, 0, 20, 0, 40, 112_000)],
+    ['an arc', dxf(0, 'LWPOLYLINE', 90, 2, 70, 1, 10, 0, 20, 0, 42, 1, 10, 90_000, 20, 0, 42, 1)],
+  ])('%s beyond any board is refused at the first box', (_, source) => {
+    const { boxes, error } = asked(source);
+    expect(boxes).toHaveLength(1);
+    expect(error).toEqual(refused);
+  });
+
+  test.each([
+    [
+      'what a clip hides',
+      svg(
+        '<clipPath id="c"><rect width="50" height="50"/></clipPath><circle r="30000" clip-path="url(#c)"/>',
+      ),
+    ],
+    [
+      'the light of a mask',
+      svg(
+        '<mask id="k" x="-9" y="-9" width="20" height="20"><circle r="30000" fill="#fff"/></mask><rect width="50" height="50" mask="url(#k)"/>',
+      ),
+    ],
+    ['what is not painted', svg('<circle r="30000" fill="none"/><rect width="50" height="50"/>')],
+    ['a small drawing far out', svg('<circle cx="30000" r="30"/>')],
+    ['a small drawing of a DXF file far out', dxf(0, 'CIRCLE', 10, 90_000, 20, 0, 40, 30)],
+  ])('%s is not', (_, source) => {
+    expect(asked(source).error).toBeNull();
+  });
+
+  test.each([
+    ['an SVG', svg('<circle r="30000"/>')],
+    ['a DXF', dxf(0, 'CIRCLE', 10, 0, 20, 0, 40, 112_000)],
+  ])('%s that is brought to a size is not', (_, source) => {
+    expect(asked(source, { widthMm: 300 }).error).toBeNull();
+  });
 });

@@ -1,4 +1,4 @@
-import { artworkFormat, refuseEmpty, refuseSize } from '@pourproof/artwork/format';
+import { artworkFormat, refuseEmpty, refuseSize, sizeGuard } from '@pourproof/artwork/format';
 import type { LayoutOptions, LetteringFont } from '@pourproof/artwork/lettering';
 import {
   type ArtworkSize,
@@ -83,7 +83,7 @@ async function readFile(
   }
   const watched = font === undefined || font === null ? null : await openWatched(font);
   const fonts = watched === null ? [] : [watched.font];
-  const options = { toleranceMm, ...size, ...file, fonts };
+  const options = { toleranceMm, ...size, ...file, fonts, refuseBounds: sizeGuard(name) };
   const drawing =
     artworkFormat(bytes, name) === 'svg'
       ? (await import('@pourproof/artwork/svg')).readSvg(bytes, options)

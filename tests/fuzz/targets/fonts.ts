@@ -39,9 +39,10 @@ const change = fc.record({
 /** A font of the fixtures with words of its tables or of their directory changed, or cut short. */
 const damagedFont = fc
   .tuple(
-    fc.constantFrom(...fonts.keys()),
-    fc.array(change, { maxLength: 6 }),
-    fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { freq: 9 }),
+    // bytes of packed files lie under a checksum: most of their damage is told at once
+    fc.constantFrom(0, 0, 0, 1, 1, 1, 2, 3),
+    fc.array(change, { maxLength: 3 }),
+    fc.option(fc.double({ min: 0, max: 1, noNaN: true }), { freq: 30 }),
   )
   .map(([which, changes, end]) => {
     const bytes = fonts[which]!.slice();

@@ -74,8 +74,10 @@ export const drawnRegions: FuzzTarget = fuzzTarget(
       expectClean(region, operation);
       return signedArea(region);
     });
-    // points within half the grid count as one, which moves every edge by less than it
-    const slack = 20 * RESOLVE_GRID_MM * (1 + perimeter(a) + perimeter(b));
+    // points within half the grid count as one, coarser where one lies far from the other: every edge moves by less than that
+    const [left, top, right, bottom] = joinBounds(ringsBounds(a), ringsBounds(b));
+    const grid = Math.max(RESOLVE_GRID_MM, 2 ** -29 * Math.max(right - left, bottom - top));
+    const slack = 20 * grid * (1 + perimeter(a) + perimeter(b));
     const off = [
       union + common - signedArea(a) - signedArea(b),
       less + common - signedArea(a),

@@ -11,6 +11,7 @@ import {
   type Notice,
 } from '@pourproof/plane';
 import type { LetteringFont } from '../lettering/lettering-font.ts';
+import { LONGEST_MM, type SizeGuard } from '../refuse-size.ts';
 import { decodeDxf } from './decode-dxf.ts';
 import { drawEntities } from './draw-entities.ts';
 import { type DxfDocument, readDxfDocument } from './dxf-document.ts';
@@ -18,6 +19,7 @@ import type { DxfGroups } from './dxf-groups.ts';
 import { type DxfMap, pageMap } from './dxf-map.ts';
 import { type DxfNotices, dxfNotice, dxfNotices } from './dxf-notices.ts';
 import type { Sheet } from './dxf-pen.ts';
+import type { DxfRecord } from './dxf-record.ts';
 import { dxfRefusal } from './dxf-refusals.ts';
 import { type DxfScale, type DxfUnit, dxfScale, unitNotice } from './dxf-unit.ts';
 import { sheetShapes } from './sheet-shapes.ts';
@@ -41,6 +43,8 @@ export interface ReadDxfOptions {
    * with a notice.
    */
   readonly fonts?: readonly LetteringFont[];
+  /** Asked before curves are flattened, so that a mistaken unit costs nothing; none by default. */
+  readonly refuseBounds?: SizeGuard | undefined;
 }
 
 /** Artwork further from the origin than this, in mm, is moved there, to keep its digits. */
@@ -74,8 +78,17 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
   const joinToleranceMm = options.joinToleranceMm ?? DEFAULT_JOIN_TOLERANCE_MM;
   const asFile = dxfScale(document, options.unit);
   const factor = options.scale ?? 1;
-  const draw = (map: DxfMap, log: DxfNotices): Sheet[] =>
-    drawEntities(document, map, log, { toleranceMm, joinToleranceMm, fonts: options.fonts ?? [] });
+  const draw = (map: DxfMap, log: DxfNotices, tolerance = toleranceMm): Sheet[] =>
+    drawEntities(document, map, log, {
+      toleranceMm: tolerance,
+      joinToleranceMm,
+      fonts: options.fonts ?? [],
+    });
+  const isFitted = options.widthMm !== undefined || options.heightMm !== undefined;
+  if (options.refuseBounds !== undefined && !isFitted && mayBeHuge(document, asFile.mmPerUnit * factor)) {
+    const rough = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), dxfNotices(), ROUGH_MM);
+    options.refuseBounds(sheetBounds(rough), scaleWords(asFile, options));
+  }
 
   let log = dxfNotices();
   let sheets = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), log);
@@ -86,7 +99,7 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
     log = dxfNotices();
     sheets = draw(pageMap(asFile.mmPerUnit * factor * fit, ...move), log);
   }
-  if (asFile.doubt && options.widthMm === undefined && options.heightMm === undefined) {
+  if (asFile.doubt && !isFitted) {
     notices.push(unitNotice(asFile.doubt, asFile.mmPerUnit * factor, bounds));
   }
   if (move[0] !== 0 || move[1] !== 0) {
@@ -129,6 +142,20 @@ function damageNotices(document: DxfDocument, groups: DxfGroups): Notice[] {
     return [dxfNotice('missing-end', {})];
   }
   return [];
+}
+
+/** What a first look at sizes is flattened to, mm. */
+const ROUGH_MM = LONGEST_MM / 100;
+
+/** Whether a number of an entity is half as long as any board, or a block is enlarged. */
+function mayBeHuge({ entities, blocks }: DxfDocument, mmPerUnit: number): boolean {
+  const far = LONGEST_MM / 2 / mmPerUnit;
+  const isFar = ({ type, codes, values, parts }: DxfRecord): boolean =>
+    codes.some((code, i) => {
+      const isScale = type === 'INSERT' && code >= 41 && code <= 43;
+      return code >= 10 && code < 60 && Math.abs(Number(values[i])) > (isScale ? 1 : far);
+    }) || parts.some(isFar);
+  return [entities, ...Array.from(blocks.values(), (block) => block.entities)].some((all) => all.some(isFar));
 }
 
 function sheetBounds(sheets: readonly Sheet[]): Bounds {

@@ -7,16 +7,20 @@ import type { SvgElement } from './svg-element.ts';
 /** The winning declaration of each property of an element, before inheritance. */
 export type Declared = StringPairs;
 
+/** Told of each value that is not valid for a property that is known. */
+export type RefusedValue = (property: string, value: string) => void;
+
 /**
  * Cascades presentation attributes, style rules and the `style` attribute (SVG 2 §6, CSS Cascade 4):
  * attributes are the weakest, then rules by specificity and order, then `style`; `!important` turns the order
  * of the last two over the rest. A value that is not valid for its property never wins.
  */
-export function cascade(element: SvgElement, rules: RuleIndex): Declared {
+export function cascade(element: SvgElement, rules: RuleIndex, onRefused: RefusedValue): Declared {
   const won = new Map<string, string>();
+  const declare = (name: string, value: string): void => declareIn(won, name, value, onRefused);
   for (const [name, value] of element.attributes) {
     if (isPresentationAttribute(name, element.name)) {
-      declare(won, name, value);
+      declare(name, value);
     }
   }
   const important: Declaration[] = [];
@@ -25,7 +29,7 @@ export function cascade(element: SvgElement, rules: RuleIndex): Declared {
       if (declaration.important) {
         important.push(declaration);
       } else {
-        declare(won, declaration.property, declaration.value);
+        declare(declaration.property, declaration.value);
       }
     }
   };
@@ -37,16 +41,16 @@ export function cascade(element: SvgElement, rules: RuleIndex): Declared {
     take(parseDeclarations(inline));
   }
   for (const { property, value } of important) {
-    declare(won, property, value);
+    declare(property, value);
   }
   return new StringPairs([...won].flat());
 }
 
-function declare(won: Map<string, string>, property: string, raw: string): void {
+function declareIn(won: Map<string, string>, property: string, raw: string, onRefused: RefusedValue): void {
   const value = raw.trim();
   if (property === 'marker') {
     for (const part of ['marker-start', 'marker-mid', 'marker-end']) {
-      declare(won, part, value);
+      declareIn(won, part, value, onRefused);
     }
   } else if (property === 'all' && /^(?:inherit|initial|unset|revert|revert-layer)$/i.test(value)) {
     for (const name of PROPERTIES.keys()) {
@@ -61,5 +65,7 @@ function declare(won: Map<string, string>, property: string, raw: string): void 
     }
   } else if (isValidValue(property, value)) {
     won.set(property, value);
+  } else {
+    onRefused(property, value);
   }
 }

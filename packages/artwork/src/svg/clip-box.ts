@@ -44,7 +44,7 @@ function strokeBox(scene: Scene, element: SvgElement, state: DrawState): Bounds 
     notices: new NoticeBook(SVG_NOTICES),
     painted: [],
     arena: new CoordArena(),
-    options: { ...scene.options, toleranceMm: scene.options.toleranceMm / scale },
+    options: { ...scene.options, toleranceMm: scene.options.toleranceMm / scale, refuseBounds: undefined },
   };
   const { clip: _clip, ...open } = state;
   const hostToMm = compose(inverseTransform(state.toMm), state.hostToMm);

@@ -8,8 +8,8 @@ import { narrowed } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { ownTransform } from './own-transform.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround } from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, lengthsAt, type Scene, styleAround } from './scene.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 
 /**
  * The clip of an element: what is around it narrowed by its own `clip-path` (CSS Masking 1 §6), in mm.

@@ -2,7 +2,7 @@ import { type FillRule, translation } from '@pourproof/plane';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { transformPath } from '../path/transform-path.ts';
 import { ellipsePath } from './basic-shape.ts';
-import { type LengthContext, parseLength, userUnits } from './css-length.ts';
+import { type LengthContext, lengthList, parseLength, userUnits } from './css-length.ts';
 import { parsePathData } from './path-data.ts';
 
 /** The box that a shape's percentages and places refer to, in user units. */
@@ -26,20 +26,20 @@ export interface ClipShape {
  */
 export function clipShape(text: string, box: ShapeBox, lengths: LengthContext): ClipShape | undefined {
   const [, name = '', inside = ''] = /^([a-z]+)\(\s*([\s\S]*?)\s*\)$/i.exec(text.trim()) ?? [];
-  const maker = MAKERS[name.toLowerCase()];
+  const maker = MAKERS.get(name.toLowerCase());
   const made = maker?.(inside, new BoxLengths(box, lengths));
   return made === undefined ? undefined : 'path' in made ? made : { path: made, fillRule: 'nonzero' };
 }
 
-const MAKERS: Readonly<
-  Record<string, (inside: string, lengths: BoxLengths) => Path | ClipShape | undefined>
-> = {
-  circle: (inside, lengths) => round(inside, lengths, 1),
-  ellipse: (inside, lengths) => round(inside, lengths, 2),
-  inset,
-  polygon,
-  path: pathFunction,
-};
+// maps, since words of a file may be names that every object has
+const MAKERS: ReadonlyMap<string, (inside: string, lengths: BoxLengths) => Path | ClipShape | undefined> =
+  new Map<string, (inside: string, lengths: BoxLengths) => Path | ClipShape | undefined>([
+    ['circle', (inside, lengths) => round(inside, lengths, 1)],
+    ['ellipse', (inside, lengths) => round(inside, lengths, 2)],
+    ['inset', inset],
+    ['polygon', polygon],
+    ['path', pathFunction],
+  ]);
 
 /** Lengths and percentages of a box. */
 class BoxLengths {
@@ -64,19 +64,27 @@ class BoxLengths {
     if (/^(?:top|bottom)$/.test(first) || /^(?:left|right)$/.test(second)) {
       [first, second] = [second, first];
     }
-    const x = this.length(HORIZONTAL[first] ?? first, 'x');
-    const y = this.length(VERTICAL[second] ?? second, 'y');
+    const x = this.length(HORIZONTAL.get(first) ?? first, 'x');
+    const y = this.length(VERTICAL.get(second) ?? second, 'y');
     return x === undefined || y === undefined || more.length > 0
       ? undefined
       : [this.box.x + x, this.box.y + y];
   }
 }
 
-const HORIZONTAL: Readonly<Record<string, string>> = { left: '0%', center: '50%', right: '100%' };
-const VERTICAL: Readonly<Record<string, string>> = { top: '0%', center: '50%', bottom: '100%' };
+const HORIZONTAL: ReadonlyMap<string, string> = new Map([
+  ['left', '0%'],
+  ['center', '50%'],
+  ['right', '100%'],
+]);
+const VERTICAL: ReadonlyMap<string, string> = new Map([
+  ['top', '0%'],
+  ['center', '50%'],
+  ['bottom', '100%'],
+]);
 
 function words(text: string): string[] {
-  return text.trim().toLowerCase().split(/\s+/).filter(Boolean);
+  return [...lengthList(text.toLowerCase(), /\s/u)];
 }
 
 /**

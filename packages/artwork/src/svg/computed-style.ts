@@ -1,6 +1,6 @@
 import type { Declared } from './cascade.ts';
 import { type Colour, parseColour } from './css-colour.ts';
-import { type LengthContext, parseLength, userUnits } from './css-length.ts';
+import { type LengthContext, parseAlpha, userUnits } from './css-length.ts';
 import { isValidValue, PROPERTIES } from './properties.ts';
 
 /** Longest value that `var()` may give: properties that double one another would grow without end. */
@@ -48,9 +48,8 @@ export class ComputedStyle {
 
   /** A number 0…1 from a property that takes a number or a percentage. */
   alpha(property: string): number {
-    const text = this.get(property);
-    const value = text.endsWith('%') ? Number(text.slice(0, -1)) / 100 : Number(text);
-    return Number.isFinite(value) ? Math.max(0, Math.min(1, value)) : 1;
+    const value = parseAlpha(this.get(property)) ?? 1;
+    return Math.max(0, Math.min(1, value));
   }
 
   private workOut(property: string): string {
@@ -116,13 +115,12 @@ export class ComputedStyle {
     if (/^(?:smaller|larger)$/i.test(value)) {
       return above * (value.toLowerCase() === 'larger' ? 1.2 : 1 / 1.2);
     }
-    if (parseLength(value)?.unit === '%') {
-      return (above * Number.parseFloat(value)) / 100;
-    }
     const root = this.rootFontSize(above);
+    // percentages are of the size around; there is no viewport here
+    const hasPercent = /%/.test(value);
     const context: LengthContext = {
-      viewportWidth: 0,
-      viewportHeight: 0,
+      viewportWidth: hasPercent ? above : 0,
+      viewportHeight: hasPercent ? above : 0,
       fontSize: above,
       rootFontSize: root,
     };

@@ -1,8 +1,13 @@
 import { CSS_PX_PER_INCH, MM_PER_INCH, PT_PER_INCH, PT_PER_PICA } from '@pourproof/plane';
+import { computeMath, hasRelativeUnit, isMath } from './css-math.ts';
 
 /** A CSS length as written: a number and its unit, `''` for user units. */
 export interface CssLength {
   readonly value: number;
+  /**
+   * `math` for a math function with units that are measured against something: its value is known where it
+   * is used, and stands as 0 here.
+   */
   readonly unit: string;
 }
 
@@ -28,15 +33,60 @@ export interface LengthContext {
   readonly rootFontSize: number;
 }
 
-/** Reads one length, number or percentage; `undefined` for anything else. */
+/** Reads one length, number or percentage, or a math function of them; `undefined` for anything else. */
 export function parseLength(text: string): CssLength | undefined {
+  if (isMath(text)) {
+    return parseMath(text);
+  }
   const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)([a-z]*|%)$/i.exec(text.trim());
   if (match === null) {
     return undefined;
   }
   const value = Number(match[1]);
   const unit = (match[2] as string).toLowerCase();
-  return Number.isFinite(value) && (PX.has(unit) || RELATIVE.includes(unit)) ? { value, unit } : undefined;
+  const perUnit = PX.get(unit) ?? (RELATIVE.includes(unit) ? 1 : Number.NaN);
+  return Number.isFinite(value * perUnit) ? { value, unit } : undefined;
+}
+
+/** A function of rulers' units alone is a length like any other; without `px` and bare numbers it is physical. */
+function parseMath(text: string): CssLength | undefined {
+  const found = computeMath(text, () => 1);
+  if (found === undefined || hasRelativeUnit(text)) {
+    return found === undefined ? undefined : { value: 0, unit: 'math' };
+  }
+  if (!found.isLength) {
+    return { value: found.value, unit: '' };
+  }
+  const mm = PX.get('mm') as number;
+  return /\dpx/iu.test(text) ? { value: found.value, unit: 'px' } : { value: found.value / mm, unit: 'mm' };
+}
+
+/** The parts of a list of lengths between white space and commas, or what else separates; brackets hold theirs together. */
+export function lengthList(text: string, separator: RegExp = /[\s,]/u): readonly string[] {
+  const parts: string[] = [];
+  let depth = 0;
+  let part = '';
+  for (const sign of text) {
+    depth += sign === '(' ? 1 : sign === ')' ? -1 : 0;
+    if (depth <= 0 && separator.test(sign)) {
+      parts.push(part);
+      part = '';
+    } else {
+      part += sign;
+    }
+  }
+  return [...parts, part].filter((each) => each !== '');
+}
+
+/** A plain number or a percentage as a share, or a math function of numbers; `undefined` for anything else. */
+export function parseAlpha(text: string): number | undefined {
+  if (isMath(text)) {
+    const found = computeMath(text.replace(/%/gu, ' * 0.01'), () => Number.NaN);
+    return found === undefined || found.isLength ? undefined : found.value;
+  }
+  const [, number, percent] = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%?)$/iu.exec(text.trim()) ?? [];
+  const value = Number(number ?? Number.NaN) / (percent === '%' ? 100 : 1);
+  return Number.isFinite(value) ? value : undefined;
 }
 
 /**
@@ -55,6 +105,10 @@ export function userUnits(
     return otherwise;
   }
   const { value, unit } = length;
+  if (unit === 'math') {
+    const perUnit = (each: string): number => relativeUnit(each, axis, context);
+    return computeMath(text as string, perUnit)?.value ?? otherwise;
+  }
   const px = PX.get(unit);
   return px === undefined ? value * relativeUnit(unit, axis, context) : value * px;
 }

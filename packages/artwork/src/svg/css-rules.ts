@@ -13,6 +13,8 @@ export interface Declaration {
 /** One selector of a rule with what it declares. */
 export interface StyleRule {
   readonly selector: string;
+  /** The same as it was parsed. */
+  readonly parts: Selector;
   /** What its last compound must have, to look rules up by: `#id`, `.class`, `tag` or `*`. */
   readonly key: string;
   /** CSS specificity as one number: ids, classes and types, each below 1000. */
@@ -94,6 +96,7 @@ function addRule(rules: StyleRule[], skipped: string[], rule: Rule): void {
     if (selector.type === 'Selector') {
       rules.push({
         selector: generate(selector),
+        parts: selector,
         key: lookUpKey(selector),
         specificity: specificityOf(selector),
         declarations,

@@ -9,10 +9,9 @@ import { drawText } from './draw-text.ts';
 import { drawUse } from './draw-use.ts';
 import { drawViewport } from './draw-viewport.ts';
 import { maskFor } from './mask-for.ts';
-import { noticeLengths } from './notice-lengths.ts';
 import { ownTransform } from './own-transform.ts';
-import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 
 /**
  * Elements that paint nothing where they stand: what they hold is only painted through references, or never.
@@ -95,11 +94,8 @@ export function drawContent(scene: Scene, element: SvgElement, state: DrawState)
       scene.notices.add(
         'path-data-error',
         placeOf(element),
-        `${elementName(element)} at character ${errorAt + 1}`,
+        `${elementName(element)} at character ${errorAt + 1}${textAt(element, errorAt)}`,
       );
-    }
-    if (scene.mode === 'paint') {
-      noticeLengths(scene.notices, element);
     }
     const paints = drawShape(scene, element, state, path);
     drawMarkers(scene, element, state, path, paints);
@@ -118,6 +114,12 @@ export function drawContent(scene: Scene, element: SvgElement, state: DrawState)
       scene.draw(scene, child, inside);
     }
   }
+}
+
+/** What stands in the data of a shape where it goes wrong; nothing where the data ends there. */
+function textAt({ name, attributes }: SvgElement, index: number): string {
+  const found = attributes.get(name === 'path' ? 'd' : 'points')?.slice(index, index + 20) ?? '';
+  return found === '' ? '' : `, "${found}"`;
 }
 
 /** The first child that passes its conditions (SVG 2 §5.9). */

@@ -7,8 +7,8 @@ import type { ShapePaints } from './draw-shape.ts';
 import { countReuse } from './draw-use.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene, styleAround } from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, lengthsAt, type Scene, styleAround } from './scene.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
 /**

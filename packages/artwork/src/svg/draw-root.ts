@@ -3,8 +3,8 @@ import { clipFor } from './clip-for.ts';
 import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
 import type { PageSize } from './page-size.ts';
-import { type DrawState, placeOf, type Scene } from './scene.ts';
-import { elementName } from './svg-element.ts';
+import type { DrawState, Scene } from './scene.ts';
+import { elementName, placeOf } from './svg-element.ts';
 import { fitViewBox } from './view-box.ts';
 
 /**

@@ -23,10 +23,11 @@ import { cutDashes } from '../stroke/cut-dashes.ts';
 import { strokeSubpath } from '../stroke/stroke-outline.ts';
 import { SHAPE_ELEMENTS } from './basic-shape.ts';
 import type { Colour } from './css-colour.ts';
+import { guardSize } from './guard-size.ts';
 import { paintOf } from './paint-of.ts';
-import { type DrawState, placeOf, type Scene } from './scene.ts';
+import type { DrawState, Scene } from './scene.ts';
 import { strokeDashes, strokeStyle } from './stroke-style.ts';
-import type { SvgElement } from './svg-element.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { HAIRLINE_MM } from './svg-limits.ts';
 
 /** Ends of an outline nearer than this, in mm, meet: 1 nm, what rounding of decimals leaves. */
@@ -73,6 +74,9 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   };
   const fillPaint = element.name === 'line' ? undefined : paintOf(scene, state, 'fill', element, box);
   const strokePaint = paintOf(scene, state, 'stroke', element, box);
+  if (fillPaint !== undefined || strokePaint !== undefined) {
+    guardSize(scene, state, path);
+  }
   const paintFill = (): void => {
     if (fillPaint !== undefined) {
       noticeOpenOutlines(scene, element, state, path);
@@ -109,7 +113,7 @@ export function emit(
     return;
   }
   if (!region.coords.every((value) => Math.abs(value) <= MAX_COORD_MM)) {
-    scene.notices.add('number-too-large', placeOf(element));
+    scene.notices.add('number-too-large', placeOf(element), elementName(element));
     return;
   }
   const seen = state.clip === undefined ? region : intersectRegions(region, state.clip);

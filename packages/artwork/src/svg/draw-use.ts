@@ -3,8 +3,8 @@ import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
 import { drawViewport } from './draw-viewport.ts';
 import { findReferenced, hrefOf } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, placeOf, type Scene } from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { svgRefusal } from './svg-refusals.ts';
 
 /**

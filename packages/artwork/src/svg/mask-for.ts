@@ -6,16 +6,8 @@ import { parseLength, userUnits } from './css-length.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import {
-  type DrawState,
-  declaredOf,
-  lengthsAt,
-  type Painted,
-  placeOf,
-  type Scene,
-  styleAround,
-} from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, lengthsAt, type Painted, type Scene, styleAround } from './scene.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { SVG_NOTICES } from './svg-notices.ts';
 
 /** Notices within a mask that mean its light is neither full nor none somewhere. */
@@ -81,7 +73,9 @@ function litRegion(
     within: [...state.within, mask],
   };
   const notices = new NoticeBook(SVG_NOTICES);
-  const lighting: Scene = { ...scene, notices, painted: [], open: [] };
+  // a mask may be as large as it likes
+  const options = { ...scene.options, refuseBounds: undefined };
+  const lighting: Scene = { ...scene, options, notices, painted: [], open: [] };
   for (const child of mask.children) {
     scene.draw(lighting, child, inside);
   }
@@ -110,10 +104,12 @@ function maskArea(scene: Scene, mask: SvgElement, state: DrawState, units: Trans
   const byBox = units !== IDENTITY;
   const lengths = lengthsAt(scene, state);
   const side = (name: string, axis: 'x' | 'y', usual: string): number => {
-    const text = mask.attributes.get(name) ?? usual;
+    const given = mask.attributes.get(name);
+    const text = given !== undefined && parseLength(given) !== undefined ? given : usual;
     const length = parseLength(text);
     // in units of the box a percentage is a part of it
-    return byBox && length?.unit === '%' ? length.value / 100 : userUnits(text, axis, lengths);
+    const ofBox = byBox && /^(?:%|math)$/.test(length?.unit ?? '');
+    return userUnits(text, axis, ofBox ? { ...lengths, viewportWidth: 1, viewportHeight: 1 } : lengths);
   };
   const toMm = compose(state.toMm, units);
   return rectangle(

@@ -1,11 +1,12 @@
-import { compile } from 'css-select';
 import type { StyleRule } from './css-rules.ts';
-import { ownText, type SvgElement } from './svg-element.ts';
+import { type ElementTest, selectorTest } from './match-selector.ts';
+import { SearchSteps } from './search-steps.ts';
+import type { SvgElement } from './svg-element.ts';
 
 /** A rule that can be asked whether it matches. */
 interface ReadyRule extends StyleRule {
   readonly order: number;
-  readonly matches: (element: SvgElement) => boolean;
+  readonly matches: ElementTest;
 }
 
 /** Rules of all style sheets in order, ready to be asked for an element's. */
@@ -19,18 +20,16 @@ export interface RuleIndex {
 /**
  * Makes rules searchable: each element is only compared with rules that end in its id, one of its classes,
  * its name, or anything.
+ *
+ * @throws {ArtworkError} `svg-styles-too-large`, when an element is asked for whose rules take too long to find
  */
-export function indexRules(rules: readonly StyleRule[]): RuleIndex {
+export function indexRules(rules: readonly StyleRule[], steps: SearchSteps = new SearchSteps()): RuleIndex {
   const byKey = new Map<string, ReadyRule[]>();
   const unknown: string[] = [];
   rules.forEach((rule, order) => {
-    let matches: (element: SvgElement) => boolean;
+    let matches: ElementTest;
     try {
-      matches = compile<SvgElement, SvgElement>(rule.selector, {
-        xmlMode: true,
-        adapter: ADAPTER,
-        cacheResults: false,
-      });
+      matches = selectorTest(rule.parts, steps);
     } catch {
       unknown.push(rule.selector);
       return;
@@ -59,20 +58,3 @@ export function indexRules(rules: readonly StyleRule[]): RuleIndex {
   };
   return { rulesFor, unknown };
 }
-
-/**
- * The library only reads the lists, which it asks to be writable; copying them for each question would cost
- * the square of their length.
- */
-const ADAPTER = {
-  isTag: (node: SvgElement): node is SvgElement => node !== undefined,
-  getAttributeValue: (element: SvgElement, name: string): string | undefined => element.attributes.get(name),
-  getChildren: (node: SvgElement): SvgElement[] => node.children as SvgElement[],
-  getName: (element: SvgElement): string => element.name,
-  getParent: (node: SvgElement): SvgElement | null => node.parent ?? null,
-  getSiblings: (node: SvgElement): SvgElement[] => (node.parent?.children ?? [node]) as SvgElement[],
-  prevElementSibling: (node: SvgElement): SvgElement | null => node.parent?.children[node.index - 1] ?? null,
-  getText: (node: SvgElement): string => ownText(node),
-  hasAttrib: (element: SvgElement, name: string): boolean => element.attributes.has(name),
-  removeSubsets: (nodes: SvgElement[]): SvgElement[] => nodes,
-};

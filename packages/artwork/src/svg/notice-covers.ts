@@ -1,7 +1,8 @@
 import { type DrawnShape, signedArea } from '@pourproof/plane';
 import { type Boxes, OverlapIndex } from '../clip/boxes.ts';
 import { intersectRegions } from '../clip/clip-region.ts';
-import { type Painted, placeOf, type SvgNotices } from './scene.ts';
+import type { Painted, SvgNotices } from './scene.ts';
+import { placeOf } from './svg-element.ts';
 
 /** Most shapes that each shape is compared with exactly; beyond that, overlapping boxes are enough. */
 const MAX_COMPARED = 8;

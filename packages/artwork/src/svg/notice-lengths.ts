@@ -1,31 +1,102 @@
-import { parseLength } from './css-length.ts';
-import { parseDeclarations } from './css-rules.ts';
-import { placeOf, type SvgNotices } from './scene.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import type { NoticeBook } from '../notice-book.ts';
+import { lengthList, parseLength } from './css-length.ts';
+import { elementName, placeOf, type SvgElement } from './svg-element.ts';
+import type { SvgNoticeCode } from './svg-notices.ts';
+import { parseViewBox } from './view-box.ts';
 
-/** Lengths that each shape element is made of (SVG 2 §10). */
-const GEOMETRY: ReadonlyMap<string, readonly string[]> = new Map([
-  ['rect', ['x', 'y', 'width', 'height', 'rx', 'ry']],
-  ['circle', ['cx', 'cy', 'r']],
-  ['ellipse', ['cx', 'cy', 'rx', 'ry']],
-  ['line', ['x1', 'y1', 'x2', 'y2']],
+/** How an attribute writes its lengths or numbers. */
+type Form = 'length' | 'lengths' | 'number' | 'numbers' | 'side' | 'box' | 'angle';
+
+const PLACES = { x: 'lengths', y: 'lengths', dx: 'lengths', dy: 'lengths', rotate: 'numbers' } as const;
+
+/** Attributes with lengths or numbers that are no properties (SVG 2 §8.9), by their elements. */
+const ATTRIBUTES: ReadonlyMap<string, readonly (readonly [string, Form])[]> = new Map(
+  Object.entries<Readonly<Record<string, Form>>>({
+    line: { x1: 'length', y1: 'length', x2: 'length', y2: 'length' },
+    text: { ...PLACES, textLength: 'length' },
+    tspan: { ...PLACES, textLength: 'length' },
+    textPath: { startOffset: 'length', textLength: 'length' },
+    marker: {
+      ...{ markerWidth: 'length', markerHeight: 'length', refX: 'side', refY: 'side' },
+      ...{ viewBox: 'box', orient: 'angle' },
+    },
+    mask: { x: 'length', y: 'length', width: 'length', height: 'length' },
+    svg: { viewBox: 'box' },
+    symbol: { viewBox: 'box' },
+  }).map(([name, forms]) => [name, Object.entries(forms)] as const),
+);
+const NONE: readonly (readonly [string, Form])[] = [];
+
+/** Properties that hold lengths or numbers; what else is not valid is told by what it does. */
+const PROPERTIES: ReadonlySet<string> = new Set([
+  ...['x', 'y', 'width', 'height', 'cx', 'cy', 'r', 'rx', 'ry'],
+  ...['stroke-width', 'stroke-dasharray', 'stroke-dashoffset', 'stroke-miterlimit'],
+  ...['opacity', 'fill-opacity', 'stroke-opacity', 'stop-opacity'],
+  ...['font-size', 'letter-spacing', 'word-spacing', 'transform-origin'],
 ]);
 
-/** Words that stand for a length, and values that the cascade resolves. */
-const OTHER_VALUES = /^(?:auto|inherit|initial|unset|revert|revert-layer|var\([\s\S]*\))$/iu;
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
+const SIDES = /^(?:left|right|top|bottom|center)$/iu;
 
-/** Notices where a length of a shape, or the width of its stroke, cannot be read and counts as not given. */
-export function noticeLengths(notices: SvgNotices, element: SvgElement): void {
-  const names = [...(GEOMETRY.get(element.name) ?? []), 'stroke-width'];
-  const declared = parseDeclarations(element.attributes.get('style') ?? '');
-  for (const name of names) {
-    const styled = declared.filter(({ property }) => property === name).map(({ value }) => value);
-    for (const text of [element.attributes.get(name), ...styled]) {
-      const value = text?.trim() ?? '';
-      if (value !== '' && parseLength(value) === undefined && !OTHER_VALUES.test(value)) {
-        const detail = `${elementName(element)} ${name}="${value.slice(0, 30)}"`;
-        notices.add('length-unreadable', placeOf(element), detail);
-      }
+/** Notices lengths and numbers that cannot be used as they are written and count as not given; each once, however often it is drawn. */
+export class LengthNotices {
+  readonly #notices: NoticeBook<SvgNoticeCode>;
+  readonly #told = new Map<SvgElement, Set<string>>();
+
+  constructor(notices: NoticeBook<SvgNoticeCode>) {
+    this.#notices = notices;
+  }
+
+  /** Looks at the attributes of an element that are no properties. */
+  attributesOf(element: SvgElement): void {
+    this.#look(element, 'pathLength', 'number');
+    for (const [name, form] of ATTRIBUTES.get(element.name) ?? NONE) {
+      this.#look(element, name, form);
     }
+  }
+
+  /** Takes a declared value that is not valid for its property. */
+  refused(element: SvgElement, property: string, value: string): void {
+    if (value !== '' && PROPERTIES.has(property)) {
+      this.#tell(element, property, value);
+    }
+  }
+
+  #look(element: SvgElement, name: string, form: Form): void {
+    const value = element.attributes.get(name)?.trim() ?? '';
+    if (value !== '' && !isReadable(value, form)) {
+      this.#tell(element, name, value);
+    }
+  }
+
+  #tell(element: SvgElement, name: string, value: string): void {
+    const detail = `${elementName(element)} ${name}="${value.slice(0, 30)}"`;
+    const told = this.#told.get(element) ?? new Set();
+    if (!told.has(detail)) {
+      this.#told.set(element, told.add(detail));
+      this.#notices.add('length-unreadable', placeOf(element), detail);
+    }
+  }
+}
+
+function isReadable(value: string, form: Form): boolean {
+  const isNumber = (text: string): boolean => NUMBER.test(text) && Number.isFinite(Number(text));
+  switch (form) {
+    case 'length':
+      return parseLength(value) !== undefined;
+    case 'side':
+      return SIDES.test(value) || parseLength(value) !== undefined;
+    case 'lengths':
+      return lengthList(value).every((part) => parseLength(part) !== undefined);
+    case 'number':
+      return isNumber(value);
+    case 'box':
+      return parseViewBox(value) !== undefined;
+    case 'angle':
+      return (
+        /^auto(?:-start-reverse)?$/u.test(value) || isNumber(value.replace(/(?:deg|grad|rad|turn)$/iu, ''))
+      );
+    default:
+      return lengthList(value).every(isNumber);
   }
 }

@@ -1,8 +1,8 @@
 import { compose, IDENTITY, isEmptyBounds, type Transform, translation } from '@pourproof/plane';
-import { parseLength, userUnits } from './css-length.ts';
+import { lengthList, parseLength, userUnits } from './css-length.ts';
 import { objectBox } from './object-box.ts';
-import { type DrawState, lengthsAt, placeOf, type Scene } from './scene.ts';
-import type { SvgElement } from './svg-element.ts';
+import { type DrawState, lengthsAt, type Scene } from './scene.ts';
+import { placeOf, type SvgElement } from './svg-element.ts';
 import { parseTransformList } from './transform-list.ts';
 
 /** A box that transforms refer to, in user units. */
@@ -57,7 +57,7 @@ function ownBox(scene: Scene, element: SvgElement, state: DrawState): Box {
 
 /** Words for a side stand in either order; one value alone is the horizontal one. */
 function originIn(scene: Scene, state: DrawState, text: string, box: Box): [number, number] {
-  let [first = '50%', second = '50%'] = text.trim().toLowerCase().split(/\s+/);
+  let [first = '50%', second = '50%'] = lengthList(text.toLowerCase(), /\s/u);
   if (/^(?:top|bottom)$/.test(first) || /^(?:left|right)$/.test(second)) {
     [first, second] = [second, first];
   }

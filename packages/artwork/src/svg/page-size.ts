@@ -63,7 +63,7 @@ interface Side {
 function sideOf(style: ComputedStyle, name: string): Side {
   const text = style.get(name);
   const length = parseLength(text);
-  if (length === undefined || /^(?:%|v)/.test(length.unit)) {
+  if (length === undefined || /^(?:%|v|math)/.test(length.unit)) {
     return { text: length === undefined ? '' : `${name}="${text}"`, physical: false, zero: false };
   }
   const context = {

@@ -2,8 +2,8 @@ import { type Bounds, isEmptyBounds } from '@pourproof/plane';
 import { ComputedStyle } from './computed-style.ts';
 import { type Colour, parseColour } from './css-colour.ts';
 import { findReferenced, hrefOf, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, placeOf, type Scene, styleAround } from './scene.ts';
-import type { SvgElement } from './svg-element.ts';
+import { type DrawState, declaredOf, type Scene, styleAround } from './scene.ts';
+import { placeOf, type SvgElement } from './svg-element.ts';
 
 /** Longest chain of gradients that inherit their stops from one another. */
 const MAX_BORROWING = 32;

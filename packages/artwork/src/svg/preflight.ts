@@ -9,7 +9,8 @@ import {
 } from '@pourproof/plane';
 import { type Boxes, boxAround, boxAt, boxesOf } from '../clip/boxes.ts';
 import { noticeCovers } from './notice-covers.ts';
-import { type Painted, placeOf, type Scene, type SvgNotices } from './scene.ts';
+import type { Painted, Scene, SvgNotices } from './scene.ts';
+import { placeOf } from './svg-element.ts';
 import { FINE_SEGMENT_MM } from './svg-limits.ts';
 import { svgNotice } from './svg-notices.ts';
 

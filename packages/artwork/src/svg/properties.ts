@@ -1,5 +1,5 @@
 import { isColour } from './css-colour.ts';
-import { parseLength } from './css-length.ts';
+import { lengthList, parseAlpha, parseLength } from './css-length.ts';
 
 /** What a property does without a declaration, and which declared values are taken at all. */
 interface PropertyRule {
@@ -19,16 +19,16 @@ const length = (value: string): boolean => parseLength(value) !== undefined;
 const lengthOrAuto = (value: string): boolean => value === 'auto' || parseLength(value) !== undefined;
 const size = (value: string): boolean => value === 'auto' || (parseLength(value)?.value ?? -1) >= 0;
 const positive = (value: string): boolean => (parseLength(value)?.value ?? -1) >= 0;
-const alpha = (value: string): boolean => /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?%?$/i.test(value);
+const alpha = (value: string): boolean => parseAlpha(value) !== undefined;
+const fontSize = (value: string): boolean =>
+  /^(?:(?:xx?-)?(?:small|large)|xxx-large|medium|smaller|larger)$/i.test(value) || positive(value);
+const spacing = (value: string): boolean => /^normal$/i.test(value) || length(value);
+const origin = (value: string): boolean =>
+  lengthList(value, /\s/u).every((part) => /^(?:left|right|top|bottom|center)$/i.test(part) || length(part));
 const paint = (value: string): boolean =>
   /^(?:none|context-fill|context-stroke)$/i.test(value) || /^url\(/i.test(value) || isColour(value);
 const reference = (value: string): boolean => value === 'none' || /^url\(/i.test(value);
-const dashes = (value: string): boolean =>
-  value === 'none' ||
-  value
-    .split(/[\s,]+/)
-    .filter(Boolean)
-    .every(positive);
+const dashes = (value: string): boolean => value === 'none' || lengthList(value).every(positive);
 
 function rule(
   initial: string,
@@ -51,7 +51,7 @@ export const PROPERTIES: ReadonlyMap<string, PropertyRule> = new Map([
   ['stroke-width', rule('1', true, positive)],
   ['stroke-linecap', rule('butt', true, oneOf('butt', 'round', 'square'))],
   ['stroke-linejoin', rule('miter', true, oneOf('miter', 'round', 'bevel', 'miter-clip', 'arcs'))],
-  ['stroke-miterlimit', rule('4', true, (v) => alpha(v) && Number(v) >= 1)],
+  ['stroke-miterlimit', rule('4', true, (v) => (parseAlpha(v) ?? 0) >= 1)],
   ['stroke-dasharray', rule('none', true, dashes)],
   ['stroke-dashoffset', rule('0', true, length)],
   ['paint-order', rule('normal', true, any)],
@@ -59,13 +59,13 @@ export const PROPERTIES: ReadonlyMap<string, PropertyRule> = new Map([
   ['marker-start', rule('none', true, reference)],
   ['marker-mid', rule('none', true, reference)],
   ['marker-end', rule('none', true, reference)],
-  ['font-size', rule('16px', true, any)],
+  ['font-size', rule('16px', true, fontSize)],
   ['font-family', rule('', true, any)],
   ['font-weight', rule('400', true, any)],
   ['font-style', rule('normal', true, any)],
   ['text-anchor', rule('start', true, oneOf('start', 'middle', 'end'))],
-  ['letter-spacing', rule('normal', true, any)],
-  ['word-spacing', rule('normal', true, any)],
+  ['letter-spacing', rule('normal', true, spacing)],
+  ['word-spacing', rule('normal', true, spacing)],
   ['direction', rule('ltr', true, oneOf('ltr', 'rtl'))],
   ['writing-mode', rule('horizontal-tb', true, any)],
   ['dominant-baseline', rule('auto', true, any)],
@@ -78,7 +78,7 @@ export const PROPERTIES: ReadonlyMap<string, PropertyRule> = new Map([
   ['filter', rule('none', false, any)],
   ['overflow', rule('visible', false, oneOf('visible', 'hidden', 'scroll', 'auto', 'clip'))],
   ['transform', rule('none', false, any)],
-  ['transform-origin', rule('', false, any)],
+  ['transform-origin', rule('', false, origin)],
   ['transform-box', rule('view-box', false, any, false)],
   ['vector-effect', rule('none', false, any)],
   ['stop-color', rule('black', false, isColour)],

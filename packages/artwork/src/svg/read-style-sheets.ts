@@ -1,7 +1,7 @@
 import { parseStyleSheet, type StyleRule } from './css-rules.ts';
 import { indexRules, type RuleIndex } from './match-rules.ts';
-import { placeOf, type SvgNotices } from './scene.ts';
-import { ownText, type SvgElement } from './svg-element.ts';
+import type { SvgNotices } from './scene.ts';
+import { ownText, placeOf, type SvgElement } from './svg-element.ts';
 
 /** Rules that a program which knows them would apply. */
 const CONDITIONAL = /^@(?:supports|layer|container|scope)\b/u;

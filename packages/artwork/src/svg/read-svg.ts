@@ -8,6 +8,7 @@ import { decodeSvg } from './decode-svg.ts';
 import { drawContent, drawElement } from './draw-element.ts';
 import { drawRoot } from './draw-root.ts';
 import { expandEntities } from './expand-entities.ts';
+import { LengthNotices } from './notice-lengths.ts';
 import { type PageSize, pageSize } from './page-size.ts';
 import { parseSvgTree } from './parse-svg-tree.ts';
 import { preflight, regionsOf } from './preflight.ts';
@@ -47,7 +48,8 @@ export function readSvg(source: string | Uint8Array, options: SvgOptions = {}): 
   const tree = parseSource(source, notices);
   const scene = makeScene(tree, notices, settled);
   const rootStyle = new ComputedStyle(declaredOf(scene, tree));
-  return readScaled(scene, rootStyle, pageSize(tree, rootStyle, settled.pxPerInch));
+  const page = pageSize(tree, rootStyle, settled.pxPerInch);
+  return readScaled({ ...scene, pageSource: page.source }, rootStyle, page);
 }
 
 function parseSource(source: string | Uint8Array, notices: SvgNotices): SvgElement {
@@ -90,8 +92,10 @@ function makeScene(root: SvgElement, notices: SvgNotices, options: SettledSvgOpt
     ids,
     rules: readStyleSheets(styles, notices),
     notices,
+    lengths: new LengthNotices(notices),
     options,
     rootFontSize: 16,
+    pageSource: '',
     mode: 'paint',
     painted: [],
     open: [],
@@ -166,6 +170,8 @@ function trialFactor(scene: Scene, style: ComputedStyle, page: PageSize): number
   const trial = {
     ...scene,
     notices: new NoticeBook(SVG_NOTICES),
+    // the size that is asked for is to be seen yet
+    options: { ...scene.options, refuseBounds: undefined },
     painted: [],
     open: [],
     reuse: { count: 0 },

@@ -1,6 +1,6 @@
 import type { Scene } from './scene.ts';
-import { placeOf } from './scene.ts';
-import type { SvgElement } from './svg-element.ts';
+
+import { placeOf, type SvgElement } from './svg-element.ts';
 
 /** The address in `url(…)`, without quotes; `undefined` for other values. */
 export function urlAddress(value: string): string | undefined {

@@ -1,4 +1,4 @@
-import type { Bounds, DrawnShape, NoticePlace, OpenOutline, Region, Transform } from '@pourproof/plane';
+import type { Bounds, DrawnShape, OpenOutline, Region, Transform } from '@pourproof/plane';
 import type { NoticeBook } from '../notice-book.ts';
 import type { CoordArena } from '../path/coord-arena.ts';
 import type { RingWriter } from '../path/ring-writer.ts';
@@ -7,8 +7,9 @@ import { ComputedStyle } from './computed-style.ts';
 import type { Colour } from './css-colour.ts';
 import type { LengthContext } from './css-length.ts';
 import type { RuleIndex } from './match-rules.ts';
+import type { LengthNotices } from './notice-lengths.ts';
 import type { SourceWords } from './source-words.ts';
-import { elementName, type SvgElement } from './svg-element.ts';
+import type { SvgElement } from './svg-element.ts';
 import type { SvgNoticeCode } from './svg-notices.ts';
 import type { SettledSvgOptions } from './svg-options.ts';
 
@@ -30,8 +31,12 @@ export interface Scene {
   readonly ids: ReadonlyMap<string, SvgElement>;
   readonly rules: RuleIndex;
   readonly notices: SvgNotices;
+  /** Tells of lengths, also those of parts that are only tried or measured. */
+  readonly lengths: LengthNotices;
   readonly options: SettledSvgOptions;
   readonly rootFontSize: number;
+  /** How the size of the page came about, in words. */
+  readonly pageSource: string;
   /**
    * `paint` collects painted areas, `clip` bare fills by their clip rule, `box` only the box of the geometry.
    */
@@ -81,12 +86,15 @@ export interface DrawState {
  * for each.
  */
 export function declaredOf(scene: Scene, element: SvgElement): Declared {
-  if (element.children.length === 0) {
-    return cascade(element, scene.rules);
+  const known = scene.declared.get(element);
+  if (known !== undefined) {
+    return known;
   }
-  let declared = scene.declared.get(element);
-  if (declared === undefined) {
-    declared = cascade(element, scene.rules);
+  const declared = cascade(element, scene.rules, (property, value) => {
+    scene.lengths.refused(element, property, value);
+  });
+  scene.lengths.attributesOf(element);
+  if (element.children.length > 0) {
     scene.declared.set(element, declared);
   }
   return declared;
@@ -100,11 +108,6 @@ export function lengthsAt(scene: Scene, state: DrawState): LengthContext {
     fontSize: state.style.fontSize,
     rootFontSize: scene.rootFontSize,
   };
-}
-
-/** The element's place in the file. */
-export function placeOf(element: SvgElement): NoticePlace {
-  return { line: element.line, column: element.column, element: elementName(element) };
 }
 
 /**

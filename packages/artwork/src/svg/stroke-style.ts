@@ -1,9 +1,9 @@
 import type { Path } from '../path/path.ts';
 import { measureSegment } from '../stroke/segment-length.ts';
 import type { StrokeStyle } from '../stroke/stroke-outline.ts';
-import { userUnits } from './css-length.ts';
-import { type DrawState, lengthsAt, placeOf, type Scene } from './scene.ts';
-import type { SvgElement } from './svg-element.ts';
+import { lengthList, parseAlpha, userUnits } from './css-length.ts';
+import { type DrawState, lengthsAt, type Scene } from './scene.ts';
+import { placeOf, type SvgElement } from './svg-element.ts';
 
 /** The stroke properties of an element, lengths in user units. */
 export function strokeStyle(scene: Scene, element: SvgElement, { style, ...rest }: DrawState): StrokeStyle {
@@ -13,10 +13,14 @@ export function strokeStyle(scene: Scene, element: SvgElement, { style, ...rest 
   }
   const cap = style.get('stroke-linecap').toLowerCase();
   return {
-    width: userUnits(style.get('stroke-width'), 'other', lengthsAt(scene, { style, ...rest }), 1),
+    // a math function may come out below 0, which stands for 0 (CSS Values 4 §10.12)
+    width: Math.max(
+      0,
+      userUnits(style.get('stroke-width'), 'other', lengthsAt(scene, { style, ...rest }), 1),
+    ),
     cap: cap === 'round' || cap === 'square' ? cap : 'butt',
     join: join === 'round' || join === 'bevel' || join === 'miter-clip' ? join : 'miter',
-    miterLimit: Math.max(1, Number(style.get('stroke-miterlimit')) || 4),
+    miterLimit: Math.max(1, parseAlpha(style.get('stroke-miterlimit')) ?? 4),
   };
 }
 
@@ -35,10 +39,7 @@ export function strokeDashes(
     return undefined;
   }
   const context = lengthsAt(scene, state);
-  const lengths = text
-    .split(/[\s,]+/)
-    .filter(Boolean)
-    .map((part) => userUnits(part, 'other', context, Number.NaN));
+  const lengths = lengthList(text).map((part) => userUnits(part, 'other', context, Number.NaN));
   const sum = lengths.reduce((total, l) => total + l, 0);
   if (lengths.some((l) => !(l >= 0)) || !(sum > 0)) {
     return undefined;

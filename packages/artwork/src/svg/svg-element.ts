@@ -1,3 +1,4 @@
+import type { NoticePlace } from '@pourproof/plane';
 import type { StringPairs } from './string-pairs.ts';
 
 /** The namespace of SVG elements. */
@@ -33,4 +34,9 @@ export function elementName(element: SvgElement): string {
 /** All text directly inside an element. */
 export function ownText(element: SvgElement): string {
   return element.texts.join('');
+}
+
+/** The element's place in the file. */
+export function placeOf(element: SvgElement): NoticePlace {
+  return { line: element.line, column: element.column, element: elementName(element) };
 }

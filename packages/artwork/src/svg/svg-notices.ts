@@ -183,7 +183,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   ),
   'length-unreadable': leftOut(
     (t) =>
-      `${counted(t.count, 'length')} cannot be read and ${is(t.count)} taken as not given, so shapes may be missing or of another size: ${list(t)}. Write numbers with a point and units without a space.`,
+      `${counted(t.count, 'length or number', 'lengths or numbers')} cannot be used as written and ${is(t.count)} taken as not given, so shapes may be missing or of another size: ${list(t)}. Write numbers with a point, units without a space, and sizes of 0 or more.`,
   ),
   'likely-knock-out': caution(
     ({ count: n }) =>
@@ -198,8 +198,8 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   ),
   'nothing-painted': caution(() => 'The file paints nothing that could be carved.'),
   'number-too-large': leftOut(
-    ({ count: n }) =>
-      `${counted(n, 'shape')} ${n === 1 ? 'lies' : 'lie'} more than 1000 km away, or cannot be computed, and ${is(n)} left out. Check the numbers in the file.`,
+    (t) =>
+      `${counted(t.count, 'shape')} ${t.count === 1 ? 'lies' : 'lie'} more than 1000 km away, or cannot be computed, and ${is(t.count)} left out: ${list(t)}. Check the numbers in the file.`,
   ),
   'open-outline': caution(
     ({ count: n, maxMm }) =>

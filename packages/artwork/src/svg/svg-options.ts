@@ -1,5 +1,6 @@
 import { CSS_PX_PER_INCH, DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
 import type { LetteringFont } from '../lettering/lettering-font.ts';
+import type { SizeGuard } from '../refuse-size.ts';
 
 /** How an SVG file is read. */
 export interface SvgOptions {
@@ -20,6 +21,8 @@ export interface SvgOptions {
   readonly carve?: 'all' | 'visible';
   /** Fonts for text, made ready by {@link openFont}; the first is used where no family name fits. */
   readonly fonts?: readonly LetteringFont[];
+  /** Asked before each shape is flattened, so that a mistaken unit costs nothing; none by default. */
+  readonly refuseBounds?: SizeGuard | undefined;
 }
 
 /** The options with all defaults in place. */

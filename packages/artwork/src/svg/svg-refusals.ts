@@ -16,6 +16,7 @@ interface SvgFaults {
   readonly 'svg-packed-broken': Record<never, never>;
   readonly 'svg-packed-too-large': { readonly mostBytes: number };
   readonly 'svg-reuse-too-large': { readonly most: number };
+  readonly 'svg-styles-too-large': { readonly most: number };
 }
 
 /** The error for an SVG file that cannot be read. */
@@ -75,5 +76,10 @@ const WORDS: RefusalTable<SvgFaults> = {
   'svg-reuse-too-large': ({ most }) => ({
     what: `The file draws parts of itself more than ${most} times.`,
     remedy: 'Such files are made to exhaust a computer. Save the drawing with its copies expanded.',
+  }),
+  'svg-styles-too-large': ({ most }) => ({
+    what: `The style sheets of the file take more than ${most / 1_000_000} million steps to apply.`,
+    remedy:
+      'Such files are made to exhaust a computer. Write the styles into the elements, or save the drawing as a plain SVG file.',
   }),
 };

@@ -1,4 +1,4 @@
-import { type LengthContext, userUnits } from './css-length.ts';
+import { type LengthContext, parseLength, userUnits } from './css-length.ts';
 import type { SvgElement } from './svg-element.ts';
 import type { TextRun } from './text-runs.ts';
 
@@ -90,7 +90,8 @@ function nearestWithLength(element: SvgElement): SvgElement | undefined {
 
 /** A length that is not above 0 counts as none. */
 function hasLength(element: SvgElement): boolean {
-  return Number.parseFloat(element.attributes.get('textLength') ?? '') > 0;
+  const length = parseLength(element.attributes.get('textLength') ?? '');
+  return length !== undefined && (length.value > 0 || length.unit === 'math');
 }
 
 function isWithin(element: SvgElement, outer: SvgElement): boolean {

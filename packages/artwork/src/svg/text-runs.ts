@@ -1,5 +1,5 @@
 import { ComputedStyle } from './computed-style.ts';
-import { type LengthContext, userUnits } from './css-length.ts';
+import { type LengthContext, lengthList, userUnits } from './css-length.ts';
 import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
 
@@ -127,10 +127,7 @@ function numbersIn(text: string | undefined): number[] {
 }
 
 function placesIn(text: string | undefined, axis: 'x' | 'y', lengths: LengthContext): number[] {
-  return (text ?? '')
-    .split(/[\s,]+/)
-    .filter(Boolean)
-    .map((part) => userUnits(part, axis, lengths));
+  return lengthList(text ?? '').map((part) => userUnits(part, axis, lengths));
 }
 
 function keepsSpace(text: SvgElement, style: ComputedStyle): boolean {

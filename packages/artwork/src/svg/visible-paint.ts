@@ -3,7 +3,8 @@ import { boxesOf, OverlapIndex } from '../clip/boxes.ts';
 import { subtractRegions } from '../clip/clip-region.ts';
 import { CoverBlocks } from './cover-blocks.ts';
 import { regionsOf } from './preflight.ts';
-import { type Painted, placeOf, type SvgNotices } from './scene.ts';
+import type { Painted, SvgNotices } from './scene.ts';
+import { placeOf } from './svg-element.ts';
 
 /** The colour of paper: paint in it hides, but is not carved. */
 const PAPER = '#ffffff';

@@ -58,7 +58,7 @@ export const BOARD_SETTINGS = {
     hint: 'As in “stripes 300x180x20mm maple:60mm walnut:20mm” or “plain 300x180x20mm cherry”; empty for one plain wood',
   },
   thickness: {
-    holds: measure('length', '20mm', { above: 0 }),
+    holds: measure('length', '20mm', { above: 0, max: 1000 }),
     field: 'thicknessMm',
     otherwise: 'not known, so that the wood under the cut is not judged',
     group: 'board',
@@ -114,7 +114,7 @@ export const BOARD_SETTINGS = {
     only: { board: 'with' },
   },
   margin: {
-    holds: measure('length', '10mm', { min: 0 }),
+    holds: measure('length', '10mm', { min: 0, max: 1000 }),
     field: 'marginMm',
     absent: 0,
     otherwise: 'none',

@@ -78,7 +78,7 @@ export const LETTERING_SETTINGS = {
     only: { formats: ['lettering'], hasLines: true, about: 'the alignment of lettering' },
   },
   tracking: {
-    holds: measure('length', '0.5mm'),
+    holds: measure('length', '0.5mm', { min: -1000, max: 1000 }),
     field: 'trackingMm',
     otherwise: 'none',
     group: 'lettering',

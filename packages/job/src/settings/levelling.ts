@@ -15,7 +15,7 @@ const USUAL_METHOD: LevelMethodId = 'hand';
 /** Settings of levelling. */
 export const LEVELLING_SETTINGS = {
   level: {
-    holds: measure('length', '0.5mm', { min: 0 }),
+    holds: measure('length', '0.5mm', { min: 0, max: 50 }),
     field: 'levelMm',
     usual: {
       follows: ({ levelBy = USUAL_METHOD }): string =>

@@ -22,10 +22,13 @@ export interface PassSettings {
 
 const USUAL_MACHINE = 'a usual machine';
 
+/** Speeds of any router, mm/min: what lies beyond is a slip of the unit (our choice). */
+const FEED = { min: 1, max: 100_000 };
+
 /** Settings of the machine. */
 export const MACHINE_SETTINGS = {
   feed: {
-    holds: measure('speed', '1000mm/min', { above: 0 }),
+    holds: measure('speed', '1000mm/min', FEED),
     field: 'feedMmPerMin',
     otherwise: USUAL_MACHINE,
     group: 'machine',
@@ -35,7 +38,7 @@ export const MACHINE_SETTINGS = {
     hint: 'As in 1000mm/min or 40in/min; the measures say what is taken where nothing is typed',
   },
   plunge: {
-    holds: measure('speed', '300mm/min', { above: 0 }),
+    holds: measure('speed', '300mm/min', FEED),
     field: 'plungeMmPerMin',
     otherwise: USUAL_MACHINE,
     group: 'machine',
@@ -44,7 +47,7 @@ export const MACHINE_SETTINGS = {
     label: 'Speed straight down',
   },
   rapid: {
-    holds: measure('speed', '2500mm/min', { above: 0 }),
+    holds: measure('speed', '2500mm/min', FEED),
     field: 'rapidMmPerMin',
     otherwise: USUAL_MACHINE,
     group: 'machine',
@@ -53,7 +56,7 @@ export const MACHINE_SETTINGS = {
     label: 'Speed above the wood',
   },
   accelerationMmPerS2: {
-    holds: number('a number of mm/s²', 200, { above: 0 }),
+    holds: number('a number of mm/s²', 200, { min: 1, max: 100_000 }),
     field: 'accelerationMmPerS2',
     otherwise: USUAL_MACHINE,
     group: 'machine',
@@ -67,7 +70,7 @@ export const MACHINE_SETTINGS = {
 /** Settings of the passes. */
 export const PASS_SETTINGS = {
   passDepth: {
-    holds: measure('length', '1.5mm', { above: 0 }),
+    holds: measure('length', '1.5mm', { min: 0.01, max: 1000 }),
     field: 'passDepthMm',
     otherwise: 'half the bit',
     group: 'machine',

@@ -15,7 +15,7 @@ export interface PourSettings {
 /** Settings of the pour. */
 export const POUR_SETTINGS = {
   overpour: {
-    holds: measure('length', '0.5mm', { min: 0 }),
+    holds: measure('length', '0.5mm', { min: 0, max: 50 }),
     field: 'overpourMm',
     usual: { limit: 'overpour', as: (mm: number): string => `${mm}mm` },
     group: 'resin',
@@ -51,7 +51,7 @@ export const POUR_SETTINGS = {
     label: 'Scale',
   },
   pricePerG: {
-    holds: number('a number', 0.03, { min: 0 }),
+    holds: number('a number', 0.03, { min: 0, max: 1_000_000 }),
     field: 'pricePerG',
     otherwise: 'no price is answered',
     group: 'resin',

@@ -41,7 +41,7 @@ export const READING_SETTINGS = {
   },
   join: {
     isOfArtwork: true,
-    holds: measure('length', '0.1mm', { above: 0, isOfReading: true }),
+    holds: measure('length', '0.1mm', { above: 0, max: 100, isOfReading: true }),
     field: 'joinToleranceMm',
     otherwise: 'rounding alone',
     group: 'reading',

@@ -31,7 +31,7 @@ export const SEAL_SETTINGS = {
     only: { isSealed: true, about: 'the number of seal coats' },
   },
   sealHours: {
-    holds: measure('time', '24h', { min: 0 }),
+    holds: measure('time', '24h', { min: 0, max: 10_000 }),
     field: 'sealHours',
     usual: { limit: 'sealWait', as: (hours: number): string => `${hours}h` },
     group: 'seal',
