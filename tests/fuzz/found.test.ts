@@ -1,7 +1,8 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { readSvg } from '@pourproof/artwork';
 import { leftStanding, medialAxis } from '@pourproof/geometry';
-import { packRings, parseMeasure } from '@pourproof/plane';
+import { settleJob } from '@pourproof/job';
+import { packRings, parseMeasure, signedArea } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
 import { cleanFrom } from '../support/shapes/clean-from.ts';
@@ -52,5 +53,59 @@ describe('what the campaign found', () => {
     ];
     const shapes = rings.map((ring) => ({ ...packRings([ring]), fillRule: 'nonzero' as const }));
     expect(cleanRegionFaults(resolveRegions(shapes).region)).toEqual([]);
+  });
+
+  test.each([
+    [
+      'a map that overflows with a mask',
+      '<g transform="scale(1e200) scale(1e200)"><mask id="b"/><polygon mask="url(#b)" points=""/></g>',
+    ],
+    [
+      'words that every object has',
+      '<rect width="9" height="9" clip-path="circle(1px at constructor toString)"/><rect width="9" height="9" clip-path="constructor(1px)"/>',
+    ],
+    [
+      'a clip that overflows',
+      '<rect width="9" height="9" clip-path="circle(1e308px)" transform="scale(99)"/>',
+    ],
+    [
+      'a mask that overflows',
+      '<mask id="k" x="1e308" width="1e308"/><rect width="9" height="9" mask="url(#k)" transform="scale(99)"/>',
+    ],
+    [
+      'a viewport that overflows',
+      '<svg width="1e-300" height="1e300" viewBox="0 0 1e300 1e-300"><rect width="9" height="9"/></svg>',
+    ],
+  ])('%s ends in a drawing', (_, body) => {
+    const drawing = readSvg(svg(body));
+    checkDrawing(drawing);
+    expect(drawing.notices.length).toBeGreaterThan(0);
+  });
+
+  test('a page whose height overflows has none', () => {
+    const drawing = readSvg('<svg xmlns="http://www.w3.org/2000/svg" height="1.7e308in" width="1"/>');
+    checkDrawing(drawing);
+    expect(drawing.notices.map(({ code }) => code)).toContain('length-unreadable');
+  });
+
+  test.each([0.539, 0.5404724409448819])(
+    'a circle of %f px has its area, though few chords keep the tolerance',
+    (r) => {
+      const [shape] = readSvg(svg(`<circle r="${r}"/>`)).shapes;
+      expect(signedArea(shape!.region) / (Math.PI * r * r)).toBeCloseTo(1, 9);
+    },
+  );
+
+  test.each([
+    [{ overpour: '1e15in' }],
+    [{ level: '1e9m' }],
+    [{ sealHours: '1e200d' }],
+    [{ feed: '1e-300mm/min' }],
+    [{ passDepth: '1e-300mm' }],
+    [{ thickness: '1e300mm' }],
+  ])('%o is out of range', (input) => {
+    expect(() => settleJob({ bit: ['flat:2mm'], ...input })).toThrow(
+      expect.objectContaining({ code: 'out-of-range' }),
+    );
   });
 });

@@ -25,10 +25,12 @@ import {
 } from '@pourproof/geometry';
 import {
   type CleanRegion,
+  joinBounds,
   perimeter,
   RESOLVE_GRID_MM,
   type Region,
   radians,
+  ringsBounds,
   signedArea,
 } from '@pourproof/plane';
 import fc from 'fast-check';

@@ -1,6 +1,7 @@
 import { radians } from '@pourproof/plane';
 import { distinctRings, sameOutlineMm } from '../chains/distinct-rings.ts';
 import { joinChains } from '../chains/join-chains.ts';
+import { openOutlines } from '../chains/open-outlines.ts';
 import { flattenFitSpline } from '../flatten/fit-spline.ts';
 import { flattenEllipseArc } from '../flatten/flatten-ellipse-arc.ts';
 import { flattenNurbs, nurbsFault } from '../flatten/flatten-nurbs.ts';
@@ -25,11 +26,16 @@ export function drawHatch(record: DxfRecord, map: DxfMap, pen: DxfPen, joinToler
   const plane = planeAt(map, numberOf(record, 30, 0));
   const style = numberOf(record, 75, 0);
   const rings: (readonly number[])[] = [];
+  let isBroken = false;
   for (const loop of usedLoops(hatchLoops(record), style)) {
-    rings.push(...loopRings(loop, plane, pen, joinToleranceMm));
+    const found = loopRings(loop, plane, pen, joinToleranceMm);
+    rings.push(...found.rings);
+    isBroken ||= found.isOpen;
+  }
+  if (isBroken || rings.length === 0) {
+    pen.notice('broken-hatch');
   }
   if (rings.length === 0) {
-    pen.notice('broken-hatch');
     return;
   }
   if (numberOf(record, 70, 1) === 0) {
@@ -46,16 +52,16 @@ function usedLoops(loops: readonly HatchLoop[], style: number): readonly HatchLo
   return wanted === 0 || marked.length === 0 ? shapes : marked;
 }
 
-/** Usually one ring; more where the edges of one loop make several. */
+/** Usually one ring, more where the edges of one loop make several; and whether some edges bound what no ring does. */
 function loopRings(
   loop: HatchLoop,
   plane: PlaneMap,
   pen: DxfPen,
   joinToleranceMm: number,
-): (readonly number[])[] {
+): { readonly rings: (readonly number[])[]; readonly isOpen: boolean } {
   if (loop.vertices.length > 0) {
     const vertices = loop.vertices.map(([x, y, bulge]) => ({ x, y, bulge, startWidth: 0, endWidth: 0 }));
-    return [flattenPolyline(vertices, true, plane, pen.toleranceMm)];
+    return { rings: [flattenPolyline(vertices, true, plane, pen.toleranceMm)], isOpen: false };
   }
   const pieces: { coords: readonly number[] }[] = [];
   for (const edge of loop.edges) {
@@ -66,11 +72,14 @@ function loopRings(
   }
   const joined = joinChains(pieces, joinToleranceMm);
   const rings: (readonly number[])[] = joined.rings.map((ring) => ring.coords);
-  if (joined.open.length > 0) {
-    pen.notice('broken-hatch');
+  // a tail on a boundary that closes bounds nothing and is no part of it
+  const isOpen =
+    joined.open.length > 0 &&
+    (rings.length === 0 || openOutlines(pieces, joined, joinToleranceMm, true).length > 0);
+  if (isOpen) {
     pen.brokenLoop(pieces);
   }
-  return rings;
+  return { rings, isOpen };
 }
 
 /** The way along one edge in mm, its start included. */

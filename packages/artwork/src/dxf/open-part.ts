@@ -6,6 +6,7 @@ import {
   type OpenOutlines,
   type Point,
 } from '@pourproof/plane';
+import { isInside } from '../chains/inner-points.ts';
 import { type JoinedChains, joinChains, type OpenChain } from '../chains/join-chains.ts';
 import { type FoundOutline, openOutlines } from '../chains/open-outlines.ts';
 import { bestJoin } from '../chains/try-joins.ts';
@@ -76,19 +77,6 @@ function toldOutlines({ outlines, around }: OpenLines): readonly OpenOutline[] {
     });
     return { gaps, areaMm2, reading: 'left-out', isHole };
   });
-}
-
-function isInside(ring: Ring, x: number, y: number): boolean {
-  let inside = false;
-  for (let i = 0; i < ring.length; i += 2) {
-    const j = (i + 2) % ring.length;
-    const [ax, ay] = [ring[i] as number, ring[i + 1] as number];
-    const [bx, by] = [ring[j] as number, ring[j + 1] as number];
-    if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) {
-      inside = !inside;
-    }
-  }
-  return inside;
 }
 
 /** The notices of what is left out since it does not close: outlines, and lines that bound nothing. */

@@ -58,7 +58,11 @@ function shapeClip(
     return unknownClip(scene, element, state, value);
   }
   fillRings(scene.writer, found.path, state.toMm, scene.options.toleranceMm);
-  const clip = narrowed(state.clip, scene.writer.takeRegion(scene.arena, found.fillRule));
+  const shown = scene.writer.takeRegion(scene.arena, found.fillRule);
+  if (!shown.coords.every(Number.isFinite)) {
+    return unknownClip(scene, element, state, value);
+  }
+  const clip = narrowed(state.clip, shown);
   return clip.ringEnds.length === 0 ? 'empty' : clip;
 }
 

@@ -8,6 +8,7 @@ import { drawShape } from './draw-shape.ts';
 import { drawText } from './draw-text.ts';
 import { drawUse } from './draw-use.ts';
 import { drawViewport } from './draw-viewport.ts';
+import { isDrawable } from './is-drawable.ts';
 import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
 import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
@@ -77,6 +78,9 @@ export function drawElement(scene: Scene, element: SvgElement, parent: DrawState
     return;
   }
   const state: DrawState = { ...inherited, toMm: compose(parent.toMm, own), opacity };
+  if (!isDrawable(scene, element, state.toMm)) {
+    return;
+  }
   const clipped = clipFor(scene, element, state);
   const clip = clipped === 'empty' ? clipped : maskFor(scene, element, state, clipped);
   if (clip === 'empty') {

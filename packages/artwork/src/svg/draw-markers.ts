@@ -6,6 +6,7 @@ import { userUnits } from './css-length.ts';
 import type { ShapePaints } from './draw-shape.ts';
 import { countReuse } from './draw-use.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
+import { isDrawable } from './is-drawable.ts';
 import { findReferenced, urlAddress } from './references.ts';
 import { type DrawState, declaredOf, lengthsAt, type Scene, styleAround } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
@@ -146,6 +147,9 @@ function drawMarker(
   const turn = compose(translation(vertex.x, vertex.y), rotation(markerAngle(marker, vertex, isStart)));
   const viewportToUser = compose(turn, compose(scaling(unit), translation(-shiftX, -shiftY)));
   const toViewport = compose(state.toMm, viewportToUser);
+  if (!isDrawable(scene, marker, compose(toViewport, fit))) {
+    return;
+  }
   const overflow = style.declares('overflow') ? style.get('overflow') : 'hidden';
   const clip =
     overflow === 'visible' || overflow === 'auto'

@@ -1,5 +1,6 @@
 import { compose, IDENTITY } from '@pourproof/plane';
 import { clipFor } from './clip-for.ts';
+import { isDrawable } from './is-drawable.ts';
 import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
 import type { PageSize } from './page-size.ts';
@@ -31,6 +32,9 @@ export function drawRoot(scene: Scene, page: PageSize, state: DrawState): void {
     viewport: viewBox === undefined ? state.viewport : { width: viewBox.width, height: viewBox.height },
     toMm: compose(state.toMm, compose(ownTransform(scene, root, state), fit)),
   };
+  if (!isDrawable(scene, root, inside.toMm)) {
+    return;
+  }
   const clipped = clipFor(scene, root, inside);
   const clip = clipped === 'empty' ? clipped : maskFor(scene, root, inside, clipped);
   if (clip === 'empty') {

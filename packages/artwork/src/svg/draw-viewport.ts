@@ -8,6 +8,7 @@ import {
 } from '@pourproof/plane';
 import { intersectRegions } from '../clip/clip-region.ts';
 import { type LengthContext, userUnits } from './css-length.ts';
+import { isDrawable } from './is-drawable.ts';
 import type { DrawState, Scene } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
@@ -50,6 +51,9 @@ export function drawViewport(
     box === undefined
       ? translation(0, 0)
       : fitViewBox(box, width, height, element.attributes.get('preserveAspectRatio'));
+  if (!isDrawable(scene, element, compose(placed, fit))) {
+    return;
+  }
   const overflow = style.declares('overflow') ? style.get('overflow') : 'hidden';
   const clip =
     overflow === 'visible' || overflow === 'auto'

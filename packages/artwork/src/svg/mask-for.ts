@@ -83,7 +83,8 @@ function litRegion(
     return undefined;
   }
   const lit = litBy(lighting.painted, style.get('mask-type').toLowerCase() === 'alpha');
-  return lit && narrowed(lit, maskArea(scene, mask, state, unitsOf('maskUnits', 'objectBoundingBox')));
+  const area = maskArea(scene, mask, state, unitsOf('maskUnits', 'objectBoundingBox'));
+  return lit !== undefined && area.coords.every(Number.isFinite) ? narrowed(lit, area) : undefined;
 }
 
 /** White lights, black puts out, in painter's order; by alpha everything lights. */

@@ -85,6 +85,7 @@ export function sizeText(
       return [
         ...(length === null ? [] : [`${length} long`]),
         ...(width === null ? [] : [`${width} ${what === 'wood' ? 'thick' : 'wide'}`]),
+        ...(what === 'wood' && areaMm2 !== undefined ? [`of ${formatArea(areaMm2, unit)}`] : []),
       ].join(', ');
   }
 }
