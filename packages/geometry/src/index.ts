@@ -6,6 +6,7 @@ export { enteringRadius } from './measure/entering-radius.ts';
 export { erodedArea } from './measure/eroded-area.ts';
 export { fibreVector } from './measure/fibre-vector.ts';
 export { endGrainLength } from './measure/grain-length.ts';
+export { type HardlyNarrower, hardlyNarrower } from './measure/hardly-narrower.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
 export { parabolaLength } from './measure/parabola-length.ts';
@@ -20,10 +21,18 @@ export { type VCut, vVolume } from './measure/v-volume.ts';
 export { type WallRun, type WallRunOptions, wallRuns } from './measure/wall-runs.ts';
 export type { Boundary } from './medial-axis/boundary.ts';
 export { type MedialAxis, medialAxis } from './medial-axis/medial-axis.ts';
-export { type ArcRings, arcRingsArea, packArcRings, polygonFromArcs } from './outline/arc-rings.ts';
+export {
+  type ArcRings,
+  arcRingsArea,
+  arcRingsLength,
+  packArcRings,
+  polygonFromArcs,
+} from './outline/arc-rings.ts';
+export { curvedEdges } from './outline/curved-edges.ts';
 export { leftStanding, type StandingKind, type StandingPiece } from './outline/left-standing.ts';
 export { findLevelCrossings, type LevelCrossings, sweepAt } from './outline/level-crossings.ts';
 export { type OpenArcs, openArcs } from './outline/open-arcs.ts';
 export { outsideOf } from './outline/outside-of.ts';
+export { type WithinFlattening, withinFlattening } from './outline/within-flattening.ts';
 export { type SweptBand, sweepAlong } from './sweep/sweep-along.ts';
 export { type SweepTouch, sweepTouches } from './sweep/sweep-touches.ts';

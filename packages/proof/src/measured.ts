@@ -45,7 +45,7 @@ export function measure(
   stages: Stages = new Stages(),
 ): Measured {
   const artwork = measureArtwork(drawing, stages);
-  const measures = measureCut(artwork.artwork, given, stages);
+  const measures = measureCut(artwork.artwork, given, drawing.toleranceMm, stages);
   const colours = site.colours === null ? drawnColours(drawing, given) : coloursIn(drawing, site.colours);
   const contact = resinContact(measures.cutRegion, measures.maxDepth, site.filled);
   const job = contact.wall >= ALL && contact.floor >= ALL ? unsealed(given) : given;

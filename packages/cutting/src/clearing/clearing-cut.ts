@@ -1,5 +1,6 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
+import { widestClearance } from '../depth/widest-clearance.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { reachedOutline } from '../slices/reached-outline.ts';
 import type { Reach, StepCut } from '../slices/step-cut.ts';
@@ -20,6 +21,10 @@ export class ClearingCut implements StepCut {
     this.cutter = cutter;
     this.depthMm = depthMm;
     this.slices = new ReachedSlices(axis, centreMm);
+  }
+
+  get deepestMm(): number {
+    return widestClearance(this.#axis) >= this.slices.centreMm ? this.depthMm : 0;
   }
 
   get edgeClearanceMm(): number {

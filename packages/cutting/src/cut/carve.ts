@@ -40,7 +40,7 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
   const whole = new CutUnion(cuts, toleranceMm);
   const volume = whole.volume();
   const walls = whole.wallArea();
-  const floorAreaMm2 = whole.sliceArea(whole.maxDepthMm).value;
+  const floorAreaMm2 = whole.sliceArea(whole.depthLimitMm).value;
   const perCutter = additions(axis, cuts, reaches, toleranceMm);
   let field: DepthField | undefined;
   const check = (depth: number): number => {
@@ -62,10 +62,11 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     wallAreaMm2: walls.value,
     wallAreaErrorMm2: walls.error,
     ledgeAreaMm2: whole.ledgeArea(),
-    maxDepthMm: whole.maxDepthMm,
+    depthLimitMm: whole.depthLimitMm,
+    maxDepthMm: Math.max(...cuts.map((cut) => cut.deepestMm)),
     perCutter,
     sweptFloorOutline: () =>
-      sweptFloor(cuts, whole.maxDepthMm, toleranceMm)?.sliceOutline(whole.maxDepthMm) ?? NO_RINGS,
+      sweptFloor(cuts, whole.depthLimitMm, toleranceMm)?.sliceOutline(whole.depthLimitMm) ?? NO_RINGS,
     sliceArea: (depth) => whole.sliceArea(check(depth)).value,
     sliceOutline: (depth) => whole.sliceOutline(check(depth)),
     contours: (depths) => depths.map((depth) => whole.sliceOutline(check(depth))),

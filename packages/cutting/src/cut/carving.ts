@@ -65,11 +65,11 @@ export interface Carving {
    * depth adds is an estimate.
    */
   readonly volumeErrorMm3: number;
-  /** Area of the floor at the greatest depth. */
+  /** Area of the floor at `depthLimitMm`. */
   readonly floorAreaMm2: number;
   /** The part of it that no flat bottom goes over, so that tips leave scallops. */
   readonly scallopedFloorMm2: number;
-  /** Outline of the floor at `maxDepthMm` that flat bottoms of clearing cutters go over; no rings where none does. */
+  /** Outline of the floor at `depthLimitMm` that flat bottoms of clearing cutters go over; no rings where none does. */
   sweptFloorOutline(): ArcRings;
   /** Area of level floors above that, where one step ends and a smaller slice goes on. */
   readonly ledgeAreaMm2: number;
@@ -80,7 +80,10 @@ export interface Carving {
    * that follow and where slices are joined.
    */
   readonly wallAreaErrorMm2: number;
+  /** Deepest point of the cut: a V stops above its limit where no stroke is wide enough; 0 where nothing is cut. */
   readonly maxDepthMm: number;
+  /** How deep the deepest step may go. */
+  readonly depthLimitMm: number;
   readonly perCutter: readonly StepAddition[];
   /** Area of the cut at a depth, mm². */
   sliceArea(depthBelowFaceMm: number): number;

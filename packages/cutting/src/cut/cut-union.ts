@@ -61,7 +61,8 @@ export class CutUnion {
     this.#stops = [...new Set([0, ...cuts.map((cut) => cut.depthMm)])].sort((a, b) => a - b);
   }
 
-  get maxDepthMm(): number {
+  /** Depth of the deepest step, whether or not it gets there. */
+  get depthLimitMm(): number {
     return this.#stops[this.#stops.length - 1];
   }
 

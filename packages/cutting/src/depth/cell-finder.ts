@@ -109,10 +109,15 @@ function touching(
   }
   if (other < count) {
     const off = (fy - y[other]) * tx[other] - (fx - x[other]) * ty[other];
-    return off / (1 - (ny * tx[other] - nx * ty[other]));
+    return ratio(off, 1 - (ny * tx[other] - nx * ty[other]));
   }
   const [dx, dy] = [x[other - count] - fx, y[other - count] - fy];
-  return (dx * dx + dy * dy) / (2 * (dx * nx + dy * ny));
+  return ratio(dx * dx + dy * dy, 2 * (dx * nx + dy * ny));
+}
+
+/** Discs of any size touch both sites where these lie on one line through the contact. */
+function ratio(a: number, b: number): number {
+  return b === 0 ? Infinity : a / b;
 }
 
 /**

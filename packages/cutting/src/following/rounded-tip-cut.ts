@@ -3,6 +3,7 @@ import { erodedArea, reachedArea } from '@pourproof/geometry';
 import { contactSum } from '../cells/contact-sum.ts';
 import type { ContactIntegrand } from '../cells/edge-cells.ts';
 import { radiusAt } from '../cutters/cutter.ts';
+import { widestClearance } from '../depth/widest-clearance.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { type JoinedOutline, joinOutlines } from '../slices/join-outlines.ts';
 import { reachedOutline } from '../slices/reached-outline.ts';
@@ -51,7 +52,11 @@ export class RoundedTipCut implements StepCut {
     this.depthMm = profile.depthMm;
     this.#toleranceMm = toleranceMm;
     this.#areaMm2 = erodedArea(axis, 0);
-    this.#widestMm = axis.nodeR.reduce((most, r) => Math.max(most, r), 0);
+    this.#widestMm = widestClearance(axis);
+  }
+
+  get deepestMm(): number {
+    return this.profile.tipDepth(this.#widestMm);
   }
 
   get edgeClearanceMm(): number {

@@ -3,6 +3,7 @@ import { AxisEdge, erodedArea, reachedArea, vVolume } from '@pourproof/geometry'
 import { contactSum } from '../cells/contact-sum.ts';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { profileChords } from '../cutters/profile-chords.ts';
+import { widestClearance } from '../depth/widest-clearance.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
 import { reachedOutline } from '../slices/reached-outline.ts';
 import type { Reach, StepCut } from '../slices/step-cut.ts';
@@ -31,6 +32,10 @@ export class StraightFlankCut implements StepCut {
     this.#axis = axis;
     this.profile = profile;
     this.depthMm = profile.depthMm;
+  }
+
+  get deepestMm(): number {
+    return this.profile.tipDepth(widestClearance(this.#axis));
   }
 
   get edgeClearanceMm(): number {

@@ -13,6 +13,8 @@ export interface Reach {
 /** What one step cuts by itself. Depths are mm below the face; a slice at `depthMm` itself is the floor. */
 export interface StepCut {
   readonly depthMm: number;
+  /** Deepest point of what it cuts: `depthMm` where there is floor, less where the walls meet above, 0 where nothing is cut. */
+  readonly deepestMm: number;
   /** Whether `reachAt` describes its slices completely; otherwise it describes only a part of each. */
   readonly isExact: boolean;
   reachAt(depthMm: number): Reach;

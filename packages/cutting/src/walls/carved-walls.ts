@@ -100,12 +100,12 @@ function addMeanWalls(
 /** Adds the deepest floor, and the level ledges above it. */
 function addFloors(
   walls: WallCollector,
-  { axis, stepCuts, maxDepthMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
+  { axis, stepCuts, depthLimitMm, floorAreaMm2, ledgeAreaMm2 }: Carving,
   longestMm: number,
 ): void {
   const stops = [...new Set(stepCuts.map((cut) => cut.depthMm))].sort((a, b) => b - a);
   for (const stop of stops) {
-    const isDeepest = stop === maxDepthMm;
+    const isDeepest = stop === depthLimitMm;
     const [{ reach }] = stepCuts
       .filter((cut) => cut.depthMm === stop)
       .map((cut) => ({ reach: cut.reachAt(stop), areaMm2: cut.sliceArea(stop).value }))

@@ -20,6 +20,8 @@ export interface NarrowStretch {
   readonly path: Float64Array;
   /** Width at each point of the path, mm. */
   readonly widths: Float64Array;
+  /** The axis edges that it runs along, wholly or in part. */
+  readonly edges: readonly number[];
 }
 
 /**
@@ -137,6 +139,7 @@ function stretchOf(narrow: Narrow, pieces: readonly StrokePiece[]): NarrowStretc
     kind: pieces[0].isStroke ? 'stroke' : 'taper',
     path,
     widths,
+    edges: pieces.map(({ edge }) => edge),
   };
 }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { arcRingsArea, packArcRings, pickArcRings } from './arc-rings.ts';
+import { arcRingsArea, arcRingsLength, packArcRings, pickArcRings } from './arc-rings.ts';
 
 /** A circle of radius 3 far from the origin in so many equal arcs. */
 function circle(arcs: number): number[] {
@@ -9,10 +9,14 @@ function circle(arcs: number): number[] {
   }).flat();
 }
 
-test.each([2, 3, 8, 25, 26, 100, 3000])('a circle in %i arcs has the area of the circle', (arcs) => {
-  // bulges from 1 down to 0.0005: closed form and series; 3000 chords add rounding of 1e-16 each
-  expect(arcRingsArea(packArcRings([circle(arcs)])) / (9 * Math.PI)).toBeCloseTo(1, 12);
-});
+test.each([2, 3, 8, 25, 26, 100, 3000])(
+  'a circle in %i arcs has the area and the length of the circle',
+  (arcs) => {
+    expect(arcRingsLength(packArcRings([circle(arcs)])) / (6 * Math.PI)).toBeCloseTo(1, 12);
+    // bulges from 1 down to 0.0005: closed form and series; 3000 chords add rounding of 1e-16 each
+    expect(arcRingsArea(packArcRings([circle(arcs)])) / (9 * Math.PI)).toBeCloseTo(1, 12);
+  },
+);
 
 test('rings that are picked are those asked for, in that order', () => {
   const rings = packArcRings([circle(2), circle(5), [0, 0, 0, 4, 0, 0, 0, 4, 0]]);

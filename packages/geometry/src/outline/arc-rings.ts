@@ -60,6 +60,23 @@ export function arcRingsArea(rings: ArcRings): number {
   return sum;
 }
 
+/** Total length of all rings with true arcs, closed, mm. */
+export function arcRingsLength(rings: ArcRings): number {
+  const { coords, bulges, ringEnds } = rings;
+  let sum = 0;
+  for (let k = 0; k < ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = ringEnds[k];
+    for (let i = from; i < to; i++) {
+      const j = i + 1 === to ? from : i + 1;
+      const chord = Math.hypot(coords[2 * j] - coords[2 * i], coords[2 * j + 1] - coords[2 * i + 1]);
+      const half = 2 * Math.atan(bulges[i]);
+      sum += half === 0 ? chord : chord * (half / Math.sin(half));
+    }
+  }
+  return sum;
+}
+
 /** Signed area of ring k in mm². */
 export function arcRingArea(rings: ArcRings, k: number): number {
   const { coords, bulges } = rings;

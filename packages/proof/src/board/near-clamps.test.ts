@@ -13,7 +13,7 @@ const BOARD = { blocks: [], toBoard: translation(0, 0), toArtwork: translation(0
 const roomOf = (ring: readonly number[], bit: string, clamp: HeldDown): number => {
   const artwork = resolveRegions([{ ...packRings([ring]), fillRule: 'nonzero' }]).region;
   const job = settleJob({ bit: [bit], depth: '3mm' });
-  return nearClamps(measureCut(artwork, job), job, [clamp], BOARD)[0]?.roomMm ?? Number.NaN;
+  return nearClamps(measureCut(artwork, job, job.toleranceMm), job, [clamp], BOARD)[0]?.roomMm ?? Number.NaN;
 };
 /** 30 by 10 mm with its corner at the origin. */
 const BAR = [0, 0, 30, 0, 30, 10, 0, 10];

@@ -73,7 +73,7 @@ function effortOf({ pathMm, passes, minutes, time, isEstimated }: CutterEffort):
 
 /** The axis of the level floor that a V leaves. */
 function floorAxis(carving: Carving, toleranceMm: number): MedialAxis {
-  const floor = polygonFromArcs(carving.sliceOutline(carving.maxDepthMm), toleranceMm);
+  const floor = polygonFromArcs(carving.sliceOutline(carving.depthLimitMm), toleranceMm);
   return medialAxis(resolveRegions([{ ...floor, fillRule: 'nonzero' }]).region);
 }
 

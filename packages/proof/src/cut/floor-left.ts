@@ -21,7 +21,7 @@ export function floorRegions(
 ): { readonly floor: CleanRegion; readonly left: CleanRegion } {
   const clean = (arcs: Parameters<typeof polygonFromArcs>[0]): CleanRegion =>
     resolveRegions([{ ...polygonFromArcs(arcs, toleranceMm), fillRule: 'nonzero' }]).region;
-  const floor = clean(carving.sliceOutline(carving.maxDepthMm));
+  const floor = clean(carving.sliceOutline(carving.depthLimitMm));
   const swept = clean(carving.sweptFloorOutline());
   return { floor, left: swept.ringEnds.length === 0 ? floor : booleans(floor, swept, 'subtract') };
 }

@@ -1,8 +1,8 @@
-import { leftStanding, type StandingPiece } from '@pourproof/geometry';
+import type { StandingPiece } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Severity } from '../report/finding-schema.ts';
-import { fits } from './bits-that-fit.ts';
+import { leftBy } from './bits-that-fit.ts';
 
 /** An end of the artwork that the bits do not cut. */
 export interface Loss {
@@ -35,13 +35,10 @@ const ROUNDING_MM = 1e-6;
  * @param factor of the artwork's size
  */
 export function lossesOf(measured: Measured, diameterMm: number, factor = 1): Losses {
-  const { axis, job, bitMm, standing } = measured;
+  const { axis, job, drawing, bitMm, standing } = measured;
   // scaling the artwork up is the same as scaling the bit down
-  const entersMm = (): number => fits(axis, diameterMm / factor, job.toleranceMm / factor);
   const pieces =
-    diameterMm === bitMm && factor === 1
-      ? standing
-      : leftStanding(axis, entersMm() / 2, job.toleranceMm / factor).pieces;
+    diameterMm === bitMm && factor === 1 ? standing : leftBy(axis, diameterMm / factor, drawing.toleranceMm);
   const lost: StandingPiece[] = [];
   const ends: Loss[] = [];
   for (const piece of pieces) {

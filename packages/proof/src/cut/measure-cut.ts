@@ -1,6 +1,7 @@
-import { resolveRegions } from '@pourproof/arrangement';
+import { combineShapes, resolveRegions } from '@pourproof/arrangement';
 import { type Carving, carve } from '@pourproof/cutting';
 import {
+  arcRingsLength,
   leftStanding,
   type MedialAxis,
   medialAxis,
@@ -12,19 +13,20 @@ import {
   strokeWidths,
 } from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
-import { type CleanRegion, perimeter, type Rings } from '@pourproof/plane';
+import { type CleanRegion, type Rings, signedArea } from '@pourproof/plane';
 import { Stages } from '../stages/stages.ts';
 import { bitEfforts, type Efforts } from './bit-efforts.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
 import { type CutShape, cutShape } from './cut-shape.ts';
 import { cutterOf } from './cutter-of.ts';
-import { deepestOfCut } from './deepest-of-cut.ts';
 
 /** What the bits of a job make of an artwork. Lengths in mm, areas in mm². */
 export interface CutMeasures {
   readonly axis: MedialAxis;
   /** The bits of the job as they enter the flattened artwork. */
   readonly bits: readonly Bit[];
+  /** The artwork without strokes that none of them is to enter although they are hardly narrower. */
+  readonly entered: CleanRegion;
   /** What the bits make of strokes of any width. */
   readonly shape: CutShape;
   /** What the bits remove together. */
@@ -45,6 +47,8 @@ export interface CutMeasures {
   /** Area of what the bits leave, specks and all. */
   readonly standingAreaMm2: number;
   readonly strokes: StrokeWidths;
+  /** Length of the strokes that are narrower than the smallest bit. */
+  readonly narrowerLength: number;
   /** Stretches of stroke narrower than a width. */
   readonly narrowerThan: (widthMm: number) => readonly NarrowStretch[];
 }
@@ -55,57 +59,78 @@ export type CutJob = Pick<
   'bits' | 'depthMm' | 'toleranceMm' | 'machine' | 'stepoverPct' | 'passDepthMm'
 >;
 
-/** Measures the cut of an artwork and its strokes. */
-export function measureCut(artwork: CleanRegion, given: CutJob, stages: Stages = new Stages()): CutMeasures {
+/**
+ * Measures the cut of an artwork and its strokes.
+ *
+ * @param curvesMm farthest that a curve lies from its chords
+ */
+export function measureCut(
+  artwork: CleanRegion,
+  given: CutJob,
+  curvesMm: number,
+  stages: Stages = new Stages(),
+): CutMeasures {
   const { depthMm, toleranceMm, machine, stepoverPct, passDepthMm } = given;
   const axis = stages.of('axis', [artwork], null, () => medialAxis(artwork));
-  const bits = stages.of('fit', [axis], { bits: given.bits, depthMm, toleranceMm }, () =>
-    bitsThatFit(axis, given),
+  const { bits, tooNarrow, entered } = stages.of(
+    'fit',
+    [axis],
+    { bits: given.bits, depthMm, curvesMm },
+    () => {
+      const fit = bitsThatFit(axis, { ...given, toleranceMm: curvesMm });
+      return { ...fit, entered: enteredRegion(artwork, fit.tooNarrow) };
+    },
   );
+  const enteredAxis = stages.of('axis', [entered], null, () => medialAxis(entered));
   const job = { ...given, bits };
   const shape = cutShape(bits, depthMm);
-  const carving = stages.of('cut', [axis], { bits, depthMm }, () => carveJob(axis, job));
+  const carving = stages.of('cut', [enteredAxis], { bits, depthMm }, () => carveJob(enteredAxis, job));
   const { cut, cutRegion } = stages.of('outline', [carving], { toleranceMm }, () =>
     outlineOf(carving, toleranceMm),
   );
+  const strokes = stages.of('widths', [axis], null, () => strokeWidths(axis));
   return {
     axis,
     shape,
     carving,
     efforts: stages.of(
       'paths',
-      [axis, carving],
+      [enteredAxis, carving],
       { bits, depthMm, toleranceMm, machine, stepoverPct, passDepthMm },
-      () => bitEfforts(axis, carving, job),
+      () => bitEfforts(enteredAxis, carving, job),
     ),
     bits,
+    entered,
     bitMm: cutShape(given.bits, depthMm).entersMm,
     cut,
     cutRegion,
     cutArea: carving.areaMm2,
-    maxDepth: deepestOfCut(carving, shape),
-    wallLength: perimeter(cut),
-    ...stages.of('standing', [axis], { widthMm: shape.entersMm, toleranceMm }, () =>
-      leftOver(axis, shape, toleranceMm),
+    maxDepth: carving.maxDepthMm,
+    wallLength: arcRingsLength(carving.outline),
+    ...stages.of('standing', [enteredAxis, ...tooNarrow], { widthMm: shape.entersMm, toleranceMm }, () =>
+      leftOver(enteredAxis, shape, toleranceMm, [tooNarrow, signedArea(artwork) - signedArea(entered)]),
     ),
-    strokes: stages.of('widths', [axis], null, () => strokeWidths(axis)),
+    strokes,
+    narrowerLength:
+      strokes.lengthNarrowerThan(shape.entersMm) + tooNarrow.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
     narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
   };
 }
 
-/** What the bits leave of the artwork. */
+/** What the bits leave of what they may enter, and the pieces that they may not, with the area of these. */
 function leftOver(
   axis: MedialAxis,
   { entersMm }: CutShape,
   toleranceMm: number,
+  [tooNarrow, tooNarrowMm2]: readonly [readonly StandingPiece[], number],
 ): Pick<CutMeasures, 'standing' | 'standingAreaMm2'> {
   if (entersMm === 0) {
     return { standing: [], standingAreaMm2: 0 };
   }
   const { pieces, facetAreaMm2 } = leftStanding(axis, entersMm / 2, toleranceMm);
   return {
-    standing: pieces,
-    standingAreaMm2: pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, facetAreaMm2),
+    standing: [...pieces, ...tooNarrow],
+    standingAreaMm2: pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, facetAreaMm2 + tooNarrowMm2),
   };
 }
 
@@ -113,6 +138,17 @@ function leftOver(
 function outlineOf({ outline }: Carving, toleranceMm: number): Pick<CutMeasures, 'cut' | 'cutRegion'> {
   const cut = polygonFromArcs(outline, toleranceMm);
   return { cut, cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region };
+}
+
+/** The artwork without pieces that no bit is to enter. */
+export function enteredRegion(artwork: CleanRegion, pieces: readonly StandingPiece[]): CleanRegion {
+  return pieces.length === 0
+    ? artwork
+    : combineShapes(
+        [{ ...artwork, fillRule: 'nonzero' }],
+        pieces.map(({ outline }) => ({ ...outline, fillRule: 'nonzero' })),
+        'subtract',
+      );
 }
 
 /** What the bits of a job remove: a V follows the artwork's edge, others clear at full depth. */

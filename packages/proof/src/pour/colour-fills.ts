@@ -6,7 +6,6 @@ import { limits, sealFilm } from '@pourproof/materials';
 import { type CleanRegion, perimeter, signedArea } from '@pourproof/plane';
 import type { ColourCut } from '../colours/colour-cuts.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
-import { deepestOfCut } from '../cut/deepest-of-cut.ts';
 import { carveJob } from '../cut/measure-cut.ts';
 import type { ResinContact } from '../rounds/filled-pockets.ts';
 import type { Site } from '../rounds/site.ts';
@@ -99,7 +98,7 @@ function partsOf(filled: FilledCut): readonly ColourPart[] {
       area,
       volume: own?.volumeMm3 ?? area,
       wall: own?.wallAreaMm2 ?? perimeter(region),
-      depthMm: own === null ? filled.maxDepth : deepestOfCut(own, filled.shape),
+      depthMm: own === null ? filled.maxDepth : own.maxDepthMm,
     };
   };
   const [only, second] = filled.colourCuts;

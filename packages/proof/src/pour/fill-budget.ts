@@ -99,6 +99,16 @@ export function withDensity(
   return { ...budget, items, uncertaintyPct: uncertaintyPct(items, fillMl) };
 }
 
+/** A budget with another error of the volume from flattened curves, ml. */
+export function withGeometry(budget: FillBudget, errorMl: number): FillBudget {
+  const items = budget.items.map((item) => (item.cause === 'geometry' ? both('geometry', errorMl) : item));
+  return {
+    ...budget,
+    items,
+    uncertaintyPct: uncertaintyPct(items, budget.cutMl + budget.overpourMl + budget.uptakeMl),
+  };
+}
+
 function uncertaintyPct(items: readonly BudgetItem[], fillMl: number): number {
   const spread = Math.max(
     Math.hypot(...items.map((item) => item.lessMl)),

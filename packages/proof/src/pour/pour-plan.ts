@@ -11,7 +11,7 @@ import {
   smallestTrueMixG,
 } from '@pourproof/materials';
 import { type BatchCount, batchCount } from './batch-count.ts';
-import { type FillBudget, withDensity } from './fill-budget.ts';
+import { type FillBudget, withDensity, withGeometry } from './fill-budget.ts';
 import { type PrintedParts, partsThatAddUp } from './parts-that-add-up.ts';
 
 /** A fill of one colour on one board. */
@@ -99,6 +99,19 @@ export function pourPlan(fills: readonly ColourFill[], terms: PourTerms): PourPl
     layers: layersOf(deepest, terms),
     price: terms.pricePerG === null ? null : colours.reduce((sum, each) => sum + (each.price ?? 0), 0),
   };
+}
+
+/** A plan with a bound of the error of the volume of all colours of one board, which they share as they share what was planned for it. */
+export function withVolumeError(plan: PourPlan, errorMm3: number): PourPlan {
+  const geometryOf = ({ budget }: ColourPour): number =>
+    budget.items.find(({ cause }) => cause === 'geometry')?.moreMl ?? 0;
+  const all = plan.colours.reduce((sum, colour) => sum + geometryOf(colour), 0);
+  const colours = plan.colours.map((colour) => {
+    const share = all > 0 ? geometryOf(colour) / all : 1 / plan.colours.length;
+    const budget = withGeometry(colour.budget, (share * errorMm3) / 1000);
+    return { ...colour, budget, uncertaintyPct: budget.uncertaintyPct };
+  });
+  return { ...plan, colours };
 }
 
 function smallestOf({ resin, scale }: PourTerms, zeroedBetween: boolean): number {

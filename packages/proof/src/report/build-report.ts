@@ -1,6 +1,8 @@
 import { defaultFields } from '@pourproof/materials';
 import { bleedReport, endGrainReport } from '../board/block-report.ts';
+import { boundsOfMeasured } from '../cut/cut-bounds.ts';
 import type { Measured } from '../measured.ts';
+import { withVolumeError } from '../pour/pour-plan.ts';
 import { pourReport } from '../pour/pour-report.ts';
 import { verdictOf } from '../verdict.ts';
 import { artworkPart } from './artwork-part.ts';
@@ -19,20 +21,21 @@ import { sliversPart, strokesPart } from './strokes-part.ts';
 export function buildReport(measured: Measured, name: string, findings: readonly Finding[]): Report {
   const { job, drawing, blocks } = measured;
   const artwork = artworkPart(measured, name);
+  const bounds = boundsOfMeasured(measured);
   const [left, top] = artwork.boundsMm;
   return roundedReport({
     schema: 'pourproof/report@2',
     frame: 'artwork',
     rulerOffsetMm: [left, top],
     artwork,
-    cut: cutPart(measured),
+    cut: cutPart(measured, bounds),
     strokes: strokesPart(measured),
     slivers: sliversPart(measured),
     endGrain: endGrainReport(blocks, job),
     bleed: bleedReport(blocks, job, measured.colours.all),
     seal: sealPart(measured),
     levelling: levellingPart(measured),
-    pour: pourReport(measured.pour, measured.schedule, job),
+    pour: pourReport(withVolumeError(measured.pour, bounds.volumeMm3), measured.schedule, job),
     findings: [...findings],
     defaults: [...job.defaults],
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>

@@ -1,17 +1,15 @@
 import { invariant } from '@pourproof/plane';
+import type { CutBounds } from '../cut/cut-bounds.ts';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
 /** What is left of the artwork's area, as a share of it, when all of it is cut: rounding. */
 const SAME_AREA_REL_TOL = 1e-9;
 
-/** What the bits remove, bit by bit, with the bound of its error and the time that it takes. */
-export function cutPart(measured: Measured): Report['cut'] {
-  const { job, carving, cutArea, wallLength, artworkArea, artworkPerimeter, maxDepth } = measured;
-  // every point of the flattened outline lies within the tolerance of the true one, and resolving rarely is
-  // coarser than that
-  const areaError =
-    artworkPerimeter > 0 ? Math.max(job.toleranceMm, measured.resolved.toleranceMm) * artworkPerimeter : 0;
+/** What the bits remove, bit by bit, with the bounds of its error and the time that it takes. */
+export function cutPart(measured: Measured, bounds: CutBounds): Report['cut'] {
+  const { carving, cutArea, wallLength, artworkArea, maxDepth } = measured;
+  const { onlyAsDrawnMm2, narrowerMm: lengthNarrowerThanBitMm, ...errorBound } = bounds;
   return {
     areaMm2: cutArea,
     leftStandingMm2: leftStandingArea(artworkArea, cutArea),
@@ -21,7 +19,8 @@ export function cutPart(measured: Measured): Report['cut'] {
     wallLengthMm: wallLength,
     maxDepthMm: maxDepth,
     ...(carving.scallopedFloorMm2 > 0 ? { ridgedFloorMm2: carving.scallopedFloorMm2 } : {}),
-    errorBound: { areaMm2: areaError, volumeMm3: carving.volumeErrorMm3 + areaError * maxDepth },
+    errorBound: { ...errorBound, lengthNarrowerThanBitMm },
+    ...(onlyAsDrawnMm2 > 0 ? { onlyAsDrawnMm2 } : {}),
     perCutter: cuttersOf(measured),
     time: timeOf(measured),
   };

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { cutterSchema } from './cutter-schema.ts';
-import { mm, mm2, mm3 } from './quantities.ts';
+import { mm, mm2, mm3, sized } from './quantities.ts';
 
 /** Part `cut` of the report. */
 export const cutSchema = z.object({
@@ -13,8 +13,22 @@ export const cutSchema = z.object({
   maxDepthMm: mm('Deepest point'),
   ridgedFloorMm2: mm2('Level floor that only the tip of a V goes over, which leaves it ridged').optional(),
   errorBound: z
-    .object({ areaMm2: mm2('Bound of the error of areas'), volumeMm3: mm3('Bound of the error of volume') })
-    .meta({ description: 'From the flattening of curves; the geometry itself is exact to rounding' }),
+    .object({
+      areaMm2: mm2('Of the cut area, and of what is left standing'),
+      volumeMm3: mm3('Of the volume'),
+      floorAreaMm2: mm2('Of the floor'),
+      wallAreaMm2: mm2('Of the walls'),
+      wallLengthMm: sized('Of the length of wall, mm'),
+      maxDepthMm: sized('Of the deepest point, mm'),
+      lengthNarrowerThanBitMm: sized('Of the length of stroke narrower than the smallest bit, mm'),
+    })
+    .meta({
+      description:
+        'How far each figure may be, either way, from that of the curves as drawn, which stand as chords within the flattening tolerance. Straight walls are exact to rounding',
+    }),
+  onlyAsDrawnMm2: mm2(
+    'Part of the cut in strokes and dots as wide as the bit to the flattening: no bit enters them if they were drawn narrower by less than that. The bounds leave it out',
+  ).optional(),
   perCutter: z.array(
     z.object({
       cutter: cutterSchema,

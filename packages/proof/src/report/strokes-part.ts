@@ -7,7 +7,7 @@ const WIDTH_CLASSES_MM: readonly number[] = [
 ];
 
 /** The strokes of the artwork by width. */
-export function strokesPart({ strokes, bitMm, shape }: Measured): Report['strokes'] {
+export function strokesPart({ strokes, narrowerLength, bitMm, shape }: Measured): Report['strokes'] {
   const lengths = strokes.histogram(WIDTH_CLASSES_MM);
   return {
     narrowestMm: strokes.narrowestMm,
@@ -18,7 +18,7 @@ export function strokesPart({ strokes, bitMm, shape }: Measured): Report['stroke
         ? null
         : strokes.narrowestMm / bitMm,
     lengthMm: strokes.lengthMm,
-    lengthNarrowerThanBitMm: strokes.lengthNarrowerThan(bitMm),
+    lengthNarrowerThanBitMm: narrowerLength,
     tapers: taperPart(strokes.tapers, bitMm),
     widthHistogram: Array.from(lengths, (lengthMm, k) => ({
       fromMm: WIDTH_CLASSES_MM[k] ?? 0,

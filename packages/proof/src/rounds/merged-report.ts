@@ -4,6 +4,8 @@ import { defaultFields } from '@pourproof/materials';
 import { type Drawing, signedArea } from '@pourproof/plane';
 import { bleedReport, endGrainReport } from '../board/block-report.ts';
 import type { DrawnColours } from '../colours/drawn-colours.ts';
+import { boundsOfMeasured, type CutBounds } from '../cut/cut-bounds.ts';
+import { withVolumeError } from '../pour/pour-plan.ts';
 import { pourReport } from '../pour/pour-report.ts';
 import { artworkPart } from '../report/artwork-part.ts';
 import { cutPart, leftStandingArea } from '../report/cut-part.ts';
@@ -47,9 +49,12 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
   const artwork = artworkPart(whole, name);
   const [left, top] = artwork.boundsMm;
   const blocks = measured.flatMap((each) => each.blocks);
-  const pours = measured.map((each) => pourReport(each.pour, each.schedule, each.job));
+  const bounds = measured.map(boundsOfMeasured);
+  const pours = measured.map((each, k) =>
+    pourReport(withVolumeError(each.pour, bounds[k]?.volumeMm3 ?? 0), each.schedule, each.job),
+  );
   const schedule = scheduleReport(roundSchedule(measured.map((each) => each.schedule)), job.start);
-  const cut = cutOf(whole);
+  const cut = cutOf(whole, bounds);
   return roundedReport({
     schema: 'pourproof/report@2',
     frame: 'artwork',
@@ -74,10 +79,13 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
 }
 
 /** The cut of all rounds: area and volume of the wood that is gone in the end; surfaces, paths and times are sums over the rounds. */
-function cutOf({ rounds, artworkArea }: RoundsToReport): Report['cut'] {
-  const cuts = rounds.map(({ measured }) => cutPart(measured));
+function cutOf({ rounds, artworkArea }: RoundsToReport, bounds: readonly CutBounds[]): Report['cut'] {
+  const cuts = rounds.flatMap(({ measured }, k) =>
+    bounds.slice(k, k + 1).map((each) => cutPart(measured, each)),
+  );
   const areaMm2 = areaOfAll(rounds);
   const sum = (of: (cut: Report['cut']) => number): number => sumOf(cuts, of);
+  const onlyAsDrawnMm2 = sum(({ onlyAsDrawnMm2: each = 0 }) => each);
   const ridged = sum(({ ridgedFloorMm2 = 0 }) => ridgedFloorMm2);
   return {
     areaMm2,
@@ -91,7 +99,13 @@ function cutOf({ rounds, artworkArea }: RoundsToReport): Report['cut'] {
     errorBound: {
       areaMm2: sum(({ errorBound }) => errorBound.areaMm2),
       volumeMm3: sum(({ errorBound }) => errorBound.volumeMm3),
+      floorAreaMm2: sum(({ errorBound }) => errorBound.floorAreaMm2),
+      wallAreaMm2: sum(({ errorBound }) => errorBound.wallAreaMm2),
+      wallLengthMm: sum(({ errorBound }) => errorBound.wallLengthMm),
+      maxDepthMm: Math.max(...cuts.map(({ errorBound }) => errorBound.maxDepthMm)),
+      lengthNarrowerThanBitMm: sum(({ errorBound }) => errorBound.lengthNarrowerThanBitMm),
     },
+    ...(onlyAsDrawnMm2 > 0 ? { onlyAsDrawnMm2 } : {}),
     perCutter: cutterSums(cuts),
     time: timeSum(cuts),
   };

@@ -2,6 +2,7 @@ import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { counted } from '../findings/parts-of-sentences.ts';
 import { formatPercent, formatShare } from './amounts.ts';
+import { boundedText } from './bounded-text.ts';
 import { downText } from './cut-sentences.ts';
 import { cutterFacts } from './cutter-facts.ts';
 import { type Fact, fact } from './fact.ts';
@@ -15,6 +16,8 @@ const ALL_REL_TOL = 1e-9;
 export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] {
   const { artwork, cut, strokes, endGrain } = report;
   const [left, top, right, bottom] = artwork.boundsMm;
+  const area = (mm2: number, bound: number): string =>
+    boundedText(mm2, bound, (each) => formatArea(each, unit));
   return [
     fact('Artwork', formatArea(artwork.areaMm2, unit), shapesText(artwork)),
     fact(
@@ -22,14 +25,18 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       `${formatLength(right - left, unit)} × ${formatLength(bottom - top, unit)}`,
       `size from ${artwork.scaleSource}`,
     ),
-    fact('Cut', formatArea(cut.areaMm2, unit), `± ${formatArea(cut.errorBound.areaMm2, unit)} at most`),
+    fact('Cut', area(cut.areaMm2, cut.errorBound.areaMm2), cutNote(report, unit)),
     fact(
       'Left standing',
-      formatArea(cut.leftStandingMm2, unit),
+      area(cut.leftStandingMm2, cut.errorBound.areaMm2),
       formatShare(cut.leftStandingMm2, artwork.areaMm2),
     ),
     ...cutterFacts(report, unit),
-    fact('Wall', formatLength(cut.wallLengthMm, unit), `${formatArea(cut.wallAreaMm2, unit)} of wall`),
+    fact(
+      'Wall',
+      boundedText(cut.wallLengthMm, cut.errorBound.wallLengthMm, (mm) => formatLength(mm, unit)),
+      `${area(cut.wallAreaMm2, cut.errorBound.wallAreaMm2)} of wall`,
+    ),
     ...strokeFacts(strokes, unit),
     fact(
       'End grain exposed',
@@ -58,6 +65,13 @@ function strokeFacts(strokes: Report['strokes'], unit: LengthUnit): readonly Fac
       ? []
       : [fact('  tapers', formatLength(tapers.lengthMm, unit), `of it, ${downText(tapers, unit)}`)]),
   ];
+}
+
+/** What the bound of the cut says, and what it leaves out. */
+function cutNote({ cut }: Report, unit: LengthUnit): string {
+  return cut.onlyAsDrawnMm2 === undefined
+    ? 'by how curves became short straight lines, at most'
+    : `${formatArea(cut.onlyAsDrawnMm2, unit)} of it only if drawn no narrower than the bit`;
 }
 
 function shapesText({ regions, holes }: Report['artwork']): string {

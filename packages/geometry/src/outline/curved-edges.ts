@@ -1,0 +1,54 @@
+import { type Rings, ringStart } from '@pourproof/plane';
+
+/**
+ * A chord between two others of one curve is as high as its length times the turn at its ends over 8. Tolerance on that, as a multiple of
+ * the flattening tolerance: neighbours may differ, and the curve ends where a chord of it meets a straight wall at half the turn.
+ */
+const HEIGHT_SLACK = 2;
+/** Edges of a straight wall that are divided by points turn by rounding alone, radians. */
+const STRAIGHT_RAD = 1e-9;
+/** Where the outline turns by more than this, radians, it has a corner: no curve is flattened so coarsely. */
+const CORNER_RAD = Math.PI / 3;
+
+/**
+ * Which edges of a flattened outline may be chords of a curve: 1 for edge i, from point i to the next of its ring, else 0.
+ *
+ * Readers turn curves into chords within `toleranceMm`, so that chords are short where they turn much. An edge that turns into a neighbour by
+ * so much that a curve through both would lie farther than that from it was drawn straight. So was one that goes straight on, or into
+ * corners, at both ends. An edge that is told as a chord may have been drawn straight all the same where it is short or the turn is slight; a
+ * chord is told as straight only where it is cut off at both ends by other shapes.
+ *
+ * @param toleranceMm 0 or more: the farthest that a chord may lie from its curve; 0 for artwork without curves
+ * @throws {RangeError} when the tolerance is negative or not a number
+ */
+export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
+  if (!(toleranceMm >= 0)) {
+    throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres, 0 or more`);
+  }
+  const { coords, ringEnds } = rings;
+  const isCurved = new Uint8Array(coords.length / 2);
+  const most = 8 * HEIGHT_SLACK * toleranceMm;
+  for (let k = 0; k < ringEnds.length; k++) {
+    const from = ringStart(rings, k);
+    const to = ringEnds[k];
+    for (let i = from; i < to; i++) {
+      const h = i === from ? to - 1 : i - 1;
+      const j = i + 1 === to ? from : i + 1;
+      const ax = coords[2 * i] - coords[2 * h];
+      const ay = coords[2 * i + 1] - coords[2 * h + 1];
+      const bx = coords[2 * j] - coords[2 * i];
+      const by = coords[2 * j + 1] - coords[2 * i + 1];
+      const turn = Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
+      if (turn <= STRAIGHT_RAD || turn > CORNER_RAD) {
+        continue;
+      }
+      if (Math.hypot(ax, ay) * turn <= most) {
+        isCurved[h] = 1;
+      }
+      if (Math.hypot(bx, by) * turn <= most) {
+        isCurved[i] = 1;
+      }
+    }
+  }
+  return isCurved;
+}
