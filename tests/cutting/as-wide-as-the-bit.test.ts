@@ -2,6 +2,8 @@ import { resolveRegions } from '@pourproof/arrangement';
 import { carve, clearingPath, flatCutter, followingPath, reachedOutline } from '@pourproof/cutting';
 import {
   arcRingsArea,
+  arcRingsLength,
+  erodedArea,
   leftStanding,
   type MedialAxis,
   medialAxis,
@@ -107,6 +109,24 @@ test('a stroke exactly as wide as a limit is not narrower than it, in any direct
       const widths = strokeWidths(axis);
       expect(widths.lengthNarrowerThan(w), `${k}`).toBe(0);
       expect(widths.histogram([0, w, 2 * w])[1], `${k}`).toBeCloseTo(widths.lengthMm, 9);
+    }
+  }
+});
+
+test('the offset curve at exactly half a width is there and back along the middle, in any direction; beyond it there is none', () => {
+  for (let k = 0; k < 60; k++) {
+    const w = WIDTHS_MM[k % WIDTHS_MM.length];
+    for (const [ring, middle] of [
+      [rectangle(0, 0, 20, w), 20 - w],
+      [rectangle(0, 0, w, w), 0],
+    ] as const) {
+      const axis = medialAxis(cleanFrom([turned(ring, 0.37 * k)]));
+      const curve = reachedOutline(axis, w / 2, 0);
+      expect(curve.ringEnds.length, `${k}`).toBe(1);
+      expect(arcRingsLength(curve), `${k}`).toBeCloseTo(2 * middle, 6);
+      expect(Math.abs(arcRingsArea(curve)), `${k}`).toBeLessThan(1e-6);
+      expect(erodedArea(axis, w / 2), `${k}`).toBeLessThan(1e-6);
+      expect(reachedOutline(axis, (w / 2) * (1 + 1e-7), 0).ringEnds.length, `${k}`).toBe(0);
     }
   }
 });

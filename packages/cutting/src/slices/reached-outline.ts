@@ -17,6 +17,10 @@ import { COINCIDENT_REL_TOL, invariant, ringCoords } from '@pourproof/plane';
  * walls, true arcs around reflex vertices and in corners. Outer rings have positive area, holes negative; no
  * rings where nothing is cut.
  *
+ * Where a stroke is exactly as wide as the cutter, or a corner of the artwork holds just its disc, the centres keep to a line or a point. They
+ * count, see `enteringRadius`: with a reach of 0 the outline there is a loop around that line or point, about 4e-9 of the radius wide, with a
+ * length of twice the line's and next to no area. It never is missing on one stretch and there on the next.
+ *
  * @param reachMm 0 … centreMm; 0 gives the offset curve of `centreMm`, on which the centres stop
  * @throws {RangeError} when a radius is out of its range
  */

@@ -1,7 +1,7 @@
 /** A number in mm, mm² or mm³ large enough to tell the factor from it to the digits that are printed. */
 const MANY = 1e6;
-/** Rounding of a bound that has a whole number of last digits. */
-const WHOLE_TOL = 1e-9;
+/** Rounding of a bound that is a whole number of last digits, by the digits of the factor. */
+const WHOLE_TOL = 1e-6;
 
 /**
  * A figure with its bound, `12.3 ± 0.4 mm²`: the bound rounded up to two digits, the figure to as many decimals. What is certain to the
