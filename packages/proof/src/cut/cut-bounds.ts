@@ -156,7 +156,9 @@ function narrowerBit({ measures, artworkAreaMm2 }: CutToBound, entersMm: number)
 /** Errors of the figures of the flattened artwork itself, and how much longer curves may be than their chords. */
 function ownErrors({ measures, curvesMm, pointsMm }: CutToBound): CutFigures {
   const { entered, carving, maxDepth } = measures;
-  const areaMm2 = pointsMm * perimeter(entered);
+  const outlineMm = perimeter(entered);
+  // of no shapes there is no tolerance of resolving
+  const areaMm2 = outlineMm > 0 ? pointsMm * outlineMm : 0;
   const lengthMm = longerCurves(entered, curvesMm);
   return {
     areaMm2,
