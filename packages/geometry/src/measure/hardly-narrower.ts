@@ -1,3 +1,4 @@
+import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { curvedEdges } from '../outline/curved-edges.ts';
 import { checkRadius } from './check-radius.ts';
@@ -45,7 +46,7 @@ export function hardlyNarrower(axis: MedialAxis, radiusMm: number, toleranceMm: 
   const walls = new Walls(axis, toleranceMm);
   const tooNarrow = strokes.filter(({ edges }) => !edges.every((e) => walls.mayHold(e, radius)));
   return {
-    fitsAsDrawn: tooNarrow.length < strokes.length || dots.some(({ node }) => walls.mayHoldAt(node, radius)),
+    fitsAsDrawn: tooNarrow.length < strokes.length || dots.some(({ atMm }) => walls.mayHoldAt(atMm, radius)),
     tooNarrow,
   };
 }
@@ -68,8 +69,10 @@ class Walls {
   }
 
   /** Whether all walls around a place of greatest clearance may have held a disc of this radius. */
-  mayHoldAt(node: number, radius: number): boolean {
-    const { edgeTo, nodeR } = this.#axis;
+  mayHoldAt([x, y]: Point, radius: number): boolean {
+    const { edgeTo, nodeX, nodeY, nodeR, boundary } = this.#axis;
+    const { originX, originY } = boundary;
+    const node = nodeR.findIndex((_, k) => nodeX[k] + originX === x && nodeY[k] + originY === y);
     const short = radius - nodeR[node];
     return edgeTo.every((to, e) => to !== node || isSecondary(this.#axis, e) || short <= this.#slack(e));
   }

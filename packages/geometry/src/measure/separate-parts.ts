@@ -13,8 +13,6 @@ export interface SeparatePart {
   readonly widthMm: number;
   /** Widest that its strokes get, mm; 0 for a part without one, of which stroke widths say nothing. */
   readonly strokeMm: number;
-  /** The axis node at that centre. */
-  readonly node: number;
 }
 
 /** The separate parts of an artwork, each by its largest inscribed disc. Linear time. */
@@ -43,6 +41,5 @@ export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
     atMm: [nodeX[k] + boundary.originX, nodeY[k] + boundary.originY] as const,
     widthMm: 2 * nodeR[k],
     strokeMm: 2 * strokeR[name],
-    node: k,
   }));
 }

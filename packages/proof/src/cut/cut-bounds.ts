@@ -2,6 +2,7 @@ import type { Carving } from '@pourproof/cutting';
 import {
   arcRingsLength,
   curvedEdges,
+  type MedialAxis,
   medialAxis,
   type StrokeWidths,
   strokeWidths,
@@ -50,35 +51,27 @@ export interface CutToBound {
  * more artwork no less is cut, so that area, floor and volume lie between theirs.
  */
 export function cutBounds(cut: CutToBound): CutBounds {
-  const { measures, given, artworkAreaMm2, curvesMm } = cut;
+  const { measures, given, curvesMm } = cut;
   const { entered, carving, shape, strokes } = measures;
   const figures = figuresOf(carving, shape, strokes);
   const own = ownErrors(cut);
-  const { least, most } = withinFlattening(entered, curvesMm);
-  if (least === entered) {
+  const regions = withinFlattening(entered, curvesMm);
+  if (regions.least === entered) {
     return { ...own, onlyAsDrawnMm2: 0 };
   }
   const job = { ...given, bits: measures.bits };
-  const lower = fittedCut(least, { ...job, toleranceMm: curvesMm });
-  const upper = figuresAt(most, job);
-  // no more is cut than there is, and flattening keeps the area
-  const areaMm2 = Math.min(upper.areaMm2, artworkAreaMm2);
-  const volumeMm3 = Math.min(
-    upper.volumeMm3,
-    figures.volumeMm3 + (areaMm2 - figures.areaMm2) * upper.maxDepthMm,
-  );
+  const lower = fittedCut(regions.least, { ...job, toleranceMm: curvesMm });
+  const upper = figuresAt(medialAxis(regions.most), job);
+  const most = atMost(cut, upper);
   const narrower = narrowerBit(cut, lower.entersMm);
   const bounds = mapFigures(
     (key) =>
       own[key] +
       narrower[key] +
-      Math.max(
-        Math.abs(figures[key] - lower.figures[key]),
-        Math.abs({ ...upper, areaMm2, volumeMm3 }[key] - figures[key]),
-      ),
+      Math.max(Math.abs(figures[key] - lower.figures[key]), Math.abs(most[key] - figures[key])),
   );
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
-  const surelyMm2 = isFitted ? figuresAt(least, given).areaMm2 : figures.areaMm2;
+  const surelyMm2 = isFitted ? figuresAt(medialAxis(regions.least), given).areaMm2 : figures.areaMm2;
   return { ...bounds, onlyAsDrawnMm2: Math.max(0, figures.areaMm2 - bounds.areaMm2 - surelyMm2) };
 }
 
@@ -108,8 +101,16 @@ function figuresOf(carving: Carving, shape: CutShape, strokes: StrokeWidths): Cu
   };
 }
 
-function figuresAt(region: CleanRegion, job: CutJob): CutFigures {
-  const axis = medialAxis(region);
+/** The upper end, where no more of the artwork is cut than there is: flattening keeps its area. */
+function atMost({ measures, artworkAreaMm2 }: CutToBound, upper: CutFigures): CutFigures {
+  const areaMm2 = Math.min(upper.areaMm2, artworkAreaMm2);
+  const [bit, second] = measures.bits;
+  // one flat bit cuts to one depth throughout
+  const isPrism = bit?.kind === 'flat' && second === undefined;
+  return isPrism ? { ...upper, areaMm2, volumeMm3: areaMm2 * upper.maxDepthMm } : { ...upper, areaMm2 };
+}
+
+function figuresAt(axis: MedialAxis, job: CutJob): CutFigures {
   return figuresOf(carveJob(axis, job), cutShape(job.bits, job.depthMm), strokeWidths(axis));
 }
 
@@ -118,10 +119,12 @@ function fittedCut(
   region: CleanRegion,
   job: CutJob,
 ): { readonly figures: CutFigures; readonly entersMm: number; readonly isFitted: boolean } {
-  const { bits, tooNarrow } = bitsThatFit(medialAxis(region), job);
+  const axis = medialAxis(region);
+  const { bits, tooNarrow } = bitsThatFit(axis, job);
+  const entered = tooNarrow.length === 0 ? axis : medialAxis(enteredRegion(region, tooNarrow));
   const { entersMm } = cutShape(bits, job.depthMm);
   const isFitted = entersMm < cutShape(job.bits, job.depthMm).entersMm;
-  return { figures: figuresAt(enteredRegion(region, tooNarrow), { ...job, bits }), entersMm, isFitted };
+  return { figures: figuresAt(entered, { ...job, bits }), entersMm, isFitted };
 }
 
 /**
