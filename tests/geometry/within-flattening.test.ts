@@ -84,7 +84,7 @@ test('points of an ellipse and of cubics lie in the outer region and not in the 
         }
       },
     ),
-    cases(25),
+    cases(8),
   );
 });
 
@@ -138,7 +138,7 @@ test('artwork of straight lines is told exactly, however many corners it has', (
       expect(least).toBe(region);
       expect(most).toBe(region);
     }),
-    cases(40),
+    cases(20),
   );
 });
 

@@ -67,7 +67,7 @@ function fixes(measured: Measured): readonly Fix[] {
 
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
 function veeFixes(measured: Measured, largest: number | null): Fix[] {
-  const tipMm = largest === null ? 0 : Math.floor(largest * 100) / 100;
+  const tipMm = largest === null ? 0 : Math.floor(largest * 100 + HUNDREDTHS_TOL) / 100;
   return [{ do: 'use-tip', tipMm, clears: true }, ...sizeFixes(measured, largest)];
 }
 
@@ -136,10 +136,12 @@ function scaleThatEnters(measured: Measured, largest: number): number | null {
 /** Relative accuracy of the largest bit that enters. */
 const CERTAINTY = 1.01;
 /**
- * First guesses, as shares of the narrowest stroke: slightly below it a bit nearly always enters, slightly
- * above hardly ever (our choice).
+ * First guesses, as shares of the narrowest stroke: slightly below it a bit nearly always enters, as wide as it often, slightly above
+ * hardly ever (our choice).
  */
-const GUESS: readonly [number, number] = [0.995, 1.05];
+const GUESS: readonly number[] = [0.995, 1, 1.05];
+/** What is as wide as a whole hundredth but for rounding is as wide. */
+const HUNDREDTHS_TOL = 1e-6;
 
 /**
  * Largest diameter below the bit's that enters everywhere, to 1 %, by halving from a guess at the narrowest

@@ -36,7 +36,7 @@ export interface CutBounds extends CutFigures {
 }
 
 /** A cut with what its bounds depend on besides. */
-export interface CutToBound {
+interface CutToBound {
   readonly measures: CutMeasures;
   /** The job as given: its bits before they were fitted. */
   readonly given: CutJob;
@@ -50,7 +50,7 @@ export interface CutToBound {
  * Bounds of the error of a cut's figures: the same measured on two artworks between which the one drawn lies (docs/method/stated-bounds.md). Of
  * more artwork no less is cut, so that area, floor and volume lie between theirs.
  */
-export function cutBounds(cut: CutToBound): CutBounds {
+function cutBounds(cut: CutToBound): CutBounds {
   const { measures, given, curvesMm } = cut;
   const { entered, carving, shape, strokes } = measures;
   const figures = figuresOf(carving, shape, strokes);
