@@ -1,4 +1,4 @@
-import { type Point, type Rings, ringCoords } from '@pourproof/plane';
+import type { Point, Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import { type StrokeParts, strokeParts } from '../measure/stroke-parts.ts';
@@ -6,6 +6,7 @@ import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingArea, arcRingsArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
 import { type Branch, branchAbove } from './branch-above.ts';
 import { deepestInCusp } from './deepest-in-cusp.ts';
+import { farthestFromDiscs } from './farthest-from-discs.ts';
 import { findLevelCrossings, type LevelCrossings } from './level-crossings.ts';
 import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
@@ -239,39 +240,13 @@ function discsAt({ boundary }: MedialAxis, { x, y }: LevelCrossings, mouths: rea
   return mouths.map((k) => [x[k] + boundary.originX, y[k] + boundary.originY]);
 }
 
-/**
- * How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. Along a side the distance to one disc
- * is largest at an end, that to the nearest also where two are as near.
- */
+/** How far an outline reaches beyond the nearest of the cutter's discs beside it, mm. */
 function reachBeyond(
   axis: MedialAxis,
   crossings: LevelCrossings,
   mouths: readonly number[],
   outline: Rings,
 ): number {
-  const discs = discsAt(axis, crossings, mouths);
   const { radius } = crossings;
-  const nearest = (px: number, py: number): number =>
-    Math.min(...discs.map(([cx, cy]) => Math.hypot(px - cx, py - cy)));
-  let most = radius;
-  for (let k = 0; k < outline.ringEnds.length; k++) {
-    const ring = ringCoords(outline, k);
-    for (let i = 0; i < ring.length; i += 2) {
-      const j = (i + 2) % ring.length;
-      const [ax, ay, vx, vy] = [ring[i], ring[i + 1], ring[j] - ring[i], ring[j + 1] - ring[i + 1]];
-      most = Math.max(most, nearest(ax, ay));
-      for (const [m, [px, py]] of discs.entries()) {
-        for (const [qx, qy] of discs.slice(m + 1)) {
-          // |a + t v − p| = |a + t v − q|
-          const t =
-            ((qx - px) * ((px + qx) / 2 - ax) + (qy - py) * ((py + qy) / 2 - ay)) /
-            ((qx - px) * vx + (qy - py) * vy);
-          if (t > 0 && t < 1) {
-            most = Math.max(most, nearest(ax + t * vx, ay + t * vy));
-          }
-        }
-      }
-    }
-  }
-  return most - radius;
+  return farthestFromDiscs(outline, discsAt(axis, crossings, mouths), radius) - radius;
 }

@@ -1,0 +1,130 @@
+import { BoxIndex, type Point, type Rings, ringCoords } from '@pourproof/plane';
+
+/** Centres among which every pair is tried on a side; where more are near, the side is halved first. */
+const FEW = 8;
+
+/** Pieces of a side shorter than this, mm, are told by their middle: where very many discs are as near. */
+const SHORTEST_MM = 1e-9;
+
+/**
+ * The greatest distance from a point on an outline to the nearest of some centres, mm, or `leastMm` if that is more. Along a side the
+ * distance to one centre is largest at an end, that to the nearest also where two are as near. Sides are halved, and halves given up
+ * that cannot reach farther than what was found: about O((n + m) log m) for n sides and m centres.
+ */
+export function farthestFromDiscs(outline: Rings, centres: readonly Point[], leastMm: number): number {
+  const near = new NearCentres(centres);
+  let most = leastMm;
+  for (let i = 0; i < outline.coords.length; i += 2) {
+    most = Math.max(most, near.distance(outline.coords[i], outline.coords[i + 1]));
+  }
+  for (let k = 0; k < outline.ringEnds.length; k++) {
+    const ring = ringCoords(outline, k);
+    for (let i = 0; i < ring.length; i += 2) {
+      const j = (i + 2) % ring.length;
+      most = alongSide(near, [ring[i], ring[i + 1]], [ring[j] - ring[i], ring[j + 1] - ring[i + 1]], most);
+    }
+  }
+  return most;
+}
+
+/** The same along the side from a by v, or `leastMm` if that is more. */
+function alongSide(near: NearCentres, [ax, ay]: Point, [vx, vy]: Point, leastMm: number): number {
+  const length = Math.hypot(vx, vy);
+  const waiting: [number, number][] = [[0, 1]];
+  let most = leastMm;
+  for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
+    const [from, to] = piece;
+    const half = ((to - from) / 2) * length;
+    const middle = (from + to) / 2;
+    const [mx, my] = [ax + middle * vx, ay + middle * vy];
+    const distance = near.distance(mx, my);
+    if (distance + half <= most) {
+      continue;
+    }
+    // whatever is nearest to a point of the piece
+    const some = near.within(mx, my, distance + 2 * half);
+    if (some.length <= FEW) {
+      most = Math.max(most, ...equallyNear(some, [ax, ay], [vx, vy], from, to));
+    } else if (half > SHORTEST_MM) {
+      waiting.push([from, middle], [middle, to]);
+    } else {
+      most = Math.max(most, distance);
+    }
+  }
+  return most;
+}
+
+/** Distances to the nearest centre at the places of a piece of a side that are as near to two of them. */
+function equallyNear(
+  some: readonly Point[],
+  [ax, ay]: Point,
+  [vx, vy]: Point,
+  from: number,
+  to: number,
+): number[] {
+  const list: number[] = [];
+  for (const [m, [px, py]] of some.entries()) {
+    for (const [qx, qy] of some.slice(m + 1)) {
+      // |a + t v − p| = |a + t v − q|
+      const t =
+        ((qx - px) * ((px + qx) / 2 - ax) + (qy - py) * ((py + qy) / 2 - ay)) /
+        ((qx - px) * vx + (qy - py) * vy);
+      if (t >= from && t <= to) {
+        list.push(nearestOf(some, ax + t * vx, ay + t * vy));
+      }
+    }
+  }
+  return list;
+}
+
+function nearestOf(some: readonly Point[], px: number, py: number): number {
+  return Math.min(...some.map(([cx, cy]) => Math.hypot(px - cx, py - cy)));
+}
+
+/** Centres by place, once there are more than a few. */
+class NearCentres {
+  readonly #centres: readonly Point[];
+  readonly #index: BoxIndex | null;
+
+  constructor(centres: readonly Point[]) {
+    this.#centres = centres;
+    this.#index =
+      centres.length <= FEW
+        ? null
+        : new BoxIndex(Float64Array.from(centres.flatMap(([x, y]) => [x, y, x, y])));
+  }
+
+  /** Distance from a point to the nearest centre. */
+  distance(px: number, py: number): number {
+    if (this.#index === null) {
+      return nearestOf(this.#centres, px, py);
+    }
+    let least = Infinity;
+    this.#index.visitNear(
+      px,
+      py,
+      (distance) => distance < least,
+      (k) => {
+        least = Math.min(least, Math.hypot(px - this.#centres[k][0], py - this.#centres[k][1]));
+      },
+    );
+    return least;
+  }
+
+  /** The centres that are not farther from a point than `reach`, and perhaps some more. */
+  within(px: number, py: number, reach: number): readonly Point[] {
+    if (this.#index === null) {
+      return this.#centres;
+    }
+    const some: Point[] = [];
+    this.#index.visitNear(
+      px,
+      py,
+      (distance) => distance <= reach * (1 + 1e-12),
+      (k) => {
+        some.push(this.#centres[k]);
+      },
+    );
+    return some;
+  }
+}
