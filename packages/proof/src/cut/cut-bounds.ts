@@ -68,7 +68,11 @@ function cutBounds(cut: CutToBound): CutBounds {
     (key) =>
       own[key] +
       narrower[key] +
-      Math.max(Math.abs(figures[key] - lower.figures[key]), Math.abs(most[key] - figures[key])),
+      // strips that meet beside thin strokes read as strokes of their own: of these the lower side counts alone
+      Math.max(
+        Math.abs(figures[key] - lower.figures[key]),
+        key === 'narrowerMm' ? 0 : Math.abs(most[key] - figures[key]),
+      ),
   );
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
   const surelyMm2 = isFitted ? figuresAt(medialAxis(regions.least), given).areaMm2 : figures.areaMm2;
