@@ -33,10 +33,19 @@ const OF_THE_WHOLE: readonly string[] = ['batch-too-small', 'mix-too-small', 'po
 
 test('a mix that is too small for one part alone may be enough for two', () => {
   const bar = (half: number): number[] => [-4, -half, 4, -half, 4, half, -4, half];
-  const input = { bit: ['vee:60deg:1/2in'], depth: '2mm', wood: 'poplar', level: '0.3mm', boards: 10 };
+  const input = {
+    bit: ['vee:60deg:1/2in'],
+    depth: '2mm',
+    wood: 'poplar',
+    grain: '30deg',
+    seal: 'none',
+    level: '0.3mm',
+    boards: 10,
+  };
   const alone = codes(vetted([bar(0.15)], input));
   const together = codes(vetted([bar(0.15), shifted(bar(1.06), [120, 7])], input));
-  expect([alone.get('mix-too-small'), together.get('mix-too-small')]).toEqual([1, 0]);
+  expect(alone.get('mix-too-small')).toBe(1);
+  expect(together.get('mix-too-small') ?? -1).toBeLessThan(1);
   expect(together.get('sands-through') ?? -1).toBeGreaterThanOrEqual(alone.get('sands-through') ?? -1);
 });
 
