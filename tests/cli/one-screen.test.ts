@@ -1,20 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { captured, fixture, ROOT } from '../support/cli/captured-run.ts';
-import { caseArtwork } from '../verdicts/artwork.ts';
-import { readCases, type VerdictCase } from '../verdicts/read-cases.ts';
+import { captured, fixture } from '../support/cli/captured-run.ts';
+import { readCases } from '../verdicts/read-cases.ts';
+import { runCase } from '../verdicts/run-case.ts';
 
 /** Rows and columns of a plain terminal. */
 const [ROWS, COLUMNS] = [24, 80];
 
 const CASES = [...readCases().values()].flat().filter(({ verdict }) => verdict !== 'refused');
-
-async function answerTo({ artwork, flags }: VerdictCase): Promise<string> {
-  const drawn = caseArtwork(artwork);
-  const source = drawn.kind === 'flags' ? drawn.flags : ['case.svg'];
-  const files = drawn.kind === 'svg' ? { readFile: async () => new TextEncoder().encode(drawn.svg) } : {};
-  const { out } = await captured(['vet', ...source, ...flags], { cwd: ROOT, ...files });
-  return out;
-}
 
 function rowsOf(out: string): readonly string[] {
   return out.trimEnd().split('\n');
@@ -29,7 +21,7 @@ describe('the answer fits one screen of 24 rows and 80 columns', () => {
   test('for every job of the table of verdicts', async () => {
     const wrong: string[] = [];
     for (const each of CASES) {
-      const rows = rowsOf(await answerTo(each));
+      const rows = rowsOf((await runCase(each)).out);
       if (rows.length >= ROWS || rows.some((row) => [...row].length > COLUMNS)) {
         wrong.push(`${each.name}: ${rows.length}`);
       }

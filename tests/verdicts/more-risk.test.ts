@@ -67,6 +67,13 @@ const STEPS: readonly Step[] = [
     saysWhy: [],
   })),
   {
+    what: 'a dye instead of a paste',
+    safer: { colour: 'blue', colourant: 'pigment' },
+    riskier: { colour: 'blue', colourant: 'dye' },
+    // a dye hides less, but its tint is full in less depth than a paste takes to hide
+    saysWhy: ['sands-through'],
+  },
+  {
     what: 'deep-pour resin instead of coating resin',
     safer: { resin: 'coating' },
     riskier: { resin: 'deep-pour' },

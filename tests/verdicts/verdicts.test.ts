@@ -1,10 +1,9 @@
 import type { Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { brokenWays } from '../support/broken-ways.ts';
-import { captured, ROOT } from '../support/cli/captured-run.ts';
-import { caseArtwork } from './artwork.ts';
 import { caseJob } from './case-job.ts';
 import { readCases, type VerdictCase } from './read-cases.ts';
+import { runCase } from './run-case.ts';
 
 /** What pourproof answered: its verdict, or that it refused the job, the codes of its findings, and the whole report. */
 interface Answer {
@@ -13,13 +12,8 @@ interface Answer {
   readonly report: Report | null;
 }
 
-const NAME = 'case.svg';
-
-async function answerTo({ artwork, flags }: VerdictCase): Promise<Answer> {
-  const drawn = caseArtwork(artwork);
-  const source = drawn.kind === 'flags' ? drawn.flags : [NAME];
-  const files = drawn.kind === 'svg' ? { readFile: async () => new TextEncoder().encode(drawn.svg) } : {};
-  const { code, out, err } = await captured(['vet', ...source, ...flags, '--json'], { cwd: ROOT, ...files });
+async function answerTo(each: VerdictCase): Promise<Answer> {
+  const { code, out, err } = await runCase(each, ['--json']);
   if (code === 2) {
     return { verdict: 'refused', codes: [], report: null };
   }

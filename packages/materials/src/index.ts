@@ -34,7 +34,7 @@ export { mergeMaterials } from './merge-materials.ts';
 export { type MistakenRatio, mistakenRatio } from './mistaken-ratio.ts';
 export { type AssumedDensity, type FillVolume, type Mix, mixByMass } from './mix-by-mass.ts';
 export { type OilCleaningStepId, oilCleaning } from './oil-cleaning.ts';
-export { type Opacity, opacityOf } from './opacity.ts';
+export { type Colourant, type Opacity, opacityOf } from './opacity.ts';
 export { paintHex, paintLab, plainColourWord } from './paint-colour.ts';
 export { type PourLayers, pourLayers } from './pour-layers.ts';
 export {

@@ -7,6 +7,7 @@ export type LimitId =
   | 'strokeToBit'
   | 'narrowestStrokeFlat'
   | 'narrowestStrokeVee'
+  | 'faintWidth'
   | 'wallAlongGrain'
   | 'wallAlongGrainToDepth'
   | 'wallShortGrain'
@@ -44,9 +45,12 @@ export type LimitId =
   | 'faintDepth'
   | 'faintDepthBlack'
   | 'faintDepthPale'
+  | 'tintDepth'
+  | 'faintTintDepth'
   | 'overpour'
   | 'waste'
   | 'pigmentShare'
+  | 'dyeShare'
   | 'streakTint';
 
 /** Units that limits are given in; `ratio` has none. */
@@ -77,6 +81,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     'mm',
     exactly(cited(0.5, 'memory', 'from-memory')),
     'Narrower V strokes fade when the face is levelled.',
+  ),
+  faintWidth: limit(
+    'mm',
+    citedRange(0.2, [0.1, 0.3], 'inference', 'own-inference'),
+    'A narrower line of colour reads as a pore or a scratch and not as a stroke: 2′ of arc at 35 cm, and as wide as the vessels of open woods.',
   ),
   wallAlongGrain: limit(
     'mm',
@@ -263,6 +272,16 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     citedRange(0.75, [0.25, 1], 'inference', 'own-inference', 'from-memory'),
     'Through half of the depth at which white hides it, wood gives its own colour to a pale one.',
   ),
+  tintDepth: limit(
+    'mm',
+    citedRange(0.5, [0.24, 1], 'inference', 'own-inference', 'from-memory'),
+    'A dye never hides the floor: 0.02 % of it takes all but a twentieth of the light of its own band in 0.24 mm and no other light at all. Twice that is taken as its full tint.',
+  ),
+  faintTintDepth: limit(
+    'mm',
+    citedRange(0.25, [0.12, 0.5], 'inference', 'own-inference', 'from-memory'),
+    'Half of the depth of the full tint; through less, wood of any colour looks as if it were only wet.',
+  ),
   overpour: limit(
     'mm',
     citedRange(0.5, [0.3, 1], 'memory', 'from-memory'),
@@ -277,6 +296,11 @@ export const limits: Readonly<Record<LimitId, Limit>> = {
     '%',
     citedRange(3, [1, 6], 'memory', 'from-memory'),
     'Pigment by weight of the mix; more than the upper end weakens the cure.',
+  ),
+  dyeShare: limit(
+    '%',
+    citedRange(0.5, [0.1, 1], 'practice', 'common-practice'),
+    'Dye or alcohol ink by weight of the mix; its solvent softens the cure, and more than the upper end fades no less.',
   ),
   streakTint: limit(
     'ratio',

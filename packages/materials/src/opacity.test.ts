@@ -23,3 +23,13 @@ test('0.1 % of carbon black leaves a twentieth of the floor through about the li
   expect(2 * limits.faintDepthBlack.value).toBe(limits.opaqueDepthBlack.value);
   expect(2 * limits.faintDepthPale.value).toBe(limits.opaqueDepthPale.value);
 });
+
+test('a dye is judged by its tint, whatever its colour: a twentieth of its own band is left through 0.24 mm of 0.02 %', () => {
+  for (const lab of [null, resinColours.black.value, resinColours.white.value]) {
+    expect(opacityOf(lab, 'dye')).toEqual({ opaque: limits.tintDepth, faint: limits.faintTintDepth });
+  }
+  // Beer's law, light passing twice: 5e4 l/(mol cm), 400 g/mol, resin of 1.1 g/ml, as absorbance per mm
+  const absorbancePerMm = (5e4 * ((0.0002 * 1100) / 400)) / 10;
+  expect(Math.log10(20) / (2 * absorbancePerMm)).toBeCloseTo(limits.tintDepth.low, 2);
+  expect(2 * limits.faintTintDepth.value).toBe(limits.tintDepth.value);
+});

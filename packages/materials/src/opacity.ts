@@ -1,9 +1,12 @@
 import type { Lab } from './colour-difference.ts';
 import { type Limit, limits } from './limits.ts';
 
+/** What colours the resin: a paste, a powder or mica, which hide, or a dye or ink, which only tints. */
+export type Colourant = 'pigment' | 'dye';
+
 /** Depths of a resin colour that the floor shows through. */
 export interface Opacity {
-  /** Below this the floor shows through. */
+  /** Below this the floor shows through; of a dye, below this its tint is not the full one. */
   readonly opaque: Limit;
   /** Below this it is no colour any more. */
   readonly faint: Limit;
@@ -17,11 +20,15 @@ const BLACK_CHROMA_TO = 10;
 
 /**
  * The depths for a colour of resin, by what hides in it: black absorbs most, white and pale colours only scatter, and every other colour is taken as
- * a paste. A colour that is not known is taken as a paste too.
+ * a paste. A colour that is not known is taken as a paste too. Dyes, whatever
+ * their colour, never hide.
  *
  * @param lab CIE L*a*b* of the opaque resin; `null` where it is not known
  */
-export function opacityOf(lab: Lab | null): Opacity {
+export function opacityOf(lab: Lab | null, colourant: Colourant = 'pigment'): Opacity {
+  if (colourant === 'dye') {
+    return { opaque: limits.tintDepth, faint: limits.faintTintDepth };
+  }
   if (lab === null) {
     return { opaque: limits.opaqueDepth, faint: limits.faintDepth };
   }

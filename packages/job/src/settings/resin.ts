@@ -1,4 +1,4 @@
-import { type ResinColourId, resinColours } from '@pourproof/materials';
+import { type Colourant, limits, type ResinColourId, resinColours } from '@pourproof/materials';
 import { choice, material, number } from './holds.ts';
 import type { Rows } from './setting.ts';
 
@@ -8,9 +8,12 @@ export interface ResinSettings {
   readonly resin: string;
   /** `null` when the maker did not say. */
   readonly colour: ResinColourId | null;
+  /** What colours the resin. */
+  readonly colourant: Colourant;
   readonly pigmentPct: number;
 }
 
+const COLOURANTS: readonly Colourant[] = ['pigment', 'dye'];
 const COLOURS = Object.keys(resinColours) as readonly ResinColourId[];
 
 /** Settings of the resin and its colour. */
@@ -33,6 +36,15 @@ export const RESIN_SETTINGS = {
     help: `Colour of the resin, to tell whether a streak shows: ${COLOURS.join(', ')}`,
     label: 'Colour',
   },
+  colourant: {
+    holds: choice(COLOURANTS, { pigment: 'pigment: paste, powder or mica', dye: 'dye or ink' }),
+    field: 'colourant',
+    usual: { value: 'pigment', status: 'practice', because: ['common-practice'] },
+    group: 'resin',
+    takes: 'KIND',
+    help: 'What colours it: pigment (paste, powder or mica), or a dye or ink, which tints and never hides the floor',
+    label: 'Coloured with',
+  },
   pigmentPct: {
     holds: number('a number of percent', 3, {
       percent: 'itself',
@@ -41,10 +53,13 @@ export const RESIN_SETTINGS = {
       why: 'More pigment would spoil the cure.',
     }),
     field: 'pigmentPct',
-    usual: { limit: 'pigmentShare', as: (percent: number): number => percent },
+    usual: {
+      follows: ({ colourant }): number => (colourant === 'dye' ? limits.dyeShare : limits.pigmentShare).value,
+      from: `${limits.pigmentShare.value}; of a dye ${limits.dyeShare.value}`,
+    },
     group: 'resin',
     takes: 'PERCENT',
-    help: 'Pigment by weight of the mix',
-    label: 'Pigment, percent of the mix',
+    help: 'Pigment or dye by weight of the mix',
+    label: 'Pigment or dye, percent of the mix',
   },
 } as const satisfies Rows<ResinSettings>;

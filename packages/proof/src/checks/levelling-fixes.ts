@@ -51,10 +51,9 @@ export function levellingFixes(measured: Measured, first: LevelledPlace): Fix[] 
       break;
     }
   }
-  const widen =
-    first.form === 'stroke' ? least((widerMm) => holds({ widerMm }), MAX_WIDENED * first.widthMm) : null;
+  const widen = least((widerMm) => holds({ widerMm }), MAX_WIDENED * first.widthMm);
   if (widen !== null) {
-    options.push({ do: 'widen', what: 'stroke', byMm: widen, clears: true });
+    options.push({ do: 'widen', what: first.form, byMm: widen, clears: true });
   }
   return [...options, ...lessOff(measured, first)];
 }
@@ -76,8 +75,9 @@ function heldMm(
     shrinkagePct: job.rows.resin.shrinkagePct.value,
     shallowByMm: Math.max(0, -(heights?.heightAt(atMm) ?? 0)),
   };
-  const { goneMm, thinMm, shallowMm } = marginOf(levelledAs(form, section, shop, 0), section, shop, needs);
-  return { plan: Math.min(goneMm, thinMm, shallowMm), gone: goneMm };
+  const margin = marginOf(levelledAs(form, section, shop, 0), section, shop, needs);
+  const gone = Math.min(margin.goneMm, margin.unseenMm);
+  return { plan: Math.min(gone, margin.thinMm, margin.shallowMm), gone };
 }
 
 /** The upper end of what the method takes off, in all levellings that the colour lives through; a plan of nothing takes nothing. */

@@ -1,11 +1,11 @@
 import { limits } from '@pourproof/materials';
 import type { Check } from './check.ts';
 
-/** More pigment than the cure stands. */
+/** More pigment or dye than the cure stands. */
 export const pigmentTooMuch: Check = {
   code: 'pigment-too-much',
   run: ({ job, cutArea }) => {
-    const { pigmentShare } = limits;
+    const pigmentShare = job.colourant === 'dye' ? limits.dyeShare : limits.pigmentShare;
     if (cutArea === 0 || job.pigmentPct <= pigmentShare.high) {
       return null;
     }

@@ -1,4 +1,5 @@
 import { levelMethods, limits } from '@pourproof/materials';
+import { byGrain } from '@pourproof/plane';
 import { opacityAt } from '../colours/opacity-at.ts';
 import {
   type GradedStretch,
@@ -31,16 +32,18 @@ export const sandsThrough: Check = {
     const spoilt = partsOf(measured, 'spoilt').filter(
       ({ first, isTip }) => !isTip && !wasTooNarrow(first, measured),
     );
-    const gone = lost.filter(({ isTip }) => !isTip);
+    const gone = lost.filter(({ first, isTip }) => !isTip && !wasUnseen(first, measured));
     if (gone.length > 0) {
-      return depthFinding('stop', gone, measured);
+      return gone.some(({ first }) => first.mostLeftMm <= first.needs.faintMm)
+        ? depthFinding('stop', gone, measured)
+        : widthFinding('stop', gone, measured);
     }
     const told = [...lost, ...spoilt];
     const shallow = told.filter(({ first }) => first.leftMm < first.needs.shallowestMm);
     if (shallow.length > 0) {
       return depthFinding('caution', shallow, measured);
     }
-    return told.length > 0 ? widthFinding(told, measured) : rangeFinding(measured);
+    return told.length > 0 ? widthFinding('caution', told, measured) : rangeFinding(measured);
   },
 };
 
@@ -76,6 +79,11 @@ function placeOfGraded({ first, path, lengthMm, narrowestMm }: GradedStretch): F
   return placeOfPath(first.atMm, path, { what: 'stroke', lengthMm, widthMm: narrowestMm });
 }
 
+/** The same of strokes and dots too narrow to be seen. */
+function wasUnseen({ widthMm, needs, mostLeftMm }: LevelledPlace, { shape }: Measured): boolean {
+  return shape.includedRad === null && widthMm < needs.faintWidthMm && mostLeftMm > needs.faintMm;
+}
+
 /** Strokes that upright walls leave too narrow from the start have a finding of their own. */
 function wasTooNarrow({ widthMm, needs, leftMm }: LevelledPlace, { shape }: Measured): boolean {
   return shape.includedRad === null && widthMm < needs.narrowestMm && leftMm >= needs.shallowestMm;
@@ -100,14 +108,19 @@ function depthFinding(severity: Severe, parts: readonly Spoilt[], measured: Meas
   };
 }
 
-function widthFinding(parts: readonly Spoilt[], measured: Measured): Finding {
+function widthFinding(severity: Severe, parts: readonly Spoilt[], measured: Measured): Finding {
   const { first } = parts.reduce((worst, each) =>
     each.first.leftWidthMm < worst.first.leftWidthMm ? each : worst,
   );
-  const limit = measured.shape.includedRad === null ? limits.narrowestStrokeFlat : limits.narrowestStrokeVee;
+  const limit =
+    severity === 'stop'
+      ? limits.faintWidth
+      : measured.shape.includedRad === null
+        ? limits.narrowestStrokeFlat
+        : limits.narrowestStrokeVee;
   return {
     code: 'sands-through',
-    severity: 'caution',
+    severity,
     where: placesOf(parts),
     measured: { value: Math.max(0, first.leftWidthMm), quantity: 'width', unit: 'mm' },
     limit: { value: limit.value, quantity: 'width', unit: 'mm' },
@@ -120,28 +133,33 @@ function widthFinding(parts: readonly Spoilt[], measured: Measured): Finding {
 function rangeFinding(measured: Measured): Finding | null {
   const { job, levellingMap } = measured;
   const { first, stretches, areas } = levellingMap;
-  const { because } = levelMethods[job.levelBy].removalMm;
   const high = highMm(measured);
-  if (first === null || first.goneMm >= high) {
-    return null;
-  }
   const near = [
     ...stretches
-      .filter(({ kind, first: { goneMm } }) => kind === 'stroke' && goneMm < high)
-      .map(placeOfGraded),
-    ...areas
-      .filter(({ first: { goneMm } }) => goneMm < high)
-      .map(({ first: { atMm, widthMm } }) => placeOfDisc(atMm, widthMm)),
-  ];
+      .filter(({ kind }) => kind === 'stroke')
+      .map((each) => ({ place: each.first, marked: placeOfGraded(each) })),
+    ...areas.map(({ first: place }) => ({ place, marked: placeOfDisc(place.atMm, place.widthMm) })),
+  ].filter(({ place }) => seenForMm(place, measured) < high);
+  // a taper alone has neither
+  const places = near.length > 0 ? near.map(({ place }) => place) : first === null ? [] : [first];
+  const worst = places.toSorted(byGrain((place) => seenForMm(place, measured)))[0];
+  if (worst === undefined || seenForMm(worst, measured) >= high) {
+    return null;
+  }
   return {
     code: 'sands-through',
     severity: 'caution',
-    where: near.toSorted(bySize),
-    measured: { value: first.goneMm, quantity: 'height', unit: 'mm' },
+    where: near.map(({ marked }) => marked).toSorted(bySize),
+    measured: { value: seenForMm(worst, measured), quantity: 'height', unit: 'mm' },
     limit: { value: high, quantity: 'height', unit: 'mm' },
-    because: [...because],
-    fix: { options: levellingFixes(measured, first) },
+    because: [...levelMethods[job.levelBy].removalMm.because],
+    fix: { options: levellingFixes(measured, worst) },
   };
+}
+
+/** What may come off before colour is gone or too narrow to be seen, mm. */
+function seenForMm(place: LevelledPlace, measured: Measured): number {
+  return wasUnseen(place, measured) ? place.goneMm : Math.min(place.goneMm, place.unseenMm);
 }
 
 function placesOf(parts: readonly Spoilt[]): FindingPlace[] {

@@ -1,8 +1,8 @@
-import { separateParts } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
+import { dotsOf } from './pale-share.ts';
 import { placeOfPoint, placeOfStretch } from './places.ts';
 
 /** Strokes and dots that are cut but so narrow that the seal film and levelling leave little or no colour to see. */
@@ -16,13 +16,20 @@ export const strokeTooNarrowToLevel: Check = {
       return null;
     }
     const narrowest = Math.min(...thin.map(({ widthMm }) => widthMm));
+    const isUnseen = narrowest < limits.faintWidth.value;
     return {
       code: 'stroke-too-narrow-to-level',
-      severity: 'caution',
+      severity: isUnseen ? 'stop' : 'caution',
       where: thin.map(({ place }) => place),
       measured: { value: narrowest, quantity: 'width', unit: 'mm' },
       limit: { value: limit.value, quantity: 'width', unit: 'mm' },
-      because: ['local-thickness', ...limit.because],
+      because: [
+        ...new Set([
+          'local-thickness' as const,
+          ...limit.because,
+          ...(isUnseen ? limits.faintWidth.because : []),
+        ]),
+      ],
       fix: {
         options: [
           { do: 'scale', factor: Math.ceil((limit.value / narrowest) * 100) / 100, clears: true },
@@ -57,10 +64,7 @@ function thinStrokes({ bitMm, job, narrowerThan }: Measured, limitMm: number): T
 }
 
 function thinDots({ axis, bitMm, job }: Measured, limitMm: number): Thin[] {
-  return separateParts(axis)
-    .filter(
-      ({ strokeMm, widthMm }) =>
-        strokeMm === 0 && widthMm >= bitMm - 2 * job.toleranceMm && widthMm < limitMm,
-    )
+  return dotsOf({ axis })
+    .filter(({ widthMm }) => widthMm >= bitMm - 2 * job.toleranceMm && widthMm < limitMm)
     .map(({ atMm, widthMm }) => ({ widthMm, place: placeOfPoint(atMm, { what: 'dot', widthMm }) }));
 }

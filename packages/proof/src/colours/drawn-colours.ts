@@ -1,5 +1,12 @@
 import { type Job, JobError, nearestWord, type SettingKey } from '@pourproof/job';
-import { type Lab, paintHex, paintLab, plainColourWord, resinColours } from '@pourproof/materials';
+import {
+  type Colourant,
+  type Lab,
+  paintHex,
+  paintLab,
+  plainColourWord,
+  resinColours,
+} from '@pourproof/materials';
 import type { Drawing, DrawnShape } from '@pourproof/plane';
 
 /** A colour of a drawing as a maker counts them: what is painted in it, or what lies on a layer that the job names. */
@@ -10,6 +17,7 @@ export interface DrawnColour {
   readonly resin: string | null;
   /** Colour of the cured resin; `null` where it is not known. */
   readonly lab: Lab | null;
+  readonly colourant: Colourant;
 }
 
 /** The colours of a drawing, and which of them each shape has. */
@@ -50,7 +58,7 @@ export function drawnColours(drawing: Drawing, job: Job): DrawnColours {
   const resins = new Map(job.colourOf.map(({ drawn, resin }) => [named(drawn, 'colourOf'), resin] as const));
   const all = [...paints].map(([name, paint]): DrawnColour => {
     const resin = resins.get(name) ?? job.colour ?? (paints.size > 1 ? paint : null);
-    return { name, resin, lab: resin === null ? null : labOf(resin) };
+    return { name, resin, lab: resin === null ? null : labOf(resin), colourant: job.colourant };
   });
   const byName = new Map(all.map((each) => [each.name, each]));
   const colourOf = (name: string): DrawnColour => byName.get(name) as DrawnColour;

@@ -48,7 +48,7 @@ function widened(drawing: Drawing, { what, byMm }: Fix & { do: 'widen' }, findin
     if (band.ringEnds.length === 0) {
       return region;
     }
-    return filled(what === 'stroke' ? clean(region, band) : booleans(clean(region), clean(band), 'subtract'));
+    return filled(what !== 'wood' ? clean(region, band) : booleans(clean(region), clean(band), 'subtract'));
   });
 }
 

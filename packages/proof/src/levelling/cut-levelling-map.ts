@@ -50,6 +50,7 @@ function needsAt({ shape, colourCuts }: CutToLevel): (at: Point) => StrokeNeeds 
       narrowestMm: (isVee ? limits.narrowestStrokeVee : limits.narrowestStrokeFlat).value,
       shallowestMm: (isVee ? faint : opaque).value,
       faintMm: faint.value,
+      faintWidthMm: limits.faintWidth.value,
     };
   };
 }

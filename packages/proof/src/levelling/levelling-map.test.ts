@@ -20,7 +20,7 @@ const FLAT: MapSetting = {
   sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, cutter: flatCutter(0.6) }),
   shop: { filmMm: 0.25, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1, faintMm: 0.3 }),
+  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1, faintMm: 0.3, faintWidthMm: 0 }),
 };
 const RIGHT_ANGLED = veeCutter({ includedRad: Math.PI / 2, diameterMm: 12 });
 const VEE: MapSetting = {
@@ -29,7 +29,7 @@ const VEE: MapSetting = {
   sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, cutter: RIGHT_ANGLED }),
   shop: { filmMm: 0, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0, faintMm: 0 }),
+  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0, faintMm: 0, faintWidthMm: 0 }),
 };
 /** The artwork that the line is the middle of, as a part. */
 const PART = { part: 0, atMm: [100, 0], widthMm: 2.5, strokeMm: 2.5 } as const;

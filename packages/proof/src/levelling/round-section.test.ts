@@ -1,7 +1,7 @@
 import { parseBit } from '@pourproof/job';
 import { expect, test } from 'vitest';
 import { cutShape } from '../cut/cut-shape.ts';
-import { levelledDot } from './round-section.ts';
+import { clearShareOfDot, levelledDot } from './round-section.ts';
 
 const dot = (bit: string, depthMm: number, widthMm: number) => {
   const section = cutShape([parseBit(bit)], depthMm).sectionAt(widthMm);
@@ -47,4 +47,12 @@ test('seal on the dot of a ball pools to a cap as large as film times the surfac
   const cap = (Math.PI * pool ** 2 * (3 * radius - pool)) / 3;
   // bound: the pool stands in the lowest few of 64 chords for the arc
   expect(cap / (film * 2 * Math.PI * radius * depth)).toBeCloseTo(1, 2);
+});
+
+test('seal takes t (4/w + 1/D) of a cylinder and 6 t/(w cos(A/2)) of a cone, half as much again as of a groove', () => {
+  expect(clearShareOfDot(dot('flat:2mm', 3, 2), 0.1)).toBeCloseTo(0.1 * (4 / 2 + 1 / 3), 9);
+  expect(clearShareOfDot(dot('vee:60deg:1/2in', 10, 2), 0.1)).toBeCloseTo(
+    (6 * 0.1) / (2 * Math.cos(Math.PI / 6)),
+    9,
+  );
 });

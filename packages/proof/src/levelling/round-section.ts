@@ -37,6 +37,12 @@ export function levelledDot(section: StrokeSection, shop: StrokeShop, removedMm:
   };
 }
 
+/** Share of the room of a round pocket that its seal film takes, drained or not; above 1 if there is more film than room. */
+export function clearShareOfDot(section: StrokeSection, filmMm: number): number {
+  const frusta = frustaOf(section);
+  return (filmMm * surfaceOf(frusta)) / volumeBelow(frusta, section.depthMm);
+}
+
 function frustaOf({ widthMm, depthMm, cutter }: StrokeSection): readonly Frustum[] {
   const beside = Math.max(0, widthMm / 2 - radiusAt(cutter, depthMm));
   const frusta: Frustum[] = [{ fromMm: 0, toMm: 0, fromRadiusMm: 0, toRadiusMm: beside }];

@@ -13,7 +13,7 @@ import {
 import type { StrokeSection } from './stroke-section.ts';
 
 const BARE = { filmMm: 0, shrinkagePct: 0, shallowByMm: 0 };
-const NOTHING = { narrowestMm: 0, shallowestMm: 0, faintMm: 0 };
+const NOTHING = { narrowestMm: 0, shallowestMm: 0, faintMm: 0, faintWidthMm: 0 };
 const strokeMargin = (section: StrokeSection, shop: StrokeShop, needs: StrokeNeeds): StrokeMargin =>
   marginOf(levelledStroke(section, shop, 0), section, shop, needs);
 const rad = (deg: number): number => (deg * Math.PI) / 180;
@@ -213,13 +213,14 @@ test('each margin is what may come off until the levelled stroke reaches its lim
     shallowByMm: fc.double({ min: 0, max: 0.5, noNaN: true }),
     narrowestMm: fc.double({ min: 0, max: 1, noNaN: true }),
     shallowestMm: fc.double({ min: 0, max: 1, noNaN: true }),
+    faintWidthMm: fc.double({ min: 0, max: 1, noNaN: true }),
   });
   fc.assert(
-    fc.property(any, ({ widthMm, part, deg, narrowestMm, shallowestMm, ...shop }) => {
+    fc.property(any, ({ widthMm, part, deg, narrowestMm, shallowestMm, faintWidthMm, ...shop }) => {
       const whole = vee(widthMm, deg);
       const section = { ...whole, depthMm: whole.depthMm * part };
-      const margin = strokeMargin(section, shop, { narrowestMm, shallowestMm, faintMm: 0 });
-      const { goneMm, shallowMm, thinMm } = margin;
+      const margin = strokeMargin(section, shop, { narrowestMm, shallowestMm, faintMm: 0, faintWidthMm });
+      const { goneMm, lostMm, shallowMm, thinMm, unseenMm } = margin;
       if (goneMm > 0) {
         expect(levelledStroke(section, shop, goneMm).colourDepthMm).toBeCloseTo(0, 9);
       }
@@ -229,6 +230,10 @@ test('each margin is what may come off until the levelled stroke reaches its lim
       if (thinMm > 0 && thinMm < Infinity) {
         expect(levelledStroke(section, shop, thinMm).widthMm).toBeCloseTo(narrowestMm, 9);
       }
+      if (unseenMm > 0 && unseenMm < Infinity) {
+        expect(levelledStroke(section, shop, unseenMm).widthMm).toBeCloseTo(faintWidthMm, 9);
+      }
+      expect(lostMm).toBeLessThanOrEqual(unseenMm);
       // 1e-7 rad from upright: the same as upright to what 2 D tan is of the width
       const upright = levelledStroke(flat(widthMm, 3), shop, 0.5);
       const steep = levelledStroke({ widthMm, depthMm: 3, cutter: veeOf(1e-7, 1e-3) }, shop, 0.5);

@@ -28,14 +28,18 @@ export interface StrokeNeeds {
   readonly shallowestMm: number;
   /** Shallower colour is none. */
   readonly faintMm: number;
+  /** Narrower colour is not seen. */
+  readonly faintWidthMm: number;
 }
 
 /** How much may come off the face before something happens to a stroke, mm; 0 if it has happened already. */
 export interface StrokeMargin {
   /** All colour is gone, with the seal drained to the bottom. */
   readonly goneMm: number;
-  /** No colour worth the name is left even where the seal stays on the walls. */
+  /** No colour worth the name is left even where the seal stays on the walls, or it is too narrow to be seen. */
   readonly lostMm: number;
+  /** It is too narrow to be seen; infinite if its floor is wide enough. */
+  readonly unseenMm: number;
   /** It is too narrow; infinite if its floor is wide enough. */
   readonly thinMm: number;
   /** Its colour is too shallow to hide the floor. */
@@ -64,14 +68,18 @@ export function marginOf(
   needs: StrokeNeeds,
 ): StrokeMargin {
   const { colourDepthMm, mostDepthMm } = before;
-  const wideFromMm = heightOfWidth(section, needs.narrowestMm);
+  const keepsWidthFor = (widthMm: number): number => {
+    const wideFromMm = heightOfWidth(section, widthMm);
+    return wideFromMm === 0
+      ? Number.POSITIVE_INFINITY
+      : Math.max(0, section.depthMm - wideFromMm - shop.shallowByMm);
+  };
+  const unseenMm = keepsWidthFor(needs.faintWidthMm);
   return {
     goneMm: Math.max(0, colourDepthMm),
-    lostMm: Math.max(0, mostDepthMm - needs.faintMm),
-    thinMm:
-      wideFromMm === 0
-        ? Number.POSITIVE_INFINITY
-        : Math.max(0, section.depthMm - wideFromMm - shop.shallowByMm),
+    lostMm: Math.min(unseenMm, Math.max(0, mostDepthMm - needs.faintMm)),
+    unseenMm,
+    thinMm: keepsWidthFor(needs.narrowestMm),
     shallowMm: Math.max(0, colourDepthMm - needs.shallowestMm),
   };
 }

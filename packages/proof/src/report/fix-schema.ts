@@ -39,7 +39,7 @@ const KINDS = [
   }),
   z.object({
     do: z.literal('widen'),
-    what: z.enum(['stroke', 'wood']).meta({ description: 'A stroke, or the wood between two' }),
+    what: z.enum(['stroke', 'dot', 'wood']).meta({ description: 'A stroke, a dot, or the wood between two' }),
     byMm: mm('By how much'),
     clears,
   }),

@@ -3,9 +3,14 @@ const WHOLE_DIGIT_TOL = 1e-9;
 /** A share this near to 1 is all of it: rounding of sums. */
 const ALL_REL_TOL = 1e-9;
 
-/** Prints a mass in grams with the digits of the scale that weighs it in steps of `stepG`. */
+/**
+ * Prints a mass in grams, of something that there is, with the digits of the scale that weighs it in steps of `stepG`: what the scale does not show is
+ * under its step, never nothing.
+ */
 export function formatMass(g: number, stepG: number): string {
-  return `${g.toFixed(Math.max(0, Math.ceil(-Math.log10(stepG) - WHOLE_DIGIT_TOL)))} g`;
+  const digits = Math.max(0, Math.ceil(-Math.log10(stepG) - WHOLE_DIGIT_TOL));
+  const text = g.toFixed(digits);
+  return Number(text) === 0 ? `under ${stepG.toFixed(digits)} g` : `${text} g`;
 }
 
 /** Prints percent with one digit, never rounding what is not all to 100.0 nor what is not nothing to 0.0. */

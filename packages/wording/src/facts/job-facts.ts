@@ -34,7 +34,10 @@ export function jobFacts(job: Job): readonly Fact[] {
     row('Resin', job.rows.resin.name, 'resin'),
     ...(job.colour === null
       ? []
-      : [fact('Colour', `${job.colour}, ${Number(job.pigmentPct.toFixed(2))} % pigment`, '')]),
+      : [fact('Colour', `${job.colour}, ${Number(job.pigmentPct.toFixed(2))} % ${job.colourant}`, '')]),
+    ...(job.colourant === 'dye'
+      ? [fact('Dye', 'tints', 'the wood shows through it at any depth; only pigment hides the floor')]
+      : []),
     ...colourFacts(job),
     ...(job.boards === 1 ? [] : [fact('Boards', `${job.boards}, poured together`, '')]),
     ...(job.defaults.includes('shopTemp')

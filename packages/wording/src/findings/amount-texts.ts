@@ -1,5 +1,6 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Amount, Finding } from '@pourproof/proof';
+import { formatMass } from '../facts/amounts.ts';
 
 /** The measured value of a finding and its limit as they are printed, everywhere alike. */
 export interface AmountTexts {
@@ -61,7 +62,7 @@ function amountText({ value, unit }: Amount, { lengthUnit, larger, counted }: Di
     case '%':
       return `${trimmed(value, larger < 10 ? 1 : 0)} %`;
     case 'g':
-      return `${value.toFixed(larger < 10 ? 2 : larger < 100 ? 1 : 0)} g`;
+      return formatMass(value, larger < 10 ? 0.01 : larger < 100 ? 0.1 : 1);
     case 'h':
     case '°C':
       return `${trimmed(value, 1)} ${unit}`;

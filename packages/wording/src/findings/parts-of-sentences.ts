@@ -41,9 +41,9 @@ export const couponBefore: Required<Pick<FixWords, 'test-coupon'>> = {
     `Cut a coupon first, for the limit lies within the doubt of this number: ${counted(slots, 'slot')} ${formatLength(lengthMm, units)} long and ${formatLength(depthMm, units)} deep across the grain of the same board, sealed and filled like the job.${tellsApart === undefined ? '' : ` Half of them ${formatLength(tellsApart.nearEndMm, units)} from the board’s end, half ${formatLength(tellsApart.farMm, units)} or more from both: where streaks run much farther towards the near end, trapped air stops them and not the resin’s thickness, so a thicker resin would not help.`}`,
 };
 
-/** The way out of widening a stroke. */
-export function widenStroke({ byMm }: Extract<Fix, { do: 'widen' }>, { units }: Reader): string {
-  return `Widen the stroke by ${noLess(byMm, units)}.`;
+/** The way out of widening a stroke or a dot. */
+export function widenStroke({ what, byMm }: Extract<Fix, { do: 'widen' }>, { units }: Reader): string {
+  return `Widen the ${what === 'dot' ? 'dot' : 'stroke'} by ${noLess(byMm, units)}.`;
 }
 
 /** The way out of scaling the artwork. */
