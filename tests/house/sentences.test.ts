@@ -22,6 +22,7 @@ const MAY: Readonly<Record<string, string>> = {
   'packages/materials/src/materials-faults.ts': 'messages of errors',
   'packages/materials/src/sources.ts': 'the bibliography',
   'packages/proof/src/judgement-sources.ts': 'the bibliography',
+  'packages/proof/src/rounds/planned-rounds.ts': 'notices of rounds',
 };
 
 /** A string that ends as a sentence does, after several words; of abbreviations only that of species is in use. */

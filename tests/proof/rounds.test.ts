@@ -1,7 +1,8 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { judgeDrawing, type Report, reportSchema } from '@pourproof/proof';
+import { applyFix, judgeDrawing, type Report, reportSchema } from '@pourproof/proof';
 import { calendarFile } from '@pourproof/wording';
 import fc from 'fast-check';
+import { vet } from 'pourproof';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../support/drawing-of.ts';
 import { cases } from '../support/lane.ts';
@@ -50,6 +51,8 @@ const bits = fc.constantFrom<JobInput>(
   { bit: ['flat:3mm', 'flat:1mm'] },
   { bit: ['vee:60deg:1/2in'] },
 );
+/** Bits of its own for a round, or those of the job. */
+const own = fc.constantFrom('', ' with flat:1.5mm', ' with vee:60deg:1/2in+flat:2mm', ' with ball:3mm');
 const names = (all: readonly Painted[]): readonly string[] => [
   ...new Set(all.map(([colour]) => String(colour))),
 ];
@@ -104,9 +107,9 @@ describe('laws of rounds', () => {
     const seal = fc.constantFrom('none', 'shellac', 'epoxy');
     const gravity = { clear: 0, caution: 1, stop: 2 };
     fc.assert(
-      fc.property(shapes, board, any, seal, fc.boolean(), (all, on, bit, coat, isDeep) => {
+      fc.property(shapes, board, any, seal, fc.boolean(), own, (all, on, bit, coat, isDeep, bits) => {
         const rounds = names(all)
-          .map((name, k) => (isDeep && k > 0 ? `${name}:4mm` : name))
+          .map((name, k) => (isDeep && k > 0 ? `${name}:4mm${bits}` : name))
           .join(', ');
         const job = { ...on, ...bit, seal: coat, rounds };
         const [less, more] = ['0.3mm', '1mm'].map((level) => vetted(all, { ...job, level }));
@@ -339,4 +342,98 @@ test('grams, hours and minutes of the rounds are those of pour and cut', () => {
   expect(rounds.flatMap(({ steps }) => steps)).toEqual(
     pour.schedule.flatMap(({ round }, index) => (round === undefined ? [] : [index])),
   );
+});
+
+describe('bits of a round', () => {
+  test('a round with bits of its own is cut as a job with these bits, and the report tells them', () => {
+    const { cut, rounds = [] } = vetted(apart, { rounds: 'black, red:2mm with flat:3mm+flat:1mm' });
+    const red = vetted([[RED, rectangle(40, 0, 20, 20)]], { bit: ['flat:3mm', 'flat:1mm'], depth: '2mm' });
+    const black = vetted([[BLACK, rectangle(0, 0, 20, 20)]]);
+    expect(rounds.map(({ cutters }) => cutters.length)).toEqual([1, 2]);
+    expect(rounds[1]?.volumeMm3).toBeCloseTo(red.cut.volumeMm3, 6);
+    expect(rounds[1]?.minutes).toBeCloseTo(red.cut.time.minutes, 6);
+    expect(cut.perCutter).toEqual([...black.cut.perCutter, ...red.cut.perCutter]);
+  });
+
+  test('a bit that two rounds use is one of the cut, with the sums of both', () => {
+    const { cut } = vetted(apart, { rounds: 'black, red with flat:1mm+flat:2mm' });
+    expect(cut.perCutter.map(({ cutter }) => cutter.kind === 'flat' && cutter.diameterMm)).toEqual([2, 1]);
+    expect(cut.perCutter.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0)).toBeCloseTo(cut.volumeMm3, 6);
+  });
+
+  test('another bit as a way out goes to the round that has bits of its own, and to the job where it has none', () => {
+    const narrow: readonly Painted[] = [
+      [BLACK, rectangle(0, 0, 20, 20)],
+      [RED, rectangle(40, 0, 30, 1.5)],
+    ];
+    const followed = (rounds: string): JobInput | null => {
+      const job = { ...SOUND, rounds };
+      const fix = vetted(narrow, job)
+        .findings.find(({ code }) => code === 'bit-cannot-enter')
+        ?.fix.options.find((each) => each.do === 'use-bit');
+      const changed = fix === undefined ? null : applyFix(job, fix);
+      expect(changed === null ? [] : codes(vetted(narrow, changed))).not.toContain('bit-cannot-enter');
+      return changed;
+    };
+    const own = followed('black, red:2mm with flat:2mm');
+    expect(own).toMatchObject({ bit: SOUND.bit });
+    expect(own?.rounds).toMatch(/^black, red:2mm with flat:2mm\+flat:1[^+]*mm$/u);
+    const all = followed('black, red');
+    expect(all).toMatchObject({ rounds: 'black, red' });
+    expect(all?.bit).toHaveLength(2);
+  });
+});
+
+describe('heights of the face', () => {
+  const bowed = (level: string): JobInput => ({
+    wood: undefined,
+    grain: undefined,
+    board: 'plain 100x100x20mm maple',
+    reading: ['5mm,5mm 20mm', '95mm,5mm 20mm', '5mm,95mm 20mm', '95mm,95mm 20mm', '50mm,50mm 20.9mm'],
+    rounds: 'black, red',
+    level,
+  });
+  const plate: readonly Painted[] = [
+    [BLACK, rectangle(0, 0, 80, 80)],
+    [RED, rectangle(2, 2, 10, 10)],
+  ];
+  const ranges = (level: string): readonly number[] =>
+    (vetted(plate, bowed(level)).rounds ?? []).map(({ faceRangeMm = Number.NaN }) => faceRangeMm);
+
+  test('hold as read for the first round; a levelling that takes them off leaves a flat face to the second', () => {
+    const [first = 0, second] = ranges('1mm');
+    // a bowl through the readings: 0.9 mm at 45 mm from the middle along both axes, cut to 40 mm
+    expect(first).toBeCloseTo(0.9 * (40 / 45) ** 2, 6);
+    expect(second).toBe(0);
+  });
+
+  test('what a smaller levelling leaves of the bow lies under the second round', () => {
+    const [first = 0, second = 0] = ranges('0.3mm');
+    // the red square is a corner of the plate: its nearer corner is 28 mm from the middle
+    const bowl = (mm: number): number => 0.9 * (mm / 45) ** 2;
+    expect(first).toBeCloseTo(bowl(40), 6);
+    expect(second).toBeCloseTo(bowl(38) - bowl(28), 6);
+    // in its middle it is shallower by what the face still lies lower than where the bit is set
+    const deep = (level: string): number =>
+      vetted(plate, { ...bowed(level), rounds: 'black, red' }).rounds?.[1]?.marginMm ?? 0;
+    expect(deep('1mm') - deep('0.3mm')).toBeCloseTo(bowl(33) - 0.3, 3);
+  });
+
+  test('a face that one levelling leaves uneven is told, however many follow', () => {
+    const found = vetted(plate, bowed('0.5mm')).findings.filter(({ code }) => code === 'board-not-flat');
+    expect(found.map(({ round, limit }) => [round, limit.value])).toEqual([[1, 0.5]]);
+    expect(codes(vetted(plate, bowed('1mm')))).not.toContain('board-not-flat');
+  });
+});
+
+test('where rounds carve one colour into another, paint over paint is as it should be', async () => {
+  const bytes = new TextEncoder().encode(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="40mm" height="40mm" viewBox="0 0 40 40"><rect width="40" height="40"/><rect x="10" y="10" width="20" height="20" fill="#ff0000"/></svg>',
+  );
+  const said = async (job: JobInput): Promise<string> => {
+    const { report } = await vet({ kind: 'file', name: 'plate.svg', bytes }, { ...SOUND, ...job });
+    return report.artwork.notices.find(({ code }) => code === 'paint-covers-paint')?.text ?? '';
+  };
+  expect(await said({})).toContain('carve what is visible');
+  expect(await said({ rounds: 'black, red' })).toContain('leave the drawing as it is');
 });

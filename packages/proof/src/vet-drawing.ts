@@ -11,6 +11,7 @@ import type { Finding } from './report/finding-schema.ts';
 import type { Report } from './report/report.ts';
 import { mergedPicture } from './rounds/merged-picture.ts';
 import { mergedReport } from './rounds/merged-report.ts';
+import { noticesInRounds } from './rounds/planned-rounds.ts';
 import { seedOf, selfCheck } from './self-check/self-check.ts';
 import { SelfCheckError } from './self-check/self-check-error.ts';
 import { Stages } from './stages/stages.ts';
@@ -93,7 +94,8 @@ function proofOf(proved: Proved, tried: readonly Finding[], name: string): Proof
     const told = { ...measured.all, drawing: withNotices(drawing, notices) };
     return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };
   }
-  const told = withNotices(drawing, [...plan.notices, ...notices]);
+  const read = { ...drawing, notices: noticesInRounds(drawing.notices) };
+  const told = withNotices(read, [...plan.notices, ...notices]);
   return {
     report: mergedReport({ ...measured.all, drawing: told, job, colours: plan.colours, findings }, name),
     picture: mergedPicture(measured.all, findings),

@@ -90,7 +90,7 @@ export const valueFaultWords: WordsFor<
   }),
   'not-rounds': ({ shown }, key) => ({
     what: `${key} "${shown}" has a round without a colour or layer.`,
-    remedy: 'Write it like "red, blue" or "red:3mm, blue+white:2mm".',
+    remedy: 'Write it like "red, blue" or "red:3mm, blue+white:2mm with flat:1mm".',
   }),
   'round-twice': ({ name }, key) => ({
     what: `${key}: "${name}" stands in two rounds.`,

@@ -23,20 +23,47 @@ export interface FaceHeights {
  * cut. Exact for the fitted surface: it is quadratic, so its extrema along an edge, and inside, have closed
  * forms.
  *
+ * A levelling takes the face down to a plane that lies lower than its highest place: what was higher is flat then, what lies lower than that plane stays
+ * as it was. Once all levellings have taken off as much as the face rises and falls, it is flat.
+ *
  * @param zeroAt point at which the bit is set on the face, in the artwork's frame
+ * @param levelled what earlier levellings have taken off the highest place of a region, mm
  */
 export function faceHeights(
   cut: CleanRegion,
   zeroAt: Point,
   board: PlacedBoard,
   readings: readonly HeightReading[],
+  levelled: { readonly region: CleanRegion; readonly byMm: number } | null = null,
 ): FaceHeights | null {
   if (readings.length === 0 || cut.coords.length === 0) {
     return null;
   }
   const surface = fitSurface(readings);
   const zero = surface.heightAt(applyTransform(board.toBoard, zeroAt));
-  const heightAt = (at: Point): number => surface.heightAt(applyTransform(board.toBoard, at)) - zero;
+  const roughAt = (at: Point): number => surface.heightAt(applyTransform(board.toBoard, at)) - zero;
+  const rough = extremesIn(cut, zeroAt, roughAt);
+  if (levelled === null || levelled.byMm === 0) {
+    return { surface, heightAt: roughAt, ...rough };
+  }
+  const planeMm = extremesIn(levelled.region, zeroAt, roughAt).highestMm - levelled.byMm;
+  const bitAt = Math.min(0, planeMm);
+  const heightAt = (at: Point): number => Math.min(roughAt(at), planeMm) - bitAt;
+  return {
+    surface,
+    heightAt,
+    ...rough,
+    highestMm: Math.min(rough.highestMm, planeMm) - bitAt,
+    lowestMm: Math.min(rough.lowestMm, planeMm) - bitAt,
+  };
+}
+
+/** Highest and lowest place of a quadratic surface over a region. */
+function extremesIn(
+  region: CleanRegion,
+  zeroAt: Point,
+  heightAt: (at: Point) => number,
+): Pick<FaceHeights, 'highestMm' | 'lowestMm' | 'highestAt' | 'lowestAt'> {
   let highestMm = Number.NEGATIVE_INFINITY;
   let lowestMm = Number.POSITIVE_INFINITY;
   let highestAt: Point = zeroAt;
@@ -50,8 +77,8 @@ export function faceHeights(
       [lowestMm, lowestAt] = [height, at];
     }
   };
-  for (let k = 0; k < cut.ringEnds.length; k++) {
-    const ring = ringCoords(cut, k);
+  for (let k = 0; k < region.ringEnds.length; k++) {
+    const ring = ringCoords(region, k);
     for (let i = 0; i < ring.length; i += 2) {
       const j = (i + 2) % ring.length;
       const from: Point = [ring[i] as number, ring[i + 1] as number];
@@ -64,10 +91,10 @@ export function faceHeights(
     }
   }
   const summit = stationaryPoint(heightAt, zeroAt);
-  if (summit !== null && clipSegment(cut, [...summit, ...summit], [0, 0]).length > 0) {
+  if (summit !== null && clipSegment(region, [...summit, ...summit], [0, 0]).length > 0) {
     offer(summit);
   }
-  return { highestMm, lowestMm, highestAt, lowestAt, surface, heightAt };
+  return { highestMm, lowestMm, highestAt, lowestAt };
 }
 
 /** Extremum of a quadratic surface between two points, from its heights at both and half-way. */

@@ -10,12 +10,13 @@ const FLAT_ENOUGH_MM = 0.1;
  */
 export const boardNotFlat: Check = {
   code: 'board-not-flat',
-  run: ({ job, heights, maxDepth }) => {
+  run: ({ job, heights, maxDepth, site }) => {
     if (heights === null) {
       return null;
     }
     const range = heights.highestMm - heights.lowestMm;
-    const limit = Math.max(job.levelMm, FLAT_ENOUGH_MM);
+    // what is poured in a round is levelled again in the later ones, but the face has to be flat before the next is carved
+    const limit = Math.max(job.levelMm / site.levellings, FLAT_ENOUGH_MM);
     if (range <= limit) {
       return null;
     }

@@ -1,17 +1,9 @@
-import {
-  type BitInput,
-  type CouponRow,
-  type Job,
-  type JobInput,
-  type SettingKey,
-  settleJob,
-  typedJob,
-  usualInput,
-  type VeeBit,
-} from '@pourproof/job';
+import { type CouponRow, type Job, type JobInput, type SettingKey, settleJob, typedJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import { inchesFromMm, type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
+import { type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
+import { changedBits } from './changed-bits.ts';
+import { deeperRound, partedRound, typedRounds } from './changed-rounds.ts';
 import { pinnedCoupons } from './pinned-coupons.ts';
 import { typedLength, unitOf } from './typed-length.ts';
 
@@ -27,9 +19,9 @@ export interface FixContext {
 
 /** Settings that each kind of way out may change; none where it is work on the drawing, the board or at the bench. */
 export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = {
-  'use-bit': ['bit'],
-  'use-vee': ['bit'],
-  'use-tip': ['bit'],
+  'use-bit': ['bit', 'rounds'],
+  'use-vee': ['bit', 'rounds'],
+  'use-tip': ['bit', 'rounds'],
   scale: ['width', 'height', 'scale', 'capHeight'],
   widen: [],
   'move-apart': [],
@@ -124,15 +116,9 @@ function changesOf(
     typedLength(mm, unitOf(text, settled.units), rounding);
   switch (fix.do) {
     case 'use-bit':
-      return { bit: [...givenBits(job), flatBit(fix, settled.units)] };
     case 'use-vee':
-      return changedVees(job, settled, (vee) =>
-        vee.angleDeg === fix.angleDeg && vee.diameterMm < fix.diameterMm
-          ? { ...vee, diameterMm: fix.diameterMm }
-          : vee,
-      );
     case 'use-tip':
-      return changedVees(job, settled, (vee) => (vee.tipMm > fix.tipMm ? { ...vee, tipMm: fix.tipMm } : vee));
+      return changedBits(job, settled, fix);
     case 'scale':
       return scaledSize(job, fix.factor, isLettering);
     case 'track':
@@ -150,11 +136,11 @@ function changesOf(
     case 'deepen':
       return fix.round === undefined
         ? { depth: like(settled.depthMm + fix.byMm, typed.depth, 'up') }
-        : ofRound(settled, fix.round, (mm) => like(mm + fix.byMm, typed.depth, 'up'));
+        : deeperRound(settled, fix.round, (mm) => like(mm + fix.byMm, typed.depth, 'up'));
     case 'cut-shallower':
       return fix.round === undefined
         ? { depth: like(fix.toMm, typed.depth, 'down') }
-        : ofRound(settled, fix.round, () => like(fix.toMm, typed.depth, 'down'));
+        : deeperRound(settled, fix.round, () => like(fix.toMm, typed.depth, 'down'));
     case 'level-less':
       return { level: like(settled.levelMm - fix.byMm, typed.level, 'down') };
     case 'level-by':
@@ -172,7 +158,7 @@ function changesOf(
     case 'join-ends':
       return { join: like(fix.toleranceMm, typed.join, 'up') };
     case 'pour-in-rounds':
-      return { rounds: typedRounds(fix.rounds.map((colours) => ({ colours }))) };
+      return { rounds: typedRounds(fix.rounds.map((colours) => partedRound(colours, settled))) };
     case 'pour-proud':
       return { overpour: like(fix.overpourMm, typed.overpour, 'up') };
     default:
@@ -190,20 +176,6 @@ function thickerBoard(mm: number, job: JobInput, unit: LengthUnit): JobInput | n
     /\s([\d./-]+x[\d./-]+x)[\d./-]+(mm|in|")(?=\s|$)/iu.exec(board) ?? [];
   const thick = typedLength(mm, unitOf(`1${own}`, unit), 'up').replace(/[a-z"]+$/iu, own);
   return size === '' ? null : { board: board.replace(size, ` ${sides}${thick}`) };
-}
-
-function givenBits(job: JobInput): readonly BitInput[] {
-  return job.bit ?? usualInput('bit', job) ?? [];
-}
-
-/** The job's V bits changed, in their places; `null` where none is. */
-function changedVees(job: JobInput, { bits }: Job, change: (vee: VeeBit) => VeeBit): JobInput | null {
-  const given = givenBits(job);
-  const changed = bits.map((bit, k) => {
-    const vee = bit.kind === 'vee' ? change(bit) : bit;
-    return vee === bit ? (given[k] ?? bit) : vee;
-  });
-  return changed.every((bit, k) => bit === given[k]) ? null : { bit: changed };
 }
 
 /** Another seal, other coats of it, or another wait after it. */
@@ -232,40 +204,6 @@ function spaced(
   return fix.do === 'track'
     ? { tracking: typedLength(trackingMm + fix.byMm, unitOf(tracking, units), 'up') }
     : { lineSpacing: Number((lineSpacing * fix.factor).toFixed(4)) };
-}
-
-/** The rounds of a job with another depth of one of them; `null` where the job does not name it. */
-function ofRound({ rounds, depthMm }: Job, round: number, depth: (nowMm: number) => string): JobInput | null {
-  const changed = rounds[round - 1];
-  return changed === undefined
-    ? null
-    : {
-        rounds: typedRounds(
-          rounds.map((each) => ({
-            colours: each.drawn,
-            ...(each === changed
-              ? { depth: depth(each.depthMm ?? depthMm) }
-              : each.depthMm === null
-                ? {}
-                : { depth: { mm: each.depthMm } }),
-          })),
-        ),
-      };
-}
-
-/** Rounds as text, where no name has signs of it; else as they are. */
-function typedRounds(rounds: Exclude<NonNullable<JobInput['rounds']>, string>): JobInput['rounds'] {
-  const isPlain = rounds.every(({ colours }) => colours.every((name) => !/[,+:]/u.test(name)));
-  return isPlain ? typedJob({ rounds }).rounds : rounds;
-}
-
-/** Digits of an inch that hold every 64th of one. */
-const INCH_DIGITS = 6;
-
-function flatBit({ diameterMm, edgeMm }: FixStep & { do: 'use-bit' }, unit: LengthUnit): string {
-  const diameter =
-    unit === 'in' ? `${Number(inchesFromMm(diameterMm).toFixed(INCH_DIGITS))}in` : `${diameterMm}mm`;
-  return `flat:${diameter}${edgeMm === undefined ? '' : `:length ${typedLength(edgeMm, unit, 'up')}`}`;
 }
 
 /** The size of a job times a factor, in the setting and the unit that it has. */

@@ -4,7 +4,7 @@ import { runChecks } from '../checks/run-checks.ts';
 import { refuseShortBit } from '../cut/refuse-short-bit.ts';
 import { type Measured, measure } from '../measured.ts';
 import type { Finding } from '../report/finding-schema.ts';
-import { findingsOfRounds } from '../rounds/findings-of-rounds.ts';
+import { findingsOfRounds, ofRound } from '../rounds/findings-of-rounds.ts';
 import { type MeasuredRounds, measuredRounds } from '../rounds/measured-rounds.ts';
 import { plannedRounds, type RoundPlan } from '../rounds/planned-rounds.ts';
 import { BARE_SITE } from '../rounds/site.ts';
@@ -39,10 +39,16 @@ export function prove(drawing: Drawing, job: Job, stages: Stages = new Stages())
     const findings = findingsOfRounds(all.rounds, job.rounds.length);
     return { drawing, job, plan, measured: { is: 'in-rounds', all }, findings, stages };
   }
-  const own = { ...job, depthMm: plan.rounds[0]?.depthMm ?? job.depthMm };
+  const [round] = plan.rounds;
+  const own = { ...job, depthMm: round?.depthMm ?? job.depthMm, bits: round?.bits ?? job.bits };
   refuseShortBit(own);
   const all = measure(drawing, own, BARE_SITE, stages);
-  return { drawing, job, plan, measured: { is: 'at-once', all }, findings: runChecks(all), stages };
+  const found = runChecks(all);
+  const findings =
+    round === undefined || job.rounds.length === 0
+      ? found
+      : found.map((finding) => ofRound(finding, 0, [{ ...round, measured: all }], job.rounds.length));
+  return { drawing, job, plan, measured: { is: 'at-once', all }, findings, stages };
 }
 
 /** The rounds of a job: what each carves of the drawing depends on which colours it names. */
@@ -50,8 +56,8 @@ function roundsOf(drawing: Drawing, job: Job, stages: Stages): RoundPlan {
   if (job.rounds.length === 0) {
     return plannedRounds(drawing, job);
   }
-  const { rounds, colourOf, colour, depthMm } = job;
-  return stages.of('rounds', [drawing.shapes], { rounds, colourOf, colour, depthMm }, () =>
+  const { rounds, colourOf, colour, colourant, depthMm, bits } = job;
+  return stages.of('rounds', [drawing.shapes], { rounds, colourOf, colour, colourant, depthMm, bits }, () =>
     plannedRounds(drawing, job),
   );
 }

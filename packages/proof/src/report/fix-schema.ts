@@ -7,6 +7,9 @@ const count = z.number().int().positive();
 const round = count
   .optional()
   .meta({ description: 'The round of the job whose depth it changes; absent where it is that of the job' });
+const roundOfBits = count.optional().meta({
+  description: 'The round of the job whose bits it changes; absent where they are those of the job',
+});
 
 /** Kinds of ways out by what they do: ids of the materials and numbers in named units, no words. */
 const KINDS = [
@@ -19,17 +22,20 @@ const KINDS = [
       'Least length of its cutting edge, where bits of this diameter are usually shorter',
     ).optional(),
     leftShortMm: sized('How far short the worst tip or corner still ends, mm').optional(),
+    round: roundOfBits,
     clears,
   }),
   z.object({
     do: z.literal('use-vee'),
     angleDeg: z.number().meta({ description: 'Included angle' }),
     diameterMm: mm('Least diameter of the V to use instead'),
+    round: roundOfBits,
     clears,
   }),
   z.object({
     do: z.literal('use-tip'),
     tipMm: mm('Widest flat that the tip of a V may have; 0 for a true point'),
+    round: roundOfBits,
     clears,
   }),
   z.object({

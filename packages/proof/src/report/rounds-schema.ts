@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { cutterSchema } from './cutter-schema.ts';
 import { gram, mm, mm2, mm3 } from './quantities.ts';
 
 /** Part `rounds` of the report: what each round of carving and pouring does by itself. */
@@ -8,7 +9,11 @@ export const roundsSchema = z
       round: z.number().int().positive(),
       colours: z.array(z.string()).meta({ description: 'Its colours, by the names of `pour.colours`' }),
       depthMm: mm('Depth of its pockets below the face as it then is'),
+      cutters: z.array(cutterSchema).meta({ description: 'Its bits in the order of use' }),
       loweredMm: mm('What earlier levellings have taken off the face'),
+      faceRangeMm: mm(
+        'How much the face under its cut rises and falls when it is carved, 0 once levelling has made it flat; absent where no heights were read',
+      ).optional(),
       levelledMm: mm('What its own levelling and later ones take off what is poured in it'),
       marginMm: mm('What can come off before its first part is gone; null where nothing is cut').nullable(),
       leftMm: mm('Depth of its colour that all levellings leave where they leave least').nullable(),

@@ -23,21 +23,26 @@ export function findingsOfRounds(rounds: readonly MeasuredRound[], named: number
       return [first];
     }
     return found.flatMap((finding, k) =>
-      finding === undefined
-        ? []
-        : [
-            {
-              ...finding,
-              round: k + 1,
-              fix: { options: finding.fix.options.map((fix) => ofRound(fix, k, rounds, named)) },
-            },
-          ],
+      finding === undefined ? [] : [{ ...ofRound(finding, k, rounds, named), round: k + 1 }],
     );
   });
 }
 
-/** A way out as the job has it: each levelling takes its share, a named round has a depth of its own, and a round is parted among the others. */
-function ofRound(fix: Fix, k: number, rounds: readonly MeasuredRound[], named: number): Fix {
+/** A finding of a round with its ways out as the job has them. */
+export function ofRound(
+  finding: Finding,
+  k: number,
+  rounds: readonly MeasuredRound[],
+  named: number,
+): Finding {
+  return {
+    ...finding,
+    fix: { options: finding.fix.options.map((fix) => fixOfRound(fix, k, rounds, named)) },
+  };
+}
+
+/** A way out as the job has it: each levelling takes its share, a named round has a depth of its own and may have bits of its own, and a round is parted among the others. */
+function fixOfRound(fix: Fix, k: number, rounds: readonly MeasuredRound[], named: number): Fix {
   switch (fix.do) {
     case 'level-less':
       return {
@@ -47,6 +52,10 @@ function ofRound(fix: Fix, k: number, rounds: readonly MeasuredRound[], named: n
     case 'deepen':
     case 'cut-shallower':
       return k < named ? { ...fix, round: k + 1 } : fix;
+    case 'use-bit':
+    case 'use-vee':
+    case 'use-tip':
+      return rounds[k]?.hasOwnBits === true ? { ...fix, round: k + 1 } : fix;
     case 'pour-in-rounds':
       return {
         ...fix,

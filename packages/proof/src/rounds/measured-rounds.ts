@@ -20,34 +20,33 @@ export interface MeasuredRounds extends Pick<Measured, 'artwork' | 'artworkArea'
 /**
  * Measures the rounds of a job one after the other, each as a cut of its own into the board as the ones before have left it.
  *
- * Every levelling takes its depth off the whole face: a round is carved that much lower, and what was poured before loses as much again. A face
- * that was levelled is flat.
+ * Every levelling takes its depth off the whole face: a round is carved that much lower, and what was poured before loses as much again. Heights
+ * that were read on the rough board hold for the first round; the later ones are carved into the face as the levellings have left it.
  *
  * @throws {JobError} when a bit is too short for the depth of a round
  */
 export function measuredRounds(drawing: Drawing, job: Job, plan: RoundPlan, stages: Stages): MeasuredRounds {
   const { artwork, artworkArea, artworkPerimeter } = measureArtwork(drawing, stages);
   const boundsMm = boundsOrZero(artwork);
-  const isUpright = job.bits.every(({ kind }) => kind === 'flat');
   const rounds: MeasuredRound[] = [];
   plan.rounds.forEach((round, k) => {
     const levellings = plan.rounds.length - k;
     const own: Job = {
       ...job,
       depthMm: round.depthMm,
+      bits: round.bits,
       levelMm: levellings * job.levelMm,
-      readings: k === 0 ? job.readings : [],
     };
     refuseShortBit(own);
     const filled = rounds.map(
-      ({ measured: { carving } }, earlier): FilledPocket => ({
+      ({ bits, measured: { carving } }, earlier): FilledPocket => ({
         carving,
         loweredMm: (k - earlier) * job.levelMm,
-        isUpright,
+        isUpright: bits.every(({ kind }) => kind === 'flat'),
         toleranceMm: job.toleranceMm,
       }),
     );
-    const site = { boundsMm, colours: plan.colours, loweredMm: k * job.levelMm, levellings, filled };
+    const site = { boundsMm, artwork, colours: plan.colours, loweredMm: k * job.levelMm, levellings, filled };
     rounds.push({ ...round, measured: measure(round.drawing, own, site, stages) });
   });
   return { artwork, artworkArea, artworkPerimeter, rounds };

@@ -15,25 +15,40 @@ function leastOf<T>(list: readonly T[], of: (each: T) => number | null): T | und
   }, undefined);
 }
 
-/** The bits over all rounds: what each adds, and its path and time. */
+/** The bits over all rounds in the order in which they first come, each with what it adds, its path and its time. */
 export function cutterSums(cuts: readonly Report['cut'][]): Report['cut']['perCutter'] {
-  const [first] = cuts;
-  return (first?.perCutter ?? []).map((cutter, k) => {
-    const all = cuts.flatMap(({ perCutter }) => perCutter[k] ?? []);
-    return {
-      ...cutter,
-      depthMm: Math.max(...all.map(({ depthMm }) => depthMm)),
-      areaMm2: sumOf(all, ({ areaMm2 }) => areaMm2),
-      volumeMm3: sumOf(all, ({ volumeMm3 }) => volumeMm3),
-      floorMm2: sumOf(all, ({ floorMm2 }) => floorMm2),
-      places: sumOf(all, ({ places }) => places),
-      outlineMm: sumOf(all, ({ outlineMm }) => outlineMm),
-      pathMm: sumOf(all, ({ pathMm }) => pathMm),
-      passes: Math.max(...all.map(({ passes }) => passes)),
-      retracts: sumOf(all, ({ retracts }) => retracts),
-      minutes: sumOf(all, ({ minutes }) => minutes),
-    };
+  const byBit = new Map<string, Report['cut']['perCutter']>();
+  for (const { perCutter } of cuts) {
+    const turns = new Map<string, number>();
+    for (const each of perCutter) {
+      const bit = JSON.stringify(each.cutter);
+      const turn = (turns.get(bit) ?? 0) + 1;
+      turns.set(bit, turn);
+      // a bit that a round uses twice is two steps
+      const key = `${bit} ${turn}`;
+      byBit.set(key, [...(byBit.get(key) ?? []), each]);
+    }
+  }
+  return [...byBit.values()].flatMap((all) => {
+    const [first] = all;
+    return first === undefined ? [] : [{ ...first, ...sumsOf(all) }];
   });
+}
+
+function sumsOf(all: Report['cut']['perCutter']): Omit<Report['cut']['perCutter'][number], 'cutter'> {
+  return {
+    depthMm: Math.max(...all.map(({ depthMm }) => depthMm)),
+    areaMm2: sumOf(all, ({ areaMm2 }) => areaMm2),
+    volumeMm3: sumOf(all, ({ volumeMm3 }) => volumeMm3),
+    floorMm2: sumOf(all, ({ floorMm2 }) => floorMm2),
+    places: sumOf(all, ({ places }) => places),
+    outlineMm: sumOf(all, ({ outlineMm }) => outlineMm),
+    pathMm: sumOf(all, ({ pathMm }) => pathMm),
+    passes: Math.max(...all.map(({ passes }) => passes)),
+    retracts: sumOf(all, ({ retracts }) => retracts),
+    minutes: sumOf(all, ({ minutes }) => minutes),
+    ...(all.some(({ isEstimated }) => isEstimated === true) ? { isEstimated: true } : {}),
+  };
 }
 
 /** The time of all rounds, and what it rests on. */

@@ -1,5 +1,5 @@
 import { combineShapes, resolveRegions } from '@pourproof/arrangement';
-import { type Job, JobError } from '@pourproof/job';
+import { type Bit, type Job, JobError } from '@pourproof/job';
 import type { CleanRegion, Drawing, DrawnShape, Notice, Region } from '@pourproof/plane';
 import { type DrawnColour, type DrawnColours, drawnColours } from '../colours/drawn-colours.ts';
 
@@ -9,6 +9,9 @@ export interface PlannedRound {
   /** Its shapes, less what earlier rounds have poured and paint shows above them. */
   readonly drawing: Drawing;
   readonly depthMm: number;
+  readonly bits: readonly Bit[];
+  /** Whether the job gives it bits of its own. */
+  readonly hasOwnBits: boolean;
 }
 
 /** The rounds of a job in the order of the work. */
@@ -28,13 +31,16 @@ export interface RoundPlan {
  */
 export function plannedRounds(drawing: Drawing, job: Job): RoundPlan {
   const colours = drawnColours(drawing, job);
-  const named = job.rounds.map(({ drawn, depthMm }) => ({
+  const named = job.rounds.map(({ drawn, depthMm, bits }) => ({
     colours: drawn.map((name) => colours.named(name, 'rounds')),
     depthMm: depthMm ?? job.depthMm,
+    bits: bits ?? job.bits,
+    hasOwnBits: bits !== null,
   }));
   refuseTwice(named.flatMap((round) => round.colours));
   const others = colours.all.filter((colour) => !named.some((round) => round.colours.includes(colour)));
-  const last = others.length === 0 ? [] : [{ colours: others, depthMm: job.depthMm }];
+  const last =
+    others.length === 0 ? [] : [{ colours: others, depthMm: job.depthMm, bits: job.bits, hasOwnBits: false }];
   const orders = [...named, ...last];
   const roundOf = new Map(orders.flatMap((round, k) => round.colours.map((colour) => [colour, k] as const)));
   const rankOf = (shape: DrawnShape): number => roundOf.get(colours.of(shape)) ?? 0;
@@ -93,4 +99,16 @@ function unnamed(colours: readonly DrawnColour[]): Notice {
     where: [],
     severity: 'note',
   };
+}
+
+/** The reader's notice of paint over paint as it holds in rounds: the advice to carve only what is seen would leave a sliver at every joint. */
+export function noticesInRounds(notices: readonly Notice[]): readonly Notice[] {
+  return notices.map((notice) =>
+    notice.code === 'paint-covers-paint'
+      ? {
+          ...notice,
+          text: 'Shapes lie on top of shapes of another colour, as rounds have it: each round is carved in full below what a later one carves into it, so leave the drawing as it is.',
+        }
+      : notice,
+  );
 }

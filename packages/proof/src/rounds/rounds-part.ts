@@ -16,7 +16,7 @@ export function roundsPart(
   schedule: Report['pour']['schedule'],
 ): readonly RoundPart[] {
   return rounds.map(({ colours, measured }, k): RoundPart => {
-    const { job, site, carving, levelling, efforts } = measured;
+    const { job, site, carving, levelling, efforts, heights } = measured;
     const poured = pours[k]?.colours ?? [];
     const sum = (of: (colour: Report['pour']['colours'][number]) => number): number =>
       Number(poured.reduce((total, colour) => total + of(colour), 0).toFixed(6));
@@ -29,7 +29,9 @@ export function roundsPart(
       round: k + 1,
       colours: colours.map(({ name }) => name),
       depthMm: job.depthMm,
+      cutters: [...job.bits],
       loweredMm: site.loweredMm,
+      ...(heights === null ? {} : { faceRangeMm: heights.highestMm - heights.lowestMm }),
       levelledMm: job.levelMm,
       marginMm: levelling.marginMm,
       leftMm: levelling.leftMm,

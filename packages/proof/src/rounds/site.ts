@@ -1,4 +1,4 @@
-import type { Bounds } from '@pourproof/plane';
+import type { Bounds, CleanRegion } from '@pourproof/plane';
 import type { DrawnColours } from '../colours/drawn-colours.ts';
 import type { FilledPocket } from './filled-pockets.ts';
 
@@ -8,6 +8,8 @@ export interface Site {
   readonly boundsMm: Bounds | null;
   /** Colours of the whole drawing; `null` where that is the drawing measured. */
   readonly colours: DrawnColours | null;
+  /** The whole artwork; `null` where that is the drawing measured. */
+  readonly artwork: CleanRegion | null;
   /** How much earlier levellings have taken off the face, mm. */
   readonly loweredMm: number;
   /** How often the face is levelled from this round on. */
@@ -16,4 +18,11 @@ export interface Site {
 }
 
 /** A board that nothing was done to. */
-export const BARE_SITE: Site = { boundsMm: null, colours: null, loweredMm: 0, levellings: 1, filled: [] };
+export const BARE_SITE: Site = {
+  boundsMm: null,
+  colours: null,
+  artwork: null,
+  loweredMm: 0,
+  levellings: 1,
+  filled: [],
+};

@@ -56,8 +56,12 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
   const board = placedBoard(job, bounds, stages);
   const blocks = blockMeasures(cut, job, board.blocks, site.filled, stages);
   const pour = pourOf(cut, blocks);
-  const heights = stages.of('heights', [cutRegion, board], { readings: job.readings, bounds }, () =>
-    faceHeights(cutRegion, middleOf(bounds), board, job.readings),
+  const levelled = { region: site.artwork ?? artwork, byMm: site.loweredMm };
+  const heights = stages.of(
+    'heights',
+    [cutRegion, board, levelled.region],
+    { readings: job.readings, bounds, byMm: levelled.byMm },
+    () => faceHeights(cutRegion, middleOf(bounds), board, job.readings, levelled),
   );
   const filmMm = sealFilm(job.rows.seal, job.coats).filmMm;
   const levellingMap = levellingOf({ ...cut, filmMm, heights });
@@ -94,7 +98,7 @@ function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): Lev
   const { axis, job, colourCuts, filmMm, heights, bits, stages } = cut;
   const { depthMm, levelMm, toleranceMm, rows } = job;
   const from = [axis, heights, ...colourCuts.map((each) => each.cut)];
-  const resins = colourCuts.map(({ colour: { resin, lab } }) => ({ resin, lab }));
+  const resins = colourCuts.map(({ colour: { resin, lab, colourant } }) => ({ resin, lab, colourant }));
   const reads = { bits, depthMm, levelMm, toleranceMm, filmMm, resins, shrinkage: rows.resin.shrinkagePct };
   return stages.of('levelling', from, reads, () => cutLevellingMap(cut));
 }

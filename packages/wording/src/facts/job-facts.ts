@@ -1,5 +1,5 @@
 import type { Job, SettingKey } from '@pourproof/job';
-import { bitName, bitSize, isHollow } from '@pourproof/job';
+import { bitName, bitSize, bitText, isHollow } from '@pourproof/job';
 import { formatLength } from '@pourproof/plane';
 import { type Fact, fact } from './fact.ts';
 import { angle, fibreText } from './fibre-text.ts';
@@ -55,8 +55,8 @@ export function jobFacts(job: Job): readonly Fact[] {
 function colourFacts({ colourOf, rounds, units }: Job): readonly Fact[] {
   const pairs = colourOf.map(({ drawn, resin }) => `${drawn} in ${resin}`);
   const order = rounds.map(
-    ({ drawn, depthMm }) =>
-      `${drawn.join(' and ')}${depthMm === null ? '' : `, ${bitSize(depthMm, units)} deep`}`,
+    ({ drawn, depthMm, bits }) =>
+      `${drawn.join(' and ')}${depthMm === null ? '' : `, ${bitSize(depthMm, units)} deep`}${bits === null ? '' : `, with the ${bits.map((bit) => bitText(bit, units)).join(' and the ')}`}`,
   );
   return [
     ...(pairs.length === 0 ? [] : [fact('Colours', pairs.join('; '), '')]),

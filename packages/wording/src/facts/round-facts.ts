@@ -1,9 +1,12 @@
-import { bitSize } from '@pourproof/job';
+import { bitSize, bitText } from '@pourproof/job';
 import { formatArea, formatLength, formatVolume, type LengthUnit } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { formatMass } from './amounts.ts';
 import { colourName } from './colour-name.ts';
 import { type Fact, fact } from './fact.ts';
+
+/** A face that rises and falls by less is flat, mm: no shop reads closer. */
+const FLAT_MM = 0.005;
 
 /** What each round of carving and pouring does, where there are several. */
 export function roundFacts({ rounds = [], pour }: Report, unit: LengthUnit): readonly Fact[] {
@@ -17,6 +20,20 @@ export function roundFacts({ rounds = [], pour }: Report, unit: LengthUnit): rea
         colours,
         `carve ${bitSize(round.depthMm, unit)} deep, seal, pour and cure; level before ${round.round < rounds.length ? `round ${round.round + 1} is carved` : 'the finish'}`,
       ),
+      fact('  bits', round.cutters.map((cutter) => bitText(cutter, unit)).join(', then '), ''),
+      ...(round.faceRangeMm === undefined
+        ? []
+        : [
+            fact(
+              '  face',
+              round.faceRangeMm < FLAT_MM ? 'flat' : formatLength(round.faceRangeMm, unit),
+              round.round === 1
+                ? 'is how much the heights that were read rise and fall under it'
+                : round.faceRangeMm < FLAT_MM
+                  ? 'for it was levelled before: the heights that were read hold for round 1 alone'
+                  : 'of unevenness is left by the levelling before it, which takes off less than the board rises and falls',
+            ),
+          ]),
       fact(
         '  cut',
         formatArea(round.cutAreaMm2, unit),
