@@ -5,7 +5,7 @@ export { flatBitsBelow } from './bits/common-bits.ts';
 export { parseBit } from './bits/parse-bit.ts';
 export type { Block, Board } from './board/board.ts';
 export type { HeightReading } from './board/height-reading.ts';
-export { type HeldDown, type Hollow, isHollow, type Obstacle } from './board/obstacle.ts';
+export { type HeldDown, type Hollow, isHollow, isThrough, type Obstacle } from './board/obstacle.ts';
 export type { CouponRow } from './coupons/coupon-row.ts';
 export { couponsFileSchema, readCouponsFile } from './coupons/coupons-file.ts';
 export { idleFont, idleSeenTo, idleSettings } from './idle-settings.ts';

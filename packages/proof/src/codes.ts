@@ -7,6 +7,7 @@ export const FINDING_CODES = [
   'off-the-board',
   'clamp-in-the-way',
   'floor-too-thin',
+  'hole-under-pocket',
   'rim-too-thin',
   'colours-touch',
   'bit-cannot-enter',

@@ -1,5 +1,7 @@
+import { isHollow, isThrough, type Obstacle } from '@pourproof/job';
 import type { Bounds, Rings } from '@pourproof/plane';
 import { boundsOrZero } from './board/bounds-or-zero.ts';
+import { obstacleOutline } from './board/obstacle-outline.ts';
 import { type DepthContour, depthContours } from './cut/depth-contours.ts';
 import { type PicturedLevelling, picturedLevelling } from './levelling/pictured-levelling.ts';
 import type { Measured } from './measured.ts';
@@ -23,6 +25,8 @@ export interface Picture {
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
   /** Blocks of the board; one without an outline where no board is described. */
   readonly blocks: readonly PicturedBlock[];
+  /** Holes, grooves and clamps of the board. */
+  readonly obstacles: readonly PicturedObstacle[];
   /** What levelling leaves of strokes and areas, and what is never cut. */
   readonly levelling: PicturedLevelling;
   /** Lines of equal depth where a V shapes the walls. */
@@ -44,6 +48,14 @@ export interface PicturedBlock {
   readonly diveDeg: number;
 }
 
+/** A hole, a groove or a clamp as it is drawn. */
+export interface PicturedObstacle {
+  readonly kind: Obstacle['kind'];
+  readonly outline: Rings;
+  /** Whether it is a hole or groove in the back that does not open the face. */
+  readonly isInBack: boolean;
+}
+
 /** The shapes of a measured drawing and of its findings. */
 export function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
   const bleeding = findings.find((finding) => finding.code === 'high-bleed-wall');
@@ -62,6 +74,11 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
       lab: row.lab?.value ?? null,
       grainDeg,
       diveDeg,
+    })),
+    obstacles: measured.job.obstacles.map((each) => ({
+      kind: each.kind,
+      outline: obstacleOutline(each, measured.board),
+      isInBack: isHollow(each) && !isThrough(each, measured.job.thicknessMm ?? 0),
     })),
     levelling: picturedLevelling(measured.levellingMap, measured.cutRegion, measured.artwork),
     depths:

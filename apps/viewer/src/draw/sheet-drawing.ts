@@ -28,6 +28,7 @@ export class SheetDrawing {
   readonly #hatch: Pattern;
   readonly #wood: G;
   readonly #art: G;
+  readonly #obstacles: G;
   readonly #outline: G;
   readonly #letters: G;
   readonly #margin: G;
@@ -46,6 +47,7 @@ export class SheetDrawing {
     });
     this.#wood = this.#svg.group().addClass('wood');
     this.#art = this.#svg.group().addClass('art');
+    this.#obstacles = this.#svg.group().addClass('art');
     this.#outline = this.#svg.group().addClass('art');
     this.#letters = this.#svg.group().addClass('letters');
     this.#margin = this.#svg.group().addClass('margin');
@@ -55,6 +57,7 @@ export class SheetDrawing {
   /** Draws the shapes of a proof; `null` clears the sheet. */
   showShapes(picture: Picture | null, layer: Layer): void {
     this.#art.clear();
+    this.#obstacles.clear();
     this.#outline.clear();
     this.#showWood(picture?.blocks ?? []);
     if (picture === null) {
@@ -65,6 +68,7 @@ export class SheetDrawing {
         this.#art.path(data).addClass(name);
       }
     };
+    this.#showObstacles(picture.obstacles);
     if (layer === 'levelling') {
       path(ringsPath(picture.artwork), 'drawn');
       // the gravest last, on top
@@ -84,6 +88,14 @@ export class SheetDrawing {
     this.#art.path(picture.standing.map(ringsPath).join('')).addClass('standing').fill(this.#hatch);
     path(picture.narrow.map((stroke) => linePath(stroke.path)).join(''), 'narrow');
     path(picture.bleedWalls.map(linePath).join(''), 'bleed-wall');
+  }
+
+  /** Holes, grooves and clamps, over the artwork. */
+  #showObstacles(obstacles: Picture['obstacles']): void {
+    for (const { kind, outline, isInBack } of obstacles) {
+      const form = isInBack ? 'in-back' : kind === 'hole' || kind === 'groove' ? 'through' : 'held';
+      this.#obstacles.path(ringsPath(outline)).addClass(`obstacle ${form}`);
+    }
   }
 
   /** The wood behind the artwork: lines along the fibres of each block, rings on end grain. */
@@ -130,7 +142,7 @@ export class SheetDrawing {
     const [x, y] = view.atMm;
     const shift = `${widthPx / 2 - x * view.pxPerMm} ${heightPx / 2 - y * view.pxPerMm}`;
     const place = `translate(${shift}) scale(${view.pxPerMm})`;
-    for (const group of [this.#art, this.#outline, ...this.#wood.find('.block')]) {
+    for (const group of [this.#art, this.#obstacles, this.#outline, ...this.#wood.find('.block')]) {
       group.attr('transform', place);
     }
     // hatches keep their size on screen at any scale

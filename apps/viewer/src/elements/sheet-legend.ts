@@ -101,7 +101,7 @@ export class SheetLegend extends LitElement {
           ? item(svg`<path class="block" d="M2 8h27" fill="none" />`, 'edge of a block')
           : nothing
       }
-      ${picture === null ? nothing : woodItems(picture)}
+      ${picture === null ? nothing : obstacleItems(picture)} ${picture === null ? nothing : woodItems(picture)}
     </ul>`;
   }
 
@@ -129,6 +129,28 @@ const HATCHED: SVGTemplateResult = svg`
 const BAND: SVGTemplateResult = svg`
   <rect class="bleed high" x="1" y="1" width="28" height="14" />
   <rect class="bleed median" x="6" y="4" width="18" height="8" />`;
+
+/** What the cut and the bit stay off, by how it is drawn. */
+function obstacleItems({ obstacles }: Picture): readonly TemplateResult[] {
+  const forms = [
+    ['held', 'clamp or hold-down', ({ kind }) => kind === 'clamp' || kind === 'hold-down'],
+    [
+      'through',
+      'hole or groove through the board',
+      ({ kind, isInBack }) => !isInBack && (kind === 'hole' || kind === 'groove'),
+    ],
+    ['in-back', 'hole or groove in the back', ({ isInBack }) => isInBack],
+  ] as const satisfies readonly (readonly [
+    string,
+    string,
+    (obstacle: Picture['obstacles'][number]) => boolean,
+  ])[];
+  return forms
+    .filter(([, , isForm]) => obstacles.some(isForm))
+    .map(([form, words]) =>
+      item(svg`<rect class="obstacle ${form}" x="2" y="2" width="26" height="12" />`, words),
+    );
+}
 
 /** The woods of a glue-up by their tint and letter. */
 function woodItems({ blocks }: Picture): readonly TemplateResult[] {

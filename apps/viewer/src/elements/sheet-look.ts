@@ -27,6 +27,22 @@ export const sheetLook: CSSResult = css`
     stroke: var(--blue);
     stroke-width: 1.4;
   }
+  .obstacle {
+    stroke: var(--ink);
+    stroke-width: 1.2;
+  }
+  .obstacle.held {
+    fill: var(--ink);
+    fill-opacity: 0.28;
+  }
+  .obstacle.through {
+    fill: var(--paper);
+    stroke-width: 2;
+  }
+  .obstacle.in-back {
+    fill: none;
+    stroke-dasharray: 5 3;
+  }
   .depth {
     fill: none;
     stroke: var(--blue);

@@ -98,8 +98,19 @@ export const blockSchema: z.ZodType = z.union([
 export const obstacleSchema: z.ZodType = z.union([
   z.string(),
   z.discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('hole'), atMm: point, diameterMm: length }),
-    z.strictObject({ kind: z.literal('groove'), fromMm: point, toMm: point, widthMm: length }),
+    z.strictObject({
+      kind: z.literal('hole'),
+      atMm: point,
+      diameterMm: length,
+      fromBackMm: length.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal('groove'),
+      fromMm: point,
+      toMm: point,
+      widthMm: length,
+      fromBackMm: length.optional(),
+    }),
     z.strictObject({ kind: z.literal('clamp'), atMm: point, sizeMm: z.tuple([length, length]) }),
     z.strictObject({ kind: z.literal('hold-down'), atMm: point, diameterMm: length }),
   ]),

@@ -47,13 +47,15 @@ export function typedObstacle(obstacle: ObstacleInput): string {
   if (typeof obstacle === 'string') {
     return obstacle;
   }
+  const deep =
+    'fromBackMm' in obstacle && obstacle.fromBackMm !== undefined ? ` back:${obstacle.fromBackMm}mm` : '';
   switch (obstacle.kind) {
     case 'groove':
-      return `groove ${typedPoint(obstacle.fromMm)} ${typedPoint(obstacle.toMm)} ${obstacle.widthMm}mm`;
+      return `groove ${typedPoint(obstacle.fromMm)} ${typedPoint(obstacle.toMm)} ${obstacle.widthMm}mm${deep}`;
     case 'clamp':
       return `clamp ${typedPoint(obstacle.atMm)} ${obstacle.sizeMm.join('x')}mm`;
     default:
-      return `${obstacle.kind} ${typedPoint(obstacle.atMm)} ${obstacle.diameterMm}mm`;
+      return `${obstacle.kind} ${typedPoint(obstacle.atMm)} ${obstacle.diameterMm}mm${deep}`;
   }
 }
 

@@ -134,9 +134,9 @@ export const BOARD_SETTINGS = {
     otherwise: 'none',
     group: 'board',
     takes: '"WHAT"',
-    help: 'As "hole 20mm,30mm 8mm", "groove 0mm,160mm 300mm,160mm 6mm", "clamp 20mm,90mm 40x25mm" or "hold-down 20mm,90mm 30mm"; repeat it',
+    help: 'As "hole 20mm,30mm 8mm", "groove 0mm,160mm 300mm,160mm 6mm", either with "back:12mm" where it is only so deep and in the back, "clamp 20mm,90mm 40x25mm" or "hold-down 20mm,90mm 30mm"; repeat it',
     label: 'Holes, grooves and clamps, one a line',
-    hint: 'As in “hole 20mm,30mm 8mm”, “groove 0mm,160mm 300mm,160mm 6mm”, “clamp 20mm,90mm 40x25mm” (its middle and size) or “hold-down 20mm,90mm 30mm”',
+    hint: 'As in “hole 20mm,30mm 8mm”, “groove 0mm,160mm 300mm,160mm 6mm” (with “back:12mm” at its end where it is in the back and only so deep), “clamp 20mm,90mm 40x25mm” (its middle and size) or “hold-down 20mm,90mm 30mm”',
     only: { board: 'with' },
   },
   reading: {

@@ -80,6 +80,26 @@ export function thinRims(cut: CleanRegion, depthAt: DepthAt, on: RimBoard): read
   return rims.toSorted(byGrain(({ widthMm, leastMm }) => widthMm / leastMm));
 }
 
+/** The shortest way from a cut to an edge of its board, or to a hole or groove beside it, negative beyond the edge; `null` where nothing is cut. */
+export function leastGap(cut: CleanRegion, on: RimBoard): Gap | null {
+  let least: Gap | null = null;
+  for (let k = 0; k < cut.ringEnds.length; k++) {
+    const ring = ringCoords(cut, k);
+    const gapsOf = gapsOfRing(ringArea(ring) > 0, on);
+    for (let i = 0; i < ring.length; i += 2) {
+      const j = (i + 2) % ring.length;
+      const ends: readonly [Point, Point] = [
+        [ring[i] as number, ring[i + 1] as number],
+        [ring[j] as number, ring[j + 1] as number],
+      ];
+      for (const gap of gapsOf(ends)) {
+        least = least === null || gap.widthMm < least.widthMm ? gap : least;
+      }
+    }
+  }
+  return least;
+}
+
 /** A part of an edge of the outline with the fibres of the block that it lies in. */
 interface Stretch {
   readonly ends: readonly [Point, Point];
@@ -151,7 +171,8 @@ function rimsOfStretch(
   );
 }
 
-interface Gap {
+/** The way from a pocket to what lies beside it; its ends are places in the artwork's frame. */
+export interface Gap {
   readonly key: string;
   readonly beside: Rim['beside'];
   readonly widthMm: number;
@@ -221,7 +242,7 @@ function edgeGaps(
 }
 
 /** Distance of a stretch of outline to a hole or a groove, which are the points near to a middle line. */
-function obstacleGap(
+export function obstacleGap(
   [a, b]: readonly [Point, Point],
   obstacle: Hollow,
   key: string,

@@ -15,6 +15,7 @@ import { floorLeftRidged } from './floor-left-ridged.ts';
 import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
+import { holeUnderPocket } from './hole-under-pocket.ts';
 import { islandTooSmall } from './island-too-small.ts';
 import { mixTooSmall } from './mix-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
@@ -45,6 +46,7 @@ export const checks: readonly Check[] = [
   offTheBoard,
   clampInTheWay,
   floorTooThin,
+  holeUnderPocket,
   rimTooThin,
   coloursTouch,
   bitCannotEnter,

@@ -6,8 +6,6 @@ import {
   byGrain,
   type CleanRegion,
   type Point,
-  packRings,
-  type Rings,
   ringsBounds,
   signedArea,
   transformRings,
@@ -15,6 +13,7 @@ import {
 } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
 import { nearClamps } from '../board/near-clamps.ts';
+import { clampOutline } from '../board/obstacle-outline.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
@@ -24,9 +23,6 @@ import { placeOfRings } from './places.ts';
 const ROUNDING_MM = 1e-6;
 /** A smaller area outside the clear face is rounding, mm². */
 const MIN_MM2 = 0.01;
-/** Sides of the polygon that shows a round hold-down. */
-const ROUND_SIDES = 32;
-
 /** A clamp or hold-down that the bit runs into: a stop; one so near that what holds the bit may hit it: a note. */
 export const clampInTheWay: Check = {
   code: 'clamp-in-the-way',
@@ -46,7 +42,7 @@ export const clampInTheWay: Check = {
       code: 'clamp-in-the-way',
       severity: isHit ? 'stop' : 'note',
       where: (isHit ? hit : near).map(({ clamp, atMm }) =>
-        placeOfRings(atMm, transformRings(board.toArtwork, outlineOf(clamp)), {
+        placeOfRings(atMm, transformRings(board.toArtwork, clampOutline(clamp)), {
           what: 'clamp',
           ...sizeOf(clamp),
         }),
@@ -82,21 +78,6 @@ function sizeOf(clamp: HeldDown): { readonly lengthMm?: number; readonly widthMm
     : { lengthMm: Math.max(...clamp.sizeMm), widthMm: Math.min(...clamp.sizeMm) };
 }
 
-/** The outline of a clamp in the frame of the board. */
-function outlineOf(clamp: HeldDown): Rings {
-  const [x, y] = clamp.atMm;
-  const corners =
-    clamp.kind === 'clamp'
-      ? [-1, 1, 1, -1].map(
-          (sx, k): Point => [x + (sx * clamp.sizeMm[0]) / 2, y + ((k < 2 ? -1 : 1) * clamp.sizeMm[1]) / 2],
-        )
-      : Array.from({ length: ROUND_SIDES }, (_, k): Point => {
-          const angle = (2 * Math.PI * k) / ROUND_SIDES;
-          return [x + (clamp.diameterMm / 2) * Math.cos(angle), y + (clamp.diameterMm / 2) * Math.sin(angle)];
-        });
-  return packRings([corners.flat()]);
-}
-
 /** Moves of the artwork along the board's sides past the clamps, the least one that was tried and found free of all of them and on the clear face. */
 function moves(measured: Measured, clamps: readonly HeldDown[]): Fix[] {
   const { job, cutRegion, board } = measured;
@@ -119,7 +100,7 @@ function candidates(
 ): readonly Point[] {
   const cut = ringsBounds(transformRings(board.toBoard, cutRegion));
   const aside = clamps.flatMap((clamp): readonly Point[] => {
-    const [left, top, right, bottom] = ringsBounds(outlineOf(clamp));
+    const [left, top, right, bottom] = ringsBounds(clampOutline(clamp));
     return [
       [right - cut[0], 0],
       [left - cut[2], 0],

@@ -38,7 +38,7 @@ export const floorTooThin: Check = {
 };
 
 /** Wood to be left under a pocket, mm. */
-function leastFloorMm(thicknessMm: number): number {
+export function leastFloorMm(thicknessMm: number): number {
   return Math.max(limits.floorUnderPocket.value, limits.floorToBoard.value * thicknessMm);
 }
 

@@ -1,5 +1,5 @@
 import { booleans } from '@pourproof/arrangement';
-import { isHollow } from '@pourproof/job';
+import { type Hollow, isHollow, isThrough } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import { applyTransform, type Point, signedArea, transformRings, translation } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
@@ -21,7 +21,7 @@ export const rimTooThin: Check = {
     if (job.board === null || cutRegion.ringEnds.length === 0) {
       return null;
     }
-    const on: RimBoard = { board: job.board, obstacles: job.obstacles.filter(isHollow), placed: board };
+    const on: RimBoard = { board: job.board, obstacles: besidePocket(measured), placed: board };
     const all = thinRims(cutRegion, depthOf(measured), on);
     const thin = all.filter(isThin);
     const broken = thin.filter(isBroken);
@@ -48,6 +48,22 @@ export const rimTooThin: Check = {
     };
   },
 };
+
+/** Holes and grooves through the board, and those in its back that reach higher than the pocket's floor. */
+export function besidePocket({
+  job,
+  site,
+  maxDepth,
+}: Pick<Measured, 'job' | 'site' | 'maxDepth'>): readonly Hollow[] {
+  const thicknessMm = job.thicknessMm ?? 0;
+  return job.obstacles
+    .filter(isHollow)
+    .filter(
+      (each) =>
+        isThrough(each, thicknessMm) ||
+        thicknessMm - (each.fromBackMm ?? 0) < site.loweredMm + maxDepth - ROUNDING_MM,
+    );
+}
 
 /** Beside a hole the wood is thin throughout; at an edge it is backed by the board, and stops only where a wall would break. */
 function isBroken({ beside, widthMm, breaksBelowMm }: Rim): boolean {

@@ -28,11 +28,11 @@ interface Spoilt {
 export const sandsThrough: Check = {
   code: 'sands-through',
   run: (measured) => {
-    const lost = partsOf(measured, 'lost');
+    const lost = partsOf(measured, 'lost').filter(({ first }) => !wasUnseen(first, measured));
     const spoilt = partsOf(measured, 'spoilt').filter(
       ({ first, isTip }) => !isTip && !wasTooNarrow(first, measured),
     );
-    const gone = lost.filter(({ first, isTip }) => !isTip && !wasUnseen(first, measured));
+    const gone = lost.filter(({ isTip }) => !isTip);
     if (gone.length > 0) {
       return gone.some(({ first }) => first.mostLeftMm <= first.needs.faintMm)
         ? depthFinding('stop', gone, measured)

@@ -6,6 +6,7 @@ import { withVolumeError } from '../pour/pour-plan.ts';
 import { pourReport } from '../pour/pour-report.ts';
 import { verdictOf } from '../verdict.ts';
 import { artworkPart } from './artwork-part.ts';
+import { boardPart } from './board-part.ts';
 import { cutPart } from './cut-part.ts';
 import type { Finding } from './finding-schema.ts';
 import { levellingPart, sealPart } from './levelling-part.ts';
@@ -23,6 +24,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
   const artwork = artworkPart(measured, name);
   const bounds = boundsOfMeasured(measured);
   const [left, top] = artwork.boundsMm;
+  const board = boardPart([measured]);
   return roundedReport({
     schema: 'pourproof/report@2',
     frame: 'artwork',
@@ -31,6 +33,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     cut: cutPart(measured, bounds),
     strokes: strokesPart(measured),
     slivers: sliversPart(measured),
+    ...(board === undefined ? {} : { board }),
     endGrain: endGrainReport(blocks, job),
     bleed: bleedReport(blocks, job, measured.colours.all),
     seal: sealPart(measured),

@@ -22,6 +22,8 @@ export const PLACE_KINDS = [
   'crossing',
   'clamp',
   'block',
+  'hole',
+  'groove',
   'spot',
 ] as const;
 

@@ -1,6 +1,7 @@
 import { SETTING_KEYS } from '@pourproof/job';
 import * as z from 'zod';
 import { artworkSchema } from './artwork-schema.ts';
+import { boardPartSchema } from './board-part-schema.ts';
 import { bleedSchema, endGrainSchema } from './board-schema.ts';
 import { cutSchema } from './cut-schema.ts';
 import { findingSchema } from './finding-schema.ts';
@@ -27,6 +28,7 @@ export const reportSchema = z.object({
   cut: cutSchema,
   strokes: strokesSchema,
   slivers: sliversSchema,
+  board: boardPartSchema.optional(),
   endGrain: endGrainSchema,
   bleed: bleedSchema,
   seal: sealSchema,

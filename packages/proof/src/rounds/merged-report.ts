@@ -8,6 +8,7 @@ import { boundsOfMeasured, type CutBounds } from '../cut/cut-bounds.ts';
 import { withVolumeError } from '../pour/pour-plan.ts';
 import { pourReport } from '../pour/pour-report.ts';
 import { artworkPart } from '../report/artwork-part.ts';
+import { boardPart } from '../report/board-part.ts';
 import { cutPart, leftStandingArea } from '../report/cut-part.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import { levellingPart, sealPart } from '../report/levelling-part.ts';
@@ -48,6 +49,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
   const measured = rounds.map((round) => round.measured);
   const artwork = artworkPart(whole, name);
   const [left, top] = artwork.boundsMm;
+  const board = boardPart(measured);
   const blocks = measured.flatMap((each) => each.blocks);
   const bounds = measured.map(boundsOfMeasured);
   const pours = measured.map((each, k) =>
@@ -63,6 +65,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
     cut,
     strokes: mergedStrokes(measured.map(strokesPart)),
     slivers: mergedSlivers(measured.map(sliversPart)),
+    ...(board === undefined ? {} : { board }),
     endGrain: endGrainReport(blocks, job),
     bleed: bleedReport(blocks, job, colours.all),
     seal: mergedSeal(measured.map(sealPart)),

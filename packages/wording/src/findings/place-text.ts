@@ -20,6 +20,8 @@ const NOUNS: Readonly<Record<PlaceKind, string>> = {
   crossing: 'crossing',
   clamp: 'clamp',
   block: 'block',
+  hole: 'hole',
+  groove: 'groove',
   spot: 'spot',
 };
 

@@ -17,6 +17,7 @@ import { floorLeftRidged } from './floor-left-ridged.ts';
 import { floorTooThin } from './floor-too-thin.ts';
 import { ghostStroke } from './ghost-stroke.ts';
 import { highBleedWall } from './high-bleed-wall.ts';
+import { holeUnderPocket } from './hole-under-pocket.ts';
 import { islandTooSmall } from './island-too-small.ts';
 import { mixTooSmall } from './mix-too-small.ts';
 import { offTheBoard } from './off-the-board.ts';
@@ -46,6 +47,7 @@ const WORDS: Readonly<Record<FindingCode, FindingWords>> = {
   'off-the-board': offTheBoard,
   'clamp-in-the-way': clampInTheWay,
   'floor-too-thin': floorTooThin,
+  'hole-under-pocket': holeUnderPocket,
   'rim-too-thin': rimTooThin,
   'colours-touch': coloursTouch,
   'bit-cannot-enter': bitCannotEnter,

@@ -8,6 +8,7 @@ import { OUTPUT_MARK } from '../output-mark.ts';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
 import { gradePath } from './levelling-figure.ts';
+import { obstacleShapes } from './obstacle-shapes.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
 import { type Mark, placeMarks } from './place-marks.ts';
 
@@ -84,6 +85,12 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       lines(picture.bleedWalls),
     ),
     ...levellingGroups(picture.levelling),
+    group(
+      'keep-clear',
+      'Holes, grooves and clamps of the board',
+      'stroke="#14213d" stroke-width="0.3" fill="#14213d" fill-opacity="0.12"',
+      obstacleShapes(picture),
+    ),
     group(
       'marks',
       'Numbers of the findings',

@@ -3,6 +3,7 @@ import type { Picture, PicturedBlock } from '@pourproof/proof';
 import type { FindingEntry } from '../findings/finding-entries.ts';
 import type { Vetted } from '../vetted.ts';
 import { escapeXml } from './escape-xml.ts';
+import { obstacleShapes } from './obstacle-shapes.ts';
 import { digits, linePath, ringsPath } from './path-data.ts';
 import { type Mark, placeMarks } from './place-marks.ts';
 import { scaleBar } from './scale-bar.ts';
@@ -75,6 +76,7 @@ export function sheetPicture(
     ),
     frame(box, paper),
     `<g id="${id}-shapes">${shapes(picture, id)}</g>`,
+    obstacles(box, picture, id),
     marks.map((mark) => markSvg(mark, paper)).join(''),
     bar(box, { paper, unit: job.units }),
     '</svg>',
@@ -167,6 +169,14 @@ function shapes(picture: Picture, id: string): string {
       : `<path class="bleed" d="${picture.bleedWalls.map((wall) => linePath(wall)).join('')}"/>`,
     narrow === '' ? '' : `<path class="narrow-ground" d="${narrow}"/><path class="narrow" d="${narrow}"/>`,
   ].join('');
+}
+
+/** Holes and clamps over all else, as far as the picture reaches. */
+function obstacles([left, top, right, bottom]: Bounds, picture: Picture, id: string): string {
+  const drawn = obstacleShapes(picture);
+  return drawn === ''
+    ? ''
+    : `<clipPath id="${id}-face"><path d="M${digits(left)} ${digits(top)}H${digits(right)}V${digits(bottom)}H${digits(left)}Z"/></clipPath><g class="obstacles" clip-path="url(#${id}-face)">${drawn}</g>`;
 }
 
 function area(rings: Rings, paint: string): string {

@@ -58,6 +58,10 @@ footer { margin-top: 5mm; font-size: 8pt; color: var(--soft); }
 .outline { fill: none; stroke: var(--ink); stroke-width: 0.8px; vector-effect: non-scaling-stroke; }
 .depth { fill: none; stroke: #3d5a80; stroke-width: 0.35px; vector-effect: non-scaling-stroke; }
 .cut-edge { fill: none; stroke: #3d5a80; stroke-width: 0.6px; vector-effect: non-scaling-stroke; }
+.obstacle { stroke: var(--ink); stroke-width: 1.2px; vector-effect: non-scaling-stroke; }
+.obstacle.held { fill: var(--ink); fill-opacity: 0.28; }
+.obstacle.through { fill: var(--paper); stroke-width: 2px; }
+.obstacle.in-back { fill: none; stroke-dasharray: 4 2.5; }
 .standing { fill: var(--ink); }
 .narrow { fill: none; stroke: var(--paper); stroke-width: 1.5px; stroke-linecap: round; stroke-dasharray: 0.1 3.4; vector-effect: non-scaling-stroke; }
 .narrow-ground { fill: none; stroke: var(--ink); stroke-width: 2.8px; stroke-linecap: round; stroke-linejoin: round; vector-effect: non-scaling-stroke; }

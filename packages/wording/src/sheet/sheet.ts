@@ -21,6 +21,7 @@ import { benchPage } from './bench-page.ts';
 import { escapeXml } from './escape-xml.ts';
 import { keySample } from './key-sample.ts';
 import { levellingFigure } from './levelling-figure.ts';
+import { obstacleKey } from './obstacle-shapes.ts';
 import { digits } from './path-data.ts';
 import { sheetPicture } from './sheet-picture.ts';
 import { SHEET_STYLE } from './sheet-style.ts';
@@ -172,6 +173,7 @@ function key(report: Report, { picture, job }: Vetted, id: string): string {
   if (picture.blocks.some(({ outline }) => outline !== null)) {
     items.push(keySample('<path d="M2 9.5H32" stroke="#7c715a" stroke-width="1.2"/>', 'edge of a block'));
   }
+  items.push(...obstacleKey(picture));
   if (report.findings.length > 0) {
     items.push(
       keySample(
