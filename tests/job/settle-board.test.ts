@@ -1,4 +1,4 @@
-import { JobError, type JobInput, settleJob } from '@pourproof/job';
+import { JobError, type JobInput, settleJob, typedJob } from '@pourproof/job';
 import { expect, test } from 'vitest';
 
 const board = 'plain 300x180x20mm maple';
@@ -32,6 +32,22 @@ test('clamps and hold-downs are read with their middle and size', () => {
     { kind: 'clamp', atMm: [0, 90], sizeMm: [40, 25] },
     { kind: 'hold-down', atMm: [25.4, 50.8], diameterMm: 31.75 },
   ]);
+});
+
+test('a hole or groove may be only so deep from the back', () => {
+  const typed = ['hole 20mm,30mm 8mm back:12mm', 'groove 0mm,10mm 50mm,10mm 6mm back:1/4in'];
+  const { obstacles } = settleJob({ board, keepClear: typed });
+  expect(obstacles).toEqual([
+    { kind: 'hole', atMm: [20, 30], diameterMm: 8, fromBackMm: 12 },
+    { kind: 'groove', fromMm: [0, 10], toMm: [50, 10], widthMm: 6, fromBackMm: 6.35 },
+  ]);
+  expect(settleJob({ board, keepClear: obstacles }).obstacles).toEqual(obstacles);
+  expect(typedJob({ keepClear: obstacles }).keepClear).toEqual([
+    'hole 20mm,30mm 8mm back:12mm',
+    'groove 0mm,10mm 50mm,10mm 6mm back:6.35mm',
+  ]);
+  expect(() => settleJob({ board, keepClear: ['hole 20mm,30mm 8mm back:0mm'] })).toThrow('above 0');
+  expect(() => settleJob({ board, keepClear: ['clamp 20mm,30mm 8x8mm back:2mm'] })).toThrow();
 });
 
 test.each<[JobInput, string]>([

@@ -1,7 +1,7 @@
 import { JobError, type JobInput, settleJob } from '@pourproof/job';
 import type { Point } from '@pourproof/plane';
 import { applyFix, type Finding, type Fix, judgeDrawing, type Report } from '@pourproof/proof';
-import { ArtworkError, readDrawing, type Source, sourceName } from 'pourproof';
+import { ArtworkError, type MaterialsBook, readDrawing, type Source, sourceName } from 'pourproof';
 import { flagsOfJob, jobOfFlags } from './job-of-flags.ts';
 
 const GRAVITY = { note: 1, caution: 2, stop: 3 } as const;
@@ -16,17 +16,23 @@ const ROUNDING = 1e-6;
  * types the flags of the changed job.
  *
  * @param report that of the job
+ * @param materials those that ship with pourproof if left out
  */
-export async function brokenWays(source: Source, job: JobInput, report: Report): Promise<readonly string[]> {
+export async function brokenWays(
+  source: Source,
+  job: JobInput,
+  report: Report,
+  materials?: MaterialsBook,
+): Promise<readonly string[]> {
   const wrong: string[] = [];
   for (const finding of report.findings) {
     for (const fix of finding.fix.options) {
-      const changed = applyFix(job, fix, { isLettering: source.kind === 'lettering' });
+      const changed = applyFix(job, fix, { materials, isLettering: source.kind === 'lettering' });
       if (changed === null) {
         continue;
       }
       const typed = jobOfFlags(flagsOfJob(changed));
-      const told = await broken(source, { job: typed, before: report, finding, fix });
+      const told = await broken(source, { job: typed, before: report, finding, fix, materials });
       const name = `${finding.code} (${finding.severity}): ${JSON.stringify(fix)}`;
       wrong.push(...told.map((what) => `${name} ${what}`));
     }
@@ -40,12 +46,13 @@ interface Made {
   readonly before: Report;
   readonly finding: Finding;
   readonly fix: Fix;
+  readonly materials: MaterialsBook | undefined;
 }
 
 async function broken(source: Source, made: Made): Promise<readonly string[]> {
   try {
     const hasFont = source.font !== null && source.font !== undefined;
-    const settled = settleJob(made.job, { source: source.kind, hasFont });
+    const settled = settleJob(made.job, { source: source.kind, hasFont, materials: made.materials });
     const drawing = await readDrawing(source, settled);
     return differences(made, judgeDrawing(drawing, sourceName(source), settled).report);
   } catch (error) {

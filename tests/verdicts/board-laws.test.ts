@@ -173,3 +173,33 @@ test('nearer to the edge a rim is never milder', () => {
     cases(10),
   );
 });
+
+test('a deeper hole in the back, a wider one, a deeper cut and a further hole are never milder', () => {
+  const hole = fc.record({
+    x: between(60, 140),
+    y: between(30, 90),
+    size: between(2, 20),
+    back: between(2, 24),
+  });
+  const deeper = fc.record({ by: between(0, 8), wider: between(0, 10) });
+  const typed = ({ x, y, size, back }: { x: number; y: number; size: number; back: number }): string =>
+    `hole ${x}mm,${y}mm ${size}mm back:${back}mm`;
+  fc.assert(
+    fc.property(part, onBoard, hole, hole, deeper, (ring, job, one, other, { by, wider }) => {
+      const of = (keepClear: readonly string[], depth = job.depth): number =>
+        gravityOf(vetted(ring, { ...job, depth, keepClear: [...keepClear] }), 'hole-under-pocket');
+      const alone = of([typed(one)]);
+      // as deep as the board is thick, it is off the board
+      expect(of([typed({ ...one, back: Math.min(24.9, one.back + by) })])).toBeGreaterThanOrEqual(
+        // beside the pocket and deeper than its floor it is a rim
+        one.back + by > 21 ? -1 : alone,
+      );
+      expect(of([typed({ ...one, size: one.size + wider })])).toBeGreaterThanOrEqual(alone);
+      expect(of([typed(one), typed(other)])).toBeGreaterThanOrEqual(alone);
+      if (job.depth === '2mm' && one.back <= 21) {
+        expect(of([typed(one)], '4mm')).toBeGreaterThanOrEqual(alone);
+      }
+    }),
+    cases(10),
+  );
+});

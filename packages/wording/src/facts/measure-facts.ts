@@ -44,6 +44,44 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       `${formatPercent(100 * endGrain.wallFraction)} of the walls`,
     ),
     ...endGrainByBlock(report, unit),
+    ...woodLeft(report, unit),
+  ];
+}
+
+/** The least wood that the cut leaves of a board that is known. */
+function woodLeft({ board }: Report, unit: LengthUnit): readonly Fact[] {
+  if (board === undefined) {
+    return [];
+  }
+  const { leastFloor, leastOverHole, leastRim } = board;
+  return [
+    ...(leastFloor === null
+      ? []
+      : [
+          fact(
+            'Wood under the cut',
+            formatLength(leastFloor.woodMm, unit),
+            `common practice leaves ${formatLength(leastFloor.leastMm, unit)} of this board`,
+          ),
+        ]),
+    ...(leastOverHole === null
+      ? []
+      : [
+          fact(
+            '  over a hole in the back',
+            formatLength(leastOverHole.woodMm, unit),
+            `common practice leaves ${formatLength(leastOverHole.leastMm, unit)}`,
+          ),
+        ]),
+    ...(leastRim === null
+      ? []
+      : [
+          fact(
+            'Least rim',
+            formatLength(leastRim.woodMm, unit),
+            leastRim.beside === 'edge' ? 'to an edge of the board' : 'to a hole or groove beside the cut',
+          ),
+        ]),
   ];
 }
 
