@@ -10,7 +10,7 @@ export const cupTooLarge: Check = {
   run: (measured) => {
     const { job, pour } = measured;
     const limitG = largestMixG(job.rows.resin, job.shopTempC);
-    const layerG = Math.max(0, ...pour.colours.map(({ massG, layers }) => massG / Math.max(1, layers.count)));
+    const layerG = Math.max(0, ...pour.colours.map(layerOf));
     if (layerG <= limitG) {
       return null;
     }
@@ -25,6 +25,13 @@ export const cupTooLarge: Check = {
     };
   },
 };
+
+/** What a layer takes, as its cups are weighed: the amounts to mix add up to the same. */
+function layerOf({ massG, cup, count, layers }: Measured['pour']['colours'][number]): number {
+  const [partA = 0, partB = 0] = cup.partsG;
+  const weighedG = (partA + partB) * count.batches;
+  return (weighedG > 0 ? weighedG : massG) / Math.max(1, layers.count);
+}
 
 function fixes(measured: Measured, layerG: number): Fix[] {
   const { job, pour } = measured;

@@ -18,11 +18,11 @@ type BoardPart = NonNullable<Report['board']>;
  */
 export function boardPart(rounds: readonly Measured[]): BoardPart | undefined {
   const [first] = rounds;
-  if (first === undefined || first.job.thicknessMm === null) {
+  const thicknessMm = first?.job.thicknessMm ?? null;
+  if (first === undefined || thicknessMm === null) {
     return;
   }
   const { job, board } = first;
-  const { thicknessMm } = job;
   return {
     sizeMm: job.board === null ? null : [job.board.widthMm, job.board.heightMm],
     thicknessMm,

@@ -1,6 +1,5 @@
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Amount, Finding } from '@pourproof/proof';
-import { formatMass } from '../facts/amounts.ts';
 
 /** The measured value of a finding and its limit as they are printed, everywhere alike. */
 export interface AmountTexts {
@@ -10,6 +9,8 @@ export interface AmountTexts {
 
 /** Values that differ by less are equal: rounding of sums. */
 const EQUAL_REL_TOL = 1e-9;
+/** No mass of a shop needs more. */
+const MOST_DIGITS = 6;
 
 /**
  * Both amounts of a finding with the digits that a shop can use. Where rounding would print them alike although they differ, the measured
@@ -62,7 +63,7 @@ function amountText({ value, unit }: Amount, { lengthUnit, larger, counted }: Di
     case '%':
       return `${trimmed(value, larger < 10 ? 1 : 0)} %`;
     case 'g':
-      return formatMass(value, larger < 10 ? 0.01 : larger < 100 ? 0.1 : 1);
+      return `${value.toFixed(massDigits(value, larger))} g`;
     case 'h':
     case '°C':
       return `${trimmed(value, 1)} ${unit}`;
@@ -71,6 +72,13 @@ function amountText({ value, unit }: Amount, { lengthUnit, larger, counted }: Di
     case '1':
       return counted === undefined ? `${value}` : `${value} ${counted[value === 1 ? 0 : 1]}`;
   }
+}
+
+/** Digits of a mass beside its limit; one that is hardly any shows its first one, never nothing. */
+function massDigits(value: number, larger: number): number {
+  const digits = larger < 10 ? 2 : larger < 100 ? 1 : 0;
+  const first = value > 0 ? Math.ceil(-Math.log10(value)) : 0;
+  return value * 10 ** digits < 0.5 ? Math.min(Math.max(digits, first), MOST_DIGITS) : digits;
 }
 
 function trimmed(value: number, digits: number): string {
