@@ -123,9 +123,27 @@ function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
       formatArea(block.areaMm2, unit),
       `beside the cut; ${likely(formatArea(block.areaLowMm2, unit), formatArea(block.areaHighMm2, unit))}`,
     ),
+    boundFact(block.bounds, unit),
     ...slotFacts(block),
   ]);
   return bleed.couponsUnused.length === 0 ? facts : [...facts, unusedFact(bleed)];
+}
+
+/** Which of the two laws stops a streak sooner: they bound it, and no length is theirs. */
+function boundFact(
+  { viscosityMm, trappedAirMm, governs }: Report['bleed']['blocks'][number]['bounds'],
+  unit: LengthUnit,
+): Fact {
+  const length = (mm: number): string => formatLength(mm, unit);
+  const air =
+    trappedAirMm === null
+      ? 'the vessels run through the board, so that no air is trapped'
+      : `trapped air at ${length(trappedAirMm)}`;
+  return fact(
+    '  what may stop it',
+    governs === 'viscosity' ? 'resin that sets' : 'trapped air',
+    `an upper bound, by inference: resin that sets in a thin layer, which takes longer than in a full cup, at ${length(viscosityMm.value)} (${length(viscosityMm.low)} to ${length(viscosityMm.high)} by its gel time); ${air}`,
+  );
 }
 
 /** What the slots of this board say by their count alone: few clean slots prove little. */
