@@ -36,9 +36,9 @@ test('the commas of a profile part no rounds, and names may hold the words and s
     [['red'], 1],
     [['blue'], undefined],
   ]);
-  expect(roundsOf('lid with rim, base: 2').map(({ drawn }) => drawn)).toEqual([
+  expect(roundsOf('lid with rim, base:lid').map(({ drawn }) => drawn)).toEqual([
     ['lid with rim'],
-    ['base: 2'],
+    ['base:lid'],
   ]);
 });
 

@@ -3,7 +3,7 @@ import { polygonFromArcs } from '@pourproof/geometry';
 import { type Hollow, isHollow, isThrough } from '@pourproof/job';
 import { applyTransform, type CleanRegion, type Point, ringCoords } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
-import { isInside } from './is-inside.ts';
+import { clipSegment } from './clip-segment.ts';
 import { obstacleGap } from './rims.ts';
 
 /** The wood between a pocket and a hole or groove in the back of the board below it; mm, the place in the artwork's frame. */
@@ -77,11 +77,16 @@ function gapTo(
   hollow: Hollow,
   placed: Measured['board'],
 ): { readonly widthMm: number; readonly from: Point } {
-  const middle = applyTransform(placed.toArtwork, hollow.kind === 'hole' ? hollow.atMm : hollow.fromMm);
-  if (isInside(region, ...middle)) {
-    return { widthMm: 0, from: middle };
+  const [start, end] = (
+    hollow.kind === 'hole' ? [hollow.atMm, hollow.atMm] : [hollow.fromMm, hollow.toMm]
+  ).map((at) => applyTransform(placed.toArtwork, at)) as [Point, Point];
+  // where its middle line runs through the region, no edge need be near
+  const [inside] = clipSegment(region, [...start, ...end], [0, 0]);
+  if (inside !== undefined) {
+    const at = (k: 0 | 1): number => start[k] + inside[0] * (end[k] - start[k]);
+    return { widthMm: 0, from: [at(0), at(1)] };
   }
-  let best = { widthMm: Number.POSITIVE_INFINITY, from: middle };
+  let best = { widthMm: Number.POSITIVE_INFINITY, from: start };
   for (let k = 0; k < region.ringEnds.length; k++) {
     const ring = ringCoords(region, k);
     for (let i = 0; i < ring.length; i += 2) {
