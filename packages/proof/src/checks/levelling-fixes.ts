@@ -66,8 +66,10 @@ function heldMm(
 ): { readonly plan: number; readonly gone: number } | null {
   // a round or sloped end is wider at the face when it goes deeper
   const shape = deeperMm === 0 ? now : cutShape(job.bits, job.depthMm + deeperMm);
-  const section = shape.sectionAt(Math.max(shape.entersMm, widthMm + widerMm));
-  if (section === null) {
+  const wideMm = widthMm + widerMm;
+  const section = shape.sectionAt(Math.max(shape.entersMm, wideMm));
+  // a stroke as wide as the bit is cut though its curves were flattened, but none that is narrower
+  if (section === null || wideMm + 2 * job.toleranceMm < shape.entersMm) {
     return null;
   }
   const shop: StrokeShop = {
