@@ -129,7 +129,7 @@ function bleedFacts({ bleed }: Report, unit: LengthUnit): readonly Fact[] {
   return bleed.couponsUnused.length === 0 ? facts : [...facts, unusedFact(bleed)];
 }
 
-/** Which of the two laws stops a streak sooner: they bound it, and no length is theirs. */
+/** Which of the two laws may stop a streak sooner: they bound it, and no length is theirs. */
 function boundFact(
   { viscosityMm, trappedAirMm, governs }: Report['bleed']['blocks'][number]['bounds'],
   unit: LengthUnit,
@@ -140,7 +140,7 @@ function boundFact(
       ? 'the vessels run through the board, so that no air is trapped'
       : `trapped air at ${length(trappedAirMm)}`;
   return fact(
-    '  what may stop it',
+    '  stopped by',
     governs === 'viscosity' ? 'resin that sets' : 'trapped air',
     `an upper bound, by inference: resin that sets in a thin layer, which takes longer than in a full cup, at ${length(viscosityMm.value)} (${length(viscosityMm.low)} to ${length(viscosityMm.high)} by its gel time); ${air}`,
   );
