@@ -11,15 +11,17 @@ type PerCutter = Report['cut']['perCutter'][number];
 type Assumed = Report['cut']['time']['assumptions'][number];
 
 /** What each bit adds, in how many places and in how long a time; and the time of all. */
-export function cutterFacts({ cut }: Report, unit: LengthUnit): readonly Fact[] {
+export function cutterFacts({ cut, rounds }: Report, unit: LengthUnit): readonly Fact[] {
   const isOne = cut.perCutter.length === 1;
+  // rounds have depths of their own, and each begins on a lower face
+  const deepestMm = rounds === undefined ? cut.maxDepthMm : 0;
   const ridged = cut.ridgedFloorMm2 ?? 0;
   return [
     ...cut.perCutter.map((each, k) =>
       fact(
         `  by the ${bitText(each.cutter, unit)}`,
         formatArea(each.areaMm2, unit),
-        `${added(each, k, unit)}${reach(each, cut.maxDepthMm, unit)}${work(each, unit)}`,
+        `${added(each, k, unit)}${reach(each, deepestMm, unit)}${work(each, unit)}`,
       ),
     ),
     ...(ridged > 0

@@ -35,7 +35,7 @@ export const sandsThrough: FindingWords = {
     fix.options.length > 0
       ? []
       : [
-          'No single change is enough here: widen the stroke, apply fewer coats of seal and take less off the face.',
+          'No single change is enough here: widen the stroke or the dot, apply fewer coats of seal and take less off the face.',
         ],
   measuredHow: ({ measured }) => (measured.quantity === 'width' ? 'wide' : ''),
 };
