@@ -60,3 +60,25 @@ test('sheet and calendar have every round', async () => {
   expect(events.filter((event) => event.includes('SUMMARY:Round 1: '))).toHaveLength(7);
   expect(events.filter((event) => event.includes('SUMMARY:Round 2: '))).toHaveLength(7);
 });
+
+test('bits of a round stand on the sheet and in the calendar, from the command line and from a job file', async () => {
+  const rounds = 'black, red:2mm with flat:3mm+flat:1mm';
+  const { code, out } = await vet(
+    ...['--rounds', rounds, '--start', '2026-12-01 09:00', '--full'],
+    ...['--report', 'bits.html', '--calendar', 'bits.ics'],
+  );
+  expect(code).toBe(0);
+  expect(flat(out)).toContain('bits 3 mm flat bit, then 1 mm flat bit');
+  expect(readFileSync(join(folder, 'bits.html'), 'utf8')).toMatch(/Round 2: 3\smm flat, then 1\smm flat/u);
+  const calendar = readFileSync(join(folder, 'bits.ics'), 'utf8').replaceAll(/\r?\n[ \t]/gu, '');
+  expect(calendar).toContain('With the 3 mm flat bit\\, then 1 mm flat bit.');
+  writeFileSync(
+    join(folder, 'bits.json'),
+    JSON.stringify({
+      schema: 'pourproof/job@1',
+      rounds: [{ colours: ['black'] }, { colours: ['red'], depth: '2mm', bit: ['flat:3mm', 'flat:1mm'] }],
+    }),
+  );
+  const [typed, filed] = [await vet('--rounds', rounds, '--json'), await vet('--job', 'bits.json', '--json')];
+  expect(JSON.parse(filed.out)).toEqual(JSON.parse(typed.out));
+});

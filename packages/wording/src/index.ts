@@ -9,7 +9,7 @@ export { jobFacts } from './facts/job-facts.ts';
 export { measureFacts } from './facts/measure-facts.ts';
 export { notAsDrawn } from './facts/not-as-drawn.ts';
 export { resinFacts } from './facts/resin-facts.ts';
-export { roundFacts } from './facts/round-facts.ts';
+export { bitsOfRounds, roundFacts } from './facts/round-facts.ts';
 export { VERDICT_WORDS } from './facts/verdict-words.ts';
 export { workFacts } from './facts/work-facts.ts';
 export {

@@ -1,5 +1,12 @@
 import { dirname } from 'node:path';
-import { calendarFile, overlaySvg, reportText, screenText, sheetHtml } from '@pourproof/wording';
+import {
+  bitsOfRounds,
+  calendarFile,
+  overlaySvg,
+  reportText,
+  screenText,
+  sheetHtml,
+} from '@pourproof/wording';
 import { ProofFault, type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
 import { kept } from '../kept-fault.ts';
@@ -113,7 +120,11 @@ function contentOf({ flag }: Output, first: Vetted, vetted: readonly Vetted[]): 
     case 'overlay':
       return overlaySvg(first);
     case 'calendar':
-      return calendarFile(first.report.artwork.file, first.report.pour.schedule);
+      return calendarFile(
+        first.report.artwork.file,
+        first.report.pour.schedule,
+        bitsOfRounds(first.report, first.job.units),
+      );
   }
 }
 

@@ -1,6 +1,7 @@
 import { settleJob } from '@pourproof/job';
 import { keepUnits } from '@pourproof/plane';
 import {
+  bitsOfRounds,
   CAUTION_WORDS,
   calendarFile,
   cutSentences,
@@ -280,7 +281,7 @@ export class ProofApp extends LitElement {
       saveFile(
         `${stem(shown.source.name)}.ics`,
         'text/calendar',
-        calendarFile(file, shown.report.pour.schedule),
+        calendarFile(file, shown.report.pour.schedule, bitsOfRounds(shown.report, shown.unit)),
       );
     }
   }

@@ -14,9 +14,14 @@ const MIN_MINUTES = 30;
  * same artwork keeps the names of its events, so that importing a new schedule replaces the old one.
  *
  * @param name what is carved: goes into the titles
+ * @param bits those of each round in words, from `bitsOfRounds`; empty where there is one round
  * @throws {JobError} when the steps have no dates, because the job has no start
  */
-export function calendarFile(name: string, steps: Report['pour']['schedule']): string {
+export function calendarFile(
+  name: string,
+  steps: Report['pour']['schedule'],
+  bits: readonly string[] = [],
+): string {
   const [first] = steps;
   const events = steps.map((step): EventAttributes => {
     const { remark } = STEP_WORDS[step.step];
@@ -27,7 +32,7 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
     // the library's types leave out the stamp that its own schema takes
     const stamped: EventAttributes & { readonly timestamp: string } = {
       title: `${stepTitle(step.step, step.turn, step.round)}: ${name}`,
-      description: `${remark}${cautious} Data sheets come first.`,
+      description: `${bitsAt(step, bits)}${remark}${cautious} Data sheets come first.`,
       // ready-made texts pass through the library untouched, so that no time zone of this computer gets in
       start: calendarTime(from),
       end: calendarTime(Math.max(to, from + MIN_MINUTES * 60_000)),
@@ -41,6 +46,12 @@ export function calendarFile(name: string, steps: Report['pour']['schedule']): s
   const { value, error } = createEvents(events);
   invariant(typeof value === 'string', `the calendar library takes the schedule: ${error?.message ?? ''}`);
   return value;
+}
+
+/** What a round is carved with, as a sentence before the others. */
+function bitsAt({ step, round }: Report['pour']['schedule'][number], bits: readonly string[]): string {
+  const own = step === 'carve' && round !== undefined ? bits[round - 1] : undefined;
+  return own === undefined ? '' : `With the ${own}. `;
 }
 
 function timeOf(text: string | undefined): number {

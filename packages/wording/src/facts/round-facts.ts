@@ -20,7 +20,7 @@ export function roundFacts({ rounds = [], pour }: Report, unit: LengthUnit): rea
         colours,
         `carve ${bitSize(round.depthMm, unit)} deep, seal, pour and cure; level before ${round.round < rounds.length ? `round ${round.round + 1} is carved` : 'the finish'}`,
       ),
-      fact('  bits', round.cutters.map((cutter) => bitText(cutter, unit)).join(', then '), ''),
+      fact('  bits', bitsText(round, unit), ''),
       ...(round.faceRangeMm === undefined
         ? []
         : [
@@ -51,6 +51,15 @@ export function roundFacts({ rounds = [], pour }: Report, unit: LengthUnit): rea
       ),
     ];
   });
+}
+
+/** The bits of each round in words; none where all is carved at once. */
+export function bitsOfRounds({ rounds = [] }: Report, unit: LengthUnit): readonly string[] {
+  return rounds.map((round) => bitsText(round, unit));
+}
+
+function bitsText({ cutters }: NonNullable<Report['rounds']>[number], unit: LengthUnit): string {
+  return cutters.map((cutter) => bitText(cutter, unit)).join(', then ');
 }
 
 function minutesText(minutes: number): string {

@@ -42,7 +42,13 @@ export function benchPage({ report, job }: Vetted, entries: readonly FindingEntr
   ].join('');
 }
 
-function bitRows({ cut }: Report, job: Job): readonly (readonly [string, string])[] {
+function bitRows({ cut, rounds = [] }: Report, job: Job): readonly (readonly [string, string])[] {
+  if (rounds.length > 0) {
+    return rounds.map(({ round, cutters, depthMm, minutes }) => [
+      `Round ${round}: ${cutters.map((cutter) => bitName(cutter, job.units)).join(', then ')}`,
+      `${bitSize(depthMm, job.units)} deep, ${formatMinutes(minutes)}`,
+    ]);
+  }
   const rows = cut.perCutter.map(({ cutter, depthMm, passes, minutes }, k): readonly [string, string] => [
     `${k + 1}. ${bitName(cutter, job.units)}`,
     passes === 0
