@@ -12,7 +12,7 @@ export const sandsThrough: FindingWords = {
     }
     const [left, least] = [amounts.measured, amounts.limit];
     if (measured.quantity === 'height') {
-      return `Colour is gone after ${left}, and this way of levelling takes off up to ${least}.`;
+      return `Colour is gone, or too narrow to be seen, after ${left}, and this way of levelling takes off up to ${least}.`;
     }
     return measured.quantity === 'width'
       ? `Levelling as planned leaves the narrowest stroke ${left} wide; below ${least} it fades.`
