@@ -123,7 +123,7 @@ describe('resin-too-cold and resin-too-warm', () => {
 describe('pigment-too-much', () => {
   test('fires above 6 %, and its way out clears it', () => {
     const finding = find('pigment-too-much', { pigmentPct: 8 });
-    expect(waysOut(finding, 'mm')).toEqual(['Use no more than 6 %, and test whether it hides.']);
+    expect(waysOut(finding, 'mm')).toEqual(['Use no more than 6 %, and test whether it is enough.']);
     expect(
       find('pigment-too-much', { pigmentPct: fixOf(finding, 'less-pigment')?.toPct ?? 0 }),
     ).toBeUndefined();
