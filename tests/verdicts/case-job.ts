@@ -16,10 +16,7 @@ interface CaseJob {
 }
 
 /** The source and the job of a case, as the command line makes them of its flags. */
-export async function caseJob({
-  artwork,
-  flags,
-}: VerdictCase): Promise<CaseJob> {
+export async function caseJob({ artwork, flags }: VerdictCase): Promise<CaseJob> {
   const at = flags.indexOf('--materials');
   if (at >= 0) {
     const path = flags[at + 1] ?? '';

@@ -60,9 +60,9 @@ for (const [heading, cases] of readCases()) {
       async (_, each) => {
         const { report } = await answerOnce(each);
         const { source, job, materials } = await caseJob(each);
-        expect(report === null ? ['it is refused'] : await brokenWays(source, job, report, materials)).toEqual(
-          [],
-        );
+        expect(
+          report === null ? ['it is refused'] : await brokenWays(source, job, report, materials),
+        ).toEqual([]);
       },
     );
   });

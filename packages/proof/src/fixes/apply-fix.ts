@@ -1,4 +1,11 @@
-import { type CouponRow, type Job, type JobInput, type SettingKey, settleJob, typedJob } from '@pourproof/job';
+import {
+  type CouponRow,
+  type Job,
+  type JobInput,
+  type SettingKey,
+  settleJob,
+  typedJob,
+} from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { type LengthUnit, type Point, parseLengthMm, radians } from '@pourproof/plane';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
