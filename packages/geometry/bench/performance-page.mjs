@@ -33,7 +33,7 @@ ${families.map(growthRow).join('\n')}
 what is left at a larger size. These are what it found and what was found by others; on all of them the search once went with the square
 (docs/decisions/0008).
 
-| family | axis, µs an edge at ${sizes(hard)} edges | axis | with all measures | with pieces left standing |
+| family | axis, µs an edge at ${sizes(hard)} edges | axis | with all measures | pieces left standing, µs an edge |
 | --- | --- | --- | --- | --- |
 ${hard.map(hardRow).join('\n')}
 
@@ -113,8 +113,13 @@ function growthRow({ family, rows }) {
 }
 
 function hardRow({ family, rows }) {
-  const all = exponent(rows, ({ axisMs, measuresMs, standingMs }) => axisMs + measuresMs + standingMs);
-  return `${growthRow({ family, rows })} ${all.toFixed(2)} |`;
+  const standing = rows
+    .filter(({ standingMs }) => standingMs !== undefined)
+    .map(
+      ({ edges, standingMs }) =>
+        `${((1000 * standingMs) / edges).toFixed(1)} at ${edges.toLocaleString('en')}`,
+    );
+  return `${growthRow({ family, rows })} ${standing.join(', ')} |`;
 }
 
 /** Slope of log time over log edges by least squares. */

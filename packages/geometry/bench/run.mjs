@@ -17,7 +17,7 @@ const isQuick = process.argv.includes('--quick');
 const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
 
 /** Sizes of the families that were found by search. */
-const HARD_SIZES = isQuick ? [5000, 20_000] : [20_000, 80_000, 200_000];
+const HARD_SIZES = isQuick ? [2000, 5000, 20_000] : [2000, 5000, 20_000, 80_000, 200_000];
 
 /** Cases that all engines are run on before any is timed, and how often, so that none is timed cold: compilers take some runs to see what counts. */
 const WARM_UP = 6;
