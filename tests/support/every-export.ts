@@ -178,7 +178,7 @@ export const NO_REGION: Readonly<Record<string, readonly string[]>> = {
     ...['isEmptyBounds', 'joinBounds', 'keepUnits', 'mmFromInches', 'parseLengthMm', 'parseMeasure'],
     ...['radians', 'rotation', 'scaling', 'translation'],
   ],
-  arrangement: ['SweepStatus', 'turn'],
+  arrangement: ['CrossingsError', 'MAX_CROSSINGS', 'SweepStatus', 'turn'],
   geometry: [
     'angleBetween',
     'checkRadius',
