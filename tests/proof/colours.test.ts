@@ -124,6 +124,7 @@ test('a joint leads into a paler block only where the wood behind it is lighter'
     vetted([['#000000', rectangle(0, 0, 20, 20)]], job(woods)).findings.map(({ code }) => code);
   expect(codes('walnut maple')).toContain('bleed-reaches-block');
   expect(codes('walnut walnut')).not.toContain('bleed-reaches-block');
+  expect(codes('poplar poplar')).not.toContain('bleed-reaches-block');
   expect(codes('maple walnut')).not.toContain('bleed-reaches-block');
 });
 
