@@ -33,24 +33,38 @@ async function idle(...argv: readonly string[]): Promise<string[]> {
   const { out, err } = await captured(['vet', ...argv, '--json'], { cwd: folder });
   expect(err).toBe('');
   const { notices } = (JSON.parse(out) as Report).artwork;
-  return notices.filter(({ code }) => code === 'setting-without-effect').map(({ text }) => text);
+  return notices
+    .filter(({ code }) => code === 'setting-without-effect')
+    .map(({ text, where: [place] }) => `${place?.setting}: ${text}`);
 }
 
 test.each([
-  [['square.svg', '--file-unit', 'in'], 'the unit of a DXF drawing (fileUnit), but this is an SVG'],
-  [['square.svg', '--join', '0.2mm'], 'lines of a DXF drawing (join), but this is an SVG'],
-  [['square.dxf', '--carve', 'visible'], 'what of the paint is carved (carve), but this is a DXF'],
-  [['square.svg', '--coats', '2'], 'the number of seal coats (coats), but there is no seal'],
-  [['square.svg', '--seal', 'none', '--seal-hours', '9h'], '(sealHours), but there is no seal'],
-  [['square.svg', '--font', FONT], 'A font is given, but the file has no text'],
-  [['square.dxf', '--font', FONT], 'A font is given, but the file has no text'],
   [
-    [...ONE_LINE, '--align', 'right'],
-    'the alignment of lettering (align), but the lettering is a single line',
+    ['square.svg', '--file-unit', 'in'],
+    'fileUnit: The job sets the unit of a DXF drawing, but this is an SVG',
   ],
-  [[...ONE_LINE, '--line-spacing', '1.4'], '(lineSpacing), but the lettering is a single line'],
-  [['--text', 'Oak\\n\\n', ...SIZED, '--align', 'left'], '(align), but the lettering is a single line'],
-  [['--text', 'Oak', '--cap-height', '30mm', '--single-line', '--align', 'right'], '(align), but the'],
+  [['square.svg', '--join', '0.2mm'], 'lines of a DXF drawing, but this is an SVG'],
+  [
+    ['square.dxf', '--carve', 'visible'],
+    'carve: The job sets what of the paint is carved, but this is a DXF',
+  ],
+  [['square.svg', '--coats', '2'], 'the number of seal coats, but there is no seal'],
+  [
+    ['square.svg', '--seal', 'none', '--seal-hours', '9h'],
+    'sealHours: The job sets how long the seal is left, but there is no seal',
+  ],
+  [['square.svg', '--font', FONT], 'font: A font is given, but the file has no text'],
+  [['square.dxf', '--font', FONT], 'font: A font is given, but the file has no text'],
+  [[...ONE_LINE, '--align', 'right'], 'the alignment of lettering, but the lettering is a single line'],
+  [[...ONE_LINE, '--line-spacing', '1.4'], 'the distance of lines, but the lettering is a single line'],
+  [
+    ['--text', 'Oak\\n\\n', ...SIZED, '--align', 'left'],
+    'the alignment of lettering, but the lettering is a single line',
+  ],
+  [
+    ['--text', 'Oak', '--cap-height', '30mm', '--single-line', '--align', 'right'],
+    'the alignment of lettering, but the',
+  ],
 ] as const)('%j says that the flag changes nothing', async (argv, words) => {
   const told = await idle(...argv);
   expect(told).toHaveLength(1);

@@ -1,6 +1,7 @@
 import { type JobInput, settleJob } from '@pourproof/job';
+import { type Drawing, type Notice, textInUnits } from '@pourproof/plane';
 import { FINDING_CODES, type Report, vetDrawing } from '@pourproof/proof';
-import { reportText, sheetHtml } from '@pourproof/wording';
+import { reportText, screenText, sheetHtml } from '@pourproof/wording';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { jobs } from '../arbitraries.ts';
@@ -67,9 +68,66 @@ test('a code whose finding is not there is told as a note', () => {
   expect(artwork.notices.map(({ code, text }) => [code, text])).toEqual([
     [
       'setting-without-effect',
-      'The job says that oil-in-wood is seen to (seenTo), but it is not found: it changes nothing.',
+      'The job says that oil-in-wood is seen to, but it is not found: it changes nothing.',
     ],
   ]);
+});
+
+describe('a caution from reading the artwork', () => {
+  const notice = (severity: Notice['severity']): Notice => ({
+    code: 'text-not-outlined',
+    params: { count: 1 },
+    text: textInUnits('1 text is not part of the artwork.'),
+    where: [{ line: 7, atMm: [3, 4] }],
+    severity,
+    ...(severity === 'caution' ? { effect: 'left-out' as const } : {}),
+  });
+  const without = drawingOf([rectangle(0, 0, 40, 20)], { notices: [notice('caution')] });
+
+  test('no longer counts once the maker has seen to it, and stays in the report', () => {
+    const before = report({}, without);
+    expect([before.verdict, before.artwork.notices[0]?.seenTo]).toEqual(['caution', false]);
+    const after = report({ seenTo: ['text-not-outlined'] }, without);
+    expect([after.verdict, after.artwork.notices.length, after.artwork.notices[0]?.seenTo]).toEqual([
+      'clear',
+      1,
+      true,
+    ]);
+  });
+
+  test('is listed on screen, in the whole answer and on the sheet', () => {
+    const after = vetted({ seenTo: ['text-not-outlined'] }, without);
+    expect(screenText(after, { columns: 80 })).toMatch(/Seen to by you: \[text-not-outlined\]\./u);
+    const whole = reportText(after, { columns: 80 });
+    expect(whole.replaceAll(/\s+/gu, ' ')).toMatch(/^CLEAR .*1 seen to by you/u);
+    expect(whole).toMatch(/Seen to by you\n {2}- caution: 1 text is not part/u);
+    expect(whole).not.toContain('Not as drawn');
+    const sheet = sheetHtml([after], '0');
+    expect(sheet).toMatch(
+      /<h2>Seen to by you<\/h2><ul class="care"><li>1.text is not part of the artwork\. Code: text-not-outlined\./u,
+    );
+    expect(sheetHtml([vetted({}, without)], '0')).not.toContain('Seen to by you');
+  });
+
+  test('cures nothing where it is not found, or is a note', () => {
+    const told = (drawing: Drawing): readonly string[] =>
+      report({ seenTo: ['text-not-outlined'] }, drawing).artwork.notices.map(({ text }) => text);
+    expect(told(SQUARE)).toEqual([
+      'The job says that text-not-outlined is seen to, but it is not found: it changes nothing.',
+    ]);
+    expect(told(drawingOf([rectangle(0, 0, 40, 20)], { notices: [notice('note')] })).at(-1)).toContain(
+      'it is only a note',
+    );
+  });
+
+  test('is seen to by its flag, kept in the job file', async () => {
+    const argv = ['vet', 'fixtures/svg/not-taken-text.svg', '--bit', 'flat:1mm', '--json'];
+    const before = JSON.parse((await captured(argv)).out) as Report;
+    const cautions = before.artwork.notices.filter((each) => each.seenTo === false).map(({ code }) => code);
+    expect(cautions).toContain('text-not-outlined');
+    const after = JSON.parse((await captured([...argv, '--seen-to', 'text-not-outlined'])).out) as Report;
+    expect(after.artwork.notices.find(({ code }) => code === 'text-not-outlined')?.seenTo).toBe(true);
+  });
 });
 
 describe('what saying so does not cure is refused by name', () => {
@@ -88,7 +146,7 @@ describe('what saying so does not cure is refused by name', () => {
 
   test('a code that is none, with the one that was meant', () => {
     expect(() => report({ seenTo: ['oil-in-would'] })).toThrow(
-      'seenTo "oil-in-would" is no finding. Did you mean oil-in-wood? Codes: ',
+      'seenTo "oil-in-would" is no finding and no notice. Did you mean oil-in-wood? ',
     );
   });
 });

@@ -5,6 +5,7 @@ import {
   packRings,
   type Region,
   rotation,
+  textInUnits,
   transformRings,
 } from '@pourproof/plane';
 
@@ -21,7 +22,7 @@ export function drawingOf(
   const { turnDeg = 0, notices = [], fillRule = 'nonzero', open } = options;
   return {
     format: 'svg',
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices,
     ...(open === undefined ? {} : { open }),

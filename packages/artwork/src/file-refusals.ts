@@ -1,5 +1,12 @@
-import { CSS_PX_PER_INCH, type Drawing, mmFromInches } from '@pourproof/plane';
+import {
+  CSS_PX_PER_INCH,
+  type Drawing,
+  type LengthUnit,
+  mmFromInches,
+  type TextInUnits,
+} from '@pourproof/plane';
 import { ArtworkError } from './artwork-error.ts';
+import { lengthText, sizeText } from './length-text.ts';
 import type { RefusalTable } from './refusal-words.ts';
 
 /** A format that people send by mistake. */
@@ -23,14 +30,14 @@ interface FileFaults {
     readonly name: string;
     readonly format: Drawing['format'];
     /** Texts of what the reader noticed. */
-    readonly noticed: readonly string[];
+    readonly noticed: readonly TextInUnits[];
   };
   readonly 'size-of-no-board': {
     readonly name: string;
     readonly widthMm: number;
     readonly heightMm: number;
     /** How its size came about, in words. */
-    readonly scaleSource: string;
+    readonly scaleSource: TextInUnits;
     /** Greatest or least size of a board or a cut, mm. */
     readonly limitMm: number;
   };
@@ -41,7 +48,7 @@ export function fileRefusal<Code extends keyof FileFaults>(
   code: Code,
   parameters: FileFaults[Code],
 ): ArtworkError {
-  return new ArtworkError(code, parameters, WORDS[code](parameters));
+  return new ArtworkError(code, parameters, (unit) => WORDS[code](parameters, unit));
 }
 
 const WORDS: RefusalTable<FileFaults> = {
@@ -53,17 +60,20 @@ const WORDS: RefusalTable<FileFaults> = {
     what: `${name} is ${OTHER_FORMATS[format]}.`,
     remedy: 'Save the drawing as SVG or DXF and try again.',
   }),
-  'nothing-to-cut': ({ name, format, noticed }) => ({
-    what: [`${name} has ${NOTHING[format].what}, so there is nothing to cut.`, ...noticed].join(' '),
+  'nothing-to-cut': ({ name, format, noticed }, unit) => ({
+    what: [
+      `${name} has ${NOTHING[format].what}, so there is nothing to cut.`,
+      ...noticed.map((text) => text[unit]),
+    ].join(' '),
     remedy: NOTHING[format].remedy,
   }),
-  'size-of-no-board': ({ name, widthMm, heightMm, scaleSource, limitMm }) => {
+  'size-of-no-board': ({ name, widthMm, heightMm, scaleSource, limitMm }, unit) => {
     const isHuge = Math.max(widthMm, heightMm) > limitMm;
     const why = isHuge
       ? `no board is longer than ${limitMm / 1000} m`
-      : `no bit cuts less than ${limitMm} mm`;
+      : `no bit cuts less than ${lengthText(limitMm, unit)}`;
     return {
-      what: `${name} is ${sizeText(widthMm, heightMm)} (${scaleSource}), and ${why}: its unit is another one. ${readingsText(widthMm, heightMm, isHuge)}`,
+      what: `${name} is ${sizeText(widthMm, heightMm, unit)} (${scaleSource[unit]}), and ${why}: its unit is another one. ${readingsText(widthMm, heightMm, isHuge, unit)}`,
       remedy: 'Give the true width of the artwork, a factor to scale it by, or the unit of a DXF drawing.',
     };
   },
@@ -79,18 +89,13 @@ const MISTAKEN = [
 ] as const;
 
 /** What size each of the usual mistakes would come from. */
-function readingsText(widthMm: number, heightMm: number, isHuge: boolean): string {
+function readingsText(widthMm: number, heightMm: number, isHuge: boolean, unit: LengthUnit): string {
   const readings = MISTAKEN.map(([small, large, by]) => {
     const factor = isHuge ? 1 / by : by;
     const [meant, read] = isHuge ? [small, large] : [large, small];
-    return `${sizeText(widthMm * factor, heightMm * factor)} if ${meant} were read as ${read}`;
+    return `${sizeText(widthMm * factor, heightMm * factor, unit)} if ${meant} were read as ${read}`;
   });
   return `It would be ${readings.slice(0, -1).join(', ')}, or ${readings.at(-1)}.`;
-}
-
-function sizeText(widthMm: number, heightMm: number): string {
-  const [width, height] = [widthMm, heightMm].map((mm) => Number(mm.toPrecision(4)));
-  return `${width} mm × ${height} mm`;
 }
 
 /** What is missing in artwork with nothing to cut, and what to do about it. */

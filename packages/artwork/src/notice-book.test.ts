@@ -24,7 +24,7 @@ test('many cases of one kind are one notice, with what its text is made of', () 
     {
       code: 'odd',
       params: { count: 1, details: ['A'], counts: [1], minMm: 0, maxMm: 0 },
-      text: 'Odd: A.',
+      text: { mm: 'Odd: A.', in: 'Odd: A.' },
       where: [],
       severity: 'note',
     },
@@ -36,7 +36,7 @@ test('details are counted where one occurs more than once, and the rest are coun
   for (const detail of ['A', 'B', 'A', 'C']) {
     notices.add('odd', {}, detail);
   }
-  expect(notices.notices()[0]!.text).toBe('Odd: 2 × A, 1 × B and 1 more.');
+  expect(notices.notices()[0]!.text.mm).toBe('Odd: 2 × A, 1 × B and 1 more.');
 });
 
 test('places are listed up to fifty, all are counted', () => {

@@ -1,10 +1,17 @@
-import type { Notice, NoticeEffect, NoticeParams, NoticePlace } from '@pourproof/plane';
+import {
+  type LengthUnit,
+  type Notice,
+  type NoticeEffect,
+  type NoticeParams,
+  type NoticePlace,
+  textInUnits,
+} from '@pourproof/plane';
 
-/** Severity and wording of one kind of notice; the text is made from the parameters alone. */
+/** Severity and wording of one kind of notice; the text is made from the parameters alone, its lengths in `unit`. */
 export interface NoticeKind<P extends NoticeParams> {
   readonly severity: Notice['severity'];
   readonly effect?: NoticeEffect;
-  readonly text: (params: P) => string;
+  readonly text: (params: P, unit: LengthUnit) => string;
 }
 
 /** A caution: the result may not be what the maker means. */
@@ -39,7 +46,14 @@ export function makeNotice<P extends NoticeParams>(
   params: P,
   where: readonly NoticePlace[] = [],
 ): Notice {
-  return { code, params, text: text(params), where, severity, ...(effect === undefined ? {} : { effect }) };
+  return {
+    code,
+    params,
+    text: textInUnits((unit) => text(params, unit)),
+    where,
+    severity,
+    ...(effect === undefined ? {} : { effect }),
+  };
 }
 
 /** A count with its noun: `1 shape`, `3 shapes`. */

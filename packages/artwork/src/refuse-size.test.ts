@@ -1,4 +1,4 @@
-import { type Bounds, type Drawing, packRings } from '@pourproof/plane';
+import { type Bounds, type Drawing, packRings, textInUnits } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { ArtworkError } from './artwork-error.ts';
 import { readArtwork } from './read.ts';
@@ -6,7 +6,7 @@ import { refuseSize, sizeGuard } from './refuse-size.ts';
 
 const wide = (widthMm: number): Drawing => ({
   format: 'svg',
-  scaleSource: 'width="1m"',
+  scaleSource: textInUnits('width="1m"'),
   notices: [],
   toleranceMm: 0.005,
   shapes: [

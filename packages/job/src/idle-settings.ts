@@ -1,4 +1,4 @@
-import type { Drawing, Notice } from '@pourproof/plane';
+import { type Drawing, type Notice, textInUnits } from '@pourproof/plane';
 import type { Job } from './job.ts';
 import type { AppliesTo } from './settings/setting.ts';
 import { SETTING_KEYS, SETTINGS } from './settings/table.ts';
@@ -17,9 +17,9 @@ export function idleSettings(job: Job, format: Format, lines: number): readonly 
   const found = SETTING_KEYS.filter((key) => job.given.includes(key)).flatMap((key) => {
     const { only } = SETTINGS[key];
     const reason = only?.about === undefined ? null : reasonOf(key, only, job, format, lines);
-    return reason === null ? [] : [{ ...reason, what: `The job sets ${only?.about} (${key})` }];
+    return reason === null ? [] : [{ ...reason, what: `The job sets ${only?.about}`, key }];
   });
-  return found.toSorted((a, b) => a.rank - b.rank).map(({ what, why }) => idleNotice(what, why));
+  return found.toSorted((a, b) => a.rank - b.rank).map(({ what, why, key }) => idleNotice(what, why, key));
 }
 
 /** Why a setting changes nothing, the reasons in the order in which they are told. */
@@ -43,19 +43,20 @@ function reasonOf(
 
 /** The notice that a font was given for a file in which no text asked for it. */
 export function idleFont(): Notice {
-  return idleNotice('A font is given', 'the file has no text that takes letters from it');
+  return idleNotice('A font is given', 'the file has no text that takes letters from it', 'font');
 }
 
-/** The notice that a finding is called seen to that is not there. */
-export function idleSeenTo(code: string): Notice {
-  return idleNotice(`The job says that ${code} is seen to (seenTo)`, 'it is not found');
+/** The notice that a finding or a caution is called seen to that is not there, or only a note. */
+export function idleSeenTo(code: string, isNote: boolean): Notice {
+  const why = isNote ? 'it is only a note' : 'it is not found';
+  return idleNotice(`The job says that ${code} is seen to`, why, 'seenTo');
 }
 
-function idleNotice(what: string, why: string): Notice {
+function idleNotice(what: string, why: string, setting: string): Notice {
   return {
     code: 'setting-without-effect',
-    text: `${what}, but ${why}: it changes nothing.`,
-    where: [],
+    text: textInUnits(`${what}, but ${why}: it changes nothing.`),
+    where: [{ setting }],
     severity: 'note',
   };
 }

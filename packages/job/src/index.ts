@@ -22,7 +22,7 @@ export type { JobErrorCode, JobFaults } from './refusals/job-faults.ts';
 export { type SettingName, spokenPlace } from './refusals/setting-name.ts';
 export { refuseReading } from './refuse-for-source.ts';
 export type { ArtworkSize } from './settings/artwork.ts';
-export { flagName, flagOf } from './settings/flag-of.ts';
+export { fieldName, flagName, flagOf } from './settings/flag-of.ts';
 export { type GroupId, SETTING_GROUPS, type SettingGroup } from './settings/groups.ts';
 export type { LetteringSetting } from './settings/lettering.ts';
 export type { FileReading } from './settings/reading.ts';
@@ -31,6 +31,7 @@ export { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settin
 export { usualInput } from './settings/usual-input.ts';
 export { type SettleOptions, settleJob } from './settle-job.ts';
 export { type TypedJob, typedJob } from './typed-job.ts';
+export { typedUnit } from './typed-unit.ts';
 export { knownWord } from './values/known-row.ts';
 export { nearestWord } from './values/nearest-word.ts';
 export { parseShopTime, shopTimeText } from './values/shop-time.ts';

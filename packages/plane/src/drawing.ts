@@ -1,6 +1,7 @@
 import type { Notice } from './notice.ts';
 import type { Point } from './point.ts';
 import type { Region } from './region.ts';
+import type { TextInUnits } from './text-in-units.ts';
 
 /** One painted shape of a drawing, in mm, its curves flattened without bias in area. */
 export interface DrawnShape {
@@ -59,7 +60,7 @@ export interface OpenOutlines {
 export interface Drawing {
   readonly format: 'svg' | 'dxf' | 'lettering';
   /** How file units became mm, in words: `width="120mm" over viewBox 0 0 240 80`. */
-  readonly scaleSource: string;
+  readonly scaleSource: TextInUnits;
   readonly shapes: readonly DrawnShape[];
   readonly notices: readonly Notice[];
   /** Largest deviation between a true curve and its polyline, in mm. */

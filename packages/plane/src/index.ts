@@ -14,6 +14,7 @@ export {
   type Quantity,
 } from './measure-text.ts';
 export type { Notice, NoticeEffect, NoticeParams, NoticePlace } from './notice.ts';
+export { NOTICE_CODES } from './notice-codes.ts';
 export type { Point } from './point.ts';
 export {
   type CleanRegion,
@@ -30,6 +31,7 @@ export {
 } from './region.ts';
 export { BoxIndex } from './structures/box-index.ts';
 export { UnionFind } from './structures/union-find.ts';
+export { type TextInUnits, textInUnits } from './text-in-units.ts';
 export {
   byGrain,
   COINCIDENT_REL_TOL,

@@ -1,4 +1,5 @@
 import type { Point } from './point.ts';
+import type { TextInUnits } from './text-in-units.ts';
 
 /** Where in a file or on the artwork a notice belongs; each part is present where it is known. */
 export interface NoticePlace {
@@ -10,6 +11,8 @@ export interface NoticePlace {
   readonly column?: number;
   /** The element or entity, in words: `path#name`, `LWPOLYLINE handle 2F on layer ENGRAVE`. */
   readonly element?: string;
+  /** Key of the setting of a job that it is about. */
+  readonly setting?: string;
   /** Size of the gap that is open here, or was closed, mm. */
   readonly gapMm?: number;
 }
@@ -33,7 +36,7 @@ export interface Notice {
   /** What `text` is made of, for programs: counts, names, and measures whose names bear their unit. */
   readonly params?: NoticeParams;
   /** One or two sentences: what, and what to do. */
-  readonly text: string;
+  readonly text: TextInUnits;
   /** The places; several of one kind share one notice. */
   readonly where: readonly NoticePlace[];
   /** `caution`: the result may not be what the maker meant; `note`: for information. */

@@ -10,7 +10,7 @@ const source = { kind: 'file', name: 'sign.svg', bytes: new Uint8Array() } as co
 const broken = new ArtworkError(
   'svg-broken',
   { tag: 'g' },
-  { what: 'A tag is not closed.', remedy: 'Close it.' },
+  () => ({ what: 'A tag is not closed.', remedy: 'Close it.' }),
   { line: 3, column: 7 },
 );
 
@@ -43,11 +43,10 @@ test('lettering is named by its words on one line', () => {
 });
 
 test('a name that the message begins with is not said twice', () => {
-  const error = new ArtworkError(
-    'artwork-empty',
-    { name: 'sign.svg' },
-    { what: 'sign.svg is empty.', remedy: 'Export it again.' },
-  );
+  const error = new ArtworkError('artwork-empty', { name: 'sign.svg' }, () => ({
+    what: 'sign.svg is empty.',
+    remedy: 'Export it again.',
+  }));
   const refusal = refusalOf(error, source);
   expect(refusal?.where).toBe('sign.svg');
   expect(refusal && refusalText(refusal)).toBe('sign.svg is empty.\n  What to do: Export it again.');

@@ -1,7 +1,7 @@
 import { ArtworkError } from '@pourproof/artwork/format';
 import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
-import type { Drawing } from '@pourproof/plane';
+import type { Drawing, LengthUnit } from '@pourproof/plane';
 import { type Proof, Stages, vettingSteps } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
 import { type FaultBundle, ProofFault, unpacked } from './fault.ts';
@@ -74,11 +74,16 @@ export function vetter(): Vetter {
     return kept.drawing;
   };
   return async (source, input, options = {}) => {
+    let unit: LengthUnit = 'mm';
     try {
       const job = settleJob(input, { ...options, source: source.kind, hasFont: hasFont(source, input) });
+      unit = job.units;
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
       return { ...(await provedWith(drawing, source, job, stages)), job };
     } catch (error) {
+      if (error instanceof ArtworkError) {
+        throw error.inUnit(unit);
+      }
       // whatever else is thrown is a fault of pourproof: all that it was given has been checked before
       throw refusalOf(error) === null ? new ProofFault(error, { source, job: input, options }) : error;
     }

@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { packRings } from '@pourproof/plane';
+import { packRings, textInUnits } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { judgeDrawing } from './vet-drawing.ts';
 
@@ -12,10 +12,12 @@ const SQUARE = {
 
 test('what reading the artwork cautions of keeps the verdict from being clear, what it only notes does not', () => {
   const verdict = (severity: 'caution' | 'note'): string => {
-    const notices = [{ code: 'text-not-outlined', text: 'One text is left out.', where: [], severity }];
+    const notices = [
+      { code: 'text-not-outlined', text: textInUnits('One text is left out.'), where: [], severity },
+    ];
     const drawing = {
       format: 'svg' as const,
-      scaleSource: 'made by a test in mm',
+      scaleSource: textInUnits('made by a test'),
       toleranceMm: 0.005,
       notices,
       shapes: [SQUARE],
@@ -30,7 +32,7 @@ test('what reading the artwork cautions of keeps the verdict from being clear, w
 test('a drawing without any area is a stop, and its bounds of error are nothing', () => {
   const empty = {
     format: 'svg' as const,
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices: [],
     shapes: [],

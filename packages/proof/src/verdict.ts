@@ -1,4 +1,3 @@
-import type { Notice } from '@pourproof/plane';
 import type { Finding } from './report/finding-schema.ts';
 import type { Report } from './report/report.ts';
 
@@ -8,12 +7,12 @@ import type { Report } from './report/report.ts';
  */
 export function verdictOf(
   findings: readonly Finding[],
-  notices: readonly Notice[],
+  notices: Report['artwork']['notices'],
   cutAreaMm2: number,
 ): Report['verdict'] {
-  const open = findings.filter((finding) => finding.seenTo !== true);
-  if (cutAreaMm2 <= 0 || open.some((finding) => finding.severity === 'stop')) {
+  const open = [...findings, ...notices].filter(({ seenTo }) => seenTo !== true);
+  if (cutAreaMm2 <= 0 || open.some(({ severity }) => severity === 'stop')) {
     return 'stop';
   }
-  return [...open, ...notices].some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
+  return open.some(({ severity }) => severity === 'caution') ? 'caution' : 'clear';
 }

@@ -102,7 +102,9 @@ describe('lines joined into outlines', () => {
         expect(drawingArea(closed)).toBeCloseTo(area, 6);
         const notice = closed.notices.find((n) => n.code === 'gap-closed');
         expect((notice!.params!.largestMm as number) / gap).toBeCloseTo(1, 6);
-        expect(notice!.text).toContain(`${(notice!.params!.largestMm as number).toPrecision(3)} mm`);
+        expect(notice!.text.mm).toContain(
+          `${Number((notice!.params!.largestMm as number).toPrecision(3))} mm`,
+        );
         expect(notice!.where[0]!.gapMm! / gap).toBeCloseTo(1, 6);
         const open = readDxf(lines(cut), { joinToleranceMm: gap * 0.99 });
         expect(open.shapes).toEqual([]);
@@ -289,7 +291,7 @@ describe('bad input', () => {
     }
     for (const notice of drawing.notices) {
       // names out of the file may be anything
-      expect(notice.text.replace(/"[^"]*"|layer \S+/g, '')).not.toMatch(/NaN|undefined|Infinity|\[object/);
+      expect(notice.text.mm.replace(/"[^"]*"|layer \S+/g, '')).not.toMatch(/NaN|undefined|Infinity|\[object/);
     }
   }
 

@@ -129,7 +129,7 @@ describe('texts as outlines', () => {
       dxfText([...text(10, 0, 20, 0), ...mtext(1, 'Two\\Plines')], { header: MM }),
     );
     expect(shapes).toEqual([]);
-    expect(notices[0].text).toContain('"HH"');
-    expect(notices[0].text).toContain('"Two lines"');
+    expect(notices[0].text.mm).toContain('"HH"');
+    expect(notices[0].text.mm).toContain('"Two lines"');
   });
 });

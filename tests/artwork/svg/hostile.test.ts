@@ -163,8 +163,8 @@ describe('damaged files', () => {
           for (const { region } of drawing.shapes) {
             expect(region.coords.every(Number.isFinite)).toBe(true);
           }
-          for (const { text: words } of drawing.notices) {
-            expect(words).not.toMatch(/undefined|NaN/);
+          for (const { text } of drawing.notices) {
+            expect(text.mm).not.toMatch(/undefined|NaN/);
           }
         } catch (error) {
           expect(error).toBeInstanceOf(ArtworkError);

@@ -1,4 +1,4 @@
-import type { TypedJob } from '@pourproof/job';
+import { type TypedJob, typedUnit } from '@pourproof/job';
 import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
@@ -83,7 +83,7 @@ export class JobForm extends LitElement {
   }
 
   #units(): TemplateResult {
-    const units = this.job.units ?? 'mm';
+    const units = this.job.units ?? typedUnit(this.job) ?? 'mm';
     return html`
       <fieldset class="units">
         <legend>Show sizes in</legend>

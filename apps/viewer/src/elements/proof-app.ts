@@ -165,7 +165,7 @@ export class ProofApp extends LitElement {
         <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${shown === null}>
           <h2>Findings</h2>
           <finding-list .proof=${shown} .selection=${selection} .isOld=${isOld}></finding-list>
-          <notice-list .notices=${shown?.report.artwork.notices ?? []}></notice-list>
+          <notice-list .proof=${shown} .isOld=${isOld}></notice-list>
           ${shown === null ? nothing : this.#facts(shown)}
         </section>
       </article>
@@ -231,10 +231,10 @@ export class ProofApp extends LitElement {
 
   /** Right under the verdict, which holds for the artwork as read. */
   #notDrawn({ report }: ShownProof): TemplateResult | typeof nothing {
-    const texts = notAsDrawn(report);
-    return texts.length === 0
+    const notices = notAsDrawn(report);
+    return notices.length === 0
       ? nothing
-      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${texts.map((text) => html`<li>${isolated(text)}</li>`)}</ul></div>`;
+      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${notices.map(({ text }) => html`<li>${isolated(text)}</li>`)}</ul></div>`;
   }
 
   #foot(): TemplateResult {

@@ -20,7 +20,7 @@ export interface ShownProof extends Asked, Pick<Vetted, 'report' | 'picture'> {
 
 /** A proof as it is shown. */
 export function shownProof(asked: Asked, { report, picture, job: settled }: Vetted): ShownProof {
-  const unit = asked.job.units ?? 'mm';
+  const unit = settled.units;
   const entries = findingEntries(report, { units: unit, materials: asked.materials });
   return { ...asked, report, picture, settled, unit, entries };
 }

@@ -1,5 +1,6 @@
 import { type OutlineGap, type Point, ringArea, SPECK_AREA_MM2 } from '@pourproof/plane';
 import { type ChainPiece, type JoinedChains, joinChains, type OpenChain } from './join-chains.ts';
+import { isOpenLine } from './open-line.ts';
 
 /** Widest gap across which the ends of two lines are looked for, mm (our choice): wider is a missing side, not a slip. */
 export const REACH_MM = 10;
@@ -35,8 +36,8 @@ export interface FoundOutline {
 
 /**
  * The outlines that lines leave open. Loose ends within 10 mm of each other are taken to belong together, the nearest first; a
- * chain that finds no other end is closed on itself. What bounds less than a speck then, or is open by more than half of its
- * drawn length, is a line and no outline.
+ * chain that finds no other end is closed on itself. What bounds less than a speck then, is open by more than half of its
+ * drawn length, or looks like a line (see {@link isOpenLine}), is a line and no outline.
  *
  * Cost: that of joining the lines once more, if any is open.
  *
@@ -50,8 +51,10 @@ export function openOutlines(
   isBoundary = false,
 ): readonly FoundOutline[] {
   const maxShare = isBoundary ? Number.POSITIVE_INFINITY : MAX_GAP_SHARE;
+  const isLine = ({ coords, gaps: [gap, ...more] }: FoundOutline): boolean =>
+    !isBoundary && gap !== undefined && more.length === 0 && isOpenLine(coords, gap);
   const isOutline = (outline: FoundOutline): boolean =>
-    outline.areaMm2 >= SPECK_AREA_MM2 && gapShare(outline) <= maxShare;
+    outline.areaMm2 >= SPECK_AREA_MM2 && gapShare(outline) <= maxShare && !isLine(outline);
   const chains = joined.open.filter((chain) => chain.gapMm > 0);
   if (chains.length === 0) {
     return [];

@@ -1,5 +1,6 @@
-import { formatLength, type Notice, type NoticePlace } from '@pourproof/plane';
+import { formatLength, type LengthUnit, type Notice, type NoticePlace } from '@pourproof/plane';
 import { TWIN_MM } from '../chains/distinct-rings.ts';
+import { lengthText } from '../length-text.ts';
 import { listed, NoticeBook, type Tally } from '../notice-book.ts';
 import { assumed, caution, changed, leftOut, makeNotice, type NoticeKind, note } from '../notice-kind.ts';
 
@@ -70,7 +71,7 @@ export type DxfNotices = NoticeBook<DxfNoticeCode>;
 
 /** An empty book for the notices of one reading. */
 export function dxfNotices(): DxfNotices {
-  return new NoticeBook(TALLIED);
+  return new NoticeBook(DXF_NOTICES);
 }
 
 /** A notice that occurs at most once. */
@@ -84,15 +85,15 @@ export function dxfNotice<C extends keyof DxfSingleParams & string>(
 
 const SINGLES: { readonly [C in keyof DxfSingleParams]: NoticeKind<DxfSingleParams[C]> } = {
   'far-from-origin': note(
-    (p) =>
-      `The artwork lies far from the origin of the drawing and was moved by ${formatLength(p.rightMm, 'mm')} to the right and ${formatLength(p.downMm, 'mm')} down. All places are given as moved.`,
+    (p, unit) =>
+      `The artwork lies far from the origin of the drawing and was moved by ${formatLength(p.rightMm, unit)} to the right and ${formatLength(p.downMm, unit)} down. All places are given as moved.`,
   ),
   'file-damaged': leftOut(
     (p) => `The file is damaged at line ${p.line}; nothing after it was read. Export the drawing again.`,
   ),
   'gap-closed': note(
-    (p) =>
-      `${p.count === 1 ? 'One gap' : `${p.count} gaps`} between line ends ${was(p.count)} closed by a straight line; the largest is ${p.largestMm.toPrecision(3)} mm (limit ${p.toleranceMm} mm).`,
+    (p, unit) =>
+      `${p.count === 1 ? 'One gap' : `${p.count} gaps`} between line ends ${was(p.count)} closed by a straight line; the largest is ${lengthText(p.largestMm, unit)} (limit ${lengthText(p.toleranceMm, unit)}).`,
   ),
   'loose-line': leftOut(
     ({ count: n }) =>
@@ -102,28 +103,30 @@ const SINGLES: { readonly [C in keyof DxfSingleParams]: NoticeKind<DxfSinglePara
     () => 'The file has no end mark, so it may have been cut off. Compare the picture with the drawing.',
   ),
   'open-outline': leftOut(
-    ({ count: n, toleranceMm, smallestGapMm }) =>
-      `${one(n, 'outline')} ${n === 1 ? 'does' : 'do'} not close within ${toleranceMm} mm and ${was(n)} left out with what ${n === 1 ? 'it bounds' : 'they bound'}; the smallest gap is ${Number(smallestGapMm.toPrecision(3))} mm. Close ${n === 1 ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`,
+    ({ count: n, toleranceMm, smallestGapMm }, unit) =>
+      `${one(n, 'outline')} ${n === 1 ? 'does' : 'do'} not close within ${lengthText(toleranceMm, unit)} and ${was(n)} left out with what ${n === 1 ? 'it bounds' : 'they bound'}; the smallest gap is ${lengthText(smallestGapMm, unit)}. Close ${n === 1 ? 'it' : 'them'} in a drawing program, or allow a larger joining tolerance.`,
   ),
   'unit-missing': assumed(
-    (p) =>
-      `${p.hasHeader === 'yes' ? 'The header of the file has no unit ($INSUNITS)' : 'The file has no header'}, so its numbers could be mm or inches. ${readings(p)}`,
+    (p, unit) =>
+      `${p.hasHeader === 'yes' ? 'The header of the file has no unit ($INSUNITS)' : 'The file has no header'}, so its numbers could be millimetres or inches. ${readings(p, unit)}`,
   ),
   'unit-unknown': assumed(
-    (p) =>
-      `The file names a unit that does not exist ($INSUNITS ${p.insertUnits === '' ? 'cannot be read' : `is ${p.insertUnits}`}). ${readings(p)}`,
+    (p, unit) =>
+      `The file names a unit that does not exist ($INSUNITS ${p.insertUnits === '' ? 'cannot be read' : `is ${p.insertUnits}`}). ${readings(p, unit)}`,
   ),
-  unitless: assumed((p) => `The file says that its numbers have no unit ($INSUNITS 0). ${readings(p)}`),
+  unitless: assumed(
+    (p, unit) => `The file says that its numbers have no unit ($INSUNITS 0). ${readings(p, unit)}`,
+  ),
   'unknown-encoding': note(
     (p) =>
       `${p.codePage === '' ? 'By its version the file should be UTF-8, but it is not; it was read as Western European.' : `The file is in code page ${p.codePage}, which is not supported.`} Letters beyond A–Z in layer names and texts may be wrong; shapes are not affected.`,
   ),
 };
 
-function readings(p: AssumedUnit): string {
+function readings(p: AssumedUnit, unit: LengthUnit): string {
   const size = (width: number, height: number): string =>
-    `${formatLength(width, 'mm')} × ${formatLength(height, 'mm')}`;
-  return `In mm the artwork measures ${size(p.widthMm, p.heightMm)}, in inches ${size(p.widthIfInchMm, p.heightIfInchMm)}; it was read in ${p.used}. To be sure, give the unit, a width, a height or a scale.`;
+    `${formatLength(width, unit)} × ${formatLength(height, unit)}`;
+  return `In millimetres the artwork measures ${size(p.widthMm, p.heightMm)}, in inches ${size(p.widthIfInchMm, p.heightIfInchMm)}; it was read in ${p.used === 'mm' ? 'millimetres' : 'inches'}. To be sure, give the unit, a width, a height or a scale.`;
 }
 
 const one = (count: number, noun: string, many = `${noun}s`): string =>
@@ -133,7 +136,7 @@ const was = (count: number): string => (count === 1 ? 'was' : 'were');
 const list = (tally: Tally): string => listed(tally, 12);
 
 /** Severity and text of everything that can occur several times. */
-const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
+export const DXF_NOTICES: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
   'areas-in-outlines': caution(
     (t) =>
       `Filled areas (hatches, solids, wide lines) lie within the extent of outlines: ${list(t)}. Closed outlines count as filled too, so such areas may add nothing. Leave out, or turn off, what is not to be carved.`,
@@ -199,8 +202,8 @@ const TALLIED: Readonly<Record<DxfNoticeCode, NoticeKind<Tally>>> = {
       `The file inserts blocks that it does not contain: ${list(t)}. Bind or embed external references and export again.`,
   ),
   'nearly-doubled-outline': caution(
-    ({ count: n }) =>
-      `${one(n, 'outline')} ${n === 1 ? 'runs' : 'run'} within ${TWIN_MM} mm of another all along. By even-odd only the thin frame between them is filled. If they are the same outline drawn twice, delete one.`,
+    ({ count: n }, unit) =>
+      `${one(n, 'outline')} ${n === 1 ? 'runs' : 'run'} within ${lengthText(TWIN_MM, unit)} of another all along. By even-odd only the thin frame between them is filled. If they are the same outline drawn twice, delete one.`,
   ),
   'paper-space': note(
     ({ count: n }) =>

@@ -1,4 +1,5 @@
 import { ArtworkError, type ErrorPlace } from '../artwork-error.ts';
+import { lengthText } from '../length-text.ts';
 import type { RefusalTable } from '../refusal-words.ts';
 
 /** What may be wrong with a DXF file that cannot be read; each code is explained in docs/unsupported.md. */
@@ -16,7 +17,7 @@ export function dxfRefusal<Code extends keyof DxfFaults>(
   parameters: DxfFaults[Code],
   place?: ErrorPlace,
 ): ArtworkError {
-  return new ArtworkError(code, parameters, WORDS[code](parameters), place);
+  return new ArtworkError(code, parameters, (unit) => WORDS[code](parameters, unit), place);
 }
 
 const WORDS: RefusalTable<DxfFaults> = {
@@ -39,8 +40,8 @@ const WORDS: RefusalTable<DxfFaults> = {
     what: `The blocks of this file multiply to more than ${most} entities.`,
     remedy: 'Explode the blocks that hold the artwork and export only those.',
   }),
-  'too-much-detail': ({ mostPoints, toleranceMm }) => ({
-    what: `The curves of this file make more than ${mostPoints} points at a tolerance of ${toleranceMm} mm.`,
+  'too-much-detail': ({ mostPoints, toleranceMm }, unit) => ({
+    what: `The curves of this file make more than ${mostPoints} points at a tolerance of ${lengthText(toleranceMm, unit)}.`,
     remedy: 'Check the unit of the file, or allow a larger tolerance.',
   }),
 };

@@ -8,7 +8,9 @@ import {
   formatLength,
   isEmptyBounds,
   joinBounds,
+  type LengthUnit,
   type Notice,
+  textInUnits,
 } from '@pourproof/plane';
 import type { LetteringFont } from '../lettering/lettering-font.ts';
 import { LONGEST_MM, type SizeGuard } from '../refuse-size.ts';
@@ -65,7 +67,7 @@ const FAR_MM = 100_000;
  * @example
  * ```ts
  * const drawing = readDxf(bytes, { unit: 'in', joinToleranceMm: 0.1 });
- * drawing.scaleSource; // 'drawing units taken as in, as asked'
+ * drawing.scaleSource.in; // 'drawing units taken as in, as asked'
  * drawing.notices.filter((notice) => notice.code === 'open-outline'); // chains that do not close
  * ```
  */
@@ -109,7 +111,7 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
   notices.push(...log.notices(), ...joined.notices);
   return {
     format: 'dxf',
-    scaleSource: scaleWords(asFile, options),
+    scaleSource: textInUnits((unit) => scaleWords(asFile, options, unit)),
     shapes: joined.shapes,
     notices,
     toleranceMm,
@@ -187,16 +189,20 @@ function moveToOrigin(bounds: Bounds, factor: number): [number, number] {
   return far ? [-Math.floor(bounds[0] * factor), -Math.floor(bounds[1] * factor)] : [0, 0];
 }
 
-function scaleWords(scale: DxfScale, { widthMm, heightMm, scale: factor }: ReadDxfOptions): string {
+function scaleWords(
+  scale: DxfScale,
+  { widthMm, heightMm, scale: factor }: ReadDxfOptions,
+  unit: LengthUnit,
+): string {
   const words = [scale.source];
   if (factor !== undefined) {
     words.push(`scaled by ${factor}`);
   }
   if (widthMm !== undefined) {
-    words.push(`fitted to ${formatLength(widthMm, 'mm')} width`);
+    words.push(`fitted to ${formatLength(widthMm, unit)} width`);
   }
   if (heightMm !== undefined) {
-    words.push(`fitted to ${formatLength(heightMm, 'mm')} height`);
+    words.push(`fitted to ${formatLength(heightMm, unit)} height`);
   }
   return words.join(', ');
 }

@@ -1,7 +1,8 @@
+import { formatLength } from '@pourproof/plane';
 import { ArtworkError } from '../artwork-error.ts';
 import type { RefusalTable } from '../refusal-words.ts';
 import type { FontAxis } from './lettering-font.ts';
-import { roundedMm } from './rounded-mm.ts';
+import { typedText } from './typed-text.ts';
 
 /** What may be wrong with a font or with a text to be set; each code is explained in docs/lettering.md. */
 interface LetteringFaults {
@@ -51,7 +52,7 @@ export function letteringRefusal<Code extends keyof LetteringFaults>(
   code: Code,
   parameters: LetteringFaults[Code],
 ): ArtworkError {
-  return new ArtworkError(code, parameters, WORDS[code](parameters));
+  return new ArtworkError(code, parameters, (unit) => WORDS[code](parameters, unit));
 }
 
 const WORDS: RefusalTable<LetteringFaults> = {
@@ -94,19 +95,19 @@ const WORDS: RefusalTable<LetteringFaults> = {
     what: 'The font holds pictures of letters instead of outlines.',
     remedy: 'Choose a font with outlines (TrueType or OpenType).',
   }),
-  'lettering-arc-length': ({ line, lengthMm, radiusMm, enoughMm }) => ({
-    what: `Line ${line} is ${lengthMm.toFixed(1)} mm long, more than once round its circle of radius ${radiusMm.toFixed(1)} mm.`,
-    remedy: `Give a radius above ${enoughMm.toFixed(1)} mm or smaller letters.`,
+  'lettering-arc-length': ({ line, lengthMm, radiusMm, enoughMm }, unit) => ({
+    what: `Line ${line} is ${formatLength(lengthMm, unit)} long, more than once round its circle of radius ${formatLength(radiusMm, unit)}.`,
+    remedy: `Give a radius above ${formatLength(enoughMm, unit)} or smaller letters.`,
   }),
-  'lettering-arc-radius': ({ line, radiusMm }) => ({
-    what: `Line ${line} would stand on a circle of radius ${radiusMm} mm.`,
+  'lettering-arc-radius': ({ line, radiusMm }, unit) => ({
+    what: `Line ${line} would stand on a circle of radius ${formatLength(radiusMm, unit)}.`,
     remedy: 'Give a larger radius, smaller letters or fewer lines.',
   }),
   'lettering-blank': () => ({
     what: 'The text has no visible character.',
     remedy: 'Give at least one letter.',
   }),
-  'lettering-size': (fault) => {
+  'lettering-size': (fault, unit) => {
     switch (fault.cause) {
       case 'huge':
         return {
@@ -120,14 +121,14 @@ const WORDS: RefusalTable<LetteringFaults> = {
         };
       case 'tracking':
         return {
-          what: `The tracking alone takes ${fault.widthMm} mm or more.`,
+          what: `The tracking alone takes ${formatLength(fault.widthMm, unit)} or more.`,
           remedy: 'Give a larger width or less tracking.',
         };
     }
   },
-  'lettering-stroke': ({ strokeMm, tallMm }) => ({
-    what: `Strokes ${roundedMm(strokeMm)} mm wide would run together in letters of this size.`,
-    remedy: `Make the capitals taller than ${tallMm.toFixed(1)} mm, or take a narrower bit.`,
+  'lettering-stroke': ({ strokeMm, tallMm }, unit) => ({
+    what: `Strokes ${typedText(strokeMm, unit)} wide would run together in letters of this size.`,
+    remedy: `Make the capitals taller than ${formatLength(tallMm, unit)}, or take a narrower bit.`,
   }),
   'missing-glyph': ({ font, characters }) => {
     const named = characters.map(

@@ -153,8 +153,8 @@ test.each([
 test('a stated cap height that the H does not keep is noticed', async () => {
   const { notices, scaleSource } = await read('josefin-sans-700.ttf', 'H', { capHeightMm: 10 });
   // 736 units of H against 702 stated, as the font file has them
-  expect(notices[0]!.text).toContain('1.048');
-  expect(scaleSource).toBe('cap height 10 mm, as the font states it');
+  expect(notices[0]!.text.mm).toContain('1.048');
+  expect(scaleSource.mm).toBe('cap height 10 mm, as the font states it');
 });
 
 test('a font without OS/2 heights takes the cap height from its H', async () => {
@@ -168,7 +168,7 @@ test('a font without OS/2 heights takes the cap height from its H', async () => 
     }
   }
   const drawing = await readLettering('H', { font, capHeightMm: 10 });
-  expect(drawing.scaleSource).toBe('cap height 10 mm, measured on the H');
+  expect(drawing.scaleSource.mm).toBe('cap height 10 mm, measured on the H');
   expect(Math.max(...drawing.shapes[0]!.region.coords)).toBeLessThan(10.5);
 });
 

@@ -3,8 +3,11 @@ import {
   DEFAULT_FLATTEN_TOLERANCE_MM,
   type Drawing,
   type DrawnShape,
+  formatLength,
+  type LengthUnit,
   perimeter,
   signedArea,
+  textInUnits,
   translation,
 } from '@pourproof/plane';
 import { glyphRings } from './glyph-outline.ts';
@@ -18,8 +21,8 @@ import { refuseMissingGlyphs } from './missing-glyphs.ts';
 import { openFont } from './open-font.ts';
 import { type OpenedFont, openedFont } from './opened-font.ts';
 import type { Layout, Letter } from './place-lines.ts';
-import { roundedMm } from './rounded-mm.ts';
 import { settingNotices } from './setting-notices.ts';
+import { typedText } from './typed-text.ts';
 
 /**
  * Area over perimeter² below which a letter is a line drawn there and back: a rectangle that is 250 000 times
@@ -87,7 +90,7 @@ export async function readLettering(text: string, options: LetteringOptions): Pr
   refuseBareLines(font, shapes);
   return {
     format: 'lettering',
-    scaleSource: scaleSource(font, layout, options),
+    scaleSource: textInUnits((unit) => scaleSource(font, layout, options, unit)),
     shapes,
     notices: settingNotices(font, text, layout, options, blank),
     toleranceMm,
@@ -116,14 +119,14 @@ function refuseBareLines(font: LetteringFont, shapes: readonly DrawnShape[]): vo
   }
 }
 
-function scaleSource(font: LetteringFont, layout: Layout, options: LayoutOptions): string {
+function scaleSource(font: LetteringFont, layout: Layout, options: LayoutOptions, unit: LengthUnit): string {
   const from = font.capHeightFrom === 'H' ? 'measured on the H' : 'as the font states it';
   if (options.capHeightMm !== undefined) {
-    return `cap height ${roundedMm(options.capHeightMm)} mm, ${from}`;
+    return `cap height ${typedText(options.capHeightMm, unit)}, ${from}`;
   }
   const cap =
     font.capHeightEm === undefined
       ? ''
-      : `, which makes the cap height ${(font.capHeightEm * layout.mmPerEm).toFixed(2)} mm`;
-  return `width ${roundedMm(options.widthMm)} mm${cap}`;
+      : `, which makes the cap height ${formatLength(font.capHeightEm * layout.mmPerEm, unit)}`;
+  return `width ${typedText(options.widthMm ?? 0, unit)}${cap}`;
 }

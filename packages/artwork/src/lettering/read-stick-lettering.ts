@@ -2,7 +2,9 @@ import {
   DEFAULT_FLATTEN_TOLERANCE_MM,
   type Drawing,
   type DrawnShape,
+  type LengthUnit,
   type Transform,
+  textInUnits,
 } from '@pourproof/plane';
 import type { ArtworkError } from '../artwork-error.ts';
 import type { InkBox } from './ink-box.ts';
@@ -11,9 +13,9 @@ import { letterNames } from './letter-names.ts';
 import { letterShape } from './letter-shape.ts';
 import { letteringRefusal } from './lettering-refusals.ts';
 import { type Ink, type InkedLine, type PlacingOptions, placeLines } from './place-lines.ts';
-import { roundedMm } from './rounded-mm.ts';
 import { STICK_CAP_HEIGHT, type StickStroke, stickLetter } from './stick-alphabet.ts';
 import { arcBetween, sweptStroke } from './swept-stroke.ts';
+import { typedText } from './typed-text.ts';
 
 /**
  * Room on either side of a letter, width of a space and distance of baselines, in grid units of the stick
@@ -48,7 +50,7 @@ export interface StickLetteringOptions extends PlacingOptions {
  * @example
  * ```ts
  * const drawing = readStickLettering('No. 7', { strokeMm: 3, capHeightMm: 30 });
- * drawing.scaleSource; // 'cap height 30 mm over all, strokes 3 mm wide'
+ * drawing.scaleSource.mm; // 'cap height 30 mm over all, strokes 3 mm wide'
  * ```
  */
 export function readStickLettering(text: string, options: StickLetteringOptions): Drawing {
@@ -73,17 +75,21 @@ export function readStickLettering(text: string, options: StickLetteringOptions)
     const rings = strokes.flatMap((stroke) => sweptStroke(stroke, toMm, strokeMm, toleranceMm));
     return letterShape(rings, names.get(letter) as string);
   });
-  const size =
-    options.capHeightMm === undefined
-      ? `width ${roundedMm(options.widthMm)} mm`
-      : `cap height ${roundedMm(options.capHeightMm)} mm`;
   return {
     format: 'lettering',
-    scaleSource: `${size} over all, strokes ${roundedMm(strokeMm)} mm wide`,
+    scaleSource: textInUnits((unit) => scaleSource(options, unit)),
     shapes,
     notices: [],
     toleranceMm,
   };
+}
+
+function scaleSource({ widthMm, capHeightMm, strokeMm }: StickLetteringOptions, unit: LengthUnit): string {
+  const size =
+    capHeightMm === undefined
+      ? `width ${typedText(widthMm ?? 0, unit)}`
+      : `cap height ${typedText(capHeightMm, unit)}`;
+  return `${size} over all, strokes ${typedText(strokeMm, unit)} wide`;
 }
 
 /** Sizes from centre line to centre line, and room for one stroke more between letters. */

@@ -159,12 +159,8 @@ function setRun(
     });
   } catch (error) {
     if (error instanceof ArtworkError) {
-      throw new ArtworkError(
-        error.code,
-        error.parameters,
-        { what: error.message, remedy: error.remedy },
-        { line: run.element.line, column: run.element.column },
-      );
+      const { line, column } = run.element;
+      throw new ArtworkError(error.code, error.parameters, (unit) => error.wordsIn(unit), { line, column });
     }
     throw error;
   }

@@ -1,4 +1,12 @@
-import { type Notice, type NoticePlace, SPECK_AREA_MM2 } from '@pourproof/plane';
+import {
+  formatLength,
+  inchesFromMm,
+  type LengthUnit,
+  type Notice,
+  type NoticePlace,
+  SPECK_AREA_MM2,
+} from '@pourproof/plane';
+import { lengthText, sizeText } from '../length-text.ts';
 import { listed, type Tally } from '../notice-book.ts';
 import {
   assumed,
@@ -71,8 +79,10 @@ export interface SvgSingleParams {
     readonly heightMm: number;
     readonly pxPerInch: number;
     readonly scale: number;
-    /** The usual readings, in words: `80.00 × 60.00 mm at 96`. */
-    readonly readings: readonly string[];
+    /** The usual readings: pixels per inch, and the width and height that each would give. */
+    readonly ratesPxPerInch: readonly number[];
+    readonly widthsMm: readonly number[];
+    readonly heightsMm: readonly number[];
   };
   'size-differs': {
     readonly askedWidthMm: number;
@@ -93,28 +103,36 @@ export function svgNotice<C extends keyof SvgSingleParams & string>(
 
 const SINGLES: { readonly [C in keyof SvgSingleParams]: NoticeKind<SvgSingleParams[C]> } = {
   'artwork-huge': caution(
-    (p) =>
-      `The artwork measures ${size(p)}, more than any board is likely to. Check the unit, or give the size wanted.`,
+    (p, unit) =>
+      `The artwork measures ${sizeText(p.widthMm, p.heightMm, unit)}, more than any board is likely to. Check the unit, or give the size wanted.`,
   ),
   'artwork-tiny': caution(
-    (p) => `The artwork measures only ${size(p)}. Check the unit, or give the size wanted.`,
+    (p, unit) =>
+      `The artwork measures only ${sizeText(p.widthMm, p.heightMm, unit)}. Check the unit, or give the size wanted.`,
   ),
   'encoding-differs': note(
     (p) =>
       `The file declares the encoding ${p.declared}, but its bytes are ${p.read}; it was read as ${p.read}.`,
   ),
   'size-assumed': assumed(
-    (p) =>
-      `The file does not state its size in a physical unit (${p.source}). The artwork would measure ${p.readings.join(', ')} px per inch; ${p.pxPerInch} was used${p.scale === 1 ? '' : `, times ${p.scale}`}. To be sure, give a width, a height or a scale.`,
+    (p, unit) =>
+      `The file does not state its size in a physical unit (${p.source}). The artwork would measure ${p.ratesPxPerInch.map((rate, k) => `${exactSize(p.widthsMm[k] as number, p.heightsMm[k] as number, unit)} at ${rate}`).join(', ')} px per inch; ${p.pxPerInch} was used${p.scale === 1 ? '' : `, times ${p.scale}`}. To be sure, give a width, a height or a scale.`,
   ),
   'size-differs': changed(
-    (p) =>
-      `The artwork does not have the proportions of ${p.askedWidthMm} × ${p.askedHeightMm} mm; it was fitted into that size and measures ${p.widthMm.toFixed(2)} × ${p.heightMm.toFixed(2)} mm.`,
+    (p, unit) =>
+      `The artwork does not have the proportions of ${exactSize(p.askedWidthMm, p.askedHeightMm, unit)}; it was fitted into that size and measures ${exactSize(p.widthMm, p.heightMm, unit)}.`,
   ),
 };
 
-function size({ widthMm, heightMm }: { widthMm: number; heightMm: number }): string {
-  return `${Number(widthMm.toPrecision(4))} × ${Number(heightMm.toPrecision(4))} mm`;
+/** An area smaller than any cutter leaves. */
+function speckText(unit: LengthUnit): string {
+  const area = unit === 'mm' ? SPECK_AREA_MM2 : inchesFromMm(inchesFromMm(SPECK_AREA_MM2));
+  return `${Number(area.toPrecision(3))} ${unit}²`;
+}
+
+/** Width and height to the digits that a shop can use. */
+function exactSize(widthMm: number, heightMm: number, unit: LengthUnit): string {
+  return `${formatLength(widthMm, unit)} × ${formatLength(heightMm, unit)}`;
 }
 
 const is = (n: number): string => (n === 1 ? 'is' : 'are');
@@ -155,23 +173,23 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
       `${counted(t.count, 'filter effect')} ${is(t.count)} ignored; the shapes are read without ${it(t.count)}: ${list(t)}.`,
   ),
   'fine-detail': note(
-    () =>
-      `The outlines have more points than most machines can follow: half of their segments are shorter than ${FINE_SEGMENT_MM} mm. Simplify the paths if the machine stutters.`,
+    (_, unit) =>
+      `The outlines have more points than most machines can follow: half of their segments are shorter than ${lengthText(FINE_SEGMENT_MM, unit)}. Simplify the paths if the machine stutters.`,
   ),
   'foreign-content': leftOut(
     ({ count: n }) => `${counted(n, 'part')} of the file ${is(n)} not SVG (foreignObject) and left out.`,
   ),
   'gap-closed': note(
-    ({ count: n, maxMm }) =>
-      `${counted(n, 'filled outline')} ${is(n)} open by a hair, ${Number(maxMm.toPrecision(3))} mm at most, and ${was(n)} closed by a straight line.`,
+    ({ count: n, maxMm }, unit) =>
+      `${counted(n, 'filled outline')} ${is(n)} open by a hair, ${lengthText(maxMm, unit)} at most, and ${was(n)} closed by a straight line.`,
   ),
   'gradient-fill': note(
     ({ count: n }) =>
       `${counted(n, 'shape')} ${is(n)} painted with a gradient and ${n === 1 ? 'counts' : 'count'} as painted in its first colour.`,
   ),
   'hairline-stroke': caution(
-    ({ count: n, minMm }) =>
-      `${counted(n, 'stroke')} ${is(n)} thinner than ${HAIRLINE_MM} mm (the thinnest ${Number(minMm.toPrecision(2))} mm). Such strokes are usually meant as mere outlines: give them a real width or remove them.`,
+    ({ count: n, minMm }, unit) =>
+      `${counted(n, 'stroke')} ${is(n)} thinner than ${lengthText(HAIRLINE_MM, unit)} (the thinnest ${lengthText(minMm, unit, 2)}). Such strokes are usually meant as mere outlines: give them a real width or remove them.`,
   ),
   'hidden-elements': note(
     ({ count: n }) =>
@@ -202,12 +220,12 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
       `${counted(t.count, 'shape')} ${t.count === 1 ? 'lies' : 'lie'} more than 1000 km away, or cannot be computed, and ${is(t.count)} left out: ${list(t)}. Check the numbers in the file.`,
   ),
   'open-outline': caution(
-    ({ count: n, maxMm }) =>
-      `${counted(n, 'filled outline')} ${is(n)} open and ${was(n)} closed by a straight line, as SVG fills them; the largest gap is ${Number(maxMm.toPrecision(3))} mm. If that is not the shape you mean, close the outlines in the drawing.`,
+    ({ count: n, maxMm }, unit) =>
+      `${counted(n, 'filled outline')} ${is(n)} open and ${was(n)} closed by a straight line, as SVG fills them; the largest gap is ${lengthText(maxMm, unit)}. If that is not the shape you mean, close the outlines in the drawing.`,
   ),
   'outside-page': caution(
-    ({ count: n, maxMm }) =>
-      `${counted(n, 'shape')} ${n === 1 ? 'extends' : 'extend'} beyond the page, where a viewer shows nothing, by up to ${Number(maxMm.toPrecision(3))} mm. That counts as artwork; delete what you do not want.`,
+    ({ count: n, maxMm }, unit) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'extends' : 'extend'} beyond the page, where a viewer shows nothing, by up to ${lengthText(maxMm, unit)}. That counts as artwork; delete what you do not want.`,
   ),
   'packed-damaged': changed(
     () =>
@@ -245,12 +263,12 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
     ({ count: n }) => `${counted(n, 'script')} ${is(n)} ignored; scripts are never run.`,
   ),
   'short-segments': note(
-    ({ count: n, maxMm }) =>
-      `${counted(n, 'shape')} ${n === 1 ? 'has' : 'have'} segments shorter than the tolerance of ${maxMm} mm.`,
+    ({ count: n, maxMm }, unit) =>
+      `${counted(n, 'shape')} ${n === 1 ? 'has' : 'have'} segments shorter than the tolerance of ${lengthText(maxMm, unit)}.`,
   ),
   speck: caution(
-    ({ count: n }) =>
-      `${counted(n, 'shape')} ${is(n)} smaller than ${SPECK_AREA_MM2} mm²: stray marks in the drawing, or detail that no cutter can reach.`,
+    ({ count: n }, unit) =>
+      `${counted(n, 'shape')} ${is(n)} smaller than ${speckText(unit)}: stray marks in the drawing, or detail that no cutter can reach.`,
   ),
   'stroke-join-arcs': note(
     ({ count: n }) =>

@@ -25,7 +25,7 @@ export function svgRefusal<Code extends keyof SvgFaults>(
   parameters: SvgFaults[Code],
   place?: ErrorPlace,
 ): ArtworkError {
-  return new ArtworkError(code, parameters, WORDS[code](parameters), place);
+  return new ArtworkError(code, parameters, (unit) => WORDS[code](parameters, unit), place);
 }
 
 const WORDS: RefusalTable<SvgFaults> = {

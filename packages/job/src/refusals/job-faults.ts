@@ -140,7 +140,6 @@ export interface JobFaults {
 
   readonly 'unknown-finding': {
     readonly typed: string;
-    readonly known: readonly string[];
     readonly near: string | null;
   };
   readonly 'not-to-be-seen-to': {

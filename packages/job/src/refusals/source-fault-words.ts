@@ -79,9 +79,9 @@ export const sourceFaultWords: WordsFor<
     what: 'a calendar needs the day and time when carving starts.',
     remedy: `Add ${name('start')} "2026-12-01 09:00" with yours.`,
   }),
-  'unknown-finding': ({ typed, known, near }, key) => ({
-    what: `${key} "${typed}" is no finding.`,
-    remedy: `${near === null ? '' : `Did you mean ${near}? `}Codes: ${known.join(', ')}.`,
+  'unknown-finding': ({ typed, near }, key) => ({
+    what: `${key} "${typed}" is no finding and no notice.`,
+    remedy: `${near === null ? '' : `Did you mean ${near}? `}Write the code that stands beside it in the answer, as oil-in-wood.`,
   }),
   'not-to-be-seen-to': ({ finding, settings, isDrawn, isTested }, key, name) => ({
     what: `${key}: ${finding} is found, and saying that it is seen to does not cure it.`,

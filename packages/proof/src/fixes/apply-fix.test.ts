@@ -1,5 +1,5 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Drawing, packRings } from '@pourproof/plane';
+import { type Drawing, packRings, textInUnits } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import type { Fix } from '../report/fix-schema.ts';
 import { judgeDrawing } from '../vet-drawing.ts';
@@ -102,7 +102,7 @@ function pocket(widthMm: number): Drawing {
   const region = { ...packRings([[0, 0, 40, 0, 40, widthMm, 0, widthMm]]), fillRule: 'nonzero' as const };
   return {
     format: 'svg',
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices: [],
     shapes: [{ region, layer: '', colour: '#000000', source: 'pocket' }],

@@ -1,12 +1,16 @@
 import { idleSeenTo, type Job, JobError, nearestWord } from '@pourproof/job';
-import type { Notice } from '@pourproof/plane';
+import { NOTICE_CODES, type Notice } from '@pourproof/plane';
 import { FINDING_CODES } from '../codes.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import { FIX_SETTINGS } from './apply-fix.ts';
 import { FIX_WORK, type FixWork } from './fix-work.ts';
+import { maySeeToNotice } from './may-see-to-notice.ts';
 
 /** Looks at the drawing: a stop needs more than a look. */
 const LOOKED_AT_DRAWING: ReadonlySet<string> = new Set(['redraw-ends', 'close-gap', 'merge-shapes']);
+
+/** Codes that the maker may name. */
+const KNOWN: readonly string[] = [...FINDING_CODES, ...NOTICE_CODES];
 
 /** What the maker says of the findings: each that may be seen to with whether it is, and notices of what is said in vain. */
 export interface SeenTo {
@@ -16,18 +20,28 @@ export interface SeenTo {
 
 /**
  * Marks the findings that the job says are seen to. One may be seen to where a way out of it is work at the bench that no setting
- * tells of, and, short of a stop, where it takes a look that only the maker can take.
+ * tells of, and, short of a stop, where it takes a look that only the maker can take. Cautions from reading the artwork all take such
+ * a look: see {@link maySeeToNotice}.
  *
+ * @param told what the reader told
  * @throws {JobError} for a code that is none, or whose finding is there and not cured by being seen to
  */
-export function seenTo(findings: readonly Finding[], { seenTo: codes }: Job): SeenTo {
+export function seenTo(
+  findings: readonly Finding[],
+  told: readonly Notice[],
+  { seenTo: codes }: Job,
+): SeenTo {
   const given = new Set(codes);
   for (const code of given) {
     refuseUnknown(code);
   }
   return {
     findings: findings.map((finding) => marked(finding, given.has(finding.code))),
-    notices: [...given].filter((code) => !findings.some((each) => each.code === code)).map(idleSeenTo),
+    notices: [...given].flatMap((code) => {
+      const found = [...findings, ...told.filter(maySeeToNotice)].some((each) => each.code === code);
+      const isNote = told.some((each) => each.code === code);
+      return found ? [] : [idleSeenTo(code, isNote)];
+    }),
   };
 }
 
@@ -47,9 +61,9 @@ function maySeeTo({ severity, fix: { options } }: Finding): boolean {
 }
 
 function refuseUnknown(code: string): void {
-  if (!FINDING_CODES.some((known) => known === code)) {
-    const near = nearestWord(code, FINDING_CODES);
-    throw new JobError('unknown-finding', 'seenTo', { typed: code, known: FINDING_CODES, near });
+  if (!KNOWN.includes(code)) {
+    const near = nearestWord(code, KNOWN);
+    throw new JobError('unknown-finding', 'seenTo', { typed: code, near });
   }
 }
 

@@ -1,37 +1,55 @@
 import { holeCount, outerRingCount, resolveRegions } from '@pourproof/arrangement';
-import { type Drawing, signedArea } from '@pourproof/plane';
+import type { Job } from '@pourproof/job';
+import { type Drawing, type Notice, signedArea } from '@pourproof/plane';
 import { boundsOrZero } from '../board/bounds-or-zero.ts';
+import { maySeeToNotice } from '../fixes/may-see-to-notice.ts';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
 /**
- * The artwork as it was read.
+ * The artwork as it was read, its texts in the unit of the job.
  *
  * @param name file name, or the text that was set
  */
 export function artworkPart(
   measured: Pick<Measured, 'drawing' | 'artwork' | 'artworkArea' | 'artworkPerimeter'>,
   name: string,
+  job: Job,
 ): Report['artwork'] {
   const { drawing, artwork } = measured;
   return {
     file: name,
     format: drawing.format,
-    scaleSource: drawing.scaleSource,
+    scaleSource: drawing.scaleSource[job.units],
     areaMm2: measured.artworkArea,
     perimeterMm: measured.artworkPerimeter,
     boundsMm: boundsOrZero(artwork),
     regions: outerRingCount(artwork),
     holes: holeCount(artwork),
     layers: layersOf(drawing),
-    notices: drawing.notices.map((notice) => ({
-      code: notice.code,
-      text: notice.text,
-      severity: notice.severity,
-      ...(notice.effect === undefined ? {} : { effect: notice.effect }),
-      where: notice.where.map((place) => ({ ...place })),
-    })),
+    notices: drawing.notices.map((notice) => toldNotice(notice, job)),
   };
+}
+
+function toldNotice(notice: Notice, job: Job): Report['artwork']['notices'][number] {
+  const { code, params, text, severity, effect, where } = notice;
+  return {
+    code,
+    ...(params === undefined ? {} : { params: copied(params) }),
+    text: text[job.units],
+    severity,
+    ...(effect === undefined ? {} : { effect }),
+    ...(maySeeToNotice(notice) ? { seenTo: job.seenTo.includes(code) } : {}),
+    where: where.map((place) => ({ ...place })),
+  };
+}
+
+function copied(
+  params: NonNullable<Notice['params']>,
+): Record<string, string | number | (string | number)[]> {
+  return Object.fromEntries(
+    Object.entries(params).map(([name, value]) => [name, typeof value === 'object' ? [...value] : value]),
+  );
 }
 
 function layersOf(drawing: Drawing): Report['artwork']['layers'] {

@@ -20,8 +20,8 @@ import { sliversPart, strokesPart } from './strokes-part.ts';
  * @param name file name, or the text that was set
  */
 export function buildReport(measured: Measured, name: string, findings: readonly Finding[]): Report {
-  const { job, drawing, blocks } = measured;
-  const artwork = artworkPart(measured, name);
+  const { job, blocks } = measured;
+  const artwork = artworkPart(measured, name, job);
   const bounds = boundsOfMeasured(measured);
   const [left, top] = artwork.boundsMm;
   const board = boardPart([measured]);
@@ -44,6 +44,6 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
-    verdict: verdictOf(findings, drawing.notices, measured.cutArea),
+    verdict: verdictOf(findings, artwork.notices, measured.cutArea),
   });
 }

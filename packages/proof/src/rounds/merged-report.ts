@@ -45,9 +45,9 @@ export interface RoundsToReport extends MeasuredRounds {
  * @param name file name, or the text that was set
  */
 export function mergedReport(whole: RoundsToReport, name: string): Report {
-  const { drawing, job, colours, rounds, findings } = whole;
+  const { job, colours, rounds, findings } = whole;
   const measured = rounds.map((round) => round.measured);
-  const artwork = artworkPart(whole, name);
+  const artwork = artworkPart(whole, name, job);
   const [left, top] = artwork.boundsMm;
   const board = boardPart(measured);
   const blocks = measured.flatMap((each) => each.blocks);
@@ -77,7 +77,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),
-    verdict: verdictOf(findings, drawing.notices, cut.areaMm2),
+    verdict: verdictOf(findings, artwork.notices, cut.areaMm2),
   });
 }
 

@@ -1,6 +1,13 @@
 import { combineShapes, resolveRegions } from '@pourproof/arrangement';
 import { type Bit, type Job, JobError } from '@pourproof/job';
-import type { CleanRegion, Drawing, DrawnShape, Notice, Region } from '@pourproof/plane';
+import {
+  type CleanRegion,
+  type Drawing,
+  type DrawnShape,
+  type Notice,
+  type Region,
+  textInUnits,
+} from '@pourproof/plane';
 import { type DrawnColour, type DrawnColours, drawnColours } from '../colours/drawn-colours.ts';
 
 /** One round of the work: what is carved and poured together. */
@@ -95,8 +102,10 @@ function unnamed(colours: readonly DrawnColour[]): Notice {
   return {
     code: 'colour-without-round',
     params: { colours: names },
-    text: `The job's rounds do not name ${names.join(', ')}: ${names.length === 1 ? 'it comes' : 'they come'} in a last round.`,
-    where: [],
+    text: textInUnits(
+      `The job's rounds do not name ${names.join(', ')}: ${names.length === 1 ? 'it comes' : 'they come'} in a last round.`,
+    ),
+    where: [{ setting: 'rounds' }],
     severity: 'note',
   };
 }

@@ -1,5 +1,5 @@
 import { JobError, type JobInput, settleJob } from '@pourproof/job';
-import { packRings } from '@pourproof/plane';
+import { packRings, textInUnits } from '@pourproof/plane';
 import { judgeDrawing, type Report } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { calendarFile } from './calendar-file.ts';
@@ -9,7 +9,7 @@ function schedule(job: JobInput): Report['pour']['schedule'] {
   const region = { ...packRings([[0, 0, 40, 0, 40, 20, 0, 20]]), fillRule: 'nonzero' as const };
   const drawing = {
     format: 'svg' as const,
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices: [],
     shapes: [{ region, layer: '', colour: '#000000', source: 'pocket' }],

@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { packRings } from '@pourproof/plane';
+import { packRings, textInUnits } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { judgeDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
@@ -10,7 +10,7 @@ function reportOf(bit: string[], job: object = {}): Report {
   const region = { ...packRings([[0, 0, 30, 0, 30, 10, 0, 10]]), fillRule: 'nonzero' as const };
   const drawing = {
     format: 'svg' as const,
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices: [],
     shapes: [{ region, layer: '', colour: '#000000', source: '' }],

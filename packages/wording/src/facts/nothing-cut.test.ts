@@ -1,5 +1,5 @@
 import { settleJob } from '@pourproof/job';
-import { packRings } from '@pourproof/plane';
+import { packRings, textInUnits } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { judgeDrawing } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
@@ -17,7 +17,7 @@ function reportOf(
 ): Report {
   const drawing = {
     format: 'svg' as const,
-    scaleSource: 'made by a test in mm',
+    scaleSource: textInUnits('made by a test'),
     toleranceMm: 0.005,
     notices: [],
     shapes: [

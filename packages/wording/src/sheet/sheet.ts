@@ -7,7 +7,7 @@ import { bidiParts, isolatedText } from '../bidi-parts.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
-import { notAsDrawn } from '../facts/not-as-drawn.ts';
+import { notAsDrawn, noticesSeenTo, otherNotices } from '../facts/reader-notices.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { roundFacts } from '../facts/round-facts.ts';
 import { usualValues } from '../facts/usual-values.ts';
@@ -75,7 +75,7 @@ function page(vetted: Vetted, id: string, version: string): string {
     benchPage(vetted, entries),
     levellingFigure(vetted),
     ...entries.filter(({ seenTo }) => seenTo !== true).map((entry) => findingBlock(entry, vetted, id)),
-    seenToList(entries),
+    seenToList(entries, report),
     `<h2>Measures</h2>${factTable(measureFacts(report, unit))}`,
     report.rounds === undefined ? '' : `<h2>Rounds</h2>${factTable(roundFacts(report, unit))}`,
     `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
@@ -100,7 +100,7 @@ function header(report: Report, unit: LengthUnit): string {
 
 /** Right under the verdict, which holds for the artwork as read. */
 function notDrawn(report: Report): string {
-  const items = notAsDrawn(report).map((text) => `<li>${words(text)}</li>`);
+  const items = notAsDrawn(report).map(({ text }) => `<li>${words(text)}</li>`);
   return items.length === 0
     ? ''
     : `<section class="not-drawn"><h2>Not as drawn</h2><ul>${items.join('')}</ul></section>`;
@@ -196,13 +196,16 @@ function overview(entries: readonly FindingEntry[]): string {
 }
 
 /** What the maker answers for: the work that is to be done, or has been. */
-function seenToList(entries: readonly FindingEntry[]): string {
-  const items = entries
-    .filter(({ seenTo }) => seenTo === true)
-    .map(
-      (entry) =>
-        `<li><span class="number">${entry.number}</span> ${words(seenToText(entry))} Code: ${entry.code}.</li>`,
-    );
+function seenToList(entries: readonly FindingEntry[], report: Report): string {
+  const items = [
+    ...entries
+      .filter(({ seenTo }) => seenTo === true)
+      .map(
+        (entry) =>
+          `<li><span class="number">${entry.number}</span> ${words(seenToText(entry))} Code: ${entry.code}.</li>`,
+      ),
+    ...noticesSeenTo(report).map(({ text, code }) => `<li>${words(text)} Code: ${code}.</li>`),
+  ];
   return items.length === 0 ? '' : `<h2>Seen to by you</h2><ul class="care">${items.join('')}</ul>`;
 }
 
@@ -264,7 +267,7 @@ function factTable(facts: readonly Fact[]): string {
 
 function notices(report: Report): string {
   // the others stand under the verdict
-  const all = report.artwork.notices.filter(({ effect }) => effect === undefined);
+  const all = otherNotices(report);
   if (all.length === 0) {
     return '';
   }

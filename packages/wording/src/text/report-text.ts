@@ -6,7 +6,7 @@ import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { jobFacts } from '../facts/job-facts.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
-import { notAsDrawnNotices } from '../facts/not-as-drawn.ts';
+import { notAsDrawn, noticesSeenTo, otherNotices, type ToldNotice } from '../facts/reader-notices.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { roundFacts } from '../facts/round-facts.ts';
 import { usualValues } from '../facts/usual-values.ts';
@@ -19,8 +19,6 @@ import { noticeText } from './notice-text.ts';
 import { shortBasis } from './short-basis.ts';
 import { verdictLines } from './verdict-lines.ts';
 import { wrap } from './wrap.ts';
-
-type Notice = Report['artwork']['notices'][number];
 
 /** Places listed for one finding; the rest is counted and stands in the JSON report and the overlay. */
 const MAX_PLACES = 6;
@@ -38,28 +36,27 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
   const layout = layoutOf(options, unit);
   const { columns } = layout;
   const entries = findingEntries(report, job);
-  const others = report.artwork.notices.filter(({ effect }) => effect === undefined);
   return [
     ...verdictLines(report, layout),
     '',
-    ...section('Not as drawn', noticeLines(notAsDrawnNotices(report), report, layout)),
+    ...section('Not as drawn', noticeLines(notAsDrawn(report), report, layout)),
     ...wrap(cutSentences(report, unit).join(' '), columns),
     '',
     ...entries
       .filter(({ seenTo }) => seenTo !== true)
       .flatMap((entry) => findingLines(entry, report, layout)),
-    ...section(
-      'Seen to by you',
-      entries
+    ...section('Seen to by you', [
+      ...entries
         .filter(({ seenTo }) => seenTo === true)
         .flatMap((entry) => wrap(`${seenToText(entry)} [${entry.code}]`, columns, `  ${entry.number}. `)),
-    ),
+      ...noticeLines(noticesSeenTo(report), report, layout),
+    ]),
     ...section('The job', factLines(jobFacts(job), columns)),
     ...section('Measures', factLines(measureFacts(report, unit), columns)),
     ...section('Rounds', factLines(roundFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
     ...section('The work', factLines(workFacts(report), columns)),
-    ...section('From reading the artwork', noticeLines(others, report, layout)),
+    ...section('From reading the artwork', noticeLines(otherNotices(report), report, layout)),
     ...section(
       'Take care',
       Object.values(CAUTION_WORDS).flatMap((caution) => wrap(caution, columns, '  - ')),
@@ -130,7 +127,7 @@ function factLines(facts: readonly Fact[], columns: number): string[] {
   });
 }
 
-function noticeLines(notices: readonly Notice[], report: Report, { columns, unit }: Layout): string[] {
+function noticeLines(notices: readonly ToldNotice[], report: Report, { columns, unit }: Layout): string[] {
   return notices.flatMap((notice) =>
     wrap(`${notice.severity}: ${noticeText(notice, report, unit)}`, columns, '  - '),
   );

@@ -4,7 +4,7 @@ import type { Report, Severity } from '@pourproof/proof';
 import { formatMass } from '../facts/amounts.ts';
 import { colourName } from '../facts/colour-name.ts';
 import { formatMinutes } from '../facts/cutter-facts.ts';
-import { notAsDrawnNotices } from '../facts/not-as-drawn.ts';
+import { notAsDrawn, noticesSeenTo, otherNotices } from '../facts/reader-notices.ts';
 import { usualValues } from '../facts/usual-values.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
@@ -130,10 +130,8 @@ function cutText({ artwork, cut, rounds }: Report, { unit }: Layout): string {
 function leftOutLines(report: Report, { columns, unit }: Layout): readonly string[] {
   // what is not as drawn stands first: the verdict holds for the artwork as read
   const cautions = [
-    ...notAsDrawnNotices(report),
-    ...report.artwork.notices.filter(
-      ({ severity, effect }) => severity === 'caution' && effect === undefined,
-    ),
+    ...notAsDrawn(report),
+    ...otherNotices(report).filter(({ severity }) => severity === 'caution'),
   ];
   const more = cautions.length - MAX_LEFT_OUT;
   return [
@@ -240,8 +238,13 @@ function titleText({ number, severity, title, code }: FindingEntry): string {
 
 /** What the maker answers for, by name. */
 function seenToLines(report: Report, job: Job, columns: number): readonly string[] {
-  const seen = findingEntries(report, job).filter(({ seenTo }) => seenTo === true);
-  return seen.length === 0 ? [] : wrap(`${seen.map(titleText).join('; ')}.`, columns, 'Seen to by you: ');
+  const seen = [
+    ...findingEntries(report, job)
+      .filter(({ seenTo }) => seenTo === true)
+      .map(titleText),
+    ...noticesSeenTo(report).map(({ code }) => `[${code}]`),
+  ];
+  return seen.length === 0 ? [] : wrap(`${seen.join('; ')}.`, columns, 'Seen to by you: ');
 }
 
 /** Grams and hours at the bench. */
@@ -304,5 +307,6 @@ function moreText({ artwork, findings }: Report): string {
     'cautions',
     ...(notes ? ['notes from reading'] : []),
   ];
-  return `--full adds ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.`;
+  const mayBeSeenTo = artwork.notices.some(({ seenTo }) => seenTo === false);
+  return `--full adds ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.${mayBeSeenTo ? ' A caution from reading that is as you mean it: --seen-to CODE.' : ''}`;
 }

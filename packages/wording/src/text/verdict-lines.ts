@@ -1,4 +1,5 @@
 import type { Report } from '@pourproof/proof';
+import { noticesSeenTo } from '../facts/reader-notices.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
 import type { Layout } from './layout.ts';
@@ -17,11 +18,11 @@ function verdictText(report: Report): string {
     .map((severity) => ({ severity, n: open.filter((each) => each.severity === severity).length }))
     .filter(({ n }) => n > 0)
     .map(({ severity, n }) => counted(n, severity));
-  const read = report.artwork.notices.filter(({ severity }) => severity === 'caution').length;
+  const read = report.artwork.notices.filter(({ seenTo }) => seenTo === false).length;
   if (read > 0) {
     counts.push(`${counted(read, 'caution')} from reading the artwork`);
   }
-  const seenTo = report.findings.length - open.length;
+  const seenTo = report.findings.length - open.length + noticesSeenTo(report).length;
   if (seenTo > 0) {
     counts.push(`${seenTo} seen to by you`);
   }
