@@ -14,8 +14,8 @@ const ALIKE = {
 /** What every file of the page may do, the worker included; sent as the header `Content-Security-Policy`. */
 export const HEADER_POLICY: string = policy({
   ...ALIKE,
-  // in the worker alone, see PAGE_POLICY: HarfBuzz is WebAssembly, and the unpacker of WOFF2 makes functions of text that it holds itself
-  'script-src': "'self' 'wasm-unsafe-eval' 'unsafe-eval'",
+  // in the worker alone, see PAGE_POLICY: HarfBuzz, which shapes letters, is WebAssembly
+  'script-src': "'self' 'wasm-unsafe-eval'",
   'frame-ancestors': "'none'",
 });
 

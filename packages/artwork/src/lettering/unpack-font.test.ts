@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { zlibSync } from 'fflate';
 import { expect, test } from 'vitest';
-import { compress } from 'woff2-encoder';
+import { compress, decompress } from 'woff2-encoder';
 import { glyphRings } from './glyph-outline.ts';
 import { openFont } from './open-font.ts';
 import { openedFont } from './opened-font.ts';
@@ -58,6 +58,83 @@ test('a WOFF2 file gives the outlines of the plain font', async () => {
   const woff2 = await compress(arvo);
   expect(woff2.length).toBeLessThan(arvo.length);
   expect(await outlines(woff2)).toEqual(await outlines(arvo));
+});
+
+/** Tables of a plain font file by their tags. */
+function tablesOf(font: Uint8Array): Map<string, Uint8Array> {
+  const data = new DataView(font.buffer, font.byteOffset, font.byteLength);
+  return new Map(
+    Array.from({ length: data.getUint16(4) }, (_, k) => {
+      const row = 12 + 16 * k;
+      const at = data.getUint32(row + 8);
+      return [
+        String.fromCharCode(...font.subarray(row, row + 4)),
+        font.subarray(at, at + data.getUint32(row + 12)),
+      ];
+    }),
+  );
+}
+
+const PLAIN = readdirSync(fonts).filter((name) => /\.(?:ttf|otf)$/u.test(name));
+
+test.each(PLAIN)('%s packed as WOFF2 has its tables and the outline of every glyph again', async (name) => {
+  const plain = new Uint8Array(readFileSync(new URL(name, fonts)));
+  const packed = await compress(plain);
+  const [before, after] = [tablesOf(plain), tablesOf(await unpackFont(packed))];
+  for (const [tag, table] of before) {
+    // outlines are packed anew, with offsets of their own; the packer drops signatures and writes its own sum and flag into head
+    if (!['glyf', 'loca', 'DSIG', 'head'].includes(tag)) {
+      expect(after.get(tag), tag).toEqual(table);
+    }
+  }
+  const [one, other] = [openedFont(await openFont(plain)), openedFont(await openFont(packed))];
+  const glyphs = new DataView(before.get('maxp')!.buffer, before.get('maxp')!.byteOffset).getUint16(4);
+  for (let glyph = 0; glyph < glyphs; glyph++) {
+    const [a, b] = [one, other].map((font) => glyphRings(font, glyph, [100, 0, 0, -100, 0, 0], 0.01));
+    expect(b).toEqual(a);
+  }
+});
+
+test.each(readdirSync(fonts).filter((name) => name.endsWith('.woff2')))(
+  '%s unpacks to the tables that the reference unpacker gives',
+  async (name) => {
+    const packed = new Uint8Array(readFileSync(new URL(name, fonts)));
+    const [ours, theirs] = [tablesOf(await unpackFont(packed)), tablesOf(await decompress(packed))];
+    expect([...ours.keys()].toSorted()).toEqual([...theirs.keys()].toSorted());
+    for (const [tag, table] of theirs) {
+      if (!['glyf', 'loca', 'head'].includes(tag)) {
+        expect(ours.get(tag), tag).toEqual(table);
+      }
+    }
+  },
+);
+
+test('a collection packed as WOFF2 keeps its faces', async () => {
+  const two = collection([arvo, new Uint8Array(readFileSync(new URL('josefin-sans-400.ttf', fonts)))]);
+  const packed = await compress(two);
+  expect(faceCount(await unpackFont(packed))).toBe(2);
+  expect((await openFont(packed, { faceIndex: 1 })).name).toBe('Josefin Sans Regular');
+  const [one, other] = [
+    openedFont(await openFont(packed, { faceIndex: 0 })),
+    openedFont(await openFont(arvo)),
+  ];
+  expect(glyphRings(one, 40, [100, 0, 0, -100, 0, 0], 0.01)).toEqual(
+    glyphRings(other, 40, [100, 0, 0, -100, 0, 0], 0.01),
+  );
+});
+
+test('no byte of a packed font that is spoilt gives anything but a font or a refusal', async () => {
+  const packed = new Uint8Array(await compress(arvo));
+  let refused = 0;
+  for (let at = 48; at < 700; at += 13) {
+    const bytes = packed.slice();
+    bytes[at] = (bytes[at] as number) ^ 0x55;
+    await unpackFont(bytes).catch((error: unknown) => {
+      expect(error).toMatchObject({ name: 'ArtworkError' });
+      refused++;
+    });
+  }
+  expect(refused).toBeGreaterThan(10);
 });
 
 test('a plain font is returned as it is', async () => {

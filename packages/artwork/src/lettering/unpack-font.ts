@@ -119,10 +119,10 @@ async function unpackWoff2(bytes: Uint8Array): Promise<Uint8Array> {
   if (data.getUint32(16) > MAX_FONT_BYTES) {
     throw letteringRefusal('font-unreadable', { cause: 'too-large', bytes: data.getUint32(16) });
   }
-  // loaded on demand: most fonts that people have are not WOFF2, and the unpacker is larger than this package
-  const { default: decompress } = await import('woff2-encoder/decompress');
+  // loaded on demand: most fonts that people have are not WOFF2, and the words that Brotli knows are many
+  const { readWoff2 } = await import('./woff2/read-woff2.ts');
   try {
-    return await decompress(bytes);
+    return readWoff2(bytes, MAX_FONT_BYTES);
   } catch {
     throw letteringRefusal('font-unreadable', { cause: 'damaged', packing: 'WOFF2' });
   }
