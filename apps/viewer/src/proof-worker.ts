@@ -1,4 +1,5 @@
 import { ProofFault, refusalOf, vetter } from 'pourproof';
+import { fieldName } from './model/field-name.ts';
 import type { Answer, Question } from './model/question.ts';
 
 const vet = vetter();
@@ -13,7 +14,7 @@ async function answerTo({ id, source, job, options }: Question): Promise<Answer>
   try {
     return { id, kind: 'vetted', vetted: await vet(source, job, options) };
   } catch (error) {
-    const refusal = refusalOf(error, source);
+    const refusal = refusalOf(error, source, fieldName);
     if (refusal !== null) {
       return { id, kind: 'refused', refusal };
     }

@@ -1,7 +1,10 @@
-import { NOTICE_CODES, type Notice } from '@pourproof/plane';
+import { NOTICE_CODES, type Notice, textInUnits } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { type AssumedUnit, DXF_NOTICES, type DxfSingleParams, dxfNotice } from './dxf/dxf-notices.ts';
+import { dxfRefusal } from './dxf/dxf-refusals.ts';
+import { fileRefusal } from './file-refusals.ts';
 import { type LetteringNoticeParams, letteringNotice } from './lettering/lettering-notices.ts';
+import { letteringRefusal } from './lettering/lettering-refusals.ts';
 import type { Tally } from './notice-book.ts';
 import { makeNotice, type NoticeKind } from './notice-kind.ts';
 import { SVG_NOTICES, type SvgSingleParams, svgNotice } from './svg/svg-notices.ts';
@@ -93,3 +96,42 @@ describe('every notice of the readers', () => {
     expect([...new Set([...all.map(({ code }) => code), ...beside])].toSorted()).toEqual([...NOTICE_CODES]);
   });
 });
+
+const REFUSALS = [
+  fileRefusal('size-of-no-board', {
+    name: 'sign.svg',
+    widthMm: 254_000,
+    heightMm: 127_000,
+    scaleSource: textInUnits('width="10000in"'),
+    limitMm: 10_000,
+  }),
+  fileRefusal('size-of-no-board', {
+    name: 'sign.svg',
+    widthMm: 0.0254,
+    heightMm: 0.0127,
+    scaleSource: textInUnits('width="0.001in"'),
+    limitMm: 0.1,
+  }),
+  fileRefusal('nothing-to-cut', {
+    name: 'sign.dxf',
+    format: 'dxf',
+    noticed: [dxfNotice('open-outline', DXF_SINGLES['open-outline']).text],
+  }),
+  dxfRefusal('too-much-detail', { mostPoints: 1_000_000, toleranceMm: 0.00254 }),
+  letteringRefusal('lettering-arc-length', { line: 1, lengthMm: 508, radiusMm: 25.4, enoughMm: 101.6 }),
+  letteringRefusal('lettering-arc-radius', { line: 2, radiusMm: 12.7 }),
+  letteringRefusal('lettering-size', { cause: 'tracking', widthMm: 254 }),
+  letteringRefusal('lettering-stroke', { strokeMm: 6.35, tallMm: 25.4 }),
+];
+
+test.each(REFUSALS.map((error) => [error.code, error] as const))(
+  'the refusal %s is said in the unit of the maker',
+  (_, error) => {
+    const { what, remedy } = error.wordsIn('in');
+    expect(`${what} ${remedy}`).not.toMatch(/\d ?mm\b/u);
+    expect(`${error.message} ${error.remedy}`).toMatch(/\d mm\b/u);
+    const inInches = error.inUnit('in');
+    expect([inInches.code, inInches.message, inInches.remedy]).toEqual([error.code, what, remedy]);
+    expect(error.inUnit('mm')).toBe(error);
+  },
+);

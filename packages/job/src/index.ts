@@ -22,7 +22,7 @@ export type { JobErrorCode, JobFaults } from './refusals/job-faults.ts';
 export { type SettingName, spokenPlace } from './refusals/setting-name.ts';
 export { refuseReading } from './refuse-for-source.ts';
 export type { ArtworkSize } from './settings/artwork.ts';
-export { fieldName, flagName, flagOf } from './settings/flag-of.ts';
+export { flagName, flagOf } from './settings/flag-of.ts';
 export { type GroupId, SETTING_GROUPS, type SettingGroup } from './settings/groups.ts';
 export type { LetteringSetting } from './settings/lettering.ts';
 export type { FileReading } from './settings/reading.ts';

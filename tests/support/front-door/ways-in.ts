@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import process from 'node:process';
+import type { SettingName } from '@pourproof/job';
 import {
   type JobFile,
   type Refusal,
@@ -92,14 +93,18 @@ function optionsOf({ materials, coupons }: Trial): VetOptions {
   };
 }
 
-/** Through the library. */
-export async function byLibrary(trial: Trial): Promise<Refused> {
+/**
+ * Through the library.
+ *
+ * @param name what settings are called by who reads a refusal; their keys if left out
+ */
+export async function byLibrary(trial: Trial, name?: SettingName): Promise<Refused> {
   const source = sourceOf(trial);
   try {
     const { report } = await vet(source, jobOf(trial) as JobFile, optionsOf(trial));
     return { outcome: reportText(report), refusal: null };
   } catch (error) {
-    const refusal = refusalOf(error, source);
+    const refusal = refusalOf(error, source, name);
     if (refusal === null) {
       throw error;
     }

@@ -1,9 +1,9 @@
-import { fieldName } from '@pourproof/job';
 import { noticePlaceText, type ToldNotice } from '@pourproof/wording';
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
+import { fieldName } from '../model/field-name.ts';
 import { seenToChange } from '../model/seen-to-change.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
 import { emit } from './emit.ts';

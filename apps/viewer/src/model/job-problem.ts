@@ -1,16 +1,17 @@
 import type { MaterialsBook } from '@pourproof/materials';
-import { type JobInput, refusalOf, settleJob } from 'pourproof';
+import { type JobInput, settleJob } from 'pourproof';
+import { refusalLine } from './refusal-line.ts';
 
-/** What is wrong with a job, in the words of the command line; `''` if nothing is. */
+/** What is wrong with a job, settings by the fields of the page; `''` if nothing is. */
 export function jobProblem(job: JobInput, materials: MaterialsBook): string {
   try {
     settleJob(job, { materials });
     return '';
   } catch (error) {
-    const refusal = refusalOf(error);
-    if (refusal === null) {
+    const line = refusalLine(error);
+    if (line === null) {
       throw error;
     }
-    return [refusal.what, refusal.remedy].filter((part) => part !== '').join(' ');
+    return line;
   }
 }

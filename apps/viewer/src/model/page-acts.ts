@@ -1,4 +1,4 @@
-import { JobError, type TypedJob } from '@pourproof/job';
+import type { TypedJob } from '@pourproof/job';
 import { defaultMaterials } from '@pourproof/materials';
 import type { Act } from './act-log.ts';
 import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-source.ts';
@@ -9,6 +9,7 @@ import { jobProblem } from './job-problem.ts';
 import type { OpenedFiles } from './opened-files.ts';
 import { openedState } from './opened-state.ts';
 import { type PageState, withoutDemo } from './page-state.ts';
+import { refusalLine } from './refusal-line.ts';
 
 type PageAct = Act<PageState>;
 
@@ -23,10 +24,11 @@ export function filesOpened(files: OpenedFiles): PageAct {
     try {
       return openedState(state, files);
     } catch (error) {
-      if (error instanceof JobError) {
-        return { ...state, note: error.message };
+      const note = refusalLine(error);
+      if (note === null) {
+        throw error;
       }
-      throw error;
+      return { ...state, note };
     }
   };
 }

@@ -1,4 +1,3 @@
-import { JobError } from '@pourproof/job';
 import { type Act, ActLog } from './act-log.ts';
 import { bareSource } from './artwork-source.ts';
 import type { JobPart } from './changed-job.ts';
@@ -16,6 +15,7 @@ import {
 } from './page-acts.ts';
 import { BLANK_PAGE, type PageState } from './page-state.ts';
 import type { Answer, Question } from './question.ts';
+import { refusalLine } from './refusal-line.ts';
 import { type Selection, stillThere } from './selection.ts';
 import { type Asked, isSameQuestion, type ShownProof, shownProof } from './shown-proof.ts';
 
@@ -135,7 +135,7 @@ export class PageModel {
     try {
       end(...(await load()));
     } catch (error) {
-      end(noted(error instanceof JobError ? error.message : problem), false);
+      end(noted(refusalLine(error) ?? problem), false);
     }
     this.#settle();
   }

@@ -20,7 +20,9 @@ type BoardKeys = {
 export function refuseBoardConflicts(given: BoardKeys): void {
   const stray = (given.board === undefined ? ON_BOARD : FROM_BOARD).find((key) => given[key] !== undefined);
   if (stray !== undefined) {
-    throw new JobError(given.board === undefined ? 'needs-board' : 'board-and-key', stray, {});
+    throw given.board === undefined
+      ? new JobError('needs-board', stray, {})
+      : new JobError('board-and-key', stray, { isThickness: stray === 'thickness' });
   }
 }
 

@@ -73,21 +73,25 @@ export const boardFaultWords: WordsFor<
     read(`${key}: ${name} means nothing for the pattern ${pattern}.`, 'Take it out.'),
   'board-stray-wood': ({ wood }, key) =>
     read(`${key}: the pattern does not use ${wood}.`, 'Take it out, or give each block its wood.'),
-  'board-and-key': (_, key) =>
+  'board-and-key': ({ isThickness }, key, name) =>
     read(
-      `board and ${key} are both given, and they may disagree.`,
-      key === 'thickness'
-        ? 'The third size of the board is its thickness: leave thickness out.'
-        : `The board names woods and fibres: leave ${key} out. To turn the artwork against them, give turn.`,
+      `${name('board')} and ${key} are both given, and they may disagree.`,
+      isThickness
+        ? `The third size of the board is its thickness: leave ${key} out.`
+        : `The board names woods and fibres: leave ${key} out. To turn the artwork against them, give ${name('turn')}.`,
     ),
-  'needs-board': (_, key) => read(`${key} needs a board.`, 'Add it as in board "plain 300x180x20mm maple".'),
-  'needs-block': () =>
+  'needs-board': (_, key, name) =>
+    read(`${key} needs a board.`, `Add it as in ${name('board')} "plain 300x180x20mm maple".`),
+  'needs-block': (_, __, name) =>
     read(
       'the pattern polygons needs at least one block.',
-      'Add it as in block "walnut 0mm,0mm 80mm,0mm 80mm,60mm".',
+      `Add it as in ${name('block')} "walnut 0mm,0mm 80mm,0mm 80mm,60mm".`,
     ),
-  'block-without-polygons': () =>
-    read('block goes with the pattern polygons only.', 'Write it as in board "polygons 300x180x20mm".'),
+  'block-without-polygons': (_, __, name) =>
+    read(
+      `${name('block')} goes with the pattern polygons only.`,
+      `Write it as in ${name('board')} "polygons 300x180x20mm".`,
+    ),
   'deeper-than-board': ({ depth, thickness }, _, name) =>
     read(
       `${name('depth')} is ${depth}, but the board is only ${thickness} thick.`,

@@ -75,7 +75,7 @@ export interface JobFaults {
   readonly 'board-needs-length': { readonly name: string; readonly example: string };
   readonly 'board-stray-length': { readonly name: string; readonly pattern: string };
   readonly 'board-stray-wood': { readonly wood: string };
-  readonly 'board-and-key': Record<never, never>;
+  readonly 'board-and-key': { readonly isThickness: boolean };
   readonly 'needs-board': Record<never, never>;
   readonly 'needs-block': Record<never, never>;
   readonly 'block-without-polygons': Record<never, never>;

@@ -57,7 +57,7 @@ export const valueFaultWords: WordsFor<
     remedy: 'Write it as in "wood": "maple".',
   }),
   'coupon-hours': ({ shown }, key) => ({
-    what: `${key}: sealHours "${shown}" is no time that a seal was left.`,
+    what: `${key}: "${shown}" is no time that a seal was left.`,
     remedy: 'Check its unit.',
   }),
   'coupon-reading': ({ shown, classes }, key) => ({

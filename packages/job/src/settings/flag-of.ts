@@ -11,9 +11,3 @@ export function flagName(key: string): string {
   const flag = Object.hasOwn(SETTINGS, key) ? flagOf(key as SettingKey) : null;
   return flag === null ? key : `--${flag}`;
 }
-
-/** The name of a setting on a page: the label of its field, “Depth of the pocket”; its key where it has no field. */
-export function fieldName(key: string): string {
-  const label = Object.hasOwn(SETTINGS, key) ? SETTINGS[key as SettingKey].label : undefined;
-  return label === undefined ? key : `“${label}”`;
-}
