@@ -17,7 +17,14 @@ import { type Belief, beliefAfter } from './belief-after.ts';
 import { type BleedChance, bleedChance } from './bleed-chance.ts';
 import { boardFit } from './board-fit.ts';
 import type { Coupon } from './coupon.ts';
-import { learnSpread, type WeighedSpread } from './learn-spread.ts';
+import {
+  LENGTHS_THAT_TELL,
+  learnSpread,
+  type SpreadRange,
+  spreadWithinRange,
+  spreadWithinRangeMeasured,
+  type WeighedSpread,
+} from './learn-spread.ts';
 import { beliefFromElsewhere, type CouponGroup } from './pooled-belief.ts';
 import { isBleeding, scaledReading } from './scaled-reading.ts';
 
@@ -109,7 +116,7 @@ function beliefsOf(prior: BleedTravel, groups: readonly CouponGroup[]): readonly
   const own = groups.find((group) => group.isOwnBoard && group.isOwnTreatment)?.readings ?? [];
   const between = spreadBetweenBoards.value ** 2;
   const isOwnAlone = groups.length === 1 && own.length > 0;
-  return learnSpread((spreadWithin) => {
+  return learnSpread(spreadRange(groups), (spreadWithin) => {
     if (isOwnAlone) {
       const spreadBetween = Math.sqrt(prior.spread ** 2 - spreadWithinBoard.value ** 2);
       const value = beliefAfter({ medianMm: prior.medianMm, spreadBetween, spreadWithin }, own);
@@ -127,6 +134,15 @@ function beliefsOf(prior: BleedTravel, groups: readonly CouponGroup[]): readonly
     const value = beliefAfter({ medianMm, spreadBetween: elsewhere.sd, spreadWithin }, own);
     return { logEvidence: elsewhere.logEvidence, value };
   });
+}
+
+/** Where the spread is taken to lie, by how many lengths tell of it. */
+function spreadRange(groups: readonly CouponGroup[]): SpreadRange {
+  const telling = groups.reduce((sum, { readings }) => {
+    const lengths = readings.filter(({ kind }) => kind === 'streak').length;
+    return sum + Math.max(0, lengths - 1);
+  }, 0);
+  return (telling < LENGTHS_THAT_TELL ? spreadWithinRange : spreadWithinRangeMeasured).value;
 }
 
 function medianSpread(beliefs: readonly WeighedSpread<Belief>[]): number {

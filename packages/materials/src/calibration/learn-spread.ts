@@ -1,15 +1,23 @@
 import { type Cited, cited } from '../cited.ts';
 
+/** Least and most spread, each above 0. */
+export type SpreadRange = readonly [least: number, most: number];
+
 /**
- * Between which ends the spread of ln(travel) within a board lies, every ratio equally likely: 0.5, which is taken
- * without coupons, by about 3.2 either way. Our own choice, a prior: narrower, and the bands hold too few of a shop
- * with a spread of 0.9; wider, and three clean slots would leave a longer band than none.
+ * Between which ends the spread of ln(travel) within a board lies, every ratio equally likely, while few streaks have been measured: 0.5, which
+ * is taken without coupons, by about 3.2 either way. Our own choice, a prior: slots in which nothing is seen say next to nothing of the
+ * spread, and with wider ends three of them would leave a longer band than none.
  */
-export const spreadWithinRange: Cited<readonly [least: number, most: number]> = cited(
-  [0.16, 1.6],
-  'prior',
-  'own-prior',
-);
+export const spreadWithinRange: Cited<SpreadRange> = cited([0.16, 1.6], 'prior', 'own-prior');
+
+/**
+ * The same once lengths tell of the spread, see {@link LENGTHS_THAT_TELL}. Our own choice, a prior: ends so wide that they no longer
+ * matter, for then the band of a board holds its share of next slots whatever its true spread is, as a t distribution does.
+ */
+export const spreadWithinRangeMeasured: Cited<SpreadRange> = cited([0.06, 3], 'prior', 'own-prior');
+
+/** Streak lengths beyond the first of their board and treatment that tell of the spread: those of three slots (our own choice). */
+export const LENGTHS_THAT_TELL = 2;
 
 /** A value under one spread, and how much weight that spread has. */
 export interface WeighedSpread<T> {
@@ -31,16 +39,18 @@ const MAX_PASSES = 4;
  * Weighs the spread within a board by what the slots say of it: the value under each spread on a grid, the
  * weights summing to 1.
  *
- * The grid is laid over the whole range of {@link spreadWithinRange} first, and anew around what has weight until
+ * The grid is laid over the whole range first, and anew around what has weight until
  * its step is no wider than a standard deviation: the trapezium rule on a smooth peak is exact to 1e-6 then, and
  * where the range cuts one off its ends are weighed to the third order (Gregory's rule).
  *
+ * @param range where the spread may lie
  * @param under what holds under a spread, and ln of the density of all readings under it
  */
 export function learnSpread<T>(
+  range: SpreadRange,
   under: (spread: number) => { readonly logEvidence: number; readonly value: T },
 ): readonly WeighedSpread<T>[] {
-  const [least, most] = spreadWithinRange.value.map(Math.log) as [number, number];
+  const [least, most] = range.map(Math.log) as [number, number];
   let [from, to] = [least, most];
   for (let pass = 1; ; pass++) {
     const step = (to - from) / STEPS;
