@@ -46,6 +46,27 @@ describe('a terminal', () => {
     }
   });
 
+  test.each([40, 60, 80])(
+    'of %i columns wraps the help there but for the examples, which can be pasted',
+    async (columns) => {
+      const help = await shown(['--help'], { columns });
+      const [told = '', examples = ''] = help.split('Examples:\n');
+      expect(widest(told)).toBeLessThanOrEqual(columns);
+      expect(
+        examples
+          .trim()
+          .split('\n')
+          .every((line) => line.trim().startsWith('pourproof vet ')),
+      ).toBe(true);
+      const words = (text: string): string[] => text.split(/\s+/u).filter((word) => word !== '');
+      expect(words(help).toSorted()).toEqual(words(await shown(['--help'], { columns: 200 })).toSorted());
+      // each flag begins a line, so that the eye finds it
+      for (const flag of ['--bit KIND:SIZE', '--depth LENGTH', '--seen-to CODE', '--full']) {
+        expect(told).toContain(`\n  ${flag}`);
+      }
+    },
+  );
+
   test('that is narrow still leads with the verdict and has every finding by its code', async () => {
     const narrow = await shown(DEMO, { columns: 40, env: { NO_COLOR: '1' } });
     expect(narrow).toMatch(/^STOP {2}board\.svg/u);

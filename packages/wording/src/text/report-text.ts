@@ -56,7 +56,16 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
     ...section('Rounds', factLines(roundFacts(report, unit), columns)),
     ...section('Resin', factLines(resinFacts(report, unit), columns)),
     ...section('The work', factLines(workFacts(report), columns)),
-    ...section('From reading the artwork', noticeLines(otherNotices(report), report, layout)),
+    ...section('From reading the artwork', [
+      ...noticeLines(otherNotices(report), report, layout),
+      ...(report.artwork.notices.some(({ seenTo }) => seenTo === false)
+        ? wrap(
+            'A caution from reading that is as you mean it no longer counts with --seen-to CODE.',
+            columns,
+            '  ',
+          )
+        : []),
+    ]),
     ...section(
       'Take care',
       Object.values(CAUTION_WORDS).flatMap((caution) => wrap(caution, columns, '  - ')),

@@ -307,6 +307,5 @@ function moreText({ artwork, findings }: Report): string {
     'cautions',
     ...(notes ? ['notes from reading'] : []),
   ];
-  const mayBeSeenTo = artwork.notices.some(({ seenTo }) => seenTo === false);
-  return `--full adds ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.${mayBeSeenTo ? ' A caution from reading that is as you mean it: --seen-to CODE.' : ''}`;
+  return `--full adds ${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}.`;
 }
