@@ -83,15 +83,16 @@ test('the schedule has the days of the job, and the calendar is that of the comm
   const button = page.getByRole('button', { name: 'Save calendar' });
   expect(await button.isDisabled()).toBe(true);
   await openGroup(page, 'Shop and dates');
-  await page.getByLabel('Carving starts').fill('2026-12-01T09:00');
-  await page.getByLabel('Carving starts').press('Tab');
+  await page.getByLabel('Carving starts', { exact: true }).fill('2026-12-01');
+  await page.getByLabel('Carving starts, time of day').fill('09:30');
+  await page.getByLabel('Carving starts, time of day').press('Tab');
   await verdict(page);
-  expect(await page.locator('fact-table table').nth(2).textContent()).toContain('2026-12-01 09:00');
+  expect(await page.locator('fact-table table').nth(2).textContent()).toContain('2026-12-01 09:30');
   const calendar = await savedText(page, 'Save calendar');
   expect(calendar).toMatch(/^BEGIN:VCALENDAR\r\n/u);
   const { schedule } = (await savedReport(page)).pour;
   expect(calendar.match(/^BEGIN:VEVENT/gmu)).toHaveLength(schedule.length);
-  expect(calendar).toContain('DTSTART:20261201T090000');
+  expect(calendar).toContain('DTSTART:20261201T093000');
 });
 
 test('the picture turns to what levelling leaves, with the lengths of the proof, and back', async () => {

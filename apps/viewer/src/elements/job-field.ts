@@ -18,6 +18,9 @@ import { jobProblem } from '../model/job-problem.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
 
+/** Time of day that a day alone starts with, until another is typed. */
+const USUAL_TIME = '09:00';
+
 /** One value of the job with its label, its way of being written, and what is wrong with it. */
 export class JobField extends LitElement {
   static override properties = {
@@ -32,6 +35,17 @@ export class JobField extends LitElement {
     css`
       textarea {
         resize: vertical;
+      }
+      .moment {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.4rem;
+      }
+      .moment input {
+        flex: 1 1 auto;
+        width: auto;
+        min-width: min(100%, 8.5em);
+        max-width: 100%;
       }
     `,
   ];
@@ -104,20 +118,54 @@ export class JobField extends LitElement {
           .value=${live(shown)}
           @change=${change}
         ></textarea>`;
+      case 'time':
+        return this.#moment(shown, described);
       default:
         return html`<input
           id=${key}
           name=${key}
-          type=${form === 'time' ? 'datetime-local' : 'text'}
+          type="text"
           inputmode=${form === 'number' ? 'decimal' : 'text'}
           autocomplete="off"
           placeholder=${usualValue(key, this.job)}
           aria-invalid=${isInvalid}
           aria-describedby=${described}
-          .value=${live(form === 'time' ? shown.replace(' ', 'T') : shown)}
+          .value=${live(shown)}
           @change=${change}
         />`;
     }
+  }
+
+  /** A day and a time of day in fields of their own: on a narrow page, or in large letters, they stand below each other. */
+  #moment(shown: string, described: string): TemplateResult {
+    const { key, label } = this.field;
+    const [day = '', time = ''] = shown.split(' ');
+    const change = (): void => {
+      const [first = '', second = ''] = [key, `${key}-time`].map(
+        (id) => this.renderRoot.querySelector<HTMLInputElement>(`#${id}`)?.value,
+      );
+      this.#change(first === '' ? '' : `${first} ${second === '' ? USUAL_TIME : second}`);
+    };
+    return html`<span class="moment">
+      <input
+        id=${key}
+        name=${key}
+        type="date"
+        aria-invalid=${this.problem !== null}
+        aria-describedby=${described}
+        .value=${live(day)}
+        @change=${change}
+      />
+      <input
+        id="${key}-time"
+        name="${key}-time"
+        type="time"
+        aria-label="${label}, time of day"
+        aria-invalid=${this.problem !== null}
+        .value=${live(time)}
+        @change=${change}
+      />
+    </span>`;
   }
 
   #tick(event: Event): void {
@@ -160,8 +208,6 @@ function typedValue(text: string, form: Field['form']): string | number | readon
         .split('\n')
         .map((line) => line.trim())
         .filter((line) => line !== '');
-    case 'time':
-      return text.replace('T', ' ');
     default:
       return text;
   }

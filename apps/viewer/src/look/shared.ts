@@ -55,6 +55,11 @@ export const shared: CSSResult = css`
   button.main:hover:not(:disabled) {
     background: var(--ink);
   }
+  input:is([type='checkbox'], [type='radio']) {
+    flex: none;
+    inline-size: 1.05em;
+    block-size: 1.05em;
+  }
   input:not([type='range'], [type='checkbox'], [type='radio']),
   select,
   textarea {

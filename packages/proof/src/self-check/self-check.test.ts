@@ -1,5 +1,12 @@
 import { settleJob } from '@pourproof/job';
-import { type CleanRegion, type Drawing, packRings, rotation, transformRings } from '@pourproof/plane';
+import {
+  type CleanRegion,
+  type Drawing,
+  packRings,
+  rotation,
+  textInUnits,
+  transformRings,
+} from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { type MeasuredJob, prove } from '../fixes/prove.ts';
 import type { Measured } from '../measured.ts';
@@ -13,7 +20,7 @@ const square = (x: number, y: number, side: number): number[] => [
 
 const drawing: Drawing = {
   format: 'svg',
-  scaleSource: 'made by a test in mm',
+  scaleSource: textInUnits('made by a test'),
   toleranceMm: 0.005,
   notices: [],
   shapes: [square(0, 0, 20), square(40, 0, 8), [0, 30, 30, 40, 0, 50]].map((ring, k) => ({

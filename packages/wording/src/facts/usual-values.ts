@@ -1,4 +1,5 @@
 import { bitName, bitSize, type Job, SETTINGS, type SettingKey, usualInput } from '@pourproof/job';
+import { inchesFromMm, type LengthUnit, parseLengthMm } from '@pourproof/plane';
 
 /** A setting that was not given, with the value that holds instead. */
 export interface UsualValue {
@@ -26,7 +27,7 @@ function usualText(key: SettingKey, job: Job): string {
     case 'length':
       return holds.hasWorkLengths === true
         ? bitSize(Number(value), job.units)
-        : String(usualInput(key, {})).replace(/(?<=\d)(?=[a-z])/u, ' ');
+        : fineText(String(usualInput(key, {})), job.units);
     case 'angle':
       return `${short(value)}°`;
     case 'time':
@@ -36,6 +37,13 @@ function usualText(key: SettingKey, job: Job): string {
     default:
       return plainText(value, holds.percent === 'itself');
   }
+}
+
+/** A length finer than work is done to, as it is usually typed. */
+function fineText(usual: string, unit: LengthUnit): string {
+  return unit === 'mm'
+    ? usual.replace(/(?<=\d)(?=[a-z])/u, ' ')
+    : `${Number(inchesFromMm(parseLengthMm(usual)).toPrecision(2))} in`;
 }
 
 function plainText(value: unknown, isPercent: boolean): string {
