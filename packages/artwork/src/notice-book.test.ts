@@ -17,7 +17,7 @@ test('many cases of one kind are one notice, with what its text is made of', () 
     {
       code: 'gap',
       params: { count: 2, details: [], counts: [], minMm: 0.5, maxMm: 2 },
-      text: '2 gaps, the widest 2 mm.',
+      text: { mm: '2 gaps, the widest 2 mm.', in: '2 gaps, the widest 2 mm.' },
       where: [{ line: 3 }, { line: 9 }],
       severity: 'caution',
     },
