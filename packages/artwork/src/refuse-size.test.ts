@@ -1,4 +1,4 @@
-import { type Bounds, type Drawing, packRings, textInUnits } from '@pourproof/plane';
+import { type Bounds, type Drawing, packRings, type TextInUnits, textInUnits } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { ArtworkError } from './artwork-error.ts';
 import { readArtwork } from './read.ts';
@@ -63,7 +63,7 @@ describe('before anything is flattened', () => {
   const asked = (source: string, options = {}): { boxes: Bounds[]; error: unknown } => {
     const boxes: Bounds[] = [];
     const guard = sizeGuard('sign');
-    const refuseBounds = (box: Bounds, from: string): void => {
+    const refuseBounds = (box: Bounds, from: TextInUnits): void => {
       boxes.push(box);
       guard(box, from);
     };

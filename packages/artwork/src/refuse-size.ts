@@ -1,4 +1,11 @@
-import { type Bounds, type Drawing, EMPTY_BOUNDS, joinBounds, ringsBounds } from '@pourproof/plane';
+import {
+  type Bounds,
+  type Drawing,
+  EMPTY_BOUNDS,
+  joinBounds,
+  ringsBounds,
+  type TextInUnits,
+} from '@pourproof/plane';
 import { fileRefusal } from './file-refusals.ts';
 
 /** No board is longer, mm (our choice; sizes that a job may ask for end there too). */
@@ -10,7 +17,7 @@ const LEAST_MM = 0.1;
  * Looks at the box of what a reader is about to flatten, in mm, and at how its size came about; throws where
  * no board is that long.
  */
-export type SizeGuard = (boundsMm: Bounds, scaleSource: string) => void;
+export type SizeGuard = (boundsMm: Bounds, scaleSource: TextInUnits) => void;
 
 /**
  * The guard that refuses what is larger than any board before anything dear is computed on it.
@@ -34,7 +41,7 @@ export function refuseSize(drawing: Drawing, name: string): void {
 
 function refuse(
   [left, top, right, bottom]: Bounds,
-  scaleSource: string,
+  scaleSource: TextInUnits,
   name: string,
   leastMm: number,
 ): void {

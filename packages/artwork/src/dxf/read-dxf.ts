@@ -86,10 +86,11 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
       joinToleranceMm,
       fonts: options.fonts ?? [],
     });
+  const scaleSource = textInUnits((unit) => scaleWords(asFile, options, unit));
   const isFitted = options.widthMm !== undefined || options.heightMm !== undefined;
   if (options.refuseBounds !== undefined && !isFitted && mayBeHuge(document, asFile.mmPerUnit * factor)) {
     const rough = draw(pageMap(asFile.mmPerUnit * factor, 0, 0), dxfNotices(), ROUGH_MM);
-    options.refuseBounds(sheetBounds(rough), scaleWords(asFile, options));
+    options.refuseBounds(sheetBounds(rough), scaleSource);
   }
 
   let log = dxfNotices();
@@ -111,7 +112,7 @@ export function readDxf(source: Uint8Array | string, options: ReadDxfOptions = {
   notices.push(...log.notices(), ...joined.notices);
   return {
     format: 'dxf',
-    scaleSource: textInUnits((unit) => scaleWords(asFile, options, unit)),
+    scaleSource,
     shapes: joined.shapes,
     notices,
     toleranceMm,

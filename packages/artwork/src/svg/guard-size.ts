@@ -1,4 +1,4 @@
-import { type Bounds, ringsBounds } from '@pourproof/plane';
+import { type Bounds, ringsBounds, textInUnits } from '@pourproof/plane';
 import { largestScale } from '../path/largest-scale.ts';
 import type { Path, Segment } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
@@ -17,7 +17,7 @@ export function guardSize({ options, pageSource }: Scene, { toMm, clip }: DrawSt
     return;
   }
   const box = pathBounds(transformPath(toMm, path));
-  refuseBounds(clip === undefined ? box : common(box, ringsBounds(clip)), pageSource);
+  refuseBounds(clip === undefined ? box : common(box, ringsBounds(clip)), textInUnits(pageSource));
 }
 
 /** No point of a path is further from the origin; numbers that overflow are told elsewhere. */
