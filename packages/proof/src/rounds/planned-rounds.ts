@@ -116,7 +116,9 @@ export function noticesInRounds(notices: readonly Notice[]): readonly Notice[] {
     notice.code === 'paint-covers-paint'
       ? {
           ...notice,
-          text: 'Shapes lie on top of shapes of another colour, as rounds have it: each round is carved in full below what a later one carves into it, so leave the drawing as it is.',
+          text: textInUnits(
+            'Shapes lie on top of shapes of another colour, as rounds have it: each round is carved in full below what a later one carves into it, so leave the drawing as it is.',
+          ),
         }
       : notice,
   );
