@@ -9,14 +9,18 @@ const MOST_POINTS = 120;
 /** Throws where a drawing holds numbers that are not finite, rings without points, words of a program, or resolves to what is no clean region. */
 export function checkDrawing(drawing: Drawing): void {
   for (const notice of drawing.notices) {
-    checkWords(notice.text);
+    for (const text of Object.values(notice.text)) {
+      checkWords(text);
+      if (text === '') {
+        throw new Error(`notice ${notice.code} has no text`);
+      }
+    }
     checkNumbers(notice.params ?? {}, `notice ${notice.code}`);
     checkNumbers(notice.where, `places of ${notice.code}`);
-    if (notice.text === '') {
-      throw new Error(`notice ${notice.code} has no text`);
-    }
   }
-  checkWords(drawing.scaleSource);
+  for (const text of Object.values(drawing.scaleSource)) {
+    checkWords(text);
+  }
   checkNumbers(drawing.pageMm ?? {}, 'page');
   checkNumbers(drawing.open ?? {}, 'open outlines');
   let points = 0;

@@ -179,7 +179,11 @@ describe('a bad row is named by its number, counted from 1, with what to write',
       /row 2: wood "chery" is unknown\. Did you mean cherry\? Known: poplar/u,
     ],
     ['an unknown seal', { seal: 'wax', slots: ['1mm'] }, /row 2: seal "wax" is unknown/u],
-    ['hours in the past', { sealHours: '-2h', slots: ['1mm'] }, /row 2: "-2.?h" is no time that a seal was left/u],
+    [
+      'hours in the past',
+      { sealHours: '-2h', slots: ['1mm'] },
+      /row 2: "-2.?h" is no time that a seal was left/u,
+    ],
     ['a frozen shop', { temp: '-5C', slots: ['1mm'] }, /row 2: temp is -5 °C/u],
   ];
   test.each(cases)('%s', (_, row, message) => {

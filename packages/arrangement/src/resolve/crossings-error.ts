@@ -5,6 +5,8 @@ import type { Point } from '@pourproof/plane';
  * so that as many as this stay within 10 s and 1 GB (docs/decisions/0007). Lettering and ornaments have
  * thousands; a hundred times more come from shapes piled up, or from hatching that was meant to look like a
  * tone.
+ *
+ * @public
  */
 export const MAX_CROSSINGS = 1_000_000;
 

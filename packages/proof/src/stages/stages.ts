@@ -38,7 +38,7 @@ const KEPT_TRAVELS = 64;
 
 /**
  * Results of the stages of proofs, kept by what they were made from: a proof of a job that differs in one setting makes anew only what
- * depends on it. Of each stage the last {@link KEPT} are kept, those asked for last.
+ * depends on it. Of each stage the last few are kept, those asked for last.
  *
  * A stage is a pure function of results of other stages, which are the same object as long as they are kept, and of values of the job.
  */
