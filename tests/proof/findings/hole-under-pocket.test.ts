@@ -118,7 +118,9 @@ describe('the board in report and picture', () => {
       expect(html).toContain(`class="obstacle ${form}"`);
     }
     expect(html).toContain('hole or groove in the back</li>');
-    expect(overlaySvg(vetted)).toContain('<title>hole in the back</title>');
+    const overlay = overlaySvg(vetted);
+    expect(overlay).toContain('<g id="keep-clear"');
+    expect(overlay).toContain('<title>hole in the back</title>');
     expect(findingEntries(report, job).map(({ code }) => code)).toContain('hole-under-pocket');
   });
 });

@@ -85,12 +85,7 @@ export function overlaySvg({ report, picture, job }: Vetted): string {
       lines(picture.bleedWalls),
     ),
     ...levellingGroups(picture.levelling),
-    group(
-      'keep-clear',
-      'Holes, grooves and clamps of the board',
-      'stroke="#14213d" stroke-width="0.3" fill="#14213d" fill-opacity="0.12"',
-      obstacleShapes(picture),
-    ),
+    ...obstacleGroup(picture),
     group(
       'marks',
       'Numbers of the findings',
@@ -146,6 +141,13 @@ function bleedGroups({ bleed }: Picture): readonly string[] {
       bleed.map((block) => area(block[end])).join('\n'),
     ),
   );
+}
+
+/** One group, where the board has any. */
+function obstacleGroup(picture: Picture): readonly string[] {
+  const shapes = obstacleShapes(picture);
+  const paint = 'stroke="#14213d" stroke-width="0.3" fill="#14213d" fill-opacity="0.12"';
+  return shapes === '' ? [] : [group('keep-clear', 'Holes, grooves and clamps of the board', paint, shapes)];
 }
 
 /** Lines of equal depth in the walls of a V, one group for each. */
