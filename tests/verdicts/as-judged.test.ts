@@ -13,9 +13,9 @@ const ROWS = 2;
 const PLACES = 4;
 
 async function findingsOf(each: VerdictCase): Promise<readonly Finding[]> {
-  const { source, job } = await caseJob(each);
+  const { source, job, materials } = await caseJob(each);
   const hasFont = source.font !== null && source.font !== undefined;
-  const settled = settleJob(job, { source: source.kind, hasFont });
+  const settled = settleJob(job, { source: source.kind, hasFont, materials });
   return judgeDrawing(await readDrawing(source, settled), sourceName(source), settled).report.findings;
 }
 
