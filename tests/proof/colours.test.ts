@@ -3,6 +3,7 @@ import { judgeDrawing, type Report } from '@pourproof/proof';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../support/drawing-of.ts';
 import { type Painted, painted } from '../support/painted.ts';
+import { regular } from '../support/shapes/clean-from.ts';
 
 const WALNUT: JobInput = { bit: ['flat:2mm'], depth: '3mm', wood: 'walnut', seal: 'none', units: 'mm' };
 const RED = '#e30613';
@@ -153,14 +154,33 @@ test('colours that no round names are told by their names', () => {
 });
 
 test('how far the volume of a colour may be off grows with the tolerance that curves are flattened to', () => {
-  const off = (tolerance: string): readonly number[] =>
-    vetted(apart, { tolerance }).pour.colours.flatMap(({ uncertainty }) =>
+  const [radiusMm, depthMm] = [10, 3];
+  // straight sides are as drawn, so only a curve can tell: chords as readers make them, no farther from the circle than the tolerance
+  const cornersAt = (toleranceMm: number): number =>
+    Math.ceil(Math.PI / Math.acos(1 - toleranceMm / radiusMm));
+  const off = (toleranceMm: number): readonly number[] => {
+    const corners = cornersAt(toleranceMm);
+    const discs: readonly Painted[] = [
+      [RED, regular(corners, radiusMm)],
+      [BLUE, regular(corners, radiusMm, 40)],
+    ];
+    const job = settleJob({ ...WALNUT, tolerance: `${toleranceMm}mm` });
+    const { pour } = judgeDrawing({ ...painted(discs), toleranceMm }, 'test', job).report;
+    return pour.colours.flatMap(({ uncertainty }) =>
       uncertainty.filter(({ cause }) => cause === 'geometry').map(({ moreMl }) => moreMl),
     );
-  const [fine, coarse] = [off('5um'), off('50um')];
-  expect(fine.length).toBe(2);
-  for (const [k, ml] of fine.entries()) {
-    expect(ml).toBeGreaterThan(0);
-    expect(coarse[k]).toBeGreaterThan(ml);
+  };
+  /** What the chords cut off a disc, ml. */
+  const lostAt = (toleranceMm: number): number => {
+    const corners = cornersAt(toleranceMm);
+    const polygonMm2 = (corners / 2) * radiusMm ** 2 * Math.sin((2 * Math.PI) / corners);
+    return ((Math.PI * radiusMm ** 2 - polygonMm2) * depthMm) / 1000;
+  };
+  const [fine, coarse] = [off(0.005), off(0.05)];
+  expect([fine.length, coarse.length]).toEqual([2, 2]);
+  for (const k of [0, 1]) {
+    expect(fine[k]).toBeGreaterThan(lostAt(0.005));
+    expect(coarse[k]).toBeGreaterThan(lostAt(0.05));
+    expect(coarse[k]).toBeGreaterThan(5 * fine[k]!);
   }
 });
