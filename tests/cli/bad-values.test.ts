@@ -72,7 +72,7 @@ const CASES: readonly BadInput[] = [
     argv: vet('square.svg', '--rounds', 'black,,red'),
     err: said(
       '--rounds "black,,red" has a round without a colour or layer.',
-      'Write it like "red, blue" or "red:3mm, blue+white:2mm".',
+      'Write it like "red, blue" or "red:3mm, blue+white:2mm with flat:1mm".',
     ),
   },
   {

@@ -172,11 +172,12 @@ export const NO_REGION: Readonly<Record<string, readonly string[]>> = {
   plane: [
     ...['BoxIndex', 'COINCIDENT_REL_TOL', 'CSS_PX_PER_INCH', 'DEFAULT_FLATTEN_TOLERANCE_MM', 'EMPTY_BOUNDS'],
     ...['DEFAULT_JOIN_TOLERANCE_MM', 'G_PER_LB', 'G_PER_OZ', 'IDENTITY', 'InternalError', 'ML_PER_US_FL_OZ'],
-    ...['MM_PER_INCH', 'MeasureError', 'PT_PER_INCH', 'PT_PER_PICA', 'RESOLVE_GRID_MM', 'SPECK_AREA_MM2'],
+    ...['MM_PER_INCH', 'MeasureError', 'NOTICE_CODES', 'PT_PER_INCH', 'PT_PER_PICA', 'RESOLVE_GRID_MM'],
+    'SPECK_AREA_MM2',
     ...['TIE_GRAIN_MM', 'UnionFind', 'applyTransform', 'byGrain', 'compose', 'degrees', 'determinant'],
     ...['formatArea', 'formatLength', 'formatVolume', 'inGrains', 'inchesFromMm', 'invariant'],
     ...['isEmptyBounds', 'joinBounds', 'keepUnits', 'mmFromInches', 'parseLengthMm', 'parseMeasure'],
-    ...['radians', 'rotation', 'scaling', 'translation'],
+    ...['radians', 'rotation', 'scaling', 'textInUnits', 'translation'],
   ],
   arrangement: ['CrossingsError', 'MAX_CROSSINGS', 'SweepStatus', 'turn'],
   geometry: [
