@@ -4,7 +4,7 @@ import { cornerShare } from '../measure/corner-share.ts';
 import { shareAtLength } from '../measure/share-at-length.ts';
 import { slowingWay, type Widening } from '../measure/slowing-way.ts';
 import { stepAtWay } from '../measure/step-at-way.ts';
-import type { StrokeParts } from '../measure/stroke-parts.ts';
+import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { risingFrom } from './narrow-parts.ts';
 
@@ -39,7 +39,7 @@ class WayUp implements Widening {
 
   constructor(axis: MedialAxis, e: number, radius: number, strokes: StrokeParts) {
     const { edgeFrom, edgeTo, nodeR } = axis;
-    const { reach, degree, same, length } = strokes;
+    const { part, start, reach, degree, same, length } = strokes;
     const shape = new AxisEdge(axis);
     this.#shape = shape;
     const low = reach[edgeFrom[e]];
@@ -55,15 +55,18 @@ class WayUp implements Widening {
       const whole = Math.max(0, length[up]);
       this.#edges.push(up);
       const before = reach[from];
-      if (isCorner && excessBeyondCorner(before + whole, nodeR[to]) > 0) {
+      // a steep taper is a corner too
+      const isSteep = part[up] === CORNER;
+      if (isCorner && !isSteep && excessBeyondCorner(before + whole, nodeR[to]) > 0) {
         // the corner ends within the edge, where a stroke begins
         shape.load(up);
-        const share = excessBeyondCorner(before, nodeR[from]) > 0 ? 0 : cornerShare(shape, before);
+        const begins = excessBeyondCorner(before, nodeR[from]) > 0 ? 0 : cornerShare(shape, before);
+        const share = Math.max(begins, start[up]);
         this.ways.push(Math.max(this.stopMm, way + shape.lengthBetween(0, share)));
         break;
       }
       this.ways.push(way + whole);
-      if (isCorner ? excessBeyondCorner(reach[to], nodeR[to]) > 0 : degree[same[to]] > 2) {
+      if (isCorner ? !isSteep && excessBeyondCorner(reach[to], nodeR[to]) > 0 : degree[same[to]] > 2) {
         break;
       }
     }
