@@ -1,4 +1,4 @@
-import { type JobInput, SETTING_KEYS, settleJob } from '@pourproof/job';
+import { type JobInput, readMaterialsFile, SETTING_KEYS, settleJob } from '@pourproof/job';
 import { judgeDrawing, type StageName, Stages } from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -58,6 +58,23 @@ test('nothing runs anew where nothing has changed', () => {
 test('what is levelled, weighed and dated leaves the cut as it was', () => {
   for (const key of ['level', 'wastePct', 'boards', 'pricePerG', 'start', 'overpour'] as const) {
     expect(stagesAfter(key).filter((stage) => stage !== 'levelling')).toEqual([]);
+  }
+});
+
+test('materials that are read anew are the ones that coupons are told apart by', () => {
+  const shed = { name: 'walnut from the shed', like: 'walnut' };
+  const stages = new Stages();
+  const job = () => {
+    const materials = readMaterialsFile(
+      { schema: 'pourproof/materials@1', woods: { 'shed-walnut': shed } },
+      'materials.json',
+    );
+    const coupons = [{ wood: 'shed-walnut', slots: ['2mm'] }];
+    return settleJob({ ...STAGED_JOB, wood: 'shed-walnut', coupons }, { materials });
+  };
+  for (let k = 0; k < 2; k++) {
+    const { report } = judgeDrawing(STAGED_DRAWING, 'staged', job(), stages);
+    expect(report.bleed.coupons).toBe(1);
   }
 });
 

@@ -79,19 +79,13 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
   };
 }
 
+/** Rows of a materials file that is read anew are others, though they say the same: coupons are told apart by them. */
 function placedBoard(job: Job, bounds: Bounds, stages: Stages): PlacedBoard {
   const { board, placeMm, turnDeg, grainDeg, diveDeg, rows, materials } = job;
-  const reads =
-    board === null
-      ? { grainDeg, diveDeg, wood: rows.wood }
-      : {
-          board,
-          placeMm,
-          turnDeg,
-          bounds,
-          woods: [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]))],
-        };
-  return stages.of('board', [], reads, () => placeBoard(job, bounds));
+  const woods =
+    board === null ? [rows.wood] : [...new Set(board.blocks.map(({ wood }) => materials.woods[wood]))];
+  const reads = board === null ? { grainDeg, diveDeg } : { board, placeMm, turnDeg, bounds };
+  return stages.of('board', woods, reads, () => placeBoard(job, bounds));
 }
 
 function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): LevellingMap {
