@@ -1,9 +1,9 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
 import type { Carving } from '@pourproof/cutting';
-import { fibreVector, sweepAlong } from '@pourproof/geometry';
+import { arcRingsLength, fibreVector, sweepAlong } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
-import { type CleanRegion, packRings, radians, ringsBounds, signedArea } from '@pourproof/plane';
+import { type CleanRegion, packRings, perimeter, radians, ringsBounds, signedArea } from '@pourproof/plane';
 import type { CutMeasures } from '../cut/measure-cut.ts';
 import { type FilledPocket, slabsOf, woodAt } from '../rounds/filled-pockets.ts';
 import { Stages } from '../stages/stages.ts';
@@ -65,7 +65,7 @@ interface BlockCut {
  * Measures the cut in every block that it meets: walls, floor, exposure of end grain, and the face that
  * colour may reach.
  *
- * The exact area of the floor is divided in proportion to the flattened outlines. For upright walls, |n·f| is
+ * The exact area of the floor and length of the walls are divided in proportion to the flattened outlines. For upright walls, |n·f| is
  * the fibre's component in the face times |n·f₂|, and for a floor sin(dive); other walls are summed element
  * by element.
  *
@@ -127,6 +127,7 @@ function blockCuts(
   const upright = uprightWalls(cut, board, filled, job.depthMm);
   const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedIn(carving, blocks, floors);
   const whole = signedArea(cut);
+  const longer = cut.ringEnds.length === 0 ? 1 : arcRingsLength(carving.outline) / perimeter(cut);
   const nearby =
     cut.ringEnds.length === 0
       ? blocks.map(() => cut)
@@ -155,7 +156,7 @@ function blockCuts(
         cut: part,
         near,
         sizes: {
-          wallLengthMm: walls.lengthMm,
+          wallLengthMm: longer * walls.lengthMm,
           exposedLengthMm: walls.exposedMm * inFace(dive),
           floorAreaMm2,
           wallAreaMm2,
