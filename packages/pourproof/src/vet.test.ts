@@ -1,3 +1,4 @@
+import { defaultMaterials } from '@pourproof/materials';
 import { describe, expect, test, vi } from 'vitest';
 import { InternalError, type Source, vet, vetter } from './index.ts';
 
@@ -30,6 +31,17 @@ describe('a vetter keeps the drawing that it read last', () => {
     const { report } = await ask(bar(40), after);
     expect(readSvg).toHaveBeenCalledTimes(reads);
     expect(report).toEqual((await vet(bar(40), after)).report);
+  });
+
+  test('coupons count though the materials come as a copy with every question, as a worker gets them', async () => {
+    const ask = vetter();
+    const basis = async (job: Parameters<typeof ask>[1]): Promise<string | undefined> =>
+      (await ask(bar(40), job, { materials: structuredClone(defaultMaterials) })).report.bleed.blocks[0]
+        ?.basis;
+    const coupons = [{ slots: ['none below 0.45mm'] }];
+    expect(await basis({})).toBe('prior');
+    expect(await basis({ coupons })).toBe('calibrated');
+    expect(await basis({})).toBe('prior');
   });
 
   test('other artwork is read, and a refusal leaves nothing behind', async () => {

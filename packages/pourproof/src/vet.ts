@@ -64,6 +64,7 @@ export async function replay({ source, job, materials, coupons }: FaultBundle): 
 export function vetter(): Vetter {
   let kept: { readonly source: Source; readonly settings: string; readonly drawing: Drawing } | null = null;
   const stages = new Stages();
+  const materialsOf = sameObjectForEqual<MaterialsBook>();
   const drawingOf = async (source: Source, job: Job): Promise<Drawing> => {
     const settings = readingSettings(job);
     const key = JSON.stringify(settings);
@@ -76,7 +77,13 @@ export function vetter(): Vetter {
   return async (source, input, options = {}) => {
     let unit: LengthUnit = 'mm';
     try {
-      const job = settleJob(input, { ...options, source: source.kind, hasFont: hasFont(source, input) });
+      const { materials } = options;
+      const job = settleJob(input, {
+        ...options,
+        ...(materials === undefined ? {} : { materials: materialsOf(materials) }),
+        source: source.kind,
+        hasFont: hasFont(source, input),
+      });
       unit = job.units;
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
       return { ...(await provedWith(drawing, source, job, stages)), job };
@@ -87,6 +94,18 @@ export function vetter(): Vetter {
       // whatever else is thrown is a fault of pourproof: all that it was given has been checked before
       throw refusalOf(error) === null ? new ProofFault(error, { source, job: input, options }) : error;
     }
+  };
+}
+
+/** Woods are told apart by identity, and what is posted from thread to thread is a new copy each time. */
+function sameObjectForEqual<T>(): (value: T) => T {
+  let kept: { readonly value: T; readonly key: string } | null = null;
+  return (value) => {
+    const key = JSON.stringify(value);
+    if (kept?.key !== key) {
+      kept = { value, key };
+    }
+    return kept.value;
   };
 }
 
