@@ -136,7 +136,7 @@ test('every field of the ticket lands in the job file, which asks for the same p
   }
   const typed: readonly (readonly [label: string, text: string])[] = [
     ['Fibres dive into the face by', '5deg'],
-    ['Pigment, percent of the mix', '4'],
+    ['Pigment or dye, percent of the mix', '4'],
     ['Poured proud of the face by', '0.8mm'],
     ['Stays in the cup, percent', '20'],
     ['Equal boards poured together', '3'],
@@ -190,7 +190,7 @@ test('a board is laid and taken off again, and what the job cannot mean is refus
   await board.fill('stripes 300x180x20mm maple');
   await board.press('Tab');
   expect(await page.locator('#board-problem').textContent()).toBe(
-    'board: the stripe of maple has no width. Type it as in maple:40mm.',
+    '“Glue-up in one line”: the stripe of maple has no width. Type it as in maple:40mm.',
   );
   expect(await board.getAttribute('aria-invalid')).toBe('true');
   await type(page, 'Glue-up in one line', 'plain 300x180x20mm walnut');
@@ -223,7 +223,7 @@ test('own materials are offered and used, and the page goes back to the usual on
   expect((await savedReport(page)).bleed.blocks[0]?.species).toBe('garden plum');
   await page.getByRole('button', { name: 'Back to the usual' }).click();
   // the job still names the maker's wood
-  expect(await note(page)).toContain('wood "plum" is unknown');
+  expect(await note(page)).toContain('“Wood” "plum" is unknown');
   await page.getByLabel('Wood', { exact: true }).selectOption('cherry');
   await page.getByRole('button', { name: 'Back to the usual' }).click();
   expect(await page.getByLabel('Wood', { exact: true }).locator('option').allTextContents()).not.toContain(
@@ -260,7 +260,7 @@ test('files that cannot be used are told, and what was on the page stays', async
     ['{"schema": "pourproof/job@1", "wod": 1}', 'job.json is not a pourproof/job@1 file'],
     ['{"schema": ', 'job.json is not JSON'],
     ['{"name": "x"}', 'neither a job, a materials nor a coupons file'],
-    ['{"schema": "pourproof/job@1", "depth": "0mm"}', 'depth is 0 mm'],
+    ['{"schema": "pourproof/job@1", "depth": "0mm"}', '“Depth of the pocket” is 0 mm'],
     [
       '{"schema": "pourproof/job@1", "artwork": "crest.dxf"}',
       'This job is for crest.dxf: choose that file too.',
