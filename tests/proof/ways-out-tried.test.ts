@@ -211,8 +211,7 @@ describe('coupons that name no seal were cut with that of the job', () => {
     expect(seal?.clears).toBe(true);
     const beside = applyFix(bare, seal as Fix, { coupons });
     expect(beside?.coupons).toEqual([{ seal: 'none', coats: 1, sealHours: '24h', slots }]);
-    const highOf = (job: JobInput): number => judged(bar, job).bleed.blocks[0]?.travelMm.high ?? Number.NaN;
     expect(find(judged(bar, beside ?? {}), 'high-bleed-wall')).toBeUndefined();
-    expect(highOf({ ...beside, coupons })).toBeGreaterThan(5 * highOf(beside ?? {}));
+    expect(find(judged(bar, { ...beside, coupons }), 'high-bleed-wall')).toBeDefined();
   });
 });
