@@ -37,7 +37,7 @@ test.each(FINDING_CODES)('explain %s gives its page without markup', async (code
   expect({ code: answer.code, err: answer.err }).toEqual({ code: 0, err: '' });
   expect(answer.out).toContain(`(${code}, `);
   expect(answer.out).toMatch(/^Ways out|^What it tells/mu);
-  expect(answer.out).not.toMatch(/\*\*|`|\]\(/u);
+  expect(answer.out).not.toMatch(/\*\*|`|\]\(|^\||--- \|/mu);
   expect(Math.max(...answer.out.split('\n').map((line) => [...line].length))).toBeLessThanOrEqual(80);
 });
 

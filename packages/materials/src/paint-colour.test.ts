@@ -28,6 +28,14 @@ test.each([
   ['#fefefe', 'white'],
   ['#101010', 'black'],
   ['#8b4513', 'brown'],
+  ['#cc0000', 'red'],
+  ['#a52a2a', 'brown'],
+  ['#006400', 'green'],
+  ['#4b0082', 'purple'],
+  ['#808000', 'green'],
+  ['#4682b4', 'blue'],
+  ['#d2691e', 'brown'],
+  ['#ffd700', 'yellow'],
 ])('%s is %s in plain words', (hex, word) => {
   expect(plainColourWord(hex)).toBe(word);
 });

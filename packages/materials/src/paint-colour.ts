@@ -1,21 +1,24 @@
 import { colorsNamed, convertRgbToXyz65, convertXyz65ToLab65, parseHex } from 'culori/fn';
 import { ciede2000, type Lab } from './colour-difference.ts';
 
-/** Plain words for colours of a drawing, by the CSS name that stands for each (our choice). */
-const PLAIN_WORDS = [
-  'black',
-  'white',
-  'grey',
-  'red',
-  'orange',
-  'yellow',
-  'green',
-  'blue',
-  'purple',
-  'pink',
-  'brown',
-  'cyan',
-] as const;
+/**
+ * Plain words for colours of a drawing, and the names of CSS that a maker would call by each (our choice): one anchor a word
+ * would call a plain red of 80 % brown.
+ */
+const PLAIN_WORDS = {
+  black: ['black'],
+  white: ['white', 'ivory'],
+  grey: ['grey', 'dimgrey', 'silver', 'slategrey'],
+  red: ['red', 'crimson', 'firebrick', 'darkred'],
+  orange: ['orange', 'darkorange', 'orangered'],
+  yellow: ['yellow', 'gold', 'khaki'],
+  green: ['green', 'lime', 'darkgreen', 'limegreen', 'seagreen', 'olivedrab'],
+  blue: ['blue', 'navy', 'royalblue', 'steelblue', 'deepskyblue', 'lightskyblue'],
+  purple: ['purple', 'indigo', 'darkviolet', 'mediumpurple'],
+  pink: ['pink', 'hotpink', 'deeppink'],
+  brown: ['brown', 'saddlebrown', 'sienna', 'chocolate', 'tan'],
+  cyan: ['cyan', 'turquoise', 'darkcyan'],
+} as const satisfies Record<string, readonly (keyof typeof colorsNamed)[]>;
 
 const HEX_DIGITS = 6;
 
@@ -51,9 +54,10 @@ export function paintLab(hex: string): Lab {
 /** The plain word that a colour of a drawing comes nearest to: `#e30613` is red. */
 export function plainColourWord(hex: string): string {
   const lab = paintLab(hex);
-  const [nearest] = PLAIN_WORDS.map((word) => ({
-    word,
-    difference: ciede2000(lab, paintLab(paintHex(word) ?? '')),
-  })).toSorted((a, b) => a.difference - b.difference);
+  const [nearest] = Object.entries(PLAIN_WORDS)
+    .flatMap(([word, names]) =>
+      names.map((name) => ({ word, difference: ciede2000(lab, paintLab(paintHex(name) ?? '')) })),
+    )
+    .toSorted((a, b) => a.difference - b.difference);
   return nearest?.word ?? hex;
 }

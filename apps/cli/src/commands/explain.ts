@@ -51,7 +51,7 @@ function noticeText({ code, meaning, remedy }: NoticeRow, columns: number): stri
   ].join('\n');
 }
 
-/** Markdown of the manual's plain kind (headings, paragraphs, lists, bold, code, links) as plain text. */
+/** Markdown of the manual's plain kind (headings, paragraphs, lists, tables, bold, code, links) as plain text. */
 function plainText(markdown: string, columns: number): string {
   return markdown
     .trim()
@@ -67,8 +67,25 @@ function blockLines(block: string, columns: number): string[] {
     .replace(/\*\*([^*]+)\*\*|\*([^*]+)\*/gu, (_, bold?: string, slanted?: string) => bold ?? slanted ?? '')
     .replace(/`([^`]*)`/gu, '$1')
     .replace(/\[([^\]]+)\]\([^)]*\)/gu, '$1');
-  const items = text.split(/\n(?=[-*] )/u);
+  const items = text.startsWith('|') ? tableItems(text) : text.split(/\n(?=[-*] )/u);
   return items.flatMap((item) =>
     /^[-*] /u.test(item) ? wrap(item.slice(2), columns, '  - ') : wrap(item, columns),
   );
+}
+
+/**
+ * A table as a list, which a narrow terminal holds too: of each row its first cell, then the others under the names of
+ * their columns. Empty cells say nothing.
+ */
+function tableItems(table: string): string[] {
+  const [names = [], , ...rows] = table.split('\n').map((line) =>
+    line
+      .replace(/^\||\|\s*$/gu, '')
+      .split('|')
+      .map((cell) => cell.trim()),
+  );
+  return rows.map(([subject = '', ...cells]) => {
+    const said = cells.flatMap((cell, k) => (cell === '' ? [] : [`${names[k + 1] ?? ''} ${cell}`.trim()]));
+    return `- ${subject}: ${said.join('; ')}`;
+  });
 }
