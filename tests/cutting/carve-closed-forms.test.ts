@@ -203,6 +203,14 @@ describe('a rounded tip', () => {
     expect(disc.volumeErrorMm3).toBeLessThan(1e-6 * want);
   });
 
+  test('at a waist the surface is uncertain beyond rounding, in a slot it is not', () => {
+    const waist = cut(cleanFrom([[-1, -1, 0, -0.1, 1, -1, 1, 1, 0, 0.1, -1, 1]]), 9, vee(60, 20, tip));
+    expect(waist.wallAreaErrorMm2).toBeGreaterThan(1e-5 * waist.wallAreaMm2);
+    expect(waist.wallAreaErrorMm2).toBeLessThan(0.01 * waist.wallAreaMm2);
+    const slot = cut(cleanFrom([rectangle(0, 0, 30, 2)]), 0.5, vee(60, 20, tip));
+    expect(slot.wallAreaErrorMm2).toBeLessThan(1e-6 * slot.wallAreaMm2);
+  });
+
   test('with a depth limit that the flanks reach everywhere, only corners are uncertain', () => {
     const bar = cut(cleanFrom([rectangle(0, 0, 30, 10)]), 1, vee(60, 20, tip));
     expect(bar.volumeErrorMm3).toBeLessThan(1e-6 * bar.volumeMm3);

@@ -62,6 +62,30 @@ describe('cutters', () => {
     expect(slope(touch + 2e-7)).toBeCloseTo(Math.tan(side), 4);
   });
 
+  test('the tip of a profile that begins with a needle is at its foot', () => {
+    const needle = profileCutter([
+      [0, 0],
+      [5, 0],
+      [6, 3],
+    ]);
+    expect(heightAt(needle, 0)).toBe(0);
+    expect(heightAt(needle, 1.5)).toBeCloseTo(5.5, 12);
+    expect(radiusAt(needle, 4)).toBe(0);
+  });
+
+  test('a profile whose first point is no tip is refused for that', () => {
+    for (const first of [
+      [0, -1],
+      [0, Infinity],
+      [0, Number.NaN],
+      [0.1, 0],
+    ] as const) {
+      expect(() => profileCutter([first, [5, 3]])).toThrow(
+        new RangeError('the profile must start at height 0 with a radius of 0 or more'),
+      );
+    }
+  });
+
   test('sizes that make no cutter, or no step, are refused', () => {
     for (const misuse of [
       () => flatCutter(0),

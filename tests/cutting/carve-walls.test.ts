@@ -6,6 +6,7 @@ import {
   carve,
   carvedWalls,
   flatCutter,
+  profileCutter,
 } from '@pourproof/cutting';
 import { medialAxis } from '@pourproof/geometry';
 import { radians } from '@pourproof/plane';
@@ -147,6 +148,37 @@ describe('walls in three dimensions', () => {
         }
       }
     }
+  });
+
+  test('elements are on the side of the wall that they are a part of, and a step of the bit is one of them', () => {
+    // off the origin, so that nothing is its own mirror image
+    const axis = medialAxis(cleanFrom([rectangle(40, 20, 30, 10)]));
+    const stepped = profileCutter([
+      [0, 0.5],
+      [1, 0.5],
+      [1, 1.5],
+      [3, 1.5],
+    ]);
+    const angle = { cutter: stepped, way: 'clear' } as const;
+    for (const steps of [[vee(90)], [vee(60, { tipRadiusMm: 0.3 })], [clear(flatCutter(1))], [angle]]) {
+      const cut = carve(axis, steps, { depthMm: 2 });
+      const walls = carvedWalls(cut, { grainRad: 0.2, longestMm: 1 });
+      for (let k = 0; k < walls.count; k++) {
+        const [nx, ny] = [walls.normals[3 * k]!, walls.normals[3 * k + 1]!];
+        const [x, y] = [walls.points[2 * k]! - 55, walls.points[2 * k + 1]! - 25];
+        if (Math.hypot(nx, ny) > 1e-9) {
+          // normals point into the wood, away from the middle of the bar, and across it for both long walls
+          expect(nx * x + ny * y).toBeGreaterThan(0);
+          expect(Math.max(Math.abs(x) / 15, Math.abs(y) / 5)).toBeGreaterThan(0.5);
+        }
+      }
+      const surface = cut.wallAreaMm2 + cut.floorAreaMm2 + cut.ledgeAreaMm2;
+      expect(walls.areaMm2 / surface).toBeCloseTo(1, 1);
+    }
+    const walls = carvedWalls(carve(axis, [angle], { depthMm: 2 }), { grainRad: 0 });
+    const level = sum(walls, (k) => (walls.normals[3 * k + 2]! < -0.999 ? walls.areasMm2[k]! : 0));
+    // floor and step together: the slice at the face
+    expect(level).toBeCloseTo(300 - (4 - Math.PI) * 1.5 ** 2, 9);
   });
 
   test('V walls: ∫E dA equals the slope of the depth along the fibre, summed on a grid', () => {

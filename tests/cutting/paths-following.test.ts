@@ -130,6 +130,25 @@ test('a rounded tip is less deep by the missing apex of its cone, and rises alon
   expect(found.lengthMm - found.retracedMm).toBeCloseTo(10 + 4 * (arc + cone), 7);
 });
 
+test('a rounded tip that a depth limit stops on its ball goes no farther than where its circle at the face is that wide', () => {
+  const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
+  const [rho, depthMm] = [2, 0.5];
+  const tip = { includedRad: Math.PI / 3, tipRadiusMm: rho, depthMm, toleranceMm: 1e-7 };
+  const found = followingPath(axis, tip);
+  // half the chord of a cap of that height
+  const inset = Math.sqrt(depthMm * (2 * rho - depthMm));
+  const around = 2 * (20 - 2 * inset + 10 - 2 * inset);
+  // r = ρ sin t on the circle, 1 mm of clearance takes √2 mm of path
+  const [steps, end] = [20000, Math.asin(inset / rho)];
+  let arc = 0;
+  for (let k = 0; k < steps; k++) {
+    const t = ((k + 0.5) * end) / steps;
+    arc += (rho * Math.hypot(Math.SQRT2 * Math.cos(t), Math.sin(t)) * end) / steps;
+  }
+  expect(found.lengthMm - found.retracedMm).toBeCloseTo(around + 4 * arc, 6);
+  expect(onceMm(found.path)).toBeCloseTo(around + 4 * arc, 6);
+});
+
 test('a flat tip stops where it no longer fits, and is less deep by the missing apex of its cone', () => {
   const axis = medialAxis(cleanFrom([rectangle(0, 0, 20, 10)]));
   const found = followingPath(axis, { includedRad: Math.PI / 3, tipFlatMm: 1, depthMm: Infinity });
@@ -239,9 +258,13 @@ test('sizes out of range are refused', () => {
     { includedRad: 4 },
     { depthMm: 0 },
     { tipRadiusMm: -1 },
-    { tipRadiusMm: 1, tipFlatMm: 1 },
+    { tipFlatMm: 1, tipRadiusMm: 1 },
     { toleranceMm: 0 },
+    { ignoreMm: -1 },
+    { retraceMm: -1 },
   ]) {
+    const [name] = Object.keys(bad);
     expect(() => followingPath(axis, { ...good, ...bad })).toThrow(RangeError);
+    expect(() => followingPath(axis, { ...good, ...bad })).toThrow(`${name} is `);
   }
 });

@@ -7,7 +7,9 @@
 //   npm run mutate -- judging --tiers 1   with the cheap tests only
 //   npm run mutate -- judging --list      what is known so far
 //   npm run mutate -- judging --list --types   the same after asking the compiler about what survived
+//   npm run mutate -- judging --list --rows    what is left as rows of the list in docs/method/mutation.md
 //   npm run mutate -- kernels geometry --tests a.test.ts,b.test.ts   what was not caught against some tests
+//   npm run mutate -- kernels geometry --listed   only what docs/method/mutation.md lists as survived and not equivalent
 //   npm run mutate -- kernels --hot       in one process, see hot.mjs
 //
 // Each package has tiers of tests, cheap ones first; what survives one tier goes on to the next. Every result is kept at once in
@@ -20,6 +22,7 @@ import { Stryker } from '@stryker-mutator/core';
 import { runHot } from './hot.mjs';
 import { onTested } from './keep-reporter.mjs';
 import { drawSample, keyOf, listMutants, sourceFiles } from './list-mutants.mjs';
+import { listedOnPage, rowOf } from './listed.mjs';
 import { SEED, SETS, testFiles } from './sets.mjs';
 import { refusedByTypes } from './type-check.mjs';
 
@@ -99,15 +102,17 @@ function after(mutant, tier, { status, statusReason, killedBy, coveredBy }) {
   };
 }
 
-/** Results by the rank of their mutant, kept in a file. */
+/** Results of a package by the rank of their mutant, kept in a file: packages can be run side by side. */
 class Kept {
   #file;
   #results;
   #isHot;
+  #ranks;
 
-  constructor(file, sample, { again, hot }) {
+  constructor(file, sample, { again, hot, listed }) {
     this.#file = file;
     this.#isHot = hot;
+    this.#ranks = new Set((listed ? listedOnPage(sample) : sample).map(({ rank }) => rank));
     const known = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : {};
     this.#results = Object.fromEntries(
       sample.map((mutant) => {
@@ -119,18 +124,17 @@ class Kept {
     this.#write();
   }
 
+  /** Those that were asked for: all that are drawn, or what the page lists of them. */
   get all() {
-    return Object.values(this.#results);
+    return Object.values(this.#results).filter(({ rank }) => this.#ranks.has(rank));
   }
 
-  /** Mutants of a package which the tests before a tier have not noticed, by file. */
-  waiting(name, tier) {
+  /** Mutants which the tests before a tier have not noticed, by file. */
+  waiting(tier) {
     return this.all
       .filter(
-        ({ fileName, status, tier: done }) =>
-          fileName.startsWith(`packages/${name}/`) &&
-          (done < tier || (status === 'Static' && done === tier && !this.#isHot)) &&
-          !CAUGHT.includes(status),
+        ({ status, tier: done }) =>
+          (done < tier || (status === 'Static' && done === tier && !this.#isHot)) && !CAUGHT.includes(status),
       )
       .sort((a, b) => (a.fileName < b.fileName ? -1 : 1));
   }
@@ -142,9 +146,7 @@ class Kept {
 
   /** Takes those that survived and do not compile as caught. */
   takeTypes(name) {
-    const survived = this.waiting(name, Number.POSITIVE_INFINITY).filter(
-      ({ status }) => status !== undefined,
-    );
+    const survived = this.waiting(Number.POSITIVE_INFINITY).filter(({ status }) => status !== undefined);
     const unknown = survived.filter(({ compiles }) => compiles === undefined);
     const refused = new Set(unknown.length === 0 ? [] : refusedByTypes(name, unknown));
     for (const mutant of unknown) {
@@ -182,6 +184,8 @@ const { values, positionals } = parseArgs({
     hot: { type: 'boolean', default: false },
     again: { type: 'boolean', default: false },
     list: { type: 'boolean', default: false },
+    listed: { type: 'boolean', default: false },
+    rows: { type: 'boolean', default: false },
     types: { type: 'boolean', default: false },
     tests: { type: 'string' },
     tiers: { type: 'string', default: '3' },
@@ -192,39 +196,46 @@ const set = SETS[setName];
 if (set === undefined) {
   throw new Error(`say which set: ${Object.keys(SETS).join(' or ')}`);
 }
-const FOLDER = `${CACHE}/${setName}`;
-mkdirSync(FOLDER, { recursive: true });
-const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
-const kept = new Kept(`${CACHE}/${setName}.json`, sample, values);
 const packages = Object.keys(set.tiers).filter((name) => only === undefined || name === only);
-if (values.tests !== undefined) {
-  for (const name of packages) {
-    const some = kept.all.filter(
-      ({ fileName, status }) => fileName.startsWith(`packages/${name}/`) && !CAUGHT.includes(status),
-    );
-    const take = (mutant, result) => {
-      if (CAUGHT.includes(result.status)) {
-        kept.take(mutant, mutant.tier, result);
-      }
-    };
-    if (some.length > 0) {
-      await (values.hot ? runHot : runStryker)(some, testFiles(values.tests.split(',')), FOLDER, take);
+const sample = drawSample(await listMutants(sourceFiles(set.folders), SEED), set.size);
+const run = values.hot ? runHot : runStryker;
+const folderOf = (name) => `${CACHE}/${setName}/${name}`;
+const kept = new Map(
+  packages.map((name) => {
+    mkdirSync(folderOf(name), { recursive: true });
+    const own = sample.filter(({ fileName }) => fileName.startsWith(`packages/${name}/`));
+    return [name, new Kept(`${folderOf(name)}/results.json`, own, values)];
+  }),
+);
+for (const [name, results] of values.tests === undefined ? [] : kept) {
+  const some = results.all.filter(({ status }) => !CAUGHT.includes(status));
+  const take = (mutant, result) => {
+    if (CAUGHT.includes(result.status) || mutant.status === undefined) {
+      results.take(mutant, mutant.tier, result);
     }
+  };
+  if (some.length > 0) {
+    await run(some, testFiles(values.tests.split(',')), folderOf(name), take);
   }
 }
 const tiers = values.list || values.tests !== undefined ? 0 : Number(values.tiers);
 for (let tier = 0; tier < tiers; tier += 1) {
-  for (const name of packages) {
-    const waiting = kept.waiting(name, tier);
+  for (const [name, results] of kept) {
+    const waiting = results.waiting(tier);
     for (let from = 0; from < waiting.length; from += CHUNK) {
       const chunk = waiting.slice(from, from + CHUNK);
-      const tests = testFiles(set.tiers[name][tier]);
-      const take = (mutant, result) => kept.take(mutant, tier, result);
-      await (values.hot ? runHot : runStryker)(chunk, tests, FOLDER, take);
+      const take = (mutant, result) => results.take(mutant, tier, result);
+      await run(chunk, testFiles(set.tiers[name][tier]), folderOf(name), take);
     }
   }
 }
-for (const name of values.types ? packages : []) {
-  kept.takeTypes(name);
+for (const [name, results] of values.types ? kept : []) {
+  results.takeTypes(name);
 }
-report(kept.all);
+const mutants = [...kept.values()].flatMap(({ all }) => all);
+if (values.rows) {
+  const left = mutants.filter(({ status }) => !CAUGHT.includes(status));
+  console.log(left.map(rowOf).sort().join('\n'));
+} else {
+  report(mutants);
+}

@@ -121,49 +121,36 @@ export class FollowingProfile {
     return height < 0 ? -1 : radiusAt(this.cutter, height);
   }
 
-  /**
-   * ∫ depth dd over the distance d from a straight wall up to the axis at `clearanceMm`, mm², as left by a
-   * cutter that touches the wall and is as deep as a clearance of `centreMm` allows.
-   */
-  segmentMm2(clearanceMm: number, centreMm: number): number {
-    const z = Math.min(clearanceMm, centreMm);
-    const all = radiusMoments(this.cutter, centreMm).heightMm2;
-    const beyond = z < centreMm ? radiusMoments(this.cutter, centreMm - z).heightMm2 : 0;
-    return clearanceMm * this.tipDepth(centreMm) - (all - beyond);
+  /** ∫ depth dd over the distance d from a straight wall up to the axis at `clearanceMm`, mm², as left by a cutter that touches the wall. */
+  segmentMm2(clearanceMm: number): number {
+    const centreMm = Math.min(clearanceMm, this.reachMm);
+    return clearanceMm * this.tipDepth(centreMm) - radiusMoments(this.cutter, centreMm).heightMm2;
   }
 
   /** The same around a reflex vertex: ∫ depth · d dd, mm³ per radian. */
-  vertexMm3(clearanceMm: number, centreMm: number): number {
-    const z = Math.min(clearanceMm, centreMm);
-    const all = radiusMoments(this.cutter, centreMm);
-    const beyond = radiusMoments(this.cutter, centreMm - z);
-    const heightMm2 = all.heightMm2 - beyond.heightMm2;
-    const weighted = all.heightRadiusMm3 - beyond.heightRadiusMm3;
-    return (clearanceMm ** 2 * this.tipDepth(centreMm)) / 2 - centreMm * heightMm2 + weighted;
+  vertexMm3(clearanceMm: number): number {
+    const centreMm = Math.min(clearanceMm, this.reachMm);
+    const { heightMm2, heightRadiusMm3 } = radiusMoments(this.cutter, centreMm);
+    return (clearanceMm ** 2 * this.tipDepth(centreMm)) / 2 - centreMm * heightMm2 + heightRadiusMm3;
   }
 
   /** Length of the surface beside a straight wall, up to the axis, without floor at the depth limit, mm. */
-  slantMm(clearanceMm: number, centreMm: number): number {
-    const [top, low] = this.#surface(clearanceMm, centreMm);
-    return top.flankMm - low.flankMm;
+  slantMm(clearanceMm: number): number {
+    return this.#surface(Math.min(clearanceMm, this.reachMm)).flankMm;
   }
 
   /** The same around a reflex vertex: ∫ d over that length, mm² per radian. */
-  slantVertexMm2(clearanceMm: number, centreMm: number): number {
-    const [top, low] = this.#surface(clearanceMm, centreMm);
-    return centreMm * (top.flankMm - low.flankMm) - (top.flankRadiusMm2 - low.flankRadiusMm2);
+  slantVertexMm2(clearanceMm: number): number {
+    const centreMm = Math.min(clearanceMm, this.reachMm);
+    const { flankMm, flankRadiusMm2 } = this.#surface(centreMm);
+    return centreMm * flankMm - flankRadiusMm2;
   }
 
-  /** Length and first moment of the profile up to the wall, and up to the axis. */
-  #surface(clearanceMm: number, centreMm: number): readonly [FlankMoments, FlankMoments] {
-    const inner = Math.max(0, centreMm - clearanceMm);
-    const flat = centreMm >= this.reachMm ? 0 : Math.max(0, this.tipFlatMm - inner);
-    const top = flankMoments(this.cutter, this.tipDepth(centreMm));
-    const level = {
-      flankMm: top.flankMm + flat,
-      flankRadiusMm2: top.flankRadiusMm2 + (flat * (flat + 2 * inner)) / 2,
-    };
-    return [level, flankMoments(this.cutter, heightAt(this.cutter, inner))];
+  /** Length and first moment of the profile from its axis up to the wall; above the depth limit a flat tip leaves no floor. */
+  #surface(centreMm: number): FlankMoments {
+    const flat = centreMm >= this.reachMm ? 0 : this.tipFlatMm;
+    const { flankMm, flankRadiusMm2 } = flankMoments(this.cutter, this.tipDepth(centreMm));
+    return { flankMm: flankMm + flat, flankRadiusMm2: flankRadiusMm2 + (flat * flat) / 2 };
   }
 
   /**

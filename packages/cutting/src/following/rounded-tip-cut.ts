@@ -146,12 +146,11 @@ export class RoundedTipCut implements StepCut {
       return this.#between(topMm, bottomMm, (cut) => cut.wallBetween(0, cut.depthMm));
     }
     const { profile } = this;
-    const integrand = (z: Centre): ContactIntegrand => ({
-      segment: (h) => profile.slantMm(h, z(h)),
-      vertex: (h) => profile.slantVertexMm2(h, z(h)),
-      kinks: this.#kinks(0),
+    const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, {
+      segment: (h) => profile.slantMm(h),
+      vertex: (h) => profile.slantVertexMm2(h),
+      kinks: profile.kinksMm,
     });
-    const own = this.#ownSum(profile.tipFlatMm, this.#areaMm2, integrand);
     const { value, error } = sweptSlant(this.#axis, profile, ROUNDED_TIP_REL_TOL * this.#areaMm2);
     return { value: own + value, error };
   }
@@ -167,11 +166,11 @@ export class RoundedTipCut implements StepCut {
   #wholeVolume(): Bounded {
     const { profile } = this;
     const whole = this.#areaMm2 * profile.tipDepth(this.#widestMm);
-    const integrand = (z: Centre): ContactIntegrand => ({
-      segment: (h) => profile.segmentMm2(h, z(h)),
-      vertex: (h) => profile.vertexMm3(h, z(h)),
-      kinks: this.#kinks(0),
-    });
+    const integrand: ContactIntegrand = {
+      segment: (h) => profile.segmentMm2(h),
+      vertex: (h) => profile.vertexMm3(h),
+      kinks: profile.kinksMm,
+    };
     const own = this.#ownSum(profile.tipFlatMm, whole, integrand);
     const wide = this.#ownSum(profile.reachMm, whole, integrand);
     const swept = sweptVolume(this.#axis, profile, ROUNDED_TIP_REL_TOL * whole);
@@ -188,20 +187,8 @@ export class RoundedTipCut implements StepCut {
     return this.#climbed[edge];
   }
 
-  #ownSum(least: number, whole: number, of: (z: Centre) => ContactIntegrand): number {
-    const { reachMm } = this.profile;
-    const own = of((h) => Math.min(h, reachMm));
+  #ownSum(least: number, whole: number, own: ContactIntegrand): number {
     return contactSum(this.#axis, least, ROUNDED_TIP_REL_TOL * whole, () => own);
-  }
-
-  /** Clearances at which the depth beside a wall is not smooth, in rising order. */
-  #kinks(depthMm: number): number[] {
-    const { cutter, reachMm } = this.profile;
-    const kinks = [reachMm];
-    for (const { toHeightMm, toRadiusMm } of cutter.pieces) {
-      kinks.push(toRadiusMm, radiusAt(cutter, toHeightMm + depthMm));
-    }
-    return kinks.filter((kink) => kink <= reachMm).sort((a, b) => a - b);
   }
 }
 

@@ -124,10 +124,9 @@ export class StraightFlankCut implements StepCut {
   #bluntVolume(): Bounded {
     const { profile } = this;
     const { tipFlatMm, reachMm, slope } = profile;
-    const centre = (h: number): number => Math.min(h, reachMm);
     const of = {
-      segment: (h: number) => profile.segmentMm2(h, centre(h)),
-      vertex: (h: number) => profile.vertexMm3(h, centre(h)),
+      segment: (h: number) => profile.segmentMm2(h),
+      vertex: (h: number) => profile.vertexMm3(h),
       kinks: [reachMm],
     };
     const tolerance = STRAIGHT_FLANK_REL_TOL * erodedArea(this.#axis, 0) * this.depthMm;

@@ -39,6 +39,7 @@ describe('adaptiveIntegral', () => {
 
   test('an empty interval gives 0, and NaN ends', () => {
     expect(adaptiveIntegral((x) => x, 1, 1, 1e-9)).toEqual({ value: 0, error: 0 });
+    expect(adaptiveIntegral((x) => 1 / x, 0, 0, 1e-9)).toEqual({ value: 0, error: 0 });
     expect(adaptiveIntegral(() => Number.NaN, 0, 1, 1e-9).value).toBeNaN();
   });
 });

@@ -108,7 +108,8 @@ function splitAtPairings(circuit: Trail, real: number): Trail[] {
   for (const step of [...circuit.slice(cut + 1), ...circuit.slice(0, cut + 1)]) {
     if (step >> 1 < real) {
       trail.push(step);
-    } else if (trail.length > 0) {
+    } else {
+      // no node has two extra edges: one never follows another
       trails.push(trail);
       trail = [];
     }

@@ -51,11 +51,10 @@ test('the lower bound on the volume is at most the upper one, and at least the v
         const axis = medialAxis(region);
         const { toHeightMm } = cutter.pieces.findLast((piece) => piece.toRadiusMm > piece.fromRadiusMm)!;
         const profile = new FollowingProfile(cutter, Math.min(limitMm, toHeightMm));
-        const own = (h: number): number => Math.min(h, profile.reachMm);
         const below = (minMm: number): number =>
           contactSum(axis, minMm, 1e-9, () => ({
-            segment: (h) => profile.segmentMm2(h, own(h)),
-            vertex: (h) => profile.vertexMm3(h, own(h)),
+            segment: (h) => profile.segmentMm2(h),
+            vertex: (h) => profile.vertexMm3(h),
             kinks: profile.kinksMm,
           }));
         const { upperMm3, gainMm3, integralErrorMm3 } = sweptVolume(axis, profile, 1e-7);
