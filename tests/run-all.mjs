@@ -11,6 +11,7 @@ const RESULTS = 'node_modules/.cache/test-results.json';
 const ROWS = [
   [
     ['types and build', 'tsc', ['-b']],
+    ['command line in one', 'node', ['apps/cli/build/bundle.mjs']],
     ['viewer build', 'vite', ['build', 'apps/viewer', '--logLevel', 'warn']],
   ],
   [

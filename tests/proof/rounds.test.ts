@@ -317,10 +317,10 @@ describe('what is left thin between rounds', () => {
   });
 });
 
-test('the calendar has every step of every round once, in order, and finish and full cure at the end', () => {
+test('the calendar has every step of every round once, in order, and finish and full cure at the end', async () => {
   const job = { rounds: 'black, red', start: '2026-12-01 09:00' };
   const { schedule } = vetted(within, job).pour;
-  const events = calendarFile('sign.svg', schedule).split('BEGIN:VEVENT').slice(1);
+  const events = (await calendarFile('sign.svg', schedule)).split('BEGIN:VEVENT').slice(1);
   expect(events).toHaveLength(schedule.length);
   const uids = events.map((event) => /UID:([^@]*)@/u.exec(event.replaceAll(/\r\n[\t ]/gu, ''))?.[1]);
   expect(new Set(uids).size).toBe(events.length);

@@ -1,6 +1,5 @@
-import { SETTING_GROUPS } from '@pourproof/job';
 import { wrap } from '@pourproof/wording';
-import { FLAGS } from './flags.ts';
+import { FLAG_GROUPS, FLAGS } from './tables/flags.ts';
 
 const COLUMN = 26;
 /** Below this many columns what a flag does stands below it. */
@@ -34,7 +33,7 @@ export function helpText(columns: number): string {
     '',
     ...COMMANDS.flatMap(([left, right]) => line(left, right, 38, columns)),
     '',
-    ...SETTING_GROUPS.flatMap(({ id, help }) => [
+    ...FLAG_GROUPS.flatMap(({ id, help }) => [
       ...wrap(`${help}:`, columns),
       ...FLAGS.filter((flag) => flag.group === id).flatMap((flag) =>
         row(flag.takes === undefined ? `--${flag.name}` : `--${flag.name} ${flag.takes}`, flag.help),

@@ -1,6 +1,6 @@
 import type { JobInput } from '@pourproof/job';
-import { FLAGS, type Flag } from './flags.ts';
 import { oneOf, type ParsedFlags } from './parse-flags.ts';
+import { FLAGS, type Flag } from './tables/flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /**

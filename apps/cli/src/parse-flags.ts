@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { knownWord, nearestWord } from '@pourproof/job';
-import { FLAGS, type Flag } from './flags.ts';
+import { FLAGS, type Flag } from './tables/flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Flags as typed, and what is not a flag. */

@@ -2,8 +2,11 @@ import { fileURLToPath } from 'node:url';
 import type { Io } from './io.ts';
 import { UsageError } from './usage-error.ts';
 
-/** Where the manual's pages stand: beside the built code in the published package, at the root in a checkout. */
-const FOLDERS: readonly string[] = ['../docs/', '../../../docs/'];
+/**
+ * Where the manual's pages stand, from this file and from the bundle, which lies one folder deeper: beside the built code in the published
+ * package, at the root in a checkout.
+ */
+const FOLDERS: readonly string[] = ['../docs/', '../../docs/', '../../../docs/', '../../../../docs/'];
 
 /**
  * A page of the manual as text.

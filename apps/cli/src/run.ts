@@ -1,11 +1,6 @@
 import { nearestWord } from '@pourproof/job';
-import { explain } from './commands/explain.ts';
-import { list } from './commands/list.ts';
-import { vet } from './commands/vet.ts';
-import { helpText } from './help.ts';
 import type { Io } from './io.ts';
 import { KeptFault } from './kept-fault.ts';
-import { messageOf } from './message-of.ts';
 import { columnsOf } from './print/look.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
@@ -13,10 +8,13 @@ import { VERSION } from './version.ts';
 export type { Io, OutputStream } from './io.ts';
 export { nodeIo, surviveClosedPipe } from './node-io.ts';
 
-const COMMANDS: ReadonlyMap<string, (argv: readonly string[], io: Io) => Promise<number>> = new Map([
-  ['vet', vet],
-  ['explain', explain],
-  ['list', list],
+type Command = (argv: readonly string[], io: Io) => Promise<number>;
+
+/** Each is loaded when it is asked for: what vets is large, and help and lists need none of it. */
+const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
+  ['vet', async () => (await import('./commands/vet.ts')).vet],
+  ['explain', async () => (await import('./commands/explain.ts')).explain],
+  ['list', async () => (await import('./commands/list.ts')).list],
 ]);
 
 /**
@@ -29,6 +27,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
   try {
     return await dispatch(argv, io);
   } catch (error) {
+    const { messageOf } = await import('./message-of.ts');
     const message = messageOf(error);
     if (message !== null) {
       io.err.write(message);
@@ -45,6 +44,7 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   const end = argv.indexOf('--');
   const flags = end === -1 ? argv : argv.slice(0, end);
   if (name === undefined || name === 'help' || flags.includes('--help') || flags.includes('-h')) {
+    const { helpText } = await import('./help.ts');
     io.out.write(helpText(columnsOf(io.out)));
     return 0;
   }
@@ -54,7 +54,7 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   }
   const command = COMMANDS.get(name);
   if (command !== undefined) {
-    return command(rest, io);
+    return (await command())(rest, io);
   }
   const near = nearestWord(name, [...COMMANDS.keys()]);
   throw new UsageError(

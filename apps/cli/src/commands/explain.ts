@@ -1,10 +1,10 @@
 import { knownWord, nearestWord } from '@pourproof/job';
-import { FINDING_CODES } from '@pourproof/proof';
 import { wrap } from '@pourproof/wording';
 import type { Io } from '../io.ts';
 import { type NoticeRow, noticeTable } from '../notice-table.ts';
 import { columnsOf } from '../print/look.ts';
 import { readPage } from '../read-page.ts';
+import { CODES } from '../tables/lists.ts';
 import { UsageError } from '../usage-error.ts';
 
 /**
@@ -16,10 +16,10 @@ export async function explain(argv: readonly string[], io: Io): Promise<number> 
   const [typed, ...rest] = argv;
   const columns = columnsOf(io.out);
   const notices = await noticeTable(io);
-  const codes = [...FINDING_CODES, ...notices.map(({ code }) => code)];
+  const codes = [...CODES, ...notices.map(({ code }) => code)];
   const code =
     typed === undefined || rest.length > 0 ? null : knownWord(typed.replace(/^\[|\]$/gu, ''), codes);
-  const finding = FINDING_CODES.find((each) => each === code);
+  const finding = CODES.find((each) => each === code);
   const notice = notices.find((each) => each.code === code);
   if (finding !== undefined) {
     io.out.write(`${plainText(await readPage(`findings/${finding}.md`, io), columns)}\n`);

@@ -1,23 +1,14 @@
 import { dirname } from 'node:path';
-import {
-  bitsOfRounds,
-  calendarFile,
-  overlaySvg,
-  reportText,
-  screenText,
-  sheetHtml,
-} from '@pourproof/wording';
+import { reportText, screenText } from '@pourproof/wording';
 import { ProofFault, type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
 import { kept } from '../kept-fault.ts';
 import { messageOf } from '../message-of.ts';
 import { openSource, type SourcePath } from '../open-source.ts';
 import { parseFlags } from '../parse-flags.ts';
-import { reportJson } from '../print/json.ts';
 import { columnsOf, isColoured } from '../print/look.ts';
 import { painted } from '../print/paint.ts';
 import { type FailOn, type Request, requestFrom } from '../request.ts';
-import { VERSION } from '../version.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
 const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
@@ -88,14 +79,15 @@ async function print(
   outputs: readonly Output[],
   io: Io,
 ): Promise<void> {
-  const [first] = vetted;
+  const [first, ...more] = vetted;
   if (first === undefined) {
     return;
   }
   for (const output of outputs) {
-    await writeOutput(output, contentOf(output, first, vetted), io);
+    await writeOutput(output, await contentOf(output, [first, ...more]), io);
   }
   if (request.isJson) {
+    const { reportJson } = await import('../print/json.ts');
     io.out.write(
       reportJson(
         vetted.map(({ report }) => report),
@@ -113,18 +105,15 @@ async function print(
   }
 }
 
-function contentOf({ flag }: Output, first: Vetted, vetted: readonly Vetted[]): string {
+/** What writes an output is loaded when that is asked for. */
+async function contentOf({ flag }: Output, vetted: readonly [Vetted, ...Vetted[]]): Promise<string> {
   switch (flag) {
     case 'report':
-      return sheetHtml(vetted, VERSION);
+      return (await import('../outputs/sheet.ts')).sheetContent(vetted);
     case 'overlay':
-      return overlaySvg(first);
+      return (await import('../outputs/overlay.ts')).overlayContent(vetted);
     case 'calendar':
-      return calendarFile(
-        first.report.artwork.file,
-        first.report.pour.schedule,
-        bitsOfRounds(first.report, first.job.units),
-      );
+      return (await import('../outputs/calendar.ts')).calendarContent(vetted);
   }
 }
 

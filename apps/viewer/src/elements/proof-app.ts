@@ -274,15 +274,13 @@ export class ProofApp extends LitElement {
     }
   }
 
-  #saveCalendar(): void {
+  async #saveCalendar(): Promise<void> {
     const { shown } = this.#page;
     if (shown !== null) {
-      const { file } = shown.report.artwork;
-      saveFile(
-        `${stem(shown.source.name)}.ics`,
-        'text/calendar',
-        calendarFile(file, shown.report.pour.schedule, bitsOfRounds(shown.report, shown.unit)),
-      );
+      const { report, source, unit } = shown;
+      const { schedule } = report.pour;
+      const text = await calendarFile(report.artwork.file, schedule, bitsOfRounds(report, unit));
+      saveFile(`${stem(source.name)}.ics`, 'text/calendar', text);
     }
   }
 

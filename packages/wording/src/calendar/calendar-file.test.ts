@@ -22,8 +22,8 @@ const dated = (start: string) => schedule({ start });
 /** Lines of an iCalendar file, folded ones joined (RFC 5545 §3.1). */
 const lines = (text: string): string[] => text.replaceAll('\r\n\t', '').replaceAll('\r\n ', '').split('\r\n');
 
-test('every step is one event on the shop’s own clock, with no zone', () => {
-  const text = lines(calendarFile('sign.svg', dated('2026-12-01 09:00')));
+test('every step is one event on the shop’s own clock, with no zone', async () => {
+  const text = lines(await calendarFile('sign.svg', dated('2026-12-01 09:00')));
   expect(text.filter((line) => line === 'BEGIN:VEVENT')).toHaveLength(steps.length);
   expect(text[0]).toBe('BEGIN:VCALENDAR');
   expect(text.filter((line) => line !== '').at(-1)).toBe('END:VCALENDAR');
@@ -35,8 +35,8 @@ test('every step is one event on the shop’s own clock, with no zone', () => {
   expect(text.filter((line) => /^DTSTAMP:\d{8}T\d{6}Z$/u.test(line))).toHaveLength(steps.length);
 });
 
-test('lines are at most 75 octets and end with CR LF, as RFC 5545 §3.1 asks', () => {
-  const text = calendarFile('Schild mit Umlaut äöü.svg', dated('2026-12-01 09:00'));
+test('lines are at most 75 octets and end with CR LF, as RFC 5545 §3.1 asks', async () => {
+  const text = await calendarFile('Schild mit Umlaut äöü.svg', dated('2026-12-01 09:00'));
   expect(text.endsWith('\r\n')).toBe(true);
   for (const line of text.split('\r\n')) {
     expect(line).not.toContain('\n');
@@ -44,18 +44,19 @@ test('lines are at most 75 octets and end with CR LF, as RFC 5545 §3.1 asks', (
   }
 });
 
-test('an hour that summer time skips somewhere is kept as it is', () => {
-  expect(calendarFile('a.svg', dated('2026-03-29 02:30'))).toContain('DTSTART:20260329T023000');
+test('an hour that summer time skips somewhere is kept as it is', async () => {
+  expect(await calendarFile('a.svg', dated('2026-03-29 02:30'))).toContain('DTSTART:20260329T023000');
 });
 
-test('moving the start keeps the names of the events, which are all different', () => {
-  const names = (start: string): string[] =>
-    lines(calendarFile('sign.svg', dated(start))).filter((line) => line.startsWith('UID'));
-  expect(names('2026-12-01 09:00')).toEqual(names('2027-01-05 07:00'));
-  expect(new Set(names('2026-12-01 09:00')).size).toBe(steps.length);
+test('moving the start keeps the names of the events, which are all different', async () => {
+  const names = async (start: string): Promise<string[]> =>
+    lines(await calendarFile('sign.svg', dated(start))).filter((line) => line.startsWith('UID'));
+  const before = await names('2026-12-01 09:00');
+  expect(before).toEqual(await names('2027-01-05 07:00'));
+  expect(new Set(before).size).toBe(steps.length);
 });
 
-test('without a start there is no calendar, and the message says what to type', () => {
-  expect(() => calendarFile('sign.svg', steps)).toThrow(JobError);
-  expect(() => calendarFile('sign.svg', steps)).toThrow('Add start "');
+test('without a start there is no calendar, and the message says what to type', async () => {
+  await expect(calendarFile('sign.svg', steps)).rejects.toThrow(JobError);
+  await expect(calendarFile('sign.svg', steps)).rejects.toThrow('Add start "');
 });

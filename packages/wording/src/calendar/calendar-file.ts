@@ -1,7 +1,7 @@
 import { JobError, parseShopTime } from '@pourproof/job';
 import { invariant } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
-import { createEvents, type EventAttributes } from 'ics';
+import type { EventAttributes } from 'ics';
 import { STEP_WORDS, stepTitle } from '../facts/step-words.ts';
 
 /** An event is at least this long, in minutes, so that a calendar shows it. */
@@ -15,13 +15,13 @@ const MIN_MINUTES = 30;
  *
  * @param name what is carved: goes into the titles
  * @param bits those of each round in words, from `bitsOfRounds`; empty where there is one round
- * @throws {JobError} when the steps have no dates, because the job has no start
+ * @throws {JobError} by rejection, when the steps have no dates, because the job has no start
  */
-export function calendarFile(
+export async function calendarFile(
   name: string,
   steps: Report['pour']['schedule'],
   bits: readonly string[] = [],
-): string {
+): Promise<string> {
   const [first] = steps;
   const events = steps.map((step): EventAttributes => {
     const { remark } = STEP_WORDS[step.step];
@@ -43,6 +43,8 @@ export function calendarFile(
     };
     return stamped;
   });
+  // loaded when a calendar is asked for, which is seldom
+  const { createEvents } = await import('ics');
   const { value, error } = createEvents(events);
   invariant(typeof value === 'string', `the calendar library takes the schedule: ${error?.message ?? ''}`);
   return value;

@@ -93,3 +93,8 @@ function flagsOf(key: SettingKey): readonly Flag[] {
         },
       ];
 }
+
+/** The groups of flags with their headings, in the order of the help text. */
+export const FLAG_GROUPS: readonly { readonly id: GroupId; readonly help: string }[] = SETTING_GROUPS.map(
+  ({ id, help }) => ({ id, help }),
+);

@@ -1,0 +1,31 @@
+/**
+ * The page of docs/method/start-up.md from what was measured.
+ * @param {{ date: string, machine: string, isCompiledKept: boolean, rounds: number, rows: { name: string, aim: number | null, ms: number, ratio: number }[] }} measured
+ * @returns {string}
+ */
+export function startUpPage({ date, machine, isCompiledKept, rounds, rows }) {
+  const table = rows.map(
+    ({ name, aim, ms, ratio }) =>
+      `| ${name} | ${ms.toFixed(0)} | ${ratio.toFixed(1)} | ${aim === null ? '' : `≤ ${aim}`} |`,
+  );
+  return `# How long the command line takes to start
+
+Rendered by \`node apps/cli/bench/cold-start.mjs --page\` on ${date}: ${machine}${isCompiledKept ? '' : ', which keeps no compiled code'}. Processor time of whole runs with
+all their threads, the least of ${rounds}; the machine had other work, so read ratios to a bare \`node -e 0\`.
+
+| run | ms | ratio | aim |
+| --- | --- | --- | --- |
+${table.join('\n')}
+
+What keeps a start short:
+
+- \`bin/pourproof.js\` loads \`dist/bundle\`, which \`apps/cli/build/bundle.mjs\` makes: a few files in place of hundreds of modules. Each command, each reader, the font shaper with
+  its WebAssembly, the sheet, the overlay, the calendar and the check of a report's schema are files that are loaded when they are asked for.
+- Flags and lists are tables (\`apps/cli/src/tables\`) whose values are computed when the bundle is made: help and lists load neither settings nor materials.
+- Node 22.8 and later keep what they compiled (\`module.enableCompileCache\`, in the folder that Node takes for it; \`NODE_DISABLE_COMPILE_CACHE=1\` turns it off).
+
+What bounds a vet is no longer loading but the proof: it runs once, so most of its code runs before the engine has compiled it well. The same proof takes about a fifth of that
+time once it is warm, and where there are findings each way out is proved too. Flags of the engine do not help: baseline code at once, no
+optimizing, more room for young objects and fewer threads all stay within the noise (tried with Node 20).
+`;
+}
