@@ -124,9 +124,11 @@ test('nothing is told by colour alone: grades are words, and areas differ by pat
         const { fill, strokeDasharray } = getComputedStyle(shape);
         return { fill, dash: strokeDasharray };
       });
+  // the looks that the canvas paints by are those of paper
+  await page.emulateMedia({ media: 'print' });
   // left standing is hatched, narrow strokes are dotted, the far edge of bleed is dotted, the likely one is a line
   expect((await paint('standing')).fill).toContain('url(');
   expect((await paint('narrow')).dash).not.toBe('none');
-  expect((await paint('bleed.high')).dash).not.toBe('none');
-  expect((await paint('bleed.median')).dash).toBe('none');
+  expect((await paint('bleed-high')).dash).not.toBe('none');
+  expect((await paint('bleed-median')).dash).toBe('none');
 });

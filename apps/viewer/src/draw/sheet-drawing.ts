@@ -1,11 +1,13 @@
 import type { Bounds, LengthUnit, Rings } from '@pourproof/plane';
-import type { Picture } from '@pourproof/proof';
 import { type G, type Pattern, SVG, type Svg } from '@svgdotjs/svg.js';
+import type { SheetPicture } from '../model/sheet-picture.ts';
+import { startPaintWorker } from '../start-worker.ts';
+import { ArtCanvas } from './art-canvas.ts';
 import { drawMargin, type FibreSign } from './draw-margin.ts';
-import { drawMarks, type Mark } from './draw-marks.ts';
+import { type Mark, MarkFlags } from './draw-marks.ts';
 import { labelPlace } from './label-place.ts';
 import type { Layer } from './layer.ts';
-import { linePath, ringsPath } from './path-data.ts';
+import { artPath, linePath, ringsPath } from './path-data.ts';
 import { type SheetSize, seenBounds, toPx, type View } from './view.ts';
 import { type WoodTint, woodTints } from './wood-tint.ts';
 
@@ -19,12 +21,25 @@ const END_GRAIN_DEG = 45;
 /** A block with less room than this on either side of its letter, px, goes without. */
 const LETTER_ROOM_PX = 9;
 
+/** A view that has not moved for so long rests. */
+const REST_MS = 120;
+
 /** Height of the controls over the top of the sheet, px. */
 const CONTROLS_PX = 42;
 
-/** The picture of a proof, kept up to date in one SVG element. */
+/**
+ * The picture of a proof. Its lines, which may be many, are painted by a worker on a canvas; wood, board, flags and margin are SVG
+ * below and above it. On paper, and where no worker paints, the lines are SVG too.
+ */
 export class SheetDrawing {
+  readonly #ground: Svg;
   readonly #svg: Svg;
+  #canvas: ArtCanvas | null = null;
+  #picture: SheetPicture | null = null;
+  #layer: Layer = 'cut';
+  #isOnPaper = false;
+  /** Whether the lines stand in the SVG. */
+  #isInSvg = false;
   readonly #hatch: Pattern;
   readonly #wood: G;
   readonly #art: G;
@@ -32,7 +47,10 @@ export class SheetDrawing {
   readonly #outline: G;
   readonly #letters: G;
   readonly #margin: G;
-  readonly #marks: G;
+  readonly #flags: MarkFlags;
+  /** What the flags were chosen for, and the wait for the view to rest. */
+  #flagged: { readonly marks: readonly Mark[]; readonly size: SheetSize } | null = null;
+  #rest: ReturnType<typeof setTimeout> | undefined;
   /** One pattern of fibres for each direction, and the directions that the margin shows. */
   #grains: readonly { readonly pattern: Pattern; readonly grainDeg: number }[] = [];
   #fibres: FibreSign = 'mixed';
@@ -40,58 +58,67 @@ export class SheetDrawing {
   #lettered: readonly { readonly letter: string; readonly outline: Rings }[] = [];
 
   constructor(host: HTMLElement) {
+    this.#ground = SVG().addTo(host).attr({ 'aria-hidden': 'true' });
+    this.#wood = this.#ground.group().addClass('wood');
+    const worker = startPaintWorker();
+    if (worker !== null) {
+      this.#canvas = new ArtCanvas(host, worker, () => {
+        this.#canvas = null;
+        this.#showArt();
+      });
+    }
     this.#svg = SVG().addTo(host).attr({ 'aria-hidden': 'true' });
     this.#hatch = this.#svg.pattern(HATCH_STEP_PX, HATCH_STEP_PX, (add) => {
       add.rect(HATCH_STEP_PX, HATCH_STEP_PX).addClass('hatch-ground');
       add.path(`M0 ${HATCH_STEP_PX / 2}h${HATCH_STEP_PX}`).addClass('hatch-line');
     });
-    this.#wood = this.#svg.group().addClass('wood');
     this.#art = this.#svg.group().addClass('art');
     this.#obstacles = this.#svg.group().addClass('art');
     this.#outline = this.#svg.group().addClass('art');
     this.#letters = this.#svg.group().addClass('letters');
     this.#margin = this.#svg.group().addClass('margin');
-    this.#marks = this.#svg.group().addClass('marks');
+    this.#flags = new MarkFlags(this.#svg.group().addClass('marks'));
   }
 
   /** Draws the shapes of a proof; `null` clears the sheet. */
-  showShapes(picture: Picture | null, layer: Layer): void {
-    this.#art.clear();
-    this.#obstacles.clear();
+  showShapes(picture: SheetPicture | null, layer: Layer): void {
+    this.#picture = picture;
+    this.#layer = layer;
     this.#outline.clear();
+    this.#obstacles.clear();
     this.#showWood(picture?.blocks ?? []);
-    if (picture === null) {
-      return;
+    this.#showObstacles(picture?.obstacles ?? []);
+    this.#canvas?.show(picture?.art ?? null, layer);
+    this.#showArt();
+  }
+
+  /** Ends the worker that paints. */
+  end(): void {
+    clearTimeout(this.#rest);
+    this.#canvas?.end();
+    this.#canvas = null;
+  }
+
+  /** The lines as SVG where no worker paints them. */
+  #showArt(): void {
+    const isInSvg = this.#isOnPaper || this.#canvas === null;
+    if (isInSvg || this.#isInSvg) {
+      this.#art.clear();
     }
-    const path = (data: string, name: string): void => {
-      if (data !== '') {
-        this.#art.path(data).addClass(name);
+    this.#isInSvg = isInSvg;
+    if (isInSvg && this.#picture !== null) {
+      const { art } = this.#picture;
+      for (const shape of art.layers[this.#layer]) {
+        const path = this.#art.path(artPath(shape, art.originMm)).addClass(shape.name);
+        if (shape.name === 'standing') {
+          path.fill(this.#hatch);
+        }
       }
-    };
-    this.#showObstacles(picture.obstacles);
-    if (layer === 'levelling') {
-      path(ringsPath(picture.artwork), 'drawn');
-      // the gravest last, on top
-      for (const { grade, lines, outlines } of picture.levelling.grades.toReversed()) {
-        const data = [...lines.map(linePath), ...outlines.map(ringsPath)].join('');
-        path(grade === 'lost' || grade === 'spoilt' ? data : '', 'level-ground');
-        path(data, `level-${grade}`);
-      }
-      return;
     }
-    for (const reach of ['high', 'median'] as const) {
-      path(picture.bleed.map((block) => ringsPath(block[reach])).join(''), `bleed ${reach}`);
-    }
-    path(ringsPath(picture.artwork), 'drawn');
-    path(ringsPath(picture.cut), 'cut');
-    path(picture.depths.map(({ outline }) => ringsPath(outline)).join(''), 'depth');
-    this.#art.path(picture.standing.map(ringsPath).join('')).addClass('standing').fill(this.#hatch);
-    path(picture.narrow.map((stroke) => linePath(stroke.path)).join(''), 'narrow');
-    path(picture.bleedWalls.map(linePath).join(''), 'bleed-wall');
   }
 
   /** Holes, grooves and clamps, over the artwork. */
-  #showObstacles(obstacles: Picture['obstacles']): void {
+  #showObstacles(obstacles: SheetPicture['obstacles']): void {
     for (const { kind, outline, isInBack } of obstacles) {
       const form = isInBack ? 'in-back' : kind === 'hole' || kind === 'groove' ? 'through' : 'held';
       this.#obstacles.path(ringsPath(outline)).addClass(`obstacle ${form}`);
@@ -99,7 +126,7 @@ export class SheetDrawing {
   }
 
   /** The wood behind the artwork: lines along the fibres of each block, rings on end grain. */
-  #showWood(blocks: Picture['blocks']): void {
+  #showWood(blocks: SheetPicture['blocks']): void {
     this.#wood.clear();
     for (const { pattern } of this.#grains) {
       pattern.remove();
@@ -112,7 +139,7 @@ export class SheetDrawing {
       const key = isEnd ? 'end' : grainDeg.toFixed(3);
       const kind = kinds.get(key) ?? {
         grainDeg,
-        pattern: isEnd ? endPattern(this.#svg) : linePattern(this.#svg),
+        pattern: isEnd ? endPattern(this.#ground) : linePattern(this.#ground),
       };
       kinds.set(key, kind);
       if (outline === null) {
@@ -136,9 +163,16 @@ export class SheetDrawing {
   }
 
   /** Draws the shown part, the margin and the flags. */
-  showView(view: View, size: SheetSize, marks: readonly Mark[], unit: LengthUnit): void {
+  showView(view: View, size: SheetSize, marks: readonly Mark[], unit: LengthUnit, isOnPaper: boolean): void {
     const { widthPx, heightPx } = size;
-    this.#svg.attr({ viewBox: `0 0 ${widthPx} ${heightPx}` });
+    if (isOnPaper !== this.#isOnPaper) {
+      this.#isOnPaper = isOnPaper;
+      this.#showArt();
+    }
+    this.#canvas?.place(view, size);
+    for (const svg of [this.#ground, this.#svg]) {
+      svg.attr({ viewBox: `0 0 ${widthPx} ${heightPx}` });
+    }
     const [x, y] = view.atMm;
     const shift = `${widthPx / 2 - x * view.pxPerMm} ${heightPx / 2 - y * view.pxPerMm}`;
     const place = `translate(${shift}) scale(${view.pxPerMm})`;
@@ -155,7 +189,19 @@ export class SheetDrawing {
     this.#showOutline(marks);
     this.#showLetters(view, size);
     drawMargin(this.#margin, view, size, this.#fibres, unit);
-    drawMarks(this.#marks, marks, view, size);
+    this.#showFlags(marks, view, size);
+  }
+
+  /** Flags go with the view while it moves, and are chosen anew when it rests. */
+  #showFlags(marks: readonly Mark[], view: View, size: SheetSize): void {
+    clearTimeout(this.#rest);
+    if (this.#flagged?.marks === marks && this.#flagged.size === size) {
+      this.#flags.move(view, size);
+      this.#rest = setTimeout(() => this.#flags.draw(marks, view, size), REST_MS);
+    } else {
+      this.#flags.draw(marks, view, size);
+      this.#flagged = { marks, size };
+    }
   }
 
   #showLetters(view: View, size: SheetSize): void {

@@ -64,10 +64,12 @@ export const proofAppLook: CSSResult = css`
     background: #e9e4d2;
     border-top: 5px solid var(--ink);
   }
-  .ticket > h2,
-  summary h2 {
-    display: inline-block;
+  .ticket > h2 {
     margin-bottom: 0.5rem;
+  }
+  summary h2 {
+    /* beside the marker also where it needs two lines */
+    display: inline;
   }
   lettering-form {
     margin-top: 0.7rem;

@@ -24,11 +24,19 @@ export const proofSheetLook: CSSResult = css`
     outline-offset: -3px;
   }
   svg {
-    display: block;
+    position: absolute;
+    inset: 0;
     width: 100%;
     height: 100%;
     user-select: none;
     -webkit-user-select: none;
+  }
+  .art-canvas {
+    position: absolute;
+    inset: 0 auto auto 0;
+    max-width: none;
+    transform-origin: 0 0;
+    will-change: transform;
   }
   .controls {
     position: absolute;

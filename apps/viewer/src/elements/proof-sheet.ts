@@ -1,5 +1,4 @@
 import type { LengthUnit } from '@pourproof/plane';
-import type { Picture } from '@pourproof/proof';
 import type { FindingEntry } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import type { Mark } from '../draw/draw-marks.ts';
@@ -9,6 +8,7 @@ import { SheetGestures } from '../draw/sheet-gestures.ts';
 import { SheetView } from '../draw/sheet-view.ts';
 import { shared } from '../look/shared.ts';
 import type { Selection } from '../model/selection.ts';
+import type { SheetPicture } from '../model/sheet-picture.ts';
 import { emit } from './emit.ts';
 import { proofSheetLook } from './proof-sheet-look.ts';
 import { sheetLook } from './sheet-look.ts';
@@ -32,13 +32,14 @@ export class ProofSheet extends LitElement {
   };
   static override styles: CSSResultGroup = [shared, sheetLook, proofSheetLook];
 
-  declare picture: Picture | null;
+  declare picture: SheetPicture | null;
   declare layer: Layer;
   declare entries: readonly FindingEntry[];
   declare selection: Selection | null;
   declare unit: LengthUnit;
 
   #drawing: SheetDrawing | null = null;
+  #marks: readonly Mark[] = [];
   readonly #view: SheetView = new SheetView(() => this.#show());
   readonly #gestures: SheetGestures = new SheetGestures(
     this.#view,
@@ -47,7 +48,10 @@ export class ProofSheet extends LitElement {
   );
   /** Print shows the whole artwork, whatever the view on screen. */
   readonly #paper = matchMedia('print');
-  readonly #print = (): void => this.#show();
+  readonly #print = (): void => {
+    this.#marks = this.#marksNow();
+    this.#show();
+  };
   readonly #watch = new ResizeObserver(() => this.#resize());
 
   constructor() {
@@ -69,6 +73,7 @@ export class ProofSheet extends LitElement {
     this.#paper.removeEventListener('change', this.#print);
     this.#watch.disconnect();
     this.#view.stop();
+    this.#drawing?.end();
   }
 
   protected override render(): TemplateResult {
@@ -119,6 +124,7 @@ export class ProofSheet extends LitElement {
       this.#drawing?.showShapes(this.picture, this.layer);
       this.#view.setBounds(this.picture?.boundsMm ?? [0, 0, 0, 0]);
     }
+    this.#marks = this.#marksNow();
     if (changed.has('selection') && this.selection !== null) {
       this.#goToPlace(this.selection);
     }
@@ -145,7 +151,7 @@ export class ProofSheet extends LitElement {
     return `Picture of the artwork with ${marks}. Arrow keys move it, plus and minus zoom, 0 shows all.`;
   }
 
-  #marks(): readonly Mark[] {
+  #marksNow(): readonly Mark[] {
     const selection = this.#paper.matches ? null : this.selection;
     // while a finding is open only its marks show; the levelling layer shows none but those
     const isShown = selection === null ? this.layer === 'cut' : null;
@@ -161,7 +167,7 @@ export class ProofSheet extends LitElement {
 
   #show(): void {
     const view = this.#paper.matches ? this.#view.whole : this.#view.view;
-    this.#drawing?.showView(view, this.#view.size, this.#marks(), this.unit);
+    this.#drawing?.showView(view, this.#view.size, this.#marks, this.unit, this.#paper.matches);
     this.#sheet().classList.toggle('close', this.#view.isClose);
   }
 

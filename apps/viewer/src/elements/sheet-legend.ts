@@ -1,6 +1,5 @@
 import { bitSize } from '@pourproof/job';
 import { formatLength, type LengthUnit } from '@pourproof/plane';
-import type { Picture } from '@pourproof/proof';
 import { GRADE_WORDS, gradeSize } from '@pourproof/wording';
 import {
   type CSSResultGroup,
@@ -12,10 +11,12 @@ import {
   svg,
   type TemplateResult,
 } from 'lit';
+import type { ArtName } from '../draw/art-shapes.ts';
 import type { Layer } from '../draw/layer.ts';
 import { woodTints } from '../draw/wood-tint.ts';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
+import type { SheetPicture } from '../model/sheet-picture.ts';
 import { sheetLook } from './sheet-look.ts';
 
 /** What the inks and patterns of the picture mean; only those that are on the sheet, all where it is blank. */
@@ -53,7 +54,7 @@ export class SheetLegend extends LitElement {
     `,
   ];
 
-  declare picture: Picture | null;
+  declare picture: SheetPicture | null;
   declare layer: Layer;
   declare unit: LengthUnit;
 
@@ -70,26 +71,27 @@ export class SheetLegend extends LitElement {
       return this.#levelling(picture);
     }
     // a blank sheet explains all that may come
-    const has = (list: readonly unknown[] | undefined): boolean => list === undefined || list.length > 0;
+    const has = (name: ArtName): boolean =>
+      picture === null || picture.art.layers.cut.some((shape) => shape.name === name);
     return html`<ul aria-label="Legend">
       ${item(svg`<rect class="cut" x="1" y="1" width="28" height="14" />`, 'cut and filled')}
       ${
-        picture !== null && picture.depths.length > 0
+        picture !== null && picture.depthStepMm !== null
           ? item(
               svg`<rect class="cut" x="1" y="1" width="28" height="14" /><rect class="depth" x="5" y="4" width="20" height="8" />`,
-              `lines of equal depth, ${bitSize(picture.depths[0]?.depthMm ?? 0, this.unit)} apart`,
+              `lines of equal depth, ${bitSize(picture.depthStepMm, this.unit)} apart`,
             )
           : nothing
       }
-      ${has(picture?.standing) ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
+      ${has('standing') ? item(HATCHED, 'stays wood: no bit of the job fits') : nothing}
       ${
-        has(picture?.narrow)
+        has('narrow')
           ? item(svg`<path class="narrow" d="M2 8h27" />`, 'stroke narrower than the smallest bit')
           : nothing
       }
-      ${has(picture?.bleedWalls) ? item(svg`<path class="bleed-wall" d="M1 8h28" />`, 'wall at high risk of bleeding') : nothing}
+      ${has('bleed-wall') ? item(svg`<path class="bleed-wall" d="M1 8h28" />`, 'wall at high risk of bleeding') : nothing}
       ${
-        picture === null || picture.bleed.some(({ high }) => high.ringEnds.length > 0)
+        has('bleed-high')
           ? item(
               BAND,
               'face that colour may reach: to the line on every second board, to the dots on one in forty',
@@ -106,16 +108,14 @@ export class SheetLegend extends LitElement {
   }
 
   /** Strokes and areas by what the planned levelling leaves of them; only the grades that there are. */
-  #levelling({ levelling }: Picture): TemplateResult {
+  #levelling({ levelling }: SheetPicture): TemplateResult {
     return html`<ul aria-label="Legend">
-      ${levelling.grades
-        .filter(({ lines, outlines }) => lines.length + outlines.length > 0)
-        .map((each) =>
-          item(
-            svg`<path class=${each.grade === 'lost' || each.grade === 'spoilt' ? 'level-ground' : ''} d="M1 8h28" /><path class="level-${each.grade}" d="M1 8h28" />`,
-            `${GRADE_WORDS[each.grade]}: ${gradeSize(each, this.unit)}`,
-          ),
-        )}
+      ${levelling.grades.map((each) =>
+        item(
+          svg`<path class=${each.grade === 'lost' || each.grade === 'spoilt' ? 'level-ground' : ''} d="M1 8h28" /><path class="level-${each.grade}" d="M1 8h28" />`,
+          `${GRADE_WORDS[each.grade]}: ${gradeSize(each.lengthMm, each.areaCount, this.unit)}`,
+        ),
+      )}
       <li>under ${formatLength(levelling.planMm, this.unit)} off the face</li>
     </ul>`;
   }
@@ -127,11 +127,11 @@ const HATCHED: SVGTemplateResult = svg`
   <rect class="standing" x="1" y="1" width="28" height="14" fill="none" />`;
 
 const BAND: SVGTemplateResult = svg`
-  <rect class="bleed high" x="1" y="1" width="28" height="14" />
-  <rect class="bleed median" x="6" y="4" width="18" height="8" />`;
+  <rect class="bleed-high" x="1" y="1" width="28" height="14" />
+  <rect class="bleed-median" x="6" y="4" width="18" height="8" />`;
 
 /** What the cut and the bit stay off, by how it is drawn. */
-function obstacleItems({ obstacles }: Picture): readonly TemplateResult[] {
+function obstacleItems({ obstacles }: SheetPicture): readonly TemplateResult[] {
   const forms = [
     ['held', 'clamp or hold-down', ({ kind }) => kind === 'clamp' || kind === 'hold-down'],
     [
@@ -143,7 +143,7 @@ function obstacleItems({ obstacles }: Picture): readonly TemplateResult[] {
   ] as const satisfies readonly (readonly [
     string,
     string,
-    (obstacle: Picture['obstacles'][number]) => boolean,
+    (obstacle: SheetPicture['obstacles'][number]) => boolean,
   ])[];
   return forms
     .filter(([, , isForm]) => obstacles.some(isForm))
@@ -153,7 +153,7 @@ function obstacleItems({ obstacles }: Picture): readonly TemplateResult[] {
 }
 
 /** The woods of a glue-up by their tint and letter. */
-function woodItems({ blocks }: Picture): readonly TemplateResult[] {
+function woodItems({ blocks }: SheetPicture): readonly TemplateResult[] {
   return woodTints(blocks).map(({ name, letter, colour }) =>
     item(
       svg`<path class="block" fill=${colour} d="M1 1h28v14h-28z" /><text class="letter" x="15" y="12.500" text-anchor="middle">${letter}</text>`,

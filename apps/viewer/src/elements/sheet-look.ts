@@ -1,7 +1,9 @@
-import { type CSSResult, css } from 'lit';
+import { type CSSResult, css, unsafeCSS } from 'lit';
+import { artStyle } from '../draw/art-look.ts';
 
 /** Look of the picture on the sheet; patterns and shapes tell things apart in black and white too. */
 export const sheetLook: CSSResult = css`
+  ${unsafeCSS(artStyle())}
   .grain-line {
     fill: none;
     stroke: #e6dcc6;
@@ -16,16 +18,6 @@ export const sheetLook: CSSResult = css`
   .art path {
     vector-effect: non-scaling-stroke;
     stroke-linejoin: round;
-  }
-  .drawn {
-    fill: #fff;
-    stroke: var(--ink);
-    stroke-width: 0.8;
-  }
-  .cut {
-    fill: var(--blue-wash);
-    stroke: var(--blue);
-    stroke-width: 1.4;
   }
   .obstacle {
     stroke: var(--ink);
@@ -43,79 +35,12 @@ export const sheetLook: CSSResult = css`
     fill: none;
     stroke-dasharray: 5 3;
   }
-  .depth {
-    fill: none;
-    stroke: var(--blue);
-    stroke-width: 0.8;
-  }
-  .standing {
-    stroke: var(--orange);
-    stroke-width: 1;
-  }
   .hatch-ground {
     fill: #fff;
   }
   .hatch-line {
     stroke: var(--orange);
     stroke-width: 2.4;
-  }
-  .narrow {
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2.6;
-    stroke-dasharray: 0.1 4.4;
-    stroke-linecap: round;
-  }
-  .bleed {
-    fill: var(--orange);
-    fill-rule: evenodd;
-    stroke: var(--orange);
-  }
-  .bleed.high {
-    fill-opacity: 0.08;
-    stroke-width: 0.8;
-    stroke-dasharray: 1.5 3;
-  }
-  .bleed.median {
-    fill-opacity: 0.22;
-    stroke-width: 0.9;
-  }
-  .bleed-wall {
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2.4;
-  }
-  .level-ground,
-  .level-lost,
-  .level-spoilt,
-  .level-close,
-  .level-holds,
-  .level-uncut {
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 5;
-  }
-  .level-lost {
-    stroke: #fff;
-    stroke-width: 2.6;
-    stroke-dasharray: 2 2.6;
-  }
-  .level-spoilt {
-    stroke: #fff;
-    stroke-width: 2.6;
-  }
-  .level-close {
-    stroke-width: 2;
-    stroke-dasharray: 6 3;
-  }
-  .level-holds {
-    stroke: var(--blue);
-    stroke-width: 1.2;
-  }
-  .level-uncut {
-    stroke-width: 2;
-    stroke-dasharray: 0.5 4;
-    stroke-linecap: round;
   }
   .halo {
     fill: none;

@@ -6,11 +6,13 @@ import { type ChosenFile, openedFiles } from './opened-files.ts';
 import { PageModel } from './page-model.ts';
 import type { PageState } from './page-state.ts';
 import type { Answer, Question } from './question.ts';
+import { sheetPicture } from './sheet-picture.ts';
 import { isSameQuestion } from './shown-proof.ts';
 
 const bar =
   '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="4mm"><rect width="9mm" height="4mm"/></svg>';
-const example = await vet({ kind: 'file', name: 'x.svg', bytes: new TextEncoder().encode(bar) }, {});
+const proved = await vet({ kind: 'file', name: 'x.svg', bytes: new TextEncoder().encode(bar) }, {});
+const example = { ...proved, picture: sheetPicture(proved.picture) };
 
 /** A file as a browser hands it over. */
 const opened = (name: string, text: string): ChosenFile => ({

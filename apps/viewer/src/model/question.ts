@@ -1,4 +1,5 @@
 import type { FaultBundle, JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
+import type { SheetPicture } from './sheet-picture.ts';
 
 /** What the page asks its worker. */
 export interface Question {
@@ -9,9 +10,14 @@ export interface Question {
   readonly options: VetOptions;
 }
 
+/** What a worker hands to the page of a vetted job. */
+export interface PageVetted extends Pick<Vetted, 'report' | 'job'> {
+  readonly picture: SheetPicture;
+}
+
 /** What the worker answers, under the id of the question. */
 export type Answer =
-  | { readonly id: number; readonly kind: 'vetted'; readonly vetted: Vetted }
+  | { readonly id: number; readonly kind: 'vetted'; readonly vetted: PageVetted }
   | { readonly id: number; readonly kind: 'refused'; readonly refusal: Refusal }
   | {
       readonly id: number;

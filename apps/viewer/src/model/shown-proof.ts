@@ -1,8 +1,8 @@
 import type { LengthUnit } from '@pourproof/plane';
 import { type FindingEntry, findingEntries } from '@pourproof/wording';
-import type { Vetted } from 'pourproof';
 import type { ArtworkSource } from './artwork-source.ts';
 import type { PageState } from './page-state.ts';
+import type { PageVetted } from './question.ts';
 
 /** What one proof was asked for. */
 export type Asked = Pick<PageState, 'source' | 'job' | 'materials'> & { readonly source: ArtworkSource };
@@ -11,15 +11,15 @@ export type Asked = Pick<PageState, 'source' | 'job' | 'materials'> & { readonly
  * One proof with the artwork and the job that it is of. Whatever the page shows, saves or prints of a proof comes from one of these, never
  * from the ticket, which may have moved on.
  */
-export interface ShownProof extends Asked, Pick<Vetted, 'report' | 'picture'> {
+export interface ShownProof extends Asked, Pick<PageVetted, 'report' | 'picture'> {
   /** The job with every value in its place. */
-  readonly settled: Vetted['job'];
+  readonly settled: PageVetted['job'];
   readonly unit: LengthUnit;
   readonly entries: readonly FindingEntry[];
 }
 
 /** A proof as it is shown. */
-export function shownProof(asked: Asked, { report, picture, job: settled }: Vetted): ShownProof {
+export function shownProof(asked: Asked, { report, picture, job: settled }: PageVetted): ShownProof {
   const unit = settled.units;
   const entries = findingEntries(report, { units: unit, materials: asked.materials });
   return { ...asked, report, picture, settled, unit, entries };

@@ -79,14 +79,17 @@ function flag(x: number, y: number, paper: number): string {
 function keyItem(each: PicturedGrade, unit: LengthUnit): string {
   return isEmpty(each)
     ? ''
-    : keySample(lines(each.grade, 'M3 9.5H31'), `${GRADE_WORDS[each.grade]}: ${gradeSize(each, unit)}`);
+    : keySample(
+        lines(each.grade, 'M3 9.5H31'),
+        `${GRADE_WORDS[each.grade]}: ${gradeSize(each.lengthMm, each.outlines.length, unit)}`,
+      );
 }
 
 /** How much there is of a grade: `12 mm of stroke and 3 areas`. */
-export function gradeSize({ lengthMm, outlines }: PicturedGrade, unit: LengthUnit): string {
+export function gradeSize(lengthMm: number, areaCount: number, unit: LengthUnit): string {
   return [
     ...(lengthMm > 0 ? [`${formatLength(lengthMm, unit)} of stroke`] : []),
-    ...(outlines.length > 0 ? [counted(outlines.length, 'area')] : []),
+    ...(areaCount > 0 ? [counted(areaCount, 'area')] : []),
   ].join(' and ');
 }
 
