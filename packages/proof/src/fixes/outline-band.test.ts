@@ -46,3 +46,13 @@ test('two edges at a corner have the corner between them, sharp up to four times
 test('points along a straight edge add nothing', () => {
   expect(areaOf([0, 0, 3, 0, 7, 0, 10, 0, 10, 10, 0, 10], 1)).toBeCloseTo(80, 9);
 });
+
+test('where an outline runs out and back along a line, the band goes round its end', () => {
+  const withHair = [0, 0, 10, 0, 10, 10, 5, 10, 5, 15, 5, 10, 0, 10];
+  const { region } = resolveRegions([outlineBand(packRings([withHair]), [EVERYWHERE], 1)]);
+  // the tip of a polygon of 24 sides around a circle of 1 mm
+  expect(Math.max(...region.coords.filter((_, k) => k % 2 === 1))).toBeCloseTo(
+    15 + 1 / Math.cos(Math.PI / 24),
+    9,
+  );
+});
