@@ -224,6 +224,16 @@ describe('bleed-reaches-edge', () => {
     expect(edge(travel.median * 0.5, sealed)).toBeUndefined();
   });
 
+  test('under a seal that has not hardened, so does the wait that it offers', () => {
+    const fresh: JobInput = { seal: 'epoxy', sealHours: '1h' };
+    const finding = edge(0.6, fresh);
+    const hours = fixOf(finding, 'wait')?.hours ?? Number.NaN;
+    expect(hours).toBeGreaterThan(0);
+    expect(edge(0.6, { ...fresh, sealHours: `${1 + hours}h` })).toBeUndefined();
+    // the shortest wait is told for the worst end, and clears all of them
+    expect(fixOf(edge(0.3, fresh), 'wait')?.hours).toBeGreaterThan(hours);
+  });
+
   test('is silent at a long-grain edge, and turning the artwork turns nothing', () => {
     expect(edge(0, { place: '50mm,79.5mm' })).toBeUndefined();
     expect(edge(0.5, { turn: '90deg' })?.severity).toBe('stop');

@@ -57,6 +57,20 @@ describe('colours-touch', () => {
     ).toBeDefined();
   });
 
+  test('a contact that is shorter than rounding is none, where a V cuts into the corners', () => {
+    const meeting = (byMm: number) =>
+      touch(
+        [
+          [BLACK, square(0)],
+          [RED, square(20, 20 - byMm)],
+        ],
+        0,
+        { bit: ['vee:60deg:1/2in'] },
+      );
+    expect(meeting(0.005)).toBeUndefined();
+    expect(meeting(0.05)?.where.map(({ lengthMm }) => lengthMm)).toEqual([expect.closeTo(0.05, 9)]);
+  });
+
   test.each([0, 17, 90])('side by side, overlapping and within each other, turned by %s°', (turnDeg) => {
     const side = touch(
       [

@@ -56,6 +56,18 @@ describe('the wood between a pocket and a hole in the back', () => {
     expect(finding?.where.map(({ what, widthMm }) => [what, widthMm])).toEqual([['groove', 6]]);
   });
 
+  test('of two holes the higher one says how thick the board has to be and how shallow the pocket', () => {
+    const both = { keepClear: ['hole 40mm,50mm 8mm back:15mm', 'hole 60mm,50mm 8mm back:16mm'] };
+    for (const job of [both, { keepClear: both.keepClear.toReversed() }]) {
+      const finding = find(job);
+      expect(finding?.where).toHaveLength(2);
+      const alone = find({ keepClear: both.keepClear.slice(1) });
+      for (const doing of ['cut-shallower', 'thicker-board'] as const) {
+        expect(fixOf(finding, doing)).toEqual(fixOf(alone, doing));
+      }
+    }
+  });
+
   test('each way out, applied, clears it', () => {
     const job = { ...CALM, ...hole(50, 16) };
     const finding = find(job);

@@ -97,6 +97,17 @@ describe('sands-through', () => {
     ).toBeUndefined();
   });
 
+  test('offers another way of levelling that takes no more off at its upper end than there is', () => {
+    const byPlaner = { depth: '1.5mm', level: '0.3mm', levelBy: 'planer' } as const;
+    const finding = find(POCKET, 'sands-through', byPlaner);
+    expect(fixOf(finding, 'level-by')).toEqual({ do: 'level-by', method: 'drum', clears: true });
+    expect(find(POCKET, 'sands-through', { ...byPlaner, levelBy: 'drum' })).toBeUndefined();
+    // a drum takes up to 1 mm off
+    const shallower = find(POCKET, 'sands-through', { ...byPlaner, depth: '1.1mm' });
+    expect(shallower).toBeDefined();
+    expect(fixOf(shallower, 'level-by')).toBeUndefined();
+  });
+
   test('is a stop when nothing is left', () => {
     expect(find(POCKET, 'sands-through', { depth: '1.5mm', level: '1.5mm' })?.severity).toBe('stop');
   });

@@ -2,7 +2,7 @@ import { limits, resins, scales } from '@pourproof/materials';
 import { describe, expect, test } from 'vitest';
 import { batchCount } from './batch-count.ts';
 import { type FillMeasures, fillBudget } from './fill-budget.ts';
-import { type PourTerms, pourPlan } from './pour-plan.ts';
+import { type PourTerms, pourPlan, withVolumeError } from './pour-plan.ts';
 
 /** The pocket of the worked numbers: 2000 mm² at 3.2 mm, 0.5 mm proud, 15 % waste. */
 const POCKET: FillMeasures = {
@@ -139,4 +139,21 @@ describe('cups', () => {
     expect(plan({ volumeMm3: 640_000, cutAreaMm2: 200_000 }, {}, 100).colours[0]?.count.batches).toBe(3);
     expect(cups(15)).toBe(1);
   });
+});
+
+test('colours share an error of the volume as they share what was planned for it, equally where nothing was', () => {
+  const fill = (name: string, volumeErrorMm3: number) => ({
+    ...{ name, resin: null, pockets: 1, depthMm: 3.2 },
+    budget: fillBudget({ ...POCKET, volumeErrorMm3 }),
+  });
+  const shares = (...errors: number[]): readonly (number | undefined)[] =>
+    withVolumeError(
+      pourPlan(
+        errors.map((error, k) => fill(`colour ${k}`, error)),
+        TERMS,
+      ),
+      1000,
+    ).colours.map(({ budget }) => budget.items.find(({ cause }) => cause === 'geometry')?.moreMl);
+  expect(shares(30, 10)).toEqual([expect.closeTo(0.75, 12), expect.closeTo(0.25, 12)]);
+  expect(shares(0, 0)).toEqual([0.5, 0.5]);
 });

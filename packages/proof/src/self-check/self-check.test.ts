@@ -160,3 +160,16 @@ test('the error tells what does not balance, with figures and by how much', () =
   expect(told.find(({ id }) => id === 'depth-is-within-limit')?.by).toBeCloseTo(0.25, 5);
   expect(seed).toBe(seedOf({ is: 'at-once', all: sound }));
 });
+
+test.each([
+  ['mm', 'mm'],
+  ['mm2', 'mm²'],
+  ['mm3', 'mm³'],
+  ['ml', 'ml'],
+  ['g', 'g'],
+] as const)('a figure in %s is told in %s', (unit, symbol) => {
+  const miss = { id: 'cut-is-its-outline', unit, got: 7.5, least: 8, most: 9, by: 0.5, index: 1 } as const;
+  expect(new SelfCheckError([miss], 1).message).toContain(
+    `the cut has the area of its outline (no. 2), but it is 7.5 where 8 to 9 ${symbol} is due`,
+  );
+});
