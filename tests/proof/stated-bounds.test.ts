@@ -296,3 +296,13 @@ test('straight walls state no error, and a slot a micrometre too narrow stays a 
     expect(fitting.findings.map(({ code }) => code)).not.toContain('bit-cannot-enter');
   }
 });
+
+test('what no bit enters adds nothing to the bounds of corners beside rings as wide as the bit', () => {
+  const bounds = (path: string): Report['cut']['errorBound'] =>
+    reportOn({ path, bit: 'flat:1mm', toleranceMm: 0.05, turnDeg: 0 }).cut.errorBound;
+  const ring = circle(10) + circle(9);
+  const withCorners = `${ring}M-4 -4h8v8h-8z`;
+  const alone = bounds(withCorners);
+  expect(alone.wallLengthMm).toBeGreaterThan(1.1 * bounds(ring).wallLengthMm);
+  expect(bounds(`${withCorners}M-30 40h40v0.4h-40z`).wallLengthMm).toBeCloseTo(alone.wallLengthMm, 6);
+});
