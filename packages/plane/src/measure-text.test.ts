@@ -45,6 +45,51 @@ test.each([
   expect(parseMeasure(text, quantity).value).toBeCloseTo(value, 12);
 });
 
+test.each([
+  ['length', ['mm', 1], ['cm', 10], ['m', 1000], ['um', 0.001], ['µm', 0.001], ['in', 25.4], ['inch', 25.4]],
+  ['length', ['inches', 25.4], ['"', 25.4], ['″', 25.4], ['”', 25.4], ['thou', 0.0254], ['mil', 0.0254]],
+  ['length', ['ft', 304.8], ['pt', 25.4 / 72], ['pc', 25.4 / 6]],
+  ['angle', ['deg', 1], ['°', 1], ['rad', 180 / Math.PI]],
+  [
+    'volume',
+    ['ml', 1],
+    ['l', 1000],
+    ['cm3', 1],
+    ['mm3', 0.001],
+    ['fl oz', 29.5735295625],
+    ['floz', 29.5735295625],
+  ],
+  ['mass', ['g', 1], ['mg', 0.001], ['kg', 1000], ['oz', 28.349523125], ['lb', 453.59237]],
+  ['speed', ['mm/min', 1], ['mm/s', 60], ['in/min', 25.4], ['ipm', 25.4]],
+  ['time', ['h', 1], ['hr', 1], ['hour', 1], ['hours', 1], ['min', 1 / 60], ['s', 1 / 3600]],
+  ['time', ['d', 24], ['day', 24], ['days', 24]],
+] as const)('every unit of a %s has its size', (quantity, ...units) => {
+  for (const [unit, size] of units) {
+    expect(parseMeasure(`2.125${unit}`, quantity).value, unit).toBeCloseTo(2.125 * size, 9);
+  }
+});
+
+test.each([
+  ['0C', 0],
+  ['32F', 0],
+  ['21.5 °C', 21.5],
+  ['-40°F', -40],
+] as const)('%s is %d °C', (text, value) => {
+  expect(parseMeasure(text, 'temperature').value).toBeCloseTo(value, 12);
+});
+
+test.each([
+  ['length', '7mm or 7in'],
+  ['angle', '7deg or 7rad'],
+  ['volume', '7ml or 7 fl oz'],
+  ['mass', '7g or 7oz'],
+  ['speed', '7mm/min or 7in/min'],
+  ['time', '7h or 7min'],
+  ['temperature', '7C or 7F'],
+] as const)('a %s without a unit may be %s', (quantity, readings) => {
+  expect(() => parseMeasure('7', quantity)).toThrow(`"7" has no unit. Did you mean ${readings}?`);
+});
+
 describe('what can be misread is refused with what to type', () => {
   test('a bare number is answered with its two readings', () => {
     expect(() => parseLengthMm('3')).toThrow('"3" has no unit. Did you mean 3mm or 3in?');

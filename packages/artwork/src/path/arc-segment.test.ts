@@ -39,3 +39,12 @@ test('an arc starts and ends at its ends, turns the way and the part that its fl
     cases(500),
   );
 });
+
+test.each([
+  ['below each other', 0, 10],
+  ['beside each other', 10, 0],
+])('a half circle joins ends %s; one end alone is no arc', (_how, x, y) => {
+  const arc = arcSegment(0, 0, 5, 5, 0, false, true, x, y);
+  expect([arc?.cx, arc?.cy]).toEqual([expect.closeTo(x / 2, 12), expect.closeTo(y / 2, 12)]);
+  expect(arcSegment(x, y, 5, 5, 0, false, true, x, y)).toBeUndefined();
+});

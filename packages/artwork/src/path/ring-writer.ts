@@ -41,7 +41,7 @@ export class RingWriter implements RingSink {
     }
     const at = this.#length & (PIECE - 1);
     const index = this.#length >> PIECE_BITS;
-    if (at === 0 && index === this.#pieces.length) {
+    if (index === this.#pieces.length) {
       this.#pieces.push(new Float64Array(PIECE));
     }
     const piece = this.#pieces[index];

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cases } from '../../../../tests/support/lane.ts';
 import { uniteRegions } from '../clip/clip-region.ts';
-import { type Path, PathBuilder } from '../path/path.ts';
+import { type Path, PathBuilder, type Segment } from '../path/path.ts';
 import { measureSegment } from './segment-length.ts';
 import { type StrokeStyle, strokeSubpath } from './stroke-outline.ts';
 
@@ -154,4 +154,31 @@ describe('the outline of a stroke', () => {
       ),
     ).toEqual([]);
   });
+});
+
+test('a path and its stroke in another unit have the same outline', () => {
+  // round joins and caps a thousandth of a millimetre wide, in steps that leave every digit as it is
+  const by = 2 ** -20;
+  const points = [
+    [0, 0],
+    [8, 0],
+    [8, 5],
+    [2, 9],
+  ] as const;
+  const style: StrokeStyle = { ...STYLE, cap: 'round' };
+  const small = polyline(points.map(([x, y]) => [x * by, y * by]));
+  const rings = strokeOutline(small, { ...style, width: style.width * by }, 0.01 * by);
+  expect(rings.map((ring) => ring.map((v) => v / by))).toEqual(strokeOutline(polyline(points), style, 0.01));
+});
+
+test('an arc too short to have a direction leaves no gap', () => {
+  const arc = { cx: 10, cy: 5, ux: 5, uy: 0, vx: 0, vy: 5, start: -Math.PI / 2, end: -Math.PI / 2 + 1e-13 };
+  const segments: Segment[] = [
+    { kind: 'line', x0: 0, y0: 0, x: 10, y: 0 },
+    { kind: 'arc', x0: 10, y0: 0, arc, x: 10, y: 0 },
+    { kind: 'line', x0: 10, y0: 0, x: 20, y: 0 },
+  ];
+  const rings = strokeOutline([{ x0: 0, y0: 0, segments, closed: false }], STYLE, 0.01);
+  expect(rings.flat().every(Number.isFinite)).toBe(true);
+  expect(rings.reduce((sum, ring) => sum + ringArea(ring), 0)).toBeCloseTo(20 * STYLE.width, 6);
 });
