@@ -3,7 +3,7 @@ import { type Drawing, packRings, textInUnits } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import type { Fix } from '../report/fix-schema.ts';
 import { judgeDrawing } from '../vet-drawing.ts';
-import { applyFix } from './apply-fix.ts';
+import { applyFix, FIX_SETTINGS } from './apply-fix.ts';
 
 const applied = (fix: Fix, job: JobInput = {}, isLettering = false) => applyFix(job, fix, { isLettering });
 
@@ -89,6 +89,24 @@ test('lengths are rounded so that they are enough', () => {
   expect(applied({ do: 'cut-shallower', toMm: 3, clears: true }, { depth: '1/4in' })).toEqual({
     depth: '0.1181in',
   });
+});
+
+test.each<readonly [fix: Fix, job: JobInput]>([
+  [{ do: 'thicker-board', thicknessMm: 24, clears: true }, { thickness: '18mm' }],
+  [{ do: 'thicker-board', thicknessMm: 24, clears: true }, { board: 'plain 300x180x20mm walnut' }],
+  [{ do: 'turn', deg: 30, sparedPct: 40, clears: false }, { grain: '45deg' }],
+  [{ do: 'turn', deg: 30, sparedPct: 40, clears: false }, { board: 'plain 300x180x20mm walnut' }],
+  [{ do: 'scale', factor: 2, clears: true }, { height: '20mm' }],
+  [{ do: 'use-bit', kind: 'flat', diameterMm: 1, clears: true }, { bit: ['flat:3mm'] }],
+  [{ do: 'change-seal', seal: 'epoxy', coats: 2, hours: 8, bondsUnsanded: true, clears: true }, {}],
+  [{ do: 'deepen', byMm: 1, clears: true }, { depth: '3mm' }],
+  [{ do: 'pour-proud', overpourMm: 1, clears: true }, {}],
+])('%j changes no settings but those that are named for it, and one of them at least', (fix, job) => {
+  const after = applied(fix, job) ?? {};
+  const keys = [...new Set([...Object.keys(job), ...Object.keys(after)])] as (keyof JobInput)[];
+  const changed = keys.filter((key) => JSON.stringify(after[key]) !== JSON.stringify(job[key]));
+  expect(changed.length).toBeGreaterThan(0);
+  expect(FIX_SETTINGS[fix.do]).toEqual(expect.arrayContaining(changed));
 });
 
 test('what no setting expresses changes nothing', () => {

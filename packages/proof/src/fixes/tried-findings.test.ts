@@ -67,6 +67,17 @@ describe('a way out alone', () => {
   });
 });
 
+test('work at the bench and what only the maker can judge stay as they were proposed', () => {
+  const options: Fix[] = [
+    { do: 'test-coupon', slots: 3, lengthMm: 30, depthMm: 3, clears: false },
+    { do: 'abrade', clears: true },
+    { do: 'redraw-ends', clears: true },
+    { do: 'close-gap', gapMm: 0.2, clears: true },
+    { do: 'merge-shapes', crossings: 2, clears: true },
+  ];
+  expect(tried(SQUARE, { wood: 'maple', level: '2mm' }, 'sands-through', options)).toEqual({ options });
+});
+
 describe('a way out that brings something', () => {
   test('is completed by what does not undo it', () => {
     const job = { board: 'plain 100x100x6mm maple', level: '2mm' };
