@@ -160,6 +160,17 @@ describe('rim-too-thin', () => {
     expect(find('rim-too-thin', disc, changed ?? job)).toBeUndefined();
   });
 
+  test('a hole in the back counts beside the pocket where it reaches higher than the floor', () => {
+    const beside = (backMm: number) =>
+      find('rim-too-thin', SQUARE, {
+        board: 'plain 100x100x20mm maple',
+        keepClear: [`hole 75mm,50mm 8mm back:${backMm}mm`],
+      })?.measured.value;
+    // the square ends at 70 mm, the hole begins at 71 mm; it ends 2 mm below the face, or 4 mm
+    expect(beside(18)).toBeCloseTo(1, 6);
+    expect(beside(16)).toBeUndefined();
+  });
+
   test('no move is offered where the board is too small', () => {
     const finding = rim('plain 45x100x20mm maple');
     expect(finding?.fix.options).toEqual([]);

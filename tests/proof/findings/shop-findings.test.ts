@@ -109,7 +109,9 @@ describe('sands-through', () => {
   });
 
   test('is a stop when nothing is left', () => {
-    expect(find(POCKET, 'sands-through', { depth: '1.5mm', level: '1.5mm' })?.severity).toBe('stop');
+    const finding = find(POCKET, 'sands-through', { depth: '1.5mm', level: '1.5mm' });
+    expect(finding?.severity).toBe('stop');
+    expect(finding?.measured).toEqual({ value: 0, quantity: 'depth', unit: 'mm' });
   });
 
   test('is silent at the usual depth and levelling', () => {

@@ -17,6 +17,17 @@ test('a bit comes after those at hand, the usual one among them, in the unit of 
   expect(applied(bit, { bit: [structure] })?.bit).toEqual([structure, 'flat:1mm']);
 });
 
+test('a V is changed in its place, and only where it is what the way out is for', () => {
+  const bit = ['flat:3mm', 'vee:60deg:6mm:tip 0.5mm', 'vee:90deg:6mm'];
+  const wider: Fix = { do: 'use-vee', angleDeg: 60, diameterMm: 12, clears: true };
+  const changed = applied(wider, { bit })?.bit;
+  expect([changed?.[0], changed?.[2]]).toEqual([bit[0], bit[2]]);
+  expect(changed?.[1]).toMatchObject({ kind: 'vee', angleDeg: 60, diameterMm: 12, tipMm: 0.5 });
+  const pointed: Fix = { do: 'use-tip', tipMm: 0.2, clears: true };
+  expect(applied(pointed, { bit })?.bit?.[1]).toMatchObject({ kind: 'vee', diameterMm: 6, tipMm: 0.2 });
+  expect(applied(pointed, { bit: ['vee:90deg:6mm'] })).toBeNull();
+});
+
 describe('scaling', () => {
   const larger: Fix = { do: 'scale', factor: 1.2, clears: true };
 

@@ -8,7 +8,7 @@ import { between } from '../../../../tests/arbitraries.ts';
 import { rectangle } from '../../../../tests/support/drawing-of.ts';
 import { cases } from '../../../../tests/support/lane.ts';
 import { carveJob } from '../cut/measure-cut.ts';
-import { type FilledPocket, resinContact, SLOPED_SLABS } from './filled-pockets.ts';
+import { type FilledPocket, resinContact, SLOPED_SLABS, slabsOf } from './filled-pockets.ts';
 
 const region = (x: number, y: number, width: number, height: number): CleanRegion =>
   resolveRegions([{ ...packRings([rectangle(x, y, width, height)]), fillRule: 'nonzero' }]).region;
@@ -43,4 +43,25 @@ test('a wall square through a V groove stands in resin over the triangle that is
   // two walls, each through a trapezium of 6 mm above and 6 − 2 · 3 tan 30° below
   const trapezium = (3 * (6 + 6 - 6 * Math.tan(Math.PI / 6))) / 2;
   expect(wall).toBeCloseTo((2 * trapezium) / (60 * 3), 4);
+});
+
+test('layers end at the floors of earlier pockets that a cut reaches, lowered as they were, and at its own', () => {
+  const flat = { ...pocket('flat:2mm', 3, region(0, 0, 20, 20)), isUpright: true };
+  const shallow = { ...pocket('flat:2mm', 1, region(0, 0, 20, 20)), isUpright: true };
+  const ends = (filled: readonly FilledPocket[], depthMm: number) =>
+    slabsOf(filled, depthMm, 2).map(({ fromMm, toMm }) => [fromMm, toMm].map((mm) => Number(mm.toFixed(9))));
+  expect(ends([flat, shallow], 4)).toEqual([
+    [0, 0.7],
+    [0.7, 2.7],
+    [2.7, 4],
+  ]);
+  // what lies deeper than the cut does not part it
+  expect(ends([flat, shallow], 2)).toEqual([
+    [0, 0.7],
+    [0.7, 2],
+  ]);
+  expect(ends([{ ...flat, isUpright: false }], 2)).toEqual([
+    [0, 1],
+    [1, 2],
+  ]);
 });
