@@ -123,6 +123,33 @@ test('a curve with one tight bend is not divided finely all along', () => {
   expect(out.length / 2).toBeLessThan(0.6 * even);
 });
 
+test.each([
+  ['an S into a corner', [0, 0, 0, 40, 0.1, 40, 40, 40]],
+  ['a bend near one end', [0, 0, 1, 0, 2, 0.1, 40, 40]],
+  ['a bend near the other', [0, 0, 39, 0, 40, 1, 40, 40]],
+] as const)(
+  'pieces of %s are as long as its curvature allows, to a third',
+  (_what, [x0, y0, x1, y1, x2, y2, x3, y3]) => {
+    const tol = 0.0005;
+    // chords of a height need ∫ √(|p′ × p″| / 8 |p′|) dt / √height of them (Taylor's theorem); half the tolerance is left for the vertices that move
+    const derivatives = (t: number, a: number, b: number, c: number, d: number): [number, number] => [
+      3 * ((1 - t) ** 2 * (b - a) + 2 * (1 - t) * t * (c - b) + t * t * (d - c)),
+      6 * ((1 - t) * (c - 2 * b + a) + t * (d - 2 * c + b)),
+    ];
+    const steps = 2000;
+    let integral = 0;
+    for (let i = 0; i < steps; i++) {
+      const t = (i + 0.5) / steps;
+      const [dx, ddx] = derivatives(t, x0, x1, x2, x3);
+      const [dy, ddy] = derivatives(t, y0, y1, y2, y3);
+      integral += Math.sqrt(Math.abs(dx * ddy - dy * ddx) / Math.hypot(dx, dy) / 8) / steps;
+    }
+    const out: number[] = [x0, y0];
+    curves.cubic(out, x0, y0, x1, y1, x2, y2, x3, y3, tol);
+    expect(out.length / 2 - 1).toBeLessThanOrEqual((4 / 3) * (integral / Math.sqrt(tol / 2)));
+  },
+);
+
 test('a quarter circle takes no more points than equal chords of half the tolerance need, and one', () => {
   for (const r of [0.5, 1, 2.5, 5, 20, 100]) {
     const h = (4 / 3) * Math.tan(Math.PI / 8) * r;
