@@ -66,6 +66,13 @@ describe('stroke-too-narrow-to-level', () => {
     expect(finding?.measured.value).toBeCloseTo(0.7, 6);
   });
 
+  test('is a stop where the stroke is so narrow that nobody sees it as one', () => {
+    const hair = (width: number) =>
+      find(drawingOf([rectangle(0, 0, 40, width)]), 'stroke-too-narrow-to-level', { bit: ['flat:0.1mm'] });
+    expect(hair(0.19)?.severity).toBe('stop');
+    expect(hair(0.21)?.severity).toBe('caution');
+  });
+
   test('is silent on a 0.85 mm stroke', () => {
     expect(
       find(drawingOf([rectangle(0, 0, 40, 0.85)]), 'stroke-too-narrow-to-level', { bit: ['flat:0.5mm'] }),

@@ -34,7 +34,7 @@ export function faceHeights(
   zeroAt: Point,
   board: PlacedBoard,
   readings: readonly HeightReading[],
-  levelled: { readonly region: CleanRegion; readonly byMm: number } | null = null,
+  levelled: { readonly region: CleanRegion; readonly byMm: number },
 ): FaceHeights | null {
   if (readings.length === 0 || cut.coords.length === 0) {
     return null;
@@ -43,7 +43,7 @@ export function faceHeights(
   const zero = surface.heightAt(applyTransform(board.toBoard, zeroAt));
   const roughAt = (at: Point): number => surface.heightAt(applyTransform(board.toBoard, at)) - zero;
   const rough = extremesIn(cut, zeroAt, roughAt);
-  if (levelled === null || levelled.byMm === 0) {
+  if (levelled.byMm === 0) {
     return { surface, heightAt: roughAt, ...rough };
   }
   const planeMm = extremesIn(levelled.region, zeroAt, roughAt).highestMm - levelled.byMm;

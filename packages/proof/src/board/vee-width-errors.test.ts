@@ -23,12 +23,29 @@ const { region: CUT } = resolveRegions([
   { ...packRings([[0, 0, 200, 0, 200, 40, 0, 40]]), fillRule: 'nonzero' },
 ]);
 const job = settleJob({ board: 'plain 300x180x20mm maple' });
-const heights = faceHeights(CUT, [100, 20], placeBoard(job, [0, 0, 200, 40]), READINGS);
+const levelledBy = (byMm: number) =>
+  faceHeights(CUT, [100, 20], placeBoard(job, [0, 0, 200, 40]), READINGS, { region: CUT, byMm });
+const heights = levelledBy(0);
 
 test('the face under the cut is 100/150 mm lower at its left end and as much higher at its right end', () => {
   expect(heights?.lowestMm).toBeCloseTo(-2 / 3, 9);
   expect(heights?.heightAt([100, 20])).toBeCloseTo(0, 12);
   expect(heights?.heightAt([175, 0])).toBeCloseTo(0.5, 9);
+});
+
+test('a levelling takes down what is higher than its plane, and the bit is set on what is left', () => {
+  // the plane is 2/3 − 0.5 = 1/6 mm above the middle, then 1/3 mm below it
+  const [little, more, all] = [0.5, 1, 4 / 3].map(levelledBy);
+  expect([little?.highestMm, little?.lowestMm]).toEqual([
+    expect.closeTo(1 / 6, 9),
+    expect.closeTo(-2 / 3, 9),
+  ]);
+  expect([100, 175].map((x) => little?.heightAt([x, 0]))).toEqual([
+    expect.closeTo(0, 9),
+    expect.closeTo(1 / 6, 9),
+  ]);
+  expect([more?.highestMm, more?.lowestMm]).toEqual([expect.closeTo(0, 9), expect.closeTo(-1 / 3, 9)]);
+  expect([all?.highestMm, all?.lowestMm]).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9)]);
 });
 
 // 2 Δz tan(A/2) with Δz = 2/3 mm
