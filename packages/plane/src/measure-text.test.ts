@@ -114,8 +114,16 @@ describe('what can be misread is refused with what to type', () => {
     '1.2,5mm',
     'NaNmm',
     'Infinitymm',
+    '1e400mm',
+    '1e308m',
   ])('%j is refused', (text) => {
     expect(() => parseLengthMm(text)).toThrow(MeasureError);
+  });
+
+  test('a number beyond all numbers is called that, whether typed so or made so by its unit', () => {
+    for (const text of ['1/0in', '1e400mm', '1e308m']) {
+      expect(() => parseLengthMm(text)).toThrow(`"${text}" is not a length: the number is not finite.`);
+    }
   });
 });
 
