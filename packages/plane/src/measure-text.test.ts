@@ -7,6 +7,7 @@ import {
   MeasureError,
   parseLengthMm,
   parseMeasure,
+  type Quantity,
 } from './measure-text.ts';
 
 describe('lengths are read as makers type them', () => {
@@ -45,7 +46,7 @@ test.each([
   expect(parseMeasure(text, quantity).value).toBeCloseTo(value, 12);
 });
 
-test.each([
+test.each<readonly [quantity: Quantity, ...units: (readonly [unit: string, size: number])[]]>([
   ['length', ['mm', 1], ['cm', 10], ['m', 1000], ['um', 0.001], ['µm', 0.001], ['in', 25.4], ['inch', 25.4]],
   ['length', ['inches', 25.4], ['"', 25.4], ['″', 25.4], ['”', 25.4], ['thou', 0.0254], ['mil', 0.0254]],
   ['length', ['ft', 304.8], ['pt', 25.4 / 72], ['pc', 25.4 / 6]],
@@ -63,7 +64,7 @@ test.each([
   ['speed', ['mm/min', 1], ['mm/s', 60], ['in/min', 25.4], ['ipm', 25.4]],
   ['time', ['h', 1], ['hr', 1], ['hour', 1], ['hours', 1], ['min', 1 / 60], ['s', 1 / 3600]],
   ['time', ['d', 24], ['day', 24], ['days', 24]],
-] as const)('every unit of a %s has its size', (quantity, ...units) => {
+])('every unit of a %s has its size', (quantity, ...units) => {
   for (const [unit, size] of units) {
     expect(parseMeasure(`2.125${unit}`, quantity).value, unit).toBeCloseTo(2.125 * size, 9);
   }

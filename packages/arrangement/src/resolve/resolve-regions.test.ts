@@ -43,6 +43,28 @@ describe('resolveRegions', () => {
     expect(cleanRegionFaults(resolved.region)).toEqual([]);
   });
 
+  test('what crosses upright and level edges leaves them exactly upright and level', () => {
+    const edges = [0.1, 10.3];
+    const box = shape('nonzero', [0.1, 0.1, 10.3, 0.1, 10.3, 10.3, 0.1, 10.3]);
+    for (let k = 0; k < 40; k++) {
+      // slender triangles in all directions from the middle, out of the box
+      const [dx, dy] = [Math.cos(0.16 * k + 0.05), Math.sin(0.16 * k + 0.05)];
+      const ray = [
+        5.2 - 0.3 * dy,
+        5.2 + 0.3 * dx,
+        5.2 + 0.3 * dy,
+        5.2 - 0.3 * dx,
+        5.2 + 20 * dx,
+        5.2 + 20 * dy,
+      ];
+      const { coords } = resolveRegions([box, shape('nonzero', ray)]).region;
+      const onEdges = Array.from(coords).filter((v) => edges.some((edge) => Math.abs(v - edge) < 1e-6));
+      // three corners on two edges each, and two crossings at least
+      expect(onEdges.length).toBeGreaterThanOrEqual(8);
+      expect(onEdges.filter((v) => !edges.includes(v))).toEqual([]);
+    }
+  });
+
   test('the fill rule decides about a ring in a ring turning the same way', () => {
     const rings = [square(0, 0, 10), square(2, 2, 4)];
     expect(signedArea(resolveRegions([shape('nonzero', ...rings)]).region)).toBe(100);

@@ -70,7 +70,7 @@ describe('a way out alone', () => {
 test('work at the bench and what only the maker can judge stay as they were proposed', () => {
   const options: Fix[] = [
     { do: 'test-coupon', slots: 3, lengthMm: 30, depthMm: 3, clears: false },
-    { do: 'abrade', clears: true },
+    { do: 'abrade', widthMm: 2, clears: true },
     { do: 'redraw-ends', clears: true },
     { do: 'close-gap', gapMm: 0.2, clears: true },
     { do: 'merge-shapes', crossings: 2, clears: true },
@@ -88,7 +88,7 @@ describe('a way out that brings something', () => {
 
   test('or that leaves it as it is takes with it what clears it', () => {
     const { options } = tried(SQUARE, { wood: 'maple', level: '2mm' }, 'sands-through', [
-      { do: 'change-temperature', toC: 22, clears: true },
+      { do: 'change-temperature', toC: 22, besideSolvent: false, clears: true },
     ]);
     expect(options.map(({ also = [], clears }) => [clears, ...also.map((step) => step.do)])).toEqual([
       [true, 'deepen'],
