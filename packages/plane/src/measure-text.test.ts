@@ -46,26 +46,21 @@ test.each([
   expect(parseMeasure(text, quantity).value).toBeCloseTo(value, 12);
 });
 
-test.each<readonly [quantity: Quantity, ...units: (readonly [unit: string, size: number])[]]>([
-  ['length', ['mm', 1], ['cm', 10], ['m', 1000], ['um', 0.001], ['µm', 0.001], ['in', 25.4], ['inch', 25.4]],
-  ['length', ['inches', 25.4], ['"', 25.4], ['″', 25.4], ['”', 25.4], ['thou', 0.0254], ['mil', 0.0254]],
-  ['length', ['ft', 304.8], ['pt', 25.4 / 72], ['pc', 25.4 / 6]],
-  ['angle', ['deg', 1], ['°', 1], ['rad', 180 / Math.PI]],
-  [
-    'volume',
-    ['ml', 1],
-    ['l', 1000],
-    ['cm3', 1],
-    ['mm3', 0.001],
-    ['fl oz', 29.5735295625],
-    ['floz', 29.5735295625],
-  ],
-  ['mass', ['g', 1], ['mg', 0.001], ['kg', 1000], ['oz', 28.349523125], ['lb', 453.59237]],
-  ['speed', ['mm/min', 1], ['mm/s', 60], ['in/min', 25.4], ['ipm', 25.4]],
-  ['time', ['h', 1], ['hr', 1], ['hour', 1], ['hours', 1], ['min', 1 / 60], ['s', 1 / 3600]],
-  ['time', ['d', 24], ['day', 24], ['days', 24]],
-])('every unit of a %s has its size', (quantity, ...units) => {
-  for (const [unit, size] of units) {
+const SIZES: Readonly<Record<Exclude<Quantity, 'temperature'>, Readonly<Record<string, number>>>> = {
+  length: {
+    ...{ mm: 1, cm: 10, m: 1000, um: 0.001, µm: 0.001 },
+    ...{ in: 25.4, inch: 25.4, inches: 25.4, '"': 25.4, '″': 25.4, '”': 25.4 },
+    ...{ thou: 0.0254, mil: 0.0254, ft: 304.8, pt: 25.4 / 72, pc: 25.4 / 6 },
+  },
+  angle: { deg: 1, '°': 1, rad: 180 / Math.PI },
+  volume: { ml: 1, l: 1000, cm3: 1, mm3: 0.001, 'fl oz': 29.5735295625, floz: 29.5735295625 },
+  mass: { g: 1, mg: 0.001, kg: 1000, oz: 28.349523125, lb: 453.59237 },
+  speed: { 'mm/min': 1, 'mm/s': 60, 'in/min': 25.4, ipm: 25.4 },
+  time: { h: 1, hr: 1, hour: 1, hours: 1, min: 1 / 60, s: 1 / 3600, d: 24, day: 24, days: 24 },
+};
+
+test.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('every unit of a %s has its size', (quantity) => {
+  for (const [unit, size] of Object.entries(SIZES[quantity])) {
     expect(parseMeasure(`2.125${unit}`, quantity).value, unit).toBeCloseTo(2.125 * size, 9);
   }
 });
