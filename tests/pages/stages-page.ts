@@ -130,7 +130,7 @@ export function changeOf(key: SettingKey): readonly [JobInput, JobInput] | null 
 /** The stages that run anew when a setting has changed. */
 export function stagesAfter(key: SettingKey): readonly StageName[] {
   const ran: StageName[] = [];
-  const stages = new Stages((stage) => ran.push(stage));
+  const stages = new Stages({ onStage: (stage) => ran.push(stage) });
   const jobs = changeOf(key);
   for (const input of jobs ?? []) {
     ran.length = 0;
@@ -144,7 +144,7 @@ const HEAD = `# Stages of a proof
 Written by a test (\`tests/proof/stages.test.ts\`); change the stages, not this page.
 
 A proof is made in stages. Each is a pure function of results of other stages and of the settings that it reads, and its result is kept by them:
-of every stage the last four, and the last 64 colour travels. A proof of a job that differs in one setting, and each job that is tried as a way out, makes anew
+of every stage the last four, and the last 64 colour travels and places that colour crosses. A proof of a job that differs in one setting, and each job that is tried as a way out, makes anew
 only what depends on it, and is equal to a proof from scratch to the last digit. What stands in no row of the table (adding up, dates, checks, words)
 is made anew every time.
 
@@ -154,8 +154,9 @@ rounds ─ resolve ─ axis ┬ widths
                         │           │         ├ walls ─ blocks (with the board and the travel)
                         │           │         ├ heights (with the board)
                         │           │         └ wood-axis ─ slivers (with the board)
-                        │           └ paths
-                        ├ standing, entering
+                        │           ├ paths
+                        │           └ bounds (with standing)
+                        ├ standing ─ entering, ends
                         └ levelling (with heights and colours)
 \`\`\`
 

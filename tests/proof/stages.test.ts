@@ -1,5 +1,12 @@
 import { type JobInput, readMaterialsFile, SETTING_KEYS, settleJob } from '@pourproof/job';
-import { judgeDrawing, type StageName, Stages } from '@pourproof/proof';
+import {
+  judgeDrawing,
+  ProofStopped,
+  STAGE_NAMES,
+  type StageName,
+  Stages,
+  vetDrawing,
+} from '@pourproof/proof';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { changeOf, renderStagesPage, STAGED_DRAWING, STAGED_JOB, stagesAfter } from '../pages/stages-page.ts';
@@ -46,7 +53,7 @@ describe('a proof with kept stages is equal to one from scratch', () => {
 
 test('nothing runs anew where nothing has changed', () => {
   const ran: StageName[] = [];
-  const stages = new Stages((stage) => ran.push(stage));
+  const stages = new Stages({ onStage: (stage) => ran.push(stage) });
   const job = settleJob(STAGED_JOB);
   judgeDrawing(STAGED_DRAWING, 'staged', job, stages);
   expect(ran.length).toBeGreaterThan(0);
@@ -80,7 +87,7 @@ test('materials that are read anew are the ones that coupons are told apart by',
 
 test('jobs that are tried do not push out what is kept', () => {
   const ran: StageName[] = [];
-  const stages = new Stages((stage) => ran.push(stage));
+  const stages = new Stages({ onStage: (stage) => ran.push(stage) });
   const kept = {};
   stages.of('cut', [kept], 0, () => 'kept');
   const aside = stages.aside();
@@ -106,3 +113,79 @@ test('numbers that JSON has no word for are told apart', () => {
   stages.of('cut', [], { at: Number.POSITIVE_INFINITY }, () => 'infinite');
   expect(stages.of('cut', [], { at: null }, () => 'none')).toBe('none');
 });
+
+describe('a proof that is followed', () => {
+  const job = settleJob(STAGED_JOB);
+  const ran = (): readonly StageName[] => {
+    const stages: StageName[] = [];
+    judgeDrawing(STAGED_DRAWING, 'staged', job, new Stages({ onStage: (stage) => stages.push(stage) }));
+    return stages;
+  };
+
+  test('tells its stages, those that the verdict hangs on first', () => {
+    const stages = ran();
+    const rest = STAGE_NAMES.slice(STAGE_NAMES.indexOf('paths'));
+    const firstOfRest = stages.findIndex((stage) => rest.includes(stage));
+    expect(firstOfRest).toBeGreaterThan(0);
+    expect(stages.slice(firstOfRest).filter((stage) => !rest.includes(stage))).toEqual([]);
+  });
+
+  test('stops at every stage, keeps nothing half, and the next proof is right', () => {
+    const right = judgeDrawing(STAGED_DRAWING, 'staged', job);
+    const count = ran().length;
+    for (let at = 0; at < count; at++) {
+      let begun = 0;
+      const stages = new Stages();
+      const watched = stages.watchedBy({ onStage: () => begun++, isStopped: () => begun > at });
+      const stopped = stoppedBy(() => judgeDrawing(STAGED_DRAWING, 'staged', job, watched));
+      expect(begun).toBe(at + 1);
+      expect(STAGE_NAMES).toContain(stopped.stage);
+      const again: StageName[] = [];
+      const next = stages.watchedBy({ onStage: (stage) => again.push(stage) });
+      expect(judgeDrawing(STAGED_DRAWING, 'staged', job, next)).toEqual(right);
+      // what was whole before is kept: at the most the stage that was stopped, and what stands around it, runs again
+      expect(again.length).toBeGreaterThanOrEqual(count - at - 1);
+      expect(again.length).toBeLessThanOrEqual(count - at + 2);
+    }
+  });
+
+  test('stops inside a long stage', () => {
+    let polls = 0;
+    let begun = 0;
+    const stages = new Stages();
+    const counting = stages.watchedBy({
+      onStage: () => begun++,
+      isStopped: () => {
+        polls++;
+        return false;
+      },
+    });
+    judgeDrawing(STAGED_DRAWING, 'staged', job, counting);
+    // before and after each stage, and more often than that
+    expect(polls).toBeGreaterThan(2 * begun + 10);
+  });
+
+  test('a stopped trial of a way out stops the whole', () => {
+    let isTrying = false;
+    const stages = new Stages();
+    const proved = judgeDrawing(STAGED_DRAWING, 'staged', job, stages);
+    expect(proved.report.findings.length).toBeGreaterThan(0);
+    const watched = stages.watchedBy({
+      onStage: () => {
+        isTrying = true;
+      },
+      isStopped: () => isTrying,
+    });
+    expect(() => vetDrawing(STAGED_DRAWING, 'staged', job, watched)).toThrow(ProofStopped);
+  });
+});
+
+function stoppedBy(attempt: () => unknown): ProofStopped {
+  try {
+    attempt();
+  } catch (error) {
+    expect(error).toBeInstanceOf(ProofStopped);
+    return error as ProofStopped;
+  }
+  throw new Error('it was not stopped');
+}

@@ -7,7 +7,7 @@ const FACES = ['josefin-sans-400', 'arvo-400', 'bodoni-moda-400', 'dancing-scrip
 const NAME = 'Welcome to Willow Brook Farm';
 const SET = Array.from({ length: 94 }, (_, k) => String.fromCharCode(33 + k)).join('');
 
-/** Resolved lettering of one text in all faces, cap heights and flattening tolerances: `{ name, region }`. */
+/** Lettering of one text in all faces, cap heights and flattening tolerances, as drawn and resolved: `{ name, drawing, region }`. */
 export async function lettering({
   texts = ['name', 'set'],
   capHeights = [8, 15, 40],
@@ -29,6 +29,7 @@ export async function lettering({
           cases.push({
             name: `${face} ${text} ${capHeightMm} mm ${toleranceMm * 1000} um`,
             toleranceMm,
+            drawing,
             region,
           });
         }

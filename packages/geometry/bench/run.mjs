@@ -1,10 +1,13 @@
 // Times of the axis and all its measures against one opening by other libraries on real lettering, and their growth on awkward families.
-// npm run bench [-- --quick] [-- --page]: --page writes docs/method/performance.md from what was measured.
+// npm run bench [-- --quick] [-- --proof] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof measures
+// whole proofs alone and leaves the rest of the page as it is.
 import { execFileSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { medialAxis, openedArea } from '@pourproof/geometry';
+import { measuredSection } from '../../proof/bench/measure-section.mjs';
+import { withSection } from '../../proof/bench/proof-section.mjs';
 import { allMeasures, RADIUS_MM } from './all-measures.mjs';
 import { awkward, found } from './awkward-regions.mjs';
 import { boostAnchor } from './boost-anchor.mjs';
@@ -25,19 +28,26 @@ const WARM_ROUNDS = 3;
 /** Times that each engine runs on each case. */
 const ROUNDS = 3;
 
-const cases = await timeLettering();
-const families = Object.keys(awkward).map((family) => timeFamily(family, SIZES));
-const hard = Object.keys(found).map((family) => timeFamily(family, HARD_SIZES));
-const page = performancePage({
-  date: new Date().toISOString().slice(0, 10),
-  machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
-  cases,
-  families,
-  hard,
-});
+const PAGE = fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url));
+
+const before = process.argv.includes('--proof') ? readFileSync(PAGE, 'utf8') : await geometryPage();
+const page = withSection(before, await measuredSection({ isQuick }));
 console.log(page);
 if (process.argv.includes('--page')) {
-  writeFileSync(fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url)), page);
+  writeFileSync(PAGE, page);
+}
+
+async function geometryPage() {
+  const cases = await timeLettering();
+  const families = Object.keys(awkward).map((family) => timeFamily(family, SIZES));
+  const hard = Object.keys(found).map((family) => timeFamily(family, HARD_SIZES));
+  return performancePage({
+    date: new Date().toISOString().slice(0, 10),
+    machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
+    cases,
+    families,
+    hard,
+  });
 }
 
 /**

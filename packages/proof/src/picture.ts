@@ -56,6 +56,13 @@ export interface PicturedObstacle {
   readonly isInBack: boolean;
 }
 
+function contoursOf({ carving, maxDepth, job, stages }: Measured): readonly DepthContour[] {
+  const { units, toleranceMm } = job;
+  return stages.of('contours', [carving], { maxDepth, units, toleranceMm }, () =>
+    depthContours(carving, maxDepth, job),
+  );
+}
+
 /** The shapes of a measured drawing and of its findings. */
 export function pictureOf(measured: Measured, findings: readonly Finding[]): Picture {
   const bleeding = findings.find((finding) => finding.code === 'high-bleed-wall');
@@ -81,10 +88,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
       isInBack: isHollow(each) && !isThrough(each, measured.job.thicknessMm ?? 0),
     })),
     levelling: picturedLevelling(measured.levellingMap, measured.cutRegion, measured.artwork),
-    depths:
-      measured.shape.includedRad === null
-        ? []
-        : depthContours(measured.carving, measured.maxDepth, measured.job),
+    depths: measured.shape.includedRad === null ? [] : contoursOf(measured),
     boundsMm: boundsOrZero(measured.artwork),
   };
 }

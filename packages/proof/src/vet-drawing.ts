@@ -52,15 +52,23 @@ export function vetDrawing(drawing: Drawing, name: string, job: Job, stages: Sta
  * The same without trying ways out, in a fraction of the time: the verdict and the findings are those of {@link vetDrawing}, but the
  * ways out are what the checks propose, so that some may bring worse.
  *
+ * @param waysOut `none` leaves them out altogether: some take longer to find than all the rest
  * @throws {JobError} as {@link vetDrawing} does
+ * @throws {ProofStopped} when whoever follows the stages stops it
  * @public
  */
-export function judgeDrawing(drawing: Drawing, name: string, job: Job, stages: Stages = new Stages()): Proof {
+export function judgeDrawing(
+  drawing: Drawing,
+  name: string,
+  job: Job,
+  stages: Stages = new Stages(),
+  waysOut: 'proposed' | 'none' = 'proposed',
+): Proof {
   refuseUnread(job);
   const proved = checked(prove(drawing, job, stages));
   const findings = proved.findings.map((finding) => ({
     ...finding,
-    fix: { options: finding.fix.options },
+    fix: { options: waysOut === 'none' ? [] : finding.fix.options },
   }));
   return proofOf(proved, findings, name);
 }

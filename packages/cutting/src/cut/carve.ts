@@ -41,7 +41,12 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
   const volume = whole.volume();
   const walls = whole.wallArea();
   const floorAreaMm2 = whole.sliceArea(whole.depthLimitMm).value;
-  const perCutter = additions(axis, cuts, reaches, toleranceMm);
+  // what each step adds takes as long as all the rest, and not everybody asks
+  let added: readonly StepAddition[] | undefined;
+  const perCutter = (): readonly StepAddition[] => {
+    added ??= additions(axis, whole, reaches, volume.value);
+    return added;
+  };
   let field: DepthField | undefined;
   const check = (depth: number): number => {
     if (!(depth >= 0)) {
@@ -58,13 +63,17 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     volumeMm3: volume.value,
     volumeErrorMm3: volume.error,
     floorAreaMm2,
-    scallopedFloorMm2: Math.max(0, floorAreaMm2 - perCutter.reduce((sum, step) => sum + step.floorMm2, 0)),
+    get scallopedFloorMm2() {
+      return Math.max(0, floorAreaMm2 - perCutter().reduce((sum, step) => sum + step.floorMm2, 0));
+    },
     wallAreaMm2: walls.value,
     wallAreaErrorMm2: walls.error,
     ledgeAreaMm2: whole.ledgeArea(),
     depthLimitMm: whole.depthLimitMm,
     maxDepthMm: Math.max(...cuts.map((cut) => cut.deepestMm)),
-    perCutter,
+    get perCutter() {
+      return perCutter();
+    },
     sweptFloorOutline: () =>
       sweptFloor(cuts, whole.depthLimitMm, toleranceMm)?.sliceOutline(whole.depthLimitMm) ?? NO_RINGS,
     sliceArea: (depth) => whole.sliceArea(check(depth)).value,
@@ -120,18 +129,20 @@ function stepCutsOf(
 
 function additions(
   axis: MedialAxis,
-  cuts: readonly StepCut[],
+  whole: CutUnion,
   reaches: readonly StepReach[],
-  toleranceMm: number,
+  volumeMm3: number,
 ): StepAddition[] {
+  const { cuts, toleranceMm } = whole;
   const deepest = Math.max(...cuts.map((cut) => cut.depthMm));
   let before = { areaMm2: 0, volumeMm3: 0, floorMm2: 0, lengthMm: 0, centreMm: Infinity };
   return cuts.map((cut, k) => {
-    const soFar = new CutUnion(cuts.slice(0, k + 1), toleranceMm);
+    const isWhole = k + 1 === cuts.length;
+    const soFar = isWhole ? whole : new CutUnion(cuts.slice(0, k + 1), toleranceMm);
     const centreMm = Math.min(before.centreMm, cut.edgeClearanceMm);
     const now = {
       areaMm2: soFar.sliceArea(0).value,
-      volumeMm3: soFar.volume().value,
+      volumeMm3: isWhole ? volumeMm3 : soFar.volume().value,
       floorMm2: sweptFloor(cuts.slice(0, k + 1), deepest, toleranceMm)?.sliceArea(deepest).value ?? 0,
       lengthMm: centreMm === Infinity ? 0 : reachedEdge(axis, centreMm),
       centreMm,

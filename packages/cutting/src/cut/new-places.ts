@@ -10,70 +10,56 @@ import { UNSEEN_REACH_MM } from '../tolerances.ts';
  */
 export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number): readonly Point[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
+  const nodes = nodeR.length;
   const edge = new AxisEdge(axis);
-  const parts = new Parts(nodeR.length + edgeFrom.length);
+  const joined = new UnionFind(nodes + edgeFrom.length);
+  const reached: number[] = [];
   const isNew = (node: number): boolean => nodeR[node] >= radiusMm && nodeR[node] < beforeMm;
   for (let e = 0; e < edgeFrom.length; e++) {
     const [from, to] = [edgeFrom[e], edgeTo[e]];
     if (nodeR[to] < radiusMm || nodeR[from] >= beforeMm || edge.isSecondary(e)) {
       continue;
     }
+    reached.push(e);
+    if (isNew(from)) {
+      joined.join(nodes + e, from);
+    }
+    if (isNew(to)) {
+      joined.join(nodes + e, to);
+    }
+  }
+  const places: Place[] = [];
+  const placeOf = new Int32Array(nodes + edgeFrom.length).fill(-1);
+  for (const e of reached) {
     edge.load(e);
     const low = Math.max(edge.r0, radiusMm);
     const high = Math.min(edge.r1, beforeMm);
-    const own = nodeR.length + e;
-    edge.atHigh(high);
-    const top = isNew(to) ? { x: nodeX[to], y: nodeY[to] } : { x: edge.x, y: edge.y };
-    parts.add(own, { length: edge.length(low, high), low, high, ...top });
-    for (const node of [from, to]) {
-      if (isNew(node)) {
-        parts.join(own, node);
-      }
+    const root = joined.find(nodes + e);
+    if (placeOf[root] < 0) {
+      placeOf[root] = places.length;
+      places.push({ length: 0, low: Infinity, high: -Infinity, x: 0, y: 0 });
+    }
+    const place = places[placeOf[root]];
+    place.length += edge.length(low, high);
+    place.low = Math.min(place.low, low);
+    if (high > place.high) {
+      place.high = high;
+      const to = edgeTo[e];
+      edge.atHigh(high);
+      place.x = isNew(to) ? nodeX[to] : edge.x;
+      place.y = isNew(to) ? nodeY[to] : edge.y;
     }
   }
-  return parts
-    .found()
-    .filter((part) => beforeMm === Infinity || part.length - (part.high - part.low) > UNSEEN_REACH_MM)
-    .map((part) => [boundary.originX + part.x, boundary.originY + part.y]);
+  return places
+    .filter(({ length, low, high }) => beforeMm === Infinity || length - (high - low) > UNSEEN_REACH_MM)
+    .map(({ x, y }) => [boundary.originX + x, boundary.originY + y]);
 }
 
-interface Part {
-  readonly length: number;
-  readonly low: number;
-  readonly high: number;
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Connected pieces of the axis. */
-class Parts {
-  readonly #joined: UnionFind;
-  readonly #own: [number, Part][] = [];
-
-  constructor(count: number) {
-    this.#joined = new UnionFind(count);
-  }
-
-  add(id: number, part: Part): void {
-    this.#own.push([id, part]);
-  }
-
-  join(a: number, b: number): void {
-    this.#joined.join(a, b);
-  }
-
-  found(): Part[] {
-    const sums = new Map<number, Part>();
-    for (const [id, part] of this.#own) {
-      const root = this.#joined.find(id);
-      const sum = sums.get(root);
-      const best = sum === undefined || part.high > sum.high ? part : sum;
-      sums.set(root, {
-        ...best,
-        length: part.length + (sum?.length ?? 0),
-        low: Math.min(part.low, sum?.low ?? Infinity),
-      });
-    }
-    return [...sums.values()];
-  }
+/** A connected piece of the axis: its length, its least and greatest clearance, and the place of that. */
+interface Place {
+  length: number;
+  low: number;
+  high: number;
+  x: number;
+  y: number;
 }

@@ -54,9 +54,10 @@ function placeOfLost({
 }
 
 function fixes(measured: Measured): readonly Fix[] {
-  const { axis, job, stages } = measured;
+  const { axis, job, drawing, standing, stages } = measured;
   const { bits, depthMm, toleranceMm, units, materials } = job;
-  return stages.of('entering', [axis, materials.cutters], { bits, depthMm, toleranceMm, units }, () => {
+  const reads = { bits, depthMm, toleranceMm, curvesMm: drawing.toleranceMm, units };
+  return stages.of('entering', [axis, standing, materials.cutters], reads, () => {
     const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
     const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
     return measured.shape.includedRad === null

@@ -3,6 +3,7 @@ import { byGrain, type CleanRegion, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipSegment } from '../board/clip-segment.ts';
 import { resinAt } from '../rounds/filled-pockets.ts';
+import type { Stages } from '../stages/stages.ts';
 import type { Check } from './check.ts';
 import { couponFirst } from './coupon-fix.ts';
 import { placeOfPoint } from './places.ts';
@@ -28,7 +29,7 @@ export const bleedReachesNeighbour: Check = {
   run: (measured) => {
     const resin = resinAt(measured.site.filled, 0);
     const touches = measured.blocks
-      .flatMap((inBlock) => touchesIn(inBlock, resin))
+      .flatMap((inBlock) => touchesIn(inBlock, resin, measured.stages))
       .toSorted(byGrain(({ touch, reachMm }) => touch.gapMm / reachMm));
     const [worst] = touches;
     if (worst === undefined) {
@@ -77,15 +78,18 @@ interface Reached {
  *
  * @param resin cured resin at the face
  */
-function touchesIn(inBlock: BlockMeasures, resin: CleanRegion): readonly Reached[] {
+function touchesIn(inBlock: BlockMeasures, resin: CleanRegion, stages: Stages): readonly Reached[] {
   const { block, travel, cut } = inBlock;
+  const { region, grainDeg } = block;
   const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
-  return sweepTouches(cut, radians(block.grainDeg), reachMm, block.region ?? undefined)
+  return stages
+    .of('touches', [cut, region], { grainDeg, reachMm }, () =>
+      sweepTouches(cut, radians(grainDeg), reachMm, region ?? undefined),
+    )
     .filter(
       (touch) =>
         touch.gapMm < reachMm &&
-        (isBridge(touch, reachMm) ||
-          (touch.acrossMm >= MIN_BRIDGE_MM && endsIn(resin, touch, block.grainDeg))),
+        (isBridge(touch, reachMm) || (touch.acrossMm >= MIN_BRIDGE_MM && endsIn(resin, touch, grainDeg))),
     )
     .map((touch) => ({ touch, reachMm, inBlock }));
 }

@@ -63,7 +63,14 @@ function placeOf(loss: Loss): FindingPlace {
 }
 
 /** Bits and scales are tried on the artwork itself; a tip loses as much to the same bit at every size. */
-function fixes(measured: Measured, severity: Severity): Fix[] {
+function fixes(measured: Measured, severity: Severity): readonly Fix[] {
+  const { axis, job, drawing, standing, stages } = measured;
+  const { bits, depthMm, toleranceMm, units, materials } = job;
+  const reads = { bits, depthMm, toleranceMm, curvesMm: drawing.toleranceMm, units, severity };
+  return stages.of('ends', [axis, standing, materials.cutters], reads, () => proposals(measured, severity));
+}
+
+function proposals(measured: Measured, severity: Severity): readonly Fix[] {
   const options: Fix[] = [];
   if (measured.shape.includedRad === null) {
     options.push(...finerBit(measured));

@@ -2,7 +2,7 @@ import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { clearShareAt, MOSTLY_CLEAR, type PalePart, paleBelow, paleParts } from './pale-share.ts';
-import { bySize } from './places.ts';
+import { sortedBySize } from './places.ts';
 
 /** Strokes and dots that are cut but fill with clear seal, so that little or no colour finds room. */
 export const ghostStroke: Check = {
@@ -17,7 +17,7 @@ export const ghostStroke: Check = {
     return {
       code: 'ghost-stroke',
       severity: share >= 1 ? 'stop' : 'caution',
-      where: pale.map(({ place }) => place).toSorted(bySize),
+      where: sortedBySize(pale.map(({ place }) => place)),
       measured: { value: 100 * share, quantity: 'share', unit: '%' },
       limit: { value: 100 * MOSTLY_CLEAR, quantity: 'share', unit: '%' },
       because: ['own-inference', ...job.rows.seal.wetFilmMm.because],

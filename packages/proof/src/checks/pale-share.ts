@@ -1,4 +1,5 @@
-import { separateParts, strokeLines } from '@pourproof/geometry';
+import type { SeparatePart } from '@pourproof/geometry';
+import { linesOf, partsOf } from '../cut/of-axis.ts';
 import type { LevelledForm } from '../levelling/levelling-map.ts';
 import { clearShareOfDot } from '../levelling/round-section.ts';
 import { clearShare } from '../levelling/stroke-margin.ts';
@@ -81,12 +82,12 @@ function paleDots(measured: Measured, filmMm: number): readonly PalePart[] {
 }
 
 /** Separate parts whose strokes, if they have any, are no longer than wide: dots, squares, hearts. */
-export function dotsOf({ axis }: Pick<Measured, 'axis'>): ReturnType<typeof separateParts> {
+export function dotsOf({ axis }: Pick<Measured, 'axis'>): readonly SeparatePart[] {
   const lengths = new Map<number, number>();
-  for (const { kind, part, path } of strokeLines(axis)) {
+  for (const { kind, part, path } of linesOf(axis)) {
     if (kind === 'stroke') {
       lengths.set(part, (lengths.get(part) ?? 0) + lengthOf(path));
     }
   }
-  return separateParts(axis).filter(({ part, widthMm }) => (lengths.get(part) ?? 0) <= widthMm);
+  return partsOf(axis).filter(({ part, widthMm }) => (lengths.get(part) ?? 0) <= widthMm);
 }

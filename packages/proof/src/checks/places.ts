@@ -73,10 +73,14 @@ const OF_WOOD: ReadonlySet<FindingPlace['what']> = new Set(['wood', 'island', 'r
  * before the thicker. Ties go by position, from top to bottom and left to right. What rounding alone tells
  * apart is equal, so that the order is the same wherever it is computed.
  */
-export function bySize(a: FindingPlace, b: FindingPlace): number {
-  const [ka, kb] = [orderOf(a), orderOf(b)];
-  const k = ka.findIndex((value, i) => value !== kb[i]);
-  return k < 0 ? 0 : (ka[k] as number) - (kb[k] as number);
+export function sortedBySize(places: readonly FindingPlace[]): FindingPlace[] {
+  return places
+    .map((place) => ({ place, order: orderOf(place) }))
+    .sort(({ order: a }, { order: b }) => {
+      const k = a.findIndex((value, i) => value !== b[i]);
+      return k < 0 ? 0 : (a[k] as number) - (b[k] as number);
+    })
+    .map(({ place }) => place);
 }
 
 /** What places are ordered by, ascending, the first that differs. */
@@ -97,7 +101,17 @@ function rounded([x, y]: Point): Point {
   return [round(x), round(y)];
 }
 
+/** Units of the last digit in a mm. */
+const SCALE = 10 ** DIGITS;
+/** Nearer to the half between two numbers than this, in units of the last digit, or beyond so many of them, the text of a number decides. */
+const NEAR_HALF = 1e-3;
+const MOST_UNITS = 1e11;
+
+/** As by way of the text, which takes many times as long: the quotient of two exact numbers is the double nearest to the decimal. */
 function round(value: number): number {
-  const text = Number(value.toFixed(DIGITS));
-  return text === 0 ? 0 : text;
+  const scaled = value * SCALE;
+  const units = Math.round(scaled);
+  const isClear = Math.abs(Math.abs(scaled - units) - 0.5) > NEAR_HALF && Math.abs(units) < MOST_UNITS;
+  const rounded = isClear ? units / SCALE : Number(value.toFixed(DIGITS));
+  return rounded === 0 ? 0 : rounded;
 }

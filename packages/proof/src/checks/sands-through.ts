@@ -11,7 +11,7 @@ import type { Measured } from '../measured.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
 import { highMm, levellingFixes } from './levelling-fixes.ts';
-import { bySize, placeOfDisc, placeOfPath } from './places.ts';
+import { placeOfDisc, placeOfPath, sortedBySize } from './places.ts';
 
 /** A part that levelling spoils, with where it does most. */
 interface Spoilt {
@@ -149,7 +149,7 @@ function rangeFinding(measured: Measured): Finding | null {
   return {
     code: 'sands-through',
     severity: 'caution',
-    where: near.map(({ marked }) => marked).toSorted(bySize),
+    where: sortedBySize(near.map(({ marked }) => marked)),
     measured: { value: seenForMm(worst, measured), quantity: 'height', unit: 'mm' },
     limit: { value: high, quantity: 'height', unit: 'mm' },
     because: [...levelMethods[job.levelBy].removalMm.because],
@@ -163,5 +163,5 @@ function seenForMm(place: LevelledPlace, measured: Measured): number {
 }
 
 function placesOf(parts: readonly Spoilt[]): FindingPlace[] {
-  return parts.map(({ place }) => place).toSorted(bySize);
+  return sortedBySize(parts.map(({ place }) => place));
 }

@@ -1,6 +1,6 @@
-import { separateParts } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import { byGrain } from '@pourproof/plane';
+import { partsOf } from '../cut/of-axis.ts';
 import { veeDepthMm, veeWidthMm } from '../cut/vee-depth.ts';
 import type { Check } from './check.ts';
 import { placeOfPoint } from './places.ts';
@@ -34,7 +34,7 @@ export const veeEndsEarly: Check = {
       code: 'vee-ends-early',
       // so little depth is not seen under colour
       severity: wanted - limited.depthMm < limits.endSeen.value ? 'note' : 'caution',
-      where: separateParts(axis)
+      where: partsOf(axis)
         .filter(({ widthMm }) => widthMm > reachedMm * (1 + SAME_DEPTH_REL_TOL))
         .map(({ atMm, widthMm }) => placeOfPoint(atMm, { what: 'stroke', widthMm })),
       measured: { value: limited.depthMm, quantity: 'depth', unit: 'mm' },

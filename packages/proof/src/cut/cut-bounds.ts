@@ -75,7 +75,7 @@ function cutBounds(cut: CutToBound): CutBounds {
       ),
   );
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
-  const surelyMm2 = isFitted ? figuresAt(medialAxis(regions.least), given).areaMm2 : figures.areaMm2;
+  const surelyMm2 = isFitted ? carveJob(lower.axis, given).areaMm2 : figures.areaMm2;
   return { ...bounds, onlyAsDrawnMm2: Math.max(0, figures.areaMm2 - bounds.areaMm2 - surelyMm2) };
 }
 
@@ -118,17 +118,22 @@ function figuresAt(axis: MedialAxis, job: CutJob): CutFigures {
   return figuresOf(carveJob(axis, job), cutShape(job.bits, job.depthMm), strokeWidths(axis));
 }
 
+/** A cut with its bits fitted to an artwork, whose axis is told too. */
+interface FittedCut {
+  readonly axis: MedialAxis;
+  readonly figures: CutFigures;
+  readonly entersMm: number;
+  readonly isFitted: boolean;
+}
+
 /** The figures of a region whose strokes are narrower than the artwork's by the flattening, where bits enter as they do there. */
-function fittedCut(
-  region: CleanRegion,
-  job: CutJob,
-): { readonly figures: CutFigures; readonly entersMm: number; readonly isFitted: boolean } {
+function fittedCut(region: CleanRegion, job: CutJob): FittedCut {
   const axis = medialAxis(region);
   const { bits, tooNarrow } = bitsThatFit(axis, job);
   const entered = tooNarrow.length === 0 ? axis : medialAxis(enteredRegion(region, tooNarrow));
   const { entersMm } = cutShape(bits, job.depthMm);
   const isFitted = entersMm < cutShape(job.bits, job.depthMm).entersMm;
-  return { figures: figuresAt(entered, { ...job, bits }), entersMm, isFitted };
+  return { axis, figures: figuresAt(entered, { ...job, bits }), entersMm, isFitted };
 }
 
 /**
@@ -208,11 +213,16 @@ function longerCurves(rings: Rings, toleranceMm: number): number {
 
 /** The bounds of the cut of a job for a drawing. */
 export function boundsOfMeasured(measured: Measured): CutBounds {
-  return cutBounds({
-    measures: measured,
-    given: measured.job,
-    artworkAreaMm2: measured.artworkArea,
-    curvesMm: measured.drawing.toleranceMm,
-    pointsMm: measured.resolved.toleranceMm,
-  });
+  const { axis, entered, carving, standing, job, drawing, resolved, stages } = measured;
+  const { bits, depthMm } = job;
+  const [curvesMm, pointsMm] = [drawing.toleranceMm, resolved.toleranceMm];
+  return stages.of('bounds', [axis, entered, carving, standing], { bits, depthMm, curvesMm, pointsMm }, () =>
+    cutBounds({
+      measures: measured,
+      given: job,
+      artworkAreaMm2: measured.artworkArea,
+      curvesMm,
+      pointsMm,
+    }),
+  );
 }

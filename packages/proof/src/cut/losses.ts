@@ -36,6 +36,7 @@ const ROUNDING_MM = 1e-6;
  */
 export function lossesOf(measured: Measured, diameterMm: number, factor = 1): Losses {
   const { axis, job, drawing, bitMm, standing } = measured;
+  measured.stages.poll();
   // scaling the artwork up is the same as scaling the bit down
   const pieces =
     diameterMm === bitMm && factor === 1 ? standing : leftBy(axis, diameterMm / factor, drawing.toleranceMm);

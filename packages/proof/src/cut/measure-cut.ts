@@ -6,7 +6,6 @@ import {
   type MedialAxis,
   medialAxis,
   type NarrowStretch,
-  narrowStretches,
   polygonFromArcs,
   type StandingPiece,
   type StrokeWidths,
@@ -19,6 +18,7 @@ import { bitEfforts, type Efforts } from './bit-efforts.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
 import { type CutShape, cutShape } from './cut-shape.ts';
 import { cutterOf } from './cutter-of.ts';
+import { narrowerOf } from './of-axis.ts';
 
 /** What the bits of a job make of an artwork. Lengths in mm, areas in mm². */
 export interface CutMeasures {
@@ -31,8 +31,8 @@ export interface CutMeasures {
   readonly shape: CutShape;
   /** What the bits remove together. */
   readonly carving: Carving;
-  /** Paths and times of the bits. */
-  readonly efforts: Efforts;
+  /** Paths and times of the bits, found when they are asked for: no verdict hangs on them. */
+  readonly efforts: () => Efforts;
   /** Narrowest stroke that any bit enters at this depth; 0 for a V with a pointed or rounded tip. */
   readonly bitMm: number;
   /** Outline of the cut at the face, arcs flattened within the job's tolerance. */
@@ -93,12 +93,13 @@ export function measureCut(
     axis,
     shape,
     carving,
-    efforts: stages.of(
-      'paths',
-      [enteredAxis, carving],
-      { bits, depthMm, toleranceMm, machine, stepoverPct, passDepthMm },
-      () => bitEfforts(enteredAxis, carving, job),
-    ),
+    efforts: () =>
+      stages.of(
+        'paths',
+        [enteredAxis, carving],
+        { bits, depthMm, toleranceMm, machine, stepoverPct, passDepthMm },
+        () => bitEfforts(enteredAxis, carving, job),
+      ),
     bits,
     entered,
     bitMm: cutShape(given.bits, depthMm).entersMm,
@@ -113,7 +114,7 @@ export function measureCut(
     strokes,
     narrowerLength:
       strokes.lengthNarrowerThan(shape.entersMm) + tooNarrow.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    narrowerThan: (widthMm) => narrowStretches(axis, widthMm),
+    narrowerThan: (widthMm) => narrowerOf(axis, widthMm),
   };
 }
 

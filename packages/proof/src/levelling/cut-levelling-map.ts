@@ -1,4 +1,4 @@
-import { type MedialAxis, separateParts, strokeLines } from '@pourproof/geometry';
+import type { MedialAxis } from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import type { Point } from '@pourproof/plane';
@@ -6,6 +6,7 @@ import type { FaceHeights } from '../board/face-heights.ts';
 import type { ColourCut } from '../colours/colour-cuts.ts';
 import { opacityAt } from '../colours/opacity-at.ts';
 import type { CutShape } from '../cut/cut-shape.ts';
+import { linesOf, partsOf } from '../cut/of-axis.ts';
 import { type LevellingMap, levellingMap } from './levelling-map.ts';
 import type { StrokeNeeds } from './stroke-margin.ts';
 
@@ -25,15 +26,20 @@ export interface CutToLevel {
  * and lose depth, between sloping ones they lose both. A V shows its walls along the edges whatever its
  * depth, so that in its middle only the least depth of its colour is asked for.
  */
-export function cutLevellingMap(cut: CutToLevel): LevellingMap {
+export function cutLevellingMap(cut: CutToLevel, poll?: () => void): LevellingMap {
   const { axis, job, shape, filmMm, heights } = cut;
-  return levellingMap(strokeLines(axis), separateParts(axis), {
-    planMm: job.levelMm,
-    sectionAt: (widthMm) => shape.sectionAt(cutWidth(widthMm, shape, job.toleranceMm)),
-    shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
-    shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),
-    needsAt: needsAt(cut),
-  });
+  return levellingMap(
+    linesOf(axis),
+    partsOf(axis),
+    {
+      planMm: job.levelMm,
+      sectionAt: (widthMm) => shape.sectionAt(cutWidth(widthMm, shape, job.toleranceMm)),
+      shop: { filmMm, shrinkagePct: job.rows.resin.shrinkagePct.value },
+      shallowAt: (at) => Math.max(0, -(heights?.heightAt(at) ?? 0)),
+      needsAt: needsAt(cut),
+    },
+    poll,
+  );
 }
 
 /** A stroke or dot as wide as the bit is cut, even if flattening made it narrower by the tolerance. */

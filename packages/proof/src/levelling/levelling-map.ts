@@ -108,15 +108,19 @@ const EQUAL_MARGINS_TOL_MM = 1e-9;
 /**
  * Grades every stroke by what levelling leaves of it, split where the grade changes, and every part without a stroke. Margins are exact at the
  * points; between them the width is taken as linear, as it is between straight walls. What no bit enters is told apart.
+ *
+ * @param poll called at every line; what it throws ends the work
  */
 export function levellingMap(
   lines: readonly StrokeLine[],
   parts: readonly SeparatePart[],
   setting: MapSetting,
+  poll: () => void = () => undefined,
 ): LevellingMap {
   const stretches: GradedStretch[] = [];
   const uncut: Float64Array[] = [];
   for (const line of lines) {
+    poll();
     for (const samples of gradedParts(line, setting)) {
       const path = Float64Array.from(samples.flatMap(({ at }) => at));
       const cut = samples.flatMap(({ place }) => (place === null ? [] : [place]));
@@ -222,25 +226,38 @@ function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonl
 
 /** The last sample of the first grade and the first one of the next, between two samples. */
 function changeBetween(from: Sample, to: Sample, setting: MapSetting): readonly [Sample, Sample] {
-  let [low, high] = [from, to];
+  let [lowX, lowY, lowMm] = [from.at[0], from.at[1], from.widthMm];
+  let [highX, highY, highMm] = [to.at[0], to.at[1], to.widthMm];
   for (let gap = 1; gap > CHANGE_SHARE; gap /= 2) {
-    const middle = sampleAt(
-      [(low.at[0] + high.at[0]) / 2, (low.at[1] + high.at[1]) / 2],
-      (low.widthMm + high.widthMm) / 2,
-      setting,
-    );
-    if (middle.grade === from.grade) {
-      low = middle;
+    const [x, y, widthMm] = [(lowX + highX) / 2, (lowY + highY) / 2, (lowMm + highMm) / 2];
+    if (gradeAt([x, y], widthMm, setting) === from.grade) {
+      [lowX, lowY, lowMm] = [x, y, widthMm];
     } else {
-      high = middle;
+      [highX, highY, highMm] = [x, y, widthMm];
     }
   }
-  return [low, high];
+  return [sampleAt([lowX, lowY], lowMm, setting), sampleAt([highX, highY], highMm, setting)];
 }
 
 function sampleAt(at: Point, widthMm: number, setting: MapSetting): Sample {
   const place = widthMm > 0 ? placeAt(at, widthMm, 'stroke', setting) : null;
   return { at, widthMm, grade: place === null ? null : gradeOf(place, setting.planMm), place };
+}
+
+/** The grade of a stroke of a width alone; `null` where nothing is cut. */
+function gradeAt(at: Point, widthMm: number, setting: MapSetting): LevellingGrade | null {
+  const section = widthMm > 0 ? setting.sectionAt(widthMm) : null;
+  if (section === null) {
+    return null;
+  }
+  const { filmMm, shrinkagePct } = setting.shop;
+  const shop = { filmMm, shrinkagePct, shallowByMm: setting.shallowAt(at) };
+  const margin = marginOf(levelledStroke(section, shop, 0), section, shop, setting.needsAt(at));
+  return gradeOf({ lostMm: margin.lostMm, holdsMm: holdsOf(margin) }, setting.planMm);
+}
+
+function holdsOf({ goneMm, thinMm, shallowMm }: StrokeMargin): number {
+  return Math.min(goneMm, thinMm, shallowMm);
 }
 
 /** What may come off at a place; `null` where no bit enters. */
@@ -254,16 +271,21 @@ function placeAt(
   if (section === null) {
     return null;
   }
-  const here: StrokeShop = { ...shop, shallowByMm: shallowAt(atMm) };
+  // a place has many fields and there are many places: copies of them all would take longer than the rest
+  const here = { filmMm: shop.filmMm, shrinkagePct: shop.shrinkagePct, shallowByMm: shallowAt(atMm) };
   const before = levelledAs(form, section, here, 0);
   const needs = needsAt(atMm);
   const margin = marginOf(before, section, here, needs);
   return {
-    ...margin,
+    goneMm: margin.goneMm,
+    lostMm: margin.lostMm,
+    unseenMm: margin.unseenMm,
+    thinMm: margin.thinMm,
+    shallowMm: margin.shallowMm,
     atMm,
     form,
     widthMm,
-    holdsMm: Math.min(margin.goneMm, margin.thinMm, margin.shallowMm),
+    holdsMm: holdsOf(margin),
     leftMm: before.colourDepthMm - planMm,
     mostLeftMm: before.mostDepthMm - planMm,
     leftWidthMm: sectionWidth(section, section.depthMm - planMm - here.shallowByMm),

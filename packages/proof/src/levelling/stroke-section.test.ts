@@ -107,3 +107,33 @@ test('a film stands t/sin(A/2) over the point of a V, t over a floor wide enough
   expect(filmHeight(groove, 0)).toBe(0);
   expect(filmHeight({ widthMm: 6, depthMm: 2, cutter: flatCutter(2) }, 0.3)).toBeCloseTo(0.3, 12);
 });
+
+test.each(Object.entries(CUTTERS))(
+  'the film of a %s reaches as high as it does at some height',
+  (_, cutter) => {
+    const steps = 4096;
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.05, max: 2, noNaN: true }),
+        fc.double({ min: 0, max: 0.5, noNaN: true }),
+        fc.double({ min: 0.01, max: 1.5, noNaN: true }),
+        (depthMm, besideMm, filmMm) => {
+          const section = { widthMm: 2 * (besideMm + radiusAt(cutter, depthMm)), depthMm, cutter };
+          let highest = Math.min(depthMm, filmMm);
+          for (let k = 0; k <= steps; k++) {
+            const at = (depthMm * k) / steps;
+            const half = sectionWidth(section, at) / 2;
+            if (half <= filmMm) {
+              highest = Math.max(highest, Math.min(depthMm, at + Math.sqrt(filmMm ** 2 - half ** 2)));
+            }
+          }
+          const height = filmHeight(section, filmMm);
+          expect(height).toBeGreaterThanOrEqual(highest - 1e-9);
+          // nowhere between two of the steps does it rise by more than the root of one
+          expect(height).toBeLessThanOrEqual(highest + Math.sqrt((2 * filmMm * depthMm) / steps));
+        },
+      ),
+      cases(30),
+    );
+  },
+);

@@ -1,4 +1,11 @@
-import { type Cutter, flankMoments, heightAt, heightMoments, radiusAt } from '@pourproof/cutting';
+import {
+  type Cutter,
+  flankMoments,
+  heightAt,
+  heightMoments,
+  type ProfilePiece,
+  radiusAt,
+} from '@pourproof/cutting';
 
 /**
  * Cross-section of a stroke before levelling: its walls have the profile of the bit, with a floor between
@@ -77,9 +84,6 @@ export function poolHeight(section: StrokeSection, areaMm2: number): number {
   return Math.min(depthMm, low + heightBetween(areaMm2 - below, sectionWidth(section, low), 0));
 }
 
-/** Steps in which the narrow bottom of a section is looked through for its film. */
-const FILM_STEPS = 256;
-
 /**
  * Height in the middle of a section up to which a film of even thickness lies on floor and walls, mm, at most the depth: the film's own thickness on
  * a floor wide enough, t/sin(A/2) at the point of a V.
@@ -90,13 +94,42 @@ export function filmHeight(section: StrokeSection, filmMm: number): number {
   }
   // only walls nearer to the middle than the film is thick lift it above the floor
   const narrowTo = Math.min(section.depthMm, heightOfWidth(section, 2 * filmMm));
+  const beside = besideBit(section);
+  const above = (heightMm: number, halfMm: number): number =>
+    heightMm + Math.sqrt(Math.max(0, filmMm * filmMm - halfMm * halfMm));
   let height = filmMm;
-  for (let k = 0; narrowTo > 0 && k <= FILM_STEPS; k++) {
-    const at = (narrowTo * k) / FILM_STEPS;
-    const half = Math.min(filmMm, sectionWidth(section, at) / 2);
-    height = Math.max(height, at + Math.sqrt(filmMm * filmMm - half * half));
+  for (const piece of section.cutter.pieces) {
+    if (piece.fromHeightMm >= narrowTo) {
+      break;
+    }
+    const [half, at] = touched(piece, filmMm, beside);
+    if (at > piece.fromHeightMm && at < Math.min(narrowTo, piece.toHeightMm)) {
+      height = Math.max(height, above(at, half));
+    }
+    height = Math.max(height, above(piece.fromHeightMm, beside + piece.fromRadiusMm));
+  }
+  if (narrowTo > 0) {
+    height = Math.max(height, above(narrowTo, Math.min(filmMm, sectionWidth(section, narrowTo) / 2)));
   }
   return Math.min(section.depthMm, height);
+}
+
+/**
+ * Where on a piece of a wall the film, measured along the normal, meets the middle: half the width and the height there. On a straight wall
+ * that leans by α from upright half of the width is t cos α. On an arc the normal runs through its centre.
+ */
+function touched(piece: ProfilePiece, filmMm: number, beside: number): readonly [number, number] {
+  const { fromHeightMm, fromRadiusMm, toHeightMm, toRadiusMm, arc } = piece;
+  if (arc !== undefined) {
+    // the foot of the normal lies as far above the centre, over the radius, as half the width over the film
+    const half = (filmMm * (beside + arc.centreRadiusMm)) / (filmMm - arc.radiusMm);
+    const out = half - beside - arc.centreRadiusMm;
+    const down = Math.sqrt(Math.max(0, arc.radiusMm ** 2 - out * out));
+    return [half, half > 0 && half <= filmMm ? arc.centreHeightMm - down : Number.NaN];
+  }
+  const [rise, run] = [toHeightMm - fromHeightMm, toRadiusMm - fromRadiusMm];
+  const half = (filmMm * rise) / Math.hypot(rise, run);
+  return [half, run > 0 ? fromHeightMm + (rise * (half - beside - fromRadiusMm)) / run : Number.NaN];
 }
 
 /**

@@ -26,7 +26,7 @@ export function artworkPart(
     boundsMm: boundsOrZero(artwork),
     regions: outerRingCount(artwork),
     holes: holeCount(artwork),
-    layers: layersOf(drawing),
+    layers: layersOf(drawing, measured.artworkArea),
     notices: drawing.notices.map((notice) => toldNotice(notice, job)),
   };
 }
@@ -52,15 +52,32 @@ function copied(
   );
 }
 
-function layersOf(drawing: Drawing): Report['artwork']['layers'] {
+type Layers = Report['artwork']['layers'];
+
+/** Layers of the shapes of a drawing, kept as long as these are: each takes resolving them. */
+const known = new WeakMap<Drawing['shapes'], Layers>();
+
+function layersOf({ shapes }: Drawing, artworkArea: number): Layers {
+  const layers = known.get(shapes) ?? resolvedLayers(shapes, artworkArea);
+  known.set(shapes, layers);
+  return layers.map((layer) => ({ ...layer }));
+}
+
+function resolvedLayers(all: Drawing['shapes'], artworkArea: number): Layers {
   const groups = new Map<string, Drawing['shapes'][number][]>();
-  for (const shape of drawing.shapes) {
+  for (const shape of all) {
     const key = JSON.stringify([shape.layer, shape.colour]);
-    groups.set(key, [...(groups.get(key) ?? []), shape]);
+    const group = groups.get(key);
+    if (group === undefined) {
+      groups.set(key, [shape]);
+    } else {
+      group.push(shape);
+    }
   }
   return [...groups.values()].map((shapes) => ({
     name: shapes[0]?.layer ?? '',
     colour: shapes[0]?.colour ?? '',
-    areaMm2: signedArea(resolveRegions(shapes.map((shape) => shape.region)).region),
+    areaMm2:
+      groups.size === 1 ? artworkArea : signedArea(resolveRegions(shapes.map(({ region }) => region)).region),
   }));
 }

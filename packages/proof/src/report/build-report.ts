@@ -38,7 +38,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     bleed: bleedReport(blocks, job, measured.colours.all),
     seal: sealPart(measured),
     levelling: levellingPart(measured),
-    pour: pourReport(withVolumeError(measured.pour, bounds.volumeMm3), measured.schedule, job),
+    pour: pourReport(withVolumeError(measured.pour, bounds.volumeMm3), measured.schedule(), job),
     findings: [...findings],
     defaults: [...job.defaults],
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>

@@ -1,4 +1,5 @@
 import { invariant } from '@pourproof/plane';
+import type { Efforts } from '../cut/bit-efforts.ts';
 import type { CutBounds } from '../cut/cut-bounds.ts';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
@@ -9,6 +10,7 @@ const SAME_AREA_REL_TOL = 1e-9;
 /** What the bits remove, bit by bit, with the bounds of its error and the time that it takes. */
 export function cutPart(measured: Measured, bounds: CutBounds): Report['cut'] {
   const { carving, cutArea, wallLength, artworkArea, maxDepth } = measured;
+  const efforts = measured.efforts();
   const { onlyAsDrawnMm2, narrowerMm: lengthNarrowerThanBitMm, ...errorBound } = bounds;
   return {
     areaMm2: cutArea,
@@ -21,12 +23,12 @@ export function cutPart(measured: Measured, bounds: CutBounds): Report['cut'] {
     ...(carving.scallopedFloorMm2 > 0 ? { ridgedFloorMm2: carving.scallopedFloorMm2 } : {}),
     errorBound: { ...errorBound, lengthNarrowerThanBitMm },
     ...(onlyAsDrawnMm2 > 0 ? { onlyAsDrawnMm2 } : {}),
-    perCutter: cuttersOf(measured),
-    time: timeOf(measured),
+    perCutter: cuttersOf(measured, efforts),
+    time: timeOf(efforts),
   };
 }
 
-function cuttersOf({ job, carving, efforts }: Measured): Report['cut']['perCutter'] {
+function cuttersOf({ job, carving }: Measured, efforts: Efforts): Report['cut']['perCutter'] {
   return carving.perCutter.map((added, k) => {
     const cutter = job.bits[k];
     const effort = efforts.bits[k];
@@ -44,7 +46,7 @@ function cuttersOf({ job, carving, efforts }: Measured): Report['cut']['perCutte
   });
 }
 
-function timeOf({ efforts }: Measured): Report['cut']['time'] {
+function timeOf(efforts: Efforts): Report['cut']['time'] {
   return {
     minutes: efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
     ...(efforts.leftOutMm2 > 0 ? { floorLeftOutMm2: efforts.leftOutMm2 } : {}),

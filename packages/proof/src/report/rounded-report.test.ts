@@ -27,6 +27,25 @@ test('the last bits of a sine do not show, also where a 5 stands behind the last
   );
 });
 
+test('numbers are rounded as their texts are', () => {
+  const byText = (value: number): number => {
+    const off = value * (1 + 2 ** -42);
+    return Number(Number(off.toPrecision(10)).toFixed(9)) + 0;
+  };
+  const scales = fc
+    .tuple(fc.double({ min: -10, max: 10, noNaN: true }), fc.integer({ min: -14, max: 14 }))
+    .map(([value, power]) => value * 10 ** power);
+  const roundOnes = fc
+    .tuple(fc.integer({ min: -1e6, max: 1e6 }), fc.integer({ min: -12, max: 3 }))
+    .map(([digits, power]) => Number(`${digits}e${power}`));
+  fc.assert(
+    fc.property(fc.oneof(scales, roundOnes), (value) => {
+      expect(roundedNumber(value)).toBe(Number.isInteger(value) ? value + 0 : byText(value));
+    }),
+    { numRuns: 2000 },
+  );
+});
+
 /** Random doubles, unlike round inputs, may lie where rounding turns over after all. */
 function isFarFromOffHalf(value: number): boolean {
   return roundedNumber(value * (1 + 1e-13)) === roundedNumber(value * (1 - 1e-13));

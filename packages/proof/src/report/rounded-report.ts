@@ -30,6 +30,34 @@ export function roundedNumber(value: number): number {
   if (!Number.isFinite(value) || Number.isInteger(value)) {
     return value + 0;
   }
-  const short = Number((value * (1 + OFF_THE_HALF)).toPrecision(DIGITS));
-  return Number(short.toFixed(DECIMALS)) + 0;
+  const off = value * (1 + OFF_THE_HALF);
+  const decimals = DIGITS - 1 - Math.floor(Math.log10(Math.abs(off)));
+  const short =
+    decimals < 0 || decimals > EXACT_POWERS
+      ? Number(off.toPrecision(DIGITS))
+      : (roundedTo(off, decimals, 10 ** (DIGITS - 1)) ?? Number(off.toPrecision(DIGITS)));
+  // from 1 on there are no more decimals than these
+  return (
+    (decimals <= DECIMALS ? short : (roundedTo(short, DECIMALS, 0) ?? Number(short.toFixed(DECIMALS)))) + 0
+  );
+}
+
+/** Powers of ten up to this one are exact in a double. */
+const EXACT_POWERS = 22;
+/** Nearer to the half between two numbers than this, in units of the last digit, the text of a number has to decide. */
+const NEAR_HALF = 1e-3;
+
+/**
+ * A number with so many decimals, the same as by way of its text, which takes many times as long: the quotient of two exact numbers is the double
+ * nearest to the decimal. `null` where only the text can tell.
+ *
+ * @param least of the digits without the point: with fewer there was room for more of them
+ */
+function roundedTo(value: number, decimals: number, least: number): number | null {
+  const scale = 10 ** decimals;
+  const scaled = value * scale;
+  const digits = Math.round(scaled);
+  const size = Math.abs(digits);
+  const isClear = Math.abs(Math.abs(scaled - digits) - 0.5) > NEAR_HALF;
+  return isClear && size >= least && size < 10 ** DIGITS ? digits / scale : null;
 }

@@ -1,3 +1,4 @@
+import type { StrokeWidths } from '@pourproof/geometry';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 
@@ -6,9 +7,18 @@ const WIDTH_CLASSES_MM: readonly number[] = [
   0, 0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4, 6, 8, 12, 16, 25, 50, 100, 1000,
 ];
 
+/** Lengths by class, kept as long as the widths are. */
+const known = new WeakMap<StrokeWidths, Float64Array>();
+
+function lengthsOf(strokes: StrokeWidths): Float64Array {
+  const lengths = known.get(strokes) ?? strokes.histogram(WIDTH_CLASSES_MM);
+  known.set(strokes, lengths);
+  return lengths;
+}
+
 /** The strokes of the artwork by width. */
 export function strokesPart({ strokes, narrowerLength, bitMm, shape }: Measured): Report['strokes'] {
-  const lengths = strokes.histogram(WIDTH_CLASSES_MM);
+  const lengths = lengthsOf(strokes);
   return {
     narrowestMm: strokes.narrowestMm,
     narrowestAt: strokes.narrowestMm === null ? null : strokes.narrowestAt,

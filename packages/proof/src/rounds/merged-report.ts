@@ -53,9 +53,9 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
   const blocks = measured.flatMap((each) => each.blocks);
   const bounds = measured.map(boundsOfMeasured);
   const pours = measured.map((each, k) =>
-    pourReport(withVolumeError(each.pour, bounds[k]?.volumeMm3 ?? 0), each.schedule, each.job),
+    pourReport(withVolumeError(each.pour, bounds[k]?.volumeMm3 ?? 0), each.schedule(), each.job),
   );
-  const schedule = scheduleReport(roundSchedule(measured.map((each) => each.schedule)), job.start);
+  const schedule = scheduleReport(roundSchedule(measured.map((each) => each.schedule())), job.start);
   const cut = cutOf(whole, bounds);
   return roundedReport({
     schema: 'pourproof/report@2',

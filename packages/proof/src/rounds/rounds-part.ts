@@ -42,7 +42,7 @@ export function roundsPart(
       partAG: sum(({ partAG }) => partAG),
       partBG: sum(({ partBG }) => partBG),
       pigmentG: sum(({ pigmentG }) => pigmentG),
-      minutes: efforts.bits.reduce((total, { minutes }) => total + minutes, 0),
+      minutes: efforts().bits.reduce((total, { minutes }) => total + minutes, 0),
       beginsHours: when('carve'),
       levelHours: when('level'),
       steps,

@@ -36,7 +36,7 @@ export interface ShopMeasures {
   readonly slivers: Slivers;
   /** What to weigh, in how many cups and layers. */
   readonly pour: PourPlan;
-  readonly schedule: readonly ScheduleStep[];
+  readonly schedule: () => readonly ScheduleStep[];
 }
 
 /** A cut with the drawing and the job that it comes from. */
@@ -75,7 +75,7 @@ export function measureShop(cut: CutOfJob): ShopMeasures {
     levellingMap,
     slivers: sliversOf(cut, board, narrowerHalfWay(cut.shape.sectionAt(levelling.narrowestMm))),
     pour,
-    schedule: scheduleOf(cut, pour),
+    schedule: () => scheduleOf(cut, pour),
   };
 }
 
@@ -94,7 +94,7 @@ function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): Lev
   const from = [axis, heights, ...colourCuts.map((each) => each.cut)];
   const resins = colourCuts.map(({ colour: { resin, lab, colourant } }) => ({ resin, lab, colourant }));
   const reads = { bits, depthMm, levelMm, toleranceMm, filmMm, resins, shrinkage: rows.resin.shrinkagePct };
-  return stages.of('levelling', from, reads, () => cutLevellingMap(cut));
+  return stages.of('levelling', from, reads, () => cutLevellingMap(cut, stages.poll));
 }
 
 function sliversOf(cut: CutOfJob, board: PlacedBoard, gainMm: number): Slivers {
@@ -123,7 +123,7 @@ function pourOf(cut: CutOfJob, blocks: readonly BlockMeasures[]): PourPlan {
 function scheduleOf({ job, efforts }: CutOfJob, pour: PourPlan): readonly ScheduleStep[] {
   return planSchedule({
     ...job.rows,
-    cuttingMinutes: job.boards * efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+    cuttingMinutes: job.boards * efforts().bits.reduce((sum, { minutes }) => sum + minutes, 0),
     coats: job.coats,
     sealHours: job.sealHours,
     layers: pour.layers.count,

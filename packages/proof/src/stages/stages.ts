@@ -1,4 +1,4 @@
-/** The stages of a proof in the order of the work; docs/architecture.md draws what each is made from. */
+/** The stages of a proof, those that the verdict hangs on before the rest; docs/architecture.md draws what each is made from. */
 export const STAGE_NAMES = [
   'rounds',
   'resolve',
@@ -7,9 +7,7 @@ export const STAGE_NAMES = [
   'fit',
   'cut',
   'outline',
-  'paths',
   'standing',
-  'entering',
   'colours',
   'board',
   'walls',
@@ -20,9 +18,36 @@ export const STAGE_NAMES = [
   'wood-axis',
   'slivers',
   'fills',
+  'touches',
+  'entering',
+  'ends',
+  'paths',
+  'bounds',
+  'contours',
 ] as const;
 /** A stage of a proof. */
 export type StageName = (typeof STAGE_NAMES)[number];
+
+/** Someone who follows a proof. */
+export interface ProofWatch {
+  /** Told of each stage that is about to run; of what is kept none runs. */
+  readonly onStage?: (stage: StageName) => void;
+  /** Asked before and after every stage and inside long ones: once it says so, the proof ends with a {@link ProofStopped}. */
+  readonly isStopped?: () => boolean;
+}
+
+/** A proof was stopped by whoever follows it. What its stages had made till then is kept. */
+export class ProofStopped extends Error {
+  readonly code = 'stopped';
+  /** The stage that was about to run or was running; `null` between them. */
+  readonly stage: StageName | null;
+
+  constructor(stage: StageName | null) {
+    super(stage === null ? 'the proof was stopped' : `the proof was stopped at its stage "${stage}"`);
+    this.name = 'ProofStopped';
+    this.stage = stage;
+  }
+}
 
 /** A result with what it was made from. */
 interface Kept {
@@ -33,8 +58,10 @@ interface Kept {
 
 /** Results kept of each stage: enough for a job, the one before it and what is tried beside them (our choice). */
 const KEPT = 4;
-/** Travels are small, and a board is of many woods (our choice). */
-const KEPT_TRAVELS = 64;
+/** Travels are small, and a board is of many woods and blocks (our choice). */
+const KEPT_SMALL = 64;
+
+const SMALL: ReadonlySet<StageName> = new Set(['travel', 'touches']);
 
 /**
  * Results of the stages of proofs, kept by what they were made from: a proof of a job that differs in one setting makes anew only what
@@ -43,29 +70,45 @@ const KEPT_TRAVELS = 64;
  * A stage is a pure function of results of other stages, which are the same object as long as they are kept, and of values of the job.
  */
 export class Stages {
-  readonly #kept = new Map<StageName, Kept[]>();
+  readonly #kept: Map<StageName, Kept[]>;
   readonly #below: Stages | null;
-  readonly #onRun: (stage: StageName) => void;
+  readonly #watch: ProofWatch;
+  #running: StageName | null = null;
 
-  /**
-   * @param onRun told of each stage that runs
-   * @param below stages whose results count as kept here too, and stay as they are
-   */
-  constructor(onRun: (stage: StageName) => void = () => undefined, below: Stages | null = null) {
-    this.#onRun = onRun;
+  /** @param watch who follows the proofs that are made with these stages */
+  constructor(watch: ProofWatch = {}, below: Stages | null = null, kept = new Map<StageName, Kept[]>()) {
+    this.#watch = watch;
     this.#below = below;
+    this.#kept = kept;
+  }
+
+  /** The same stages, followed by someone else. */
+  watchedBy(watch: ProofWatch): Stages {
+    return new Stages(watch, this.#below, this.#kept);
   }
 
   /** Stages for jobs that are tried: what they make is kept apart and does not push out what is kept here. */
   aside(): Stages {
-    return new Stages(this.#onRun, this);
+    return new Stages(this.#watch, this);
   }
+
+  /**
+   * Ends the proof if it is to be stopped; long loops call it every few milliseconds.
+   *
+   * @throws {ProofStopped}
+   */
+  readonly poll = (): void => {
+    if (this.#watch.isStopped?.() === true) {
+      throw new ProofStopped(this.#running);
+    }
+  };
 
   /**
    * The result of a stage, made if it is not kept.
    *
    * @param from results of other stages, compared by identity
    * @param reads values of the job, plain data, compared by value
+   * @throws {ProofStopped} when the proof is stopped
    */
   of<T>(stage: StageName, from: readonly unknown[], reads: unknown, make: () => T): T {
     const key = JSON.stringify(reads, told);
@@ -73,10 +116,18 @@ export class Stages {
     if (known !== null) {
       return known.made as T;
     }
-    this.#onRun(stage);
-    const made = make();
-    this.#keep(stage, { from, reads: key, made });
-    return made;
+    const around = this.#running;
+    this.#running = stage;
+    try {
+      this.poll();
+      this.#watch.onStage?.(stage);
+      const made = make();
+      this.#keep(stage, { from, reads: key, made });
+      this.poll();
+      return made;
+    } finally {
+      this.#running = around;
+    }
   }
 
   #find(stage: StageName, from: readonly unknown[], reads: string): Kept | null {
@@ -95,7 +146,7 @@ export class Stages {
   #keep(stage: StageName, result: Kept): void {
     const kept = this.#kept.get(stage) ?? [];
     kept.push(result);
-    if (kept.length > (stage === 'travel' ? KEPT_TRAVELS : KEPT)) {
+    if (kept.length > (SMALL.has(stage) ? KEPT_SMALL : KEPT)) {
       kept.shift();
     }
     this.#kept.set(stage, kept);
