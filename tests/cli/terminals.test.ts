@@ -1,7 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { stripVTControlCharacters } from 'node:util';
 import type { Io } from '@pourproof/cli';
 import { describe, expect, test } from 'vitest';
+import { folderWithSquare, SQUARE } from '../support/cli/bad-input.ts';
 import { captured, fixture } from '../support/cli/captured-run.ts';
 
 interface Screen {
@@ -90,26 +92,22 @@ describe('a terminal', () => {
 });
 
 describe('standard input', () => {
-  const board = new Uint8Array(readFileSync(fixture('demo/board.svg')));
-  const job = new Uint8Array(
-    Buffer.from(
-      JSON.stringify({
-        ...JSON.parse(readFileSync(fixture('demo/job.json'), 'utf8')),
-        artwork: 'fixtures/demo/board.svg',
-      }),
-    ),
-  );
+  const folder = folderWithSquare();
+  const square = new TextEncoder().encode(SQUARE);
+  const job = { schema: 'pourproof/job@1', artwork: 'square.svg', depth: '2mm' };
+  const bytesOf = (data: object): Uint8Array => new TextEncoder().encode(JSON.stringify(data));
   const piped = (bytes: Uint8Array): Partial<Io> => ({
+    cwd: folder(),
     readStdin: () => Promise.resolve(bytes),
     isStdinTerminal: false,
   });
 
   test('is the artwork where - is named', async () => {
-    const { out, err, code } = await captured(['vet', '-', '--depth', '2mm'], piped(board));
+    const { out, err, code } = await captured(['vet', '-', '--depth', '2mm'], piped(square));
     expect({ code, err }).toEqual({ code: 1, err: '' });
     expect(out).toMatch(/^STOP {2}standard input: /u);
-    const named = await captured(['vet', fixture('demo/board.svg'), '--depth', '2mm', '--json']);
-    const read = await captured(['vet', '-', '--depth', '2mm', '--json'], piped(board));
+    const named = await captured(['vet', 'square.svg', '--depth', '2mm', '--json'], { cwd: folder() });
+    const read = await captured(['vet', '-', '--depth', '2mm', '--json'], piped(square));
     const [a, b] = [named, read].map((answer) => JSON.parse(answer.out));
     expect({ ...b, artwork: { ...b.artwork, file: '' } }).toEqual({
       ...a,
@@ -118,19 +116,17 @@ describe('standard input', () => {
   });
 
   test('is the job, whose files lie where the command is typed', async () => {
-    const { out, err } = await captured(['vet', '--job', '-'], piped(job));
+    const { out, err } = await captured(['vet', '--job', '-'], piped(bytesOf(job)));
     expect(err).toBe('');
-    expect(out).toBe((await captured([...DEMO])).out);
+    writeFileSync(join(folder(), 'job.json'), JSON.stringify(job));
+    expect(out).toBe((await captured(['vet', '--job', join(folder(), 'job.json')])).out);
+    expect(out).toMatch(/^STOP {2}square\.svg: /u);
   });
 
   test('is the coupons', async () => {
-    const coupons = Buffer.from(
-      JSON.stringify({ schema: 'pourproof/coupons@1', coupons: [{ slots: ['1.2mm', '1.4mm'] }] }),
-    );
-    const { out, err } = await captured(
-      [...DEMO, '--coupons', '-', '--full'],
-      piped(new Uint8Array(coupons)),
-    );
+    const coupons = bytesOf({ schema: 'pourproof/coupons@1', coupons: [{ slots: ['1.2mm', '1.4mm'] }] });
+    const argv = ['vet', 'square.svg', '--depth', '2mm', '--coupons', '-', '--full'];
+    const { out, err } = await captured(argv, piped(coupons));
     expect(err).toBe('');
     expect(out.replaceAll(/\s+/gu, ' ')).toContain('calibrated with 1 coupon, 2 slots');
   });
@@ -142,7 +138,7 @@ describe('standard input', () => {
       out: '',
       err: 'pourproof: artwork: - stands for the standard input, but nothing is piped into it.\n  What to do: Pipe a file into pourproof, as in: cat sign.svg | pourproof vet -\n',
     });
-    expect((await captured(['vet', '-', '--job', '-'], piped(board))).err).toBe(
+    expect((await captured(['vet', '-', '--job', '-'], piped(square))).err).toBe(
       'pourproof: - and --job - are all the standard input, which can be read once.\n  What to do: Give the others as files.\n',
     );
   });

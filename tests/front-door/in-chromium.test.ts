@@ -18,7 +18,10 @@ beforeAll(async () => {
   workerUrl = (page.workers()[0] ?? (await page.waitForEvent('worker'))).url();
 }, 60_000);
 
-/** Starts the worker of the page once more and asks it; bytes go there and back as lists of numbers. */
+/**
+ * Asks a worker of the page, started once more and kept for all that follows, as the page keeps its own; bytes go there and back as lists of
+ * numbers.
+ */
 async function byWorkerInChromium(trial: Trial): Promise<Refused> {
   const packed = JSON.stringify(questionOf(trial), (_, value: unknown) =>
     value instanceof Uint8Array ? { bytes: [...value] } : value,
@@ -29,19 +32,20 @@ async function byWorkerInChromium(trial: Trial): Promise<Refused> {
         const question = JSON.parse(text, (_, value) =>
           Array.isArray(value?.bytes) ? new Uint8Array(value.bytes) : value,
         ) as Question;
-        const asked = new Worker(url, { type: 'module' });
-        asked.onerror = ({ message = '', filename = '' }) =>
+        const kept = globalThis as { asked?: Worker };
+        kept.asked ??= new Worker(url, { type: 'module' });
+        kept.asked.onerror = ({ message = '', filename = '' }) => {
+          delete kept.asked;
           reject(new Error(message === '' ? `${url} did not load` : `${message} (${filename})`));
-        asked.onmessage = ({ data }: MessageEvent<Answer>) => {
-          asked.terminate();
+        };
+        kept.asked.onmessage = ({ data }: MessageEvent<Answer>) =>
           // of what was vetted the report is compared
           resolve(
             JSON.stringify(
               data.kind === 'vetted' ? { ...data, vetted: { report: data.vetted.report } } : data,
             ),
           );
-        };
-        asked.postMessage(question);
+        kept.asked.postMessage(question);
       }),
     [workerUrl, packed] as const,
   );

@@ -32,7 +32,13 @@ describe('command line, library and worker give the same report, byte for byte',
 });
 
 describe('the command line as it was built gives the same report', () => {
-  const few = ['demo/job.json', 'polygons', 'a DXF of arcs', 'two lines, typed as on a command line', 'both'];
+  const few = [
+    'jobs/sign.json',
+    'polygons',
+    'a DXF of arcs',
+    'two lines, typed as on a command line',
+    'both',
+  ];
   test.each(ALL.filter(([name]) => few.includes(name)))('%s', async (_, trial) => {
     const { outcome } = await byLibrary(trial);
     expect(await byCommandLine(trial, asBuilt)).toEqual(outcome);

@@ -1,4 +1,5 @@
 import { nearestWord } from '@pourproof/job';
+import type { Vetter } from 'pourproof';
 import type { Io } from './io.ts';
 import { KeptFault } from './kept-fault.ts';
 import { columnsOf } from './print/look.ts';
@@ -8,7 +9,7 @@ import { VERSION } from './version.ts';
 export type { Io, OutputStream } from './io.ts';
 export { nodeIo, surviveClosedPipe } from './node-io.ts';
 
-type Command = (argv: readonly string[], io: Io) => Promise<number>;
+type Command = (argv: readonly string[], io: Io, vet?: Vetter) => Promise<number>;
 
 /** Each is loaded when it is asked for: what vets is large, and help and lists need none of it. */
 const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
@@ -21,11 +22,12 @@ const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
  * Runs one command line.
  *
  * @param argv arguments after the program's name
+ * @param vet what vets one source; that of `pourproof` if left out
  * @returns the exit code: 0 clear or done, 1 findings at or above `--fail-on`, 2 input or flags that cannot be read, 70 our fault
  */
-export async function run(argv: readonly string[], io: Io): Promise<number> {
+export async function run(argv: readonly string[], io: Io, vet?: Vetter): Promise<number> {
   try {
-    return await dispatch(argv, io);
+    return await dispatch(argv, io, vet);
   } catch (error) {
     const { messageOf } = await import('./message-of.ts');
     const message = messageOf(error);
@@ -38,7 +40,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
   }
 }
 
-async function dispatch(argv: readonly string[], io: Io): Promise<number> {
+async function dispatch(argv: readonly string[], io: Io, vet?: Vetter): Promise<number> {
   const [name, ...rest] = argv;
   // what follows a lone -- is a file, whatever it looks like
   const end = argv.indexOf('--');
@@ -54,7 +56,7 @@ async function dispatch(argv: readonly string[], io: Io): Promise<number> {
   }
   const command = COMMANDS.get(name);
   if (command !== undefined) {
-    return (await command())(rest, io);
+    return (await command())(rest, io, vet);
   }
   const near = nearestWord(name, [...COMMANDS.keys()]);
   throw new UsageError(

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Io, nodeIo, run } from '@pourproof/cli';
+import { rememberedVet } from '../remembered-vet.ts';
 
 /** The root of the checkout. */
 export const ROOT: string = fileURLToPath(new URL('../../..', import.meta.url));
@@ -12,7 +13,7 @@ export interface Captured {
   readonly err: string;
 }
 
-/** Runs a command line in this process on real files and keeps what it prints. */
+/** Runs a command line in this process on real files and keeps what it prints. What was vetted before, byte for byte, is not proved again. */
 export async function captured(argv: readonly string[], changes: Partial<Io> = {}): Promise<Captured> {
   const out: string[] = [];
   const err: string[] = [];
@@ -24,7 +25,7 @@ export async function captured(argv: readonly string[], changes: Partial<Io> = {
     env: {},
     ...changes,
   };
-  const code = await run(argv, io);
+  const code = await run(argv, io, rememberedVet);
   return { code, out: out.join(''), err: err.join('') };
 }
 

@@ -16,7 +16,7 @@ export const COVERED: Held = made(
   svg('60mm', '<path d="M5 5H45V45H5Z"/><path fill="white" d="M25 5H45V45H25Z"/>'),
 );
 /** Live text beside a bar. */
-export const WORDS: Held = made('words.svg', svg('60mm', '<text x="4" y="30" font-size="20">Oak</text>'));
+export const WORDS: Held = made('words.svg', svg('60mm', '<text x="4" y="30" font-size="20">Ok</text>'));
 /** A drawing with nothing in it. */
 export const NOTHING: Held = made('nothing.svg', svg('60mm', ''));
 /** A square of 20 units, in millimetres and without a unit. */

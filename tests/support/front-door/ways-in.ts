@@ -12,11 +12,11 @@ import {
   refusalOf,
   refusalText,
   type VetOptions,
-  vet,
 } from 'pourproof';
 import { vi } from 'vitest';
 import type { Answer, Question } from '../../../apps/viewer/src/model/question.ts';
 import { type Captured, captured, ROOT } from '../cli/captured-run.ts';
+import { rememberedVet } from '../remembered-vet.ts';
 import { jobOf, sourceOf, type Trial } from './trial.ts';
 
 /** What came back through a way in: the report as JSON text, or the refusal as text. */
@@ -94,14 +94,14 @@ function optionsOf({ materials, coupons }: Trial): VetOptions {
 }
 
 /**
- * Through the library.
+ * Through the library. The command line in this process has the answer of it where it asks for the very same.
  *
  * @param name what settings are called by who reads a refusal; their keys if left out
  */
 export async function byLibrary(trial: Trial, name?: SettingName): Promise<Refused> {
   const source = sourceOf(trial);
   try {
-    const { report } = await vet(source, jobOf(trial) as JobFile, optionsOf(trial));
+    const { report } = await rememberedVet(source, jobOf(trial) as JobFile, optionsOf(trial));
     return { outcome: reportText(report), refusal: null };
   } catch (error) {
     const refusal = refusalOf(error, source, name);

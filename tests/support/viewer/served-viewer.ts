@@ -53,10 +53,13 @@ export function viewerForTests(): Pick<ServedViewer, 'open'> {
   };
 }
 
-/** Builds the viewer as `npm start` does, into a folder of its own, and serves it. */
-async function serveViewer(): Promise<ServedViewer> {
-  const executablePath = ensureChromium();
+/** The viewer as it was built for the first test of this process that asked, in a folder of its own. */
+let built: Promise<InlineConfig> | undefined;
+
+/** Builds the viewer as `npm start` does, once in a test process. */
+async function builtViewer(): Promise<InlineConfig> {
   const outDir = mkdtempSync(join(tmpdir(), 'pourproof-viewer-'));
+  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
   const root = join(ROOT, 'apps/viewer');
   const config: InlineConfig = {
     root,
@@ -67,6 +70,14 @@ async function serveViewer(): Promise<ServedViewer> {
     preview: { host: '127.0.0.1', port: 0, strictPort: false },
   };
   await buildAsServed(config);
+  return config;
+}
+
+/** Serves the built viewer, and opens a browser for it. */
+async function serveViewer(): Promise<ServedViewer> {
+  const executablePath = ensureChromium();
+  built ??= builtViewer();
+  const config = await built;
   const server = await preview(config);
   const browser: Browser = await chromium.launch({ executablePath, args: ARGS });
   const url = server.resolvedUrls?.local[0] as string;
@@ -76,7 +87,6 @@ async function serveViewer(): Promise<ServedViewer> {
     close: async () => {
       await browser.close();
       await server.close();
-      rmSync(outDir, { recursive: true, force: true });
     },
   };
 }

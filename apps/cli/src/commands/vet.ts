@@ -1,6 +1,6 @@
 import { dirname } from 'node:path';
 import { reportText, screenText } from '@pourproof/wording';
-import { ProofFault, type Report, type Source, type Vetted, vet as vetSource } from 'pourproof';
+import { ProofFault, type Report, type Source, type Vetted, type Vetter, vet as vetSource } from 'pourproof';
 import type { Io } from '../io.ts';
 import { kept } from '../kept-fault.ts';
 import { messageOf } from '../message-of.ts';
@@ -25,13 +25,13 @@ const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
  * @returns the exit code: 0 clear, 1 findings at or above the level asked for, 2 something could not be read
  * @throws errors that {@link messageOf} knows, for flags, job and outputs
  */
-export async function vet(argv: readonly string[], io: Io): Promise<number> {
+export async function vet(argv: readonly string[], io: Io, vetOne: Vetter = vetSource): Promise<number> {
   const request = await requestFrom(parseFlags(argv), io);
   const outputs = outputsOf(request);
   await refuseUnsafeOutputs(outputs, request.inputs, io);
   const vetted: Vetted[] = [];
   for (const source of request.sources) {
-    const answer = await vettedOrTold(source, request, outputs, io);
+    const answer = await vettedOrTold(source, request, outputs, { io, vetOne });
     if (answer !== null) {
       vetted.push(answer);
     }
@@ -54,12 +54,12 @@ async function vettedOrTold(
   path: SourcePath,
   request: Request,
   outputs: readonly Output[],
-  io: Io,
+  { io, vetOne }: { readonly io: Io; readonly vetOne: Vetter },
 ): Promise<Vetted | null> {
   let source: Source | undefined;
   try {
     source = await openSource(path, io);
-    return await vetSource(source, request.job, request.options);
+    return await vetOne(source, request.job, request.options);
   } catch (error) {
     const message = messageOf(error, { source, name: request.name });
     if (message === null) {
