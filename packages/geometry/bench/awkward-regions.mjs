@@ -1,6 +1,7 @@
 import { packRings } from '@pourproof/plane';
 import { dice } from './dice.mjs';
 import { hardFamilies } from './hard-families.mjs';
+import { plateWithPosts, postPlaces } from './posts.mjs';
 
 function around(count, radius) {
   return Array.from({ length: count }, (_, i) => {
@@ -84,6 +85,16 @@ function manyTurns(count) {
   });
 }
 
+/** A row of posts beside a wall: all gaps lead into one narrow stretch, and the discs that close them overlap each other by hundreds. */
+const fence = (count) => plateWithPosts(postPlaces({ count: Math.round(count / 4), rows: 1 }), 0.1, 200);
+
+/** A ring of posts: all discs around it are about as far from each place within. */
+const yard = (count) =>
+  plateWithPosts(postPlaces({ count: Math.round(count / 4), rows: 1, turn: 1 }), 0.1, count);
+
+/** Two rows of posts in triangles: what a bit a little too wide leaves among them borders on a disc at every gap. */
+const triangles = (count) => plateWithPosts(postPlaces({ count: Math.round(count / 4), rows: 2 }), 1e-6, 5);
+
 /** Teeth on the inside of half an ellipse, upright, so that they slant against its wall. */
 const bowl = {
   share: 0.98,
@@ -133,4 +144,12 @@ export const found = {
   'many turns': manyTurns,
   'strewn holes': (n) => hardFamilies.holes.make(n, strewn),
   'leaning slits': (n) => hardFamilies.slits.make(n, leaningSlits),
+};
+
+/** Families on which what a cutter leaves standing once took time by a power of their size, and the radius of that cutter, mm. */
+export const standing = {
+  'teeth, fine bit': { make: (n) => packRings([teethUnderArc(n)]), radius: () => 0.008 },
+  fence: { make: fence, radius: () => 150 },
+  yard: { make: yard, radius: (n) => n / 16 },
+  'posts in triangles': { make: triangles, radius: () => 0.58 },
 };

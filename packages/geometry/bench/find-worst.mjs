@@ -1,9 +1,9 @@
-// Searches for regions on which the medial axis takes longest an edge: random choices in parametrised families at 20,000 edges, the worst of
+// Searches for regions on which the medial axis, or what a cutter of some radius leaves standing, takes longest an edge: random choices in parametrised families at 20,000 edges, the worst of
 // each climbed further, and what is left asked again at 80,000.
-// node packages/geometry/bench/find-worst.mjs [--seed 1] [--tries 40] [--climbs 30] [--small 20000] [--large 80000] [--measures] [family…]
+// node packages/geometry/bench/find-worst.mjs [--seed 1] [--tries 40] [--climbs 30] [--small 20000] [--large 80000] [--measures] [--standing] [family…]
 import { parseArgs } from 'node:util';
-import { medialAxis } from '@pourproof/geometry';
-import { allMeasures } from './all-measures.mjs';
+import { leftStanding, medialAxis } from '@pourproof/geometry';
+import { allMeasures, clearanceAt } from './all-measures.mjs';
 import { dice } from './dice.mjs';
 import { hardFamilies } from './hard-families.mjs';
 import { leastTime } from './least-time.mjs';
@@ -17,6 +17,7 @@ const { values, positionals } = parseArgs({
     small: { type: 'string', default: '20000' },
     large: { type: 'string', default: '80000' },
     measures: { type: 'boolean', default: false },
+    standing: { type: 'boolean', default: false },
   },
 });
 const [SMALL, LARGE] = [Number(values.small), Number(values.large)];
@@ -40,16 +41,22 @@ for (const family of families) {
 }
 
 function warmUp() {
-  for (const [family, { ranges }] of Object.entries(hardFamilies)) {
+  for (const family of Object.keys(hardFamilies)) {
     for (let k = 0; k < 3; k++) {
-      microsecondsAnEdge(family, chosen(ranges), 2000);
+      microsecondsAnEdge(family, chosen(rangesOf(family)), 2000);
     }
   }
 }
 
+/** What may be chosen of a family; with what is left standing, also for how large a share of the axis the cutter is too wide. */
+function rangesOf(family) {
+  const { ranges } = hardFamilies[family];
+  return values.standing ? { ...ranges, narrow: { from: 0.01, to: 0.9999, isLog: false } } : ranges;
+}
+
 /** The worst choices of a family, worst first. */
 function climb(family) {
-  const { ranges } = hardFamilies[family];
+  const ranges = rangesOf(family);
   let list = [];
   const ask = (choice) => {
     const small = microsecondsAnEdge(family, choice, SMALL);
@@ -74,11 +81,20 @@ function microsecondsAnEdge(family, choice, count) {
   if (edges < count / 2) {
     return undefined;
   }
-  const { ms } = leastTime(() => {
-    const axis = medialAxis(region);
-    return values.measures ? allMeasures(axis) : axis;
-  }, 2);
-  return { edges, us: (1000 * ms) / edges };
+  const run = values.standing ? standingOf(region, choice.narrow) : () => axisOf(region);
+  return { edges, us: (1000 * leastTime(run, 2).ms) / edges };
+}
+
+function axisOf(region) {
+  const axis = medialAxis(region);
+  return values.measures ? allMeasures(axis) : axis;
+}
+
+/** Asks for what is left by a cutter that a share of the axis' nodes is too narrow for; the axis itself is not timed. */
+function standingOf(region, share) {
+  const axis = medialAxis(region);
+  const radius = clearanceAt(axis, share);
+  return () => leftStanding(axis, radius, 0.005);
 }
 
 function chosen(ranges) {

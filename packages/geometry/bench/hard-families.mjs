@@ -1,6 +1,7 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { packRings } from '@pourproof/plane';
 import { dice } from './dice.mjs';
+import { plateWithPosts, postPlaces } from './posts.mjs';
 
 function backwards(ring) {
   const out = [];
@@ -174,6 +175,13 @@ function slits(count, p) {
   return resolved(rings);
 }
 
+/** Posts in rows on a plate. */
+function posts(count, p) {
+  const places = postPlaces({ ...p, count: count / 4, rows: Math.round(p.rows), turn: Math.max(0, p.turn) });
+  const { coords, ringEnds } = plateWithPosts(places, p.size, p.room);
+  return resolveRegions([{ coords, ringEnds, fillRule: 'evenodd' }]).region;
+}
+
 function resolved(rings) {
   return resolveRegions([{ ...packRings(rings), fillRule: 'evenodd' }]).region;
 }
@@ -226,6 +234,16 @@ export const hardFamilies = {
       turn: flat(0, 1),
       size: log(0.01, 1),
       thin: log(1e-3, 1),
+    },
+  },
+  posts: {
+    make: posts,
+    ranges: {
+      rows: log(1, 300),
+      turn: flat(-0.5, 1),
+      jitter: log(1e-9, 0.5),
+      size: log(1e-6, 0.4),
+      room: log(1, 1e5),
     },
   },
   slits: {

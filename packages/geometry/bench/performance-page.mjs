@@ -1,5 +1,5 @@
 /** The page docs/method/performance.md from what was measured. */
-export function performancePage({ date, machine, cases, families, hard }) {
+export function performancePage({ date, machine, cases, families, hard, left }) {
   return `# How long it takes
 
 Rendered by \`npm run bench -- --page\` on ${date}: ${machine}. Processor time, the least of several runs, in one process for all that is
@@ -33,9 +33,16 @@ ${families.map(growthRow).join('\n')}
 what is left at a larger size. These are what it found and what was found by others; on all of them the search once went with the square
 (docs/decisions/0008).
 
-| family | axis, µs an edge at ${sizes(hard)} edges | axis | with all measures | pieces left standing, µs an edge |
-| --- | --- | --- | --- | --- |
+| family | axis, µs an edge at ${sizes(hard)} edges | axis | with all measures | pieces left standing, µs an edge | pieces |
+| --- | --- | --- | --- | --- | --- |
 ${hard.map(hardRow).join('\n')}
+
+### What a cutter leaves standing
+The pieces that one cutter leaves, on families that once took time by a power of their size; in the table above, of four cutters that fit at fewer and fewer places.
+
+| family | axis, µs an edge at ${sizes(left)} edges | axis | with all measures | pieces left standing, µs an edge | pieces |
+| --- | --- | --- | --- | --- | --- |
+${left.map(hardRow).join('\n')}
 
 ## Memory
 Bytes an edge at the largest size: of the axis with its region at rest (the aim is 400), and of the whole process at its peak, which
@@ -113,13 +120,8 @@ function growthRow({ family, rows }) {
 }
 
 function hardRow({ family, rows }) {
-  const standing = rows
-    .filter(({ standingMs }) => standingMs !== undefined)
-    .map(
-      ({ edges, standingMs }) =>
-        `${((1000 * standingMs) / edges).toFixed(1)} at ${edges.toLocaleString('en')}`,
-    );
-  return `${growthRow({ family, rows })} ${standing.join(', ')} |`;
+  const times = rows.map(({ edges, standingMs }) => ((1000 * standingMs) / edges).toFixed(1)).join(', ');
+  return `${growthRow({ family, rows })} ${times} | ${exponent(rows, ({ standingMs }) => standingMs).toFixed(2)} |`;
 }
 
 /** Slope of log time over log edges by least squares. */

@@ -9,7 +9,7 @@ import { medialAxis, openedArea } from '@pourproof/geometry';
 import { measuredSection } from '../../proof/bench/measure-section.mjs';
 import { withSection } from '../../proof/bench/proof-section.mjs';
 import { allMeasures, RADIUS_MM } from './all-measures.mjs';
-import { awkward, found } from './awkward-regions.mjs';
+import { awkward, found, standing } from './awkward-regions.mjs';
 import { boostAnchor } from './boost-anchor.mjs';
 import { leastTime } from './least-time.mjs';
 import { lettering } from './lettering.mjs';
@@ -41,12 +41,14 @@ async function geometryPage() {
   const cases = await timeLettering();
   const families = Object.keys(awkward).map((family) => timeFamily(family, SIZES));
   const hard = Object.keys(found).map((family) => timeFamily(family, HARD_SIZES));
+  const left = Object.keys(standing).map((family) => timeFamily(family, HARD_SIZES));
   return performancePage({
     date: new Date().toISOString().slice(0, 10),
     machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
     cases,
     families,
     hard,
+    left,
   });
 }
 

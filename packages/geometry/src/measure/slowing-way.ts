@@ -23,20 +23,44 @@ const WAY_REL_TOL = 1e-12;
 const WAY_STEPS = 60;
 
 /**
- * First way, `from` or more, at which doubling it widens a branch by no more than {@link TAPER_GROWTH}, mm; `null` for none. Ways count
- * from where its flanks meet, `before` its end.
+ * First way at which doubling it widens a branch by no more than {@link TAPER_GROWTH}, mm; `null` for none. Ways count from where its flanks
+ * meet, `before` its end.
  */
-export function slowingWay(branch: Widening, before: number, from = 0): number | null {
-  const { ways, wholeMm } = branch;
-  const last = (wholeMm - before) / 2;
+export function slowingWay(branch: Widening, before: number): number | null {
+  const last = (branch.wholeMm - before) / 2;
   const excessAt = (way: number): number =>
     branch.radiusAt(2 * way + before) - TAPER_GROWTH * branch.radiusAt(way);
-  // between places where either of both radii passes a node both are smooth
-  const places = [...ways, ...ways.map((way) => (way - before) / 2)]
-    .filter((way) => way + before > 0 && way >= from && way < last)
-    .sort((a, b) => a - b);
+  return slowingBetween([...placesOf(branch.ways, before, last), last], 0, before, excessAt);
+}
+
+/** Where either of both ways passes a node, up to `last`, rising: between them both radii are smooth. */
+function placesOf(ways: readonly number[], before: number, last: number): number[] {
+  const places: number[] = [];
+  let doubled = 0;
+  for (let single = 0; single < ways.length || doubled < ways.length; ) {
+    const half = doubled < ways.length ? (ways[doubled] - before) / 2 : Infinity;
+    const isSingle = single < ways.length && ways[single] <= half;
+    const way = isSingle ? ways[single++] : half;
+    doubled += isSingle ? 0 : 1;
+    if (way >= last) {
+      break;
+    }
+    if (way >= 0 && way + before > 0) {
+      places.push(way);
+    }
+  }
+  return places;
+}
+
+/** The first way from `from` on at which an excess falls to 0, between rising places where it may have kinks; `null` for none. */
+export function slowingBetween(
+  places: readonly number[],
+  from: number,
+  before: number,
+  excessAt: (way: number) => number,
+): number | null {
   let low = from;
-  for (const way of [...places, last]) {
+  for (const way of places) {
     if (way + before > 0 && way >= low) {
       if (low + before > 0 && excessAt(low) <= 0) {
         return low;

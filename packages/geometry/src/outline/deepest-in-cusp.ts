@@ -1,5 +1,7 @@
-import type { Point, Rings } from '@pourproof/plane';
+import { BoxIndex, type Point, type Rings } from '@pourproof/plane';
+import Delaunator from 'delaunator';
 import type { ArcRings } from './arc-rings.ts';
+import { NearCentres } from './near-centres.ts';
 
 /** A point of a cusp, and how far the cusp stands off the wall there, or beyond the nearest disc. */
 interface Deepest {
@@ -38,21 +40,41 @@ export function deepestInCusp(
   return { atMm: [outline.coords[0], outline.coords[1]], offMm: 0 };
 }
 
-/** The point within the outline that is farthest from the nearest disc: as far from three of them as from none else. */
+/**
+ * The point within the outline that is farthest from the nearest disc: as far from three of them as from none else. Those are the middles of
+ * the circles around Delaunay's triangles, of which the farthest are tried first: O(m log m) for m discs, and for each that lies outside,
+ * as one between discs that do not touch, a look along the outline.
+ */
 function farthestFrom(discs: readonly Point[], outline: Rings, radiusMm: number): Deepest {
-  let best: Deepest = { atMm: [outline.coords[0], outline.coords[1]], offMm: 0 };
-  for (const [k, a] of discs.entries()) {
-    for (const [l, b] of discs.slice(k + 1).entries()) {
-      for (const c of discs.slice(k + l + 2)) {
-        const atMm = circumcentre(a, b, c);
-        const nearest = Math.min(...discs.map(([x, y]) => Math.hypot(atMm[0] - x, atMm[1] - y)));
-        if (nearest - radiusMm > best.offMm && isWithin(outline, atMm)) {
-          best = { atMm, offMm: nearest - radiusMm };
-        }
-      }
+  const near = new NearCentres(
+    discs.map(([x]) => x),
+    discs.map(([, y]) => y),
+  );
+  const middles = middlesOf(discs)
+    .map((atMm) => ({ atMm, offMm: near.distance(near.nearest(...atMm), ...atMm) - radiusMm }))
+    .filter(({ offMm }) => offMm > 0)
+    .sort((a, b) => b.offMm - a.offMm);
+  const within = new WithinRing(outline);
+  return (
+    middles.find(({ atMm }) => within.holds(atMm)) ?? {
+      atMm: [outline.coords[0], outline.coords[1]],
+      offMm: 0,
+    }
+  );
+}
+
+/** The places that are as near to three discs as to any. */
+function middlesOf(discs: readonly Point[]): Point[] {
+  const { triangles } = Delaunator.from(discs.map(([x, y]) => [x - discs[0][0], y - discs[0][1]]));
+  const middles: Point[] = [];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [...triangles.subarray(t, t + 3)].sort((p, q) => p - q);
+    const middle = circumcentre(discs[a], discs[b], discs[c]);
+    if (Number.isFinite(middle[0]) && Number.isFinite(middle[1])) {
+      middles.push(middle);
     }
   }
-  return best;
+  return middles;
 }
 
 function circumcentre([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): Point {
@@ -62,16 +84,37 @@ function circumcentre([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): Point 
   return [ax + (vy * u - uy * v) / twice, ay + (ux * v - vx * u) / twice];
 }
 
-/** Whether a point lies within the first ring, by the parity of crossings to its right. */
-function isWithin({ coords, ringEnds }: Rings, [px, py]: Point): boolean {
-  let inside = false;
-  for (let i = 0, j = ringEnds[0] - 1; i < ringEnds[0]; j = i++) {
-    const [ax, ay, bx, by] = [coords[2 * i], coords[2 * i + 1], coords[2 * j], coords[2 * j + 1]];
-    if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) {
-      inside = !inside;
+/** The first ring of an outline, whose sides are found by place. */
+class WithinRing {
+  readonly #coords: ArrayLike<number>;
+  readonly #count: number;
+  readonly #sides: BoxIndex;
+
+  constructor({ coords, ringEnds }: Rings) {
+    this.#coords = coords;
+    this.#count = ringEnds[0];
+    const boxes = new Float64Array(4 * this.#count);
+    for (let i = 0, j = this.#count - 1; i < this.#count; j = i++) {
+      const [ax, ay, bx, by] = [coords[2 * i], coords[2 * i + 1], coords[2 * j], coords[2 * j + 1]];
+      boxes.set([Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)], 4 * i);
     }
+    this.#sides = new BoxIndex(boxes);
   }
-  return inside;
+
+  /** Whether a point lies within, by the parity of crossings to its right. */
+  holds([px, py]: Point): boolean {
+    const coords = this.#coords;
+    let inside = false;
+    this.#sides.someIn(px, py, Infinity, py, (i) => {
+      const j = (i === 0 ? this.#count : i) - 1;
+      const [ax, ay, bx, by] = [coords[2 * i], coords[2 * i + 1], coords[2 * j], coords[2 * j + 1]];
+      if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * (bx - ax)) {
+        inside = !inside;
+      }
+      return false;
+    });
+    return inside;
+  }
 }
 
 function nearestOnWall(rings: ArcRings, count: number, px: number, py: number): Point {

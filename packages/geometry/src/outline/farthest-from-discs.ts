@@ -1,7 +1,11 @@
-import { BoxIndex, type Point, type Rings, ringCoords } from '@pourproof/plane';
+import { type Point, type Rings, ringCoords } from '@pourproof/plane';
+import { NearCentres } from './near-centres.ts';
 
 /** Centres among which every pair is tried on a side; where more are near, the side is halved first. */
 const FEW = 8;
+
+/** What may be rounding, as a share of a distance. */
+const REL_TOL = 1e-12;
 
 /** Pieces of a side shorter than this, mm, are told by their middle: where very many discs are as near. */
 const SHORTEST_MM = 1e-9;
@@ -12,7 +16,7 @@ const SHORTEST_MM = 1e-9;
  * that cannot reach farther than what was found: about O((n + m) log m) for n sides and m centres.
  */
 export function farthestFromDiscs(outline: Rings, centres: readonly Point[], leastMm: number): number {
-  const near = new NearCentres(centres);
+  const near = new Discs(centres);
   let most = leastMm;
   for (let i = 0; i < outline.coords.length; i += 2) {
     most = Math.max(most, near.distance(outline.coords[i], outline.coords[i + 1]));
@@ -28,8 +32,14 @@ export function farthestFromDiscs(outline: Rings, centres: readonly Point[], lea
 }
 
 /** The same along the side from a by v, or `leastMm` if that is more. */
-function alongSide(near: NearCentres, [ax, ay]: Point, [vx, vy]: Point, leastMm: number): number {
+function alongSide(near: Discs, [ax, ay]: Point, [vx, vy]: Point, leastMm: number): number {
   const length = Math.hypot(vx, vy);
+  const nearest = near.nearest(ax + vx / 2, ay + vy / 2);
+  // a chord of a disc's arc is no farther from its centre than its ends are
+  const reach = Math.max(near.distanceTo(nearest, ax, ay), near.distanceTo(nearest, ax + vx, ay + vy));
+  if (reach <= leastMm * (1 + REL_TOL)) {
+    return leastMm;
+  }
   const waiting: [number, number][] = [[0, 1]];
   let most = leastMm;
   for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
@@ -81,50 +91,34 @@ function nearestOf(some: readonly Point[], px: number, py: number): number {
   return Math.min(...some.map(([cx, cy]) => Math.hypot(px - cx, py - cy)));
 }
 
-/** Centres by place, once there are more than a few. */
-class NearCentres {
+/** Centres as points, one at least. */
+class Discs {
   readonly #centres: readonly Point[];
-  readonly #index: BoxIndex | null;
+  readonly #near: NearCentres;
 
   constructor(centres: readonly Point[]) {
     this.#centres = centres;
-    this.#index =
-      centres.length <= FEW
-        ? null
-        : new BoxIndex(Float64Array.from(centres.flatMap(([x, y]) => [x, y, x, y])));
+    this.#near = new NearCentres(
+      centres.map(([x]) => x),
+      centres.map(([, y]) => y),
+    );
+  }
+
+  nearest(px: number, py: number): number {
+    return this.#near.nearest(px, py);
+  }
+
+  distanceTo(centre: number, px: number, py: number): number {
+    return this.#near.distance(centre, px, py);
   }
 
   /** Distance from a point to the nearest centre. */
   distance(px: number, py: number): number {
-    if (this.#index === null) {
-      return nearestOf(this.#centres, px, py);
-    }
-    let least = Infinity;
-    this.#index.visitNear(
-      px,
-      py,
-      (distance) => distance < least,
-      (k) => {
-        least = Math.min(least, Math.hypot(px - this.#centres[k][0], py - this.#centres[k][1]));
-      },
-    );
-    return least;
+    return this.distanceTo(this.nearest(px, py), px, py);
   }
 
-  /** The centres that are not farther from a point than `reach`, and perhaps some more. */
+  /** The centres not farther than `reach`, as many as tell whether there are more than {@link FEW}. */
   within(px: number, py: number, reach: number): readonly Point[] {
-    if (this.#index === null) {
-      return this.#centres;
-    }
-    const some: Point[] = [];
-    this.#index.visitNear(
-      px,
-      py,
-      (distance) => distance <= reach * (1 + 1e-12),
-      (k) => {
-        some.push(this.#centres[k]);
-      },
-    );
-    return some;
+    return this.#near.within(px, py, reach, FEW + 1).map((k) => this.#centres[k]);
   }
 }

@@ -1,7 +1,7 @@
 import type { Point, Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
-import { type StrokeParts, strokeParts } from '../measure/stroke-parts.ts';
+import { strokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcRings, arcRingArea, arcRingsArea, pickArcRings, polygonFromArcs } from './arc-rings.ts';
 import { type Branch, branchAbove } from './branch-above.ts';
@@ -12,6 +12,7 @@ import { NarrowParts } from './narrow-parts.ts';
 import { openArcs } from './open-arcs.ts';
 import { type Loops, traceLoops } from './trace-loops.ts';
 import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
+import { WaysUp } from './ways-up.ts';
 
 /**
  * What a flat cutter leaves standing: a separate `part` none of which it cuts; a `stroke` that it does not enter, or a waist between wider
@@ -88,6 +89,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const arcs = openArcs(crossings);
   const loops = traceLoops(axis, crossings, arcs);
   const strokes = strokeParts(axis);
+  const ways = new WaysUp(axis, strokes);
   const uncut = uncutAxis(axis, crossings, parts, strokes);
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
@@ -107,7 +109,7 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
         pieces.push(
           left === undefined || kind === 'cusp'
             ? cuspOf(crossings, axis, piece, waistOf(left), toleranceMm)
-            : pieceOf(axis, { crossings, strokes }, piece, left, toleranceMm),
+            : pieceOf(axis, { crossings, ways }, piece, left, toleranceMm),
         );
       }
     }
@@ -154,8 +156,9 @@ function byPart({ edge }: Loops, partOf: (edge: number) => number): Map<number, 
 
 /** Where overlapping discs divide a narrow part, each outer loop is a piece; holes stay with the first. */
 function separated({ rings }: Loops, group: readonly number[]): number[][] {
-  const outer = group.filter((loop) => arcRingArea(rings, loop) >= 0);
-  const holes = group.filter((loop) => !outer.includes(loop));
+  const isOuter = (loop: number): boolean => arcRingArea(rings, loop) >= 0;
+  const outer = group.filter(isOuter);
+  const holes = group.filter((loop) => !isOuter(loop));
   return outer.map((loop, k) => (k === 0 ? [loop, ...holes] : [loop]));
 }
 
@@ -169,12 +172,12 @@ interface Outlined {
 /** What the walk around the narrow parts has found. */
 interface Found {
   readonly crossings: LevelCrossings;
-  readonly strokes: StrokeParts;
+  readonly ways: WaysUp;
 }
 
 function pieceOf(
   axis: MedialAxis,
-  { crossings, strokes }: Found,
+  { crossings, ways }: Found,
   { kind, rings, mouths }: Outlined,
   uncut: UncutAxis,
   toleranceMm: number,
@@ -194,7 +197,7 @@ function pieceOf(
     narrowestMm: narrowestOf(uncut, mouths.length),
     mouths: mouths.length,
     shortMm: kind === 'part' ? null : reachBeyond(axis, crossings, mouths, outline),
-    branch: isEnd ? branchAbove(axis, crossings.edge[mouths[0]], crossings.radius, strokes) : null,
+    branch: isEnd ? branchAbove(ways, crossings.edge[mouths[0]], crossings.radius) : null,
     outline,
   };
 }

@@ -1,4 +1,5 @@
 import type { StoppedDiscs } from './level-crossings.ts';
+import { neighbouringDiscs } from './neighbouring-discs.ts';
 
 /**
  * The parts of the arcs at level crossings that no other crossing of the same narrow part covers, crossing by
@@ -78,8 +79,9 @@ interface Part {
   readonly by: number;
 }
 
+/** What other discs of the same narrow part cover of each arc, by rising angle. */
 function coveredParts(crossings: StoppedDiscs): Map<number, Part[]> {
-  const { radius, x, y, angle, sweep, closes } = crossings;
+  const { x, y, closes } = crossings;
   const groups = new Map<number, number[]>();
   for (let k = 0; k < closes.length; k++) {
     const c = closes[k];
@@ -94,33 +96,35 @@ function coveredParts(crossings: StoppedDiscs): Map<number, Part[]> {
     }
   }
   const cover = new Map<number, Part[]>();
-  const add = (k: number, j: number, d: number): void => {
-    const turn = 2 * Math.PI;
-    const middle = (((Math.atan2(y[j] - y[k], x[j] - x[k]) - angle[k]) % turn) + turn) % turn;
-    if (middle > 0 && middle < sweep[k]) {
-      const half = Math.acos(d / (2 * radius));
-      const part = { from: Math.max(0, middle - half), to: Math.min(sweep[k], middle + half), by: j };
-      cover.set(k, [...(cover.get(k) ?? []), part]);
-    }
-  };
   for (const group of groups.values()) {
     group.sort((a, b) => x[a] - x[b]);
-    for (let i = 0; i < group.length; i++) {
-      const k = group[i];
-      for (let l = i + 1; l < group.length && x[group[l]] - x[k] < 2 * radius; l++) {
+    const neighbours = neighbouringDiscs(
+      group.map((k) => x[k]),
+      group.map((k) => y[k]),
+    );
+    for (const [place, k] of group.entries()) {
+      const parts: Part[] = [];
+      for (const l of neighbours[place]) {
         const j = group[l];
-        const dx = x[j] - x[k];
-        const dy = y[j] - y[k];
-        const d = Math.sqrt(dx * dx + dy * dy);
-        if (d > 0 && d < 2 * radius) {
-          add(k, j, d);
-          add(j, k, d);
+        const d = Math.sqrt((x[j] - x[k]) ** 2 + (y[j] - y[k]) ** 2);
+        const middle = aheadOf(crossings, k, j);
+        if (d > 0 && d < 2 * crossings.radius && middle > 0 && middle < crossings.sweep[k]) {
+          const half = Math.acos(d / (2 * crossings.radius));
+          const to = Math.min(crossings.sweep[k], middle + half);
+          parts.push({ from: Math.max(0, middle - half), to, by: j });
         }
+      }
+      if (parts.length > 0) {
+        parts.sort((a, b) => a.from - b.from);
+        cover.set(k, parts);
       }
     }
   }
-  for (const parts of cover.values()) {
-    parts.sort((a, b) => a.from - b.from);
-  }
   return cover;
+}
+
+/** Angle, 0 … 2π, from the beginning of the arc of disc k on to the direction in which disc j lies. */
+function aheadOf({ x, y, angle }: StoppedDiscs, k: number, j: number): number {
+  const turn = 2 * Math.PI;
+  return (((Math.atan2(y[j] - y[k], x[j] - x[k]) - angle[k]) % turn) + turn) % turn;
 }

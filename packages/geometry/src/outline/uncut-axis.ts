@@ -4,6 +4,7 @@ import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
+import { NearCentres } from './near-centres.ts';
 
 /** What no disc of the cutter covers of the axis in one narrow part. */
 export interface UncutAxis {
@@ -171,10 +172,11 @@ function uncutShares(
   return low === top ? [0, 0] : [low, gapFrom(highDisc, top, 0)];
 }
 
-/** The discs at the crossings of each narrow part, sorted by x. */
+/** The discs at the crossings of each narrow part, by place. */
 class DiscGroups {
   readonly #crossings: LevelCrossings;
   readonly #groups = new Map<number, number[]>();
+  readonly #near = new Map<number, NearCentres>();
 
   constructor(crossings: LevelCrossings, partOf: (crossing: number) => number) {
     this.#crossings = crossings;
@@ -187,8 +189,10 @@ class DiscGroups {
         group.push(k);
       }
     }
-    for (const group of this.#groups.values()) {
-      group.sort((a, b) => crossings.x[a] - crossings.x[b]);
+    for (const [component, group] of this.#groups) {
+      const x = group.map((k) => crossings.x[k]);
+      const y = group.map((k) => crossings.y[k]);
+      this.#near.set(component, new NearCentres(x, y));
     }
   }
 
@@ -198,27 +202,10 @@ class DiscGroups {
     return (x[crossing] - px) ** 2 + (y[crossing] - py) ** 2 <= radius * radius;
   }
 
-  /** A crossing of this narrow part whose disc covers the point; -1 for none. */
+  /** The crossing of this narrow part that is nearest to the point, if its disc covers it; -1 for none. */
   covering(component: number, px: number, py: number): number {
-    const { x, y, radius } = this.#crossings;
-    const group = this.#groups.get(component) ?? [];
-    let low = 0;
-    let high = group.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (x[group[middle]] < px - radius) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    for (let i = low; i < group.length && x[group[i]] <= px + radius; i++) {
-      const dx = x[group[i]] - px;
-      const dy = y[group[i]] - py;
-      if (dx * dx + dy * dy <= radius * radius) {
-        return group[i];
-      }
-    }
-    return -1;
+    const nearest = this.#near.get(component)?.nearest(px, py) ?? -1;
+    const crossing = nearest < 0 ? -1 : (this.#groups.get(component)?.[nearest] ?? -1);
+    return crossing >= 0 && this.covers(crossing, px, py) ? crossing : -1;
   }
 }
