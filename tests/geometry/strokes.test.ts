@@ -6,7 +6,7 @@ import {
   outsideOf,
   strokeWidths,
 } from '@pourproof/geometry';
-import { signedArea } from '@pourproof/plane';
+import { type CleanRegion, rotation, signedArea, transformRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 import { arc, roundWedge, stadium, vee, wedge } from '../support/shapes/stroke-shapes.ts';
@@ -61,6 +61,7 @@ describe('the narrowest stroke is the one that a person would point at', () => {
   test('none in an empty region', () => {
     const widths = strokeWidths(medialAxis(cleanFrom([])));
     expect(widths.narrowestMm).toBeNull();
+    expect(widths.narrowestAt).toEqual([0, 0]);
     expect(widths.lengthMm).toBe(0);
     expect([...widths.histogram([0, 1, 2])]).toEqual([0, 0]);
   });
@@ -90,6 +91,15 @@ describe('stretches narrower than a limit', () => {
       expect(stretches[0].lengthMm).toBeCloseTo(0.4 / Math.sin((deg * Math.PI) / 360), 9);
       expect(stretches[0].narrowestMm).toBe(0);
     }
+  });
+
+  test('a handle that widens a little all along up to a wide blade is a stroke, for all that it grows', () => {
+    // 2 mm wide at its square end, 3.2 mm after 60 mm; a needle of such flanks would begin 100 mm before its end
+    const paddle = cleanFrom([[0, -1, 60, -1.6, 60, -9, 80, -9, 80, 9, 60, 9, 60, 1.6, 0, 1]]);
+    const widths = strokeWidths(medialAxis(paddle));
+    expect(widths.tapers).toBeNull();
+    expect(widths.narrowestMm).toBeGreaterThan(2);
+    expect(widths.narrowestMm).toBeLessThan(2.05);
   });
 
   test('a needle with a rounded tip is a taper too, at either flattening', () => {
@@ -136,6 +146,52 @@ describe('pieces left standing', () => {
     expect(corner?.areaMm2).toBeCloseTo(1 - Math.PI / 4, 9);
     for (const piece of pieces) {
       expect(Math.abs(signedArea(piece.outline) - piece.areaMm2)).toBeLessThan(0.001 * 8);
+    }
+  });
+
+  test('a bar that no bit enters has its own width as the mean', () => {
+    for (const [length, width] of [
+      [40, 2],
+      [90, 0.5],
+    ] as const) {
+      const { pieces } = leftStanding(medialAxis(cleanFrom([rectangle(0, 0, length, width)])), 3, 0.001);
+      expect(pieces.map(({ kind }) => kind)).toEqual(['part']);
+      expect(pieces[0].meanWidthMm).toBeCloseTo(width, 9);
+      expect(pieces[0].widestMm).toBeCloseTo(width, 9);
+    }
+    // at the corners of a ring the axis is bent
+    const { pieces } = leftStanding(medialAxis(cleanFrom([regular(90, 10)], [regular(90, 9)])), 3, 0.001);
+    expect(pieces[0].meanWidthMm).toBeCloseTo(Math.cos(Math.PI / 90), 3);
+  });
+
+  test('what stands between rooms on a corridor is as long and as wide whichever way the artwork is turned', () => {
+    // rooms of 6 × 6 that hang on a corridor 1 mm wide, now above it, now below, at uneven distances
+    const [above, below] = [
+      [4, 19, 40],
+      [9, 27, 48],
+    ];
+    const top = below.flatMap((x) => [x, 1, x, 7, x + 6, 7, x + 6, 1]);
+    const low = above.flatMap((x) => [x, 0, x, -6, x + 6, -6, x + 6, 0]);
+    const rooms = [0, 0, ...low, 60, 0, 60, 1];
+    for (let i = top.length - 2; i >= 0; i -= 2) {
+      rooms.push(top[i], top[i + 1]);
+    }
+    rooms.push(0, 1);
+    const region = cleanFrom([rooms]);
+    const told = [0, 1, 2, 3].map((quarter) => {
+      const turned = transformRings(rotation((quarter * Math.PI) / 2), region) as CleanRegion;
+      const { pieces } = leftStanding(medialAxis(turned), 1, 0.001);
+      const strokes = pieces.filter(({ kind }) => kind !== 'corner');
+      return strokes.map(({ lengthMm, meanWidthMm, mouths }) => [lengthMm, meanWidthMm, mouths]);
+    });
+    expect(told[0].length).toBeGreaterThan(0);
+    for (const turned of told) {
+      expect(turned.length).toBe(told[0].length);
+      for (const [k, values] of turned.entries()) {
+        values.forEach((value, i) => {
+          expect(value).toBeCloseTo(told[0][k][i], 6);
+        });
+      }
     }
   });
 

@@ -4,11 +4,11 @@ import { type CleanRegion, packRings, signedArea } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { regular, reversed } from '../support/shapes/clean-from.ts';
 
-/** Bars that point at the middle of a plate from three sides, with room for a smaller disc than the bit among their ends. */
-function plateWithThreeBars(facesMm: number, halfWidthMm: number): CleanRegion {
+/** Bars that point at the middle of a plate from some sides, with room for a smaller disc than the bit among their ends. */
+function plateWithBars(count: number, facesMm: number, halfWidthMm: number): CleanRegion {
   const bar = [facesMm, -halfWidthMm, 8, -halfWidthMm, 8, halfWidthMm, facesMm, halfWidthMm];
-  const bars = [0, 1, 2].map((third) => {
-    const [c, s] = [Math.cos((2 * Math.PI * third) / 3), Math.sin((2 * Math.PI * third) / 3)];
+  const bars = Array.from({ length: count }, (_, k) => {
+    const [c, s] = [Math.cos((2 * Math.PI * k) / count), Math.sin((2 * Math.PI * k) / count)];
     return reversed(bar.map((v, i) => (i % 2 === 0 ? c * v - s * bar[i + 1] : s * bar[i - 1] + c * v)));
   });
   return packRings([regular(6, 30), ...bars]) as CleanRegion;
@@ -16,7 +16,7 @@ function plateWithThreeBars(facesMm: number, halfWidthMm: number): CleanRegion {
 
 test('three discs that overlap where short waists meet leave a stump away from all walls', () => {
   const [faces, half, r] = [1, 0.05, 1.01];
-  const axis = medialAxis(plateWithThreeBars(faces, half));
+  const axis = medialAxis(plateWithBars(3, faces, half));
   // each disc stops at the corners of two bars, on the ray between them
   const waist = faces * Math.sin(Math.PI / 3) - half * Math.cos(Math.PI / 3);
   const d = faces * Math.cos(Math.PI / 3) + half * Math.sin(Math.PI / 3) + Math.sqrt(r * r - waist * waist);
@@ -41,4 +41,21 @@ test('three discs that overlap where short waists meet leave a stump away from a
   expect(arcRingsArea(reachedOutline(axis, r, r)) / cut).toBeCloseTo(1, 12);
   const standing = pieces.reduce((sum, piece) => sum + piece.areaMm2, facetAreaMm2);
   expect((cut + standing) / whole).toBeCloseTo(1, 12);
+});
+
+test('what is cut and what stands is the plate, also where many discs overlap on one side of a waist', () => {
+  for (const [count, r] of [
+    [4, 0.85],
+    [5, 0.75],
+    [7, 0.6],
+    [7, 0.9],
+  ] as const) {
+    const axis = medialAxis(plateWithBars(count, 1, 0.05));
+    const whole = signedArea(axis.region);
+    const cut = openedArea(axis, r);
+    expect(arcRingsArea(reachedOutline(axis, r, r)) / cut).toBeCloseTo(1, 12);
+    const { pieces, facetAreaMm2 } = leftStanding(axis, r, 1e-4);
+    const standing = pieces.reduce((sum, piece) => sum + piece.areaMm2, facetAreaMm2);
+    expect((cut + standing) / whole).toBeCloseTo(1, 12);
+  }
 });

@@ -156,3 +156,23 @@ test('a stroke that is short of the bit was drawn as wide only where both its wa
   expect(narrower(ring(circle(0.5), 0.005), 0.5)).toEqual([true, 0]);
   expect(narrower(cleanFrom([rectangle(0, 0, 0.999, 0.999)]), 0.5)).toEqual([false, 0]);
 });
+
+test('beside half a circle the strip is as wide as the tolerance along all chords, and ends square beyond them', () => {
+  for (const toleranceMm of [0.005, 0.02]) {
+    const half = ring('M10 0A10 10 0 0 1 -10 0z', toleranceMm);
+    const { coords } = half;
+    const along = Array.from({ length: coords.length / 2 }, (_, i) => {
+      const j = (2 * i + 2) % coords.length;
+      return [coords[j]! - coords[2 * i]!, coords[j + 1]! - coords[2 * i + 1]!] as const;
+    });
+    const chords = along.filter(([x, y]) => Math.hypot(x, y) < 19);
+    // beside its chords, at the mitres between them, and in a square beyond either end
+    const length = chords.reduce((sum, [x, y]) => sum + Math.hypot(x, y), 0);
+    const turn = Math.PI / chords.length;
+    const mitres = (chords.length - 1) * Math.tan(turn / 2);
+    const strip = toleranceMm * length + toleranceMm ** 2 * (mitres + 2);
+    const { most, least } = withinFlattening(half, toleranceMm);
+    expect((signedArea(most) - signedArea(half)) / strip).toBeCloseTo(1, 2);
+    expect((signedArea(half) - signedArea(least)) / toleranceMm / length).toBeCloseTo(1, 2);
+  }
+});

@@ -7,10 +7,10 @@ import { type Boundary, boundaryOf } from './boundary.ts';
 import { findBottlenecks } from './find-bottlenecks.ts';
 import { obbTree } from './obb-tree.ts';
 
-/** A ring around a middle with radii by angle. */
-function around(corners: number, radius: (i: number) => number): number[] {
+/** A ring around a middle with radii by angle, from some angle on. */
+function around(corners: number, radius: (i: number) => number, from = 0): number[] {
   return Array.from({ length: corners }, (_, i) => {
-    const turn = (2 * Math.PI * i) / corners;
+    const turn = from + (2 * Math.PI * i) / corners;
     return [radius(i) * Math.cos(turn), radius(i) * Math.sin(turn)];
   }).flat();
 }
@@ -144,6 +144,15 @@ test('all bottlenecks are found where thin cones look across everything, so that
     }),
     cases(4),
   );
+});
+
+test('all bottlenecks are found at a coarse hole that a very fine wall surrounds at one distance', () => {
+  // each corner of the hole is nearest to the middle of an edge there, and looks at hundreds that are hardly farther
+  const [corners, edges] = [24, 125];
+  const fine = around(edges * corners, () => 10);
+  const hole = around(corners, () => 3, Math.PI / (edges * corners));
+  const found = expectThoseOfDefinition([fine, hole]);
+  expect([found > 0, found % corners]).toEqual([true, 0]);
 });
 
 test('teeth that all point at one place have no bottlenecks, though one disc touches them all', () => {

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { boundaryOf } from './boundary.ts';
 import { GroupBox } from './group-box.ts';
 import { obbTree } from './obb-tree.ts';
+import { BOX_STRIDE } from './obb-tree-layout.ts';
 
 /**
  * A strip of 40 by 2 in four runs: the bottom's left and right half, then right side and top, then top and
@@ -43,6 +44,14 @@ test('a group box sees the runs that it may meet, those nearer to its middle fir
   expect(box.pushSeen(left, stack, 0)).toBe(2);
   expect([...stack.subarray(0, 2)]).toEqual([leaves[3], leaves[0]]);
   expect(box.pushSeen(left ^ 1, stack, 2)).toBe(2);
+  // one around the very middle of either run still meets both
+  for (const leaf of [leaves[0], leaves[3]]) {
+    const [x, y] = strip.boxes.slice(leaf * BOX_STRIDE, leaf * BOX_STRIDE + 2);
+    box.take(x - 1, x + 1, y - 3, y + 3, 0);
+    expect(box.pushSeen(left, stack, 0)).toBe(2);
+    expect([...stack.subarray(0, 2)].sort()).toEqual([leaves[0], leaves[3]].sort());
+    expect(stack[1]).toBe(leaf);
+  }
 });
 
 test('a segment lies beyond a group box when it is on the outside of one side', () => {

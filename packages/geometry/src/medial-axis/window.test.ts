@@ -44,3 +44,23 @@ test('boxes are kept apart by the sides of either', () => {
   expect(window.meetsBox(-1, 0.5, 1, 0, 0.9, 5)).toBe(false);
   expect(window.meetsBox(-1, 0.5, 1, 0, 1.1, 5)).toBe(true);
 });
+
+test('a window with very many sides holds what no cut took away, and little more', () => {
+  const window = new Window();
+  window.open(0, 1, 1, 0, 100);
+  // tangents of the disc of radius 10 around (10, 10), by rising distance so that each takes a corner off
+  const turns = [2, 1, 3, 0, 4].flatMap((k) => [0, 3, 1, 4, 2, 5].map((j) => -0.75 + (k + j / 6) * 0.78));
+  for (const turn of turns) {
+    const [nx, ny] = [Math.cos(turn), Math.sin(turn)];
+    window.cut(nx, ny, 10 * nx + 10 * ny + 10);
+  }
+  for (let turn = -0.7; turn < 2.3; turn += 0.05) {
+    const [nx, ny] = [Math.cos(turn), Math.sin(turn)];
+    window.measure(nx, ny);
+    const reach = 10 * nx + 10 * ny + 10;
+    expect(window.maxU).toBeGreaterThan(reach - 1e-9);
+    expect(window.maxU).toBeLessThan(reach + 0.6);
+    expect(window.holds(10 + 9.99 * nx, 10 + 9.99 * ny, SLACK)).toBe(true);
+    expect(window.holds(10 + 10.6 * nx, 10 + 10.6 * ny, SLACK)).toBe(false);
+  }
+});

@@ -35,3 +35,13 @@ test('no place of an outline is farther from all centres, and one is as far', ()
 test('what is given as least stands where nothing is farther', () => {
   expect(farthestFromDiscs(packRings([[0, 0, 1, 0, 0, 1]]), [[0, 0]], 2)).toBe(2);
 });
+
+test('between centres at the corners the middle of a side is farthest', () => {
+  const corners: Point[] = [
+    [0, 0],
+    [4, 0],
+    [4, 2],
+    [0, 2],
+  ];
+  expect(farthestFromDiscs(packRings([corners.flat()]), corners, 0)).toBe(2);
+});
