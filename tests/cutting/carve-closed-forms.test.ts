@@ -211,6 +211,14 @@ describe('a rounded tip', () => {
     expect(slot.wallAreaErrorMm2).toBeLessThan(1e-6 * slot.wallAreaMm2);
   });
 
+  test('under a ball much wider than all strokes nothing is uncertain, beside a reflex corner neither', () => {
+    const step = cut(cleanFrom([[0, 0, 20, 0, 20, 2, 12, 2, 12, 1.2, 0, 1.2]]), 9, {
+      cutter: ballCutter(20),
+      way: 'follow',
+    });
+    expect(step.wallAreaErrorMm2).toBeLessThan(1e-6 * step.wallAreaMm2);
+  });
+
   test('with a depth limit that the flanks reach everywhere, only corners are uncertain', () => {
     const bar = cut(cleanFrom([rectangle(0, 0, 30, 10)]), 1, vee(60, 20, tip));
     expect(bar.volumeErrorMm3).toBeLessThan(1e-6 * bar.volumeMm3);
