@@ -324,6 +324,17 @@ describe('slices', () => {
     );
   });
 
+  test('a fine bit that stops above a wide one leaves ledges in its corners, as large as the corners differ', () => {
+    const square = cut(
+      cleanFrom([rectangle(0, 0, 20, 20)]),
+      2,
+      clear(flatCutter(2), 1),
+      clear(flatCutter(6)),
+    );
+    expectNear(square.ledgeAreaMm2, (4 - Math.PI) * (9 - 1));
+    expectNear(square.floorAreaMm2, 400 - (4 - Math.PI) * 9);
+  });
+
   test('two flat bits: the finer one determines the cut, and the additions sum to it', () => {
     const axis = medialAxis(one(holedStars, 5));
     const carving = carve(axis, [clear(flatCutter(1.2)), clear(flatCutter(0.4))], { depthMm: 3 });
