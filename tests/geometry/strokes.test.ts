@@ -158,6 +158,8 @@ describe('pieces left standing', () => {
       expect(pieces.map(({ kind }) => kind)).toEqual(['part']);
       expect(pieces[0].meanWidthMm).toBeCloseTo(width, 9);
       expect(pieces[0].widestMm).toBeCloseTo(width, 9);
+      // nothing is cut that it could end short of
+      expect(pieces[0].shortMm).toBeNull();
     }
     // at the corners of a ring the axis is bent
     const { pieces } = leftStanding(medialAxis(cleanFrom([regular(90, 10)], [regular(90, 9)])), 3, 0.001);

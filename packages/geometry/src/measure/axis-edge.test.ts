@@ -67,6 +67,28 @@ test('the clearance at every share is the distance to the nearest edge of the re
   }
 });
 
+test('so it is whichever point the ring begins with, one that is a site of its own, too', () => {
+  const angle = [8, 8, 8, 20, 0, 20, 0, 0, 20, 0, 20, 8];
+  for (let k = 0; k < angle.length; k += 2) {
+    const turned = packRings([[...angle.slice(k), ...angle.slice(0, k)]]) as CleanRegion;
+    const whole = medialAxis(turned);
+    const curved = new AxisEdge(whole);
+    const found: number[] = [];
+    for (let e = 0; e < whole.edgeFrom.length; e++) {
+      curved.load(e);
+      if (curved.kind === 'segment-vertex') {
+        curved.atShare(0.5);
+        const [x, y] = [curved.x + whole.boundary.originX, curved.y + whole.boundary.originY];
+        // from one of the outer walls, and from the inner corner
+        expect(Math.min(x, y)).toBeCloseTo(curved.clearance, 9);
+        expect(Math.hypot(x - 8, y - 8)).toBeCloseTo(curved.clearance, 9);
+        found.push(e);
+      }
+    }
+    expect(found.length).toBeGreaterThanOrEqual(2);
+  }
+});
+
 test('the share of a clearance, and the point at it, lead back to the share', () => {
   for (const e of long) {
     edge.load(e);

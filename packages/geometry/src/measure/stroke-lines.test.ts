@@ -52,4 +52,9 @@ test('a thin ring is one closed line, and its part is that of what it is in', ()
   expect(lengthOf(ring[0]!) / (2 * Math.PI * 9.5)).toBeCloseTo(1, 2);
   const two = strokeLines(medialAxis(cleanFrom([rectangle(0, 0, 9, 1), rectangle(0, 5, 9, 1)])));
   expect(two.map(({ part }) => part).sort()).toEqual([0, 1]);
+  // straight all along: its two ends
+  expect(two.map(({ widths }) => [...widths])).toEqual([
+    [1, 1],
+    [1, 1],
+  ]);
 });

@@ -128,6 +128,13 @@ describe('sweepTouches', () => {
     expect(across).toEqual([expect.closeTo(3, 9), expect.closeTo(12, 9)]);
   });
 
+  test('a pair whose wall bends on the way is one place, though another pair ends in between', () => {
+    const bent = [12, 0, 22, 0, 22, 12, 13, 12, 12, 6];
+    const pairs = regionOf(box(0, 0, 10, 12), bent, box(40, 3, 10, 5), box(53, 3, 10, 5));
+    const touches = sweepTouches(pairs, 0, 4);
+    expect(touches.map(({ acrossMm }) => acrossMm)).toEqual([expect.closeTo(12, 9), expect.closeTo(5, 9)]);
+  });
+
   test('the edge of the board is reached where a stroke comes near it along the fibre', () => {
     const board: Rings = packRings([box(-4, -20, 60, 60)]);
     const touches = sweepTouches(bar, 0, 5, board);
