@@ -18,8 +18,11 @@ export {
   type Fix,
   type Miss,
   type Picture,
+  ProofStopped,
+  type ProofWatch,
   type Report,
   SelfCheckError,
+  type StageName,
   vetDrawing,
 } from '@pourproof/proof';
 export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wording';

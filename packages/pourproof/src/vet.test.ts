@@ -1,6 +1,6 @@
 import { defaultMaterials } from '@pourproof/materials';
 import { describe, expect, test, vi } from 'vitest';
-import { InternalError, type Source, vet, vetter } from './index.ts';
+import { InternalError, ProofStopped, type Source, type StageName, vet, vetter } from './index.ts';
 
 const readSvg = vi.hoisted(() => vi.fn());
 vi.mock('@pourproof/artwork/svg', async (actual) => {
@@ -80,4 +80,13 @@ test('a fault below is an InternalError that keeps what was thrown', async () =>
 test('what is given back can be posted to another thread', async () => {
   const vetted = await vet(bar(40), { board: 'stripes 300x180x20mm maple:60mm walnut:20mm' });
   expect(structuredClone(vetted)).toEqual(vetted);
+});
+
+test('a vetter that was stopped is no fault, and its next proof is right', async () => {
+  const ask = vetter();
+  const told: StageName[] = [];
+  const watch = { onStage: (stage: StageName) => told.push(stage), isStopped: () => told.length > 5 };
+  await expect(ask(bar(40), {}, { watch })).rejects.toThrow(ProofStopped);
+  expect(told).toHaveLength(6);
+  expect((await ask(bar(40), {})).report).toEqual((await vet(bar(40), {})).report);
 });

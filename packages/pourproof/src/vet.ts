@@ -2,7 +2,7 @@ import { ArtworkError } from '@pourproof/artwork/format';
 import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import type { Drawing, LengthUnit } from '@pourproof/plane';
-import { type Proof, Stages, vettingSteps } from '@pourproof/proof';
+import { type Proof, ProofStopped, type ProofWatch, Stages, vettingSteps } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
 import { type FaultBundle, ProofFault, unpacked } from './fault.ts';
 import { drawingFrom, type ReadingSettings, readingSettings, withIdleNotices } from './read-drawing.ts';
@@ -15,6 +15,8 @@ export interface VetOptions {
   readonly materials?: MaterialsBook;
   /** Test slots cut and read; a job with coupons of its own is refused then. */
   readonly coupons?: readonly CouponRow[];
+  /** Who follows the proof: told of its stages, and able to stop it. */
+  readonly watch?: ProofWatch;
 }
 
 /** A function that vets sources for jobs; see {@link vet}. */
@@ -27,6 +29,7 @@ export type Vetter = (source: Source, job: JobInput, options?: VetOptions) => Pr
  *
  * @throws {JobError} when a value of the job cannot be read, makes no sense or contradicts another
  * @throws {ArtworkError} when the source cannot be read as the job asks, or holds nothing to cut
+ * @throws {ProofStopped} when whoever follows it stops it; the next proof of a {@link vetter} goes on from what was whole by then
  * @throws {ProofFault} for a fault of pourproof itself, figures that do not balance among them; {@link refusalOf} turns every other
  *   error into data
  *
@@ -74,7 +77,7 @@ export function vetter(): Vetter {
     }
     return kept.drawing;
   };
-  return async (source, input, options = {}) => {
+  return async (source, input, { watch = {}, ...options } = {}) => {
     let unit: LengthUnit = 'mm';
     try {
       const { materials } = options;
@@ -86,10 +89,13 @@ export function vetter(): Vetter {
       });
       unit = job.units;
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
-      return { ...(await provedWith(drawing, source, job, stages)), job };
+      return { ...(await provedWith(drawing, source, job, stages.watchedBy(watch))), job };
     } catch (error) {
       if (error instanceof ArtworkError) {
         throw error.inUnit(unit);
+      }
+      if (error instanceof ProofStopped) {
+        throw error;
       }
       // whatever else is thrown is a fault of pourproof: all that it was given has been checked before
       throw refusalOf(error) === null ? new ProofFault(error, { source, job: input, options }) : error;

@@ -87,12 +87,15 @@ function pageInHand(): {
   readonly act: (name: ActName) => void;
   readonly endLoad: (k: number) => Promise<void>;
   readonly answer: () => void;
+  /** Ends what is worked on, if a newer question waits for it. */
+  readonly letGo: () => void;
   readonly loads: readonly unknown[];
   readonly questions: readonly Question[];
 } {
   const gates: (() => void)[] = [];
   const begun: Promise<void>[] = [];
   const questions: Question[] = [];
+  let isOvertaken = false;
   const gated = async <T>(load: () => Promise<T>): Promise<T> => {
     await new Promise<void>((resolve) => gates.push(resolve));
     return load();
@@ -104,6 +107,9 @@ function pageInHand(): {
       font: () => gated(async () => null),
     },
     post: (question) => questions.push(question),
+    overtaken: () => {
+      isOvertaken = true;
+    },
     changed: () => {},
   });
   return {
@@ -121,8 +127,16 @@ function pageInHand(): {
     },
     answer: () => {
       const question = questions.shift();
+      isOvertaken = false;
       if (question !== undefined) {
         page.answer(answerTo(question));
+      }
+    },
+    letGo: () => {
+      if (isOvertaken) {
+        isOvertaken = false;
+        questions.shift();
+        page.letGo();
       }
     },
     loads: gates,
@@ -167,18 +181,21 @@ const step = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom(...(Object.keys(ACTS) as ActName[])) },
   { weight: 3, arbitrary: fc.record({ load: fc.nat(9) }) },
   { weight: 3, arbitrary: fc.constant('answer' as const) },
+  { weight: 2, arbitrary: fc.constant('let go' as const) },
 );
 
 test('whatever ends when, the page shows one proof, and in the end that of all acts in the order in which they were done', async () => {
   await fc.assert(
     fc.asyncProperty(fc.array(step, { maxLength: 24 }), fc.infiniteStream(fc.nat(9)), async (steps, rest) => {
-      const { page, act, endLoad, answer, loads, questions } = pageInHand();
+      const { page, act, endLoad, answer, letGo, loads, questions } = pageInHand();
       const done: ActName[] = [];
       for (const each of steps) {
         if (typeof each === 'object') {
           await (loads.length > 0 ? endLoad(each.load) : undefined);
         } else if (each === 'answer') {
           answer();
+        } else if (each === 'let go') {
+          letGo();
         } else {
           done.push(each);
           act(each);
@@ -198,6 +215,19 @@ test('whatever ends when, the page shows one proof, and in the end that of all a
     }),
     { numRuns: 300 },
   );
+});
+
+test('a proof that nobody waits for any more can be ended, and the newest question is worked on next', async () => {
+  const { page, act, endLoad, answer, letGo, questions } = pageInHand();
+  act('open a.svg');
+  await endLoad(0);
+  act('open b.svg');
+  await endLoad(0);
+  expect(questions.map(({ source }) => sourceName(source))).toEqual(['a.svg']);
+  letGo();
+  expect(questions.map(({ source }) => sourceName(source))).toEqual(['b.svg']);
+  answer();
+  expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
 });
 
 test('a slow drawing that ends after a newer one is let go, and does not keep the page waiting', async () => {

@@ -24,6 +24,8 @@ export interface PagePorts {
   readonly loads: Loads;
   /** Hands a question to whoever answers by {@link PageModel.answer}. */
   readonly post: (question: Question) => void;
+  /** Told that a newer question waits for the one that is worked on: whoever gives that up calls {@link PageModel.letGo}. */
+  readonly overtaken: () => void;
   /** Called after every change. */
   readonly changed: () => void;
 }
@@ -111,6 +113,12 @@ export class PageModel {
     this.#ports.changed();
   }
 
+  /** Tells that the question that was worked on will not be answered, since it was overtaken. */
+  letGo(): void {
+    this.#isWorking = false;
+    this.#send();
+  }
+
   /** Tells that whoever answers has broken down, or never came up. */
   breakDown(message: string): void {
     this.#breakDown = this.#count === 0 ? message : '';
@@ -177,11 +185,16 @@ export class PageModel {
 
   // one question at a time is worked on; meanwhile only the newest waits
   #send(): void {
-    if (this.#waiting !== null && !this.#isWorking) {
-      this.#isWorking = true;
-      this.#ports.post(this.#waiting);
-      this.#waiting = null;
+    if (this.#waiting === null) {
+      return;
     }
+    if (this.#isWorking) {
+      this.#ports.overtaken();
+      return;
+    }
+    this.#isWorking = true;
+    this.#ports.post(this.#waiting);
+    this.#waiting = null;
   }
 }
 
