@@ -16,7 +16,7 @@ const font = await openFont(new Uint8Array(bytes));
 
 const warm = await drawn(20);
 for (let k = 0; k < 8; k++) {
-  judgeDrawing(warm, 'bench', settings, new Stages());
+  judgeDrawing(warm, 'bench', settings, new Stages(), 'none');
 }
 globalThis.gc?.();
 const restBytes = process.memoryUsage().rss;
@@ -25,7 +25,7 @@ for (const count of counts.map(Number)) {
   const drawing = await drawn(count);
   const edges = drawing.shapes.reduce((sum, { region }) => sum + region.coords.length / 2, 0);
   const { ms } = leastTime(
-    () => judgeDrawing(drawing, 'bench', settings, new Stages()),
+    () => judgeDrawing(drawing, 'bench', settings, new Stages(), 'none'),
     count > 500 ? 1 : count > 100 ? 2 : 4,
   );
   // the peak so far, less what the process holds of itself

@@ -17,7 +17,7 @@ const WARM_ROUNDS = 2;
  * rounds; all run in turn in one process.
  *
  * @param options `rounds` and what {@link lettering} takes
- * @returns `[{ name, edges, axisMs, openingMs, proofs: { [job]: { wholeMs, changesMs, waysOutMs } } }]`
+ * @returns `[{ name, edges, axisMs, openingMs, proofs: { [job]: { wholeMs, changesMs, proposedMs, waysOutMs } } }]`
  */
 export async function timeProofs({ rounds, withWaysOut, ...which }) {
   const cases = await lettering(which);
@@ -54,17 +54,23 @@ function timeJob(drawing, settings, rounds, withWaysOut) {
   const job = settleJob({ ...settings });
   const whole = leastTime(() => {
     const stages = new Stages();
-    return { stages, proof: judgeDrawing(drawing, 'bench', job, stages) };
+    return { stages, proof: judgeDrawing(drawing, 'bench', job, stages, 'none') };
   }, rounds);
   const { stages } = whole.result;
   const changesMs = CHANGES.map(([, , change, besides]) => {
     const other = settleJob(changed(settings, change));
     if (besides !== undefined) {
-      judgeDrawing(drawing, 'bench', settleJob({ ...settings, ...besides }), stages);
+      judgeDrawing(drawing, 'bench', settleJob({ ...settings, ...besides }), stages, 'none');
     }
-    return leastTime(() => judgeDrawing(drawing, 'bench', other, stages.aside()), rounds).ms;
+    return leastTime(() => judgeDrawing(drawing, 'bench', other, stages.aside(), 'none'), rounds).ms;
   });
+  const proposed = leastTime(() => judgeDrawing(drawing, 'bench', job, stages.aside()), rounds);
   // ways out are tried at length: once is enough to see what they take
   const tried = withWaysOut && leastTime(() => vetDrawing(drawing, 'bench', job, stages.aside()), 1);
-  return { wholeMs: whole.ms, changesMs, ...(withWaysOut ? { waysOutMs: tried.ms } : {}) };
+  return {
+    wholeMs: whole.ms,
+    changesMs,
+    proposedMs: proposed.ms,
+    ...(withWaysOut ? { waysOutMs: tried.ms } : {}),
+  };
 }

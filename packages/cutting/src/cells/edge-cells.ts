@@ -18,6 +18,8 @@ export interface ContactIntegrand {
   readonly vertex: (clearance: number) => number;
   /** Clearances at which either is not smooth, in rising order. */
   readonly kinks: readonly number[];
+  /** Set where `segment` is linear between kinks and `vertex` is 0: the integral is exact then. */
+  readonly isLinear?: true;
 }
 
 /**
@@ -29,6 +31,10 @@ export interface VertexCell {
   readonly from: number;
   readonly to: number;
   readonly sign: number;
+  /** Whether the other side is a straight wall; else it is a vertex. */
+  readonly isBesideWall: boolean;
+  /** Distance of the bisector's apex from the wall, or half of that between the vertices, mm. */
+  readonly h: number;
   clearanceAt(t: number): number;
   /** Unit direction from the vertex into the artwork. */
   directionAt(t: number): [number, number];
@@ -100,6 +106,8 @@ export class EdgeCells {
           from: 2 * Math.atan(ua / h),
           to: 2 * Math.atan(ub / h),
           sign: this.#edge.side,
+          isBesideWall: true,
+          h,
           clearanceAt: (t) => h / (1 + Math.cos(t)),
           directionAt: (t) => [Math.sin(t) * dx + Math.cos(t) * dy, Math.sin(t) * dy - Math.cos(t) * dx],
         },
@@ -116,6 +124,8 @@ export class EdgeCells {
         from: Math.atan(ua / h),
         to: Math.atan(ub / h),
         sign: this.#edge.side,
+        isBesideWall: false,
+        h,
         clearanceAt: (t) => h / Math.cos(t),
         directionAt: (t) => [Math.cos(t) * ex + Math.sin(t) * dx, Math.cos(t) * ey + Math.sin(t) * dy],
       };
@@ -137,18 +147,25 @@ export class EdgeCells {
     return adaptiveIntegral(along, ua, ub, tolerance).value;
   }
 
-  #smooth(a: number, b: number, { segment, vertex }: ContactIntegrand, tolerance: number): number {
+  #smooth(a: number, b: number, of: ContactIntegrand, tolerance: number): number {
+    const { segment, vertex } = of;
     const [ax, ay, bx, by] = this.#ends(a, b);
     if (this.#edge.kind === 'segments') {
       const along = this.#alongLines(ax, ay, bx, by);
       if (b - a <= LEVEL_CELL_REL_TOL * b) {
         return along * segment(b);
       }
+      if (of.isLinear) {
+        return along * segment((a + b) / 2);
+      }
       const share = along === 0 ? 0 : tolerance / Math.abs(along);
       return along * adaptiveIntegral((t) => segment(a + t * (b - a)), 0, 1, share).value;
     }
     const h = this.#edge.h;
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
+    if (of.isLinear) {
+      return this.#edge.kind === 'vertices' ? 0 : this.#edge.side * this.#quadratic(segment, ua, ub);
+    }
     if (this.#edge.kind === 'vertices') {
       const turned = signed((t) => vertex(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
       return 2 * this.#edge.side * turned;
@@ -161,6 +178,14 @@ export class EdgeCells {
       tolerance,
     );
     return this.#edge.side * (segments + vertices);
+  }
+
+  /** ∫ over u of what is linear in the clearance: by the rule of Gauss with two points, exact up to cubics. */
+  #quadratic(segment: (clearance: number) => number, from: number, to: number): number {
+    const { h } = this.#edge;
+    const [middle, apart] = [(from + to) / 2, (to - from) / 2 / Math.sqrt(3)];
+    const at = (u: number): number => segment((u * u + h * h) / (2 * h));
+    return ((to - from) / 2) * (at(middle - apart) + at(middle + apart));
   }
 
   #ends(a: number, b: number): [number, number, number, number] {

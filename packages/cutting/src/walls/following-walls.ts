@@ -8,6 +8,7 @@ import type { FollowingProfile } from '../following/following-profile.ts';
 import { RoundedTipCut } from '../following/rounded-tip-cut.ts';
 import { StraightFlankCut } from '../following/straight-flank-cut.ts';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
+import { cellMoments, zerosBetween } from './cell-moments.ts';
 import { addTipWalls, type TipBand } from './tip-walls.ts';
 import type { WallCollector } from './wall-collector.ts';
 
@@ -33,7 +34,9 @@ export function addFollowingWalls(
   const all = profileChords(profile.cutter, profile.depthMm, CHORDS_PER_TIP);
   const isStraight = cut instanceof StraightFlankCut;
   // what a flat tip leaves along the axis is added apart
-  const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm);
+  const chords = cutChords(isStraight ? all.filter((chord) => chord.toHeightMm > 0) : all, longestMm).map(
+    (chord) => kinked(chord, profile, depthsMm),
+  );
   if (isStraight && profile.tipFlatMm > 0) {
     addTipWalls(walls, axis, profile, { depthsMm, longestMm });
   }
@@ -47,12 +50,28 @@ export function addFollowingWalls(
     const centre =
       cut instanceof RoundedTipCut ? cut.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
     for (const part of edgeParts(edge, 0, longestMm)) {
-      const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part });
+      const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part, isStraight });
       for (const chord of chords) {
         cellPart.add(walls, chord);
       }
     }
   }
+}
+
+/** A chord with the clearances at which the surface that it leaves begins, ends or has a kink, in rising order. */
+interface KinkedChord extends ProfileChord {
+  readonly kinks: readonly number[];
+}
+
+function kinked(
+  chord: ProfileChord,
+  { cutter, reachMm }: FollowingProfile,
+  depthsMm: readonly number[],
+): KinkedChord {
+  // with straight flanks the surface ends at a depth where the clearance equals the radius there
+  const depths = depthsMm.map((depth) => radiusAt(cutter, depth));
+  const kinks = [chord.fromRadiusMm, chord.toRadiusMm, reachMm, ...depths].sort((p, q) => p - q);
+  return { ...chord, kinks };
 }
 
 /** The chords; those wider than `longestMm` divided equally. */
@@ -106,6 +125,8 @@ interface PartSetting {
   /** Clearance that the cutter uses, as a function of that at the contact. */
   readonly centre: (clearance: number) => number;
   readonly part: EdgePart;
+  /** Whether the distances between which a chord leaves the surface are linear in the clearance between its kinks. */
+  readonly isStraight: boolean;
 }
 
 /** The walls in the two cells beside a part of an axis edge. */
@@ -119,12 +140,13 @@ class CellPart {
   readonly #right: number;
   readonly #isLines: boolean;
   readonly #part: EdgePart;
+  readonly #isStraight: boolean;
 
   constructor(
     axis: MedialAxis,
     edge: AxisEdge,
     cells: EdgeCells,
-    { profile, centre, depthsMm, part }: PartSetting,
+    { profile, centre, depthsMm, part, isStraight }: PartSetting,
   ) {
     this.#axis = axis;
     this.#cells = cells;
@@ -135,9 +157,10 @@ class CellPart {
     this.#right = edge.right;
     this.#isLines = edge.kind === 'segments';
     this.#part = part;
+    this.#isStraight = isStraight;
   }
 
-  add(walls: WallCollector, chord: ProfileChord): void {
+  add(walls: WallCollector, chord: KinkedChord): void {
     const { count, tx, ty, originX, originY } = this.#axis.boundary;
     const lean = chord.leanRad;
     const steepness = 1 / Math.sin(lean);
@@ -146,7 +169,12 @@ class CellPart {
     const width = this.#cells.integral(
       a,
       b,
-      { segment: (h) => this.#width(chord, h), vertex: () => 0, kinks: this.#kinks(chord) },
+      {
+        segment: (h) => this.#width(chord, h),
+        vertex: () => 0,
+        kinks: chord.kinks,
+        ...(this.#isStraight ? { isLinear: true } : {}),
+      },
       ELEMENT_REL_TOL * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
     );
     for (const site of [this.#left, this.#right]) {
@@ -175,8 +203,8 @@ class CellPart {
   }
 
   /** Intervals of clearance from a to b between kinks. */
-  #stretches(chord: ProfileChord, a: number, b: number): [number, number][] {
-    const stops = [a, ...this.#kinks(chord).filter((kink) => kink > a && kink < b), b];
+  #stretches(chord: KinkedChord, a: number, b: number): [number, number][] {
+    const stops = [a, ...chord.kinks.filter((kink) => kink > a && kink < b), b];
     return stops.slice(1).map((to, k) => [stops[k], to]);
   }
 
@@ -186,6 +214,12 @@ class CellPart {
     let area = 0;
     let exposedMm2 = 0;
     for (const cell of stretches) {
+      if (this.#isStraight) {
+        const exact = this.#exactCell(walls, chord, cell);
+        area += exact.areaMm2;
+        exposedMm2 += exact.exposedMm2;
+        continue;
+      }
       const plan = (t: number): number => this.#planPerRad(chord, cell.clearanceAt(t));
       const exposed = (t: number): number => {
         const [wx, wy] = cell.directionAt(t);
@@ -213,6 +247,48 @@ class CellPart {
     walls.known(originX + mx, originY + my, -wx, -wy, lean, area, exposedMm2);
   }
 
+  /** The part of a cone between two kinks, in closed form: half the difference of two squares, both linear in the clearance. */
+  #exactCell(
+    walls: WallCollector,
+    chord: ProfileChord,
+    cell: VertexCell,
+  ): { readonly areaMm2: number; readonly exposedMm2: number } {
+    const [low, high] = cell.from < cell.to ? [cell.from, cell.to] : [cell.to, cell.from];
+    const [a, b] = [cell.clearanceAt(low), cell.clearanceAt(high)];
+    const middle = (a + b) / 2;
+    const [near, far] = this.#span(chord, middle);
+    if (!(far > near)) {
+      return { areaMm2: 0, exposedMm2: 0 };
+    }
+    const [nearBefore, farBefore] = this.#span(chord, (a + middle) / 2);
+    const step = (middle - a) / 2;
+    // a wall's foot and head stay where they are or move with the cutter's centre
+    const moves = (now: number, before: number): number =>
+      Math.abs(now - before) > Math.abs(step) / 2 ? 1 : 0;
+    const [n1, f1] = [moves(near, nearBefore), moves(far, farBefore)];
+    const [n0, f0] = [near - n1 * middle, far - f1 * middle];
+    const plan = [(f0 * f0 - n0 * n0) / 2, f0 * f1 - n0 * n1, (f1 - n1) / 2] as const;
+    const sum = (m: readonly [number, number, number]): number =>
+      plan[0] * m[0] + plan[1] * m[1] + plan[2] * m[2];
+    const [ex, ey] = cell.directionAt(0);
+    const [dx, dy] = cell.directionAt(Math.PI / 2);
+    const lean = chord.leanRad;
+    const r = walls.along(0, 0, lean);
+    const p = walls.along(-ex, -ey, lean) - r;
+    const q = walls.along(-dx, -dy, lean) - r;
+    const stops = [low, ...zerosBetween(p, q, r, low, high), high];
+    let area = 0;
+    let exposed = 0;
+    for (let k = 0; k + 1 < stops.length; k++) {
+      const { plain, cosine, sine } = cellMoments(cell, stops[k], stops[k + 1]);
+      area += sum(plain);
+      // |n·f| has a kink where the fibre lies in the wall
+      exposed += Math.abs(p * sum(cosine) + q * sum(sine) + r * sum(plain));
+    }
+    const steepness = (cell.from < cell.to ? cell.sign : -cell.sign) / Math.sin(lean);
+    return { areaMm2: steepness * area, exposedMm2: steepness * exposed };
+  }
+
   /** Width, seen from above, of what a chord of the profile leaves beside a straight wall. */
   #width(chord: ProfileChord, clearance: number): number {
     const [near, far] = this.#span(chord, clearance);
@@ -227,12 +303,5 @@ class CellPart {
 
   #span(chord: ProfileChord, clearance: number): readonly [number, number] {
     return this.#profile.chordSpan(chord, clearance, this.#centre(clearance), this.#depthsMm);
-  }
-
-  #kinks({ fromRadiusMm, toRadiusMm }: ProfileChord): number[] {
-    const { cutter, reachMm } = this.#profile;
-    // with straight flanks the surface ends at a depth where the clearance equals the radius there
-    const depths = this.#depthsMm.map((depth) => radiusAt(cutter, depth));
-    return [fromRadiusMm, toRadiusMm, reachMm, ...depths].sort((p, q) => p - q);
   }
 }
