@@ -19,6 +19,18 @@ const apart: readonly Painted[] = [
 ];
 const resins = ({ pour }: Report) => pour.colours.map(({ name, resin }) => [name, resin]);
 
+test('colours share what the walls may be off by as they share the walls', () => {
+  const { pour } = vetted([
+    [RED, rectangle(0, 0, 40, 40)],
+    [BLUE, rectangle(60, 0, 10, 10)],
+  ]);
+  const off = pour.colours.map(
+    ({ uncertainty }) => uncertainty.find(({ cause }) => cause === 'geometry')?.moreMl ?? 0,
+  );
+  // 160 and 40 mm of wall; figures of nanolitres have two digits
+  expect((off[0] ?? 0) / (off[1] ?? 0)).toBeCloseTo(4, 0);
+});
+
 describe('the resin of each colour', () => {
   test('is as the job pairs them, else its one colour, else the paint; one paint says nothing', () => {
     expect(resins(vetted(apart))).toEqual([

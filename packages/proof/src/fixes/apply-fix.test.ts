@@ -91,6 +91,14 @@ test('rows of coupons keep what they took from the job', () => {
   });
 });
 
+test('a thicker board comes before the deeper cut that needs it', () => {
+  const deeper: Fix = {
+    ...{ do: 'deepen', byMm: 6, clears: true },
+    also: [{ do: 'thicker-board', thicknessMm: 13.5, clears: true }],
+  };
+  expect(applied(deeper, { depth: '3mm', thickness: '8mm' })).toEqual({ depth: '9mm', thickness: '13.5mm' });
+});
+
 test('lengths are rounded so that they are enough', () => {
   const third: Fix = { do: 'deepen', byMm: 1 / 3, clears: true };
   expect(applied(third, { depth: '1mm' })).toEqual({ depth: '1.334mm' });

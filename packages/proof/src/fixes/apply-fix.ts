@@ -82,8 +82,22 @@ export const FIX_SETTINGS: Readonly<Record<Fix['do'], readonly SettingKey[]>> = 
  * applyFix({ depth: '2mm', wood: 'cherry' }, fix); // { depth: '2.8mm', wood: 'cherry' }
  */
 export function applyFix(job: JobInput, fix: Fix | FixStep, context: FixContext = {}): JobInput | null {
-  const also = 'also' in fix ? (fix.also ?? []) : [];
-  return [fix, ...also].reduce<JobInput | null>(
+  return withSteps(job, [fix, ...('also' in fix ? (fix.also ?? []) : [])], context);
+}
+
+/**
+ * A job with changes made one after the other; `null` where no setting expresses one of them. A thicker board comes first: a deeper cut may
+ * need it.
+ *
+ * @throws {JobError} when the job, or one on the way, cannot be settled
+ */
+export function withSteps(
+  job: JobInput,
+  steps: readonly FixStep[],
+  context: FixContext = {},
+): JobInput | null {
+  const isBoard = (step: FixStep): boolean => step.do === 'thicker-board';
+  return [...steps.filter(isBoard), ...steps.filter((step) => !isBoard(step))].reduce<JobInput | null>(
     (changed, step) => (changed === null ? null : withStep(changed, step, context)),
     job,
   );

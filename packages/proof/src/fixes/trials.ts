@@ -2,7 +2,7 @@ import { type Job, JobError, type JobErrorCode, type JobInput, settleJob } from 
 import type { Drawing } from '@pourproof/plane';
 import type { Finding } from '../report/finding-schema.ts';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
-import { applyFix } from './apply-fix.ts';
+import { withSteps } from './apply-fix.ts';
 import { changedDrawing } from './changed-drawing.ts';
 import { isNew } from './compare-findings.ts';
 import { factorOf, movedBy } from './moved-by.ts';
@@ -123,11 +123,7 @@ function orRefused(attempt: () => TrialResult): TrialResult {
 }
 
 function changedInput({ input, materials, source }: Job, steps: readonly FixStep[]): JobInput | null {
-  return steps.reduce<JobInput | null>(
-    (changed, step) =>
-      changed === null ? null : applyFix(changed, step, { materials, isLettering: source === 'lettering' }),
-    input,
-  );
+  return withSteps(input, steps, { materials, isLettering: source === 'lettering' });
 }
 
 function settledAgain(

@@ -79,11 +79,23 @@ test('work at the bench and what only the maker can judge stay as they were prop
 });
 
 describe('a way out that brings something', () => {
+  const onBoard = (byMm: number): readonly Fix[] =>
+    tried(SQUARE, { board: 'plain 100x100x8mm maple', level: '2mm', resin: 'deep-pour' }, 'sands-through', [
+      { do: 'deepen', byMm, clears: true },
+    ]).options;
+
   test('is completed by what does not undo it', () => {
-    const job = { board: 'plain 100x100x6mm maple', level: '2mm' };
-    const { options } = tried(SQUARE, job, 'sands-through', [{ do: 'deepen', byMm: 2.5, clears: true }]);
     // a shallower cut would clear the floor, too, but is no deeper one
-    expect(options.map(({ also = [] }) => also.map((step) => step.do))).toEqual([['thicker-board']]);
+    expect(onBoard(4.5).map(({ also = [] }) => also.map((step) => step.do))).toEqual([['thicker-board']]);
+  });
+
+  test('or that the board is too thin for takes one with it that has wood enough below', () => {
+    const [deeper, ...more] = onBoard(6);
+    expect(more).toEqual([]);
+    const [board] = deeper?.also ?? [];
+    // 9 mm deep: 3 mm stay below, and a third of the board
+    expect(deeper?.also).toHaveLength(1);
+    expect(board?.do === 'thicker-board' ? board.thicknessMm : undefined).toBeCloseTo(13.5, 6);
   });
 
   test('or that leaves it as it is takes with it what clears it', () => {
