@@ -76,3 +76,54 @@ test.each<readonly [string, boolean, [number, number][]]>([
   const [back, backGap] = ring(chain.toReversed());
   expect(isOpenLine(back, backGap)).toBe(isLine);
 });
+
+// the chain goes round one end of the line that would close it, (0,0) to (10,0), or crosses it
+test.each<readonly [string, boolean, [number, number][]]>([
+  [
+    'crosses the closing line',
+    true,
+    [
+      [10, 0],
+      [10, 20],
+      [4, 20],
+      [4, -10],
+      [0, -10],
+      [0, 0],
+    ],
+  ],
+  [
+    'passes it on the left',
+    false,
+    [
+      [10, 0],
+      [10, 20],
+      [-18, 20],
+      [-20, -10],
+      [0, -10],
+      [0, 0],
+    ],
+  ],
+  [
+    'passes it on the right',
+    false,
+    [
+      [10, 0],
+      [10, 20],
+      [28, 20],
+      [30, -10],
+      [0, -10],
+      [0, 0],
+    ],
+  ],
+])('a line that %s: %s, wherever it lies and however it is turned', (_what, expected, chain) => {
+  for (const [x0, y0, deg] of [
+    [0, 0, 0],
+    [200, 90, 33],
+    [-50, 300, 140],
+    [70, -400, 251],
+  ] as const) {
+    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
+    const placed = chain.map(([x, y]): [number, number] => [x0 + c * x - s * y, y0 + s * x + c * y]);
+    expect(isOpenLine(...ring(placed)), `${deg}°`).toBe(expected);
+  }
+});

@@ -171,11 +171,15 @@ test('a path and its stroke in another unit have the same outline', () => {
   expect(rings.map((ring) => ring.map((v) => v / by))).toEqual(strokeOutline(polyline(points), style, 0.01));
 });
 
-test('an arc too short to have a direction leaves no gap', () => {
-  const arc = { cx: 10, cy: 5, ux: 5, uy: 0, vx: 0, vy: 5, start: -Math.PI / 2, end: -Math.PI / 2 + 1e-13 };
+test('an arc too short to have a direction leaves no gap, first or between', () => {
+  const at = (x: number): Segment => ({
+    ...{ kind: 'arc', x0: x, y0: 0, x, y: 0 },
+    arc: { cx: x, cy: 5, ux: 5, uy: 0, vx: 0, vy: 5, start: -Math.PI / 2, end: -Math.PI / 2 + 1e-13 },
+  });
   const segments: Segment[] = [
+    at(0),
     { kind: 'line', x0: 0, y0: 0, x: 10, y: 0 },
-    { kind: 'arc', x0: 10, y0: 0, arc, x: 10, y: 0 },
+    at(10),
     { kind: 'line', x0: 10, y0: 0, x: 20, y: 0 },
   ];
   const rings = strokeOutline([{ x0: 0, y0: 0, segments, closed: false }], STYLE, 0.01);
