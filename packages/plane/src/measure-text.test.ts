@@ -66,12 +66,14 @@ test.each(Object.keys(SIZES) as (keyof typeof SIZES)[])('every unit of a %s has 
 });
 
 test.each([
-  ['0C', 0],
-  ['32F', 0],
-  ['21.5 °C', 21.5],
-  ['-40°F', -40],
-] as const)('%s is %d °C', (text, value) => {
-  expect(parseMeasure(text, 'temperature').value).toBeCloseTo(value, 12);
+  ['0C', 0, 'C'],
+  ['32F', 0, 'F'],
+  ['21.5 °C', 21.5, 'C'],
+  ['-40°F', -40, 'F'],
+] as const)('%s is %d °C, typed in %s', (text, value, unit) => {
+  const read = parseMeasure(text, 'temperature');
+  expect(read.value).toBeCloseTo(value, 12);
+  expect(read.unit).toBe(unit);
 });
 
 test.each([
