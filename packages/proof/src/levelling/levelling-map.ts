@@ -303,6 +303,9 @@ export function levelledAs(
   return form === 'dot' ? levelledDot(section, shop, removedMm) : levelledStroke(section, shop, removedMm);
 }
 
+/** A plan of as much as a place holds leaves it whole: what sums of hundredths are off by, mm. */
+const ROUNDING_MM = 1e-9;
+
 /** What a plan does to a place. */
 export function gradeOf(
   { lostMm, holdsMm }: Pick<LevelledPlace, 'lostMm' | 'holdsMm'>,
@@ -311,7 +314,7 @@ export function gradeOf(
   if (lostMm <= planMm) {
     return 'lost';
   }
-  if (holdsMm < planMm) {
+  if (holdsMm < planMm - ROUNDING_MM) {
     return 'spoilt';
   }
   return holdsMm < CLOSE_FACTOR * planMm ? 'close' : 'holds';
