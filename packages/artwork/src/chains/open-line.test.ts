@@ -75,7 +75,16 @@ test.each<readonly [string, boolean, [number, number][]]>([
   expect(isOpenLine(turned, gap)).toBe(isLine);
   const [back, backGap] = ring(chain.toReversed());
   expect(isOpenLine(back, backGap)).toBe(isLine);
+  // anywhere on the sheet, turned by any angle
+  expect(isOpenLine(...ring(placed(chain, 200, -90, 33)))).toBe(isLine);
+  expect(isOpenLine(...ring(placed(chain, -70, 400, 140)))).toBe(isLine);
 });
+
+/** A chain moved, and turned about the origin before. */
+const placed = (chain: readonly (readonly [number, number])[], x0: number, y0: number, deg: number) => {
+  const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
+  return chain.map(([x, y]): [number, number] => [x0 + c * x - s * y, y0 + s * x + c * y]);
+};
 
 // the chain goes round one end of the line that would close it, (0,0) to (10,0), or crosses it
 test.each<readonly [string, boolean, [number, number][]]>([
@@ -85,8 +94,8 @@ test.each<readonly [string, boolean, [number, number][]]>([
     [
       [10, 0],
       [10, 20],
-      [4, 20],
-      [4, -10],
+      [2, 20],
+      [6, -10],
       [0, -10],
       [0, 0],
     ],
@@ -122,8 +131,6 @@ test.each<readonly [string, boolean, [number, number][]]>([
     [-50, 300, 140],
     [70, -400, 251],
   ] as const) {
-    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
-    const placed = chain.map(([x, y]): [number, number] => [x0 + c * x - s * y, y0 + s * x + c * y]);
-    expect(isOpenLine(...ring(placed)), `${deg}°`).toBe(expected);
+    expect(isOpenLine(...ring(placed(chain, x0, y0, deg))), `${deg}°`).toBe(expected);
   }
 });
