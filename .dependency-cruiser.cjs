@@ -53,7 +53,11 @@ module.exports = {
       // the entries of a package are its index.ts and what its `exports` name beside it
       to: {
         path: '^packages/([^/]+)/src/(?!index[.]ts$)',
-        pathNot: ['^$1/$2/', '^packages/artwork/src/(format|svg|dxf|lettering)[.]ts$'],
+        pathNot: [
+          '^$1/$2/',
+          '^packages/artwork/src/(format|svg|dxf|lettering)[.]ts$',
+          '^packages/pourproof/src/many[.]ts$',
+        ],
       },
     },
   ],

@@ -19,9 +19,19 @@ function loadedWith(name: string, seen: Set<string> = new Set()): Set<string> {
   return seen;
 }
 
+/** Files that are loaded when they are asked for. */
+const lazy = new Set(
+  files.flatMap((file) =>
+    [...textOf(file).matchAll(/import\([`'"]\.\/([^`'"]+)[`'"]\)/gu)].map(([, name = '']) => name),
+  ),
+);
+
 const chunk = (name: string): string => {
-  const [only = '', ...more] = files.filter((file) => new RegExp(`^${name}(-|\\.)`, 'u').test(file));
+  const [only = '', ...more] = [...lazy].filter((file) =>
+    new RegExp(`^${name}-[\\w-]{8}\\.js$`, 'u').test(file),
+  );
   expect(more, name).toEqual([]);
+  expect(only, name).not.toBe('');
   return only;
 };
 const bytes = (names: Iterable<string>): number =>

@@ -28,7 +28,7 @@ export function publicPackages() {
 }
 
 /**
- * What a page may import: every entry of every published package but the command line's.
+ * What a page may import: every entry of every published package but the command line's, and but what starts threads of Node.
  * @returns {string[]} such as `@pourproof/plane` or `@pourproof/artwork/svg`
  */
 export const entriesForBrowsers = () =>
@@ -36,6 +36,6 @@ export const entriesForBrowsers = () =>
     .filter(({ manifest }) => manifest.bin === undefined)
     .flatMap(({ manifest }) =>
       Object.keys(manifest.exports)
-        .filter((key) => key !== './package.json')
+        .filter((key) => key !== './package.json' && !(manifest.name === 'pourproof' && key === './many'))
         .map((key) => `${manifest.name}${key.slice(1)}`),
     );

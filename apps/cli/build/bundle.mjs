@@ -51,7 +51,12 @@ function licences(files) {
 
 rmSync(out, { recursive: true, force: true });
 const bundle = await rolldown({
-  input: { pourproof: join(folder, 'dist', 'main.js') },
+  input: {
+    pourproof: join(folder, 'dist', 'main.js'),
+    'many-worker': join(root, 'packages/pourproof/dist/many-worker.js'),
+  },
+  // starts threads from a file of its own
+  external: ['tinypool'],
   cwd: root,
   platform: 'node',
   plugins: [tables],

@@ -1,5 +1,5 @@
 import { basename, extname, join } from 'node:path';
-import { type ProofFault, sourceName } from 'pourproof';
+import { type FaultBundle, sourceName } from 'pourproof';
 import type { Io } from './io.ts';
 
 /** Names that are tried for the file of a fault; more faults than that in one folder are not kept. */
@@ -7,21 +7,27 @@ const MAX_NAMES = 99;
 /** What of a name is taken into that of a file. */
 const PLAIN = /[^\p{L}\p{N}._-]+/gu;
 
+/** What a fault was and all that replays it: a `ProofFault`, or what a thread told of one. */
+interface BundledFault {
+  readonly what: string;
+  readonly bundle: FaultBundle;
+  readonly cause?: unknown;
+}
+
 /** A fault of ours with the file that replays it, if one could be written. */
 export class KeptFault extends Error {
-  readonly fault: ProofFault;
   readonly path: string | null;
 
-  constructor(fault: ProofFault, path: string | null) {
+  constructor(fault: BundledFault, path: string | null) {
     super(fault.what);
     this.name = 'KeptFault';
-    this.fault = fault;
     this.path = path;
+    this.cause = fault.cause ?? fault;
   }
 }
 
 /** Writes what replays a fault into a folder, over no other file. */
-export async function kept(fault: ProofFault, folder: string, io: Io): Promise<KeptFault> {
+export async function kept(fault: BundledFault, folder: string, io: Io): Promise<KeptFault> {
   const { source } = fault.bundle;
   const name =
     source.kind === 'file'

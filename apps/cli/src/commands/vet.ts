@@ -11,6 +11,9 @@ import { painted } from '../print/paint.ts';
 import { type FailOn, type Request, requestFrom } from '../request.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
+/** Fewer are vetted one after the other: a thread takes as long to start as one or two proofs. */
+const LEAST_FOR_THREADS = 4;
+
 const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
   report: 'Sheet',
   overlay: 'Overlay',
@@ -20,25 +23,50 @@ const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
 /**
  * `pourproof vet`: vets one or more artworks and prints text or JSON, with a sheet, an overlay and a calendar if asked.
  *
- * A file that cannot be read is named on the error stream; the others are vetted all the same.
+ * What is wrong with one source is told on the error stream in its turn; the others are vetted all the same.
  *
- * @returns the exit code: 0 clear, 1 findings at or above the level asked for, 2 something could not be read
- * @throws errors that {@link messageOf} knows, for flags, job and outputs
+ * @param vetOne what vets one source; if left out that of `pourproof`, which vets several on all cores
+ * @returns the exit code: 0 clear, 1 findings at or above the level asked for, 2 something could not be read, 70 a fault of ours among several
+ * @throws errors that {@link messageOf} knows, for flags, job and outputs; a fault of ours where one source is vetted
  */
-export async function vet(argv: readonly string[], io: Io, vetOne: Vetter = vetSource): Promise<number> {
+export async function vet(argv: readonly string[], io: Io, vetOne?: Vetter): Promise<number> {
   const request = await requestFrom(parseFlags(argv), io);
   const outputs = outputsOf(request);
   await refuseUnsafeOutputs(outputs, request.inputs, io);
   const vetted: Vetted[] = [];
-  for (const source of request.sources) {
-    const answer = await vettedOrTold(source, request, outputs, { io, vetOne });
-    if (answer !== null) {
+  let worst = 0;
+  for await (const answer of answersTo(request, outputs, io, vetOne)) {
+    if (typeof answer === 'number') {
+      worst = Math.max(worst, answer);
+    } else {
       vetted.push(answer);
+      worst = Math.max(worst, exitCode(answer.report, request.failOn));
     }
   }
   await print(vetted, request, outputs, io);
-  const worst = Math.max(0, ...vetted.map(({ report }) => exitCode(report, request.failOn)));
-  return vetted.length < request.sources.length ? 2 : worst;
+  return worst;
+}
+
+/** What came of each source in its order: what was vetted, or the exit code of what was told instead. */
+async function* answersTo(
+  request: Request,
+  outputs: readonly Output[],
+  io: Io,
+  vetOne: Vetter | undefined,
+): AsyncGenerator<Vetted | number> {
+  if (vetOne === undefined && request.sources.length >= LEAST_FOR_THREADS) {
+    const { vettedByThreads } = await import('../vet-by-threads.ts');
+    yield* vettedByThreads(request, folderBeside(outputs, io), io);
+    return;
+  }
+  for (const source of request.sources) {
+    yield await vettedOrTold(source, request, outputs, { io, vetOne: vetOne ?? vetSource });
+  }
+}
+
+/** Where a fault of ours is kept: beside what is written, else where the command is typed. */
+function folderBeside([first]: readonly Output[], io: Io): string {
+  return first === undefined ? io.cwd : dirname(first.path);
 }
 
 function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly Output[] {
@@ -49,13 +77,13 @@ function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly 
   ];
 }
 
-/** Vets one source; `null` if it was refused, with the reason printed. A fault of ours is kept beside the outputs. */
+/** Vets one source; 2 if it was refused, with the reason printed. A fault of ours is kept beside the outputs. */
 async function vettedOrTold(
   path: SourcePath,
   request: Request,
   outputs: readonly Output[],
   { io, vetOne }: { readonly io: Io; readonly vetOne: Vetter },
-): Promise<Vetted | null> {
+): Promise<Vetted | 2> {
   let source: Source | undefined;
   try {
     source = await openSource(path, io);
@@ -63,13 +91,10 @@ async function vettedOrTold(
   } catch (error) {
     const message = messageOf(error, { source, name: request.name });
     if (message === null) {
-      const [beside] = outputs;
-      throw error instanceof ProofFault
-        ? await kept(error, beside === undefined ? io.cwd : dirname(beside.path), io)
-        : error;
+      throw error instanceof ProofFault ? await kept(error, folderBeside(outputs, io), io) : error;
     }
     io.err.write(message);
-    return null;
+    return 2;
   }
 }
 
