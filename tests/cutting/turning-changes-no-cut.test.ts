@@ -13,7 +13,7 @@ import { describe, expect, test } from 'vitest';
 import { anyPolygon, letters, share } from '../arbitraries.ts';
 import { clear, veeOf } from '../support/carve-steps.ts';
 import { cases } from '../support/lane.ts';
-import { cleanFrom } from '../support/shapes/clean-from.ts';
+import { cleanFrom, regular } from '../support/shapes/clean-from.ts';
 import { lettered } from '../support/shapes/lettered.ts';
 import {
   expectSame,
@@ -115,5 +115,21 @@ describe.each(JOBS)(
         cases(2),
       );
     });
+  },
+);
+
+/** A star of 22 tips, whose tips are bounded by cells no wider than rounding where arms meet: so placed that turning it swapped them. */
+const starOf22 = (outer: number, inner: number): number[] =>
+  regular(44, 1).map((v, i) => v * ((i >> 1) % 2 === 0 ? outer : inner));
+
+test.each([
+  ['ball', 28.187828063964844, 7.294013419188558, [0.6664485931396484, 0.6033792495727539]],
+  ['bull nose', 28.187780380249023, 7.293743013491621, [0.3333425521850586, 0.6082057952880859]],
+] as const)(
+  'the depth beside an arm of a star is that of its own cell, turned or not: %s',
+  (name, outer, inner, at) => {
+    const steps = JOBS.find(([job]) => job === name)?.[1] ?? [];
+    const move = { turn: -3.2, isMirrored: false, x: -300, y: -300, first: 0, splits: [] };
+    expectSameCut(cleanFrom([starOf22(outer, inner)]), move, steps, [at]);
   },
 );

@@ -142,23 +142,28 @@ function sortedCells(
   edge: AxisEdge,
 ): { cells: Int32Array; contact: Float64Array; first: Int32Array } {
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, boundary } = axis;
-  const list: [site: number, contact: number, cell: number][] = [];
+  const list: { site: number; contact: number; middle: number; cell: number }[] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
     if (edge.isSecondary(e)) {
       continue;
     }
     for (const [side, site] of [edgeRight[e], edgeLeft[e]].entries()) {
       const [a, b] = [edgeFrom[e], edgeTo[e]].map((node) => contactOf(axis, site, nodeX[node], nodeY[node]));
-      list.push([site, Math.min(a, b), 2 * e + side]);
+      list.push({ site, contact: Math.min(a, b), middle: (a + b) / 2, cell: 2 * e + side });
     }
   }
-  list.sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+  // by their middles: where one is no wider than rounding, that decides which of two begins first
+  list.sort((p, q) => p.site - q.site || p.middle - q.middle);
   const first = new Int32Array(2 * boundary.count + 1);
-  for (const [site] of list) {
+  for (const { site } of list) {
     first[site + 1]++;
   }
   for (let s = 0; s < 2 * boundary.count; s++) {
     first[s + 1] += first[s];
   }
-  return { cells: Int32Array.from(list, (c) => c[2]), contact: Float64Array.from(list, (c) => c[1]), first };
+  return {
+    cells: Int32Array.from(list, ({ cell }) => cell),
+    contact: Float64Array.from(list, ({ contact }) => contact),
+    first,
+  };
 }

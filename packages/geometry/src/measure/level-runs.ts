@@ -35,7 +35,10 @@ export function levelRuns(axis: MedialAxis): LevelRuns {
   const { edgeFrom, edgeTo, nodeR } = axis;
   const length = edgeLengths(axis);
   const isLevel = new Uint8Array(length.length);
-  const same = Int32Array.from(nodeR, (_, k) => k);
+  const same = new Int32Array(nodeR.length);
+  for (let k = 0; k < same.length; k++) {
+    same[k] = k;
+  }
   const run = same.slice();
   for (let e = 0; e < length.length; e++) {
     const far = length[e];

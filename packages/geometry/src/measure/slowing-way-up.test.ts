@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { cases } from '../../../../tests/support/lane.ts';
-import { slowingBetween, TAPER_GROWTH } from './slowing-way.ts';
+import { slowingBetween } from './slowing-way.ts';
 import { slowingWayUp } from './slowing-way-up.ts';
 
 /** Steps of a way and how fast the clearance rises on each, from a tip on. */
@@ -37,8 +37,7 @@ test('a rising way slows where one that is walked from node to node does', () =>
       const found = slowingWayUp({ wholeMm, radiusAt, nodesAfter }, from);
       const end = wholeMm / 2;
       const places = [...ways, ...ways.map((at) => at / 2)].filter((at) => at >= from && at < end);
-      const excessAt = (way: number): number => radiusAt(2 * way) - TAPER_GROWTH * radiusAt(way);
-      const walked = slowingBetween([...places.sort((a, b) => a - b), end], from, 0, excessAt);
+      const walked = slowingBetween([...places.sort((a, b) => a - b), end], from, 0, radiusAt);
       expect(found).toBe(walked);
     }),
     cases(200),

@@ -22,7 +22,6 @@ const REL_TOL = 1e-9;
  */
 export function slowingWayUp(way: RisingWay, from: number): number | null {
   const end = way.wholeMm / 2;
-  const excessAt = (at: number): number => way.radiusAt(2 * at) - TAPER_GROWTH * way.radiusAt(at);
   const waiting: [number, number][] = end >= from ? [[from, end]] : [];
   for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
     const [low, high] = piece;
@@ -35,7 +34,7 @@ export function slowingWayUp(way: RisingWay, from: number): number | null {
     const [next] = places.length < FEW ? [high] : placesAfter(way, middle, high, 1);
     if (next === undefined || next >= high) {
       const between = places.length < FEW ? places : placesAfter(way, low, middle, Infinity);
-      const slowing = slowingBetween([...between, high], low, 0, excessAt);
+      const slowing = slowingBetween([...between, high], low, 0, (at) => way.radiusAt(at));
       if (slowing !== null) {
         return slowing;
       }

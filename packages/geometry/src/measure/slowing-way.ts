@@ -15,6 +15,8 @@ export interface Widening {
 export const TAPER_GROWTH = 1.25;
 /** Ways nearer to each other than this factor have nothing between them that matters. */
 const CLOSE_WAYS = 1.05;
+/** What may be rounding where clearances are compared, as a share of them. */
+const REL_TOL = 1e-9;
 /** Golden sections narrow the place of a least value to 1e-6 of where it is looked for. */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const GOLDEN_STEPS = 30;
@@ -28,9 +30,8 @@ const WAY_STEPS = 60;
  */
 export function slowingWay(branch: Widening, before: number): number | null {
   const last = (branch.wholeMm - before) / 2;
-  const excessAt = (way: number): number =>
-    branch.radiusAt(2 * way + before) - TAPER_GROWTH * branch.radiusAt(way);
-  return slowingBetween([...placesOf(branch.ways, before, last), last], 0, before, excessAt);
+  const places = [...placesOf(branch.ways, before, last), last];
+  return slowingBetween(places, 0, before, (way) => branch.radiusAt(way));
 }
 
 /** Where either of both ways passes a node, up to `last`, rising: between them both radii are smooth. */
@@ -52,26 +53,39 @@ function placesOf(ways: readonly number[], before: number, last: number): number
   return places;
 }
 
-/** The first way from `from` on at which an excess falls to 0, between rising places where it may have kinks; `null` for none. */
+/**
+ * The first way from `from` on at which doubling it widens no more than that; `null` for none. Between two of the rising places neither radius
+ * has a kink, nor turns from rising to falling.
+ */
 export function slowingBetween(
   places: readonly number[],
   from: number,
   before: number,
-  excessAt: (way: number) => number,
+  radiusAt: (way: number) => number,
 ): number | null {
+  const excessAt = (way: number): number => radiusAt(2 * way + before) - TAPER_GROWTH * radiusAt(way);
   let low = from;
+  let [single, doubled] = [radiusAt(from), radiusAt(2 * from + before)];
   for (const way of places) {
-    if (way + before > 0 && way >= low) {
-      if (low + before > 0 && excessAt(low) <= 0) {
+    if (way < low) {
+      continue;
+    }
+    const [nextSingle, nextDoubled] = [radiusAt(way), radiusAt(2 * way + before)];
+    if (way + before > 0) {
+      if (low + before > 0 && doubled - TAPER_GROWTH * single <= 0) {
         return low;
       }
       // it may fall below 0 and rise again in between, where the way goes through a bottleneck
-      const least = way > low * CLOSE_WAYS ? leastWay(low, way, excessAt) : way;
-      if (excessAt(least) <= 0) {
-        return firstWay(low, least, excessAt);
+      const isClear =
+        Math.min(doubled, nextDoubled) > TAPER_GROWTH * (1 + REL_TOL) * Math.max(single, nextSingle);
+      if (!isClear) {
+        const least = way > low * CLOSE_WAYS ? leastWay(low, way, excessAt) : way;
+        if (excessAt(least) <= 0) {
+          return firstWay(low, least, excessAt);
+        }
       }
     }
-    low = Math.max(low, way);
+    [low, single, doubled] = [way, nextSingle, nextDoubled];
   }
   return null;
 }

@@ -20,12 +20,18 @@ export interface TaperWidths {
 
 /** The widths of all tapers of an artwork; `null` where there is none. Linear time. */
 export function taperWidths(axis: MedialAxis, parts: StrokeParts): TaperWidths | null {
+  const { part, start } = parts;
   const { originX, originY } = axis.boundary;
   const edge = new AxisEdge(axis);
   let lengthMm = 0;
   let [least, most] = [Infinity, 0];
   let narrowestAt: Point = [0, 0];
-  for (const [e, from, to] of taperPieces(parts)) {
+  for (let e = 0; e < part.length; e++) {
+    const from = start[e];
+    const to = taperEndOn(parts, e);
+    if (to <= from) {
+      continue;
+    }
     edge.load(e);
     lengthMm += edge.lengthBetween(from, to);
     edge.atShare(to);
@@ -36,38 +42,26 @@ export function taperWidths(axis: MedialAxis, parts: StrokeParts): TaperWidths |
       narrowestAt = [edge.x + originX, edge.y + originY];
     }
   }
+  const lengthNarrowerThan = (widthMm: number): number => {
+    const limit = enteringRadius(axis, widthMm / 2);
+    let sum = 0;
+    for (let e = 0; e < part.length; e++) {
+      const from = start[e];
+      const to = taperEndOn(parts, e);
+      if (to > from) {
+        edge.load(e);
+        const end = edge.r0 < limit ? Math.max(from, Math.min(to, edge.shareOf(limit))) : from;
+        sum += edge.lengthBetween(from, end);
+      }
+    }
+    return sum;
+  };
   return least === Infinity
     ? null
-    : {
-        narrowestMm: 2 * least,
-        narrowestAt,
-        widestMm: 2 * most,
-        lengthMm,
-        lengthNarrowerThan: (widthMm) => {
-          const limit = enteringRadius(axis, widthMm / 2);
-          let sum = 0;
-          for (const [e, from, to] of taperPieces(parts)) {
-            edge.load(e);
-            sum +=
-              edge.r0 < limit
-                ? edge.lengthBetween(from, Math.max(from, Math.min(to, edge.shareOf(limit))))
-                : 0;
-          }
-          return sum;
-        },
-      };
+    : { narrowestMm: 2 * least, narrowestAt, widestMm: 2 * most, lengthMm, lengthNarrowerThan };
 }
 
-/** Axis edges that carry taper, with the shares between which they do. */
-function* taperPieces({
-  part,
-  start,
-  strokeStart,
-}: StrokeParts): Generator<readonly [number, number, number]> {
-  for (let e = 0; e < part.length; e++) {
-    const to = part[e] === STROKE ? strokeStart[e] : 1;
-    if (part[e] !== CORNER && to > start[e]) {
-      yield [e, start[e], to];
-    }
-  }
+/** Share of an axis edge up to which it carries taper, from where its corner ends; 0 where it carries none. */
+function taperEndOn({ part, strokeStart }: StrokeParts, e: number): number {
+  return part[e] === CORNER ? 0 : part[e] === STROKE ? strokeStart[e] : 1;
 }
