@@ -129,13 +129,16 @@ class Kept {
     return Object.values(this.#results).filter(({ rank }) => this.#ranks.has(rank));
   }
 
-  /** Mutants which the tests before a tier have not noticed, by file. */
+  /** Mutants which the tests before a tier have not noticed, by file; for a hot run none that no test reaches but by loading modules. */
   waiting(tier) {
+    const isForPlain = ({ status, covered }) => status === 'Static' && covered === 0;
     return this.all
-      .filter(
-        ({ status, tier: done }) =>
-          (done < tier || (status === 'Static' && done === tier && !this.#isHot)) && !CAUGHT.includes(status),
+      .filter((mutant) =>
+        this.#isHot && isForPlain(mutant)
+          ? false
+          : mutant.tier < tier || (mutant.status === 'Static' && mutant.tier === tier && !this.#isHot),
       )
+      .filter(({ status }) => !CAUGHT.includes(status))
       .sort((a, b) => (a.fileName < b.fileName ? -1 : 1));
   }
 

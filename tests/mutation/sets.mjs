@@ -66,6 +66,9 @@ const AS_JUDGED = 'tests/verdicts/as-judged.test.ts';
 /** Holds published schemas and pages of findings to the code. */
 const FINDINGS_CONTRACT = 'tests/house/findings-contract.test.ts';
 
+/** Holds the page of sources to all that cite them. */
+const SOURCES_PAGE = 'tests/materials/pages.test.ts';
+
 const ALL_DEAR = Object.values(DEAR).flat();
 
 const own = (name) => [`packages/${name}/src`];
@@ -84,13 +87,15 @@ export const SETS = {
         [...own('proof'), 'tests/proof'],
         [
           AS_JUDGED,
+          FINDINGS_CONTRACT,
+          SOURCES_PAGE,
           'packages/proof/src/board/near-clamps.test.ts',
           'packages/proof/src/board/near-parts.test.ts',
           'tests/proof/rounds.test.ts',
           'tests/proof/ways-out-tried.test.ts',
           'tests/job',
         ],
-        [...DEAR.proof, FINDINGS_CONTRACT, 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
+        [...DEAR.proof, 'packages/wording/src', 'tests/wording', 'tests/verdicts'],
       ],
     },
   },
