@@ -1,4 +1,11 @@
-import { type Bounds, type Drawing, packRings, type TextInUnits, textInUnits } from '@pourproof/plane';
+import {
+  type Bounds,
+  type Drawing,
+  EMPTY_BOUNDS,
+  packRings,
+  type TextInUnits,
+  textInUnits,
+} from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
 import { ArtworkError } from './artwork-error.ts';
 import { readArtwork } from './read.ts';
@@ -75,6 +82,12 @@ describe('before anything is flattened', () => {
     }
   };
   const refused = expect.objectContaining({ code: 'size-of-no-board' });
+
+  test('a file in which nothing is drawn has no size to refuse', () => {
+    expect(() => sizeGuard('sign')(EMPTY_BOUNDS, textInUnits('nothing'))).not.toThrow();
+    // a block that is never placed, and one that is and holds nothing
+    expect(asked(dxf(0, 'INSERT', 2, 'gone', 10, 1e9, 20, 0)).error).toBeNull();
+  });
 
   test.each([
     ['a circle', svg('<circle r="30000"/><circle r="30000"/>')],

@@ -2,6 +2,7 @@ import {
   type Bounds,
   type Drawing,
   EMPTY_BOUNDS,
+  isEmptyBounds,
   joinBounds,
   ringsBounds,
   type TextInUnits,
@@ -25,7 +26,12 @@ export type SizeGuard = (boundsMm: Bounds, scaleSource: TextInUnits) => void;
  * @param name what the drawing is called in the message
  */
 export function sizeGuard(name: string): SizeGuard {
-  return (bounds, scaleSource) => refuse(bounds, scaleSource, name, 0);
+  return (bounds, scaleSource) => {
+    // nothing to flatten has no size, and is told as that
+    if (!isEmptyBounds(bounds)) {
+      refuse(bounds, scaleSource, name, 0);
+    }
+  };
 }
 
 /**

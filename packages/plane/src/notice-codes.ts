@@ -89,5 +89,6 @@ export const NOTICE_CODES = [
   'unitless',
   'unknown-element',
   'unknown-encoding',
+  'value-unreadable',
   'zero-size',
 ] as const;

@@ -7,6 +7,12 @@ import { segmentPart } from './segment-part.ts';
 export const MAX_DASHES = 100_000;
 
 /**
+ * Dashes that begin nearer to each other than this, mm, are no dashes to any bit: half of a hairline (our choice). Without it a pattern of a
+ * micrometre takes seconds to make what no one can cut.
+ */
+export const MIN_DASH_PERIOD_MM = 0.05;
+
+/**
  * A dash of no length becomes a line of twice this fraction of its segment's length: long enough that its
  * direction survives rounding, far too short to be seen.
  */
@@ -15,13 +21,23 @@ const DOT_REL = 1e-9;
 /**
  * The dashes of a path as open subpaths (SVG 2 §13.5.6), cut at exact lengths along its curves. On a closed
  * subpath a dash that runs over the start is one dash. A dash of no length keeps the path's direction.
- * `undefined` when there would be more than {@link MAX_DASHES}.
+ * `undefined` when there would be more than {@link MAX_DASHES}, or when they come closer than told.
  *
  * @param pattern dash, gap, dash, …: an even number of lengths ≥ 0 with a sum above 0, in the path's unit
  * @param offset where in the pattern each subpath starts, any sign
+ * @param leastPeriod least mean distance from dash to dash, in the path's unit
  */
-export function cutDashes(path: Path, pattern: readonly number[], offset: number): Path | undefined {
+export function cutDashes(
+  path: Path,
+  pattern: readonly number[],
+  offset: number,
+  leastPeriod = 0,
+): Path | undefined {
   const out: Subpath[] = [];
+  const period = pattern.reduce((sum, l) => sum + l, 0);
+  if (period / (pattern.length / 2) < leastPeriod) {
+    return undefined;
+  }
   for (const sub of path) {
     const segments = Array.from(sub.segments).filter((s) => !isPointSegment(s));
     if (segments.length === 0) {
@@ -30,7 +46,6 @@ export function cutDashes(path: Path, pattern: readonly number[], offset: number
     }
     const lengths = segments.map(measureSegment);
     const total = lengths.reduce((sum, l) => sum + l.total, 0);
-    const period = pattern.reduce((sum, l) => sum + l, 0);
     if (out.length + (total / period + 1) * pattern.length > 2 * MAX_DASHES) {
       return undefined;
     }
@@ -74,7 +89,18 @@ function takeDashes(
   total: number,
   closed: boolean,
 ): Subpath[] {
-  const dashes = spans.map(([from, to]) => takeSpan(segments, lengths, from, to));
+  const ends: number[] = [];
+  for (const { total: length } of lengths) {
+    ends.push((ends.at(-1) ?? 0) + length);
+  }
+  let at = 0;
+  const dashes = spans.map(([from, to]) => {
+    // spans rise, so that none begins before the segment where the last one did
+    while (at < ends.length - 1 && ends[at] < from) {
+      at++;
+    }
+    return takeSpan(segments, lengths, [from, to], { first: at, before: ends[at - 1] ?? 0 });
+  });
   const firstSpan = spans[0];
   const lastSpan = spans[spans.length - 1];
   const runsOver =
@@ -98,13 +124,13 @@ function takeDashes(
 function takeSpan(
   segments: readonly Segment[],
   lengths: readonly SegmentLength[],
-  from: number,
-  to: number,
+  [from, to]: readonly [number, number],
+  start: { readonly first: number; readonly before: number },
 ): Subpath {
   const parts: Segment[] = [];
-  let before = 0;
-  segments.forEach((segment, i) => {
-    const length = lengths[i];
+  let { before } = start;
+  for (let i = start.first; i < segments.length && before <= to; i++) {
+    const [segment, length] = [segments[i], lengths[i]];
     const a = Math.max(0, from - before);
     const b = Math.min(length.total, to - before);
     if (b > a) {
@@ -113,9 +139,9 @@ function takeSpan(
       parts.push(shortPiece(segment, length.parameterAt(a), length.total));
     }
     before += length.total;
-  });
-  const start = parts[0];
-  return { x0: start.x0, y0: start.y0, segments: parts, closed: false };
+  }
+  const begin = parts[0];
+  return { x0: begin.x0, y0: begin.y0, segments: parts, closed: false };
 }
 
 /** A dash of no length as a line too short to be seen, which gives its caps their direction. */

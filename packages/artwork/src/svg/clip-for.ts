@@ -3,12 +3,11 @@ import { intersectRegions, uniteRegions } from '../clip/clip-region.ts';
 import { fillRings } from '../path/fill-rings.ts';
 import { clipBox } from './clip-box.ts';
 import { clipShape } from './clip-shape.ts';
-import { ComputedStyle } from './computed-style.ts';
 import { narrowed } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { ownTransform } from './own-transform.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene, styleAround } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleAround, styleUnder } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 
 /**
@@ -88,7 +87,7 @@ function clipRegion(
     scene.notices.add('reference-cycle', placeOf(clipPath), elementName(clipPath));
     return undefined;
   }
-  const style = new ComputedStyle(declaredOf(scene, clipPath), styleAround(scene, clipPath));
+  const style = styleUnder(scene, clipPath, styleAround(scene, clipPath));
   // the element's own transform acts on its contents, which the units belong to (CSS Masking 1 §6.1)
   const ownToMm = compose(state.toMm, ownTransform(scene, clipPath, { ...state, style }));
   const inside: DrawState = {

@@ -6,16 +6,21 @@ import { isValidValue, PROPERTIES } from './properties.ts';
 /** Longest value that `var()` may give: properties that double one another would grow without end. */
 const MAX_VALUE_LENGTH = 10_000;
 
+/** Told of each property whose `var()` gives no value that it can have, as declared. */
+export type InvalidVariable = (property: string, declared: string) => void;
+
 /** The values of an element's properties with inheritance; computed on demand. */
 export class ComputedStyle {
   private readonly declared: Declared;
   private readonly parent: ComputedStyle | undefined;
+  private readonly onInvalid: InvalidVariable | undefined;
   private readonly known = new Map<string, string>();
   private size: number | undefined;
 
-  constructor(declared: Declared, parent?: ComputedStyle) {
+  constructor(declared: Declared, parent?: ComputedStyle, onInvalid?: InvalidVariable) {
     this.declared = declared;
     this.parent = parent;
+    this.onInvalid = onInvalid;
   }
 
   /** The value of a property as text, with `inherit`, `initial`, `var()` and defaults resolved. */
@@ -59,7 +64,13 @@ export class ComputedStyle {
     let value = this.declared.get(property);
     if (value !== undefined && /var\(/i.test(value)) {
       const put = this.putVariables(value, 0)?.trim();
-      value = put !== undefined && isValidValue(property, put) ? put : 'unset';
+      if (put !== undefined && isValidValue(property, put)) {
+        value = put;
+      } else {
+        // invalid at computed-value time (CSS Variables 1 §3.1)
+        this.onInvalid?.(property, value);
+        value = 'unset';
+      }
     }
     const word = value?.toLowerCase();
     if (word === 'initial') {

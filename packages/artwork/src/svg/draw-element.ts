@@ -1,7 +1,7 @@
 import { compose } from '@pourproof/plane';
 import { SHAPE_ELEMENTS, shapeGeometry } from './basic-shape.ts';
 import { clipFor } from './clip-for.ts';
-import { ComputedStyle } from './computed-style.ts';
+import type { ComputedStyle } from './computed-style.ts';
 import { passesConditions } from './conditions.ts';
 import { drawMarkers } from './draw-markers.ts';
 import { drawShape } from './draw-shape.ts';
@@ -11,7 +11,7 @@ import { drawViewport } from './draw-viewport.ts';
 import { isDrawable } from './is-drawable.ts';
 import { maskFor } from './mask-for.ts';
 import { ownTransform } from './own-transform.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleUnder } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 
 /**
@@ -65,7 +65,7 @@ export function drawElement(scene: Scene, element: SvgElement, parent: DrawState
   if (!passesConditions(element)) {
     return;
   }
-  const style = new ComputedStyle(declaredOf(scene, element), parent.style);
+  const style = styleUnder(scene, element, parent.style);
   if (style.get('display').toLowerCase() === 'none') {
     noticeIfPainting(scene, 'hidden-elements', element);
     return;

@@ -1,14 +1,13 @@
 import { compose, rotation, scaling, translation } from '@pourproof/plane';
 import type { Path } from '../path/path.ts';
 import { directionAt } from '../path/segment-at.ts';
-import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
 import type { ShapePaints } from './draw-shape.ts';
 import { countReuse } from './draw-use.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
 import { isDrawable } from './is-drawable.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene, styleAround } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleAround, styleUnder } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { fitViewBox, parseViewBox } from './view-box.ts';
 
@@ -115,7 +114,7 @@ function drawMarker(
   paints: ShapePaints,
 ): void {
   countReuse(scene, element);
-  const style = new ComputedStyle(declaredOf(scene, marker), styleAround(scene, marker));
+  const style = styleUnder(scene, marker, styleAround(scene, marker));
   if (style.get('display').toLowerCase() === 'none') {
     return;
   }

@@ -19,7 +19,7 @@ import type { Path, Subpath } from '../path/path.ts';
 import { pathBounds } from '../path/path-bounds.ts';
 import { subpathArea } from '../path/subpath-area.ts';
 import { transformPath } from '../path/transform-path.ts';
-import { cutDashes } from '../stroke/cut-dashes.ts';
+import { cutDashes, MIN_DASH_PERIOD_MM } from '../stroke/cut-dashes.ts';
 import { strokeSubpath } from '../stroke/stroke-outline.ts';
 import { SHAPE_ELEMENTS } from './basic-shape.ts';
 import type { Colour } from './css-colour.ts';
@@ -151,7 +151,7 @@ function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path
   if (widthMm > 0 && widthMm < HAIRLINE_MM) {
     scene.notices.add('hairline-stroke', placeOf(element), '', widthMm);
   }
-  const dashed = dashedPath(scene, element, state, onPen);
+  const dashed = dashedPath(scene, element, state, { onPen, penToMm });
   const { writer } = scene;
   const [a, b, c, d, e, f] = penToMm;
   const tolerance = scene.options.toleranceMm / largestScale(penToMm);
@@ -179,12 +179,17 @@ function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path
   return writer.takeRegion(scene.arena, 'nonzero');
 }
 
-function dashedPath(scene: Scene, element: SvgElement, state: DrawState, onPen: Path): Path {
+function dashedPath(
+  scene: Scene,
+  element: SvgElement,
+  state: DrawState,
+  { onPen, penToMm }: { readonly onPen: Path; readonly penToMm: Transform },
+): Path {
   const dashes = strokeDashes(scene, element, state, onPen);
   if (dashes === undefined) {
     return onPen;
   }
-  const cut = cutDashes(onPen, dashes.pattern, dashes.offset);
+  const cut = cutDashes(onPen, dashes.pattern, dashes.offset, MIN_DASH_PERIOD_MM / largestScale(penToMm));
   if (cut === undefined) {
     scene.notices.add('dashes-too-fine', placeOf(element));
   }

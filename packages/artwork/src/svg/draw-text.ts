@@ -15,11 +15,10 @@ import type { OutlinedText, OutlineTextOptions, RunLetter } from '../lettering/o
 import { largestScale } from '../path/largest-scale.ts';
 import { type Path, PathBuilder } from '../path/path.ts';
 import { shapeGeometry } from './basic-shape.ts';
-import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
 import { drawShape } from './draw-shape.ts';
 import { findReferenced, hrefOf } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleUnder } from './scene.ts';
 import { ownText, placeOf, type SvgElement } from './svg-element.ts';
 import { fitRuns, type RunFit } from './text-length.ts';
 import { measureTextPath, type TextPath } from './text-path.ts';
@@ -212,7 +211,7 @@ function textPathOf(
   if (target === undefined) {
     return undefined;
   }
-  const style = new ComputedStyle(declaredOf(scene, target));
+  const style = styleUnder(scene, target);
   const lengths = lengthsAt(scene, state);
   const measured = measureTextPath(shapeGeometry(target, style, lengths).path);
   const along = { ...lengths, viewportWidth: measured.total };

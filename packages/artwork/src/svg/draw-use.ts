@@ -1,9 +1,8 @@
 import { compose, translation } from '@pourproof/plane';
-import { ComputedStyle } from './computed-style.ts';
 import { userUnits } from './css-length.ts';
 import { drawViewport } from './draw-viewport.ts';
 import { findReferenced, hrefOf } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleUnder } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { svgRefusal } from './svg-refusals.ts';
 
@@ -46,7 +45,7 @@ export function drawUse(scene: Scene, element: SvgElement, state: DrawState): vo
     const value = state.style.get(name);
     return value === 'auto' ? undefined : value;
   };
-  const style = new ComputedStyle(declaredOf(scene, target), state.style);
+  const style = styleUnder(scene, target, state.style);
   if (style.get('display').toLowerCase() === 'none' && target.name === 'svg') {
     return;
   }

@@ -1,12 +1,11 @@
 import { compose, IDENTITY, isEmptyBounds, type Region, type Transform } from '@pourproof/plane';
 import { subtractRegions, uniteRegions } from '../clip/clip-region.ts';
 import { NoticeBook } from '../notice-book.ts';
-import { ComputedStyle } from './computed-style.ts';
 import { parseLength, userUnits } from './css-length.ts';
 import { narrowed, rectangle } from './draw-viewport.ts';
 import { objectBox } from './object-box.ts';
 import { findReferenced, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, lengthsAt, type Painted, type Scene, styleAround } from './scene.ts';
+import { type DrawState, lengthsAt, type Painted, type Scene, styleAround, styleUnder } from './scene.ts';
 import { elementName, placeOf, type SvgElement } from './svg-element.ts';
 import { SVG_NOTICES } from './svg-notices.ts';
 
@@ -56,7 +55,7 @@ function litRegion(
   element: SvgElement,
   state: DrawState,
 ): Region | undefined {
-  const style = new ComputedStyle(declaredOf(scene, mask), styleAround(scene, mask));
+  const style = styleUnder(scene, mask, styleAround(scene, mask));
   if (style.get('mask') !== 'none' || style.get('clip-path') !== 'none') {
     return undefined;
   }

@@ -35,10 +35,16 @@ const PROPERTIES: ReadonlySet<string> = new Set([
   ...['font-size', 'letter-spacing', 'word-spacing', 'transform-origin'],
 ]);
 
+/** Properties that say what is painted and how: colours, fill rules, ends and corners of strokes. */
+const PAINTED: ReadonlySet<string> = new Set([
+  ...['color', 'fill', 'stroke', 'stop-color', 'fill-rule', 'clip-rule'],
+  ...['stroke-linecap', 'stroke-linejoin', 'visibility', 'mask-type'],
+]);
+
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu;
 const SIDES = /^(?:left|right|top|bottom|center)$/iu;
 
-/** Notices lengths and numbers that cannot be used as they are written and count as not given; each once, however often it is drawn. */
+/** Notices lengths, numbers, colours and the like that cannot be used as they are written and count as not given; each once, however often it is drawn. */
 export class LengthNotices {
   readonly #notices: NoticeBook<SvgNoticeCode>;
   readonly #told = new Map<SvgElement, Set<string>>();
@@ -58,23 +64,36 @@ export class LengthNotices {
   /** Takes a declared value that is not valid for its property. */
   refused(element: SvgElement, property: string, value: string): void {
     if (value !== '' && PROPERTIES.has(property)) {
-      this.#tell(element, property, value);
+      this.#tell('length-unreadable', element, property, value);
+    } else if (value !== '' && PAINTED.has(property)) {
+      this.#tell('value-unreadable', element, property, value);
     }
+  }
+
+  /** Takes a value with `var()` that gives none that its property can have, once it is asked for. */
+  invalid(element: SvgElement, property: string, value: string): void {
+    const code = PROPERTIES.has(property) ? 'length-unreadable' : 'value-unreadable';
+    this.#tell(code, element, property, value);
   }
 
   #look(element: SvgElement, name: string, form: Form): void {
     const value = element.attributes.get(name)?.trim() ?? '';
     if (value !== '' && !isReadable(value, form)) {
-      this.#tell(element, name, value);
+      this.#tell('length-unreadable', element, name, value);
     }
   }
 
-  #tell(element: SvgElement, name: string, value: string): void {
+  #tell(
+    code: 'length-unreadable' | 'value-unreadable',
+    element: SvgElement,
+    name: string,
+    value: string,
+  ): void {
     const detail = `${elementName(element)} ${name}="${value.slice(0, 30)}"`;
     const told = this.#told.get(element) ?? new Set();
     if (!told.has(detail)) {
       this.#told.set(element, told.add(detail));
-      this.#notices.add('length-unreadable', placeOf(element), detail);
+      this.#notices.add(code, placeOf(element), detail);
     }
   }
 }

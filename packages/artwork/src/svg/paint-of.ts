@@ -1,8 +1,8 @@
 import { type Bounds, isEmptyBounds } from '@pourproof/plane';
-import { ComputedStyle } from './computed-style.ts';
+import type { ComputedStyle } from './computed-style.ts';
 import { type Colour, parseColour } from './css-colour.ts';
 import { findReferenced, hrefOf, urlAddress } from './references.ts';
-import { type DrawState, declaredOf, type Scene, styleAround } from './scene.ts';
+import { type DrawState, type Scene, styleAround, styleUnder } from './scene.ts';
 import { placeOf, type SvgElement } from './svg-element.ts';
 
 /** Longest chain of gradients that inherit their stops from one another. */
@@ -137,5 +137,5 @@ function patternColour(scene: Scene, pattern: SvgElement): Colour {
 
 /** An element's style where it stands in the file, for parts that are never drawn themselves. */
 function styleOf(scene: Scene, element: SvgElement): ComputedStyle {
-  return new ComputedStyle(declaredOf(scene, element), styleAround(scene, element));
+  return styleUnder(scene, element, styleAround(scene, element));
 }

@@ -13,7 +13,7 @@ import { type PageSize, pageSize } from './page-size.ts';
 import { parseSvgTree } from './parse-svg-tree.ts';
 import { preflight, regionsOf } from './preflight.ts';
 import { readStyleSheets } from './read-style-sheets.ts';
-import { declaredOf, type Painted, type Scene, type SvgNotices } from './scene.ts';
+import { declaredOf, type Painted, type Scene, type SvgNotices, styleUnder } from './scene.ts';
 import { noticeSize } from './size-notices.ts';
 import { SourceWords } from './source-words.ts';
 import type { SvgElement } from './svg-element.ts';
@@ -47,7 +47,7 @@ export function readSvg(source: string | Uint8Array, options: SvgOptions = {}): 
   const notices = new NoticeBook(SVG_NOTICES);
   const tree = parseSource(source, notices);
   const scene = makeScene(tree, notices, settled);
-  const rootStyle = new ComputedStyle(declaredOf(scene, tree));
+  const rootStyle = styleUnder(scene, tree);
   const page = pageSize(tree, rootStyle, settled.pxPerInch);
   return readScaled({ ...scene, pageSource: page.source }, rootStyle, page);
 }

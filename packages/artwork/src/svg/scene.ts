@@ -110,13 +110,18 @@ export function lengthsAt(scene: Scene, state: DrawState): LengthContext {
   };
 }
 
+/** The style of an element under that of what is around it; what is used of it and cannot be is told. */
+export function styleUnder(scene: Scene, element: SvgElement, around?: ComputedStyle): ComputedStyle {
+  return new ComputedStyle(declaredOf(scene, element), around, (property, declared) => {
+    scene.lengths.invalid(element, property, declared);
+  });
+}
+
 /**
  * The style that an element inherits where it stands in the file, for parts that are drawn through
  * references.
  */
 export function styleAround(scene: Scene, element: SvgElement): ComputedStyle | undefined {
   const { parent } = element;
-  return parent === undefined
-    ? undefined
-    : new ComputedStyle(declaredOf(scene, parent), styleAround(scene, parent));
+  return parent === undefined ? undefined : styleUnder(scene, parent, styleAround(scene, parent));
 }

@@ -65,7 +65,8 @@ export type SvgNoticeCode =
   | 'text-simplified'
   | 'transform-ignored'
   | 'translucent-paint'
-  | 'unknown-element';
+  | 'unknown-element'
+  | 'value-unreadable';
 
 /** Parameters of what occurs at most once in a reading. */
 export interface SvgSingleParams {
@@ -154,7 +155,7 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   ),
   'dashes-too-fine': changed(
     ({ count: n }) =>
-      `${counted(n, 'stroke')} ${n === 1 ? 'has' : 'have'} too many dashes to cut and ${is(n)} drawn without gaps.`,
+      `${counted(n, 'stroke')} ${n === 1 ? 'has' : 'have'} too many or too fine dashes to cut and ${is(n)} drawn without gaps.`,
   ),
   'doubled-shape': caution(
     (t) =>
@@ -307,5 +308,9 @@ export const SVG_NOTICES: Readonly<Record<SvgNoticeCode, NoticeKind<Tally>>> = {
   'unknown-element': leftOut(
     (t) =>
       `${counted(t.count, 'element')} of an unknown kind ${t.count === 1 ? 'paints' : 'paint'} nothing: ${list(t)}.`,
+  ),
+  'value-unreadable': changed(
+    (t) =>
+      `${counted(t.count, 'colour or other value', 'colours or other values')} cannot be used as written and ${is(t.count)} taken as not given, so shapes may be painted otherwise than drawn: ${list(t)}. Write colours as #rrggbb, and give every variable of the style sheet a value.`,
   ),
 };

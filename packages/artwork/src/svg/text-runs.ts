@@ -1,6 +1,6 @@
-import { ComputedStyle } from './computed-style.ts';
+import type { ComputedStyle } from './computed-style.ts';
 import { type LengthContext, lengthList, userUnits } from './css-length.ts';
-import { type DrawState, declaredOf, lengthsAt, type Scene } from './scene.ts';
+import { type DrawState, lengthsAt, type Scene, styleUnder } from './scene.ts';
 import type { SvgElement } from './svg-element.ts';
 
 /** Letters that are set together: one style, and no place given inside. */
@@ -87,7 +87,7 @@ function collect(
     }
     const child = element.children[i];
     if (child !== undefined && /^(?:tspan|a|textPath)$/.test(child.name)) {
-      const inner = new ComputedStyle(declaredOf(scene, child), style);
+      const inner = styleUnder(scene, child, style);
       if (inner.get('display').toLowerCase() !== 'none') {
         collect(scene, child, { ...state, style: inner }, child.name === 'textPath' ? child : along, out);
       }
