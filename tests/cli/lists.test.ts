@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { resins, sealers, woods } from '@pourproof/materials';
+import { resins, sealers, spreadBetweenBoards, woods } from '@pourproof/materials';
 import { FINDING_CODES } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { captured, ROOT } from '../support/cli/captured-run.ts';
@@ -20,6 +20,20 @@ test.each([
   const { code, out, err } = await captured(['list', what]);
   expect({ code, err }).toEqual({ code: 0, err: '' });
   expect(firstColumn(out)).toEqual(names);
+});
+
+test('list priors states what is believed of colour travel before coupons, with its origin', async () => {
+  const { code, out, err } = await captured(['list', 'priors']);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  expect(firstColumn(out).filter((name) => name !== '')).toEqual([
+    'board-spread',
+    'slot-spread',
+    'surprise',
+    'shares',
+    'origin',
+  ]);
+  expect(out).toContain(`${spreadBetweenBoards.value}, or what --board-spread says`);
+  expect(out).toContain('own-prior');
 });
 
 test('every flat bit of the list can be typed as it stands there', async () => {

@@ -94,6 +94,7 @@ export const CHANGES: Readonly<Record<SettingKey, Partial<JobInput> | typeof ANO
     ],
   },
   shopTemp: { shopTemp: '18C' },
+  boardSpread: { boardSpread: 0.5 },
   start: { start: '2026-12-02 08:00' },
   coupons: {
     coupons: [

@@ -40,6 +40,8 @@ export interface BleedJob {
   readonly resin?: Resin | ResinId;
   /** Temperature of the shop and the resin, default 25 °C, the temperature that the priors are given at. */
   readonly temperatureC?: number;
+  /** Standard deviation of ln(travel) between boards, above 0; default {@link spreadBetweenBoards}. */
+  readonly spreadBetween?: number;
 }
 
 /** How far colour may run along the fibres from a wall that they meet head on. */
@@ -91,7 +93,7 @@ export function bleedTravel(job: BleedJob): BleedTravel {
     sealFactor(seal, job.coats, job.sealHours, temperatureC) *
     flow.factor;
   const spread = Math.hypot(
-    spreadBetweenBoards.value,
+    job.spreadBetween ?? spreadBetweenBoards.value,
     spreadWithinBoard.value,
     prior.extraSpread,
     flow.spread,

@@ -5,11 +5,18 @@ export {
   bleedClass,
   bleedClassEndsMm,
   bleedTravel,
+  NORMAL_95_QUANTILE,
+  spreadBetweenBoards,
   spreadWithinBoard,
   visibleProbability,
 } from './bleed-travel.ts';
 export type { Band } from './calibration/board-fit.ts';
-export { type CalibratedTravel, calibratedTravel } from './calibration/calibrated-travel.ts';
+export {
+  type CalibratedTravel,
+  calibratedTravel,
+  surprise,
+  varianceShares,
+} from './calibration/calibrated-travel.ts';
 export type { Coupon, CouponReading } from './calibration/coupon.ts';
 export { type CautionId, cautions } from './cautions.ts';
 export type { Cited, CitedRange, Origin, Status } from './cited.ts';

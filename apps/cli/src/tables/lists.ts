@@ -1,5 +1,14 @@
 import { BIT_FORMS, bitSize } from '@pourproof/job';
-import { cutterSizes, resins, sealers, woods } from '@pourproof/materials';
+import {
+  cutterSizes,
+  resins,
+  sealers,
+  spreadBetweenBoards,
+  spreadWithinBoard,
+  surprise,
+  varianceShares,
+  woods,
+} from '@pourproof/materials';
 import { FINDING_CODES } from '@pourproof/proof';
 import { findingTitle } from '@pourproof/wording';
 
@@ -12,6 +21,7 @@ export const LISTS: Readonly<Record<string, readonly ListRow[]>> = {
   seals: Object.entries(sealers).map(([id, sealer]): ListRow => [id, sealer.name]),
   resins: Object.entries(resins).map(([id, resin]): ListRow => [id, resin.name]),
   bits: bitRows(),
+  priors: priorRows(),
   findings: FINDING_CODES.map((code): ListRow => [code, findingTitle(code)]),
 };
 
@@ -27,5 +37,28 @@ function bitRows(): readonly ListRow[] {
     ...BIT_FORMS.filter((form) => !form.startsWith('flat')).map(
       (form): ListRow => [form, 'how such a bit is written'],
     ),
+  ];
+}
+
+/** What is believed of colour travel before any coupon. */
+function priorRows(): readonly ListRow[] {
+  const { share, factor } = surprise.value;
+  const { wood, treatment, board } = varianceShares.value;
+  const third = (part: number): string => `${Math.round(100 * part)} %`;
+  return [
+    [
+      'board-spread',
+      `${spreadBetweenBoards.value}, or what --board-spread says: standard deviation of the natural logarithm of colour travel between boards of one wood`,
+    ],
+    ['slot-spread', `${spreadWithinBoard.value} until slots of a coupon tell: the same within one board`],
+    [
+      'surprise',
+      `${100 * share} % of boards, where streaks are measured: their board-spread is ${factor} times as wide`,
+    ],
+    [
+      'shares',
+      `of the variance between boards ${third(wood)} is the wood's, ${third(treatment)} that of seal and resin, ${third(board)} the board's`,
+    ],
+    ['origin', 'all four are our own choice: no measured streak lengths were found (own-prior)'],
   ];
 }

@@ -269,6 +269,35 @@ describe('heart and sap', () => {
   });
 });
 
+describe('a spread between boards that the maker has typed', () => {
+  test('widens or narrows the band around the same median, with and without coupons', () => {
+    const one = coupon(1, streaks(1.2, 1.6, 0.9));
+    const bands = [0.4, undefined, 1].map((spreadBetween) => {
+      const job = { ...CHERRY, ...(spreadBetween === undefined ? {} : { spreadBetween }) };
+      return { prior: bleedTravel(job), own: calibratedTravel(job, [one]) };
+    });
+    expect(bands.map(({ prior }) => prior.medianMm)).toEqual([3, 3, 3]);
+    // streaks of a board differ by 0.5 besides
+    expect(bands.map(({ prior }) => prior.spread)).toEqual(
+      [0.4, 0.7, 1].map((between) => Math.hypot(between, 0.5)),
+    );
+    const [tight, usual, wide] = bands.map(({ own }) => own.medianMm) as [number, number, number];
+    // who knows that boards hardly differ believes three slots less
+    expect(tight).toBeGreaterThan(usual);
+    expect(usual).toBeGreaterThan(wide);
+    expect(bands[1]?.own).toMatchObject({ medianMm: calibratedTravel(CHERRY, [one]).medianMm });
+  });
+
+  test('is what many boards leave in doubt', () => {
+    const job: BleedJob = { ...CHERRY, spreadBetween: 0.3 };
+    const many = calibratedTravel(
+      job,
+      Array.from({ length: 40 }, (_, k) => otherBoard(k + 1, `board ${k}`, Math.exp(-0.5), 1, Math.exp(0.5))),
+    );
+    expect(Math.abs(many.spread / Math.sqrt(0.09 / 3 + many.spreadWithin ** 2) - 1)).toBeLessThan(0.05);
+  });
+});
+
 describe('coupons of other boards', () => {
   test('of one other board say nothing of the wood', () => {
     const travel = calibratedTravel(CHERRY, [otherBoard(1, 'a', 1, 1, 1), otherBoard(2, 'a', 1.2)]);

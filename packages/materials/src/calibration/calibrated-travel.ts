@@ -95,7 +95,8 @@ export function calibratedTravel(job: BleedJob, coupons: readonly Coupon[]): Cal
   if (used.length === 0 || prior.medianMm === 0) {
     return { ...prior, couponRows: [], slots: 0, spreadWithin: spreadWithinBoard.value, ownSlots: null };
   }
-  const beliefs = beliefsOf(prior, groupsOf(job, prior.medianMm, used));
+  const between = (job.spreadBetween ?? spreadBetweenBoards.value) ** 2;
+  const beliefs = beliefsOf({ ...prior, between }, groupsOf(job, prior.medianMm, used));
   const fit = boardFit(
     beliefs.map(({ spread, weight, value }) => ({ within: spread, weight, belief: value })),
   );
@@ -118,11 +119,16 @@ export function calibratedTravel(job: BleedJob, coupons: readonly Coupon[]): Cal
   };
 }
 
+/** What is believed without coupons, and the variance between boards in its spread. */
+interface TravelPrior extends BleedTravel {
+  readonly between: number;
+}
+
 /**
  * ln(median travel in mm) of the job's board under each spread within boards, weighed by what all slots say of
  * that spread. One spread holds for all boards of the wood.
  */
-function beliefsOf(prior: BleedTravel, groups: readonly CouponGroup[]): readonly WeighedSpread<Belief>[] {
+function beliefsOf(prior: TravelPrior, groups: readonly CouponGroup[]): readonly WeighedSpread<Belief>[] {
   const { factor } = surprise.value;
   // slots in which nothing is seen could only be surprisingly good, which is no reason to hope for more
   const share = groups.some(({ readings }) => readings.some(({ kind }) => kind === 'streak'))
@@ -147,13 +153,12 @@ function beliefsOf(prior: BleedTravel, groups: readonly CouponGroup[]): readonly
 
 /** What is believed of the job's board under one spread within boards, for a prior whose spread is `widerBy` times as wide. */
 function beliefUnder(
-  prior: BleedTravel,
+  prior: TravelPrior,
   groups: readonly CouponGroup[],
   spreadWithin: number,
   widerBy: number,
 ): { readonly logEvidence: number; readonly value: Belief } {
   const own = groups.find((group) => group.isOwnBoard && group.isOwnTreatment)?.readings ?? [];
-  const between = spreadBetweenBoards.value ** 2;
   if (groups.length === 1 && own.length > 0) {
     const spreadBetween = widerBy * Math.sqrt(prior.spread ** 2 - spreadWithinBoard.value ** 2);
     const value = beliefAfter({ medianMm: prior.medianMm, spreadBetween, spreadWithin }, own);
@@ -161,9 +166,10 @@ function beliefUnder(
   }
   const elsewhere = beliefFromElsewhere(groups, {
     medianMm: prior.medianMm,
-    variance: widerBy ** 2 * between,
+    variance: widerBy ** 2 * prior.between,
     // what the spread holds beyond boards and streaks is doubt about the wood
-    woodVariance: widerBy ** 2 * Math.max(0, prior.spread ** 2 - between - spreadWithinBoard.value ** 2),
+    woodVariance:
+      widerBy ** 2 * Math.max(0, prior.spread ** 2 - prior.between - spreadWithinBoard.value ** 2),
     shares: varianceShares.value,
     spreadWithin,
   });

@@ -258,6 +258,7 @@ export function travelIn(
     sealHours: job.sealHours,
     resin: job.rows.resin,
     temperatureC: job.shopTempC,
+    spreadBetween: job.boardSpread,
     ...seal,
   };
   return stages.of('travel', [], { bleed, coupons: job.coupons }, () => calibratedTravel(bleed, job.coupons));

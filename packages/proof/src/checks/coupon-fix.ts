@@ -1,13 +1,11 @@
 import type { Job } from '@pourproof/job';
-import { type CalibratedTravel, spreadWithinBoard } from '@pourproof/materials';
+import { type CalibratedTravel, NORMAL_95_QUANTILE, spreadWithinBoard } from '@pourproof/materials';
 import type { Fix } from '../report/fix-schema.ts';
 
 /** Slots of a coupon: with fewer one streak decides, and 3 clean ones already say something (our choice). */
 const SLOTS = 3;
 /** Length of a slot across the grain, mm: it opens some dozens of vessels in any wood (our choice). */
 const SLOT_MM = 30;
-/** Standard deviations from the mean of a normal variable to the ends of its central 95 %. */
-const NORMAL_95_QUANTILE = 1.959963984540054;
 
 /** What is judged by the colour travel: the reach that is likely, and the limits that it is compared with, mm. */
 export interface Reach {
