@@ -1,4 +1,5 @@
 import { readDxf } from '@pourproof/artwork';
+import { sizeGuard } from '@pourproof/artwork/format';
 import fc from 'fast-check';
 import { checkDrawing } from '../check-drawing.ts';
 import { answerOf, type FuzzTarget, fuzzTarget } from '../fuzz-target.ts';
@@ -8,18 +9,30 @@ type Pairs = readonly (readonly [code: number, value: string])[];
 
 const small = fc.integer({ min: -500, max: 500 }).map((n) => String(n / 10));
 const number = fc.oneof({ weight: 40, arbitrary: small }, { weight: 1, arbitrary: someNumber });
-const flag = fc.constantFrom('0', '1', '2', '4', '8', '9', '16', '64', '-1', '70000');
+const flag = fc.oneof(
+  { weight: 60, arbitrary: fc.constantFrom('0', '1', '2', '4', '8', '9', '16', '64', '-1') },
+  // as rows and columns of a block it is seconds of copies
+  { weight: 1, arbitrary: fc.constant('70000') },
+);
 const count = fc.constantFrom('0', '1', '2', '3', '4', '5', '-1', '1000000000', '2.5', '');
 const name = fc.constantFrom('A', 'B', 'C', '0', '*U1', 'gone');
+
+/** From 2 on a bulge is nearly a full circle; larger ones are rings of tens of thousands of points, which say nothing new. */
+const bulge = fc.oneof(
+  { weight: 40, arbitrary: fc.integer({ min: -80, max: 80 }).map((n) => String(n / 40)) },
+  { weight: 1, arbitrary: number },
+);
 
 const value = (code: number): fc.Arbitrary<string> =>
   code >= 60 && code < 80
     ? flag
     : code > 90 && code < 100
       ? count
-      : code < 10 || code === 1000
-        ? name
-        : number;
+      : code === 42
+        ? bulge
+        : code < 10 || code === 1000
+          ? name
+          : number;
 
 /** Pairs of the given codes in their order, each once. */
 const fields = (...codes: number[]): fc.Arbitrary<Pairs> =>
@@ -144,7 +157,11 @@ const header = joined(
     [1, 'AC1015'],
     [9, '$INSUNITS'],
   ]),
-  fields(70),
+  // most in mm: in a larger unit most files are refused for their size
+  fc.oneof(
+    { weight: 5, arbitrary: fc.constantFrom<Pairs>([[70, '4']], [[70, '1']], [[70, '0']]) },
+    { weight: 1, arbitrary: fields(70) },
+  ),
   fc.constantFrom<Pairs>(
     [],
     [
@@ -227,7 +244,8 @@ export const dxfFiles: FuzzTarget = fuzzTarget(
     ),
   }),
   ({ source, options }) => {
-    const drawing = answerOf(() => readDxf(source, options));
+    // as the front door reads it: what is larger than any board is refused before it is flattened
+    const drawing = answerOf(() => readDxf(source, { ...options, refuseBounds: sizeGuard('fuzz.dxf') }));
     if (drawing !== null) {
       checkDrawing(drawing);
     }
