@@ -86,3 +86,52 @@ describe('parts of a drawing too close to each other', () => {
     expect(fixOf(found, 'move-apart')).toBeUndefined();
   });
 });
+
+describe('strokes that colour may run between', () => {
+  const { sealHours: _, ...calm } = CALM;
+  const bare: JobInput = { ...calm, bit: ['flat:2mm'], seal: 'none', colour: 'black' };
+  const crossed = ({ findings }: Report): Finding | undefined =>
+    findings.find(({ code }) => code === 'bleed-reaches-neighbour');
+  const less = <Way extends Fix & { byMm: number }>(fix: Way): Way => ({ ...fix, byMm: fix.byMm - 0.02 });
+
+  test('are moved apart by the least at which it does not get across, wherever it would', () => {
+    const bars = (...gaps: readonly number[]) =>
+      drawingOf(
+        [0, ...gaps].map((_, k) => rectangle(6 * k + gaps.slice(0, k).reduce((a, b) => a + b, 0), 0, 6, 40)),
+      );
+    const judged = (...gaps: readonly number[]) => vetDrawing(bars(...gaps), 'bars', settleJob(bare)).report;
+    const apart = fixOf(crossed(judged(1.6, 5, 1.2)), 'move-apart');
+    expect(apart).toMatchObject({ clears: true });
+    const by = apart?.byMm ?? 0;
+    expect(crossed(judged(1.6 + by, 5, 1.2 + by))).toBeUndefined();
+    expect(crossed(judged(1.6 + by - 0.02, 5, 1.2 + by - 0.02))).toBeDefined();
+  });
+
+  test('letters are set farther apart by the least, and lines with them where both are close', async () => {
+    const job = { ...bare, capHeight: '20mm', bit: ['flat:1mm'] };
+    const close = { ...job, tracking: '-3.8mm' };
+    const { report } = await vet(words('HIH'), close);
+    const track = fixOf(crossed(report), 'track');
+    expect(track).toMatchObject({ clears: true });
+    expect(await brokenWays(words('HIH'), close, report)).toEqual([]);
+    const tooLittle = applyFix(close, less(track as Fix & { do: 'track' })) ?? {};
+    expect(crossed((await vet(words('HIH'), tooLittle)).report)).toBeDefined();
+    expect(waysOut(crossed(report), 'mm').join(' ')).toMatch(/Set the letters \d\.\d\d mm farther apart\./u);
+
+    const both = { ...job, tracking: '-4.2mm', lineSpacing: 0.75, seal: 'epoxy', sealHours: '24h' };
+    const thin = (await vet(words('HIH\nIHI'), both)).report;
+    const ways = thinWood(thin)?.fix.options.filter(({ also }) => also !== undefined) ?? [];
+    expect(ways.map((way) => [way.do, ...(way.also ?? []).map((each) => each.do)].sort())).toContainEqual([
+      'space-lines',
+      'track',
+    ]);
+    expect(await brokenWays(words('HIH\nIHI'), both, thin)).toEqual([]);
+  });
+
+  test('within one part neither is offered', () => {
+    const u = [0, 0, 21.2, 0, 21.2, 30, 11.4, 30, 11.4, 10, 9.8, 10, 9.8, 30, 0, 30];
+    const found = crossed(vetDrawing(drawingOf([u]), 'u', settleJob(bare)).report);
+    expect(found).toBeDefined();
+    expect(fixOf(found, 'move-apart')).toBeUndefined();
+  });
+});

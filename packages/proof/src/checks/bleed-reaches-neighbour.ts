@@ -3,10 +3,12 @@ import { byGrain, type CleanRegion, radians } from '@pourproof/plane';
 import { type BlockMeasures, inFace } from '../board/block-measures.ts';
 import { clipSegment } from '../board/clip-segment.ts';
 import { resinAt } from '../rounds/filled-pockets.ts';
-import type { Stages } from '../stages/stages.ts';
+import { Stages } from '../stages/stages.ts';
+import { bleedSpacing, type Crossings } from './bleed-spacing.ts';
 import type { Check } from './check.ts';
 import { couponFirst } from './coupon-fix.ts';
 import { placeOfPoint } from './places.ts';
+import { proposed } from './proposed.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /**
@@ -36,36 +38,44 @@ export const bleedReachesNeighbour: Check = {
       return null;
     }
     const { touch, reachMm, inBlock } = worst;
+    const where = touches.map((each) =>
+      placeOfPoint(each.touch.atMm, {
+        what: 'wood',
+        lengthMm: each.touch.acrossMm,
+        widthMm: each.touch.gapMm,
+      }),
+    );
+    // a hundredth more than is missing where most is, so that the printed value is enough
+    const missingMm = Math.max(...touches.map((each) => each.reachMm - each.touch.gapMm));
     return {
       code: 'bleed-reaches-neighbour',
       severity: 'caution',
-      where: touches.map((each) =>
-        placeOfPoint(each.touch.atMm, {
-          what: 'wood',
-          lengthMm: each.touch.acrossMm,
-          widthMm: each.touch.gapMm,
-        }),
-      ),
+      where,
       measured: { value: touch.gapMm, quantity: 'width', unit: 'mm' },
       limit: { value: reachMm, quantity: 'length', unit: 'mm' },
       basis: inBlock.travel.basis,
       because: [...inBlock.travel.sources],
-      fix: {
-        options: [
-          ...couponFirst(measured.job, inBlock.travel, { reachMm, limitsMm: [touch.gapMm] }),
-          ...sealFixes(measured, inBlock, reachMm, touch.gapMm),
-          // a hundredth more than is missing, so that the printed value is enough
-          {
-            do: 'widen',
-            what: 'wood',
-            byMm: Math.floor((reachMm - touch.gapMm) * 100 + 1) / 100,
-            clears: true,
-          },
-        ],
-      },
+      fix: proposed(() => [
+        ...couponFirst(measured.job, inBlock.travel, { reachMm, limitsMm: [touch.gapMm] }),
+        ...sealFixes(measured, inBlock, reachMm, touch.gapMm),
+        ...bleedSpacing(
+          measured,
+          measured.blocks.map((each) => crossingsIn(each, resin)),
+          where,
+        ),
+        { do: 'widen', what: 'wood', byMm: Math.floor(missingMm * 100 + 1) / 100, clears: true },
+      ]),
     };
   },
 };
+
+function crossingsIn(inBlock: BlockMeasures, resin: CleanRegion): Crossings {
+  return {
+    inBlock,
+    reachMm: reachIn(inBlock),
+    in: (cut) => touchesIn({ ...inBlock, cut }, resin).map(({ touch }) => touch.rings),
+  };
+}
 
 interface Reached {
   readonly touch: SweepTouch;
@@ -78,10 +88,14 @@ interface Reached {
  *
  * @param resin cured resin at the face
  */
-function touchesIn(inBlock: BlockMeasures, resin: CleanRegion, stages: Stages): readonly Reached[] {
-  const { block, travel, cut } = inBlock;
+function touchesIn(
+  inBlock: BlockMeasures,
+  resin: CleanRegion,
+  stages: Stages = new Stages(),
+): readonly Reached[] {
+  const { block, cut } = inBlock;
   const { region, grainDeg } = block;
-  const reachMm = travel.medianMm * inFace(radians(block.diveDeg));
+  const reachMm = reachIn(inBlock);
   return stages
     .of('touches', [cut, region], { grainDeg, reachMm }, () =>
       sweepTouches(cut, radians(grainDeg), reachMm, region ?? undefined),
@@ -92,6 +106,11 @@ function touchesIn(inBlock: BlockMeasures, resin: CleanRegion, stages: Stages): 
         (isBridge(touch, reachMm) || (touch.acrossMm >= MIN_BRIDGE_MM && endsIn(resin, touch, grainDeg))),
     )
     .map((touch) => ({ touch, reachMm, inBlock }));
+}
+
+/** How far colour is likely to travel on the face. */
+function reachIn({ travel, block }: BlockMeasures): number {
+  return travel.medianMm * inFace(radians(block.diveDeg));
 }
 
 /** How far beyond its end a way is looked at, mm: less than any pocket is wide. */

@@ -12,12 +12,13 @@ import {
   translation,
 } from '@pourproof/plane';
 import { clearFace } from '../board/keep-clear.ts';
-import { nearClamps } from '../board/near-clamps.ts';
+import { type NearClamp, nearClamps } from '../board/near-clamps.ts';
 import { clampOutline } from '../board/obstacle-outline.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfRings } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** Less than this is touching, mm: rounding. */
 const ROUNDING_MM = 1e-6;
@@ -54,16 +55,10 @@ export const clampInTheWay: Check = {
         ? { value: 0, quantity: 'length', unit: 'mm' }
         : { value: limits.roomToClamp.value, quantity: 'width', unit: 'mm' },
       because: isHit ? ['board-as-described'] : [...limits.roomToClamp.because],
-      fix: {
-        options: [
-          ...(isHit ? moves(measured, clamps) : []),
-          {
-            do: 'move-clamp',
-            byMm: Math.ceil((limits.roomToClamp.value - worst.roomMm) * 100) / 100,
-            clears: true,
-          },
-        ],
-      },
+      fix: proposed(() => [
+        ...(isHit ? moves(measured, clamps) : []),
+        { do: 'move-clamp', byMm: Math.max(...near.map((each) => asideMm(measured, each))), clears: true },
+      ]),
     };
   },
 };
@@ -77,6 +72,45 @@ function sizeOf(clamp: HeldDown): { readonly lengthMm?: number; readonly widthMm
     ? { widthMm: clamp.diameterMm }
     : { lengthMm: Math.max(...clamp.sizeMm), widthMm: Math.min(...clamp.sizeMm) };
 }
+
+const SIDES: readonly Point[] = [
+  [1, 0],
+  [-1, 0],
+  [0, 1],
+  [0, -1],
+];
+
+/**
+ * The least move of a clamp along the board's sides after which it has its room, in whole hundredths, by halving: each is tried. How
+ * far the bit runs into it tells nothing where it comes out on the other side.
+ */
+function asideMm({ job, board, ...measured }: Measured, { clamp, roomMm }: NearClamp): number {
+  const [least] = SIDES.map(([x, y]) => {
+    const hasRoom = (steps: number): boolean =>
+      nearClamps(measured, job, [shifted(clamp, [(x * steps) / STEPS, (y * steps) / STEPS])], board).every(
+        (each) => each.roomMm >= limits.roomToClamp.value - ROUNDING_MM,
+      );
+    let low = Math.floor((limits.roomToClamp.value - roomMm - ROUNDING_MM) * STEPS);
+    let high = 2 * low + 1;
+    while (!hasRoom(high)) {
+      low = high;
+      high *= 2;
+    }
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (hasRoom(middle)) {
+        high = middle;
+      } else {
+        low = middle;
+      }
+    }
+    return high;
+  }).toSorted((a, b) => a - b);
+  return (least ?? 0) / STEPS;
+}
+
+/** Steps of a move, a mm, as it is printed. */
+const STEPS = 100;
 
 /** Moves of the artwork along the board's sides past the clamps, the least one that was tried and found free of all of them and on the clear face. */
 function moves(measured: Measured, clamps: readonly HeldDown[]): Fix[] {

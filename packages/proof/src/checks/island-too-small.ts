@@ -22,27 +22,28 @@ export const islandTooSmall: Check = {
       measured: { value: worst.widthMm, quantity: 'width', unit: 'mm' },
       limit: { value: worst.limitMm, quantity: 'width', unit: 'mm' },
       because: [...new Set([...limits.islandWidth.because, ...limits.islandFootToHeight.because])],
-      fix: { options: fixes(worst) },
+      fix: { options: fixes(islands) },
     };
   },
 };
 
-/** More wood, or a cut so shallow that the island's foot carries it: π w²/4 over the least foot for each millimetre. */
-function fixes({ widthMm, limitMm, heightMm }: Island): Fix[] {
-  const foot = (Math.PI / 4) * widthMm ** 2;
-  const depth = Math.floor((foot / limits.islandFootToHeight.value) * STEPS_PER_MM) / STEPS_PER_MM;
+/** For each of them more wood, or a cut so shallow that its foot carries it: π w²/4 over the least foot for each millimetre. */
+function fixes(islands: readonly Island[]): Fix[] {
+  const missingMm = Math.max(...islands.map(({ widthMm, limitMm }) => limitMm - widthMm));
+  const depth = Math.min(...islands.map(depthThatHolds));
+  const highest = Math.max(...islands.map(({ heightMm }) => heightMm));
   const options: Fix[] = [
-    {
-      do: 'widen',
-      what: 'wood',
-      byMm: Math.ceil((limitMm - widthMm) * STEPS_PER_MM) / STEPS_PER_MM,
-      clears: true,
-    },
+    { do: 'widen', what: 'wood', byMm: Math.ceil(missingMm * STEPS_PER_MM) / STEPS_PER_MM, clears: true },
   ];
-  if (depth < heightMm && depth >= heightMm / MAX_SHALLOWED) {
+  if (depth < highest && depth >= highest / MAX_SHALLOWED) {
     options.push({ do: 'cut-shallower', toMm: depth, clears: true });
   }
   return options;
+}
+
+function depthThatHolds({ widthMm }: Island): number {
+  const foot = (Math.PI / 4) * widthMm ** 2;
+  return Math.floor((foot / limits.islandFootToHeight.value) * STEPS_PER_MM) / STEPS_PER_MM;
 }
 
 /** A cut that has to get more than this many times shallower is another job (our choice). */

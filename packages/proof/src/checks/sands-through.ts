@@ -6,6 +6,7 @@ import {
   gradeOf,
   type LevelledPlace,
   type LevellingGrade,
+  ROUNDING_MM,
 } from '../levelling/levelling-map.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
@@ -39,7 +40,7 @@ export const sandsThrough: Check = {
         : widthFinding('stop', gone, measured);
     }
     const told = [...lost, ...spoilt];
-    const shallow = told.filter(({ first }) => first.leftMm < first.needs.shallowestMm);
+    const shallow = told.filter(({ first }) => first.leftMm < first.needs.shallowestMm - ROUNDING_MM);
     if (shallow.length > 0) {
       return depthFinding('caution', shallow, measured);
     }

@@ -32,7 +32,11 @@ export const shortGrainWillBreak: Check = {
       limit: { value: worst.limitMm, quantity: 'width', unit: 'mm' },
       acrossGrain: worst.isShortGrain,
       because: [...new Set([...wide.because, ...ratio.because])],
-      fix: proposed(() => [...bitFixes(measured), ...spacingFixes(measured, slivers.thin), ...fixes(worst)]),
+      fix: proposed(() => [
+        ...bitFixes(measured),
+        ...spacingFixes(measured, slivers.thin),
+        ...fixes(slivers.thin),
+      ]),
     };
   },
 };
@@ -50,15 +54,22 @@ function bitFixes({ slivers, artwork, axis, job, shape, bitMm }: Measured): Fix[
   return bit === undefined ? [] : [{ do: 'use-bit', kind: 'flat', diameterMm: bit, clears: true }];
 }
 
-function fixes({ widthMm, limitMm, heightMm, isShortGrain }: Sliver): Fix[] {
-  const least = (isShortGrain ? limits.wallShortGrain : limits.wallAlongGrain).value;
-  const ratio = (isShortGrain ? limits.wallShortGrainToDepth : limits.wallAlongGrainToDepth).value;
+/** What is enough for each of them. */
+function fixes(thin: readonly Sliver[]): Fix[] {
+  const missingMm = Math.max(...thin.map(({ widthMm, limitMm }) => limitMm - widthMm));
   const options: Fix[] = [
-    { do: 'widen', what: 'wood', byMm: Math.ceil((limitMm - widthMm) * 100) / 100, clears: true },
+    { do: 'widen', what: 'wood', byMm: Math.ceil(missingMm * 100) / 100, clears: true },
   ];
-  const depth = Math.floor((widthMm / ratio) * 100) / 100;
-  if (widthMm >= least && depth < heightMm) {
+  const depth = Math.min(...thin.map(depthThatHolds));
+  if (depth > 0 && depth < Math.max(...thin.map(({ heightMm }) => heightMm))) {
     options.push({ do: 'cut-shallower', toMm: depth, clears: true });
   }
   return options;
+}
+
+/** The greatest depth, in whole hundredths of a millimetre, at which thin wood holds; 0 where it is too thin at any. */
+function depthThatHolds({ widthMm, isShortGrain }: Sliver): number {
+  const least = (isShortGrain ? limits.wallShortGrain : limits.wallAlongGrain).value;
+  const ratio = (isShortGrain ? limits.wallShortGrainToDepth : limits.wallAlongGrainToDepth).value;
+  return widthMm < least ? 0 : Math.floor((widthMm / ratio) * 100) / 100;
 }

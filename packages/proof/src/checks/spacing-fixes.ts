@@ -60,7 +60,7 @@ function slideMm({ beside: { gapMm }, missingMm }: Gap, axis: 0 | 1): number {
 }
 
 /** Where a letter stands: its lowest point, a descender's apart the line. */
-function bottomOf(letters: readonly Rings[], index: number): number {
+export function bottomOf(letters: readonly Rings[], index: number): number {
   return ringsBounds(letters[index] as Rings)[3];
 }
 

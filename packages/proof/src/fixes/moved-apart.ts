@@ -1,15 +1,7 @@
 import { resolveRegions } from '@pourproof/arrangement';
-import {
-  type CleanRegion,
-  type Drawing,
-  type Point,
-  packRings,
-  type Region,
-  ringCoords,
-  ringsBounds,
-} from '@pourproof/plane';
+import { type Drawing, type Point, packRings, type Rings, ringCoords, ringsBounds } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
-import type { Finding } from '../report/finding-schema.ts';
+import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import { type Beside, besideWood, nearestOn, partsOf } from '../slivers/beside-wood.ts';
 
 /**
@@ -18,6 +10,22 @@ import { type Beside, besideWood, nearestOn, partsOf } from '../slivers/beside-w
  */
 export function movedApart(drawing: Drawing, byMm: number, { where }: Finding): Drawing {
   const parts = partsOf(resolveRegions(drawing.shapes.map(({ region }) => region)).region);
+  const offsets = offsetsApart(parts, byMm, where);
+  return {
+    ...drawing,
+    shapes: drawing.shapes.map((shape) => ({
+      ...shape,
+      region: { ...shiftedRings(shape.region, parts, offsets), fillRule: shape.region.fillRule },
+    })),
+  };
+}
+
+/** How far each part of a drawing moves, mm, when it is moved apart where wood between two of them is told of. */
+export function offsetsApart(
+  parts: readonly Rings[],
+  byMm: number,
+  where: readonly FindingPlace[],
+): readonly Point[] {
   const middles = parts.map(middleOf);
   const offsets = parts.map((): Point => [0, 0]);
   const seen = new Set<string>();
@@ -33,10 +41,7 @@ export function movedApart(drawing: Drawing, byMm: number, { where }: Finding): 
       }
     }
   }
-  return {
-    ...drawing,
-    shapes: drawing.shapes.map((shape) => ({ ...shape, region: shifted(shape.region, parts, offsets) })),
-  };
+  return offsets;
 }
 
 /** The parts that give way on the side with fewer of them, and which way. */
@@ -59,22 +64,28 @@ function side(
     : { moving: before, along: [-along[0], -along[1]] };
 }
 
-function middleOf(part: CleanRegion): Point {
+function middleOf(part: Rings): Point {
   const [left, top, right, bottom] = ringsBounds(part);
   return [(left + right) / 2, (top + bottom) / 2];
 }
 
-/** Each ring moves with the part that it draws. */
-function shifted(region: Region, parts: readonly CleanRegion[], offsets: readonly Point[]): Region {
-  const rings = Array.from(region.ringEnds, (_, k) => {
-    const ring = ringCoords(region, k);
-    const [dx, dy] = offsets[partOf([ring[0] ?? 0, ring[1] ?? 0], parts)] ?? [0, 0];
+/** Rings moved, each with the part that it belongs to. */
+export function shiftedRings<Kind extends Rings>(
+  rings: Kind,
+  parts: readonly Rings[],
+  offsets: readonly Point[],
+): Kind {
+  const moved = Array.from(rings.ringEnds, (_, k) => {
+    const ring = ringCoords(rings, k);
+    const [dx, dy] = offsets[partAt([ring[0] ?? 0, ring[1] ?? 0], parts)] ?? [0, 0];
     return ring.map((value, i) => value + (i % 2 === 0 ? dx : dy));
   });
-  return { ...packRings(rings), fillRule: region.fillRule };
+  // what is moved apart stays as clean as it was
+  return packRings(moved) as Rings as Kind;
 }
 
-function partOf([x, y]: Point, parts: readonly CleanRegion[]): number {
+/** The part that a point lies in, or the nearest. */
+export function partAt([x, y]: Point, parts: readonly Rings[]): number {
   const within = parts.findIndex((part) => isInside(part, x, y));
   if (within >= 0) {
     return within;

@@ -56,3 +56,20 @@ test('where an outline runs out and back along a line, the band goes round its e
     9,
   );
 });
+
+test('each edge of an outline has one edge on either side of the band, so that a circle stays one', () => {
+  const sides = 48;
+  const circle = Array.from({ length: sides }, (_, k) => (2 * Math.PI * k) / sides).flatMap((angle) => [
+    10 * Math.cos(angle),
+    10 * Math.sin(angle),
+  ]);
+  const band = resolveRegions([outlineBand(packRings([circle]), [EVERYWHERE], 0.25)]).region;
+  expect(band.ringEnds.length).toBe(2);
+  // but for points that rounding sets beside the one they are
+  const points = new Set(
+    Array.from({ length: band.coords.length / 2 }, (_, i) =>
+      [band.coords[2 * i], band.coords[2 * i + 1]].map((value) => value?.toFixed(6)).join(),
+    ),
+  );
+  expect(points.size).toBe(2 * sides);
+});

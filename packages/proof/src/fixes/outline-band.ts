@@ -13,15 +13,20 @@ export function outlineBand(rings: Rings, boxes: readonly Bounds[], radiusMm: nu
   const pieces: number[][] = [];
   for (let k = 0; k < rings.ringEnds.length; k++) {
     const points = pointsOf(ringCoords(rings, k));
-    const after = (i: number): Point => points[(i + 1) % points.length] as Point;
-    const isNear = points.map((a, i) => boxes.some((box) => meets(box, a, after(i))));
+    const at = (i: number): Point => points[(i + points.length) % points.length] as Point;
+    const isNear = points.map((a, i) => boxes.some((box) => meets(box, a, at(i + 1))));
+    // where the band ends, it ends flush
+    const corners = points.map((b, i) =>
+      isNear[i] === true && isNear.at(i - 1) === true
+        ? cornerOf(at(i - 1), b, at(i + 1), radiusMm)
+        : { outer: 0 as const },
+    );
     points.forEach((a, i) => {
       if (isNear[i] === true) {
-        pieces.push(strip(a, after(i), radiusMm));
+        pieces.push(strip([a, at(i + 1)], [corners[i], corners[(i + 1) % corners.length]], radiusMm));
       }
-      // where the band ends, it ends flush
-      if (isNear[i] === true && isNear[(i + 1) % points.length] === true) {
-        pieces.push(...corner(a, after(i), after(i + 1), radiusMm));
+      if (corners[i]?.outer === 'blunt') {
+        pieces.push(around(a, radiusMm));
       }
     });
   }
@@ -55,28 +60,42 @@ function normal([ax, ay]: Point, [bx, by]: Point, lengthMm: number): Point {
   return [(ay - by) * over, (bx - ax) * over];
 }
 
-function strip(a: Point, b: Point, radiusMm: number): number[] {
-  const [nx, ny] = normal(a, b, radiusMm);
-  return [a[0] + nx, a[1] + ny, b[0] + nx, b[1] + ny, b[0] - nx, b[1] - ny, a[0] - nx, a[1] - ny];
-}
+/**
+ * Where the strips of two edges part: on the left (1) or the right (−1) of the way, by how far off their corner is there; nowhere (0); or so
+ * far off that the corner is blunt.
+ */
+type Corner =
+  | { readonly outer: 1 | -1; readonly toPoint: Point }
+  | { readonly outer: 0 }
+  | { readonly outer: 'blunt' };
 
-/** What fills the gap between the strips of two edges on the outer side of their corner. */
-function corner(a: Point, b: Point, c: Point, radiusMm: number): readonly number[][] {
+function cornerOf(a: Point, b: Point, c: Point, radiusMm: number): Corner {
   const [px, py] = normal(a, b, radiusMm);
   const [qx, qy] = normal(b, c, radiusMm);
   const turn = px * qy - py * qx;
-  // the strips part on the side away from the turn
-  const side = turn > 0 ? -1 : 1;
   const [mx, my] = [px + qx, py + qy];
   const reach = (2 * radiusMm * radiusMm) / (mx * mx + my * my);
-  if (turn === 0 && reach < 1) {
-    return [];
-  }
   if (!(reach * Math.hypot(mx, my) <= MITRE_LIMIT * radiusMm)) {
-    return [around(b, radiusMm)];
+    return { outer: 'blunt' };
   }
-  const at = (x: number, y: number): number[] => [b[0] + side * x, b[1] + side * y];
-  return [[...b, ...at(px, py), ...at(mx * reach, my * reach), ...at(qx, qy)]];
+  return turn === 0 ? { outer: 0 } : { outer: turn > 0 ? -1 : 1, toPoint: [mx * reach, my * reach] };
+}
+
+/**
+ * Both sides of an edge. It reaches to the very points of its corners, so that the band has one edge for each of the outline: a chord of
+ * a circle is told by its length and its turn.
+ */
+function strip(
+  [a, b]: readonly [Point, Point],
+  ends: readonly [Corner | undefined, Corner | undefined],
+  radiusMm: number,
+): number[] {
+  const straight = normal(a, b, radiusMm);
+  const off = ([x, y]: Point, corner: Corner | undefined, side: 1 | -1): Point => {
+    const [dx, dy] = corner?.outer === side ? corner.toPoint : straight;
+    return [x + side * dx, y + side * dy];
+  };
+  return [off(a, ends[0], 1), off(b, ends[1], 1), b, off(b, ends[1], -1), off(a, ends[0], -1), a].flat();
 }
 
 /** A polygon around a circle. */

@@ -38,18 +38,28 @@ type Tried =
   | { readonly fix: Fix; readonly rank: null; readonly brings: Comparison['brought'] };
 
 function* triedFinding(finding: Finding, proved: Proved, trials: Trials): Redrawing<Finding> {
-  const all: Tried[] = [];
+  const alone: TriedAlone[] = [];
   for (const proposed of finding.fix.options) {
     const fix = withEdge(proposed, proved);
-    const found = yield* triedFix(fix, finding, proved, trials);
-    all.push(...found);
+    const found = yield* triedAlone(fix, finding, proved, trials);
+    alone.push(...found);
+  }
+  const enough = alone.filter(({ tried }) => clearsAll(tried)).map(({ tried: { fix } }) => fix);
+  const all: Tried[] = [];
+  for (const { tried, result } of alone) {
+    const longer =
+      result === null || clearsAll(tried) || (isGood(tried) && !hasFewer(finding, result, proved))
+        ? null
+        : yield* completed(untried(tried.fix), result, { finding, enough }, proved, trials);
+    all.push(longer ?? tried);
   }
   const offered = all.filter((each) => each.rank !== null);
   const isEasy = offered.some(({ rank }) => rank !== null && rank < 3);
   const options = offered
     .filter(({ rank }) => !isEasy || rank !== 3)
     .toSorted((a, b) => (a.rank ?? 0) - (b.rank ?? 0))
-    .map(({ fix }) => fix);
+    .map(({ fix }) => fix)
+    .filter(isFirst);
   const dropped = all.flatMap((each) =>
     each.rank === null ? [{ fix: each.fix, brings: [...each.brings] }] : [],
   );
@@ -63,32 +73,52 @@ function withEdge(fix: Fix, { job }: Proved): Fix {
     : fix;
 }
 
-function* triedFix(fix: Fix, finding: Finding, proved: Proved, trials: Trials): Redrawing<readonly Tried[]> {
+/** A way out after its own trial, and that trial where another change may complete it. */
+interface TriedAlone {
+  readonly tried: Tried;
+  readonly result: TrialResult | null;
+}
+
+function* triedAlone(
+  fix: Fix,
+  finding: Finding,
+  proved: Proved,
+  trials: Trials,
+): Redrawing<readonly TriedAlone[]> {
+  const asProposed: TriedAlone = { tried: { fix, rank: 0 }, result: null };
   const work = FIX_WORK[fix.do];
   if (work === 'bench' || work === 'look' || (work === 'setting' && FIX_SETTINGS[fix.do].length === 0)) {
-    return [{ fix, rank: 0 }];
+    return [asProposed];
   }
   if (work === 'drawing') {
     const result = trials.drawn(fix, finding);
     if (result === null) {
-      return [{ fix, rank: 0 }];
+      return [asProposed];
     }
-    return result.is === 'untried' ? [] : [judged(fix, result, finding, proved)];
+    return result.is === 'untried' ? [] : [{ tried: judged(fix, result, finding, proved), result: null }];
   }
-  const first = yield* trials.tried([fix]);
-  if (first.is === 'untried' && fix.do === 'join-ends') {
+  const result = yield* trials.tried([fix]);
+  if (result.is === 'untried' && fix.do === 'join-ends') {
     // where nobody reads the artwork anew, its reader's own trial holds
-    return [{ fix, rank: 0 }];
+    return [asProposed];
   }
-  if (first.is === 'same' || first.is === 'untried') {
-    return [];
-  }
-  const alone = judged(fix, first, finding, proved);
-  return [isWhole(alone) ? alone : ((yield* completed(fix, first, finding, proved, trials)) ?? alone)];
+  return result.is === 'same' || result.is === 'untried'
+    ? []
+    : [{ tried: judged(fix, result, finding, proved), result }];
 }
 
-function isWhole({ rank }: Tried): boolean {
+function clearsAll({ rank }: Tried): boolean {
+  return rank === 0 || rank === 1;
+}
+
+function isGood({ rank }: Tried): boolean {
   return rank !== null && rank < 3;
+}
+
+/** Whether a way out clears some of the places of a finding and leaves others. */
+function hasFewer(finding: Finding, result: TrialResult, proved: Proved): boolean {
+  const left = result.is === 'proved' ? compared(finding, result, proved).left : undefined;
+  return left !== undefined && left.where.length < finding.where.length;
 }
 
 /** What a trial says of a way out. */
@@ -129,11 +159,17 @@ function costOf({ also = [] }: Fix): 0 | 1 {
   return also.length > 0 ? 1 : 0;
 }
 
+/** What is to be cleared, and the ways out that do so by themselves. */
+interface Task {
+  readonly finding: Finding;
+  readonly enough: readonly Fix[];
+}
+
 /** A way out with others that clear what it brings or leaves, or that make it possible; `null` where none do. */
 function* completed(
   fix: Fix,
   first: TrialResult,
-  finding: Finding,
+  task: Task,
   proved: Proved,
   trials: Trials,
 ): Redrawing<Tried | null> {
@@ -141,12 +177,12 @@ function* completed(
   let result = first;
   for (let k = 0; k < MAX_ALSO; k++) {
     let further: { readonly fix: Fix; readonly result: TrialResult } | null = null;
-    for (const longer of longerWays(base, result, finding, proved)) {
-      const tried = yield* trials.tried([longer, ...(longer.also ?? [])]);
+    for (const longer of longerWays(base, result, task, proved)) {
+      const tried = yield* trials.tried(stepsOf(longer));
       if (tried.is !== 'proved') {
         continue;
       }
-      const whole = judged(longer, tried, finding, proved);
+      const whole = judged(longer, tried, task.finding, proved);
       if (whole.rank === 0 || whole.rank === 1) {
         return whole;
       }
@@ -161,7 +197,12 @@ function* completed(
 }
 
 /** A way out with one more change for what its trial has brought, or else for what it has left. */
-function longerWays(fix: Fix, result: TrialResult, finding: Finding, proved: Proved): readonly Fix[] {
+function longerWays(
+  fix: Fix,
+  result: TrialResult,
+  { finding, enough }: Task,
+  proved: Proved,
+): readonly Fix[] {
   if (result.is === 'refused') {
     return result.code === 'deeper-than-board'
       ? thickerBoards(fix, proved.job).flatMap((step) => joined(fix, step))
@@ -171,11 +212,35 @@ function longerWays(fix: Fix, result: TrialResult, finding: Finding, proved: Pro
     return [];
   }
   const { asGrave, left } = compared(finding, result, proved);
-  const own = finding.fix.options.map((option) => JSON.stringify(option));
+  // what each clears of a part of the places clears all of them together; by itself it is offered anyway
+  const own = (hasFewer(finding, result, proved) ? enough : finding.fix.options).map((each) =>
+    doneBy(untried(each)),
+  );
   return [...asGrave.slice(0, 1), ...(asGrave.length === 0 && left !== undefined ? [left] : [])]
     .flatMap((brought) => brought.fix.options)
-    .filter((step) => FIX_WORK[step.do] === 'setting' && !own.includes(JSON.stringify(step)))
+    .filter((step) => FIX_WORK[step.do] === 'setting' && !own.includes(doneBy(step)))
     .flatMap((step) => joined(fix, step));
+}
+
+/** A way out and what else it takes, one after the other. */
+function stepsOf(fix: Fix): readonly FixStep[] {
+  return [untried(fix), ...(fix.also ?? [])];
+}
+
+/** A way out without what trials of it said and added. */
+function untried({ leaves: _, brings: __, couponRows: ___, also: ____, ...fix }: Fix): Fix {
+  return fix;
+}
+
+/** What a step does, whatever its trial says. */
+function doneBy({ clears: _, ...step }: FixStep): string {
+  return JSON.stringify(step);
+}
+
+/** The same steps in another order are the same way out. */
+function isFirst(fix: Fix, index: number, all: readonly Fix[]): boolean {
+  const done = (each: Fix): string => stepsOf(each).map(doneBy).toSorted().join();
+  return all.findIndex((each) => done(each) === done(fix)) === index;
 }
 
 /** Two ways out as one: the first made larger by another of its kind, or with the second after it; none where they undo each other. */
@@ -183,6 +248,10 @@ function joined(fix: Fix, step: FixStep): readonly Fix[] {
   const larger = sumOf(fix, step);
   if (larger !== null) {
     return [{ ...fix, ...larger }];
+  }
+  const sums = (fix.also ?? []).map((each) => sumOf(each, step));
+  if (sums.some((sum) => sum !== null)) {
+    return [{ ...fix, also: (fix.also ?? []).map((each, k) => sums[k] ?? each) }];
   }
   const [before = [], seal] = [fix.also, step.do === 'change-seal' ? step : undefined];
   if (seal !== undefined && before.some((each) => each.do === 'change-seal')) {

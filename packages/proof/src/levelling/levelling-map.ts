@@ -303,15 +303,15 @@ export function levelledAs(
   return form === 'dot' ? levelledDot(section, shop, removedMm) : levelledStroke(section, shop, removedMm);
 }
 
-/** A plan of as much as a place holds leaves it whole: what sums of hundredths are off by, mm. */
-const ROUNDING_MM = 1e-9;
+/** What is at a limit but for rounding is at it, mm. */
+export const ROUNDING_MM = 1e-9;
 
 /** What a plan does to a place. */
 export function gradeOf(
   { lostMm, holdsMm }: Pick<LevelledPlace, 'lostMm' | 'holdsMm'>,
   planMm: number,
 ): LevellingGrade {
-  if (lostMm <= planMm) {
+  if (lostMm <= planMm + ROUNDING_MM) {
     return 'lost';
   }
   if (holdsMm < planMm - ROUNDING_MM) {

@@ -1,5 +1,5 @@
 import type { FindingWords } from './finding-words.ts';
-import { basisText, couponBefore, sealBetter } from './parts-of-sentences.ts';
+import { basisText, couponBefore, sealBetter, spaceApart } from './parts-of-sentences.ts';
 import { noLess } from './way-length.ts';
 
 /** Words of wood that colour may cross from one stroke to the next. */
@@ -12,6 +12,7 @@ export const bleedReachesNeighbour: FindingWords = {
   fixes: {
     ...couponBefore,
     ...sealBetter,
+    ...spaceApart,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood between them.`,
   },
 };

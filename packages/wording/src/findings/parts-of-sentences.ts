@@ -41,6 +41,14 @@ export const couponBefore: Required<Pick<FixWords, 'test-coupon'>> = {
     `Cut a coupon first, for the limit lies within the doubt of this number: ${counted(slots, 'slot')} ${formatLength(lengthMm, units)} long and ${formatLength(depthMm, units)} deep across the grain of the same board, sealed and filled like the job.${tellsApart === undefined ? '' : ` Half of them ${formatLength(tellsApart.nearEndMm, units)} from the board’s end, half ${formatLength(tellsApart.farMm, units)} or more from both: where streaks run much farther towards the near end, trapped air stops them and not the resin’s thickness, so a thicker resin would not help.`}`,
 };
 
+/** The ways out of setting letters, lines or parts of a drawing farther apart. */
+export const spaceApart: Required<Pick<FixWords, 'track' | 'space-lines' | 'move-apart'>> = {
+  track: ({ byMm }, { units }) => `Set the letters ${noLess(byMm, units)} farther apart.`,
+  'space-lines': ({ factor }) => `Set the lines ${factor} times as far apart.`,
+  'move-apart': ({ byMm }, { units }) =>
+    `Move what lies on one side of it ${noLess(byMm, units)} farther away, and all beyond with it.`,
+};
+
 /** The way out of widening a stroke or a dot. */
 export function widenStroke({ what, byMm }: Extract<Fix, { do: 'widen' }>, { units }: Reader): string {
   return `Widen the ${what === 'dot' ? 'dot' : 'stroke'} by ${noLess(byMm, units)}.`;

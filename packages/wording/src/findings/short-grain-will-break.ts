@@ -1,6 +1,6 @@
 import { bitSize } from '@pourproof/job';
 import type { FindingWords } from './finding-words.ts';
-import { subject } from './parts-of-sentences.ts';
+import { spaceApart, subject } from './parts-of-sentences.ts';
 import { noLess, noMore } from './way-length.ts';
 
 /** Words of thin wood between cuts. */
@@ -15,10 +15,7 @@ export const shortGrainWillBreak: FindingWords = {
   fixes: {
     'use-bit': ({ diameterMm }, { units }) =>
       `Add a ${bitSize(diameterMm, units)} flat bit: it cuts away the wood that is left within a stroke.`,
-    track: ({ byMm }, { units }) => `Set the letters ${noLess(byMm, units)} farther apart.`,
-    'space-lines': ({ factor }) => `Set the lines ${factor} times as far apart.`,
-    'move-apart': ({ byMm }, { units }) =>
-      `Move what lies on one side of it ${noLess(byMm, units)} farther away, and all beyond with it.`,
+    ...spaceApart,
     widen: ({ byMm }, { units }) => `Leave ${noLess(byMm, units)} more wood there.`,
     'cut-shallower': ({ toMm }, { units }) => `Cut no deeper than ${noMore(toMm, units)} there.`,
   },
