@@ -24,3 +24,11 @@ describe('the nearest word', () => {
     expect(nearestWord('sela', WORDS)).toBe('seal');
   });
 });
+
+test('what begins a word stands for it where nothing is near', () => {
+  const known = ['bit-cannot-enter', 'bleed-reaches-edge', 'purpleheart'];
+  expect(nearestWord('bit-cannot', known)).toBe('bit-cannot-enter');
+  expect(nearestWord('Purple', known)).toBe('purpleheart');
+  expect(nearestWord('bit', known)).toBeNull();
+  expect(nearestWord('cannot', known)).toBeNull();
+});

@@ -1,6 +1,6 @@
 /**
  * The known word that is most like a mistyped one, or `null` when none is near: at most a third of the
- * letters (one at least) inserted, dropped, changed or swapped with a neighbour.
+ * letters (one at least) inserted, dropped, changed or swapped with a neighbour; where none is, the first that begins with what was typed.
  */
 export function nearestWord(typed: string, known: readonly string[]): string | null {
   const most = Math.max(1, Math.floor(typed.length / 3));
@@ -13,8 +13,15 @@ export function nearestWord(typed: string, known: readonly string[]): string | n
       best = word;
     }
   }
-  return best;
+  const begun = typed.toLowerCase();
+  return (
+    best ??
+    (typed.length < LEAST_BEGUN ? null : (known.find((word) => word.toLowerCase().startsWith(begun)) ?? null))
+  );
 }
+
+/** Fewer letters than these begin too many words. */
+const LEAST_BEGUN = 4;
 
 /** Edit distance with swaps of neighbours (optimal string alignment), by rows of the usual table. */
 function editDistance(a: string, b: string): number {
