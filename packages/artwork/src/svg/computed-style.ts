@@ -7,7 +7,7 @@ import { isValidValue, PROPERTIES } from './properties.ts';
 const MAX_VALUE_LENGTH = 10_000;
 
 /** Told of each property whose `var()` gives no value that it can have, as declared. */
-export type InvalidVariable = (property: string, declared: string) => void;
+type InvalidVariable = (property: string, declared: string) => void;
 
 /** The values of an element's properties with inheritance; computed on demand. */
 export class ComputedStyle {
