@@ -61,6 +61,7 @@ const SVG_UNREAD: readonly (readonly [code: string, content: string])[] = [
     '<mask id="m"><rect x="100" y="100" width="20" height="20" fill="#777"/></mask><rect x="100" y="100" width="20" height="20" mask="url(#m)"/>',
   ],
   ['style-not-taken', '<style>@layer late { rect { display: none } }</style>'],
+  ['value-unreadable', '<rect x="100" y="100" width="20" height="20" fill="bleu"/>'],
   ['transform-ignored', '<rect x="100" y="100" width="20" height="20" transform="turn(9)"/>'],
 ];
 
@@ -175,7 +176,7 @@ describe('a drawing of which part cannot be read is never judged milder for it',
   });
 });
 
-test('what is left out, changed or guessed stands right under the verdict of the sheet, in this order', async () => {
+test('what is left out, guessed or changed stands right under the verdict of the sheet, in this order', async () => {
   const source = {
     ...svg(''),
     bytes: new TextEncoder().encode(
@@ -189,6 +190,6 @@ test('what is left out, changed or guessed stands right under the verdict of the
   const items = [...(block ?? '').matchAll(/<li>(.*?)<\/li>/gu)].map(([, text]) => text);
   expect(items).toHaveLength(3);
   expect(items[0]).toContain('text is not part of the artwork');
-  expect(items[1]).toContain('transform could not be read');
-  expect(items[2]).toContain('does not state its size');
+  expect(items[1]).toContain('does not state its size');
+  expect(items[2]).toContain('transform could not be read');
 });

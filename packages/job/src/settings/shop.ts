@@ -49,11 +49,8 @@ export const SHOP_SETTINGS = {
     hint: 'Gives the work its dates and a calendar',
   },
   boardSpread: {
-    holds: number('a number without a unit', 0.5, {
-      min: 0.05,
-      max: 2,
-      why: 'Beyond 2 boards of one wood would differ more than all woods do.',
-    }),
+    // beyond 2 boards of one wood would differ more than all woods do (our choice)
+    holds: number('a number without a unit', 0.5, { min: 0.05, max: 2 }),
     field: 'boardSpread',
     absent: spreadBetweenBoards.value,
     otherwise: `${spreadBetweenBoards.value}, our prior without a measurement: the medians of 19 of 20 boards lie within ÷${boardsWithin} to ×${boardsWithin}`,
