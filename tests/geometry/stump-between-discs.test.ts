@@ -45,6 +45,9 @@ test('three discs that overlap where short waists meet leave a stump away from a
 
 test('what is cut and what stands is the plate, also where many discs overlap on one side of a waist', () => {
   for (const [count, r] of [
+    // so near that each covers the middle, where all three overlap
+    [3, 0.87],
+    [3, 0.9],
     [4, 0.85],
     [5, 0.75],
     [7, 0.6],
