@@ -1,6 +1,6 @@
 import { reachedOutline } from '@pourproof/cutting';
 import { arcRingsArea, leftStanding, medialAxis, openedArea } from '@pourproof/geometry';
-import { type CleanRegion, packRings, signedArea } from '@pourproof/plane';
+import { type CleanRegion, packRings, rotation, signedArea, transformRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
 import { regular, reversed } from '../support/shapes/clean-from.ts';
 
@@ -35,6 +35,16 @@ test('three discs that overlap where short waists meet leave a stump away from a
   expect(Math.hypot(...atMm)).toBeLessThan(1e-12);
   expect(shortMm).toBeCloseTo(d - r, 12);
   expect(widestMm).toBeCloseTo(d - r, 12);
+
+  // so coarse that each of its sides is one chord, and each of them comes to lie to the right of its middle
+  for (let k = 0; k < 12; k++) {
+    const turned = transformRings(rotation(0.1 + (k * Math.PI) / 6), axis.region) as CleanRegion;
+    const [stumpThere] = leftStanding(medialAxis(turned), r, 1e-4).pieces.filter(
+      ({ mouths }) => mouths === 3,
+    );
+    expect(stumpThere.widestMm).toBeCloseTo(d - r, 9);
+    expect(Math.hypot(...stumpThere.atMm)).toBeLessThan(1e-9);
+  }
 
   const whole = signedArea(axis.region);
   const cut = openedArea(axis, r);
