@@ -106,6 +106,12 @@ describe('no measure of strokes hangs on how artwork is turned, mirrored, subdiv
     );
   });
 
+  test('nor does the reach of a tip that ends in a stroke of even width', async () => {
+    const region = await lettered('a', 'bodoni-moda-400.ttf', 5, 0.005);
+    const move = { turn: 0.5543701171875, isMirrored: false, x: -256.26, y: -300, first: 0, splits: [] };
+    expectSame(measures(medialAxis(movedRegion(region, move))), measures(medialAxis(region)));
+  });
+
   test('a region has a narrowest width if, and only if, it is not empty', () => {
     fc.assert(
       fc.property(

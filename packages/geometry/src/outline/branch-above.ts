@@ -2,9 +2,11 @@ import FlatQueue from 'flatqueue';
 import { excessBeyondCorner } from '../measure/beyond-corners.ts';
 import { cornerShare } from '../measure/corner-share.ts';
 import { shareAtLength } from '../measure/share-at-length.ts';
+import { firstWay } from '../measure/slowing-way.ts';
 import { type RisingWay, slowingWayUp } from '../measure/slowing-way-up.ts';
 import { CORNER } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import type { WaysUp } from './ways-up.ts';
 
 /** The branch of the axis to which an end belongs, up to its root: where it meets strokes or is as wide as it gets. */
@@ -62,7 +64,15 @@ class BranchUp implements RisingWay {
       this.wholeMm = Math.max(this.stopMm, this.#wayTo(last) + shape.lengthBetween(0, share));
     } else {
       this.wholeMm = this.#wayTo(last) + whole;
+      this.wholeMm = this.#widestFrom();
     }
+  }
+
+  /** Way at which it is as wide as at its end: along a stroke of even width that end is where rounding puts it. */
+  #widestFrom(): number {
+    const widest = this.radiusAt(this.wholeMm) * (1 - LEVEL_REL_TOL);
+    const lacksAt = (way: number): number => widest - this.radiusAt(way);
+    return lacksAt(this.stopMm) > 0 ? firstWay(this.stopMm, this.wholeMm, lacksAt) : this.stopMm;
   }
 
   radiusAt(way: number): number {
