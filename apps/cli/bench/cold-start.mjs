@@ -18,6 +18,7 @@ const FONT = ['--font', join(root, 'fixtures/fonts/lora-400.ttf')];
 // drawings that are clear: what is judged is then judged once, and no ways out are proved
 const SVG =
   '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40"><path d="M10 20C10 8 26 8 30 20S50 32 50 20 34 8 30 20 10 32 10 20Z"/></svg>';
+const EMPTY = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm"/>';
 const DXF = [
   ...[
     '0',
@@ -45,6 +46,12 @@ const rows = [
   { name: '`--help`', args: [bin, '--help'], aim: 2 },
   { name: '`list woods`', args: [bin, 'list', 'woods'], aim: 2 },
   { name: '`explain bit-cannot-enter`', args: [bin, 'explain', 'bit-cannot-enter'], aim: null },
+  { name: 'an SVG with nothing in it', args: vet([file('nothing.svg', EMPTY)], '3mm'), aim: null },
+  {
+    name: 'letters that the font has not',
+    args: vet(['--text', '木', ...FONT, '--cap-height', '15mm'], '1mm'),
+    aim: null,
+  },
   { name: 'a name, clear', args: vet(['--text', 'Ilo', ...FONT, '--cap-height', '60mm'], '1mm'), aim: 4 },
   {
     name: 'a name with findings',

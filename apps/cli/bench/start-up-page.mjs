@@ -24,7 +24,7 @@ What keeps a start short:
 - Flags and lists are tables (\`apps/cli/src/tables\`) whose values are computed when the bundle is made: help and lists load neither settings nor materials.
 - Node 22.8 and later keep what they compiled (\`module.enableCompileCache\`, in the folder that Node takes for it; \`NODE_DISABLE_COMPILE_CACHE=1\` turns it off).
 
-What bounds a vet is no longer loading but the proof: it runs once, so most of its code runs before the engine has compiled it well. The same proof takes about a fifth of that
+What is refused before the proof (nothing drawn, letters that the font has not) shows what loading, settling and reading take. What bounds a vet is the proof: it runs once, so most of its code runs before the engine has compiled it well. The same proof takes about a fifth of that
 time once it is warm, and where there are findings each way out is proved too. Flags of the engine do not help: baseline code at once, no
 optimizing, more room for young objects and fewer threads all stay within the noise (tried with Node 20).
 `;
