@@ -147,7 +147,11 @@ Written by a test (\`tests/proof/stages.test.ts\`); change the stages, not this 
 A proof is made in stages. Each is a pure function of results of other stages and of the settings that it reads, and its result is kept by them:
 of every stage the last four, and the last 64 colour travels and places that colour crosses. A proof of a job that differs in one setting, and each job that is tried as a way out, makes anew
 only what depends on it, and is equal to a proof from scratch to the last digit. What stands in no row of the table (adding up, dates, checks, words)
-is made anew every time.
+is made anew every time. What is kept is bounded by that number: while ways out are tried, as much again is kept apart for them, and goes with them.
+
+Who follows a proof (\`watch\` of \`vet\`) is told of each stage before it runs, those that the verdict hangs on before paths, bounds and contours, and can stop it
+between stages and inside the long ones that are loops over strokes, checks and trials; it ends with a \`ProofStopped\`, and what was whole by then stays kept. One stage of geometry
+is not interrupted: the axis takes a few µs an edge. The page ends the worker instead, when a newer question has waited for a second.
 
 \`\`\`text
 rounds ─ resolve ─ axis ┬ widths

@@ -108,6 +108,15 @@ test('of a stage no more than four results are kept, those asked for last', () =
   expect(stages.of('cut', [], 0, () => 'anew')).toBe('anew');
 });
 
+test('of small results that a board has many of, 64 are kept', () => {
+  const stages = new Stages();
+  for (let k = 0; k < 65; k++) {
+    stages.of('travel', [], k, () => k);
+  }
+  expect(stages.of('travel', [], 1, () => 'anew')).toBe(1);
+  expect(stages.of('travel', [], 0, () => 'anew')).toBe('anew');
+});
+
 test('numbers that JSON has no word for are told apart', () => {
   const stages = new Stages();
   stages.of('cut', [], { at: Number.POSITIVE_INFINITY }, () => 'infinite');

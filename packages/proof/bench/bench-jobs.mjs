@@ -23,12 +23,14 @@ const BOARD = { wood: undefined, grain: undefined, board: 'plain 900x400x20mm ma
 /** One setting changed while the rest is kept: what the change is called, its aim in A, the setting, and what the job before has besides. */
 export const CHANGES = [
   ['levelling', 0.5, { level: '0.6mm' }],
-  ['resin', 0.5, { resin: 'coating' }],
+  ['overpour', 0.5, { overpour: '0.4mm' }],
+  ['scale', 0.5, { weigh: 'fine' }],
   ['colour', 0.5, { colour: 'red' }],
   ['dates', 0.5, { start: '2026-12-02 09:00' }],
   ['grain', 3, { grain: '30deg' }],
   ['wood', 3, { wood: 'cherry' }],
   ['seal', 3, { seal: 'shellac' }],
+  ['resin', 3, { resin: 'coating' }],
   ['place', 3, { ...BOARD, place: '12mm,9mm' }, BOARD],
   ['depth', 4, { depth: '2.8mm' }],
   [

@@ -11,7 +11,7 @@ import { timeProofs } from './time-proofs.mjs';
  * @param isQuick a fifth of the artworks, up to 320 glyphs, and no trials of ways out
  */
 export async function measuredSection({ isQuick }) {
-  const quick = { rounds: 3, withWaysOut: false, texts: ['name'], capHeights: [15], tolerances: [0.01] };
+  const quick = { rounds: 2, withWaysOut: false, texts: ['name'], capHeights: [15], tolerances: [0.01] };
   const cases = await timeProofs(isQuick ? quick : { rounds: 3, withWaysOut: true });
   const counts = isQuick ? [20, 80, 320] : [20, 80, 320, 1250, 5000];
   return proofSection({

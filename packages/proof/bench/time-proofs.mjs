@@ -9,8 +9,8 @@ import { clipperLib } from '../../geometry/bench/opening-peers.mjs';
 import { CHANGES, changed, JOBS } from './bench-jobs.mjs';
 
 /** Rounds over the first cases before any is timed, so that none is timed cold. */
-const WARM_CASES = 2;
-const WARM_ROUNDS = 2;
+const WARM_CASES = 1;
+const WARM_ROUNDS = 3;
 
 /**
  * For each case of lettering the processor times of axis with measures, of one opening by clipper-lib, and of proofs, ms, the least of some

@@ -24,8 +24,10 @@ export interface WoodGap {
 /**
  * The wood of a board outside a cut as trapezoids along y, those that have the cut on at least one side.
  * Coordinates in mm; the board's rings are filled even-odd. O(n log n).
+ *
+ * @param longestMm trapezoids that are longer than this along y throughout are left out: of a board that is most of them
  */
-export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
+export function gapsAlong(cut: Rings, board: Rings, longestMm: number = Infinity): WoodGap[] {
   const rings = packRings(
     [cut, board].flatMap((part) => Array.from(part.ringEnds, (_, k) => ringCoords(part, k))),
   );
@@ -41,23 +43,29 @@ export function gapsAlong(cut: Rings, board: Rings): WoodGap[] {
   const wood = labelSides(arrangement, { ...filling, keeps: [false, false, true, false] });
   const ringOfEdge = ringPerPoint(cut);
   const parts = new UnionFind(cut.ringEnds.length);
-  const gaps: (Omit<WoodGap, 'rings'> & { readonly between: readonly [number, number] })[] = [];
+  const gaps: WoodGap[] = [];
   walkNeighbours(arrangement, (lower, upper, from, to) => {
     if (from === to) {
       return;
     }
-    const between = [ringAt(arrangement, ringOfEdge, lower), ringAt(arrangement, ringOfEdge, upper)] as const;
+    const below = ringAt(arrangement, ringOfEdge, lower);
+    const above = ringAt(arrangement, ringOfEdge, upper);
     if (wood[lower] <= 0) {
-      if (between[0] >= 0 && between[1] >= 0 && wood[lower] < 0) {
-        parts.join(between[0], between[1]);
+      if (below >= 0 && above >= 0 && wood[lower] < 0) {
+        parts.join(below, above);
       }
-    } else if (between[0] >= 0 || between[1] >= 0) {
-      gaps.push({ ...gapOf(arrangement, lower, upper, from, to), between });
+    } else if (below >= 0 || above >= 0) {
+      const gap = gapOf(arrangement, [lower, upper], [from, to], [below, above]);
+      if (gap.lengthFrom <= longestMm || gap.lengthTo <= longestMm) {
+        gaps.push(gap);
+      }
     }
   });
-  return gaps.map(({ between, ...gap }) => {
-    const [a, b] = between.map((ring) => (ring < 0 ? -1 : parts.find(ring)));
-    return { ...gap, rings: [Math.min(a, b), Math.max(a, b)] };
+  const partOf = (ring: number): number => (ring < 0 ? -1 : parts.find(ring));
+  return gaps.map(({ from, to, lengthFrom, lengthTo, middleFrom, middleTo, rings: [below, above] }) => {
+    const [a, b] = [partOf(below), partOf(above)];
+    const between = [Math.min(a, b), Math.max(a, b)] as const;
+    return { from, to, lengthFrom, lengthTo, middleFrom, middleTo, rings: between };
   });
 }
 
@@ -100,14 +108,17 @@ function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {
   };
   const order = Array.from(x.keys()).sort((u, v) => x[u] - x[v] || y[u] - y[v]);
   for (const v of order) {
-    for (const s of ending.get(v) ?? []) {
+    for (let k = ending.first[v]; k < ending.first[v + 1]; k++) {
+      const s = ending.all[k];
       const lower = status.below[s];
       part(lower, x[v]);
       part(s, x[v]);
       status.remove(s);
     }
-    const list = starting.get(v) ?? [];
-    list.sort((a, b) => -turn(segments.vertices, v, segments.hi[a], segments.hi[b]));
+    const list = starting.all.subarray(starting.first[v], starting.first[v + 1]);
+    if (list.length > 1) {
+      list.sort((a, b) => -turn(segments.vertices, v, segments.hi[a], segments.hi[b]));
+    }
     for (const s of list) {
       part(below[s], x[v]);
       status.insertAbove(below[s], s);
@@ -119,29 +130,45 @@ function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {
   }
 }
 
-function segmentsPerVertex(arrangement: Arrangement): {
-  starting: Map<number, number[]>;
-  ending: Map<number, number[]>;
+/** Segments by vertex: those of vertex v are `all[first[v]]` up to before `all[first[v + 1]]`. */
+interface PerVertex {
+  readonly first: Int32Array;
+  readonly all: Int32Array;
+}
+
+function segmentsPerVertex({ segments }: Arrangement): {
+  readonly starting: PerVertex;
+  readonly ending: PerVertex;
 } {
-  const { lo, hi, owners } = arrangement.segments;
-  const starting = new Map<number, number[]>();
-  const ending = new Map<number, number[]>();
-  for (let s = 0; s < lo.length; s++) {
+  const { lo, hi, owners, vertices } = segments;
+  const count = vertices.x.length;
+  return { starting: byVertex(lo, owners, count), ending: byVertex(hi, owners, count) };
+}
+
+function byVertex(vertexOf: ArrayLike<number>, owners: ArrayLike<number>, count: number): PerVertex {
+  const first = new Int32Array(count + 1);
+  for (let s = 0; s < vertexOf.length; s++) {
+    first[vertexOf[s] + 1] += owners[s] >= 0 ? 1 : 0;
+  }
+  for (let v = 0; v < count; v++) {
+    first[v + 1] += first[v];
+  }
+  const next = first.slice();
+  const all = new Int32Array(first[count]);
+  for (let s = 0; s < vertexOf.length; s++) {
     if (owners[s] >= 0) {
-      starting.set(lo[s], [...(starting.get(lo[s]) ?? []), s]);
-      ending.set(hi[s], [...(ending.get(hi[s]) ?? []), s]);
+      all[next[vertexOf[s]]++] = s;
     }
   }
-  return { starting, ending };
+  return { first, all };
 }
 
 function gapOf(
   arrangement: Arrangement,
-  lower: number,
-  upper: number,
-  from: number,
-  to: number,
-): Omit<WoodGap, 'rings'> {
+  [lower, upper]: readonly [number, number],
+  [from, to]: readonly [number, number],
+  rings: readonly [number, number],
+): WoodGap {
   const [a, b] = [heightAt(arrangement, lower, from), heightAt(arrangement, upper, from)];
   const [c, d] = [heightAt(arrangement, lower, to), heightAt(arrangement, upper, to)];
   return {
@@ -151,6 +178,7 @@ function gapOf(
     lengthTo: Math.max(0, d - c),
     middleFrom: (a + b) / 2,
     middleTo: (c + d) / 2,
+    rings,
   };
 }
 

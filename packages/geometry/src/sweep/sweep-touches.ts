@@ -58,7 +58,7 @@ export function sweepTouches(
   }
   const [fx, fy] = fibreVector(grainRad);
   const wood = board ?? boxAround(region, lengthMm);
-  const gaps = gapsAlong(alongFibre(region, fx, fy), alongFibre(wood, fx, fy))
+  const gaps = gapsAlong(alongFibre(region, fx, fy), alongFibre(wood, fx, fy), lengthMm)
     .filter((gap) => board !== undefined || gap.rings[0] >= 0)
     .map((gap) => upTo(gap, lengthMm))
     .filter((gap) => gap !== undefined);

@@ -4,14 +4,13 @@ import {
   curvedEdges,
   type MedialAxis,
   medialAxis,
-  type StrokeWidths,
   strokeWidths,
   withinFlattening,
 } from '@pourproof/geometry';
 import { type CleanRegion, perimeter, type Rings, ringStart } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
-import { type CutShape, cutShape } from './cut-shape.ts';
+import { cutShape } from './cut-shape.ts';
 import { type CutJob, type CutMeasures, carveJob, enteredRegion } from './measure-cut.ts';
 
 /** Figures of a cut that depend on where its bits enter. */
@@ -53,7 +52,7 @@ interface CutToBound {
 function cutBounds(cut: CutToBound): CutBounds {
   const { measures, given, curvesMm } = cut;
   const { entered, carving, shape, strokes } = measures;
-  const figures = figuresOf(carving, shape, strokes);
+  const figures = figuresOf(carving, strokes.lengthNarrowerThan(shape.entersMm));
   const own = ownErrors(cut);
   const regions = withinFlattening(entered, curvesMm);
   if (regions.least === entered) {
@@ -61,18 +60,15 @@ function cutBounds(cut: CutToBound): CutBounds {
   }
   const job = { ...given, bits: measures.bits };
   const lower = fittedCut(regions.least, { ...job, toleranceMm: curvesMm });
-  const upper = figuresAt(medialAxis(regions.most), job);
+  // strips that meet beside thin strokes read as strokes of their own: of these the lower side counts alone
+  const upper = figuresOf(carveJob(medialAxis(regions.most), job), figures.narrowerMm);
   const most = atMost(cut, upper);
   const narrower = narrowerBit(cut, lower.entersMm);
   const bounds = mapFigures(
     (key) =>
       own[key] +
       narrower[key] +
-      // strips that meet beside thin strokes read as strokes of their own: of these the lower side counts alone
-      Math.max(
-        Math.abs(figures[key] - lower.figures[key]),
-        key === 'narrowerMm' ? 0 : Math.abs(most[key] - figures[key]),
-      ),
+      Math.max(Math.abs(figures[key] - lower.figures[key]), Math.abs(most[key] - figures[key])),
   );
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
   const surelyMm2 = isFitted ? carveJob(lower.axis, given).areaMm2 : figures.areaMm2;
@@ -93,7 +89,7 @@ function mapFigures(of: (key: keyof CutFigures) => number): CutFigures {
   return Object.fromEntries(KEYS.map((key) => [key, of(key)])) as unknown as CutFigures;
 }
 
-function figuresOf(carving: Carving, shape: CutShape, strokes: StrokeWidths): CutFigures {
+function figuresOf(carving: Carving, narrowerMm: number): CutFigures {
   return {
     areaMm2: carving.areaMm2,
     volumeMm3: carving.volumeMm3,
@@ -101,7 +97,7 @@ function figuresOf(carving: Carving, shape: CutShape, strokes: StrokeWidths): Cu
     wallAreaMm2: carving.wallAreaMm2,
     wallLengthMm: arcRingsLength(carving.outline),
     maxDepthMm: carving.maxDepthMm,
-    narrowerMm: strokes.lengthNarrowerThan(shape.entersMm),
+    narrowerMm,
   };
 }
 
@@ -115,7 +111,10 @@ function atMost({ measures, artworkAreaMm2 }: CutToBound, upper: CutFigures): Cu
 }
 
 function figuresAt(axis: MedialAxis, job: CutJob): CutFigures {
-  return figuresOf(carveJob(axis, job), cutShape(job.bits, job.depthMm), strokeWidths(axis));
+  const { entersMm } = cutShape(job.bits, job.depthMm);
+  // no stroke is narrower than nothing
+  const narrowerMm = entersMm > 0 ? strokeWidths(axis).lengthNarrowerThan(entersMm) : 0;
+  return figuresOf(carveJob(axis, job), narrowerMm);
 }
 
 /** A cut with its bits fitted to an artwork, whose axis is told too. */

@@ -40,15 +40,17 @@ function clearedShape(cutters: readonly Cutter[], depthMm: number): CutShape {
     entersMm: Math.min(...widths),
     includedRad: null,
     leanRad: Math.min(...cutters.map((cutter, k) => leanAt(cutter, depths[k] ?? depthMm))),
-    sectionAt: (widthMm) =>
-      cutters
-        .flatMap((cutter, k) =>
-          widthMm < (widths[k] ?? 0) ? [] : [{ widthMm, depthMm: depths[k] ?? depthMm, cutter }],
-        )
-        .reduce<StrokeSection | null>(
-          (most, each) => (most === null || sectionArea(each) > sectionArea(most) ? each : most),
-          null,
-        ),
+    sectionAt: (widthMm) => {
+      // asked for at every point of every stroke
+      let most: StrokeSection | null = null;
+      for (const [k, cutter] of cutters.entries()) {
+        if (widthMm >= (widths[k] ?? 0)) {
+          const each = { widthMm, depthMm: depths[k] ?? depthMm, cutter };
+          most = most === null || sectionArea(each) > sectionArea(most) ? each : most;
+        }
+      }
+      return most;
+    },
   };
 }
 
