@@ -1,5 +1,6 @@
 import { resolveRegions } from '@pourproof/arrangement';
 import { readSvg } from '@pourproof/artwork';
+import { carve, veeCutter } from '@pourproof/cutting';
 import { leftStanding, medialAxis } from '@pourproof/geometry';
 import { settleJob } from '@pourproof/job';
 import { packRings, parseMeasure, signedArea } from '@pourproof/plane';
@@ -43,6 +44,48 @@ describe('what the campaign found', () => {
     const { pieces } = leftStanding(medialAxis(cleanFrom([ring])), 1.474216413497925, 0.005);
     checkNumbers(pieces);
     expect(pieces.length).toBeGreaterThan(3);
+  });
+
+  // both in the seeds of 30 November, see docs/method/fuzzing.md
+  test('a V in bands a micrometre wide is measured without end of halving, and nothing cut is less than nothing', () => {
+    const bands = cleanFrom([
+      [
+        19.83057786678244, 3.323431194820348, 15.47696453228677, 6.7472770936932704, 15.476116834734517,
+        6.746607316279453, 19.82840060626423, 3.323431194820348, 23.698154062081493, -2.6435998682154684,
+        17.74500996983848, -6.910347726304177, 17.746118689222392, -6.910949544593002, 23.700756241461388,
+        -2.6435998682154684,
+      ],
+      [
+        11.27491709109666, 3.4271820191946327, 15.476116834734517, 6.746607316279453, 15.475265268450674,
+        6.7472770936932704, 11.273679183054167, 3.4271820191946327, 6.290649075950739, -1.3502939571620358,
+        12.633602363681884, -4.13660374699993, 17.744170287928537, -6.910949544593002, 17.74500996983848,
+        -6.910347726304177, 12.63498959829427, -4.13660374699993, 6.291339821621001, -1.3502939571620358,
+      ],
+    ]);
+    const wide = 0.7390668474026514;
+    const vee = veeCutter({
+      includedRad: 2 * Math.atan2(2.29692964553833 - wide, 1.394880030103101 - 0.2434773251837852),
+      diameterMm: 4.59385929107666,
+      tipRadiusMm: 1.24344435842494,
+    });
+    const cut = carve(medialAxis(bands), [{ cutter: vee, way: 'follow' }], { depthMm: 6.43 });
+    expect(cut.volumeMm3).toBeGreaterThanOrEqual(0);
+    expect(cut.volumeMm3).toBeLessThanOrEqual(cut.areaMm2 * cut.maxDepthMm + cut.volumeErrorMm3);
+    const frames = resolveRegions([
+      {
+        ...packRings([
+          [-4, -4, 4, -4, 4, 4, -4, 4],
+          [-3.99, -3.99, 3.99, -3.99, 3.99, 3.99, -3.99, 3.99],
+        ]),
+        fillRule: 'evenodd',
+      },
+    ]).region;
+    for (const diameterMm of [1.4724200248718264, 0.9, 3]) {
+      const blunt = veeCutter({ includedRad: 1e-3, diameterMm, tipFlatMm: 0.9 * diameterMm });
+      expect(
+        carve(medialAxis(frames), [{ cutter: blunt, way: 'follow' }], { depthMm: 3 }).volumeMm3,
+      ).toBeGreaterThanOrEqual(0);
+    }
   });
 
   test('the validator tells edges apart whose places differ in the last digit only', () => {

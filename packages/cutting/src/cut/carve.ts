@@ -60,7 +60,8 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     toleranceMm,
     outline: whole.sliceOutline(0),
     areaMm2: whole.sliceArea(0).value,
-    volumeMm3: volume.value,
+    // of a cell a nanometre wide the moments cancel, and rounding may leave less than nothing
+    volumeMm3: Math.max(0, volume.value),
     volumeErrorMm3: volume.error,
     floorAreaMm2,
     get scallopedFloorMm2() {

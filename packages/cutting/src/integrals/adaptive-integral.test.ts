@@ -37,6 +37,20 @@ describe('adaptiveIntegral', () => {
     }
   });
 
+  test('a function that is all rounding ends after as many parts as any may have, and its error says so', () => {
+    let asked = 0;
+    // never the same for two numbers that differ in the last digit
+    const noise = (x: number): number => {
+      asked++;
+      return Math.sin(1e16 * x) * 1e-12;
+    };
+    const { value, error } = adaptiveIntegral(noise, 0, 1, 1e-30);
+    expect(Math.abs(value)).toBeLessThan(1e-12);
+    expect(error).toBeGreaterThan(1e-15);
+    // 512 parts, each asked at twelve places and halved once
+    expect(asked).toBeLessThanOrEqual(12 * (2 * 512 - 1));
+  });
+
   test('an empty interval gives 0, and NaN ends', () => {
     expect(adaptiveIntegral((x) => x, 1, 1, 1e-9)).toEqual({ value: 0, error: 0 });
     expect(adaptiveIntegral((x) => 1 / x, 0, 0, 1e-9)).toEqual({ value: 0, error: 0 });
