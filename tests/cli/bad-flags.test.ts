@@ -80,13 +80,13 @@ const CASES: readonly BadInput[] = [
     argv: ['list', 'wood'],
     err: said(
       'there is no list "wood".',
-      'Did you mean woods? Lists: woods, seals, resins, bits, findings, notices.',
+      'Did you mean woods? Lists: woods, seals, resins, bits, priors, findings, notices.',
     ),
   },
   {
     name: 'a list without a name',
     argv: ['list'],
-    err: said('list needs a name.', 'Lists: woods, seals, resins, bits, findings, notices.'),
+    err: said('list needs a name.', 'Lists: woods, seals, resins, bits, priors, findings, notices.'),
   },
   {
     name: 'an unknown finding',
