@@ -137,6 +137,7 @@ export class DxfPen {
 
   /** The edges of a hatch boundary that does not close. */
   brokenLoop(edges: readonly { readonly coords: readonly number[] }[]): void {
+    this.countNumbers(edges.reduce((sum, { coords }) => sum + coords.length, 0));
     this.sheet.brokenLoops.push(edges.map(({ coords }) => ({ coords, line: this.line, type: this.type })));
   }
 
@@ -146,8 +147,8 @@ export class DxfPen {
     this.log.add(code, { line: this.line, element: `${this.type}${layer}` }, detail);
   }
 
-  private isSound(coords: readonly number[]): boolean {
-    this.count.numbers += coords.length;
+  private countNumbers(more: number): void {
+    this.count.numbers += more;
     if (this.count.numbers > MAX_NUMBERS) {
       throw dxfRefusal(
         'too-much-detail',
@@ -155,6 +156,10 @@ export class DxfPen {
         { line: this.line },
       );
     }
+  }
+
+  private isSound(coords: readonly number[]): boolean {
+    this.countNumbers(coords.length);
     for (const c of coords) {
       if (!(Math.abs(c) <= MAX_COORD_MM)) {
         this.notice('bad-number');
