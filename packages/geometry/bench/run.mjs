@@ -1,13 +1,13 @@
 // Times of the axis and all its measures against one opening by other libraries on real lettering, and their growth on awkward families.
-// npm run bench [-- --quick] [-- --proof] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof measures
-// whole proofs alone and leaves the rest of the page as it is.
+// npm run bench [-- --quick] [-- --proof | --kernels] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof measures
+// whole proofs alone, --kernels all but them; either leaves the rest of the page as it is.
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { medialAxis, openedArea } from '@pourproof/geometry';
 import { measuredSection } from '../../proof/bench/measure-section.mjs';
-import { withSection } from '../../proof/bench/proof-section.mjs';
+import { sectionOf, withSection } from '../../proof/bench/proof-section.mjs';
 import { allMeasures, RADIUS_MM } from './all-measures.mjs';
 import { awkward, found, standing } from './awkward-regions.mjs';
 import { boostAnchor } from './boost-anchor.mjs';
@@ -31,7 +31,10 @@ const ROUNDS = 3;
 const PAGE = fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url));
 
 const before = process.argv.includes('--proof') ? readFileSync(PAGE, 'utf8') : await geometryPage();
-const page = withSection(before, await measuredSection({ isQuick }));
+const section = process.argv.includes('--kernels')
+  ? sectionOf(readFileSync(PAGE, 'utf8'))
+  : await measuredSection({ isQuick });
+const page = withSection(before, section);
 console.log(page);
 if (process.argv.includes('--page')) {
   writeFileSync(PAGE, page);

@@ -48,6 +48,13 @@ export function withSection(page, section) {
   return page.slice(0, from) + section + (next < 0 ? '' : page.slice(next));
 }
 
+/** That section of a page, as it stands there; empty where there is none. */
+export function sectionOf(page) {
+  const from = page.indexOf(HEADING);
+  const next = page.indexOf('\n## ', from + 1);
+  return from < 0 ? '' : page.slice(from, next < 0 ? undefined : next);
+}
+
 function ratioRows(cases) {
   return Object.keys(JOBS).flatMap((job) => {
     const inA = (timeOf) => cases.map((c) => timeOf(c.proofs[job]) / c.axisMs);
