@@ -26,6 +26,9 @@ export const bleedPriors: Readonly<Record<WoodId, Cited | null>> = {
   purpleheart: null,
   padauk: null,
   wenge: null,
+  'white-pine': null,
+  spruce: null,
+  redcedar: null,
 };
 
 /** What is expected of a wood without a prior of its own, by its likeness to others. */
@@ -43,6 +46,8 @@ const analogy = (medianMm: number, boardSpread: number): BleedAnalogy => ({
 
 /** Ring-porous with few tyloses: vessels longer than most boards, colour runs in lines. */
 const OPEN_RING_POROUS = analogy(6, 1);
+/** Softwood: no vessels, but cells of some millimetres whose pits close as the wood dries; colour shows as dots where there are resin canals. */
+const CLOSED_TRACHEIDS = analogy(0.5, 0.9);
 /** Large pores, but few, or plugged by tyloses and deposits: short, dark lines. */
 const fewOrGummed = (medianMm: number): BleedAnalogy => analogy(medianMm, 0.7);
 /** Diffuse-porous, many small open pores: haze. */
@@ -50,7 +55,8 @@ const openDiffusePorous = (medianMm: number): BleedAnalogy => analogy(medianMm, 
 
 /**
  * Woods without a prior, by their vessels and tyloses: our inference from anatomy, never measured. White oak is ring-porous too, but its vessels
- * are full of tyloses. Given for the stock that is usual: sapwood of maple, birch, basswood and alder, heartwood of the others.
+ * are full of tyloses. Softwoods have no vessels at all; pine lets colour
+ * into its resin canals. Given for the stock that is usual: sapwood of maple, birch, basswood, alder and pine, heartwood of the others.
  */
 export const bleedAnalogies: Readonly<Record<WoodId, BleedAnalogy | null>> = {
   poplar: null,
@@ -72,4 +78,7 @@ export const bleedAnalogies: Readonly<Record<WoodId, BleedAnalogy | null>> = {
   purpleheart: fewOrGummed(1.5),
   padauk: fewOrGummed(1),
   wenge: fewOrGummed(1),
+  'white-pine': analogy(2, 0.7),
+  spruce: CLOSED_TRACHEIDS,
+  redcedar: CLOSED_TRACHEIDS,
 };

@@ -27,4 +27,7 @@ export const woodColours: Readonly<Record<WoodId, Cited<Lab> | null>> = {
   purpleheart: null,
   padauk: null,
   wenge: null,
+  'white-pine': null,
+  spruce: null,
+  redcedar: null,
 };

@@ -2,8 +2,8 @@ import type { Status } from './cited.ts';
 import type { SourceId } from './sources.ts';
 import type { WoodId } from './wood.ts';
 
-/** Arrangement of pores over a growth ring (IAWA features 3, 4 and 5). */
-export type Porosity = 'ring' | 'semi-ring' | 'diffuse';
+/** Arrangement of pores over a growth ring (IAWA features 3, 4 and 5); softwoods have none. */
+export type Porosity = 'ring' | 'semi-ring' | 'diffuse' | 'none';
 
 /** Pores of a wood: what lets resin in and what stops it. */
 export interface Pores {
@@ -58,6 +58,11 @@ export const woodPores: Readonly<Record<WoodId, Pores>> = {
   purpleheart: colourRuns(remembered('deposits; its colour runs into finishes', [100, 250])),
   padauk: colourRuns(remembered('deposits; its colour runs into finishes', [100, 250])),
   wenge: remembered('deposits', [100, 250]),
+  'white-pine': softwood(
+    'softwood with large resin canals; its pits close on drying; resin in the heartwood',
+  ),
+  spruce: softwood('softwood with small resin canals; its pits close on drying'),
+  redcedar: softwood('softwood without resin canals; its pits close on drying'),
 };
 
 function pores(
@@ -91,6 +96,10 @@ function remembered(blocking: string, diameterUm: readonly [number, number] | nu
     status: 'memory',
     because: diameterUm ? diameters : ['from-memory'],
   };
+}
+
+function softwood(blocking: string): Pores {
+  return { ...remembered(blocking, null), porosity: 'none' };
 }
 
 function runsThrough(row: Pores): Pores {

@@ -24,7 +24,10 @@ export type WoodId =
   | 'teak'
   | 'purpleheart'
   | 'padauk'
-  | 'wenge';
+  | 'wenge'
+  | 'white-pine'
+  | 'spruce'
+  | 'redcedar';
 
 /** What is known of one wood. `null` means that no value could be found, not that it is zero. */
 export interface Wood {
@@ -70,6 +73,9 @@ export const woods: Readonly<Record<WoodId, Wood>> = {
   purpleheart: assemble('purpleheart', 'purpleheart', 'Peltogyne spp.'),
   padauk: assemble('padauk', 'African padauk', 'Pterocarpus soyauxii'),
   wenge: assemble('wenge', 'wenge', 'Millettia laurentii'),
+  'white-pine': assemble('white-pine', 'eastern white pine', 'Pinus strobus'),
+  spruce: assemble('spruce', 'spruce', 'Picea spp.'),
+  redcedar: assemble('redcedar', 'western redcedar', 'Thuja plicata'),
 };
 
 function assemble(id: WoodId, name: string, botanical: string): Wood {
