@@ -90,9 +90,15 @@ export function partAt([x, y]: Point, parts: readonly Rings[]): number {
   if (within >= 0) {
     return within;
   }
-  const off = parts.map((part) => {
-    const [u, v] = nearestOn(part, [x, y]) ?? [Infinity, Infinity];
-    return Math.hypot(u - x, v - y);
+  let [nearest, least] = [0, Infinity];
+  parts.forEach((part, k) => {
+    const [left, top, right, bottom] = ringsBounds(part);
+    // no part is nearer than its box
+    if (Math.hypot(Math.max(left - x, x - right, 0), Math.max(top - y, y - bottom, 0)) < least) {
+      const [u, v] = nearestOn(part, [x, y]) ?? [Infinity, Infinity];
+      const off = Math.hypot(u - x, v - y);
+      [nearest, least] = off < least ? [k, off] : [nearest, least];
+    }
   });
-  return off.indexOf(Math.min(...off));
+  return nearest;
 }
