@@ -1,6 +1,6 @@
-import { type CleanRegion, type Point, type Rings, ringCoords } from '@pourproof/plane';
+import type { CleanRegion, Point, Rings } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
-import { offsetsApart, partAt, shiftedRings } from '../fixes/moved-apart.ts';
+import { offsetsApart, ownersOf, shiftedRings } from '../fixes/moved-apart.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -47,7 +47,7 @@ export function bleedSpacing(
     const offsets = offsetsApart(parts, byMm, between);
     return blocks.some((block, k) =>
       block
-        .in(shiftedRings(block.inBlock.cut, parts, offsets))
+        .in(shiftedRings(block.inBlock.cut, owners[k] as readonly number[], offsets))
         .some(([one, other]) => owners[k]?.[one] !== owners[k]?.[other]),
     );
   };
@@ -120,20 +120,12 @@ function slideMm({ block, owners, one, other }: Pair, letters: readonly Rings[],
     const by: Point = axis === 0 ? [sense * mm, 0] : [0, sense * mm];
     const offsets = letters.map((_, k): Point => (k === other ? by : [0, 0]));
     return block
-      .in(shiftedRings(block.inBlock.cut, letters, offsets))
+      .in(shiftedRings(block.inBlock.cut, owners, offsets))
       .some(
         (rings) => rings.some((ring) => owners[ring] === one) && rings.some((ring) => owners[ring] === other),
       );
   };
   return least(crossesAt, MAX_SLIDE * block.reachMm);
-}
-
-/** The letter or part that each ring of a cut belongs to. */
-function ownersOf(cut: CleanRegion, parts: readonly Rings[]): readonly number[] {
-  return Array.from(cut.ringEnds, (_, k) => {
-    const [x = 0, y = 0] = ringCoords(cut, k);
-    return partAt([x, y], parts);
-  });
 }
 
 /** The least hundredths of a millimetre at which nothing crosses, by halving; `null` where something does at the most. */

@@ -15,7 +15,10 @@ export function movedApart(drawing: Drawing, byMm: number, { where }: Finding): 
     ...drawing,
     shapes: drawing.shapes.map((shape) => ({
       ...shape,
-      region: { ...shiftedRings(shape.region, parts, offsets), fillRule: shape.region.fillRule },
+      region: {
+        ...shiftedRings(shape.region, ownersOf(shape.region, parts), offsets),
+        fillRule: shape.region.fillRule,
+      },
     })),
   };
 }
@@ -69,15 +72,23 @@ function middleOf(part: Rings): Point {
   return [(left + right) / 2, (top + bottom) / 2];
 }
 
-/** Rings moved, each with the part that it belongs to. */
+/** The part that each ring belongs to, by its first point. */
+export function ownersOf(rings: Rings, parts: readonly Rings[]): readonly number[] {
+  return Array.from(rings.ringEnds, (_, k) => {
+    const [x = 0, y = 0] = ringCoords(rings, k);
+    return partAt([x, y], parts);
+  });
+}
+
+/** Rings moved, each with the part that owns it, see {@link ownersOf}. */
 export function shiftedRings<Kind extends Rings>(
   rings: Kind,
-  parts: readonly Rings[],
+  owners: readonly number[],
   offsets: readonly Point[],
 ): Kind {
   const moved = Array.from(rings.ringEnds, (_, k) => {
     const ring = ringCoords(rings, k);
-    const [dx, dy] = offsets[partAt([ring[0] ?? 0, ring[1] ?? 0], parts)] ?? [0, 0];
+    const [dx, dy] = offsets[owners[k] as number] ?? [0, 0];
     return ring.map((value, i) => value + (i % 2 === 0 ? dx : dy));
   });
   // what is moved apart stays as clean as it was
@@ -85,7 +96,7 @@ export function shiftedRings<Kind extends Rings>(
 }
 
 /** The part that a point lies in, or the nearest. */
-export function partAt([x, y]: Point, parts: readonly Rings[]): number {
+function partAt([x, y]: Point, parts: readonly Rings[]): number {
   const within = parts.findIndex((part) => isInside(part, x, y));
   if (within >= 0) {
     return within;

@@ -1,5 +1,6 @@
-import { type Drawing, type Point, packRings, scaling, textInUnits, transformRings } from '@pourproof/plane';
+import { type Drawing, type Point, scaling, transformRings } from '@pourproof/plane';
 import { expect, test } from 'vitest';
+import { drawingOf } from '../../../../tests/support/drawing-of.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { FixStep } from '../report/fix-schema.ts';
 import { factorOf, movedBy } from './moved-by.ts';
@@ -8,20 +9,7 @@ const rectangle = (x: number, y: number, width: number, height: number): number[
   ...[x, y, x + width, y, x + width, y + height, x, y + height],
 ];
 
-function drawn(...rings: readonly (readonly number[])[]): Drawing {
-  return {
-    format: 'svg',
-    scaleSource: textInUnits('made by a test'),
-    toleranceMm: 0.005,
-    notices: [],
-    shapes: rings.map((ring, k) => ({
-      region: { ...packRings([ring]), fillRule: 'nonzero' },
-      layer: '',
-      colour: '#000000',
-      source: `shape ${k}`,
-    })),
-  };
-}
+const drawn = (...rings: readonly (readonly number[])[]): Drawing => drawingOf(rings);
 const at = (...points: Point[]): FindingPlace => ({
   atMm: points[0] as Point,
   outline: [points],

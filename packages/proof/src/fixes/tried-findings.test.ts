@@ -1,6 +1,7 @@
 import { type JobInput, settleJob } from '@pourproof/job';
-import { type Drawing, packRings, textInUnits } from '@pourproof/plane';
+import type { Drawing } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
+import { drawingOf } from '../../../../tests/support/drawing-of.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import { scaledDrawing } from './changed-drawing.ts';
@@ -9,20 +10,7 @@ import { triedFindings } from './tried-findings.ts';
 
 const CALM: JobInput = { bit: ['flat:2mm'], depth: '3mm', seal: 'epoxy', sealHours: '24h', boards: 10 };
 
-function drawn(...rings: readonly (readonly number[])[]): Drawing {
-  return {
-    format: 'svg',
-    scaleSource: textInUnits('made by a test'),
-    toleranceMm: 0.005,
-    notices: [],
-    shapes: rings.map((ring, k) => ({
-      region: { ...packRings([ring]), fillRule: 'nonzero' },
-      layer: '',
-      colour: '#000000',
-      source: `shape ${k}`,
-    })),
-  };
-}
+const drawn = (...rings: readonly (readonly number[])[]): Drawing => drawingOf(rings);
 const SQUARE = drawn([0, 0, 40, 0, 40, 40, 0, 40]);
 
 /** What becomes of some ways out, proposed for a finding that the job has. */
