@@ -1,7 +1,7 @@
-import { AxisEdge } from '@pourproof/geometry';
 import { type FaultBundle, replay } from 'pourproof';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { captured, fixture } from '../support/cli/captured-run.ts';
+import { whileSkewed } from '../support/while-skewed.ts';
 
 const broken = {
   readFile: (): Promise<Uint8Array> => Promise.reject(new Error('the bench gave way')),
@@ -42,23 +42,16 @@ const flags = ['vet', 'my square.svg', '--bit', 'flat:2mm', '--depth', '3mm'];
 
 /** A run in which every place on the axis is off by 0.02 mm, with the files that it writes. */
 async function skewed(argv: readonly string[], changes: Parameters<typeof captured>[1] = {}) {
-  const atShare = AxisEdge.prototype.atShare;
-  const skew = vi.spyOn(AxisEdge.prototype, 'atShare').mockImplementation(function (
-    this: AxisEdge,
-    share: number,
-  ) {
-    atShare.call(this, share);
-    this.x += 0.02;
-  });
   const written = new Map<string, string>();
-  const answer = await captured(argv, {
-    readFile: async () => square,
-    writeFile: async (path, text) => void written.set(path, text),
-    fileIdentity: async (path) => (written.has(path) ? path : null),
-    cwd: '/shop',
-    ...changes,
-  });
-  skew.mockRestore();
+  const answer = await whileSkewed(() =>
+    captured(argv, {
+      readFile: async () => square,
+      writeFile: async (path, text) => void written.set(path, text),
+      fileIdentity: async (path) => (written.has(path) ? path : null),
+      cwd: '/shop',
+      ...changes,
+    }),
+  );
   return { ...answer, written };
 }
 

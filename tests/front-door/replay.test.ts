@@ -1,32 +1,15 @@
-import { AxisEdge } from '@pourproof/geometry';
 import { type FaultBundle, ProofFault, vet } from 'pourproof';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { replayed } from '../replay.mjs';
+import { whileSkewed } from '../support/while-skewed.ts';
 
 const bytes = new TextEncoder().encode(
   '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="20mm" viewBox="0 0 60 20"><path d="M5 5h12v12h-12z"/></svg>',
 );
 
-/** What is asked while every place on the axis is off by 0.02 mm. */
-async function skewed<T>(ask: () => Promise<T>): Promise<T> {
-  const atShare = AxisEdge.prototype.atShare;
-  const skew = vi.spyOn(AxisEdge.prototype, 'atShare').mockImplementation(function (
-    this: AxisEdge,
-    share: number,
-  ) {
-    atShare.call(this, share);
-    this.x += 0.02;
-  });
-  try {
-    return await ask();
-  } finally {
-    skew.mockRestore();
-  }
-}
-
 async function fault(): Promise<FaultBundle> {
   const job = { bit: ['flat:2mm'], depth: '3mm' };
-  const thrown = await skewed(() => vet({ kind: 'file', name: 'square.svg', bytes }, job)).catch(
+  const thrown = await whileSkewed(() => vet({ kind: 'file', name: 'square.svg', bytes }, job)).catch(
     (error: unknown) => error,
   );
   if (!(thrown instanceof ProofFault)) {
@@ -37,7 +20,7 @@ async function fault(): Promise<FaultBundle> {
 
 test('a fault that is still there is told with its figures, one that is gone with the verdict', async () => {
   const text = JSON.stringify(await fault());
-  const there = await skewed(() => replayed(text, 'square.fault.json'));
+  const there = await whileSkewed(() => replayed(text, 'square.fault.json'));
   expect(there.code).toBe(70);
   expect(there.text).toMatch(
     /the fault is still there\.\n.*\n {2}width-is-distance-to-outline: [\d.]+ mm, must lie between [\d.]+ and [\d.]+; off by [\d.]+/u,
