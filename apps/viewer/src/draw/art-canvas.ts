@@ -5,7 +5,7 @@ import type { Layer } from './layer.ts';
 import type { PaintAnswer, PaintQuestion } from './paint-question.ts';
 import type { SheetSize, View } from './view.ts';
 
-/** What is painted beyond each edge of the sheet, as a share of its size, so that a drag finds something there. */
+/** What is painted beyond each edge of the sheet, as a share of its size, so that a drag finds something there (our choice). */
 const BEYOND = 0.15;
 
 /**

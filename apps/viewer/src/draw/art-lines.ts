@@ -2,9 +2,9 @@ import type { Bounds } from '@pourproof/plane';
 import type { ArtShape } from './art-shapes.ts';
 import { thinnedLine } from './thinned-line.ts';
 
-/** How far a thinned line may lie from the true one, px. */
+/** How far a thinned line may lie from the true one, px (our choice: less than smoothed edges show). */
 const TOLERANCE_PX = 0.25;
-/** Scales of which thinned lines are kept, each twice the next: those around the one that is shown. */
+/** Scales of which thinned lines are kept, each twice the next: the one that is shown and one to either side (our choice). */
 const MAX_LEVELS = 3;
 
 /** The lines of one shape, thinned to the scale at which they are shown, and found by the part of the plane that is in sight. */

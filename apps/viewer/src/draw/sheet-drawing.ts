@@ -21,7 +21,7 @@ const END_GRAIN_DEG = 45;
 /** A block with less room than this on either side of its letter, px, goes without. */
 const LETTER_ROOM_PX = 9;
 
-/** A view that has not moved for so long rests. */
+/** A view that has not moved for so long rests (our choice: no hand pauses so briefly). */
 const REST_MS = 120;
 
 /** Height of the controls over the top of the sheet, px. */

@@ -1,6 +1,6 @@
 /**
  * Points within this many of each other are looked at together, so that a line of n points takes n·RUN steps at most however it winds; at each
- * end of a run a point stays that need not.
+ * end of a run a point stays that need not (our choice).
  */
 const RUN = 256;
 

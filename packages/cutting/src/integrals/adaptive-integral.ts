@@ -17,7 +17,7 @@ const EIGHT = [
 /**
  * Greatest number of times that a part is halved, and greatest number of parts; what the rules then still differ by counts as error. A kink or
  * a steep end takes a few parts a halving. Where f is its own rounding (a cell a nanometre wide, where large moments cancel) the rules
- * never agree, and halving all of it to the end would take hours.
+ * never agree, and halving all of it to the end would take hours. Both numbers are our choice.
  */
 const MAX_HALVINGS = 24;
 const MAX_PARTS = 512;
