@@ -9,6 +9,7 @@ export const SEED = 20261129;
 const DEAR = {
   materials: [
     'packages/materials/src/calibration/calibrated-travel.test.ts',
+    'packages/materials/src/calibration/pooled-belief.test.ts',
     'packages/materials/src/calibration/coverage.test.ts',
   ],
   proof: [
@@ -18,6 +19,7 @@ const DEAR = {
     'tests/proof/fixes-applied.test.ts',
     'tests/proof/glue-up.test.ts',
     'tests/proof/rounds.test.ts',
+    'tests/proof/rounds-laws.test.ts',
     'tests/proof/seen-to.test.ts',
     'tests/proof/ways-out-tried.test.ts',
   ],
@@ -92,6 +94,7 @@ export const SETS = {
           'packages/proof/src/board/near-clamps.test.ts',
           'packages/proof/src/board/near-parts.test.ts',
           'tests/proof/rounds.test.ts',
+          'tests/proof/rounds-laws.test.ts',
           'tests/proof/ways-out-tried.test.ts',
           'tests/job',
         ],

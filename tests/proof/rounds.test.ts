@@ -1,192 +1,17 @@
-import { type JobInput, settleJob } from '@pourproof/job';
-import { applyFix, judgeDrawing, type Report, reportSchema } from '@pourproof/proof';
+import type { JobInput } from '@pourproof/job';
+import { applyFix } from '@pourproof/proof';
 import { calendarFile } from '@pourproof/wording';
-import fc from 'fast-check';
 import { vet } from 'pourproof';
 import { describe, expect, test } from 'vitest';
 import { rectangle } from '../support/drawing-of.ts';
-import { cases } from '../support/lane.ts';
-import { type Painted, painted } from '../support/painted.ts';
-
-const SOUND: JobInput = {
-  bit: ['flat:2mm'],
-  depth: '3mm',
-  wood: 'maple',
-  grain: '0deg',
-  seal: 'epoxy',
-  sealHours: '24h',
-  level: '0.5mm',
-  weigh: 'fine',
-  boards: 6,
-  units: 'mm',
-};
-const [BLACK, RED, BLUE] = ['#000000', '#ff0000', '#0000ff'];
-
-const vetted = (shapes: readonly Painted[], job: JobInput = {}): Report =>
-  judgeDrawing(painted(shapes), 'test', settleJob({ ...SOUND, ...job })).report;
-const codes = ({ findings }: Report): readonly string[] => findings.map(({ code }) => code);
-
-/** A red square in the middle of a black one, and a blue one apart. */
-const within: readonly Painted[] = [
-  [BLACK, rectangle(0, 0, 40, 40)],
-  [RED, rectangle(10, 10, 20, 20)],
-];
-const apart: readonly Painted[] = [
-  [BLACK, rectangle(0, 0, 20, 20)],
-  [RED, rectangle(40, 0, 20, 20)],
-];
-
-const coord = fc.integer({ min: 0, max: 50 });
-const size = fc.integer({ min: 6, max: 30 });
-const shapes: fc.Arbitrary<readonly Painted[]> = fc
-  .array(
-    fc
-      .tuple(fc.constantFrom(BLACK, RED, BLUE), coord, coord, size, size)
-      .map(([colour, x, y, width, height]): Painted => [colour, rectangle(x, y, width, height)]),
-    { minLength: 2, maxLength: 5 },
-  )
-  .filter((all) => new Set(all.map(([colour]) => colour)).size > 1);
-const bits = fc.constantFrom<JobInput>(
-  { bit: ['flat:2mm'] },
-  { bit: ['flat:3mm', 'flat:1mm'] },
-  { bit: ['vee:60deg:1/2in'] },
-);
-/** Bits of its own for a round, or those of the job. */
-const own = fc.constantFrom('', ' with flat:1.5mm', ' with vee:60deg:1/2in+flat:2mm', ' with ball:3mm');
-const names = (all: readonly Painted[]): readonly string[] => [
-  ...new Set(all.map(([colour]) => String(colour))),
-];
-
-describe('laws of rounds', () => {
-  test('a job of one colour is the same with rounds and without', () => {
-    const one: readonly Painted[] = [[BLACK, rectangle(0, 0, 40, 20)]];
-    const { rounds, ...report } = vetted(one, { rounds: 'black' });
-    expect(rounds).toBeUndefined();
-    expect(report).toEqual(vetted(one));
-    expect(vetted(one, { rounds: 'black:2mm' }).cut).toEqual(vetted(one, { depth: '2mm' }).cut);
-  });
-
-  test('wood that is gone is what all rounds remove less what they take out of cured resin', () => {
-    fc.assert(
-      fc.property(shapes, bits, fc.constantFrom('0mm', '0.3mm', '1mm'), (all, bit, level) => {
-        const { cut, rounds = [] } = vetted(all, { ...bit, level, rounds: names(all).join(', ') });
-        const wood = rounds.reduce((sum, { volumeMm3, resinMm3 }) => sum + volumeMm3 - resinMm3, 0);
-        expect(cut.volumeMm3).toBeCloseTo(wood, 4);
-        for (const { resinMm3, volumeMm3 } of rounds) {
-          expect(resinMm3).toBeLessThanOrEqual(volumeMm3);
-        }
-        // without levelling between, the same wood is gone as in one cut, whatever the order; where several shapes meet, one cut reaches
-        // corners that none of the rounds does
-        if (level === '0mm') {
-          const once = vetted(all, bit).cut;
-          expect(cut.areaMm2).toBeLessThanOrEqual(once.areaMm2 * (1 + 1e-4));
-          expect(cut.volumeMm3).toBeLessThanOrEqual(once.volumeMm3 * (1 + 1e-4));
-        }
-      }),
-      cases(12),
-    );
-  });
-
-  test('any job of rounds gives a report of its schema, and more levelling never a milder verdict', () => {
-    const board = fc.constantFrom<JobInput>(
-      {},
-      { wood: undefined, grain: undefined, board: 'stripes 300x180x20mm maple:60mm walnut:20mm' },
-      {
-        wood: undefined,
-        grain: undefined,
-        board: 'end-grain-checkerboard 320x320x12mm maple walnut square:40mm',
-        turn: '20deg',
-      },
-    );
-    const any = fc.constantFrom<JobInput>(
-      { bit: ['flat:3mm', 'flat:1mm'] },
-      { bit: ['ball:3mm'] },
-      { bit: ['vee:60deg:1/2in', 'flat:2mm'] },
-      { bit: ['taper:1mm:10deg:6mm'] },
-    );
-    const seal = fc.constantFrom('none', 'shellac', 'epoxy');
-    const gravity = { clear: 0, caution: 1, stop: 2 };
-    fc.assert(
-      fc.property(shapes, board, any, seal, fc.boolean(), own, (all, on, bit, coat, isDeep, bits) => {
-        const rounds = names(all)
-          .map((name, k) => (isDeep && k > 0 ? `${name}:4mm${bits}` : name))
-          .join(', ');
-        const job = { ...on, ...bit, seal: coat, rounds };
-        const [less, more] = ['0.3mm', '1mm'].map((level) => vetted(all, { ...job, level }));
-        expect(reportSchema.safeParse(less).error).toBeUndefined();
-        expect(gravity[more?.verdict ?? 'clear']).toBeGreaterThanOrEqual(gravity[less?.verdict ?? 'clear']);
-      }),
-      cases(8),
-    );
-  });
-
-  test('colours apart are cut, filled and weighed in rounds as at once, in any order', () => {
-    const once = vetted(apart);
-    for (const rounds of ['black, red', 'red, black']) {
-      const report = vetted(apart, { rounds });
-      expect(report.cut.areaMm2).toBeCloseTo(once.cut.areaMm2, 9);
-      expect(report.cut.volumeMm3).toBeCloseTo(once.cut.volumeMm3, 9);
-      expect(report.cut.wallLengthMm).toBeCloseTo(once.cut.wallLengthMm, 9);
-      expect(report.rounds?.map(({ resinMm3 }) => resinMm3)).toEqual([0, 0]);
-      const grams = ({ pour }: Report) =>
-        Object.fromEntries(pour.colours.map(({ name, massG }) => [name, massG]));
-      expect(grams(report)).toEqual(grams(once));
-      expect(report.verdict).toBe('clear');
-    }
-  });
-
-  test('the face ends as it is drawn, whatever the order of the rounds', () => {
-    fc.assert(
-      fc.property(shapes, fc.boolean(), (all, isReversed) => {
-        const order = isReversed ? names(all).toReversed() : names(all);
-        const report = vetted(all, { bit: ['flat:0.5mm'], rounds: order.join(', ') });
-        // what a round cuts is all of it poured; in the end later ones have taken what they cover
-        const poured = (report.rounds ?? []).reduce((sum, { cutAreaMm2 }) => sum + cutAreaMm2, 0);
-        expect(poured).toBeGreaterThanOrEqual(report.cut.areaMm2 - 1e-6);
-        const last = report.rounds?.at(-1);
-        const seen = vetted(all, { bit: ['flat:0.5mm'], overpour: '0mm', wastePct: 0, boards: 1 }).pour
-          .colours;
-        const ofLast = seen.find(({ name }) => name === last?.colours[0]);
-        // the last round cuts just what is seen of its colour, less the corners that its bit leaves
-        const share = (ofLast?.volumeMl ?? 0) / seen.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
-        expect(last?.cutAreaMm2).toBeGreaterThan(share * report.artwork.areaMm2 * 0.9 - 6);
-        expect(last?.cutAreaMm2).toBeLessThan(share * report.artwork.areaMm2 * 1.1 + 6);
-      }),
-      cases(12),
-    );
-  });
-
-  test('the last round finds of a shape apart what it finds of it alone', () => {
-    const thin: Painted = [RED, rectangle(60, 0, 44, 1.5)];
-    const alone = vetted([thin]);
-    const last = vetted([[BLACK, rectangle(0, 0, 40, 40)], thin], { rounds: 'black, red' });
-    const found = last.findings.find(({ code }) => code === 'bit-cannot-enter');
-    const { fix: _, round, ...rest } = found ?? {};
-    expect(round).toBe(2);
-    const { fix: __, ...ofAlone } = alone.findings.find(({ code }) => code === 'bit-cannot-enter') ?? {};
-    expect(rest).toEqual(ofAlone);
-  });
-
-  test('what was poured first loses every levelling, and more levelling never makes it milder', () => {
-    const levelled = vetted(within, { rounds: 'black, red' }).rounds?.map(({ levelledMm }) => levelledMm);
-    expect(levelled).toEqual([1, 0.5]);
-    const gravity = { clear: 0, caution: 1, stop: 2 };
-    const verdicts = ['0.2mm', '0.5mm', '1mm', '1.3mm', '1.5mm', '2.5mm'].map(
-      (level) => gravity[vetted(within, { rounds: 'black, red', level }).verdict],
-    );
-    expect(verdicts).toEqual(verdicts.toSorted((a, b) => a - b));
-    const worn = vetted(within, { rounds: 'black, red', level: '1.5mm' }).findings.find(
-      ({ code }) => code === 'sands-through',
-    );
-    expect([worn?.severity, worn?.round]).toEqual(['stop', 1]);
-  });
-});
+import type { Painted } from '../support/painted.ts';
+import { apart, BLACK, BLUE, codes, RED, SOUND, vettedRounds, within } from '../support/rounds-job.ts';
 
 describe('a round in cured resin', () => {
   const shallow = 'black:4mm, red:2mm';
 
   test('opens no wood: it takes no seal, bleeds nothing and is sealed in no step', () => {
-    const { rounds, seal, pour, findings } = vetted(within, {
+    const { rounds, seal, pour, findings } = vettedRounds(within, {
       rounds: shallow,
       seal: 'none',
       colour: 'black',
@@ -196,7 +21,7 @@ describe('a round in cured resin', () => {
     expect(findings.filter(({ round }) => round === 2).map(({ code }) => code)).toEqual([]);
     expect(findings.find(({ code }) => code === 'high-bleed-wall')?.round).toBe(1);
     expect(seal.massG).toBe(0);
-    const coats = vetted(within, { rounds: shallow }).pour.schedule.filter(
+    const coats = vettedRounds(within, { rounds: shallow }).pour.schedule.filter(
       ({ step }) => step === 'seal-coat',
     );
     expect(coats.map(({ round }) => round)).toEqual([1]);
@@ -206,7 +31,7 @@ describe('a round in cured resin', () => {
   test('counts its floor as wood where it goes deeper than the resin', () => {
     const end = { wood: undefined, board: 'plain 100x100x30mm maple', grain: undefined } as const;
     const area = (rounds: string): readonly number[] => {
-      const { endGrain } = vetted(within, {
+      const { endGrain } = vettedRounds(within, {
         ...end,
         rounds,
         board: 'end-grain-checkerboard 120x120x30mm maple square:120mm',
@@ -225,7 +50,7 @@ describe('a round in cured resin', () => {
       [RED, rectangle(10, 0, 20, 20)],
     ];
     const wall = (all: readonly Painted[], rounds?: string) =>
-      vetted(all, {
+      vettedRounds(all, {
         seal: 'none',
         colour: 'black',
         level: '0mm',
@@ -239,15 +64,15 @@ describe('a round in cured resin', () => {
 
 describe('what a job may say of rounds', () => {
   test('colours that it does not name come last, with a notice', () => {
-    const report = vetted([...within, [BLUE, rectangle(60, 0, 20, 20)]], { rounds: 'black' });
+    const report = vettedRounds([...within, [BLUE, rectangle(60, 0, 20, 20)]], { rounds: 'black' });
     expect(report.rounds?.map(({ colours }) => colours)).toEqual([[BLACK], [RED, BLUE]]);
     expect(report.artwork.notices.map(({ code }) => code)).toContain('colour-without-round');
   });
 
   test('colours of one round may still not touch', () => {
-    expect(codes(vetted(within, { rounds: 'black+red' }))).toContain('colours-touch');
+    expect(codes(vettedRounds(within, { rounds: 'black+red' }))).toContain('colours-touch');
     const three: readonly Painted[] = [...within, [BLUE, rectangle(60, 0, 20, 20)]];
-    const found = vetted(three, { rounds: 'blue, black+red' }).findings.find(
+    const found = vettedRounds(three, { rounds: 'blue, black+red' }).findings.find(
       ({ code }) => code === 'colours-touch',
     );
     expect([found?.severity, found?.round]).toEqual(['stop', 2]);
@@ -257,8 +82,8 @@ describe('what a job may say of rounds', () => {
   });
 
   test('what is not drawn, or named twice, is refused', () => {
-    expect(() => vetted(within, { rounds: 'black, green' })).toThrow('no colour or layer "green"');
-    expect(() => vetted(within, { rounds: 'black, #000' })).toThrow('two rounds');
+    expect(() => vettedRounds(within, { rounds: 'black, green' })).toThrow('no colour or layer "green"');
+    expect(() => vettedRounds(within, { rounds: 'black, #000' })).toThrow('two rounds');
   });
 });
 
@@ -268,7 +93,7 @@ describe('what is left thin between rounds', () => {
     [RED, rectangle(widthMm, widthMm, 40 - 2 * widthMm, 40 - 2 * widthMm)],
   ];
   const found = (all: readonly Painted[], code: string, job: JobInput = {}) =>
-    vetted(all, { rounds: 'black, red', ...job }).findings.find((finding) => finding.code === code);
+    vettedRounds(all, { rounds: 'black, red', ...job }).findings.find((finding) => finding.code === code);
 
   test('cured resin: below the limit with its width and place, at the limit not', () => {
     const thin = found(rimOf(0.79), 'resin-left-thin');
@@ -300,7 +125,7 @@ describe('what is left thin between rounds', () => {
       [BLACK, rectangle(0, 0, 20, 20)],
       [RED, rectangle(20.6, 0, 20, 20)],
     ];
-    const [rounds, once] = [found(beside, 'short-grain-will-break'), vetted(beside).findings];
+    const [rounds, once] = [found(beside, 'short-grain-will-break'), vettedRounds(beside).findings];
     expect(rounds?.round).toBe(2);
     expect(rounds?.measured).toEqual(once.find(({ code }) => code === 'short-grain-will-break')?.measured);
   });
@@ -319,7 +144,7 @@ describe('what is left thin between rounds', () => {
 
 test('the calendar has every step of every round once, in order, and finish and full cure at the end', async () => {
   const job = { rounds: 'black, red', start: '2026-12-01 09:00' };
-  const { schedule } = vetted(within, job).pour;
+  const { schedule } = vettedRounds(within, job).pour;
   const events = (await calendarFile('sign.svg', schedule)).split('BEGIN:VEVENT').slice(1);
   expect(events).toHaveLength(schedule.length);
   const uids = events.map((event) => /UID:([^@]*)@/u.exec(event.replaceAll(/\r\n[\t ]/gu, ''))?.[1]);
@@ -336,7 +161,7 @@ test('the calendar has every step of every round once, in order, and finish and 
 });
 
 test('grams, hours and minutes of the rounds are those of pour and cut', () => {
-  const { rounds = [], pour, cut } = vetted(within, { rounds: 'black, red:2mm' });
+  const { rounds = [], pour, cut } = vettedRounds(within, { rounds: 'black, red:2mm' });
   expect(rounds.map(({ massG }) => massG)).toEqual(pour.colours.map(({ massG }) => massG));
   expect(rounds.reduce((sum, { minutes }) => sum + minutes, 0)).toBeCloseTo(cut.time.minutes, 6);
   expect(rounds.flatMap(({ steps }) => steps)).toEqual(
@@ -346,9 +171,12 @@ test('grams, hours and minutes of the rounds are those of pour and cut', () => {
 
 describe('bits of a round', () => {
   test('a round with bits of its own is cut as a job with these bits, and the report tells them', () => {
-    const { cut, rounds = [] } = vetted(apart, { rounds: 'black, red:2mm with flat:3mm+flat:1mm' });
-    const red = vetted([[RED, rectangle(40, 0, 20, 20)]], { bit: ['flat:3mm', 'flat:1mm'], depth: '2mm' });
-    const black = vetted([[BLACK, rectangle(0, 0, 20, 20)]]);
+    const { cut, rounds = [] } = vettedRounds(apart, { rounds: 'black, red:2mm with flat:3mm+flat:1mm' });
+    const red = vettedRounds([[RED, rectangle(40, 0, 20, 20)]], {
+      bit: ['flat:3mm', 'flat:1mm'],
+      depth: '2mm',
+    });
+    const black = vettedRounds([[BLACK, rectangle(0, 0, 20, 20)]]);
     expect(rounds.map(({ cutters }) => cutters.length)).toEqual([1, 2]);
     expect(rounds[1]?.volumeMm3).toBeCloseTo(red.cut.volumeMm3, 6);
     expect(rounds[1]?.minutes).toBeCloseTo(red.cut.time.minutes, 6);
@@ -356,7 +184,7 @@ describe('bits of a round', () => {
   });
 
   test('a bit that two rounds use is one of the cut, with the sums of both', () => {
-    const { cut } = vetted(apart, { rounds: 'black, red with flat:1mm+flat:2mm' });
+    const { cut } = vettedRounds(apart, { rounds: 'black, red with flat:1mm+flat:2mm' });
     expect(cut.perCutter.map(({ cutter }) => cutter.kind === 'flat' && cutter.diameterMm)).toEqual([2, 1]);
     expect(cut.perCutter.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0)).toBeCloseTo(cut.volumeMm3, 6);
   });
@@ -368,11 +196,11 @@ describe('bits of a round', () => {
     ];
     const followed = (rounds: string): JobInput | null => {
       const job = { ...SOUND, rounds };
-      const fix = vetted(narrow, job)
+      const fix = vettedRounds(narrow, job)
         .findings.find(({ code }) => code === 'bit-cannot-enter')
         ?.fix.options.find((each) => each.do === 'use-bit');
       const changed = fix === undefined ? null : applyFix(job, fix);
-      expect(changed === null ? [] : codes(vetted(narrow, changed))).not.toContain('bit-cannot-enter');
+      expect(changed === null ? [] : codes(vettedRounds(narrow, changed))).not.toContain('bit-cannot-enter');
       return changed;
     };
     const own = followed('black, red:2mm with flat:2mm');
@@ -398,7 +226,7 @@ describe('heights of the face', () => {
     [RED, rectangle(2, 2, 10, 10)],
   ];
   const ranges = (level: string): readonly number[] =>
-    (vetted(plate, bowed(level)).rounds ?? []).map(({ faceRangeMm = Number.NaN }) => faceRangeMm);
+    (vettedRounds(plate, bowed(level)).rounds ?? []).map(({ faceRangeMm = Number.NaN }) => faceRangeMm);
 
   /** The bowl through the readings: how much lower than the middle a place is that is so far from it along both axes, mm. */
   const bowl = (mm: number): number => 0.9 * (mm / 45) ** 2;
@@ -418,14 +246,16 @@ describe('heights of the face', () => {
     expect(second).toBeCloseTo(bowl(38 - ROUNDED) - bowl(28 + ROUNDED), 6);
     // in its middle it is shallower by what the face still lies lower than where the bit is set
     const deep = (level: string): number =>
-      vetted(plate, { ...bowed(level), rounds: 'black, red' }).rounds?.[1]?.marginMm ?? 0;
+      vettedRounds(plate, { ...bowed(level), rounds: 'black, red' }).rounds?.[1]?.marginMm ?? 0;
     expect(deep('1mm') - deep('0.3mm')).toBeCloseTo(bowl(33) - 0.3, 3);
   });
 
   test('a face that one levelling leaves uneven is told, however many follow', () => {
-    const found = vetted(plate, bowed('0.5mm')).findings.filter(({ code }) => code === 'board-not-flat');
+    const found = vettedRounds(plate, bowed('0.5mm')).findings.filter(
+      ({ code }) => code === 'board-not-flat',
+    );
     expect(found.map(({ round, limit }) => [round, limit.value])).toEqual([[1, 0.5]]);
-    expect(codes(vetted(plate, bowed('1mm')))).not.toContain('board-not-flat');
+    expect(codes(vettedRounds(plate, bowed('1mm')))).not.toContain('board-not-flat');
   });
 });
 
