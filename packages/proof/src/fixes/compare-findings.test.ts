@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
-import { compareFindings } from './compare-findings.ts';
+import { type Comparison, changedFindings, compareFindings } from './compare-findings.ts';
 
 const STILL = { moved: { to: (place: FindingPlace): FindingPlace => place, slackMm: 1 }, seenTo: [] };
 
@@ -17,8 +17,13 @@ const found = (more: Partial<Finding> & { value?: number; against?: number } = {
     ...rest,
   };
 };
-const isBetter = (before: Finding, left: Finding): boolean =>
-  compareFindings(before, [before], [left], STILL).isBetter;
+const compared = (
+  target: Finding,
+  before: readonly Finding[],
+  after: readonly Finding[],
+  change: Parameters<typeof changedFindings>[2] = STILL,
+): Comparison => compareFindings(target, changedFindings(before, after, change));
+const isBetter = (before: Finding, left: Finding): boolean => compared(before, [before], [left]).isBetter;
 
 test('a finding of the same grade is better from a fifth less beyond its limit', () => {
   // half a millimetre short of 1 mm: from 0.4 mm on it is better
@@ -38,13 +43,13 @@ test('a finding of the same grade is better from a fifth less beyond its limit',
 test('a milder one is better and a graver one is not, whatever it measures', () => {
   expect(isBetter(found(), found({ severity: 'note', value: 0.1 }))).toBe(true);
   expect(isBetter(found(), found({ severity: 'stop', value: 0.99 }))).toBe(false);
-  const gone = compareFindings(found(), [found()], [], STILL);
+  const gone = compared(found(), [found()], []);
   expect([gone.left, gone.isBetter]).toEqual([undefined, true]);
 });
 
 test('of several that are left the gravest counts', () => {
   const after = [found({ severity: 'note' }), found({ severity: 'caution', value: 0.9 })];
-  expect(compareFindings(found(), [found()], after, STILL).left).toBe(after[1]);
+  expect(compared(found(), [found()], after).left).toBe(after[1]);
 });
 
 test('what is new counts by its grade, but not what the maker has seen to', () => {
@@ -55,14 +60,14 @@ test('what is new counts by its grade, but not what the maker has seen to', () =
     found({ code: 'batch-too-small', severity: 'note' }),
   ];
   const codes = (findings: readonly Finding[]): readonly string[] => findings.map(({ code }) => code);
-  const { asGrave, graver, brought } = compareFindings(found(), before, after, STILL);
+  const { asGrave, graver, brought } = compared(found(), before, after);
   expect(codes(asGrave)).toEqual(['floor-too-thin', 'sands-through']);
   expect(codes(graver)).toEqual(['floor-too-thin']);
   expect(brought).toEqual(['floor-too-thin', 'sands-through']);
-  const seen = compareFindings(found(), before, after, { ...STILL, seenTo: ['floor-too-thin'] });
+  const seen = compared(found(), before, after, { ...STILL, seenTo: ['floor-too-thin'] });
   expect(codes(seen.graver)).toEqual([]);
   // one of the same round that was as grave before is not new; of another round it is
   const rounds = [found({ round: 1 }), found({ code: 'sands-through', round: 1 })];
   const again = [found({ code: 'sands-through', round: 1 }), found({ code: 'sands-through', round: 2 })];
-  expect(compareFindings(rounds[0] as Finding, rounds, again, STILL).asGrave).toEqual([again[1]]);
+  expect(compared(rounds[0] as Finding, rounds, again).asGrave).toEqual([again[1]]);
 });

@@ -20,18 +20,30 @@ export interface Comparison {
   readonly brought: readonly FindingCode[];
 }
 
+/** The findings of a changed job with those among them that are worse than before. */
+export interface Changed {
+  readonly findings: readonly Finding[];
+  readonly worse: readonly Finding[];
+}
+
 /**
- * Compares the findings of a job with those of a changed one, for the sake of one of the former.
+ * The findings of a changed job, and which of them are new, graver than they were, or at further places.
  *
  * @param change where the changed drawing has what the other has, and codes that the maker has seen to, which do not count
  */
-export function compareFindings(
-  target: Finding,
+export function changedFindings(
   before: readonly Finding[],
   after: readonly Finding[],
   { moved, seenTo }: { readonly moved: Moved; readonly seenTo: readonly string[] },
-): Comparison {
-  const worse = after.filter((finding) => !seenTo.includes(finding.code) && isNew(finding, before, moved));
+): Changed {
+  return {
+    findings: after,
+    worse: after.filter((finding) => !seenTo.includes(finding.code) && isNew(finding, before, moved)),
+  };
+}
+
+/** Compares the findings of a job with those of a changed one, for the sake of one of the former. */
+export function compareFindings(target: Finding, { findings: after, worse }: Changed): Comparison {
   const grade = GRAVITY[target.severity];
   const left = after
     .filter((finding) => isOf(finding, target))
@@ -52,7 +64,7 @@ export function compareFindings(
 }
 
 /** Whether a finding of a changed job was not there before, was milder, or was not at one of its places. */
-export function isNew(finding: Finding, before: readonly Finding[], moved: Moved): boolean {
+function isNew(finding: Finding, before: readonly Finding[], moved: Moved): boolean {
   const known = before.filter(
     (each) => isOf(each, finding) && GRAVITY[each.severity] >= GRAVITY[finding.severity],
   );

@@ -1,6 +1,7 @@
 import {
   applyTransform,
   type Bounds,
+  BoxIndex,
   boundsOf,
   type Drawing,
   type Point,
@@ -38,10 +39,15 @@ function withItsOutline(before: Drawing, after: Drawing, steps: readonly FixStep
   const [boxes, movedBoxes] = [boxesOf(before), boxesOf(after)];
   return boxes.length !== movedBoxes.length || boxes.length === 0
     ? scaledBy(factorOf(steps))
-    : (place) => {
-        const nearest = nearestTo(middleOf(place), boxes);
-        return moved(place, fitted(boxes[nearest] as Bounds, movedBoxes[nearest] as Bounds));
-      };
+    : withNearest(boxes, movedBoxes);
+}
+
+function withNearest(boxes: readonly Bounds[], movedBoxes: readonly Bounds[]): Moved['to'] {
+  const index = new BoxIndex(Float64Array.from(boxes.flat()));
+  return (place) => {
+    const nearest = nearestTo(middleOf(place), boxes, index);
+    return moved(place, fitted(boxes[nearest] as Bounds, movedBoxes[nearest] as Bounds));
+  };
 }
 
 function scaledBy(factor: number): Moved['to'] {
@@ -65,15 +71,24 @@ function middleOf({ atMm, outline }: FindingPlace): Point {
 }
 
 /** The box that is nearest to a point; of several around it the smallest. */
-function nearestTo([x, y]: Point, boxes: readonly Bounds[]): number {
-  const farness = boxes.map(([left, top, right, bottom]) =>
-    Math.hypot(Math.max(0, left - x, x - right), Math.max(0, top - y, y - bottom)),
-  );
+function nearestTo([x, y]: Point, boxes: readonly Bounds[], index: BoxIndex): number {
   const size = ([left, top, right, bottom]: Bounds): number => right - left + bottom - top;
-  return boxes.reduce((best, box, k) => {
-    const [one, other] = [farness[k] as number, farness[best] as number];
-    return one < other || (one === other && size(box) < size(boxes[best] as Bounds)) ? k : best;
-  }, 0);
+  let [best, least] = [0, Infinity];
+  index.visitNear(
+    x,
+    y,
+    (off) => off <= least,
+    (k) => {
+      const box = boxes[k] as Bounds;
+      const [left, top, right, bottom] = box;
+      const off = Math.hypot(Math.max(0, left - x, x - right), Math.max(0, top - y, y - bottom));
+      const beyond = size(box) - size(boxes[best] as Bounds) || k - best;
+      if (off < least || (off === least && beyond < 0)) {
+        [best, least] = [k, off];
+      }
+    },
+  );
+  return best;
 }
 
 /** The map that takes one box to another. */

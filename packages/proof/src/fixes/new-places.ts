@@ -1,4 +1,4 @@
-import { BoxIndex, type Point, packRings } from '@pourproof/plane';
+import { BoxIndex, type Point, packRings, type Rings, ringsBounds } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 
@@ -19,6 +19,9 @@ export function newPlaces(
   known: readonly Finding[],
   moved: Moved,
 ): readonly FindingPlace[] {
+  if (where.length === 0) {
+    return [];
+  }
   const places = known.flatMap((finding) => finding.where.map(moved.to));
   const segments = places.flatMap(segmentsOf);
   const index = new BoxIndex(Float64Array.from(segments.flatMap(boxOf)));
@@ -33,11 +36,32 @@ export function newPlaces(
       (k) => distance(segment, segments[k] as Segment) <= by,
     );
   };
-  return where.filter(
-    (place) =>
-      !segmentsOf(place).some(touches) &&
-      !places.some((other) => holds(other, place.atMm) || holds(place, other.atMm)),
-  );
+  const within = withinAny(places);
+  return where.filter((place) => !segmentsOf(place).some(touches) && !within(place));
+}
+
+/** Whether a place lies within one of some areas, or one of them within it. */
+function withinAny(places: readonly FindingPlace[]): (place: FindingPlace) => boolean {
+  const areas = places.flatMap((place) => areaOf(place) ?? []);
+  const around = new BoxIndex(Float64Array.from(areas.flatMap((area) => ringsBounds(area))));
+  const middles = new BoxIndex(Float64Array.from(places.flatMap(({ atMm: [x, y] }) => [x, y, x, y])));
+  return (place) => {
+    const [x, y] = place.atMm;
+    const own = areaOf(place);
+    const holdsOne = (k: number): boolean => {
+      const [u, v] = (places[k] as FindingPlace).atMm;
+      return own !== null && isInside(own, u, v);
+    };
+    return (
+      around.someIn(x, y, x, y, (k) => isInside(areas[k] as Rings, x, y)) ||
+      (own !== null && middles.someIn(...ringsBounds(own), holdsOne))
+    );
+  };
+}
+
+/** The outline of a place that is an area. */
+function areaOf({ outline, areaMm2 }: FindingPlace): Rings | null {
+  return areaMm2 === undefined || outline.length === 0 ? null : packRings(outline.map((ring) => ring.flat()));
 }
 
 type Segment = readonly [Point, Point];
@@ -51,11 +75,6 @@ function segmentsOf({ atMm, outline, areaMm2 }: FindingPlace): readonly Segment[
     }),
   );
   return lines.length > 0 ? lines : [[atMm, atMm]];
-}
-
-/** Whether a place that is an area has a point within. */
-function holds({ outline, areaMm2 }: FindingPlace, [x, y]: Point): boolean {
-  return areaMm2 !== undefined && isInside(packRings(outline.map((ring) => ring.flat())), x, y);
 }
 
 function boxOf([[ax, ay], [bx, by]]: Segment): [number, number, number, number] {

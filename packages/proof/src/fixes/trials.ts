@@ -4,9 +4,9 @@ import type { Finding } from '../report/finding-schema.ts';
 import type { Fix, FixStep } from '../report/fix-schema.ts';
 import { withSteps } from './apply-fix.ts';
 import { changedDrawing } from './changed-drawing.ts';
-import { isNew } from './compare-findings.ts';
+import { type Changed, changedFindings } from './compare-findings.ts';
+import { lateProposals } from './late-proposals.ts';
 import { factorOf, movedBy } from './moved-by.ts';
-import type { Moved } from './new-places.ts';
 import { type Proved, prove } from './prove.ts';
 
 /** A job that is tried, and how its drawing comes of that of the job it comes from. */
@@ -22,11 +22,11 @@ export interface TrialJob {
 export type Redrawing<Result> = Generator<TrialJob, Result, Drawing | null | 'unread'>;
 
 /**
- * What a trial comes to: the findings of the changed job and where its drawing has what the other has, that it is refused, that nothing
- * changed, or that it could not be tried or there were too many.
+ * What a trial comes to: the findings of the changed job and what is worse among them, that it is refused, that nothing changed, or that
+ * it could not be tried or there were too many.
  */
 export type TrialResult =
-  | { readonly is: 'proved'; readonly findings: readonly Finding[]; readonly moved: Moved }
+  | ({ readonly is: 'proved' } & Changed)
   | { readonly is: 'refused'; readonly code: JobErrorCode | null }
   | { readonly is: 'same' | 'untried' };
 
@@ -47,6 +47,7 @@ export interface Trials {
 /** Trials of ways out for a job that has been proved. */
 export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
   const aside = stages.aside();
+  const late = lateProposals();
   const known = new Map<string, TrialResult>();
   let proofs = 0;
   const provedAs = (changed: Job, on: Drawing | null | 'unread', steps: readonly FixStep[]): TrialResult => {
@@ -58,8 +59,11 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
       ? { is: 'refused', code: null }
       : orRefused(() => ({
           is: 'proved',
-          findings: prove(on, changed, aside).findings,
-          moved: movedBy(steps, drawing, on),
+          ...changedFindings(
+            findings,
+            late(() => prove(on, changed, aside).findings),
+            { moved: movedBy(steps, drawing, on), seenTo: job.seenTo },
+          ),
         }));
   };
   return {
@@ -92,23 +96,10 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
         const on = yield { job: settled.job, scaledBy: factorOf(steps), isReadAnew };
         result = provedAs(settled.job, on, steps);
       }
-      known.set(key, kept(result, findings));
+      known.set(key, result);
       return result;
     },
   };
-}
-
-/** A result without what its proposals hold on to, but for findings that are new: only those are completed once more. */
-function kept(result: TrialResult, before: readonly Finding[]): TrialResult {
-  return result.is !== 'proved'
-    ? result
-    : {
-        ...result,
-        findings: result.findings.map((finding) => ({
-          ...finding,
-          fix: { options: isNew(finding, before, result.moved) ? finding.fix.options : [] },
-        })),
-      };
 }
 
 function orRefused(attempt: () => TrialResult): TrialResult {

@@ -48,7 +48,7 @@ function* triedFinding(finding: Finding, proved: Proved, trials: Trials): Redraw
   const all: Tried[] = [];
   for (const { tried, result } of alone) {
     const longer =
-      result === null || clearsAll(tried) || (isGood(tried) && !hasFewer(finding, result, proved))
+      result === null || clearsAll(tried) || (isGood(tried) && !hasFewer(finding, result))
         ? null
         : yield* completed(untried(tried.fix), result, { finding, enough }, proved, trials);
     all.push(longer ?? tried);
@@ -116,8 +116,8 @@ function isGood({ rank }: Tried): boolean {
 }
 
 /** Whether a way out clears some of the places of a finding and leaves others. */
-function hasFewer(finding: Finding, result: TrialResult, proved: Proved): boolean {
-  const left = result.is === 'proved' ? compared(finding, result, proved).left : undefined;
+function hasFewer(finding: Finding, result: TrialResult): boolean {
+  const left = result.is === 'proved' ? compareFindings(finding, result).left : undefined;
   return left !== undefined && left.where.length < finding.where.length;
 }
 
@@ -126,7 +126,7 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
   if (result.is !== 'proved') {
     return { fix, rank: null, brings: [] };
   }
-  const { left, isBetter, asGrave, graver, brought } = compared(finding, result, proved);
+  const { left, isBetter, asGrave, graver, brought } = compareFindings(finding, result);
   // a turn opens other walls instead, fewer of them: that is what it is for
   const spares = fix.do === 'turn' && left?.severity === finding.severity;
   const { changed } = pinnedCoupons(proved.job.input.coupons ?? [], proved.job, [fix, ...(fix.also ?? [])]);
@@ -144,14 +144,6 @@ function judged(fix: Fix, result: TrialResult, finding: Finding, proved: Proved)
     },
     rank: isElsewhere ? 3 : left === undefined ? costOf(fix) : 2,
   };
-}
-
-function compared(
-  finding: Finding,
-  { findings, moved }: TrialResult & { is: 'proved' },
-  proved: Proved,
-): Comparison {
-  return compareFindings(finding, proved.findings, findings, { moved, seenTo: proved.job.seenTo });
 }
 
 /** Ways out that take others with them come after those that do not. */
@@ -211,11 +203,9 @@ function longerWays(
   if (result.is !== 'proved') {
     return [];
   }
-  const { asGrave, left } = compared(finding, result, proved);
+  const { asGrave, left } = compareFindings(finding, result);
   // what each clears of a part of the places clears all of them together; by itself it is offered anyway
-  const own = (hasFewer(finding, result, proved) ? enough : finding.fix.options).map((each) =>
-    doneBy(untried(each)),
-  );
+  const own = (hasFewer(finding, result) ? enough : finding.fix.options).map((each) => doneBy(untried(each)));
   return [...asGrave.slice(0, 1), ...(asGrave.length === 0 && left !== undefined ? [left] : [])]
     .flatMap((brought) => brought.fix.options)
     .filter((step) => FIX_WORK[step.do] === 'setting' && !own.includes(doneBy(step)))

@@ -1,4 +1,5 @@
 import { checks } from '../checks/checks.ts';
+import { proposed } from '../checks/proposed.ts';
 import { runChecks } from '../checks/run-checks.ts';
 import { typedColour } from '../colours/drawn-colours.ts';
 import type { Finding } from '../report/finding-schema.ts';
@@ -19,13 +20,18 @@ export function findingsOfRounds(rounds: readonly MeasuredRound[], named: number
   return checks.flatMap(({ code }) => {
     const found = byRound.map((findings) => findings.find((finding) => finding.code === code));
     const [first] = found;
-    if (first !== undefined && found.every((other) => JSON.stringify(other) === JSON.stringify(first))) {
+    if (first !== undefined && found.every((other) => other !== undefined && isSame(other, first))) {
       return [first];
     }
     return found.flatMap((finding, k) =>
       finding === undefined ? [] : [{ ...ofRound(finding, k, rounds, named), round: k + 1 }],
     );
   });
+}
+
+/** Whether two rounds find the same, with the same ways out; these take time to find, and are asked for last. */
+function isSame({ fix: ways, ...one }: Finding, { fix: otherWays, ...other }: Finding): boolean {
+  return JSON.stringify(one) === JSON.stringify(other) && JSON.stringify(ways) === JSON.stringify(otherWays);
 }
 
 /** A finding of a round with its ways out as the job has them. */
@@ -37,7 +43,7 @@ export function ofRound(
 ): Finding {
   return {
     ...finding,
-    fix: { options: finding.fix.options.map((fix) => fixOfRound(fix, k, rounds, named)) },
+    fix: proposed(() => finding.fix.options.map((fix) => fixOfRound(fix, k, rounds, named))),
   };
 }
 
