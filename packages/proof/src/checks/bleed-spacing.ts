@@ -1,10 +1,11 @@
-import type { CleanRegion, Point, Rings } from '@pourproof/plane';
+import { type Bounds, type CleanRegion, type Point, packRings, ringCoords } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
-import { offsetsApart, ownersOf, shiftedRings } from '../fixes/moved-apart.ts';
+import { shiftedRings, timesMm, waysApart } from '../fixes/moved-apart.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import { besideWood, partsOf } from '../slivers/beside-wood.ts';
+import { ownersOf, PartIndex } from '../slivers/part-index.ts';
 import { bottomOf } from './spacing-fixes.ts';
 
 /** What is looked for: wood along the fibres that colour crosses, in one block. */
@@ -22,7 +23,8 @@ const MAX_SLIDE = 4;
 
 /**
  * Letters and lines set farther apart, or parts of a drawing moved, by the least at which colour no longer crosses the wood between
- * any two of them: tried on the cut, whose parts move as they are. Empty where it crosses wood within one letter or part alone.
+ * any two of them: each two tried by themselves, on their cut, which moves as they do. Empty where it crosses wood within one letter or
+ * part alone.
  */
 export function bleedSpacing(
   { drawing, artwork }: Measured,
@@ -30,108 +32,165 @@ export function bleedSpacing(
   where: readonly FindingPlace[],
 ): Fix[] {
   if (drawing.format === 'lettering') {
-    return letteringFixes(
-      drawing.shapes.map(({ region }) => region),
-      blocks,
-    );
+    return letteringFixes(new PartIndex(drawing.shapes.map(({ region }) => region)), blocks);
   }
-  const parts = partsOf(artwork);
-  const owners = blocks.map(({ inBlock }) => ownersOf(inBlock.cut, parts));
+  const parts = new PartIndex(partsOf(artwork));
   const between = where.filter(
     (place) => besideWood(parts, { atMm: place.atMm, widthMm: place.widthMm ?? 0 }) !== null,
   );
-  if (between.length === 0) {
-    return [];
-  }
-  const crossesAt = (byMm: number): boolean => {
-    const offsets = offsetsApart(parts, byMm, between);
-    return blocks.some((block, k) =>
-      block
-        .in(shiftedRings(block.inBlock.cut, owners[k] as readonly number[], offsets))
-        .some(([one, other]) => owners[k]?.[one] !== owners[k]?.[other]),
-    );
-  };
-  const byMm = least(crossesAt, Math.max(...blocks.map(({ reachMm }) => reachMm)));
+  const byMm = between.length === 0 ? null : leastApart(parts, blocks, waysApart(parts, between));
   return byMm === null ? [] : [{ do: 'move-apart', byMm, clears: true }];
 }
 
-/** Two letters with wood between that colour crosses, in one block. */
-interface Pair {
+/** The cut of one block with the part that each of its rings belongs to. */
+interface Owned {
   readonly block: Crossings;
   readonly owners: readonly number[];
+}
+
+/** Two parts with wood between that colour crosses, in one block. */
+interface Pair {
+  readonly block: Crossings;
   readonly one: number;
   readonly other: number;
+  /** Whether colour crosses between both when they have been moved, mm. */
+  readonly crossesAt: (ofOne: Point, ofOther: Point) => boolean;
 }
 
-function letteringFixes(letters: readonly Rings[], blocks: readonly Crossings[]): Fix[] {
-  const pairs = blocks.flatMap((block) => pairsIn(block, letters));
-  const options: Fix[] = [];
-  const slides = pairs.filter((pair) => !isAbove(letters, pair)).map((pair) => slideMm(pair, letters, 0));
-  if (slides.length > 0 && slides.every((mm) => mm !== null)) {
-    options.push({ do: 'track', byMm: Math.max(...slides), clears: true });
-  }
-  const factors = pairs
-    .filter((pair) => isAbove(letters, pair))
-    .map((pair) => {
-      const mm = slideMm(pair, letters, 1);
-      return mm === null ? null : 1 + mm / Math.abs(lineBetween(letters, pair));
-    });
-  if (factors.length > 0 && factors.every((factor) => factor !== null && Number.isFinite(factor))) {
-    const factor = Math.max(...factors.map(Number));
-    options.push({ do: 'space-lines', factor: Math.ceil(factor * STEPS) / STEPS, clears: true });
-  }
-  return options;
+function owned(block: Crossings, parts: PartIndex): Owned {
+  return { block, owners: ownersOf(block.inBlock.cut, parts) };
 }
 
-function pairsIn(block: Crossings, letters: readonly Rings[]): readonly Pair[] {
-  const owners = ownersOf(block.inBlock.cut, letters);
+/** The parts that colour crosses between in a block. */
+function pairsIn({ block, owners }: Owned, cut: CleanRegion): readonly Pair[] {
   const pairs = new Map<string, Pair>();
-  for (const rings of block.in(block.inBlock.cut)) {
+  for (const rings of block.in(cut)) {
     const [one = 0, other = 0] = rings.map((ring) => owners[ring] ?? 0).toSorted((a, b) => a - b);
-    if (one !== other) {
-      pairs.set(`${one} ${other}`, { block, owners, one, other });
+    const key = `${one} ${other}`;
+    if (one !== other && !pairs.has(key)) {
+      pairs.set(key, { block, one, other, crossesAt: crossing({ block, owners }, [one, other]) });
     }
   }
   return [...pairs.values()];
 }
 
-function lineBetween(letters: readonly Rings[], { one, other }: Pair): number {
+/** Whether colour crosses between two parts, moved: nothing else of the cut is looked at. */
+function crossing({ block, owners }: Owned, pair: readonly [number, number]): Pair['crossesAt'] {
+  const { cut } = block.inBlock;
+  const rings = owners.flatMap((owner, k) => (pair.includes(owner) ? [k] : []));
+  // whole rings of a clean region are clean
+  const both = packRings(rings.map((k) => ringCoords(cut, k))) as CleanRegion;
+  const sides = rings.map((k) => (owners[k] === pair[0] ? 0 : 1));
+  return (ofOne, ofOther) =>
+    block
+      .in(shiftedRings(both, sides, [ofOne, ofOther]))
+      .some(([a, b]) => sides[a] !== undefined && sides[b] !== undefined && sides[a] !== sides[b]);
+}
+
+function letteringFixes(letters: PartIndex, blocks: readonly Crossings[]): Fix[] {
+  const pairs = blocks.flatMap((block) => pairsIn(owned(block, letters), block.inBlock.cut));
+  const options: Fix[] = [];
+  const across = leastOfAll(
+    pairs.filter((pair) => !isAbove(letters, pair)).map((pair) => slide(pair, letters, 0)),
+  );
+  if (across !== null && across > 0) {
+    options.push({ do: 'track', byMm: across, clears: true });
+  }
+  const lines = leastOfAll(
+    pairs
+      .filter((pair) => isAbove(letters, pair))
+      .map((pair) => ({ ...slide(pair, letters, 1), perMm: Math.abs(lineBetween(letters, pair)) })),
+  );
+  if (lines !== null && lines > 0) {
+    options.push({ do: 'space-lines', factor: Math.ceil((1 + lines) * STEPS) / STEPS, clears: true });
+  }
+  return options;
+}
+
+function lineBetween(letters: PartIndex, { one, other }: Pair): number {
   return bottomOf(letters, other) - bottomOf(letters, one);
 }
 
 /** Whether two letters stand in different lines: they share no height. */
-function isAbove(letters: readonly Rings[], { one, other }: Pair): boolean {
-  const heights = [one, other].map((k) => {
-    const ys = Array.from((letters[k] as Rings).coords).filter((_, i) => i % 2 === 1);
-    return [ys.reduce((a, b) => Math.min(a, b)), ys.reduce((a, b) => Math.max(a, b))] as const;
-  });
-  const [[top, bottom], [otherTop, otherBottom]] = heights as [[number, number], [number, number]];
+function isAbove({ boxes }: PartIndex, { one, other }: Pair): boolean {
+  const [, top, , bottom] = boxes[one] as Bounds;
+  const [, otherTop, , otherBottom] = boxes[other] as Bounds;
   return top >= otherBottom || otherTop >= bottom;
 }
 
-/** How far one of two letters has to slide away from the other, to the side or down. */
-function slideMm({ block, owners, one, other }: Pair, letters: readonly Rings[], axis: 0 | 1): number | null {
+/** Something that is moved until nothing crosses: by how much, mm, it is known to do at the most. */
+interface Slide {
+  readonly crossesAt: (mm: number) => boolean;
+  readonly mostMm: number;
+  /** How much of what is asked for one millimetre is; 1 if left out. */
+  readonly perMm?: number;
+}
+
+/** One of two letters sliding away from the other, to the side or down. */
+function slide({ block, one, other, crossesAt }: Pair, { boxes }: PartIndex, axis: 0 | 1): Slide {
   const middle = (k: number): number => {
-    const along = Array.from((letters[k] as Rings).coords).filter((_, i) => i % 2 === axis);
-    return along.reduce((a, b) => Math.min(a, b)) + along.reduce((a, b) => Math.max(a, b));
+    const box = boxes[k] as Bounds;
+    return box[axis] + (axis === 0 ? box[2] : box[3]);
   };
   const sense = middle(other) >= middle(one) ? 1 : -1;
-  const crossesAt = (mm: number): boolean => {
-    const by: Point = axis === 0 ? [sense * mm, 0] : [0, sense * mm];
-    const offsets = letters.map((_, k): Point => (k === other ? by : [0, 0]));
-    return block
-      .in(shiftedRings(block.inBlock.cut, owners, offsets))
-      .some(
-        (rings) => rings.some((ring) => owners[ring] === one) && rings.some((ring) => owners[ring] === other),
-      );
+  return {
+    crossesAt: (mm) => crossesAt([0, 0], axis === 0 ? [sense * mm, 0] : [0, sense * mm]),
+    mostMm: MAX_SLIDE * block.reachMm,
   };
-  return least(crossesAt, MAX_SLIDE * block.reachMm);
+}
+
+/**
+ * The least at which none of some crosses, in what {@link Slide.perMm} counts; `null` where one does at its most. One that does not cross at the
+ * least of those before it is not looked into.
+ */
+function leastOfAll(slides: readonly Slide[], from = 0): number | null {
+  let found = from;
+  for (const { crossesAt, mostMm, perMm = 1 } of slides) {
+    const before = found * perMm;
+    if (found === 0 || crossesAt(before)) {
+      const mm = least(crossesAt, mostMm, before);
+      // lines on one height are set no farther apart by any factor
+      if (mm === null || perMm === 0) {
+        return null;
+      }
+      found = mm / perMm;
+    }
+  }
+  return found;
+}
+
+/**
+ * How far parts have to be moved apart, mm; `null` where the reach of the colour is not enough. Where they come nearer to others by that, these
+ * count as well.
+ */
+function leastApart(parts: PartIndex, blocks: readonly Crossings[], ways: readonly Point[]): number | null {
+  const cuts = blocks.map((block) => owned(block, parts));
+  const mostMm = Math.max(...blocks.map(({ reachMm }) => reachMm));
+  let byMm = 0;
+  for (;;) {
+    const offsets = timesMm(ways, byMm);
+    const pairs = cuts.flatMap((each) =>
+      pairsIn(each, shiftedRings(each.block.inBlock.cut, each.owners, offsets)),
+    );
+    if (pairs.length === 0) {
+      return byMm;
+    }
+    const slides = pairs.map(({ one, other, crossesAt }): Slide => {
+      const [[ax, ay], [bx, by]] = [ways[one] as Point, ways[other] as Point];
+      return { crossesAt: (mm) => crossesAt([mm * ax, mm * ay], [mm * bx, mm * by]), mostMm };
+    });
+    const found = leastOfAll(slides, byMm);
+    if (found === null || found <= byMm) {
+      return null;
+    }
+    byMm = found;
+  }
 }
 
 /** The least hundredths of a millimetre at which nothing crosses, by halving; `null` where something does at the most. */
-function least(crossesAt: (mm: number) => boolean, mostMm: number): number | null {
-  let low = 0;
-  let high = Math.ceil(mostMm * STEPS) + 1;
+function least(crossesAt: (mm: number) => boolean, mostMm: number, fromMm: number): number | null {
+  let low = Math.floor(fromMm * STEPS);
+  let high = Math.max(low, Math.ceil(mostMm * STEPS)) + 1;
   if (crossesAt(high / STEPS)) {
     return null;
   }

@@ -1,8 +1,9 @@
-import { type Rings, ringsBounds } from '@pourproof/plane';
+import type { Bounds } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import { type Beside, besideWood, partsOf } from '../slivers/beside-wood.ts';
 import type { Sliver } from '../slivers/find-slivers.ts';
+import { PartIndex } from '../slivers/part-index.ts';
 
 /**
  * Ways to make wood wider by moving what lies beside it, nothing of which changes its own shape: letters and lines set farther apart, or
@@ -10,7 +11,7 @@ import type { Sliver } from '../slivers/find-slivers.ts';
  */
 export function spacingFixes({ drawing, artwork }: Measured, thin: readonly Sliver[]): Fix[] {
   const isLettering = drawing.format === 'lettering';
-  const parts: readonly Rings[] = isLettering ? drawing.shapes.map(({ region }) => region) : partsOf(artwork);
+  const parts = new PartIndex(isLettering ? drawing.shapes.map(({ region }) => region) : partsOf(artwork));
   const gaps = thin.flatMap((sliver) => {
     const beside = besideWood(parts, sliver);
     return beside === null ? [] : [{ beside, missingMm: sliver.limitMm - sliver.widthMm }];
@@ -34,7 +35,7 @@ function missing({ missingMm }: Gap): number {
 }
 
 /** Letters side by side by their tracking, one above the other by the distance of lines. */
-function letteringFixes(gaps: readonly Gap[], letters: readonly Rings[]): Fix[] {
+function letteringFixes(gaps: readonly Gap[], letters: PartIndex): Fix[] {
   const isAbove = ({ beside: { gapMm } }: Gap): boolean => Math.abs(gapMm[1]) > Math.abs(gapMm[0]);
   const across = gaps.filter((gap) => !isAbove(gap)).map((gap) => slideMm(gap, 0));
   const factors = gaps.filter(isAbove).map((gap) => {
@@ -60,8 +61,8 @@ function slideMm({ beside: { gapMm }, missingMm }: Gap, axis: 0 | 1): number {
 }
 
 /** Where a letter stands: its lowest point, a descender's apart the line. */
-export function bottomOf(letters: readonly Rings[], index: number): number {
-  return ringsBounds(letters[index] as Rings)[3];
+export function bottomOf(letters: PartIndex, index: number): number {
+  return (letters.boxes[index] as Bounds)[3];
 }
 
 /** As it is printed, and never too little. */
