@@ -110,6 +110,18 @@ describe('files that are odd', () => {
   });
 });
 
+test.each([
+  'M0 90C1e308 1e308 -1e308 3 30 90',
+  'M0 90C1e200 1e200 -1e200 3 30 90',
+  'M0 90Q1e308 3 30 90',
+  'M0 0A1e200 1e160 0 0 0 30 30L30 0',
+  'M0 90L1e308 1e308 30 90',
+])('a curve beyond range is told, not only left out: %s', (d) => {
+  const { shapes, notices } = readSvg(svg(`<rect width="20" height="10"/><path id="far" d="${d}"/>`));
+  expect(shapes).toHaveLength(1);
+  expect(notices).toMatchObject([{ code: 'number-too-large', where: [{ element: 'path#far' }] }]);
+});
+
 describe('damaged files', () => {
   const folder = new URL('../../../fixtures/svg/', import.meta.url);
   const texts = readdirSync(folder)

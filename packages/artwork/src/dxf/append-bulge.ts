@@ -41,6 +41,10 @@ export function appendBulge(
   const radius = (Math.hypot(dx, dy) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   const start = Math.atan2(y0 - cy, x0 - cx);
   appendArc(out, map, cx, cy, radius, start, start + 4 * Math.atan(bulge), toleranceMm);
+  if (!Number.isFinite(radius)) {
+    // no arc, which the pen finds by the point that stands for it
+    return;
+  }
   // the vertex as it is in the file, free of the rounding of sines
   out.length -= 2;
   appendPoint(out, map, x1, y1);

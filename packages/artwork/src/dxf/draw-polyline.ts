@@ -72,11 +72,20 @@ function drawFlatPolyline(
   plane: PlaneMap,
   pen: DxfPen,
 ): void {
+  if (!vertices.every(isComputable)) {
+    pen.notice('bad-number');
+    return;
+  }
   if (vertices.some((v) => v.startWidth > 0 || v.endWidth > 0)) {
     drawWidePolyline(vertices, closed, plane, pen);
     return;
   }
   finish(flattenPolyline(vertices, closed, plane, pen.toleranceMm), closed, pen);
+}
+
+/** Bands are built from these numbers by products in which what is no number, or overflows, could vanish. */
+function isComputable({ x, y, bulge, startWidth, endWidth }: PolylineVertex): boolean {
+  return [x, y, bulge * bulge, startWidth * startWidth, endWidth * endWidth].every(Number.isFinite);
 }
 
 /** The way along the vertices in mm; back to the first vertex when closed. */

@@ -32,6 +32,11 @@ export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: 
   const r = Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy));
   const step = r > toleranceMm ? 2 * Math.acos(1 - toleranceMm / r) : Math.PI / 2;
   const wanted = Math.ceil(Math.abs(sweep) / Math.min(step, Math.PI / 4));
+  if (Number.isNaN(wanted)) {
+    // a radius beyond all numbers, or an angle that is none: a point that readers find and report
+    out.push(Number.NaN, Number.NaN);
+    return;
+  }
   let n = Math.min(MAX_SEGMENTS, Math.max(MIN_SEGMENTS, wanted));
   let points = pointsOf(arc, n);
   // where a few segments just keep the tolerance, their inner points may lack the room for the slices of the ends
@@ -63,6 +68,5 @@ function pointsOf({ cx, cy, ux, uy, vx, vy, start, end }: EllipseArc, n: number)
 function slicesOf({ ux, uy, vx, vy, start, end }: EllipseArc, n: number): number[] {
   const angle = (end - start) / n;
   const slice = ((ux * vy - uy * vx) * (angle - Math.sin(angle))) / 2;
-  // coordinates that are not numbers make no slices (n is NaN): the reader reports them
   return Array.from({ length: n }, () => slice);
 }

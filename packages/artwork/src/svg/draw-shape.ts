@@ -24,6 +24,7 @@ import { strokeSubpath } from '../stroke/stroke-outline.ts';
 import { SHAPE_ELEMENTS } from './basic-shape.ts';
 import type { Colour } from './css-colour.ts';
 import { guardSize } from './guard-size.ts';
+import { isWithinReach } from './is-drawable.ts';
 import { paintOf } from './paint-of.ts';
 import type { DrawState, Scene } from './scene.ts';
 import { strokeDashes, strokeStyle } from './stroke-style.ts';
@@ -64,6 +65,9 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   const fill = (): Region =>
     filledRegion(scene, state, path, scene.mode === 'clip' ? 'clip-rule' : 'fill-rule');
   if (scene.mode === 'clip') {
+    if (!isWithinReach(scene, element, state.toMm, path)) {
+      return nothing;
+    }
     emit(scene, element, state, fill(), { hex: '#000000', alpha: 1 });
     return nothing;
   }
@@ -75,6 +79,9 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   const fillPaint = element.name === 'line' ? undefined : paintOf(scene, state, 'fill', element, box);
   const strokePaint = paintOf(scene, state, 'stroke', element, box);
   if (fillPaint !== undefined || strokePaint !== undefined) {
+    if (!isWithinReach(scene, element, state.toMm, path)) {
+      return nothing;
+    }
     guardSize(scene, state, path);
   }
   const paintFill = (): void => {
