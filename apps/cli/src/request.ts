@@ -7,8 +7,10 @@ import {
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
+  readShopFile,
   refusalOf,
   refusalText,
+  type Shop,
   settleJob,
   type VetOptions,
 } from 'pourproof';
@@ -29,7 +31,7 @@ export interface Request {
   readonly sources: readonly SourcePath[];
   /** What the job file and the flags say. */
   readonly job: JobInput;
-  /** Materials and coupons of the maker's own. */
+  /** Shop, materials and coupons of the maker's own. */
   readonly options: VetOptions;
   readonly failOn: FailOn;
   readonly isJson: boolean;
@@ -59,7 +61,9 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const calendarPath = pathFlag(flags, 'calendar', io);
   refuseForSeveral('overlay', overlayPath, sources);
   refuseForSeveral('calendar', calendarPath, sources);
-  const materialsPath = await materialsPathOf(flags, { io, jobPath });
+  const shopPath = await pathBeside('shop', flags, { io, jobPath });
+  const shop = shopPath === null ? null : await shopAt(shopPath, io);
+  const materialsPath = await pathBeside('materials', flags, { io, jobPath });
   const couponsPath = pathFlag(flags, 'coupons', io);
   const [first] = flags.files;
   const job = mergeJobs(file, {
@@ -67,10 +71,12 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     ...(first === undefined ? {} : { artwork: first }),
     ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
   });
-  const options: VetOptions =
-    materialsPath === null ? {} : { materials: await materialsAt(materialsPath, io) };
+  const options: VetOptions = {
+    ...(shop === null ? {} : { shop }),
+    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, shop, io) }),
+  };
   const [source] = sources;
-  const name = settingNames(flags, jobPath !== null);
+  const name = settingNames(flags, { job, isFile: jobPath !== null, shop });
   const { start } = inWords(name, () =>
     settleJob(job, {
       ...options,
@@ -99,17 +105,28 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     overlayPath,
     calendarPath,
     name,
-    inputs: [...read, jobPath, materialsPath, couponsPath].filter(
+    inputs: [...read, jobPath, shopPath, materialsPath, couponsPath].filter(
       (path): path is string => path !== null && path !== STDIN,
     ),
   };
 }
 
-/** Settings by their flags; where a job file is read, those that were not typed by their keys in it. */
-function settingNames(flags: ParsedFlags, hasJobFile: boolean): SettingName {
+/** Settings by their flags; those that were not typed by their keys in the job file that is read, or in the shop's. */
+function settingNames(
+  flags: ParsedFlags,
+  { job, isFile, shop }: { readonly job: JobInput; readonly isFile: boolean; readonly shop: Shop | null },
+): SettingName {
+  const usual: Readonly<Record<string, unknown>> = shop?.usual ?? {};
+  const given: Readonly<Record<string, unknown>> = job;
   return (key) => {
     const name = flagName(key);
-    return hasJobFile && !flags.values.has(name.slice(2)) ? key : name;
+    if (flags.values.has(name.slice(2))) {
+      return name;
+    }
+    if (given[key] === undefined && usual[key] !== undefined) {
+      return `${key} of ${shop?.name}`;
+    }
+    return isFile ? key : name;
   };
 }
 
@@ -149,19 +166,36 @@ async function jobFileAt(path: string, io: Io): Promise<JobInput> {
   return readJobFile(data, isNamed ? null : inputName(path));
 }
 
-/** The maker's own materials: the file named, else `materials.json` beside the job file, if it exists. */
-async function materialsPathOf(flags: ParsedFlags, { io, jobPath }: Place): Promise<string | null> {
-  const named = pathFlag(flags, 'materials', io);
+/** A file of the maker's own: the one named, else the one of its usual name beside the job file, if it exists. */
+async function pathBeside(
+  name: 'materials' | 'shop',
+  flags: ParsedFlags,
+  { io, jobPath }: Place,
+): Promise<string | null> {
+  const named = pathFlag(flags, name, io);
   if (named !== null || jobPath === null || jobPath === STDIN) {
     return named;
   }
-  const beside = resolve(dirname(jobPath), 'materials.json');
+  const beside = resolve(dirname(jobPath), `${name}.json`);
   return (await io.fileIdentity(beside)) === null ? null : beside;
 }
 
-async function materialsAt(path: string, io: Io): Promise<NonNullable<VetOptions['materials']>> {
+async function shopAt(path: string, io: Io): Promise<Shop> {
+  const example = 'fixtures/shops/shop.json; the schema is in docs/schema/shop@1.json';
+  return readShopFile(await readJson(path, 'shop file', example, io), inputName(path));
+}
+
+async function materialsAt(
+  path: string,
+  shop: Shop | null,
+  io: Io,
+): Promise<NonNullable<VetOptions['materials']>> {
   const example = 'docs/schema/materials@1.json says';
-  return readMaterialsFile(await readJson(path, 'materials file', example, io), inputName(path));
+  return readMaterialsFile(
+    await readJson(path, 'materials file', example, io),
+    inputName(path),
+    shop?.materials,
+  );
 }
 
 async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
@@ -171,7 +205,9 @@ async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
 
 /** Standard input can be read once. */
 function refuseSeveralStdin({ files, values }: ParsedFlags): void {
-  const flags = ['job', 'materials', 'coupons', 'font'].filter((name) => values.get(name)?.[0] === STDIN);
+  const flags = ['job', 'shop', 'materials', 'coupons', 'font'].filter(
+    (name) => values.get(name)?.[0] === STDIN,
+  );
   const uses = [...files.filter((name) => name === STDIN), ...flags.map((name) => `--${name} ${STDIN}`)];
   if (uses.length > 1) {
     throw new UsageError(

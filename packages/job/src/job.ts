@@ -16,6 +16,7 @@ import type { SeenToSettings } from './settings/seen-to.ts';
 import type { ShopSettings } from './settings/shop.ts';
 import type { JobInput, SettingKey } from './settings/table.ts';
 import type { WoodSettings } from './settings/wood.ts';
+import type { Shop } from './shop-file/shop.ts';
 
 /** What a job is about: a file, lettering in a font, or a drawing that has been read already. */
 export type SourceKind = 'file' | 'lettering' | 'drawing';
@@ -52,7 +53,11 @@ export interface Job
   readonly input: JobInput;
   /** Settings that were given, in the order in which they were. */
   readonly given: readonly SettingKey[];
-  /** Settings that were not given and have a usual value. */
+  /** The shop that it was settled with; `null` where there is none. */
+  readonly shop: Shop | null;
+  /** Settings that were not given and are those of the shop. */
+  readonly fromShop: readonly SettingKey[];
+  /** Settings that neither were given nor are the shop's, and have a usual value. */
   readonly defaults: readonly SettingKey[];
 }
 

@@ -10,6 +10,8 @@ import { refuseForSource } from './refuse-for-source.ts';
 import type { Setting } from './settings/setting.ts';
 import { FLAT, type JobInput, SECTIONS, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
 import { usualInput } from './settings/usual-input.ts';
+import { filledByShop, withEdges } from './shop-file/filled-by-shop.ts';
+import type { Shop } from './shop-file/shop.ts';
 import { typedUnit } from './typed-unit.ts';
 import { withKnownChoices } from './values/known-choices.ts';
 import { knownId, knownRow } from './values/known-row.ts';
@@ -18,6 +20,8 @@ import { knownId, knownRow } from './values/known-row.ts';
 export interface SettleOptions {
   /** Materials that it may name; those that ship with pourproof if left out. */
   readonly materials?: MaterialsBook | undefined;
+  /** The maker's shop, which fills in what the job does not say; its tables stand where `materials` are left out. */
+  readonly shop?: Shop | undefined;
   /** Coupons that stand beside the job; a job with coupons of its own is refused then. */
   readonly coupons?: readonly CouponRow[] | undefined;
   /** What is vetted; if left out, lettering where the job has a text and a file where it names an artwork. */
@@ -43,13 +47,15 @@ export interface SettleOptions {
  */
 export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
   const input = withKnownChoices(given);
-  const { materials = defaultMaterials } = options;
+  const shop = options.shop ?? null;
+  const { materials = shop?.materials ?? defaultMaterials } = options;
   refuseJobShape(input, null);
   const keys = Object.keys(input).filter(
     (key): key is SettingKey => key !== 'schema' && input[key as SettingKey] !== undefined,
   );
   refuseContradictions(input);
-  const settled = settledFields(input, materials);
+  const { filled, fromShop } = filledByShop(input, shop, materials);
+  const settled = withEdges(settledFields(filled, materials), shop);
   const board = withBlocks(settled.board, input.block, (typed) => knownId('board', typed, materials.woods));
   const wood = board?.blocks[0]?.wood ?? settled.wood;
   const job: Omit<Job, 'coupons'> = {
@@ -63,7 +69,9 @@ export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
     rows: rowsOf({ ...settled, wood }, materials),
     input: options.coupons === undefined ? input : { ...input, coupons: options.coupons },
     given: keys,
-    defaults: SETTING_KEYS.filter((key) => isTakenAsUsual(key, input)),
+    shop,
+    fromShop,
+    defaults: SETTING_KEYS.filter((key) => isTakenAsUsual(key, filled)),
   };
   refuseThickness(job);
   const whole = { ...job, coupons: couponsOf(input, options.coupons, job, materials) };
@@ -72,7 +80,10 @@ export function settleJob(given: JobInput, options: SettleOptions = {}): Job {
 }
 
 /** What the table settles by itself. */
-type SettledFields = Omit<Job, 'source' | 'materials' | 'rows' | 'input' | 'given' | 'defaults' | 'coupons'>;
+type SettledFields = Omit<
+  Job,
+  'source' | 'materials' | 'rows' | 'input' | 'given' | 'shop' | 'fromShop' | 'defaults' | 'coupons'
+>;
 
 function settledFields(input: JobInput, materials: MaterialsBook): SettledFields {
   const fields: Record<string, unknown> = {};

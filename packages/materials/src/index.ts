@@ -27,7 +27,7 @@ export { endGrainUptakeMl } from './end-grain-uptake.ts';
 export { largestMixG } from './largest-mix.ts';
 export { type LevelMethod, type LevelMethodId, levelMethods, veeWidthLossMm } from './levelling.ts';
 export { type Limit, type LimitId, type LimitUnit, limits } from './limits.ts';
-export { defaultMaterials, type MaterialsBook } from './materials-book.ts';
+export { defaultMaterials, type MaterialsBook, rowsAtHandFirst } from './materials-book.ts';
 export { MaterialsError } from './materials-error.ts';
 export type { MaterialsErrorCode } from './materials-faults.ts';
 export type {

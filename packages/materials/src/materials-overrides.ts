@@ -58,6 +58,7 @@ export interface ResinEntry {
 export interface ScaleEntry {
   readonly name: string;
   readonly resolutionG: number;
+  readonly capacityG?: number;
 }
 
 /**

@@ -24,6 +24,7 @@ import type { Wood } from './wood.ts';
  */
 export function mergeMaterials(book: MaterialsBook, overrides: MaterialsOverrides): MaterialsBook {
   return {
+    ...book,
     woods: mergeTable('woods', book.woods, overrides.woods, mergeWood),
     sealers: mergeTable('sealers', book.sealers, overrides.sealers, mergeSealer),
     resins: mergeTable('resins', book.resins, overrides.resins, mergeResin),
@@ -185,9 +186,18 @@ function checkCurve(
 
 function enteredScales(entries: Readonly<Record<string, ScaleEntry>>): Record<string, Scale> {
   return Object.fromEntries(
-    Object.entries(entries).map(([id, { name, resolutionG }]) => {
-      checkAbove(`scales.${id}.resolutionG`, resolutionG, 0);
-      return [id, { name, resolutionG: cited(resolutionG, 'entered', 'maker-entry') }];
+    Object.entries(entries).map(([id, { name, resolutionG, capacityG }]) => {
+      const place = `scales.${id}`;
+      checkAbove(`${place}.resolutionG`, resolutionG, 0);
+      const most = above(place, 'capacityG', capacityG);
+      return [
+        id,
+        {
+          name,
+          resolutionG: cited(resolutionG, 'entered', 'maker-entry'),
+          ...(most === null ? {} : { capacityG: most }),
+        },
+      ];
     }),
   );
 }

@@ -6,6 +6,8 @@ export interface Scale {
   readonly name: string;
   /** Smallest step of the display in g. */
   readonly resolutionG: Cited;
+  /** Most mix that it weighs in one cup, g; absent where nobody said. */
+  readonly capacityG?: Cited;
 }
 
 /** Id of a scale that ships with pourproof. */

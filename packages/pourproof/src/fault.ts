@@ -1,4 +1,4 @@
-import type { CouponRow, JobInput } from '@pourproof/job';
+import type { CouponRow, JobInput, Shop } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import { InternalError } from '@pourproof/plane';
 import { type Miss, SelfCheckError } from '@pourproof/proof';
@@ -23,8 +23,9 @@ export interface FaultBundle {
   readonly seed: number | null;
   readonly source: PackedSource;
   readonly job: JobInput;
-  /** Materials and coupons of the maker's own, where there were any. */
+  /** Materials, shop and coupons of the maker's own, where there were any. */
   readonly materials?: MaterialsBook;
+  readonly shop?: Shop;
   readonly coupons?: readonly CouponRow[];
 }
 
@@ -32,7 +33,7 @@ export interface FaultBundle {
 interface Vetting {
   readonly source: Source;
   readonly job: JobInput;
-  readonly options: Pick<FaultBundle, 'materials' | 'coupons'>;
+  readonly options: Pick<FaultBundle, 'materials' | 'shop' | 'coupons'>;
 }
 
 /** A fault of pourproof that showed while a source was vetted, with all that it takes to see it again. */
@@ -45,7 +46,7 @@ export class ProofFault extends InternalError {
     this.name = 'ProofFault';
     this.cause = thrown instanceof InternalError && thrown.cause !== undefined ? thrown.cause : thrown;
     const isMiss = thrown instanceof SelfCheckError;
-    const { materials, coupons } = options;
+    const { materials, shop, coupons } = options;
     this.bundle = {
       schema: 'pourproof/fault@1',
       versions: { pourproof: VERSION },
@@ -55,6 +56,7 @@ export class ProofFault extends InternalError {
       source: packed(source),
       job,
       ...(materials === undefined ? {} : { materials }),
+      ...(shop === undefined ? {} : { shop }),
       ...(coupons === undefined ? {} : { coupons }),
     };
   }

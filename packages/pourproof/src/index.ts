@@ -9,6 +9,8 @@ export {
   readCouponsFile,
   readJobFile,
   readMaterialsFile,
+  readShopFile,
+  type Shop,
   settleJob,
 } from '@pourproof/job';
 export { defaultMaterials, type MaterialsBook, MaterialsError } from '@pourproof/materials';

@@ -1,5 +1,5 @@
 import { ArtworkError } from '@pourproof/artwork/format';
-import { type CouponRow, type Job, type JobInput, settleJob } from '@pourproof/job';
+import { type CouponRow, type Job, type JobInput, type Shop, settleJob } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 import type { Drawing, LengthUnit } from '@pourproof/plane';
 import { type Proof, ProofStopped, type ProofWatch, Stages, vettingSteps } from '@pourproof/proof';
@@ -11,8 +11,10 @@ import { isSameSource, type Source, sourceName } from './source.ts';
 
 /** What a maker brings along besides the job. */
 export interface VetOptions {
-  /** Woods, sealers, resins and scales; those that ship with pourproof by default. */
+  /** Woods, sealers, resins and scales; by default those of the shop, or those that ship with pourproof. */
   readonly materials?: MaterialsBook;
+  /** The maker's shop, as `readShopFile` reads it: what the job does not say is taken from it before anything is assumed. */
+  readonly shop?: Shop;
   /** Test slots cut and read; a job with coupons of its own is refused then. */
   readonly coupons?: readonly CouponRow[];
   /** Who follows the proof: told of its stages, and able to stop it. */
@@ -53,9 +55,10 @@ export async function vet(source: Source, job: JobInput, options: VetOptions = {
  * await replay(JSON.parse(await readFile('sign.fault.json', 'utf8')));
  * ```
  */
-export async function replay({ source, job, materials, coupons }: FaultBundle): Promise<Vetted> {
+export async function replay({ source, job, materials, shop, coupons }: FaultBundle): Promise<Vetted> {
   return vet(unpacked(source), job, {
     ...(materials === undefined ? {} : { materials }),
+    ...(shop === undefined ? {} : { shop }),
     ...(coupons === undefined ? {} : { coupons }),
   });
 }
@@ -68,6 +71,7 @@ export function vetter(): Vetter {
   let kept: { readonly source: Source; readonly settings: string; readonly drawing: Drawing } | null = null;
   const stages = new Stages();
   const materialsOf = sameObjectForEqual<MaterialsBook>();
+  const shopOf = sameObjectForEqual<Shop>();
   const drawingOf = async (source: Source, job: Job): Promise<Drawing> => {
     const settings = readingSettings(job);
     const key = JSON.stringify(settings);
@@ -80,10 +84,11 @@ export function vetter(): Vetter {
   return async (source, input, { watch = {}, ...options } = {}) => {
     let unit: LengthUnit = 'mm';
     try {
-      const { materials } = options;
+      const { materials, shop } = options;
       const job = settleJob(input, {
         ...options,
         ...(materials === undefined ? {} : { materials: materialsOf(materials) }),
+        ...(shop === undefined ? {} : { shop: shopOf(shop) }),
         source: source.kind,
         hasFont: hasFont(source, input),
       });

@@ -44,6 +44,12 @@ const OWN_FLAGS: readonly Flag[] = [
     group: 'output',
     help: 'Your own woods, seals, resins and scales; else materials.json beside the job file',
   },
+  {
+    name: 'shop',
+    takes: 'FILE.json',
+    group: 'output',
+    help: 'Your shop: bits, woods, seals, resins, scales, speeds and prices, instead of what is usual; else shop.json beside the job file',
+  },
   { name: 'coupons', takes: 'FILE.json', group: 'output', help: SETTINGS.coupons.help },
   { name: 'json', group: 'output', help: 'Print the report as JSON (several FILEs: an array)' },
   {

@@ -78,6 +78,7 @@ const resin = z.strictObject({
 const scale = z.strictObject({
   name: z.string().min(1),
   resolutionG: z.number().positive().meta({ description: 'Step of the display, g' }),
+  capacityG: above('Most mix that it weighs in one cup, g'),
 });
 
 const cutter = z.strictObject({
@@ -93,12 +94,8 @@ const table = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.Z
     .meta({ description: `${what}, by id` })
     .optional();
 
-/**
- * The file `pourproof/materials@1` beside a job: what the maker knows of the wood, sealers, resins, scales
- * and cutters at hand. Every value in it stands before the default of its class.
- */
-export const materialsFileSchema = z.strictObject({
-  schema: z.literal(SCHEMA),
+/** The tables of a maker's own values, as a file of materials and a file of a shop have them. */
+export const materialsEntries = {
   woods: table(wood, 'Woods'),
   sealers: table(sealer, 'Sealers'),
   resins: table(resin, 'Resins'),
@@ -107,7 +104,13 @@ export const materialsFileSchema = z.strictObject({
     .array(cutter)
     .optional()
     .meta({ description: 'The cutters at hand; they replace the usual sizes' }),
-});
+} as const;
+
+/**
+ * The file `pourproof/materials@1` beside a job: what the maker knows of the wood, sealers, resins, scales
+ * and cutters at hand. Every value in it stands before the default of its class.
+ */
+export const materialsFileSchema = z.strictObject({ schema: z.literal(SCHEMA), ...materialsEntries });
 
 /** The maker's materials as they stand in a file. */
 export type MaterialsFile = z.infer<typeof materialsFileSchema>;
@@ -116,9 +119,14 @@ export type MaterialsFile = z.infer<typeof materialsFileSchema>;
  * The book of materials for a job: the defaults with the entries of a parsed `materials.json` before them.
  *
  * @param name file name for messages
+ * @param book what the entries stand before: that of the maker's shop, where there is one
  * @throws {JobError} naming each entry that is wrong and what to write
  */
-export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
+export function readMaterialsFile(
+  data: unknown,
+  name: string,
+  book: MaterialsBook = defaultMaterials,
+): MaterialsBook {
   const result = materialsFileSchema.safeParse(data, { reportInput: true });
   if (!result.success) {
     refuseShape(result.error, {
@@ -129,7 +137,7 @@ export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
     });
   }
   try {
-    return mergeMaterials(defaultMaterials, overridesFrom(result.data));
+    return mergeMaterials(book, overridesFrom(result.data));
   } catch (error) {
     if (error instanceof MaterialsError) {
       const { place, what, remedy } = error;
@@ -140,7 +148,6 @@ export function readMaterialsFile(data: unknown, name: string): MaterialsBook {
 }
 
 /** The same data without keys that are present but undefined, which the merge takes for entries. */
-function overridesFrom(file: MaterialsFile): MaterialsOverrides {
-  const { schema: _, ...entries } = file;
+export function overridesFrom({ schema: _, ...entries }: Partial<MaterialsFile>): MaterialsOverrides {
   return JSON.parse(JSON.stringify(entries)) as MaterialsOverrides;
 }

@@ -105,6 +105,10 @@ const FAULTS: {
     null,
     { file: 'materials.json', reason: 'woods.x is a new id.', remedy: 'Add "like".' },
   ],
+  'shop-entry': [
+    null,
+    { file: 'shop.json', reason: 'bits, row 2: "x" is no bit.', remedy: 'Write it like "flat:1/8in".' },
+  ],
 };
 
 const errors = Object.entries(FAULTS).map(

@@ -155,6 +155,7 @@ export interface JobFaults {
   readonly 'not-json': { readonly file: string; readonly reason: string };
   readonly 'unknown-file': { readonly file: string };
   readonly 'two-files': { readonly kind: string };
+  readonly 'shop-entry': { readonly file: string; readonly reason: string; readonly remedy: string };
   readonly 'materials-entry': { readonly file: string; readonly reason: string; readonly remedy: string };
 }
 

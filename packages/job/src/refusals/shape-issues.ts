@@ -138,13 +138,16 @@ function formAt(path: Path, { forms }: Shape, expected: string): string {
     : form;
 }
 
-/** Where something is. Coupons and their slots are numbered from 1, as a maker counts rows. */
+/** Lists of rows at the top of a file. */
+const LISTS: ReadonlySet<PropertyKey> = new Set(['coupons', 'bits', 'woods', 'seals', 'resins', 'scales']);
+
+/** Where something is. Rows of lists, and the slots of coupons, are numbered from 1, as a maker counts them. */
 function placeText(path: Path): string {
-  const [table, row, field, slot, ...rest] = path;
-  if (table !== 'coupons' || typeof row !== 'number') {
+  const [table = '', row, field, slot, ...rest] = path;
+  if (!LISTS.has(table) || typeof row !== 'number') {
     return path.join('.') || '(file)';
   }
-  const words = [`coupons, row ${row + 1}`];
+  const words = [`${String(table)}, row ${row + 1}`];
   if (field !== undefined) {
     words.push(
       field === 'slots' && typeof slot === 'number'

@@ -22,6 +22,7 @@ export const valueFaultWords: WordsFor<
   | 'round-twice'
   | 'colour-not-drawn'
   | 'materials-entry'
+  | 'shop-entry'
 > = {
   'not-a-measure': ({ reason }, key) => {
     // the reader of measures ends with what to type
@@ -101,4 +102,5 @@ export const valueFaultWords: WordsFor<
     remedy: `${near === null ? '' : `Did you mean ${near}? `}It has ${known.join(', ')}.`,
   }),
   'materials-entry': ({ file, reason, remedy }) => ({ what: `${file}: ${reason}`, remedy }),
+  'shop-entry': ({ file, reason, remedy }) => ({ what: `${file}: ${reason}`, remedy }),
 };

@@ -10,6 +10,7 @@ export interface AnswerSettings {
 /** Settings of the answer. */
 export const ANSWER_SETTINGS = {
   units: {
+    isOfShop: true,
     holds: choice(['mm', 'in'] as const),
     field: 'units',
     usual: { value: 'mm', status: 'practice', because: ['common-practice'] },

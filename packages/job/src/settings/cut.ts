@@ -26,6 +26,7 @@ const inches = (mm: number): string => bitSize(mm, 'in').replace(' ', '');
 /** Settings of the cut. */
 export const CUT_SETTINGS = {
   bit: {
+    isOfShop: true,
     holds: listOf(
       written<BitInput, Bit>(bitSchema, '', readBit, typedBit, { hasWorkLengths: true }),
       'a list of bits, such as ["flat:1/8in"] or [{"kind": "flat", "diameterMm": 3.175}]',
@@ -37,6 +38,7 @@ export const CUT_SETTINGS = {
     help: 'A bit at hand, such as flat:1/8in; repeat it in the order of use',
   },
   depth: {
+    isOfShop: true,
     holds: measure('length', '1/8in', DEPTH_RANGE),
     field: 'depthMm',
     usual: { limit: 'usualDepth', as: inches },

@@ -15,6 +15,7 @@ const USUAL_METHOD: LevelMethodId = 'hand';
 /** Settings of levelling. */
 export const LEVELLING_SETTINGS = {
   level: {
+    isOfShop: true,
     holds: measure('length', '0.5mm', { min: 0, max: 50 }),
     field: 'levelMm',
     usual: {
@@ -28,6 +29,7 @@ export const LEVELLING_SETTINGS = {
     label: 'Takes off the face',
   },
   levelBy: {
+    isOfShop: true,
     holds: choice(METHODS, NAMES),
     field: 'levelBy',
     usual: { value: USUAL_METHOD, status: 'practice', because: ['common-practice'] },

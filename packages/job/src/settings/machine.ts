@@ -28,6 +28,7 @@ const FEED = { min: 1, max: 100_000 };
 /** Settings of the machine. */
 export const MACHINE_SETTINGS = {
   feed: {
+    isOfShop: true,
     holds: measure('speed', '1000mm/min', FEED),
     field: 'feedMmPerMin',
     otherwise: USUAL_MACHINE,
@@ -38,6 +39,7 @@ export const MACHINE_SETTINGS = {
     hint: 'As in 1000mm/min or 40in/min; the measures say what is taken where nothing is typed',
   },
   plunge: {
+    isOfShop: true,
     holds: measure('speed', '300mm/min', FEED),
     field: 'plungeMmPerMin',
     otherwise: USUAL_MACHINE,
@@ -47,6 +49,7 @@ export const MACHINE_SETTINGS = {
     label: 'Speed straight down',
   },
   rapid: {
+    isOfShop: true,
     holds: measure('speed', '2500mm/min', FEED),
     field: 'rapidMmPerMin',
     otherwise: USUAL_MACHINE,
@@ -56,6 +59,7 @@ export const MACHINE_SETTINGS = {
     label: 'Speed above the wood',
   },
   accelerationMmPerS2: {
+    isOfShop: true,
     holds: number('a number of mm/s²', 200, { min: 1, max: 100_000 }),
     field: 'accelerationMmPerS2',
     otherwise: USUAL_MACHINE,
@@ -70,6 +74,7 @@ export const MACHINE_SETTINGS = {
 /** Settings of the passes. */
 export const PASS_SETTINGS = {
   passDepth: {
+    isOfShop: true,
     holds: measure('length', '1.5mm', { min: 0.01, max: 1000 }),
     field: 'passDepthMm',
     otherwise: 'half the bit',
@@ -79,6 +84,7 @@ export const PASS_SETTINGS = {
     label: 'Most depth of one pass',
   },
   stepoverPct: {
+    isOfShop: true,
     holds: number('a number of percent', 40, { percent: 'itself', min: 1, max: 50 }),
     field: 'stepoverPct',
     otherwise: 'a usual one',

@@ -15,6 +15,7 @@ export interface PourSettings {
 /** Settings of the pour. */
 export const POUR_SETTINGS = {
   overpour: {
+    isOfShop: true,
     holds: measure('length', '0.5mm', { min: 0, max: 50 }),
     field: 'overpourMm',
     usual: { limit: 'overpour', as: (mm: number): string => `${mm}mm` },
@@ -24,6 +25,7 @@ export const POUR_SETTINGS = {
     label: 'Poured proud of the face by',
   },
   wastePct: {
+    isOfShop: true,
     holds: number('a number of percent', 15, { percent: 'itself', min: 0, max: 100 }),
     field: 'wastePct',
     usual: { limit: 'waste', as: (percent: number): number => percent },
@@ -42,6 +44,7 @@ export const POUR_SETTINGS = {
     label: 'Equal boards poured together',
   },
   weigh: {
+    isOfShop: true,
     holds: material('scales'),
     field: 'weigh',
     usual: { value: 'tenth', status: 'practice', because: ['common-practice'] },
@@ -51,6 +54,7 @@ export const POUR_SETTINGS = {
     label: 'Scale',
   },
   pricePerG: {
+    isOfShop: true,
     holds: number('a number', 0.03, { min: 0, max: 1_000_000 }),
     field: 'pricePerG',
     otherwise: 'no price is answered',

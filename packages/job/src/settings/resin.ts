@@ -19,6 +19,7 @@ const COLOURS = Object.keys(resinColours) as readonly ResinColourId[];
 /** Settings of the resin and its colour. */
 export const RESIN_SETTINGS = {
   resin: {
+    isOfShop: true,
     holds: material('resins'),
     field: 'resin',
     usual: { value: 'coating', status: 'practice', because: ['common-practice'] },
@@ -37,6 +38,7 @@ export const RESIN_SETTINGS = {
     label: 'Colour',
   },
   colourant: {
+    isOfShop: true,
     holds: choice(COLOURANTS, { pigment: 'pigment: paste, powder or mica', dye: 'dye or ink' }),
     field: 'colourant',
     usual: { value: 'pigment', status: 'practice', because: ['common-practice'] },
@@ -46,6 +48,7 @@ export const RESIN_SETTINGS = {
     label: 'Coloured with',
   },
   pigmentPct: {
+    isOfShop: true,
     holds: number('a number of percent', 3, {
       percent: 'itself',
       min: 0,

@@ -12,6 +12,7 @@ export interface SealSettings {
 /** Settings of the seal. */
 export const SEAL_SETTINGS = {
   seal: {
+    isOfShop: true,
     holds: material('sealers'),
     field: 'seal',
     usual: { value: 'none', status: 'practice', because: ['common-practice'] },
@@ -21,6 +22,7 @@ export const SEAL_SETTINGS = {
     label: 'Seal before the colour',
   },
   coats: {
+    isOfShop: true,
     holds: number('a whole number', 2, { min: 0, max: 10, isWhole: true }),
     field: 'coats',
     usual: { value: 1, status: 'practice', because: ['common-practice'] },
@@ -31,6 +33,7 @@ export const SEAL_SETTINGS = {
     only: { isSealed: true, about: 'the number of seal coats' },
   },
   sealHours: {
+    isOfShop: true,
     holds: measure('time', '24h', { min: 0, max: 10_000 }),
     field: 'sealHours',
     usual: { limit: 'sealWait', as: (hours: number): string => `${hours}h` },

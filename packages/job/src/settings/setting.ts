@@ -57,6 +57,8 @@ export interface Setting<Given = unknown, Settled = unknown> {
   readonly only?: AppliesTo;
   /** Said of the artwork at hand, such as its size or its place: it does not hold for the next drawing. */
   readonly isOfArtwork?: true;
+  /** A shop may state it for all its jobs. */
+  readonly isOfShop?: true;
 }
 
 /**

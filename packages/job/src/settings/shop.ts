@@ -22,6 +22,7 @@ export interface ShopSettings {
 /** Settings of the shop. */
 export const SHOP_SETTINGS = {
   shopTemp: {
+    isOfShop: true,
     holds: measure('temperature', '21C', EPOXY_TEMPERATURES),
     field: 'shopTempC',
     usual: { limit: 'shopTemperature', as: (celsius: number): string => `${celsius}C` },
@@ -49,6 +50,7 @@ export const SHOP_SETTINGS = {
     hint: 'Gives the work its dates and a calendar',
   },
   boardSpread: {
+    isOfShop: true,
     // beyond 2 boards of one wood would differ more than all woods do (our choice)
     holds: number('a number without a unit', 0.5, { min: 0.05, max: 2 }),
     field: 'boardSpread',

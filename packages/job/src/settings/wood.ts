@@ -34,6 +34,7 @@ export const WOOD_SETTINGS = {
     only: { board: 'without' },
   },
   wood: {
+    isOfShop: true,
     holds: material('woods'),
     field: 'wood',
     usual: { value: 'maple', status: 'practice', because: ['common-practice'] },

@@ -2,6 +2,7 @@ import { mixByMass, type Scale, smallestBatchG } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { scaleFor } from './scale-for.ts';
 
 /** A mix too small for the scale to weigh its parts within the ratio's tolerance. */
 export const batchTooSmall: Check = {
@@ -40,11 +41,9 @@ function fixes({ job, pour }: Measured, least: number): Fix[] {
       clears: true,
     });
   }
-  const finer = Object.entries(job.materials.scales)
-    .filter(([, scale]) => smallestOn(scale, job) <= least)
-    .toSorted(([, a], [, b]) => b.resolutionG.value - a.resolutionG.value)[0];
-  if (finer !== undefined) {
-    options.push({ do: 'use-scale', scale: finer[0], clears: true });
+  const finer = scaleFor(job, (scale) => smallestOn(scale, job) <= least);
+  if (finer !== null) {
+    options.push({ do: 'use-scale', scale: finer, clears: true });
   }
   options.push({ do: 'mix-more', massG: Math.ceil(pour.smallestBatchG * 10) / 10, clears: true });
   return options;

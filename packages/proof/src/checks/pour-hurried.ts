@@ -5,6 +5,7 @@ import type { ColourPour } from '../pour/pour-plan.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { resinFixes } from './resin-fixes.ts';
+import { scaleFor } from './scale-for.ts';
 
 /** More pockets than a cup fills before it thickens, while the mix is too small to be weighed in more cups. */
 export const pourHurried: Check = {
@@ -56,11 +57,9 @@ function fixes(measured: Measured, hurried: readonly ColourPour[]): Fix[] {
         ).isHurried,
     );
   const { resin, scale } = job.rows;
-  const finer = Object.entries(job.materials.scales)
-    .filter(([, each]) => isCalm(resin, each))
-    .toSorted(([, a], [, b]) => b.resolutionG.value - a.resolutionG.value)[0];
+  const finer = scaleFor(job, (each) => isCalm(resin, each));
   return [
-    ...(finer === undefined ? [] : [{ do: 'use-scale' as const, scale: finer[0], clears: true }]),
+    ...(finer === null ? [] : [{ do: 'use-scale' as const, scale: finer, clears: true }]),
     ...resinFixes(measured, (each) => isCalm(each, scale)),
   ];
 }

@@ -1,4 +1,4 @@
-import { bleedClass, pourLayers, type Resin } from '@pourproof/materials';
+import { bleedClass, pourLayers, type Resin, rowsAtHandFirst } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import { travelIn } from '../board/block-measures.ts';
 import { highestSideways } from '../board/wall-exposure.ts';
@@ -8,12 +8,12 @@ import type { Fix } from '../report/fix-schema.ts';
 const CLASSES = ['clean', 'slight', 'moderate', 'severe'] as const;
 
 /**
- * The first other resin of the list that does what is asked, can be poured in this shop, takes no more layers and stains no wood worse by class than the job's
+ * The first other resin of the list, of those at hand if there is one, that does what is asked, can be poured in this shop, takes no more layers and stains no wood worse by class than the job's
  * own; empty where none does.
  */
 export function resinFixes(measured: Measured, isEnough: (resin: Resin) => boolean): Fix[] {
   const { job } = measured;
-  const other = Object.entries(job.materials.resins).find(
+  const other = rowsAtHandFirst(job.materials.resins, job.materials.atHand?.resins).find(
     ([id, resin]) =>
       id !== job.resin &&
       isEnough(resin) &&

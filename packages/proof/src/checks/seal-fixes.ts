@@ -1,5 +1,5 @@
 import type { Job } from '@pourproof/job';
-import { cureSpeed, type Sealer, sealFilm } from '@pourproof/materials';
+import { cureSpeed, rowsAtHandFirst, type Sealer, sealFilm } from '@pourproof/materials';
 import { type BlockMeasures, travelIn } from '../board/block-measures.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -42,10 +42,10 @@ export function sealFixes(
   return plan === undefined ? [] : [fixOf(plan, job)];
 }
 
-/** Every seal of the list with the waits that a maker can follow, mildest first. */
+/** Every seal of the list with the waits that a maker can follow: those at hand, then the others, mildest first. */
 function sealPlans(job: Job): readonly SealPlan[] {
   const coats = Math.max(1, job.coats);
-  return Object.entries(job.materials.sealers)
+  return rowsAtHandFirst(job.materials.sealers, job.materials.atHand?.sealers)
     .filter(([, seal]) => seal.curve.value.length > 0)
     .flatMap(([id, seal]) => waitsOf(seal, job.shopTempC).map((wait) => ({ id, seal, coats, ...wait })));
 }

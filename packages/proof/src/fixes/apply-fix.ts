@@ -3,6 +3,7 @@ import {
   type Job,
   type JobInput,
   type SettingKey,
+  type Shop,
   settleJob,
   typedJob,
 } from '@pourproof/job';
@@ -18,6 +19,8 @@ import { typedLength, unitOf } from './typed-length.ts';
 export interface FixContext {
   /** Those that ship with pourproof if left out. */
   readonly materials?: MaterialsBook | undefined;
+  /** The maker's shop, where there is one. */
+  readonly shop?: Shop | undefined;
   /** Whether lettering is vetted: it is sized by its capitals. */
   readonly isLettering?: boolean | undefined;
   /** Coupons that stand beside the job: where a way out changes what their rows leave out, the changed job has them with it written in. */
@@ -115,13 +118,13 @@ function withStep(job: JobInput, step: FixStep, context: FixContext): JobInput |
 function couponsWith(
   job: JobInput,
   step: FixStep,
-  { materials, coupons }: FixContext,
+  { materials, shop, coupons }: FixContext,
 ): Pick<JobInput, 'coupons'> {
   const rows = job.coupons ?? coupons ?? [];
   if (rows.length === 0) {
     return {};
   }
-  const settled = settleJob(job, { materials, hasFont: job.singleLine !== true });
+  const settled = settleJob(job, { materials, shop, hasFont: job.singleLine !== true });
   const pinned = pinnedCoupons(rows, settled, [step]);
   return pinned.changed.length > 0 ? { coupons: pinned.rows } : {};
 }
@@ -129,9 +132,9 @@ function couponsWith(
 function changesOf(
   job: JobInput,
   fix: FixStep,
-  { materials, isLettering = false }: FixContext,
+  { materials, shop, isLettering = false }: FixContext,
 ): JobInput | null {
-  const settled = settleJob(job, { materials, hasFont: job.singleLine !== true });
+  const settled = settleJob(job, { materials, shop, hasFont: job.singleLine !== true });
   const typed = typedJob(job);
   const like = (mm: number, text: string | undefined, rounding: 'up' | 'down'): string =>
     typedLength(mm, unitOf(text, settled.units), rounding);

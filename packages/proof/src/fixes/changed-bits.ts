@@ -24,24 +24,25 @@ export function changedBits(job: JobInput, settled: Job, fix: BitFix): JobInput 
   }
 }
 
-function givenBits(job: JobInput): readonly BitInput[] {
-  return job.bit ?? usualInput('bit', job) ?? [];
+function givenBits(job: JobInput, settled: Job): readonly BitInput[] {
+  return job.bit ?? (settled.fromShop.includes('bit') ? settled.bits : usualInput('bit', job)) ?? [];
 }
 
 /** Other bits, of a round where one is named; `null` where they are the same, or the round has none of its own. */
 function withBits(
   job: JobInput,
-  { rounds }: Job,
+  settled: Job,
   round: number | undefined,
   change: (bits: readonly BitInput[]) => readonly BitInput[],
 ): JobInput | null {
   if (round === undefined) {
-    const given = givenBits(job);
+    const given = givenBits(job, settled);
     const changed = change(given);
     return changed.length === given.length && changed.every((bit, k) => bit === given[k])
       ? null
       : { bit: changed };
   }
+  const { rounds } = settled;
   const bits = rounds[round - 1]?.bits ?? null;
   return bits === null
     ? null

@@ -113,17 +113,19 @@ function orRefused(attempt: () => TrialResult): TrialResult {
   }
 }
 
-function changedInput({ input, materials, source }: Job, steps: readonly FixStep[]): JobInput | null {
-  return withSteps(input, steps, { materials, isLettering: source === 'lettering' });
+function changedInput({ input, materials, shop, source }: Job, steps: readonly FixStep[]): JobInput | null {
+  return withSteps(input, steps, { materials, shop: shop ?? undefined, isLettering: source === 'lettering' });
 }
 
 function settledAgain(
-  { materials, source }: Job,
+  { materials, shop, source }: Job,
   input: JobInput,
 ): { readonly job: Job } | { readonly code: JobErrorCode } {
   try {
     const hasFont = input.singleLine !== true;
-    return { job: settleJob(input, { materials, source: source ?? undefined, hasFont }) };
+    return {
+      job: settleJob(input, { materials, shop: shop ?? undefined, source: source ?? undefined, hasFont }),
+    };
   } catch (error) {
     if (error instanceof JobError) {
       return { code: error.code };
@@ -137,6 +139,14 @@ function isSameJob(one: Job, other: Job): boolean {
   return meaning(one) === meaning(other);
 }
 
-function meaning({ input: _, given: __, defaults: ___, materials: ____, ...settled }: Job): string {
+function meaning({
+  input: _,
+  given: __,
+  defaults: ___,
+  materials: ____,
+  shop: _____,
+  fromShop: ______,
+  ...settled
+}: Job): string {
   return JSON.stringify(settled);
 }

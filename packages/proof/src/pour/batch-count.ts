@@ -14,7 +14,7 @@ export interface BatchCount {
   readonly pocketsPerBatch: number;
   /** Whether more cups are needed for the working time but each would be too small to weigh. */
   readonly isHurried: boolean;
-  /** Cups of one layer that heat asks for: none holds more than the resin stands in one. */
+  /** Cups of one layer that heat, or what the scale takes, asks for: none holds more. */
   readonly coolCups: number;
 }
 

@@ -147,7 +147,7 @@ function colourPour(fill: ColourFill, terms: PourTerms, smallestG: number): Colo
     mix.massG,
     smallestG,
     Math.max(1, layers.count),
-    largestMixG(resin, terms.shopTempC),
+    Math.min(largestMixG(resin, terms.shopTempC), scale.capacityG?.value ?? Number.POSITIVE_INFINITY),
   );
   const pigmentG = (mix.massG * terms.pigmentPct) / 100;
   const cup = partsThatAddUp(

@@ -41,6 +41,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     pour: pourReport(withVolumeError(measured.pour, bounds.volumeMm3), measured.schedule(), job),
     findings: [...findings],
     defaults: [...job.defaults],
+    ...(job.shop === null ? {} : { fromShop: [...job.fromShop] }),
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),

@@ -1,3 +1,4 @@
+import { type Job, SETTINGS, shopBit } from '@pourproof/job';
 import { invariant } from '@pourproof/plane';
 import type { Efforts } from '../cut/bit-efforts.ts';
 import type { CutBounds } from '../cut/cut-bounds.ts';
@@ -24,7 +25,7 @@ export function cutPart(measured: Measured, bounds: CutBounds): Report['cut'] {
     errorBound: { ...errorBound, lengthNarrowerThanBitMm },
     ...(onlyAsDrawnMm2 > 0 ? { onlyAsDrawnMm2 } : {}),
     perCutter: cuttersOf(measured, efforts),
-    time: timeOf(efforts),
+    time: timeOf(efforts, measured.job),
   };
 }
 
@@ -46,12 +47,28 @@ function cuttersOf({ job, carving }: Measured, efforts: Efforts): Report['cut'][
   });
 }
 
-function timeOf(efforts: Efforts): Report['cut']['time'] {
+function timeOf(efforts: Efforts, job: Job): Report['cut']['time'] {
+  const fromShop = job.fromShop.map((key) => SETTINGS[key].field);
+  const changes = changeMinutes(efforts, job);
   return {
     minutes: efforts.bits.reduce((sum, { minutes }) => sum + minutes, 0),
+    ...(changes === null ? {} : { changeMinutes: changes }),
     ...(efforts.leftOutMm2 > 0 ? { floorLeftOutMm2: efforts.leftOutMm2 } : {}),
-    assumptions: efforts.assumptions.map((each) => ({ ...each })),
+    assumptions: efforts.assumptions.map((each) =>
+      each.origin === 'given' && fromShop.includes(each.name) ? { ...each, origin: 'shop' } : { ...each },
+    ),
   };
+}
+
+/** Minutes to put in the bits that have something to do; `null` where the shop does not say it of each. */
+function changeMinutes({ bits }: Efforts, job: Job): number | null {
+  const minutes = job.bits
+    .filter((_, k) => (bits[k]?.passes ?? 0) > 0)
+    .map((bit) => shopBit(job.shop, bit)?.changeMinutes ?? null);
+  const known = minutes.filter((each) => each !== null);
+  return known.length === 0 || known.length < minutes.length
+    ? null
+    : known.reduce((sum, each) => sum + each, 0);
 }
 
 /** Artwork that no bit reaches, mm²; rounding is none. */

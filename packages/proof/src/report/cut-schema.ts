@@ -54,6 +54,10 @@ export const cutSchema = z.object({
   time: z
     .object({
       minutes: z.number().nonnegative(),
+      changeMinutes: z.number().nonnegative().optional().meta({
+        description:
+          'Minutes to put in all bits that have something to do and to set them to the face, by the maker’s shop; absent where it does not say it of each',
+      }),
       floorLeftOutMm2: mm2(
         'Level floor whose rounds are not in it: only the tip of a V could go over it',
       ).optional(),
@@ -72,7 +76,7 @@ export const cutSchema = z.object({
           ]),
           value: z.number(),
           unit: z.enum(['mm/min', 'mm/s²', 'mm', '%']),
-          origin: z.enum(['given', 'common practice']),
+          origin: z.enum(['given', 'shop', 'common practice']),
         }),
       ),
     })

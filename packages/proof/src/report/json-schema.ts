@@ -1,4 +1,4 @@
-import { couponsFileSchema, jobFileSchema, materialsFileSchema } from '@pourproof/job';
+import { couponsFileSchema, jobFileSchema, materialsFileSchema, shopFileSchema } from '@pourproof/job';
 import * as z from 'zod';
 import { reportSchema } from './report.ts';
 
@@ -8,12 +8,13 @@ import { reportSchema } from './report.ts';
  * @public
  */
 export function jsonSchemas(): Readonly<
-  Record<'report@2.json' | 'job@1.json' | 'materials@1.json' | 'coupons@1.json', unknown>
+  Record<'report@2.json' | 'job@1.json' | 'materials@1.json' | 'coupons@1.json' | 'shop@1.json', unknown>
 > {
   return {
     'report@2.json': z.toJSONSchema(reportSchema, { target: 'draft-2020-12' }),
     'job@1.json': z.toJSONSchema(jobFileSchema, { target: 'draft-2020-12', io: 'input' }),
     'materials@1.json': z.toJSONSchema(materialsFileSchema, { target: 'draft-2020-12', io: 'input' }),
+    'shop@1.json': z.toJSONSchema(shopFileSchema, { target: 'draft-2020-12', io: 'input' }),
     'coupons@1.json': z.toJSONSchema(couponsFileSchema, { target: 'draft-2020-12', io: 'input' }),
   };
 }

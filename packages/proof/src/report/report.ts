@@ -39,6 +39,9 @@ export const reportSchema = z.object({
   defaults: z
     .array(z.enum(SETTING_KEYS))
     .meta({ description: 'Job values that were not given and are defaults of the program' }),
+  fromShop: z.array(z.enum(SETTING_KEYS)).optional().meta({
+    description: 'Job values that were not given and are those of the maker’s shop; absent without a shop',
+  }),
   materialDefaults: z.array(z.string()).meta({
     description:
       'Values of wood, seal, resin and scale that are defaults and not the maker’s own, as wood.lab',

@@ -55,8 +55,12 @@ function sumsOf(all: Report['cut']['perCutter']): Omit<Report['cut']['perCutter'
 export function timeSum(cuts: readonly Report['cut'][]): Report['cut']['time'] {
   const leftOut = sumOf(cuts, ({ time }) => time.floorLeftOutMm2 ?? 0);
   const all = cuts.flatMap(({ time }) => time.assumptions);
+  // a round that cuts nothing puts no bit in
+  const changes = cuts.filter(({ areaMm2 }) => areaMm2 > 0).map(({ time }) => time.changeMinutes);
+  const isKnown = changes.length > 0 && changes.every((each) => each !== undefined);
   return {
     minutes: sumOf(cuts, ({ time }) => time.minutes),
+    ...(isKnown ? { changeMinutes: sumOf(changes, (each) => each) } : {}),
     ...(leftOut > 0 ? { floorLeftOutMm2: leftOut } : {}),
     assumptions: all.filter((each, k) => all.findIndex(({ name }) => name === each.name) === k),
   };

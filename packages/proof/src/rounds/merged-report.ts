@@ -74,6 +74,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
     rounds: [...roundsPart(rounds, pours, schedule)],
     findings: [...findings],
     defaults: [...job.defaults],
+    ...(job.shop === null ? {} : { fromShop: [...job.fromShop] }),
     materialDefaults: Object.entries(job.rows).flatMap(([row, values]) =>
       defaultFields(values).map((field) => `${row}.${field}`),
     ),

@@ -1,3 +1,5 @@
+import { inchesFromMm, type LengthUnit } from '@pourproof/plane';
+
 /** Rounding of the logarithm of a step that is a power of ten. */
 const WHOLE_DIGIT_TOL = 1e-9;
 /** A share this near to 1 is all of it: rounding of sums. */
@@ -31,4 +33,11 @@ export function formatPercent(percent: number): string {
 export function formatShare(part: number, whole: number): string {
   const share = whole > 0 ? part / whole : 0;
   return formatPercent(100 * (Math.abs(share - 1) < ALL_REL_TOL ? 1 : share));
+}
+
+/** A speed as makers say it: whole millimetres or tenths of inches per minute. */
+export function speedText(mmPerMin: number, unit: LengthUnit): string {
+  return unit === 'mm'
+    ? `${Math.round(mmPerMin)} mm/min`
+    : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
 }

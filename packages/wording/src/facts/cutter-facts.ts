@@ -2,6 +2,7 @@ import { bitSize, bitText } from '@pourproof/job';
 import { formatArea, formatLength, inchesFromMm, type LengthUnit, SPECK_AREA_MM2 } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 import { counted } from '../findings/parts-of-sentences.ts';
+import { speedText } from './amounts.ts';
 import { type Fact, fact } from './fact.ts';
 
 const MM_PER_M = 1000;
@@ -12,7 +13,6 @@ type Assumed = Report['cut']['time']['assumptions'][number];
 
 /** What each bit adds, in how many places and in how long a time; and the time of all. */
 export function cutterFacts({ cut, rounds }: Report, unit: LengthUnit): readonly Fact[] {
-  const isOne = cut.perCutter.length === 1;
   // rounds have depths of their own, and each begins on a lower face
   const deepestMm = rounds === undefined ? cut.maxDepthMm : 0;
   const ridged = cut.ridgedFloorMm2 ?? 0;
@@ -32,7 +32,7 @@ export function cutterFacts({ cut, rounds }: Report, unit: LengthUnit): readonly
       : fact(
           'Cutting time',
           formatMinutes(cut.time.minutes),
-          `${assumed(cut.time.assumptions, unit)}${isOne ? '' : ', plus bit changes'}${leftOut(cut.time, unit)}`,
+          `${assumed(cut.time.assumptions, unit)}${changes(cut)}${leftOut(cut.time, unit)}`,
         ),
   ];
 }
@@ -88,21 +88,26 @@ function leftOut({ floorLeftOutMm2 }: Report['cut']['time'], unit: LengthUnit): 
 
 /** The speeds that a time rests on, and where they come from. */
 function assumed(assumptions: readonly Assumed[], unit: LengthUnit): string {
-  const told = (isGiven: boolean): string =>
-    assumptions
-      .filter(({ origin }) => (origin === 'given') === isGiven)
+  const told = (from: Assumed['origin'], before: string): string[] => {
+    const words = assumptions
+      .filter(({ origin }) => origin === from)
       .flatMap(({ name, value }) => WORDS[name]?.(value, unit) ?? [])
       .join(', ');
-  const [given, taken] = [told(true), told(false)];
-  const usual = taken === '' ? '' : `by common practice ${taken}`;
-  return [given, usual].filter((part) => part !== '').join('; ');
+    return words === '' ? [] : [`${before}${words}`];
+  };
+  return [
+    ...told('given', ''),
+    ...told('shop', 'of your shop '),
+    ...told('common practice', 'by common practice '),
+  ].join('; ');
 }
 
-/** A speed as makers say it: whole millimetres or tenths of inches per minute. */
-function speedText(mmPerMin: number, unit: LengthUnit): string {
-  return unit === 'mm'
-    ? `${Math.round(mmPerMin)} mm/min`
-    : `${Number(inchesFromMm(mmPerMin).toFixed(1))} in/min`;
+/** What it takes to put the bits in, where the shop says so. */
+function changes({ time, perCutter }: Report['cut']): string {
+  if (time.changeMinutes !== undefined) {
+    return `; plus ${formatMinutes(time.changeMinutes)} of your shop to put in the ${perCutter.length === 1 ? 'bit' : 'bits'}`;
+  }
+  return perCutter.length === 1 ? '' : ', plus bit changes';
 }
 
 /** The length of a path, as exact as it matters. */

@@ -4,13 +4,13 @@ import { formatLength } from '@pourproof/plane';
 import { type Fact, fact } from './fact.ts';
 import { angle, fibreText } from './fibre-text.ts';
 
-/** The job in words; what the maker did not give is marked as a default. */
+/** The job in words; what the maker did not give is marked as a default, or as the shop's. */
 export function jobFacts(job: Job): readonly Fact[] {
   const { units } = job;
   const row = (name: string, value: string, ...keys: readonly SettingKey[]): Fact => ({
     name,
     value,
-    remark: keys.every((key) => job.defaults.includes(key)) ? 'default' : '',
+    remark: originOf(keys, job),
   });
   const bits = job.bits.map((bit) => bitName(bit, units));
   const seal = job.rows.seal.name;
@@ -49,6 +49,14 @@ export function jobFacts(job: Job): readonly Fact[] {
       'level',
     ),
   ];
+}
+
+/** Where a row comes from, as far as not from the job itself. */
+function originOf(keys: readonly SettingKey[], { defaults, fromShop, shop }: Job): string {
+  if (keys.every((key) => defaults.includes(key))) {
+    return 'default';
+  }
+  return shop !== null && keys.every((key) => fromShop.includes(key)) ? `from ${shop.name}` : '';
 }
 
 /** Resins that are paired with colours of the drawing, and the order of the work. */

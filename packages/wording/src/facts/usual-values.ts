@@ -1,5 +1,6 @@
 import { bitName, bitSize, type Job, SETTINGS, type SettingKey, usualInput } from '@pourproof/job';
 import { inchesFromMm, type LengthUnit, parseLengthMm } from '@pourproof/plane';
+import { speedText } from './amounts.ts';
 
 /** A setting that was not given, with the value that holds instead. */
 export interface UsualValue {
@@ -10,19 +11,28 @@ export interface UsualValue {
 
 /** What was taken as usual in a job and weighs on its proof: without a seal, the wait after it does not. */
 export function usualValues(job: Job): readonly UsualValue[] {
-  const isSealed = job.seal !== 'none' && job.coats > 0;
-  return job.defaults
-    .filter((key) => isSealed || SETTINGS[key].only?.isSealed !== true)
-    .map((key) => ({ key, value: usualText(key, job) }));
+  return valuesOf(job.defaults, job);
 }
 
-function usualText(key: SettingKey, job: Job): string {
+/** What was taken from the maker's shop, and weighs on the proof. */
+export function shopValues(job: Job): readonly UsualValue[] {
+  return valuesOf(job.fromShop, job);
+}
+
+function valuesOf(keys: readonly SettingKey[], job: Job): readonly UsualValue[] {
+  const isSealed = job.seal !== 'none' && job.coats > 0;
+  return keys
+    .filter((key) => isSealed || SETTINGS[key].only?.isSealed !== true)
+    .map((key) => ({ key, value: settledText(key, job) }));
+}
+
+function settledText(key: SettingKey, job: Job): string {
   const { field, holds } = SETTINGS[key];
   if (key === 'bit') {
     return job.bits.map((bit) => bitName(bit, job.units)).join(', then ');
   }
-  // every setting with a usual value fills a field of the job itself
-  const value: unknown = job[field as keyof Job];
+  // every setting that may be taken fills a field of the job itself or of its machine
+  const value: unknown = { ...job, ...job.machine }[field as keyof Job];
   switch (holds.quantity) {
     case 'length':
       return holds.hasWorkLengths === true
@@ -34,6 +44,8 @@ function usualText(key: SettingKey, job: Job): string {
       return `${short(value)} h`;
     case 'temperature':
       return `${short(value)} °C`;
+    case 'speed':
+      return speedText(Number(value), job.units);
     default:
       return plainText(value, holds.percent === 'itself');
   }

@@ -57,7 +57,13 @@ function bitRows({ cut, rounds = [] }: Report, job: Job): readonly (readonly [st
   ]);
   return cut.areaMm2 === 0 || rows.length < 2
     ? rows
-    : [...rows, ['All bits', `${formatMinutes(cut.time.minutes)} and the changes`]];
+    : [
+        ...rows,
+        [
+          'All bits',
+          `${formatMinutes(cut.time.minutes)} and ${cut.time.changeMinutes === undefined ? 'the changes' : `${formatMinutes(cut.time.changeMinutes)} of changes`}`,
+        ],
+      ];
 }
 
 /** A line for each colour. */

@@ -10,7 +10,7 @@ import { measureFacts } from '../facts/measure-facts.ts';
 import { notAsDrawn, noticesSeenTo, otherNotices } from '../facts/reader-notices.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { roundFacts } from '../facts/round-facts.ts';
-import { usualValues } from '../facts/usual-values.ts';
+import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.ts';
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
 import { seenToText } from '../findings/seen-to-text.ts';
@@ -80,7 +80,8 @@ function page(vetted: Vetted, id: string, version: string): string {
     report.rounds === undefined ? '' : `<h2>Rounds</h2>${factTable(roundFacts(report, unit))}`,
     `<h2>Resin</h2>${factTable(resinFacts(report, unit))}`,
     notices(report),
-    usualList(job),
+    job.shop === null ? '' : valueList(`Not given, so taken from ${job.shop.name}`, shopValues(job)),
+    valueList('Not given, so taken as usual', usualValues(job)),
     sourcesOfCare(),
     `<footer>Made by pourproof ${escapeXml(version)}. It holds for the job above only; data sheets, local codes and the machine’s manual come first.</footer>`,
     '</main>',
@@ -281,11 +282,11 @@ function notices(report: Report): string {
 }
 
 /** What the maker did not give, with what was taken instead. */
-function usualList(job: Vetted['job']): string {
-  const values = usualValues(job).map(({ key, value }) => `${SETTINGS[key].label ?? key}: ${value}`);
+function valueList(title: string, taken: readonly UsualValue[]): string {
+  const values = taken.map(({ key, value }) => `${SETTINGS[key].label ?? key}: ${value}`);
   return values.length === 0
     ? ''
-    : `<h2>Not given, so taken as usual</h2><p class="places">${words(values.join('; '))}.</p>`;
+    : `<h2>${words(title)}</h2><p class="places">${words(values.join('; '))}.</p>`;
 }
 
 /** What the cautions rest on; their words stand on the page for the bench. */

@@ -9,7 +9,7 @@ import { measureFacts } from '../facts/measure-facts.ts';
 import { notAsDrawn, noticesSeenTo, otherNotices, type ToldNotice } from '../facts/reader-notices.ts';
 import { resinFacts } from '../facts/resin-facts.ts';
 import { roundFacts } from '../facts/round-facts.ts';
-import { usualValues } from '../facts/usual-values.ts';
+import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.ts';
 import { workFacts } from '../facts/work-facts.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import { seenToText } from '../findings/seen-to-text.ts';
@@ -70,7 +70,10 @@ export function reportText({ report, job }: Vetted, options: ReportTextOptions):
       'Take care',
       Object.values(CAUTION_WORDS).flatMap((caution) => wrap(caution, columns, '  - ')),
     ),
-    ...section('Not given, so taken as usual', usualLines({ job }, columns)),
+    ...(job.shop === null
+      ? []
+      : section(`Not given, so taken from ${job.shop.name}`, valueLines(shopValues(job), columns))),
+    ...section('Not given, so taken as usual', valueLines(usualValues(job), columns)),
   ].join('\n');
 }
 
@@ -142,9 +145,7 @@ function noticeLines(notices: readonly ToldNotice[], report: Report, { columns, 
   );
 }
 
-function usualLines({ job }: Pick<Vetted, 'job'>, columns: number): string[] {
-  const rows = usualValues(job).map(
-    ({ key, value }): Fact => ({ name: flagOf(key) ?? key, value, remark: '' }),
-  );
+function valueLines(values: readonly UsualValue[], columns: number): string[] {
+  const rows = values.map(({ key, value }): Fact => ({ name: flagOf(key) ?? key, value, remark: '' }));
   return factLines(rows, columns);
 }

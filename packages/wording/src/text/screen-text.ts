@@ -5,7 +5,7 @@ import { formatMass } from '../facts/amounts.ts';
 import { colourName } from '../facts/colour-name.ts';
 import { formatMinutes } from '../facts/cutter-facts.ts';
 import { notAsDrawn, noticesSeenTo, otherNotices } from '../facts/reader-notices.ts';
-import { usualValues } from '../facts/usual-values.ts';
+import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
 import type { Vetted } from '../vetted.ts';
@@ -106,7 +106,8 @@ function screenLines(
     '',
     ...benchLines(report, columns),
     ...wrap(CARE, columns, 'Care   '),
-    ...usualLines(job, isUsualWhole, columns),
+    ...takenLines(shopValues(job), 'Shop   ', isUsualWhole, columns),
+    ...takenLines(usualValues(job), 'Usual  ', isUsualWhole, columns),
     ...wrap(moreText(report), columns),
   ];
 }
@@ -257,6 +258,9 @@ function benchLines(report: Report, columns: number): readonly string[] {
   const rounds = report.rounds?.length ?? 1;
   const time = [
     `${formatMinutes(cut.time.minutes)} of cutting${rounds > 1 ? ` in ${rounds} rounds` : ''}`,
+    ...(cut.time.changeMinutes === undefined
+      ? []
+      : [`${formatMinutes(cut.time.changeMinutes)} to put in the bits`]),
     ...(level === undefined
       ? []
       : [
@@ -286,16 +290,20 @@ function mixText(colour: Report['pour']['colours'][number], { pour, rounds = [] 
   ].join('; ');
 }
 
-/** What was taken as usual: all of it, or what most jobs give and a count of the rest. */
-function usualLines(job: Job, isWhole: boolean, columns: number): readonly string[] {
-  const all = usualValues(job);
+/** What was taken as usual, or from the shop: all of it, or what most jobs give and a count of the rest. */
+function takenLines(
+  all: readonly UsualValue[],
+  start: string,
+  isWhole: boolean,
+  columns: number,
+): readonly string[] {
   const told = isWhole ? all : all.filter(({ key }) => SETTINGS[key].group === 'first');
   const more = all.length - told.length;
   const parts = told.map(({ key, value }) => `${flagOf(key) ?? key} ${value}`.replaceAll(' ', '\u00a0'));
   if (more > 0) {
     parts.push(told.length === 0 ? `${more} values: --full` : `${more} more: --full`);
   }
-  return parts.length === 0 ? [] : wrap(`${parts.join(', ')}.`, columns, 'Usual  ');
+  return parts.length === 0 ? [] : wrap(`${parts.join(', ')}.`, columns, start);
 }
 
 function moreText({ artwork, findings }: Report): string {
