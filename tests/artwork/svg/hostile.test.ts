@@ -122,6 +122,26 @@ test.each([
   expect(notices).toMatchObject([{ code: 'number-too-large', where: [{ element: 'path#far' }] }]);
 });
 
+test.each(['<line x1="1" y1="1" x2="9" y2="9"/>', '<rect width="9" height="9" fill="none"/>'])(
+  'a stroke wider than any number of millimetres is told: %s',
+  (shape) => {
+    const { shapes, notices } = readSvg(svg(shape.replace('/>', ' stroke="black" stroke-width="1e308"/>')));
+    expect(shapes).toEqual([]);
+    expect(notices.map(({ code }) => code)).toContain('number-too-large');
+  },
+);
+
+test('a dash longer than any path leaves the stroke whole', () => {
+  const line = (dashes: string): string =>
+    svg(`<path d="M1 1H90" stroke="black" stroke-dasharray="${dashes}"/>`);
+  expect(readSvg(line('1e308')).shapes).toEqual(readSvg(line('1e9')).shapes);
+});
+
+test.each(['x', 'height', 'rx'])('an empty %s is told', (name) => {
+  const { notices } = readSvg(svg(`<rect width="9" ${name}=""/><rect width="9" height="9"/>`));
+  expect(notices).toMatchObject([{ code: 'length-unreadable', params: { details: [`rect ${name}=""`] } }]);
+});
+
 describe('damaged files', () => {
   const folder = new URL('../../../fixtures/svg/', import.meta.url);
   const texts = readdirSync(folder)

@@ -9,7 +9,7 @@ import {
   type Region,
   type Transform,
 } from '@pourproof/plane';
-import { intersectRegions } from '../clip/clip-region.ts';
+import { EMPTY_REGION, intersectRegions } from '../clip/clip-region.ts';
 import { MAX_COORD_MM } from '../max-coord.ts';
 import { fillRings } from '../path/fill-rings.ts';
 import { inverseTransform } from '../path/inverse-transform.ts';
@@ -155,6 +155,10 @@ function strokedRegion(scene: Scene, element: SvgElement, state: DrawState, path
   const onPen = fixed ? transformPath(compose(inverseTransform(penToMm), state.toMm), path) : path;
   const style = strokeStyle(scene, element, state);
   const widthMm = style.width * Math.sqrt(Math.abs(determinant(penToMm)));
+  if (!(style.width * largestScale(penToMm) <= MAX_COORD_MM)) {
+    scene.notices.add('number-too-large', placeOf(element), elementName(element));
+    return EMPTY_REGION;
+  }
   if (widthMm > 0 && widthMm < HAIRLINE_MM) {
     scene.notices.add('hairline-stroke', placeOf(element), '', widthMm);
   }

@@ -63,7 +63,7 @@ export class LengthNotices {
 
   /** Takes a declared value that is not valid for its property. */
   refused(element: SvgElement, property: string, value: string): void {
-    if (value !== '' && PROPERTIES.has(property)) {
+    if (PROPERTIES.has(property)) {
       this.#tell('length-unreadable', element, property, value);
     } else if (value !== '' && PAINTED.has(property)) {
       this.#tell('value-unreadable', element, property, value);
@@ -77,8 +77,10 @@ export class LengthNotices {
   }
 
   #look(element: SvgElement, name: string, form: Form): void {
-    const value = element.attributes.get(name)?.trim() ?? '';
-    if (value !== '' && !isReadable(value, form)) {
+    const value = element.attributes.get(name)?.trim();
+    // a list may be empty; a length or a number that says nothing is a slip
+    const isGiven = value !== undefined && (value !== '' || form === 'length' || form === 'number');
+    if (isGiven && !isReadable(value, form)) {
       this.#tell('length-unreadable', element, name, value);
     }
   }

@@ -24,6 +24,9 @@ export function strokeStyle(scene: Scene, element: SvgElement, { style, ...rest 
   };
 }
 
+/** Dashes are no longer than this, in user units: longer than any path, and their sum is still a number. */
+const LONGEST_DASH = 1e100;
+
 /**
  * The dash pattern in user units, made even by repeating it, with `pathLength` worked in; `undefined` for a
  * stroke without gaps: `none`, a sum of 0, or anything negative (SVG 2 §13.5.6).
@@ -39,7 +42,9 @@ export function strokeDashes(
     return undefined;
   }
   const context = lengthsAt(scene, state);
-  const lengths = lengthList(text).map((part) => userUnits(part, 'other', context, Number.NaN));
+  const lengths = lengthList(text).map((part) =>
+    Math.min(LONGEST_DASH, userUnits(part, 'other', context, Number.NaN)),
+  );
   const sum = lengths.reduce((total, l) => total + l, 0);
   if (lengths.some((l) => !(l >= 0)) || !(sum > 0)) {
     return undefined;
