@@ -1,4 +1,10 @@
 export { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from './bounds.ts';
+export {
+  CHORD_HEIGHT_SLACK,
+  CORNER_TURN_RAD,
+  SHORT_CHORD_TOLERANCES,
+  STRAIGHT_TURN_RAD,
+} from './chord-turns.ts';
 export type { Drawing, DrawnShape, OpenOutline, OpenOutlines, OutlineGap, TriedJoin } from './drawing.ts';
 export { InternalError, invariant } from './invariant.ts';
 export { keepUnits } from './keep-units.ts';

@@ -3,15 +3,18 @@ import { cubicSliceArea } from './cubic-slice-area.ts';
 import { MAX_SEGMENTS } from './max-segments.ts';
 import type { PointSink } from './point-sink.ts';
 import { BEYOND_END_REL, ON_CHORD_REL } from './rounding.ts';
+import { markUntold } from './told-chords.ts';
 
 /** Minimum segments for a curve that is not straight. */
 const MIN_SEGMENTS = 2;
 
 /**
- * Most halvings of a segment that turned out too high; needed at cusps, where curvature at a few samples
- * tells little.
+ * Most halvings of a segment that turned out too high, or that nothing tells from a straight edge; needed at
+ * cusps, where curvature at a few samples tells little. Beyond the first few they end where the whole curve
+ * has as many segments as any curve may have.
  */
-const MAX_HALVINGS = 8;
+const MAX_HALVINGS = 40;
+const FREE_HALVINGS = 8;
 
 /**
  * Fraction of the allowed height that segments are planned for: curvature varies within a segment, and one
@@ -69,6 +72,10 @@ export class CubicFlattener {
   readonly #points: number[] = [];
   readonly #slices: number[] = [];
   readonly #moves: number[] = [];
+  // the parameter at each point, how far the curve may leave each segment, and which are to be halved
+  readonly #params: number[] = [];
+  readonly #heights: number[] = [];
+  readonly #marks: number[] = [];
 
   /** Appends a cubic Bézier to `out`; the tolerance, in mm, is above 0. */
   cubic(
@@ -91,7 +98,7 @@ export class CubicFlattener {
     // half the tolerance is for the chords, half for moving vertices
     let min = MIN_SEGMENTS;
     for (let height = toleranceMm / 2; height > toleranceMm * MIN_HEIGHT_REL; height /= 2) {
-      if (this.#makePolyline(height, toleranceMm / 2, min) === 0) {
+      if (this.#makePolyline(height, toleranceMm / 2, min) === 0 && this.#halveUntold(toleranceMm) === 0) {
         break;
       }
       // a hairpin has curvature at its turn only: on its straight parts points are needed that can be moved
@@ -146,13 +153,41 @@ export class CubicFlattener {
   #makePolyline(heightMm: number, limitMm: number, minSegments: number): number {
     this.#planSegments(heightMm, minSegments);
     const n = this.#segments;
-    this.#points.length = 0;
-    this.#slices.length = 0;
-    this.#points.push(this.#ox, this.#oy);
+    this.#begin();
     for (let i = 0; i < n; i++) {
-      this.#append(this.#segmentStart(i), this.#segmentStart(i + 1), i === n - 1, heightMm, MAX_HALVINGS);
+      this.#append(this.#segmentStart(i), this.#segmentStart(i + 1), heightMm, MAX_HALVINGS);
     }
     return spreadArea(this.#points, this.#slices, limitMm, this.#moves);
+  }
+
+  /** Halves segments until the outline tells each of them from a straight edge; returns the area that is missing. */
+  #halveUntold(toleranceMm: number): number {
+    const marks = this.#marks;
+    for (let round = 0; round < MAX_HALVINGS && this.#slices.length < MAX_SEGMENTS; round++) {
+      if (markUntold(this.#points, this.#heights, this.#moves, toleranceMm, marks) === 0) {
+        break;
+      }
+      const params = this.#params.slice();
+      this.#begin();
+      for (let i = 0; i + 1 < params.length; i++) {
+        this.#append(params[i], params[i + 1], marks[i] === 1 ? 0 : Infinity, 1);
+      }
+      const missing = spreadArea(this.#points, this.#slices, toleranceMm / 2, this.#moves);
+      if (missing !== 0) {
+        return missing;
+      }
+    }
+    return 0;
+  }
+
+  /** Empties the polyline but for its start. */
+  #begin(): void {
+    this.#points.length = 0;
+    this.#slices.length = 0;
+    this.#heights.length = 0;
+    this.#params.length = 0;
+    this.#points.push(this.#ox, this.#oy);
+    this.#params.push(0);
   }
 
   /**
@@ -207,13 +242,13 @@ export class CubicFlattener {
    * Adds the segment from a to b to the polyline, in halves where the curve may lie further from its chord
    * than `maxHeight`.
    */
-  #append(a: number, b: number, isLast: boolean, maxHeight: number, halvings: number): void {
+  #append(a: number, b: number, maxHeight: number, halvings: number): void {
     const points = this.#points;
     const n = points.length;
     const px = points[n - 2];
     const py = points[n - 1];
-    const qx = isLast ? this.#endX : this.#ox + ((this.#ax * b + this.#bx) * b + this.#cx) * b;
-    const qy = isLast ? this.#endY : this.#oy + ((this.#ay * b + this.#by) * b + this.#cy) * b;
+    const qx = b === 1 ? this.#endX : this.#ox + ((this.#ax * b + this.#bx) * b + this.#cx) * b;
+    const qy = b === 1 ? this.#endY : this.#oy + ((this.#ay * b + this.#by) * b + this.#cy) * b;
     // the control points of this part are p, p + h·p′(a)/3, q − h·p′(b)/3, q
     const h = (b - a) / 3;
     const x1 = h * ((3 * this.#ax * a + 2 * this.#bx) * a + this.#cx);
@@ -222,13 +257,16 @@ export class CubicFlattener {
     const ly = qy - py;
     const x2 = lx - h * ((3 * this.#ax * b + 2 * this.#bx) * b + this.#cx);
     const y2 = ly - h * ((3 * this.#ay * b + 2 * this.#by) * b + this.#cy);
-    if (halvings > 0 && maxHeightOf(lx, ly, x1, y1, x2, y2) > maxHeight) {
+    const height = maxHeightOf(lx, ly, x1, y1, x2, y2);
+    if (height > maxHeight && halvings > (n < 2 * MAX_SEGMENTS ? 0 : MAX_HALVINGS - FREE_HALVINGS)) {
       const middle = (a + b) / 2;
-      this.#append(a, middle, false, maxHeight, halvings - 1);
-      this.#append(middle, b, isLast, maxHeight, halvings - 1);
+      this.#append(a, middle, maxHeight, halvings - 1);
+      this.#append(middle, b, maxHeight, halvings - 1);
       return;
     }
     points.push(qx, qy);
+    this.#params.push(b);
+    this.#heights.push(height);
     this.#slices.push(cubicSliceArea(x1, y1, x2, y2, lx, ly));
   }
 }
@@ -241,7 +279,7 @@ export class CubicFlattener {
 function maxHeightOf(lx: number, ly: number, x1: number, y1: number, x2: number, y2: number): number {
   const length = Math.sqrt(lx * lx + ly * ly);
   if (!(length > 0)) {
-    return Math.max(Math.abs(x1), Math.abs(y1), Math.abs(x2), Math.abs(y2));
+    return Math.max(Math.hypot(x1, y1), Math.hypot(x2, y2));
   }
   const d1 = (lx * y1 - ly * x1) / length;
   const d2 = (lx * y2 - ly * x2) / length;

@@ -1,6 +1,7 @@
 import { appendRest, spreadArea } from './area-true-polyline.ts';
 import { MAX_SEGMENTS } from './max-segments.ts';
 import type { PointSink } from './point-sink.ts';
+import { markUntold } from './told-chords.ts';
 
 /** An ellipse arc by its centre: point(θ) = centre + cosθ·u + sinθ·v with half-axis vectors u and v. */
 export interface EllipseArc {
@@ -38,35 +39,88 @@ export function flattenEllipseArc(out: PointSink, arc: EllipseArc, toleranceMm: 
     return;
   }
   let n = Math.min(MAX_SEGMENTS, Math.max(MIN_SEGMENTS, wanted));
-  let points = pointsOf(arc, n);
+  const chords = new ArcChords(arc, n, toleranceMm);
   // where a few segments just keep the tolerance, their inner points may lack the room for the slices of the ends
-  while (
-    spreadArea(points, slicesOf(arc, n), toleranceMm, []) !== 0 &&
-    n < Math.min(MAX_SEGMENTS, wanted + MORE_SEGMENTS)
-  ) {
+  while (!chords.hasArea && n < Math.min(MAX_SEGMENTS, wanted + MORE_SEGMENTS)) {
     n++;
-    points = pointsOf(arc, n);
+    chords.divide(n);
   }
-  appendRest(out, points);
+  chords.halveUntold();
+  appendRest(out, chords.points);
 }
 
 /** One more is enough on circles. */
 const MORE_SEGMENTS = 4;
 
-function pointsOf({ cx, cy, ux, uy, vx, vy, start, end }: EllipseArc, n: number): number[] {
-  const points: number[] = [];
-  for (let i = 0; i <= n; i++) {
-    const a = start + ((end - start) * i) / n;
-    const c = Math.cos(a);
-    const s = Math.sin(a);
-    points.push(cx + c * ux + s * vx, cy + c * uy + s * vy);
-  }
-  return points;
-}
+/** Most halvings of one chord; a dozen make it as high as rounding. */
+const MAX_HALVINGS = 40;
 
-/** Area between arc and chord: the sector's (u×v)/2 · step, less the triangle's (u×v)/2 · sin(step). */
-function slicesOf({ ux, uy, vx, vy, start, end }: EllipseArc, n: number): number[] {
-  const angle = (end - start) / n;
-  const slice = ((ux * vy - uy * vx) * (angle - Math.sin(angle))) / 2;
-  return Array.from({ length: n }, () => slice);
+/** An arc as chords, whose inner points are moved so that they have its area. */
+class ArcChords {
+  points: number[] = [];
+  hasArea = false;
+  readonly #arc: EllipseArc;
+  readonly #toleranceMm: number;
+  /** Angle at each point. */
+  #angles: number[] = [];
+  #heights: number[] = [];
+  readonly #moves: number[] = [];
+
+  constructor(arc: EllipseArc, n: number, toleranceMm: number) {
+    this.#arc = arc;
+    this.#toleranceMm = toleranceMm;
+    this.divide(n);
+  }
+
+  /** Cuts the arc into n chords by equal angles. */
+  divide(n: number): void {
+    const { start, end } = this.#arc;
+    const angles: number[] = [];
+    for (let i = 0; i <= n; i++) {
+      angles.push(start + ((end - start) * i) / n);
+    }
+    this.#through(angles);
+  }
+
+  /** Halves chords until the outline tells each of them from a straight edge: at the tips of a thin ellipse. */
+  halveUntold(): void {
+    const marks: number[] = [];
+    for (let round = 0; round < MAX_HALVINGS && this.#heights.length < MAX_SEGMENTS; round++) {
+      if (markUntold(this.points, this.#heights, this.#moves, this.#toleranceMm, marks) === 0) {
+        return;
+      }
+      const angles = this.#angles;
+      this.#through(
+        angles.flatMap((angle, i) => (marks[i] === 1 ? [angle, (angle + angles[i + 1]) / 2] : [angle])),
+      );
+    }
+  }
+
+  #through(angles: number[]): void {
+    const { cx, cy, ux, uy, vx, vy } = this.#arc;
+    const points: number[] = [];
+    const slices: number[] = [];
+    const heights: number[] = [];
+    angles.forEach((angle, i) => {
+      const c = Math.cos(angle);
+      const s = Math.sin(angle);
+      points.push(cx + c * ux + s * vx, cy + c * uy + s * vy);
+      if (i > 0) {
+        const turn = angle - angles[i - 1];
+        // the sector's (u×v)/2 · turn, less the triangle's (u×v)/2 · sin(turn)
+        slices.push(((ux * vy - uy * vx) * (turn - Math.sin(turn))) / 2);
+        // where the arc is farthest from its chord, half-way, it has moved from it by this share of the half-axis there
+        const half = (angle + angles[i - 1]) / 2;
+        const share = 1 - Math.cos(turn / 2);
+        heights.push(
+          share *
+            Math.hypot(Math.cos(half) * ux + Math.sin(half) * vx, Math.cos(half) * uy + Math.sin(half) * vy),
+        );
+      }
+    });
+    this.#angles = angles;
+    this.#heights = heights;
+    this.points = points;
+    this.hasArea = spreadArea(points, slices, this.#toleranceMm, this.#moves) === 0;
+  }
 }

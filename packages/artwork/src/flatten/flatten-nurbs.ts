@@ -1,6 +1,8 @@
-import { appendWithArea } from './area-true-polyline.ts';
+import { appendRest, spreadArea } from './area-true-polyline.ts';
+import { MAX_SEGMENTS } from './max-segments.ts';
 import type { CoordSink } from './point-sink.ts';
 import { ON_CHORD_REL } from './rounding.ts';
+import { markUntold } from './told-chords.ts';
 
 /** A flat rational B-spline in mm. */
 export interface Nurbs {
@@ -121,40 +123,75 @@ function spanBezier(spline: Nurbs, k: number): number[] {
  * slices: it is then cut finer.
  */
 function flattenRationalBezier(out: CoordSink, bezier: readonly number[], toleranceMm: number): void {
-  const mark = out.length;
   for (let cut = toleranceMm / 4; ; cut /= 4) {
-    const { points, slices } = cutBezier(bezier, cut);
-    const missing = appendWithArea(out, points, slices, toleranceMm / 2);
+    const { points, missing } = throughPieces(cutBezier(bezier, cut), toleranceMm);
     if (missing === 0 || cut < toleranceMm / 4096) {
+      appendRest(out, points);
       return;
     }
-    out.length = mark;
   }
 }
 
 /**
- * Points along a rational Bézier whose chords leave it by no more than `deviation`, and the areas between.
+ * The chords of pieces of a curve, with its area but for what is missing. Pieces are halved until the outline
+ * tells each chord from a straight edge.
  */
-function cutBezier(bezier: readonly number[], deviation: number): { points: number[]; slices: number[] } {
-  const n = bezier.length;
-  const points = [bezier[0] / bezier[2], bezier[1] / bezier[2]];
-  const slices: number[] = [];
-  const straight = offChord(bezier) <= ON_CHORD_REL * extent(bezier);
+function throughPieces(
+  pieces: readonly (readonly number[])[],
+  toleranceMm: number,
+): { points: number[]; missing: number } {
+  const moves: number[] = [];
+  const marks: number[] = [];
+  for (let now = pieces, round = 0; ; round++) {
+    const points = now.length > 0 ? [now[0][0] / now[0][2], now[0][1] / now[0][2]] : [];
+    for (const piece of now) {
+      points.push(...endOf(piece));
+    }
+    const missing = spreadArea(points, now.map(sliceOf), toleranceMm / 2, moves);
+    if (
+      missing !== 0 ||
+      round === MAX_HALVINGS ||
+      now.length >= MAX_SEGMENTS ||
+      markUntold(points, now.map(offChord), moves, toleranceMm, marks) === 0
+    ) {
+      return { points, missing };
+    }
+    now = now.flatMap((piece, i) => (marks[i] === 1 ? halves(piece) : [piece]));
+  }
+}
+
+function endOf(piece: readonly number[]): [number, number] {
+  const n = piece.length;
+  return [piece[n - 3] / piece[n - 1], piece[n - 2] / piece[n - 1]];
+}
+
+/** Pieces of a rational Bézier that leave their chords by no more than `deviation`; one where it is straight. */
+function cutBezier(bezier: readonly number[], deviation: number): readonly (readonly number[])[] {
+  if (isStraight(bezier)) {
+    return [bezier];
+  }
+  const pieces: (readonly number[])[] = [];
   // depth-first, left half first, so that the pieces come in the order of the curve
   const stack: { piece: readonly number[]; depth: number }[] = [{ piece: bezier, depth: 0 }];
   for (let top = stack.pop(); top !== undefined; top = stack.pop()) {
     const { piece, depth } = top;
     const fine = depth > 0 && offChord(piece) <= deviation && weightRatio(piece) <= MAX_WEIGHT_RATIO;
-    if (straight || fine || depth === MAX_HALVINGS) {
-      const w = piece[n - 1];
-      slices.push(straight ? 0 : sliceArea(piece));
-      points.push(piece[n - 3] / w, piece[n - 2] / w);
+    if (fine || depth === MAX_HALVINGS) {
+      pieces.push(piece);
     } else {
       const [left, right] = halves(piece);
       stack.push({ piece: right, depth: depth + 1 }, { piece: left, depth: depth + 1 });
     }
   }
-  return { points, slices };
+  return pieces;
+}
+
+function isStraight(bezier: readonly number[]): boolean {
+  return offChord(bezier) <= ON_CHORD_REL * extent(bezier);
+}
+
+function sliceOf(piece: readonly number[]): number {
+  return isStraight(piece) ? 0 : sliceArea(piece);
 }
 
 function halves(bezier: readonly number[]): [number[], number[]] {

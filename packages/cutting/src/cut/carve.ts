@@ -40,7 +40,8 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
   const whole = new CutUnion(cuts, toleranceMm);
   const volume = whole.volume();
   const walls = whole.wallArea();
-  const floorAreaMm2 = whole.sliceArea(whole.depthLimitMm).value;
+  const face = whole.sliceArea(0);
+  const { value: floorAreaMm2, error: floorAreaErrorMm2 } = whole.sliceArea(whole.depthLimitMm);
   // what each step adds takes as long as all the rest, and not everybody asks
   let added: readonly StepAddition[] | undefined;
   const perCutter = (): readonly StepAddition[] => {
@@ -59,11 +60,13 @@ export function carve(axis: MedialAxis, steps: readonly CarveStep[], options: Ca
     stepCuts: cuts,
     toleranceMm,
     outline: whole.sliceOutline(0),
-    areaMm2: whole.sliceArea(0).value,
+    areaMm2: face.value,
+    areaErrorMm2: face.error,
     // of a cell a nanometre wide the moments cancel, and rounding may leave less than nothing
     volumeMm3: Math.max(0, volume.value),
     volumeErrorMm3: volume.error,
     floorAreaMm2,
+    floorAreaErrorMm2,
     get scallopedFloorMm2() {
       return Math.max(0, floorAreaMm2 - perCutter().reduce((sum, step) => sum + step.floorMm2, 0));
     },

@@ -59,6 +59,8 @@ export interface Carving {
   /** Outline at the face; outer rings have positive area. */
   readonly outline: ArcRings;
   readonly areaMm2: number;
+  /** Bound on its error: rounding, but where outlines of several steps are joined as polygons. */
+  readonly areaErrorMm2: number;
   readonly volumeMm3: number;
   /**
    * Bound on the error of `volumeMm3`; where slices are joined as polygons, the part that their integral over
@@ -67,6 +69,8 @@ export interface Carving {
   readonly volumeErrorMm3: number;
   /** Area of the floor at `depthLimitMm`. */
   readonly floorAreaMm2: number;
+  /** Bound on its error, as that of the area. */
+  readonly floorAreaErrorMm2: number;
   /** The part of it that no flat bottom goes over, so that tips leave scallops. */
   readonly scallopedFloorMm2: number;
   /** Outline of the floor at `depthLimitMm` that flat bottoms of clearing cutters go over; no rings where none does. */

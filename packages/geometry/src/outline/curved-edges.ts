@@ -1,14 +1,11 @@
-import { type Rings, ringStart } from '@pourproof/plane';
-
-/**
- * A chord between two others of one curve is as high as its length times the turn at its ends over 8. Tolerance on that, as a multiple of
- * the flattening tolerance: neighbours may differ, and the curve ends where a chord of it meets a straight wall at half the turn.
- */
-const HEIGHT_SLACK = 2;
-/** Edges of a straight wall that are divided by points turn by rounding alone, radians. */
-const STRAIGHT_RAD = 1e-9;
-/** Where the outline turns by more than this, radians, it has a corner: no curve is flattened so coarsely. */
-const CORNER_RAD = Math.PI / 3;
+import {
+  CHORD_HEIGHT_SLACK,
+  CORNER_TURN_RAD,
+  type Rings,
+  ringStart,
+  SHORT_CHORD_TOLERANCES,
+  STRAIGHT_TURN_RAD,
+} from '@pourproof/plane';
 
 /**
  * Which edges of a flattened outline may be chords of a curve: 1 for edge i, from point i to the next of its ring, else 0.
@@ -27,7 +24,7 @@ export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
   }
   const { coords, ringEnds } = rings;
   const isCurved = new Uint8Array(coords.length / 2);
-  const most = 8 * HEIGHT_SLACK * toleranceMm;
+  const most = 8 * CHORD_HEIGHT_SLACK * toleranceMm;
   for (let k = 0; k < ringEnds.length; k++) {
     const from = ringStart(rings, k);
     const to = ringEnds[k];
@@ -39,7 +36,7 @@ export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
       const bx = coords[2 * j] - coords[2 * i];
       const by = coords[2 * j + 1] - coords[2 * i + 1];
       const turn = Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
-      if (turn <= STRAIGHT_RAD || turn > CORNER_RAD) {
+      if (turn <= STRAIGHT_TURN_RAD || turn > CORNER_TURN_RAD) {
         continue;
       }
       if (Math.hypot(ax, ay) * turn <= most) {
@@ -49,6 +46,30 @@ export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
         isCurved[i] = 1;
       }
     }
+    addShortEdges(rings, [from, to], SHORT_CHORD_TOLERANCES * toleranceMm, isCurved);
   }
   return isCurved;
+}
+
+/** Marks the edges of a ring that are no longer than `longest` and beside one that is marked. */
+function addShortEdges(
+  { coords }: Rings,
+  [from, to]: readonly [number, number],
+  longest: number,
+  isCurved: Uint8Array,
+): void {
+  const ring = isCurved.subarray(from, to);
+  const n = to - from;
+  const told = ring.slice();
+  for (let i = 0; i < n; i++) {
+    const j = (i + 1) % n;
+    const [p, q] = [2 * (from + i), 2 * (from + j)];
+    if (
+      told[i] === 0 &&
+      (told[j] !== 0 || told[(i + n - 1) % n] !== 0) &&
+      Math.hypot(coords[q] - coords[p], coords[q + 1] - coords[p + 1]) <= longest
+    ) {
+      ring[i] = 1;
+    }
+  }
 }

@@ -7,7 +7,8 @@ import {
   strokeWidths,
   withinFlattening,
 } from '@pourproof/geometry';
-import { type CleanRegion, perimeter, type Rings, ringStart } from '@pourproof/plane';
+import type { Bit } from '@pourproof/job';
+import { type CleanRegion, perimeter, type Rings, radians, ringStart } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
 import { cutShape } from './cut-shape.ts';
@@ -72,7 +73,23 @@ function cutBounds(cut: CutToBound): CutBounds {
   );
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
   const surelyMm2 = isFitted ? carveJob(lower.axis, given).areaMm2 : figures.areaMm2;
-  return { ...bounds, onlyAsDrawnMm2: Math.max(0, figures.areaMm2 - bounds.areaMm2 - surelyMm2) };
+  const wallAreaMm2 = pointedWalls(measures.bits, bounds) ?? bounds.wallAreaMm2;
+  return {
+    ...bounds,
+    wallAreaMm2,
+    onlyAsDrawnMm2: Math.max(0, figures.areaMm2 - bounds.areaMm2 - surelyMm2),
+  };
+}
+
+/**
+ * The walls of a V with a pointed tip are as steep throughout, so that what lies under them, the cut less its floor, tells their area,
+ * and both lie within their bounds. `undefined` for other bits.
+ */
+function pointedWalls(bits: readonly Bit[], bounds: CutFigures): number | undefined {
+  const [bit, second] = bits;
+  return bit?.kind === 'vee' && bit.tipMm === 0 && bit.tipRadiusMm === 0 && second === undefined
+    ? (bounds.areaMm2 + bounds.floorAreaMm2) / Math.sin(radians(bit.angleDeg) / 2)
+    : undefined;
 }
 
 const KEYS = [
@@ -172,9 +189,9 @@ function ownErrors({ measures, curvesMm, pointsMm }: CutToBound): CutFigures {
   const areaMm2 = outlineMm > 0 ? pointsMm * outlineMm : 0;
   const lengthMm = longerCurves(entered, curvesMm);
   return {
-    areaMm2,
+    areaMm2: carving.areaErrorMm2 + areaMm2,
     volumeMm3: carving.volumeErrorMm3 + areaMm2 * maxDepth,
-    floorAreaMm2: areaMm2,
+    floorAreaMm2: carving.floorAreaErrorMm2 + areaMm2,
     wallAreaMm2: carving.wallAreaErrorMm2 + lengthMm * maxDepth,
     wallLengthMm: lengthMm,
     maxDepthMm: 0,

@@ -17,10 +17,12 @@ export const cutSchema = z.object({
       areaMm2: mm2('Of the cut area, and of what is left standing'),
       volumeMm3: mm3('Of the volume'),
       floorAreaMm2: mm2('Of the floor'),
-      wallAreaMm2: mm2('Of the walls'),
-      wallLengthMm: sized('Of the length of wall, mm'),
+      wallAreaMm2: mm2('Of the walls; measured, not proven, but where a V with a point is the only bit'),
+      wallLengthMm: sized('Of the length of wall, mm; measured, not proven'),
       maxDepthMm: sized('Of the deepest point, mm'),
-      lengthNarrowerThanBitMm: sized('Of the length of stroke narrower than the smallest bit, mm'),
+      lengthNarrowerThanBitMm: sized(
+        'Of the length of stroke narrower than the smallest bit, mm; measured, not proven',
+      ),
     })
     .meta({
       description:

@@ -32,11 +32,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       formatShare(cut.leftStandingMm2, artwork.areaMm2),
     ),
     ...cutterFacts(report, unit),
-    fact(
-      'Wall',
-      boundedText(cut.wallLengthMm, cut.errorBound.wallLengthMm, (mm) => formatLength(mm, unit)),
-      `${area(cut.wallAreaMm2, cut.errorBound.wallAreaMm2)} of wall`,
-    ),
+    wallFact(cut, unit),
     ...strokeFacts(strokes, unit),
     fact(
       'End grain exposed',
@@ -46,6 +42,14 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
     ...endGrainByBlock(report, unit),
     ...woodLeft(report, unit),
   ];
+}
+
+/** Length and area of the walls, whose bounds rest on measuring alone. */
+function wallFact({ wallLengthMm, wallAreaMm2, errorBound }: Report['cut'], unit: LengthUnit): Fact {
+  const length = boundedText(wallLengthMm, errorBound.wallLengthMm, (mm) => formatLength(mm, unit));
+  const area = boundedText(wallAreaMm2, errorBound.wallAreaMm2, (mm2) => formatArea(mm2, unit));
+  const isBounded = `${length}${area}`.includes('±');
+  return fact('Wall', length, `${area} of wall${isBounded ? '; ± measured, not proven' : ''}`);
 }
 
 /** The least wood that the cut leaves of a board that is known. */
