@@ -174,6 +174,7 @@ export const NO_REGION: Readonly<Record<string, readonly string[]>> = {
     ...['DEFAULT_JOIN_TOLERANCE_MM', 'G_PER_LB', 'G_PER_OZ', 'IDENTITY', 'InternalError', 'ML_PER_US_FL_OZ'],
     ...['MM_PER_INCH', 'MeasureError', 'NOTICE_CODES', 'PT_PER_INCH', 'PT_PER_PICA', 'RESOLVE_GRID_MM'],
     'SPECK_AREA_MM2',
+    ...['CHORD_HEIGHT_SLACK', 'CORNER_TURN_RAD', 'SHORT_CHORD_TOLERANCES', 'STRAIGHT_TURN_RAD'],
     ...['TIE_GRAIN_MM', 'UnionFind', 'applyTransform', 'byGrain', 'compose', 'degrees', 'determinant'],
     ...['formatArea', 'formatLength', 'formatVolume', 'inGrains', 'inchesFromMm', 'invariant'],
     ...['isEmptyBounds', 'joinBounds', 'keepUnits', 'mmFromInches', 'parseLengthMm', 'parseMeasure'],
