@@ -10,7 +10,8 @@ const may = {
   proof: ['plane', 'arrangement', 'geometry', 'cutting', 'materials', 'job'],
   wording: ['plane', 'materials', 'job', 'proof'],
   // the front door: the only place where readers and proofs meet
-  pourproof: ['plane', 'arrangement', 'artwork', 'materials', 'job', 'proof', 'wording'],
+  redraw: ['plane', 'arrangement', 'geometry', 'cutting'],
+  pourproof: ['plane', 'arrangement', 'redraw', 'artwork', 'materials', 'job', 'proof', 'wording'],
 };
 
 module.exports = {

@@ -23,6 +23,7 @@ const MAY: Readonly<Record<string, string>> = {
   'packages/materials/src/sources.ts': 'the bibliography',
   'packages/proof/src/judgement-sources.ts': 'the bibliography',
   'packages/proof/src/rounds/planned-rounds.ts': 'notices of rounds',
+  'packages/redraw/src/change/change-notices.ts': 'notices of changed outlines',
 };
 
 /** A string that ends as a sentence does, after several words; of abbreviations only that of species is in use. */
@@ -34,7 +35,7 @@ const files = spawnSync(
   'git',
   [
     'ls-files',
-    ...['arrangement', 'artwork', 'geometry', 'cutting', 'materials', 'job', 'proof'].map(sourceOf),
+    ...['arrangement', 'artwork', 'geometry', 'cutting', 'redraw', 'materials', 'job', 'proof'].map(sourceOf),
   ],
   { encoding: 'utf8' },
 )

@@ -26,6 +26,11 @@ import { UsageError } from './usage-error.ts';
 /** The least severity that makes the exit code 1. */
 export type FailOn = 'stop' | 'caution' | 'note' | 'never';
 
+/** Flags that write outlines. */
+export type OutlineFlag = 'artwork' | 'cut-outline' | 'left-over';
+
+const OUTLINE_FLAGS: readonly OutlineFlag[] = ['artwork', 'cut-outline', 'left-over'];
+
 /** What a command line asks for, with the job file read. */
 export interface Request {
   readonly sources: readonly SourcePath[];
@@ -40,6 +45,11 @@ export interface Request {
   readonly sheetPath: string | null;
   readonly overlayPath: string | null;
   readonly calendarPath: string | null;
+  readonly placementPath: string | null;
+  /** Paper that is asked for; `null` for the usual one. */
+  readonly paper: 'a4' | 'letter' | null;
+  /** Files of artwork, of its cut, of what that leaves. */
+  readonly outlinePaths: readonly { readonly flag: OutlineFlag; readonly path: string }[];
   /** What settings are called in messages: flags, but the keys of a job file for what stands there. */
   readonly name: SettingName;
   /** Every file that is read: none of them may be written. */
@@ -61,6 +71,13 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const calendarPath = pathFlag(flags, 'calendar', io);
   refuseForSeveral('overlay', overlayPath, sources);
   refuseForSeveral('calendar', calendarPath, sources);
+  const placementPath = pathFlag(flags, 'placement', io);
+  refuseForSeveral('placement', placementPath, sources);
+  const outlinePaths = OUTLINE_FLAGS.flatMap((flag) => {
+    const path = pathFlag(flags, flag, io);
+    refuseForSeveral(flag, path, sources);
+    return path === null ? [] : [{ flag, path }];
+  });
   const shopPath = await pathBeside('shop', flags, { io, jobPath });
   const shop = shopPath === null ? null : await shopAt(shopPath, io);
   const materialsPath = await pathBeside('materials', flags, { io, jobPath });
@@ -104,6 +121,9 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     sheetPath: pathFlag(flags, 'report', io),
     overlayPath,
     calendarPath,
+    placementPath,
+    paper: oneOf<'a4' | 'letter'>(flags, 'paper', ['a4', 'letter']) ?? null,
+    outlinePaths,
     name,
     inputs: [...read, jobPath, shopPath, materialsPath, couponsPath].filter(
       (path): path is string => path !== null && path !== STDIN,
@@ -217,7 +237,7 @@ function refuseSeveralStdin({ files, values }: ParsedFlags): void {
   }
 }
 
-/** Overlay and calendar are of one artwork. */
+/** Overlay, calendar, placement and outlines are of one artwork. */
 function refuseForSeveral(name: string, path: string | null, sources: readonly SourcePath[]): void {
   if (path !== null && sources.length > 1) {
     throw new UsageError(

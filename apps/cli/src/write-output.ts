@@ -1,6 +1,7 @@
 import { basename, dirname, extname } from 'node:path';
 import { OUTPUT_MARK } from '@pourproof/wording';
 import type { Io } from './io.ts';
+import type { OutlineFlag } from './request.ts';
 import { UsageError } from './usage-error.ts';
 
 /** The same of calendars, whose first lines are not ours to choose (PRODID of RFC 5545). */
@@ -10,9 +11,9 @@ const MARK_WITHIN = 512;
 
 /** A file to write: the flag it comes from, its path and what its name has to end in. */
 export interface Output {
-  readonly flag: 'report' | 'overlay' | 'calendar';
+  readonly flag: 'report' | 'overlay' | 'calendar' | 'placement' | OutlineFlag;
   readonly path: string;
-  readonly ending: string;
+  readonly endings: readonly string[];
 }
 
 /**
@@ -27,11 +28,12 @@ export async function refuseUnsafeOutputs(
 ): Promise<void> {
   const taken = await Promise.all(inputs.map((path) => io.fileIdentity(path)));
   const seen = new Set<string>();
-  for (const { flag, path, ending } of outputs) {
+  for (const { flag, path, endings } of outputs) {
     const remedy = `Give --${flag} another name.`;
-    if (extname(path).toLowerCase() !== ending) {
+    if (!endings.includes(extname(path).toLowerCase())) {
+      const either = endings.join(' or ');
       throw new UsageError(
-        `--${flag} writes a ${ending} file, but ${basename(path)} does not end in ${ending}.`,
+        `--${flag} writes a ${either} file, but ${basename(path)} does not end in ${either}.`,
         remedy,
       );
     }

@@ -92,7 +92,11 @@ describe('every notice of the readers', () => {
   });
 
   test('is listed among all codes', () => {
-    const beside = ['colour-without-round', 'setting-without-effect'];
+    const beside = [
+      'colour-without-round',
+      'setting-without-effect',
+      ...['narrowing-kept-whole', 'too-narrow-to-round', 'widening-kept-apart'],
+    ];
     expect([...new Set([...all.map(({ code }) => code), ...beside])].toSorted()).toEqual([...NOTICE_CODES]);
   });
 });

@@ -25,6 +25,7 @@ export type { ArtworkSize } from './settings/artwork.ts';
 export { flagName, flagOf } from './settings/flag-of.ts';
 export { type GroupId, SETTING_GROUPS, type SettingGroup } from './settings/groups.ts';
 export type { LetteringSetting } from './settings/lettering.ts';
+export type { OutlineChange } from './settings/outlines.ts';
 export type { FileReading } from './settings/reading.ts';
 export type { AppliesTo, Setting } from './settings/setting.ts';
 export { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';

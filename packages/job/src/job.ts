@@ -7,6 +7,7 @@ import type { CutSettings } from './settings/cut.ts';
 import type { LetteringSetting } from './settings/lettering.ts';
 import type { LevellingSettings } from './settings/levelling.ts';
 import type { MachineSettings, PassSettings } from './settings/machine.ts';
+import type { OutlineChange } from './settings/outlines.ts';
 import type { PourSettings } from './settings/pour.ts';
 import type { FileReading, FlatteningSettings } from './settings/reading.ts';
 import type { ResinSettings } from './settings/resin.ts';
@@ -40,6 +41,7 @@ export interface Job
   /** What was settled for; `null` where it is not known yet. */
   readonly source: SourceKind | null;
   readonly size: ArtworkSize;
+  readonly outlines: OutlineChange;
   readonly lettering: LetteringSetting;
   readonly fileReading: FileReading;
   readonly machine: MachineSettings;

@@ -1,3 +1,4 @@
+export { aciColour, trueColour } from './aci-colour.ts';
 export { type Bounds, boundsOf, EMPTY_BOUNDS, isEmptyBounds, joinBounds } from './bounds.ts';
 export {
   CHORD_HEIGHT_SLACK,

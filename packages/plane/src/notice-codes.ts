@@ -51,6 +51,7 @@ export const NOTICE_CODES = [
   'missing-block',
   'missing-end',
   'namespace-undeclared',
+  'narrowing-kept-whole',
   'nearly-doubled-outline',
   'nothing-painted',
   'number-too-large',
@@ -82,6 +83,7 @@ export const NOTICE_CODES = [
   'text-not-outlined',
   'text-simplified',
   'tilted-plane',
+  'too-narrow-to-round',
   'transform-ignored',
   'translucent-paint',
   'unit-missing',
@@ -90,5 +92,6 @@ export const NOTICE_CODES = [
   'unknown-element',
   'unknown-encoding',
   'value-unreadable',
+  'widening-kept-apart',
   'zero-size',
 ] as const;

@@ -19,6 +19,7 @@ export {
   type Finding,
   type Fix,
   type Miss,
+  type OutlinedPart,
   type Picture,
   ProofStopped,
   type ProofWatch,
@@ -28,6 +29,12 @@ export {
   vetDrawing,
 } from '@pourproof/proof';
 export { type FindingEntry, findingEntries, type Vetted } from '@pourproof/wording';
+export {
+  type ArtworkFile,
+  type ArtworkFileFormat,
+  type ArtworkFileOptions,
+  artworkFile,
+} from './artwork-file.ts';
 export { type FaultBundle, type PackedSource, ProofFault } from './fault.ts';
 export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';

@@ -7,7 +7,9 @@ import {
   idleSettings,
   type Job,
   type LetteringSetting,
+  type OutlineChange,
 } from '@pourproof/job';
+import { limits } from '@pourproof/materials';
 import type { Drawing } from '@pourproof/plane';
 import { stickStrokeMm } from '@pourproof/proof';
 import { fontMissing } from './font-missing.ts';
@@ -17,6 +19,7 @@ import { type Source, sourceName, wordsOf } from './source.ts';
 export interface ReadingSettings {
   readonly size: ArtworkSize;
   readonly file: FileReading;
+  readonly outlines: OutlineChange;
   readonly lettering: LetteringSetting;
   readonly toleranceMm: number;
   /** Width of the strokes of single-line letters. */
@@ -30,6 +33,7 @@ export function readingSettings(job: Job): ReadingSettings {
   return {
     size: job.size,
     file: job.fileReading,
+    outlines: job.outlines,
     lettering: job.lettering,
     toleranceMm: job.toleranceMm,
     strokeMm: stickStrokeMm(job),
@@ -60,7 +64,19 @@ export async function drawingFrom(source: Source, settings: ReadingSettings): Pr
     source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
   refuseEmpty(drawing, sourceName(source));
   refuseSize(drawing, sourceName(source));
-  return drawing;
+  const changed = await withOutlines(drawing, settings.outlines);
+  refuseEmpty(changed, sourceName(source));
+  return changed;
+}
+
+async function withOutlines(drawing: Drawing, outlines: OutlineChange): Promise<Drawing> {
+  const { widenMm = 0, roundTipsMm = 0, roundCornersMm = 0 } = outlines;
+  const { joins = 'mitre', keepApartMm = limits.wallAlongGrain.value } = outlines;
+  if (widenMm === 0 && roundTipsMm === 0 && roundCornersMm === 0) {
+    return drawing;
+  }
+  const { changeDrawing } = await import('@pourproof/redraw');
+  return changeDrawing(drawing, { widenMm, joins, keepApartMm, roundTipsMm, roundCornersMm });
 }
 
 /** A drawing with a notice for each setting of the job that changes nothing for it. */

@@ -1,4 +1,10 @@
 export { FINDING_CODES, type FindingCode } from './codes.ts';
+export {
+  type ColourOutline,
+  type ColourOutlines,
+  colourOutlines,
+  type OutlinedPart,
+} from './colours/colour-outlines.ts';
 export { passWidthMm } from './cut/pass-width.ts';
 export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { applyFix, FIX_SETTINGS, type FixContext } from './fixes/apply-fix.ts';

@@ -2,6 +2,7 @@ export { CAUTION_WORDS } from './advice/caution-words.ts';
 export { LEVELLING_WORDS } from './advice/levelling-words.ts';
 export { type BidiPart, bidiParts } from './bidi-parts.ts';
 export { calendarFile } from './calendar/calendar-file.ts';
+export { colourName } from './facts/colour-name.ts';
 export { cutSentences } from './facts/cut-sentences.ts';
 export type { Fact } from './facts/fact.ts';
 export { GRADE_WORDS } from './facts/grade-words.ts';
@@ -21,6 +22,7 @@ export {
 export type { Reader } from './findings/finding-words.ts';
 export { findingTitle } from './findings/words-of-finding.ts';
 export { OUTPUT_MARK } from './output-mark.ts';
+export { jobChecksum, type PlacementOptions, placementHtml } from './placement/placement-html.ts';
 export { gradeSize } from './sheet/levelling-figure.ts';
 export { overlaySvg } from './sheet/overlay.ts';
 export { sheetHtml } from './sheet/sheet.ts';

@@ -18,6 +18,10 @@ const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
   report: 'Sheet',
   overlay: 'Overlay',
   calendar: 'Calendar',
+  placement: 'Sheets in real size',
+  artwork: 'Artwork',
+  'cut-outline': 'Outline of the cut',
+  'left-over': 'What is left over',
 };
 
 /**
@@ -69,11 +73,21 @@ function folderBeside([first]: readonly Output[], io: Io): string {
   return first === undefined ? io.cwd : dirname(first.path);
 }
 
-function outputsOf({ sheetPath, overlayPath, calendarPath }: Request): readonly Output[] {
+function outputsOf({
+  sheetPath,
+  overlayPath,
+  calendarPath,
+  placementPath,
+  outlinePaths,
+}: Request): readonly Output[] {
   return [
-    ...(sheetPath === null ? [] : [{ flag: 'report', path: sheetPath, ending: '.html' } as const]),
-    ...(overlayPath === null ? [] : [{ flag: 'overlay', path: overlayPath, ending: '.svg' } as const]),
-    ...(calendarPath === null ? [] : [{ flag: 'calendar', path: calendarPath, ending: '.ics' } as const]),
+    ...(sheetPath === null ? [] : [{ flag: 'report', path: sheetPath, endings: ['.html'] } as const]),
+    ...(overlayPath === null ? [] : [{ flag: 'overlay', path: overlayPath, endings: ['.svg'] } as const]),
+    ...(calendarPath === null ? [] : [{ flag: 'calendar', path: calendarPath, endings: ['.ics'] } as const]),
+    ...(placementPath === null
+      ? []
+      : [{ flag: 'placement', path: placementPath, endings: ['.html'] } as const]),
+    ...outlinePaths.map((each) => ({ ...each, endings: ['.svg', '.dxf'] })),
   ];
 }
 
@@ -108,8 +122,11 @@ async function print(
   if (first === undefined) {
     return;
   }
+  const notes: string[] = [];
   for (const output of outputs) {
-    await writeOutput(output, await contentOf(output, [first, ...more]), io);
+    const { text, note = '' } = await contentOf(output, [first, ...more], request, io);
+    await writeOutput(output, text, io);
+    notes.push(`${OUTPUT_NAMES[output.flag]} written to ${output.path}${note}\n`);
   }
   if (request.isJson) {
     const { reportJson } = await import('../print/json.ts');
@@ -125,20 +142,27 @@ async function print(
   const look = { columns, ...(isColoured(io) ? { mark: painted } : {}) };
   const textOf = request.isFull ? reportText : screenText;
   io.out.write(vetted.map((each) => textOf(each, look)).join(`\n${'─'.repeat(columns)}\n\n`));
-  for (const { flag, path } of outputs) {
-    io.out.write(`${OUTPUT_NAMES[flag]} written to ${path}\n`);
-  }
+  io.out.write(notes.join(''));
 }
 
 /** What writes an output is loaded when that is asked for. */
-async function contentOf({ flag }: Output, vetted: readonly [Vetted, ...Vetted[]]): Promise<string> {
+async function contentOf(
+  { flag, path }: Output,
+  vetted: readonly [Vetted, ...Vetted[]],
+  request: Request,
+  io: Io,
+): Promise<{ readonly text: string; readonly note?: string }> {
   switch (flag) {
     case 'report':
-      return (await import('../outputs/sheet.ts')).sheetContent(vetted);
+      return { text: (await import('../outputs/sheet.ts')).sheetContent(vetted) };
     case 'overlay':
-      return (await import('../outputs/overlay.ts')).overlayContent(vetted);
+      return { text: (await import('../outputs/overlay.ts')).overlayContent(vetted) };
+    case 'placement':
+      return { text: (await import('../outputs/placement.ts')).placementContent(vetted, request) };
     case 'calendar':
-      return (await import('../outputs/calendar.ts')).calendarContent(vetted);
+      return { text: await (await import('../outputs/calendar.ts')).calendarContent(vetted) };
+    default:
+      return (await import('../outputs/outlines.ts')).outlinesContent({ flag, path }, request, io);
   }
 }
 

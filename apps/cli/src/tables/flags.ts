@@ -59,6 +59,36 @@ const OWN_FLAGS: readonly Flag[] = [
     help: 'Write a drawing in real size that shows what is cut and what is not',
   },
   {
+    name: 'artwork',
+    takes: 'OUT.svg|OUT.dxf',
+    group: 'output',
+    help: 'Write the artwork as it is vetted: clean closed shapes in mm, a group for each colour and round',
+  },
+  {
+    name: 'cut-outline',
+    takes: 'OUT.svg|OUT.dxf',
+    group: 'output',
+    help: 'Write in the same way the outline that the bits really cut',
+  },
+  {
+    name: 'left-over',
+    takes: 'OUT.svg|OUT.dxf',
+    group: 'output',
+    help: 'Write in the same way what the bits leave for a later round',
+  },
+  {
+    name: 'placement',
+    takes: 'SHEETS.html',
+    group: 'output',
+    help: 'Write sheets to print in real size and lay on the board, with the numbers to type',
+  },
+  {
+    name: 'paper',
+    takes: 'a4|letter',
+    group: 'output',
+    help: 'Paper of --placement; letter where the job is in inches, else a4',
+  },
+  {
     name: 'calendar',
     takes: 'OUT.ics',
     group: 'output',

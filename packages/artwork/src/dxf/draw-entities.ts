@@ -1,6 +1,5 @@
-import { radians } from '@pourproof/plane';
+import { aciColour, radians, trueColour } from '@pourproof/plane';
 import type { LetteringFont } from '../lettering/lettering-font.ts';
-import { aciColour, trueColour } from './aci-colour.ts';
 import { drawArc, drawCircle, drawEllipse, drawLine } from './draw-curves.ts';
 import { drawHatch } from './draw-hatch.ts';
 import { drawLwpolyline, drawPolyline } from './draw-polyline.ts';

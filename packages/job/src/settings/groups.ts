@@ -3,6 +3,7 @@ export type GroupId =
   | 'first'
   | 'lettering'
   | 'size'
+  | 'outlines'
   | 'board'
   | 'seal'
   | 'resin'
@@ -30,6 +31,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
     help: 'Size of the artwork (one of them; else the size that the file states)',
     title: 'Size and reading of the artwork',
   },
+  { id: 'outlines', help: 'Changes of the outlines, made first', title: 'Changes of the outlines' },
   { id: 'board', help: 'Board, glued up from blocks or plain', title: 'Board' },
   { id: 'seal', help: 'State of the wood and its seal', title: 'State of the wood and its seal' },
   { id: 'resin', help: 'Resin and colour', title: 'Resin and colour' },

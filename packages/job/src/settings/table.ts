@@ -7,6 +7,7 @@ import type { Holds } from './holds.ts';
 import { LETTERING_SETTINGS } from './lettering.ts';
 import { LEVELLING_SETTINGS } from './levelling.ts';
 import { MACHINE_SETTINGS, PASS_SETTINGS } from './machine.ts';
+import { OUTLINE_SETTINGS } from './outlines.ts';
 import { POUR_SETTINGS } from './pour.ts';
 import { FLATTENING_SETTINGS, READING_SETTINGS } from './reading.ts';
 import { RESIN_SETTINGS } from './resin.ts';
@@ -20,6 +21,7 @@ import { WOOD_SETTINGS } from './wood.ts';
 /** Rows whose fields stand in a part of the job of their own; what is not given is absent there. */
 export const SECTIONS = {
   size: SIZE_SETTINGS,
+  outlines: OUTLINE_SETTINGS,
   lettering: LETTERING_SETTINGS,
   fileReading: READING_SETTINGS,
   machine: MACHINE_SETTINGS,
@@ -48,6 +50,7 @@ const ALL = {
   ...READING_SETTINGS,
   ...LETTERING_SETTINGS,
   ...SIZE_SETTINGS,
+  ...OUTLINE_SETTINGS,
   ...CUT_SETTINGS,
   ...WOOD_SETTINGS,
   ...SEAL_SETTINGS,

@@ -1,0 +1,12 @@
+export { changeDrawing, changesOutlines, type DrawingChange, NO_CHANGE } from './change/change-drawing.ts';
+export type { Joins } from './change/joins.ts';
+export type { KeptPlace } from './change/kept-open.ts';
+export { type OffsetOptions, type OffsetRegion, offsetRegion } from './change/offset-region.ts';
+export { type RoundedRegion, roundedCorners, roundedTips } from './change/round-corners.ts';
+export { fitOutlines } from './fit/fit-outline.ts';
+export type { FitTolerance } from './fit/fit-run.ts';
+export type { OutlinePath, OutlinePiece, XY } from './fit/outline-path.ts';
+export { type FittedShapes, fittedShapes } from './fitted-shapes.ts';
+export { dxfFile } from './write/dxf-file.ts';
+export type { OutlineFile, OutlineGroup } from './write/outline-file.ts';
+export { svgFile } from './write/svg-file.ts';
