@@ -65,7 +65,7 @@ const VALUES = [
   'flat:2mm',
   'vee:60deg:1/2in',
   'flat:1e-9mm',
-  'flat:900mm',
+  'flat:290mm',
   'walnut',
   'toString',
   '__proto__',

@@ -60,6 +60,14 @@ const FILE_CASES: readonly BadInput[] = [
     err: said('both --text and square.svg are given.', 'Vet the file or the lettering, one at a time.'),
   },
   {
+    name: 'an arc that is no arc',
+    argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--arc', '1e300mm'),
+    err: said(
+      '--arc is 1e300mm; it must be at most 1000 m.',
+      'A line on a wider circle is straight: leave the arc out.',
+    ),
+  },
+  {
     name: 'text without a font',
     argv: vet('--text', 'Oak'),
     err: said(

@@ -150,7 +150,12 @@ const CASES: readonly BadInput[] = [
   {
     name: 'a bit of no size',
     argv: vet('square.svg', '--bit', 'flat:0mm'),
-    err: said('--bit "flat:0mm" has a size of 0 mm.', 'Sizes must be above 0.'),
+    err: said('--bit "flat:0mm" has a size of 0 mm.', 'Diameters lie between 0.05 and 300 mm.'),
+  },
+  {
+    name: 'a bit finer than any',
+    argv: vet('square.svg', '--bit', 'flat:1e-9mm'),
+    err: said('--bit "flat:1e-9mm" has a size of 1e-9 mm.', 'Diameters lie between 0.05 and 300 mm.'),
   },
   {
     name: 'a bit without its unit',

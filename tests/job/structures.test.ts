@@ -87,8 +87,8 @@ describe('a text and a structure of the same mean the same', () => {
   const size = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
   const edge: fc.Arbitrary<number | null> = fc.option(size(0.1, 60));
   const kinds: readonly fc.Arbitrary<BitInput>[] = [
-    fc.record({ kind: fc.constantFrom('flat', 'ball'), diameterMm: size(0.01, 50) }),
-    size(0.01, 50).chain((diameterMm) =>
+    fc.record({ kind: fc.constantFrom('flat', 'ball'), diameterMm: size(0.05, 50) }),
+    size(0.05, 50).chain((diameterMm) =>
       fc.record({
         kind: fc.constant('bull'),
         diameterMm: fc.constant(diameterMm),
@@ -104,7 +104,7 @@ describe('a text and a structure of the same mean the same', () => {
     }),
     fc.record({
       kind: fc.constant('taper'),
-      tipDiameterMm: size(0.01, 1),
+      tipDiameterMm: size(0.05, 1),
       sideDeg: size(0.1, 89),
       diameterMm: size(1, 50),
     }),

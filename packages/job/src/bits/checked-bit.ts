@@ -95,6 +95,7 @@ function refuseProfile(
   if (!(first.diameterMm >= 0 && isAboveZero(last.diameterMm) && isAboveZero(last.heightMm))) {
     throw new JobError('profile-empty', 'bit', { shown });
   }
+  size(shown, last.diameterMm);
   const needle = rest.find((point) => point.heightMm > 0 && point.diameterMm === 0);
   if (needle !== undefined) {
     throw new JobError('profile-needle', 'bit', { shown, heightMm: needle.heightMm });
@@ -105,9 +106,12 @@ function isAboveZero(value: number): boolean {
   return value > 0 && Number.isFinite(value);
 }
 
+/** The finest and the widest bit, mm, from memory: finer ones are not sold, and wider ones are no router's. */
+const SIZES_MM = { least: 0.05, most: 300 } as const;
+
 function size(shown: string, value: number): number {
-  if (!isAboveZero(value)) {
-    throw new JobError('bit-size', 'bit', { shown, value });
+  if (!(value >= SIZES_MM.least && value <= SIZES_MM.most)) {
+    throw new JobError('bit-size', 'bit', { shown, value, ...SIZES_MM });
   }
   return value;
 }

@@ -46,8 +46,8 @@ export const bitFaultWords: WordsFor<
     what: `${name('bit')} "${shown}": "${part}" is not a ${word}.`,
     remedy: `Write it between quotes, with ${example} in it.`,
   }),
-  'bit-size': ({ shown, value }, _, name) =>
-    bit(name, shown, `has a size of ${value} mm.`, 'Sizes must be above 0.'),
+  'bit-size': ({ shown, value, least, most }, _, name) =>
+    bit(name, shown, `has a size of ${value} mm.`, `Diameters lie between ${least} and ${most} mm.`),
   'bit-below-zero': ({ shown, value, word }, _, name) =>
     bit(name, shown, `has a ${word} of ${value} mm.`, 'It cannot be below 0.'),
   'bit-angle': ({ shown, value, limit }, _, name) =>

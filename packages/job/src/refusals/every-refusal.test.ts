@@ -53,7 +53,7 @@ const FAULTS: {
   'bit-incomplete': ['bit', FORM],
   'bit-parts': ['bit', FORM],
   'bit-word': ['bit', { ...FORM, part: 'x', word: 'length', example: 'length 2mm' }],
-  'bit-size': ['bit', BIT],
+  'bit-size': ['bit', { ...BIT, least: 0.05, most: 300 }],
   'bit-below-zero': ['bit', { ...BIT, word: 'tip' }],
   'bit-angle': ['bit', BIT],
   'bit-corner': ['bit', BIT],

@@ -86,7 +86,7 @@ export interface JobFaults {
   readonly 'bit-incomplete': FormFault;
   readonly 'bit-parts': FormFault;
   readonly 'bit-word': FormFault & { readonly part: string; readonly word: string; readonly example: string };
-  readonly 'bit-size': FormFault & { readonly value: number };
+  readonly 'bit-size': FormFault & { readonly value: number; readonly least: number; readonly most: number };
   readonly 'bit-below-zero': FormFault & { readonly value: number; readonly word: string };
   readonly 'bit-angle': BitFault;
   readonly 'bit-corner': BitFault;

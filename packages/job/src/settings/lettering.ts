@@ -126,10 +126,22 @@ export const LETTERING_SETTINGS = {
   },
 } as const satisfies Rows<LetteringSetting>;
 
+/** On a circle this wide a line of a metre bends by 0.13 mm; places on far wider ones lose digits. */
+const WIDEST_ARC_MM = 1e6;
+const MM_PER_M = 1000;
+
 function readArc(input: ArcInput): Arc {
   const arc = typeof input === 'string' ? parseArc(input) : { side: 'over' as const, ...input };
   if (!(arc.radiusMm > 0)) {
     throw new JobError('arc-without-radius', 'arc', { shown: shownInput(input) });
+  }
+  if (!(arc.radiusMm <= WIDEST_ARC_MM)) {
+    throw new JobError('out-of-range', 'arc', {
+      shown: shownInput(input),
+      range: `at most ${WIDEST_ARC_MM / MM_PER_M} m`,
+      why: 'A line on a wider circle is straight: leave the arc out.',
+      example: '80mm',
+    });
   }
   return { radiusMm: arc.radiusMm, side: arc.side ?? 'over' };
 }
