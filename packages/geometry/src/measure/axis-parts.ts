@@ -1,17 +1,26 @@
 import { UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
-/** Which separate part of the artwork each node of an axis lies in: from 0, in the order of the nodes. */
-export function axisParts({ edgeFrom, edgeTo, nodeR }: MedialAxis): Int32Array {
+const known = new WeakMap<MedialAxis, Int32Array>();
+
+/** Which separate part of the artwork each node of an axis lies in: from 0, in the order of the nodes. Found once for every axis. */
+export function axisParts(axis: MedialAxis): Int32Array {
+  const parts = known.get(axis) ?? partedNodes(axis);
+  known.set(axis, parts);
+  return parts;
+}
+
+function partedNodes({ edgeFrom, edgeTo, nodeR }: MedialAxis): Int32Array {
   const together = new UnionFind(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
     together.join(edgeFrom[e], edgeTo[e]);
   }
-  const order = new Map<number, number>();
-  return Int32Array.from(nodeR, (_, k) => {
+  const parts = new Int32Array(nodeR.length);
+  let count = 0;
+  for (let k = 0; k < parts.length; k++) {
+    // a set is named by its least node, which comes first
     const name = together.find(k);
-    const known = order.get(name) ?? order.size;
-    order.set(name, known);
-    return known;
-  });
+    parts[k] = name === k ? count++ : parts[name];
+  }
+  return parts;
 }

@@ -4,7 +4,7 @@ import { curvedEdges } from '../outline/curved-edges.ts';
 import { checkRadius } from './check-radius.ts';
 import { enteringRadius } from './entering-radius.ts';
 import { isSecondary } from './is-secondary.ts';
-import { type NarrowStretch, narrowStretches } from './narrow-stretches.ts';
+import { type NarrowStretch, narrowStretchesFrom } from './narrow-stretches.ts';
 import { separateParts } from './separate-parts.ts';
 
 /** A clearance that is short by this share of the tolerance more is still short by the flattening: rounding. */
@@ -34,9 +34,7 @@ export function hardlyNarrower(axis: MedialAxis, radiusMm: number, toleranceMm: 
   if (least <= 0) {
     return { fitsAsDrawn: false, tooNarrow: [] };
   }
-  const strokes = narrowStretches(axis, 2 * radiusMm).filter(
-    ({ kind, narrowestMm }) => kind === 'stroke' && narrowestMm >= least,
-  );
+  const strokes = narrowStretchesFrom(axis, 2 * radiusMm, least).filter(({ kind }) => kind === 'stroke');
   const dots = separateParts(axis).filter(
     ({ strokeMm, widthMm }) => strokeMm === 0 && widthMm >= least && widthMm < 2 * radius,
   );

@@ -37,6 +37,15 @@ export interface NarrowStretch {
  * @throws {RangeError} when the limit is negative or not a number
  */
 export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonly NarrowStretch[] {
+  return narrowStretchesFrom(axis, widthLimitMm, 0);
+}
+
+/** Those of the {@link narrowStretches} that are nowhere narrower than `leastMm`. */
+export function narrowStretchesFrom(
+  axis: MedialAxis,
+  widthLimitMm: number,
+  leastMm: number,
+): readonly NarrowStretch[] {
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
   }
@@ -51,18 +60,25 @@ export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonl
       groups.join(place(axis.edgeFrom[edge], isStroke), place(axis.edgeTo[edge], isStroke));
     }
   }
-  const byGroup = new Map<number, StrokePiece[]>();
+  const byGroup = new Map<number, NarrowPiece[]>();
+  const isTooNarrow = new Set<number>();
   for (const piece of pieces) {
     const node = piece.isCutBelow ? axis.edgeTo[piece.edge] : axis.edgeFrom[piece.edge];
     // cut off at either end it hangs together with nothing
     const key =
       piece.isCutBelow && piece.isCutAbove ? -1 - piece.edge : groups.find(place(node, piece.isStroke));
+    if (2 * piece.clearance < leastMm) {
+      isTooNarrow.add(key);
+    }
     const list = byGroup.get(key);
     if (list === undefined) {
       byGroup.set(key, [piece]);
     } else {
       list.push(piece);
     }
+  }
+  for (const key of isTooNarrow) {
+    byGroup.delete(key);
   }
   return Array.from(byGroup.values(), (some) => stretchOf(narrow, some));
 }
@@ -74,27 +90,54 @@ interface Narrow {
   readonly limit: number;
 }
 
-function narrowPieces({ axis, parts, limit }: Narrow): StrokePiece[] {
+/** A piece with its length along the axis and its clearance at its beginning, mm. */
+interface NarrowPiece extends StrokePiece {
+  readonly length: number;
+  readonly clearance: number;
+}
+
+function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
   const { edgeFrom, edgeTo, nodeR } = axis;
-  const { part, start, strokeStart } = parts;
+  const { part, start, strokeStart, length } = parts;
   const shape = new AxisEdge(axis);
-  const pieces: StrokePiece[] = [];
+  const pieces: NarrowPiece[] = [];
+  const push = (piece: StrokePiece): void => {
+    shape.atShare(piece.from);
+    pieces.push({
+      ...piece,
+      length: shape.lengthBetween(piece.from, piece.to),
+      clearance: shape.clearance,
+    });
+  };
   for (let edge = 0; edge < part.length; edge++) {
-    if (part[edge] === CORNER || nodeR[edgeFrom[edge]] >= limit) {
+    const low = nodeR[edgeFrom[edge]];
+    if (part[edge] === CORNER || low >= limit) {
+      continue;
+    }
+    const isStroke = part[edge] === STROKE;
+    const isLimited = nodeR[edgeTo[edge]] >= limit;
+    const isSplit = isStroke && strokeStart[edge] > start[edge];
+    if (start[edge] === 0 && !isLimited && !isSplit) {
+      const whole = { from: 0, to: 1, isCutBelow: false, isCutAbove: false };
+      pieces.push({ edge, isStroke, ...whole, length: length[edge], clearance: low });
       continue;
     }
     shape.load(edge);
-    const isLimited = nodeR[edgeTo[edge]] >= limit;
     const top = shape.shareOf(limit);
-    const isSplit = part[edge] === STROKE && strokeStart[edge] > start[edge];
-    const split = isSplit ? strokeStart[edge] : part[edge] === STROKE ? start[edge] : 1;
+    const split = isSplit ? strokeStart[edge] : isStroke ? start[edge] : 1;
     if (split > start[edge] && isNarrowAt(shape, start[edge], limit)) {
       const to = Math.min(split, top);
-      const isCutAbove = isSplit || isLimited;
-      pieces.push({ edge, isStroke: false, from: start[edge], to, isCutBelow: false, isCutAbove });
+      push({
+        edge,
+        isStroke: false,
+        from: start[edge],
+        to,
+        isCutBelow: false,
+        isCutAbove: isSplit || isLimited,
+      });
     }
-    if (part[edge] === STROKE && isNarrowAt(shape, split, limit)) {
-      pieces.push({ edge, isStroke: true, from: split, to: top, isCutBelow: isSplit, isCutAbove: isLimited });
+    if (isStroke && isNarrowAt(shape, split, limit)) {
+      push({ edge, isStroke: true, from: split, to: top, isCutBelow: isSplit, isCutAbove: isLimited });
     }
   }
   return pieces;
@@ -109,58 +152,59 @@ function isNarrowAt(shape: AxisEdge, share: number, limit: number): boolean {
   return shape.clearance < limit;
 }
 
-function stretchOf(narrow: Narrow, pieces: readonly StrokePiece[]): NarrowStretch {
+function stretchOf(narrow: Narrow, pieces: readonly NarrowPiece[]): NarrowStretch {
   const { axis } = narrow;
   const { degree, same } = narrow.parts;
-  const { originX, originY } = axis.boundary;
-  const shape = new AxisEdge(axis);
   let lengthMm = 0;
   let endsMm = 0;
-  let least = Infinity;
-  let atMm: Point = [0, 0];
-  for (const { edge, from, to, isCutBelow, isCutAbove } of pieces) {
-    shape.load(edge);
-    lengthMm += shape.lengthBetween(from, to);
-    shape.atShare(from);
+  let narrowest = pieces[0];
+  for (const piece of pieces) {
+    const { edge, length, clearance, isCutBelow, isCutAbove } = piece;
     const top = axis.edgeTo[edge];
-    endsMm += !isCutBelow && degree[same[axis.edgeFrom[edge]]] === 1 ? shape.clearance : 0;
+    lengthMm += length;
+    endsMm += !isCutBelow && degree[same[axis.edgeFrom[edge]]] === 1 ? clearance : 0;
     endsMm += !isCutAbove && degree[same[top]] === 1 ? axis.nodeR[top] : 0;
-    if (shape.clearance < least) {
-      least = shape.clearance;
-      atMm = [shape.x + originX, shape.y + originY];
-    }
+    narrowest = clearance < narrowest.clearance ? piece : narrowest;
   }
-  const { path, widths } = longestWay(narrow, pieces);
+  // most are only counted or measured, and their way is as long to find as all the rest
+  let way: LongestWay | null = null;
+  const longest = (): LongestWay => {
+    way ??= longestWay(narrow, pieces);
+    return way;
+  };
   return {
     lengthMm,
     extentMm: lengthMm + endsMm,
-    narrowestMm: 2 * least,
-    atMm,
+    narrowestMm: 2 * narrowest.clearance,
+    atMm: placeOf(axis, narrowest),
     kind: pieces[0].isStroke ? 'stroke' : 'taper',
-    path,
-    widths,
     edges: pieces.map(({ edge }) => edge),
+    get path() {
+      return longest().path;
+    },
+    get widths() {
+      return longest().widths;
+    },
   };
 }
 
-interface Link {
-  readonly piece: StrokePiece;
-  readonly to: number;
-  /** Whether it leads to the low end of the piece. */
-  readonly isDown: boolean;
-  readonly length: number;
+/** The beginning of a piece. */
+function placeOf(axis: MedialAxis, { edge, from }: StrokePiece): Point {
+  const { originX, originY } = axis.boundary;
+  const shape = new AxisEdge(axis);
+  shape.load(edge);
+  shape.atShare(from);
+  return [shape.x + originX, shape.y + originY];
 }
 
+type LongestWay = Pick<NarrowStretch, 'path' | 'widths'>;
+
 /** The longest path through the pieces, as a tree: each loop is opened at one place. */
-function longestWay(
-  narrow: Narrow,
-  pieces: readonly StrokePiece[],
-): { path: Float64Array; widths: Float64Array } {
+function longestWay(narrow: Narrow, pieces: readonly NarrowPiece[]): LongestWay {
   const { axis } = narrow;
-  const links = linkTree(narrow, pieces);
-  const [first] = links.keys();
-  const far = farthest(links, first ?? 0).node;
-  const { node: end, cameBy } = farthest(links, far);
+  const tree = new PieceTree(narrow, pieces);
+  const far = tree.farthest(tree.first);
+  const end = tree.farthest(far);
   const shape = new AxisEdge(axis);
   const { originX, originY } = axis.boundary;
   const path: number[] = [];
@@ -171,69 +215,105 @@ function longestWay(
     widths.push(2 * shape.clearance);
   };
   // from the end back to the start of the search
-  for (let at = end, link = cameBy.get(at); link !== undefined; at = link.to, link = cameBy.get(at)) {
-    const { piece, isDown } = link;
+  for (let at = end; at !== far; at = tree.before(at)) {
+    const piece = tree.pieceTo(at);
+    const isDown = tree.leadsDown(at);
     shape.load(piece.edge);
     push(isDown ? piece.to : piece.from);
     push((piece.from + piece.to) / 2);
-    if (cameBy.get(link.to) === undefined) {
+    if (tree.before(at) === far) {
       push(isDown ? piece.from : piece.to);
     }
   }
   return { path: Float64Array.from(path), widths: Float64Array.from(widths) };
 }
 
-/** Links of each place; where a piece is cut off, that end is a place of its own, below 0. */
-function linkTree({ axis, parts }: Narrow, pieces: readonly StrokePiece[]): Map<number, Link[]> {
-  const shape = new AxisEdge(axis);
-  const links = new Map<number, Link[]>();
-  const ends = pieces.map(({ edge, isCutBelow, isCutAbove }, k) => [
-    isCutBelow ? -1 - 2 * k : parts.same[axis.edgeFrom[edge]],
-    isCutAbove ? -2 - 2 * k : parts.same[axis.edgeTo[edge]],
-  ]);
-  const names = new Map<number, number>();
-  for (const place of ends.flat()) {
-    names.set(place, names.get(place) ?? names.size);
-  }
-  const tree = new UnionFind(names.size);
-  const add = (at: number, link: Link): void => {
-    const list = links.get(at);
-    if (list === undefined) {
-      links.set(at, [link]);
-    } else {
-      list.push(link);
-    }
-  };
-  for (const [k, piece] of pieces.entries()) {
-    const [low, high] = ends[k];
-    if (tree.join(names.get(low) ?? 0, names.get(high) ?? 0)) {
-      shape.load(piece.edge);
-      const length = shape.lengthBetween(piece.from, piece.to);
-      add(low, { piece, to: high, isDown: false, length });
-      add(high, { piece, to: low, isDown: true, length });
-    }
-  }
-  return links;
-}
+/** Pieces that join places, numbered from 0, without those that would close a loop. Where a piece is cut off, that end is a place of its own. */
+class PieceTree {
+  readonly #pieces: readonly NarrowPiece[];
+  /** Places at the low and at the high end of each piece. */
+  readonly #low: Int32Array;
+  readonly #high: Int32Array;
+  /** Pieces at each place: those of place p are `#at[#firstAt[p]]` up to before `#at[#firstAt[p + 1]]`. */
+  readonly #firstAt: Int32Array;
+  readonly #at: Int32Array;
+  /** Of the last search: the way to each place, -1 where none leads, and the piece by which it does. */
+  readonly #way: Float64Array;
+  readonly #cameBy: Int32Array;
+  /** A place that a piece leads on from; 0 where none does. */
+  readonly first: number = 0;
 
-/** The node farthest along the tree from a start, and the link by which each node leads back to it. */
-function farthest(links: Map<number, Link[]>, start: number): { node: number; cameBy: Map<number, Link> } {
-  const cameBy = new Map<number, Link>();
-  const distance = new Map([[start, 0]]);
-  const stack = [start];
-  let node = start;
-  for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-    const way = distance.get(at) ?? 0;
-    if (way > (distance.get(node) ?? 0)) {
-      node = at;
+  constructor({ axis, parts }: Narrow, pieces: readonly NarrowPiece[]) {
+    const names = new Map<number, number>();
+    const nameOf = (place: number): number => {
+      const name = names.get(place) ?? names.size;
+      names.set(place, name);
+      return name;
+    };
+    this.#pieces = pieces;
+    this.#low = new Int32Array(pieces.length);
+    this.#high = new Int32Array(pieces.length);
+    for (const [k, { edge, isCutBelow, isCutAbove }] of pieces.entries()) {
+      this.#low[k] = nameOf(isCutBelow ? -1 - 2 * k : parts.same[axis.edgeFrom[edge]]);
+      this.#high[k] = nameOf(isCutAbove ? -2 - 2 * k : parts.same[axis.edgeTo[edge]]);
     }
-    for (const link of links.get(at) ?? []) {
-      if (!distance.has(link.to)) {
-        distance.set(link.to, way + link.length);
-        cameBy.set(link.to, { ...link, to: at, isDown: !link.isDown });
-        stack.push(link.to);
+    const count = names.size;
+    const sets = new UnionFind(count);
+    const joining = Int32Array.from(pieces.keys()).filter((k) => sets.join(this.#low[k], this.#high[k]));
+    this.first = joining.length > 0 ? this.#low[joining[0]] : 0;
+    this.#firstAt = new Int32Array(count + 1);
+    for (const k of joining) {
+      this.#firstAt[this.#low[k] + 1]++;
+      this.#firstAt[this.#high[k] + 1]++;
+    }
+    for (let place = 0; place < count; place++) {
+      this.#firstAt[place + 1] += this.#firstAt[place];
+    }
+    const next = this.#firstAt.slice();
+    this.#at = new Int32Array(2 * joining.length);
+    for (const k of joining) {
+      this.#at[next[this.#low[k]]++] = k;
+      this.#at[next[this.#high[k]]++] = k;
+    }
+    this.#way = new Float64Array(count);
+    this.#cameBy = new Int32Array(count);
+  }
+
+  /** The place farthest along the tree from a start. */
+  farthest(start: number): number {
+    const way = this.#way.fill(-1);
+    way[start] = 0;
+    const stack = [start];
+    let place = start;
+    for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
+      if (way[at] > way[place]) {
+        place = at;
+      }
+      for (let i = this.#firstAt[at]; i < this.#firstAt[at + 1]; i++) {
+        const k = this.#at[i];
+        const to = this.#low[k] === at ? this.#high[k] : this.#low[k];
+        if (way[to] < 0) {
+          way[to] = way[at] + this.#pieces[k].length;
+          this.#cameBy[to] = k;
+          stack.push(to);
+        }
       }
     }
+    return place;
   }
-  return { node, cameBy };
+
+  /** The piece by which the last search came to a place. */
+  pieceTo(place: number): NarrowPiece {
+    return this.#pieces[this.#cameBy[place]];
+  }
+
+  /** The place that it came from, which lies at the low end of that piece if it leads down. */
+  before(place: number): number {
+    const k = this.#cameBy[place];
+    return this.#low[k] === place ? this.#high[k] : this.#low[k];
+  }
+
+  leadsDown(place: number): boolean {
+    return this.#high[this.#cameBy[place]] === place;
+  }
 }

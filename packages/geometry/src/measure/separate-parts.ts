@@ -28,18 +28,26 @@ export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
       strokeR[name] = Math.max(strokeR[name], nodeR[edgeTo[e]]);
     }
   }
-  const widest = new Map<number, number>();
+  // the node of each part's largest disc; parts in the order in which one shows
+  const widest = new Int32Array(nodeR.length).fill(-1);
+  const names: number[] = [];
   for (let k = 0; k < nodeR.length; k++) {
     const name = partOf[k];
-    const best = widest.get(name);
-    if (nodeR[k] > 0 && (best === undefined || nodeR[k] > nodeR[best])) {
-      widest.set(name, k);
+    const best = widest[name];
+    if (nodeR[k] > 0 && (best < 0 || nodeR[k] > nodeR[best])) {
+      widest[name] = k;
+      if (best < 0) {
+        names.push(name);
+      }
     }
   }
-  return Array.from(widest, ([name, k]) => ({
-    part: name,
-    atMm: [nodeX[k] + boundary.originX, nodeY[k] + boundary.originY] as const,
-    widthMm: 2 * nodeR[k],
-    strokeMm: 2 * strokeR[name],
-  }));
+  return names.map((name) => {
+    const k = widest[name];
+    return {
+      part: name,
+      atMm: [nodeX[k] + boundary.originX, nodeY[k] + boundary.originY] as const,
+      widthMm: 2 * nodeR[k],
+      strokeMm: 2 * strokeR[name],
+    };
+  });
 }

@@ -2,7 +2,7 @@ import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
-import { CORNER, STROKE, strokeParts } from './stroke-parts.ts';
+import { CORNER, STROKE, type StrokeParts, strokeParts } from './stroke-parts.ts';
 import { type TaperWidths, taperWidths } from './taper-widths.ts';
 
 /** Widths of the strokes of an artwork along its medial axis, without the branches into corners. */
@@ -87,9 +87,42 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     tapers: taperWidths(axis, parts),
     lengthMm,
     lengthNarrowerThan,
-    histogram: (edgesMm) => {
-      const below = edgesMm.map(lengthNarrowerThan);
-      return Float64Array.from(below.slice(1), (length, k) => length - below[k]);
-    },
+    histogram: (edgesMm) => lengthsBetween(axis, parts, edgesMm),
   };
+}
+
+/** Length of strokes and tapers in each bin of width, mm; each edge is looked at once for all bins. */
+function lengthsBetween(
+  axis: MedialAxis,
+  { part, start, length }: StrokeParts,
+  edgesMm: readonly number[],
+): Float64Array {
+  const { edgeFrom, edgeTo, nodeR } = axis;
+  const limits = edgesMm.map((widthMm) => enteringRadius(axis, widthMm / 2));
+  const shape = new AxisEdge(axis);
+  const lengths = new Float64Array(Math.max(0, limits.length - 1));
+  for (let e = 0; e < part.length; e++) {
+    if (part[e] === CORNER) {
+      continue;
+    }
+    const [low, high] = [nodeR[edgeFrom[e]], nodeR[edgeTo[e]]];
+    // bins are half open, so that the low end lies in the one whose upper limit is first above it
+    const first = limits.findIndex((limit) => limit > low);
+    if (first < 0) {
+      continue;
+    }
+    if (start[e] === 0 && first > 0 && limits[first] >= high) {
+      lengths[first - 1] += length[e];
+      continue;
+    }
+    shape.load(e);
+    for (let k = first, from = start[e]; k < limits.length && from < 1; k++) {
+      const to = Math.max(from, shape.shareOf(limits[k]));
+      if (k > 0) {
+        lengths[k - 1] += shape.lengthBetween(from, to);
+      }
+      from = to;
+    }
+  }
+  return lengths;
 }

@@ -17,7 +17,10 @@ export class UnionFind {
    * @param count how many items there are to begin with, each in a set of its own
    */
   constructor(count = 0) {
-    this.#parent = Array.from({ length: count }, (_, item) => item);
+    this.#parent = new Array<number>(count);
+    for (let item = 0; item < count; item++) {
+      this.#parent[item] = item;
+    }
   }
 
   /** Adds an item in a set of its own; its number. */
