@@ -116,6 +116,11 @@ export const WALKS: Readonly<Record<string, Readonly<Record<string, Walk>>>> = {
       geometry.sweepTouches(region, turnRad, depthMm),
       geometry.sweepTouches(region, turnRad, depthMm, region),
     ],
+    woodAlong: ({ region, turnRad }) => geometry.woodAlong(region, turnRad),
+    sweptArea: ({ region, turnRad, depthMm }) =>
+      geometry.sweptArea(geometry.woodAlong(region, turnRad), depthMm),
+    touchesWithin: ({ region, turnRad, depthMm }) =>
+      geometry.touchesWithin(geometry.woodAlong(region, turnRad), depthMm),
   },
   cutting: {
     carve: (of) =>

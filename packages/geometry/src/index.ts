@@ -35,4 +35,5 @@ export { type OpenArcs, openArcs } from './outline/open-arcs.ts';
 export { outsideOf } from './outline/outside-of.ts';
 export { type WithinFlattening, withinFlattening } from './outline/within-flattening.ts';
 export { type SweptBand, sweepAlong } from './sweep/sweep-along.ts';
-export { type SweepTouch, sweepTouches } from './sweep/sweep-touches.ts';
+export { type SweepTouch, sweepTouches, touchesWithin } from './sweep/sweep-touches.ts';
+export { sweptArea, type WoodAlong, woodAlong } from './sweep/wood-along.ts';

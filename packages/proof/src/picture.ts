@@ -20,7 +20,7 @@ export interface Picture {
   readonly bleedWalls: readonly Float64Array[];
   /**
    * Face that colour may reach beside the cut, by block: at the low end of the band, at its median, at its
-   * high end.
+   * high end. Each is made when it is first read.
    */
   readonly bleed: readonly { readonly low: Rings; readonly median: Rings; readonly high: Rings }[];
   /** Blocks of the board; one without an outline where no board is described. */
@@ -74,7 +74,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
     bleedWalls: (bleeding?.where ?? []).flatMap((place) =>
       place.outline.map((line) => Float64Array.from(line.flat())),
     ),
-    bleed: measured.blocks.map(({ bleed }) => bleed()),
+    bleed: measured.blocks.map(({ bleed }) => bleed),
     blocks: measured.board.blocks.map(({ region, row, grainDeg, diveDeg }) => ({
       outline: region,
       species: row.name,

@@ -1,6 +1,7 @@
 import { arrange, cleanRegionFrom, labelSides } from '@pourproof/arrangement';
 import { type CleanRegion, packRings, type Rings, ringCoords, ringStart, signedArea } from '@pourproof/plane';
 import { fibreVector } from '../measure/fibre-vector.ts';
+import { checkLength } from './wood-along.ts';
 
 /** The wood beside a cut within a given length of it along the fibre. */
 export interface SweptBand {
@@ -24,9 +25,7 @@ export interface SweptBand {
  * @throws {RangeError} when the length is negative or not finite
  */
 export function sweepAlong(region: CleanRegion, grainRad: number, lengthMm: number): SweptBand {
-  if (!(lengthMm >= 0 && Number.isFinite(lengthMm))) {
-    throw new RangeError(`lengthMm must be a finite length of 0 or more, not ${lengthMm}`);
-  }
+  checkLength(lengthMm);
   const [fx, fy] = fibreVector(grainRad);
   const bands = wallBands(region, fx * lengthMm, fy * lengthMm);
   const cutRings = Array.from(region.ringEnds, (_, k) => ringCoords(region, k));

@@ -1,14 +1,6 @@
-import {
-  byGrain,
-  type CleanRegion,
-  type Point,
-  packRings,
-  type Rings,
-  ringCoords,
-  ringsBounds,
-} from '@pourproof/plane';
-import { fibreVector } from '../measure/fibre-vector.ts';
-import { gapsAlong, type WoodGap } from './gaps-along.ts';
+import { byGrain, type CleanRegion, type Point, type Rings } from '@pourproof/plane';
+import type { WoodGap } from './gaps-along.ts';
+import { checkLength, type WoodAlong, woodAlong } from './wood-along.ts';
 
 /** A place where what travels along the fibre from one wall comes out at another. */
 export interface SweepTouch {
@@ -50,23 +42,21 @@ export function sweepTouches(
   lengthMm: number,
   board?: Rings,
 ): readonly SweepTouch[] {
-  if (!(lengthMm >= 0 && Number.isFinite(lengthMm))) {
-    throw new RangeError(`lengthMm must be a finite length of 0 or more, not ${lengthMm}`);
-  }
-  if (region.ringEnds.length === 0) {
-    return [];
-  }
-  const [fx, fy] = fibreVector(grainRad);
-  const wood = board ?? boxAround(region, lengthMm);
-  const gaps = gapsAlong(alongFibre(region, fx, fy), alongFibre(wood, fx, fy), lengthMm)
-    .filter((gap) => board !== undefined || gap.rings[0] >= 0)
+  return touchesWithin(woodAlong(region, grainRad, board), lengthMm);
+}
+
+/** The {@link sweepTouches} of wood that is known, for one length after the other. */
+export function touchesWithin({ gaps, hasEdge, fibre }: WoodAlong, lengthMm: number): readonly SweepTouch[] {
+  checkLength(lengthMm);
+  const short = gaps
+    .filter(({ rings }) => hasEdge || rings[0] >= 0)
     .map((gap) => upTo(gap, lengthMm))
     .filter((gap) => gap !== undefined);
-  return joinPlaces(gaps)
+  return joinPlaces(short)
     .map(({ rings, gap, across, acrossMm }) => ({
       kind: kindOf(rings),
       gapMm: gap.length,
-      atMm: fromAcrossAlong(across, gap.middle, fx, fy),
+      atMm: fromAcrossAlong(across, gap.middle, fibre),
       acrossMm,
       rings,
     }))
@@ -80,29 +70,7 @@ function kindOf(rings: readonly [number, number]): SweepTouch['kind'] {
   return rings[0] === rings[1] ? 'same-part' : 'neighbour';
 }
 
-/** A box with more wood on every side than the reach. */
-function boxAround(region: Rings, lengthMm: number): Rings {
-  const [minX, minY, maxX, maxY] = ringsBounds(region);
-  const m = 2 * lengthMm + (maxX - minX) + (maxY - minY) + 1;
-  return packRings([[minX - m, minY - m, maxX + m, minY - m, maxX + m, maxY + m, minX - m, maxY + m]]);
-}
-
-/** Rings turned so that the fibre runs along +y. */
-function alongFibre(rings: Rings, fx: number, fy: number): Rings {
-  return packRings(
-    Array.from(rings.ringEnds, (_, k) => {
-      const ring = ringCoords(rings, k);
-      const out = new Float64Array(ring.length);
-      for (let i = 0; i < ring.length; i += 2) {
-        out[i] = fy * ring[i] - fx * ring[i + 1];
-        out[i + 1] = fx * ring[i] + fy * ring[i + 1];
-      }
-      return out;
-    }),
-  );
-}
-
-function fromAcrossAlong(across: number, along: number, fx: number, fy: number): Point {
+function fromAcrossAlong(across: number, along: number, [fx, fy]: Point): Point {
   return [fy * across + fx * along, fy * along - fx * across];
 }
 

@@ -1,6 +1,13 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
 import type { Carving } from '@pourproof/cutting';
-import { arcRingsLength, fibreVector, sweepAlong } from '@pourproof/geometry';
+import {
+  arcRingsLength,
+  fibreVector,
+  sweepAlong,
+  sweptArea,
+  type WoodAlong,
+  woodAlong,
+} from '@pourproof/geometry';
 import type { Job } from '@pourproof/job';
 import { type BleedJob, type CalibratedTravel, calibratedTravel, type Wood } from '@pourproof/materials';
 import { type CleanRegion, packRings, perimeter, radians, ringsBounds, signedArea } from '@pourproof/plane';
@@ -9,6 +16,7 @@ import { type FilledPocket, slabsOf, woodAt } from '../rounds/filled-pockets.ts'
 import { Stages } from '../stages/stages.ts';
 import { type BlockWalls, blockWalls } from './block-walls.ts';
 import { type CarvedExposure, carvedExposure } from './carved-exposure.ts';
+import { isWithin } from './is-within.ts';
 import { jointBands } from './joint-bands.ts';
 import { nearParts } from './near-parts.ts';
 import type { PlacedBlock } from './place-board.ts';
@@ -34,18 +42,17 @@ export interface BlockMeasures {
   /** ∫ |n·f| dA. */
   readonly wallExposedMm2: number;
   readonly floorExposedMm2: number;
-  /**
-   * Part of the face that colour reaches at the low, median and high travel, clipped to the block; measured when it is first asked for,
-   * which no check does.
-   */
-  readonly bleed: () => BleedReach;
+  /** Parts of the face that colour reaches, clipped to the block: each is made when it is first looked at, which no check does. */
+  readonly bleed: BleedReach<CleanRegion>;
+  /** Their areas, mm². */
+  readonly bleedAreas: (stages: Stages) => BleedReach<number>;
 }
 
-/** Parts of the face that colour reaches. */
-export interface BleedReach {
-  readonly low: CleanRegion;
-  readonly median: CleanRegion;
-  readonly high: CleanRegion;
+/** What colour reaches at the low, median and high travel. */
+export interface BleedReach<T> {
+  readonly low: T;
+  readonly median: T;
+  readonly high: T;
 }
 
 /** What of a job the walls and floors of its blocks depend on. */
@@ -58,7 +65,7 @@ interface BlockCut {
   readonly block: PlacedBlock;
   readonly cut: CleanRegion;
   readonly near: CleanRegion;
-  readonly sizes: Omit<BlockMeasures, 'index' | 'block' | 'travel' | 'cut' | 'near' | 'bleed'>;
+  readonly sizes: Omit<BlockMeasures, 'index' | 'block' | 'travel' | 'cut' | 'near' | 'bleed' | 'bleedAreas'>;
 }
 
 /**
@@ -104,7 +111,7 @@ export function blockMeasures(
       cut,
       near,
       ...sizes,
-      bleed: once(() => bleedIn(cut, near, block, travel)),
+      ...bleedIn({ cut, near, block, travel }),
     })),
   );
 }
@@ -125,7 +132,9 @@ function blockCuts(
   const floors = woodAt(board, filled, job.depthMm, cut);
   const byBlock = blockWalls(cut, blocks);
   const upright = uprightWalls(cut, board, filled, job.depthMm);
-  const carved = job.bits.every(({ kind }) => kind === 'flat') ? null : carvedIn(carving, blocks, floors);
+  const carved = job.bits.every(({ kind }) => kind === 'flat')
+    ? null
+    : carvedIn(carving, cut, blocks, floors);
   const whole = signedArea(cut);
   const longer = cut.ringEnds.length === 0 ? 1 : arcRingsLength(carving.outline) / perimeter(cut);
   const nearby =
@@ -203,13 +212,14 @@ function uprightWalls(
 /** Surfaces of a cut of any shape: walls in the wood at the face, floors in the wood at their depth. */
 function carvedIn(
   carving: Carving,
+  cut: CleanRegion,
   blocks: readonly PlacedBlock[],
   floors: readonly PlacedBlock[],
 ): readonly CarvedExposure[] {
-  const walls = carvedExposure(carving, blocks);
+  const walls = carvedExposure(carving, cut, blocks);
   return floors === blocks
     ? walls
-    : carvedExposure(carving, floors).map(({ floorAreaMm2, floorExposedMm2 }, b) => ({
+    : carvedExposure(carving, cut, floors).map(({ floorAreaMm2, floorExposedMm2 }, b) => ({
         wallAreaMm2: 0,
         wallExposedMm2: 0,
         ...walls[b],
@@ -269,23 +279,62 @@ function joined(region: CleanRegion, bands: readonly (readonly number[])[]): Cle
   return resolveRegions([whole, { ...packRings(bands), fillRule: 'nonzero' }]).region;
 }
 
-function bleedIn(
-  part: CleanRegion,
-  near: CleanRegion,
-  block: PlacedBlock,
-  travel: CalibratedTravel,
-): BleedReach {
-  const reach = inFace(radians(block.diveDeg));
-  const swept = (travelMm: number): CleanRegion => {
-    const { region } = sweepAlong(part, radians(block.grainDeg), travelMm * reach);
-    if (block.region === null) {
-      return region;
-    }
-    const [fx, fy] = fibreVector(radians(block.grainDeg));
-    const bands = jointBands(near, block.region, [fx * travelMm * reach, fy * travelMm * reach]);
-    const all = bands.length === 0 ? region : joined(region, bands);
-    // a glue line stops colour, and what the cut took from the neighbouring block is not wood
-    return booleans(booleans(all, block.region, 'intersect'), near, 'subtract');
+/** A block with what is cut of it. */
+type CutInBlock = Pick<BlockMeasures, 'cut' | 'near' | 'block' | 'travel'>;
+
+function bleedIn(inBlock: CutInBlock): Pick<BlockMeasures, 'bleed' | 'bleedAreas'> {
+  const { cut, near, block, travel } = inBlock;
+  const [low, median, high] = [travel.lowMm, travel.medianMm, travel.highMm].map((travelMm) =>
+    once(() => bledRegion(inBlock, travelMm)),
+  ) as [() => CleanRegion, () => CleanRegion, () => CleanRegion];
+  const bleed = {
+    get low() {
+      return low();
+    },
+    get median() {
+      return median();
+    },
+    get high() {
+      return high();
+    },
   };
-  return { low: swept(travel.lowMm), median: swept(travel.medianMm), high: swept(travel.highMm) };
+  const areas = (stages: Stages): BleedReach<number> => {
+    if (block.region !== null && !isWithin(near, block.region)) {
+      return {
+        low: signedArea(bleed.low),
+        median: signedArea(bleed.median),
+        high: signedArea(bleed.high),
+      };
+    }
+    const reach = inFace(radians(block.diveDeg));
+    const wood = woodBeside(cut, block, stages);
+    const area = (travelMm: number): number => sweptArea(wood, travelMm * reach);
+    return { low: area(travel.lowMm), median: area(travel.medianMm), high: area(travel.highMm) };
+  };
+  return { bleed, bleedAreas: areas };
+}
+
+/** The wood of a block between the walls of a cut, along its fibres. */
+export function woodBeside(
+  cut: CleanRegion,
+  { region, grainDeg }: Pick<PlacedBlock, 'region' | 'grainDeg'>,
+  stages: Stages,
+): WoodAlong {
+  return stages.of('wood-gaps', [cut, region], { grainDeg }, () =>
+    woodAlong(cut, radians(grainDeg), region ?? undefined),
+  );
+}
+
+/** Part of a block's face that colour reaches, less what is cut, and no farther than the block's edge. */
+function bledRegion({ cut, near, block }: CutInBlock, travelMm: number): CleanRegion {
+  const reachMm = travelMm * inFace(radians(block.diveDeg));
+  const { region } = sweepAlong(cut, radians(block.grainDeg), reachMm);
+  if (block.region === null) {
+    return region;
+  }
+  const [fx, fy] = fibreVector(radians(block.grainDeg));
+  const bands = jointBands(near, block.region, [fx * reachMm, fy * reachMm]);
+  const all = bands.length === 0 ? region : joined(region, bands);
+  // a glue line stops colour, and what the cut took from the neighbouring block is not wood
+  return booleans(booleans(all, block.region, 'intersect'), near, 'subtract');
 }

@@ -1,9 +1,10 @@
 import type { Job } from '@pourproof/job';
 import { bleedIndex, type CalibratedTravel, type Wood } from '@pourproof/materials';
-import { byGrain, radians, signedArea } from '@pourproof/plane';
+import { byGrain, radians } from '@pourproof/plane';
 import type { DrawnColour } from '../colours/drawn-colours.ts';
 import { differenceIn } from '../colours/streaks.ts';
 import type { Report } from '../report/report.ts';
+import type { Stages } from '../stages/stages.ts';
 import { type BlockMeasures, inFace } from './block-measures.ts';
 
 /** Blocks of one wood and one fibre direction. */
@@ -40,11 +41,17 @@ export function endGrainReport(
   };
 }
 
+/** What the colour travel of blocks is told with. */
+interface ToldBeside {
+  readonly job: Job;
+  readonly colours: readonly DrawnColour[];
+  readonly stages: Stages;
+}
+
 /** Colour travel by kind of block. */
 export function bleedReport(
   blocks: readonly BlockMeasures[],
-  job: Job,
-  colours: readonly DrawnColour[],
+  { job, colours, stages }: ToldBeside,
 ): Report['bleed'] {
   const used = new Set(blocks.flatMap(({ travel }) => travel.couponRows));
   const met = new Set(blocks.map(({ block }) => block.row));
@@ -71,19 +78,20 @@ export function bleedReport(
       bounds: first.travel.flow,
       visibleProbability: first.travel.visibleProbability,
       ...streaksOf(first, colours),
-      ...bleedAreasOf(all),
+      ...bleedAreasOf(all, stages),
     })),
   };
 }
 
 function bleedAreasOf(
   all: readonly BlockMeasures[],
+  stages: Stages,
 ): Pick<Report['bleed']['blocks'][number], 'areaMm2' | 'areaLowMm2' | 'areaHighMm2'> {
-  const reaches = all.map(({ bleed }) => bleed());
+  const areas = all.map(({ bleedAreas }) => bleedAreas(stages));
   return {
-    areaMm2: sum(reaches, ({ median }) => signedArea(median)),
-    areaLowMm2: sum(reaches, ({ low }) => signedArea(low)),
-    areaHighMm2: sum(reaches, ({ high }) => signedArea(high)),
+    areaMm2: sum(areas, ({ median }) => median),
+    areaLowMm2: sum(areas, ({ low }) => low),
+    areaHighMm2: sum(areas, ({ high }) => high),
   };
 }
 

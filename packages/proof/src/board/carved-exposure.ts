@@ -1,6 +1,7 @@
 import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/cutting';
-import { radians } from '@pourproof/plane';
+import { type CleanRegion, radians } from '@pourproof/plane';
 import { blockAt } from './block-at.ts';
+import { isWithin } from './is-within.ts';
 import type { PlacedBlock } from './place-board.ts';
 
 /** Surfaces of a cut in one block, and the end grain exposed in them, mm². */
@@ -21,9 +22,18 @@ const STRETCH_MM = 0.5;
 /**
  * Walls and floors of a cut of any shape by block, with their exposure of end grain in three dimensions. Each
  * element belongs to the block under its point; those outside all blocks are left out.
+ *
+ * @param cut outline of the cut
  */
-export function carvedExposure(carving: Carving, blocks: readonly PlacedBlock[]): readonly CarvedExposure[] {
-  const isOne = blocks.every(({ region }) => region === null);
+export function carvedExposure(
+  carving: Carving,
+  cut: CleanRegion,
+  blocks: readonly PlacedBlock[],
+): readonly CarvedExposure[] {
+  // what lies within one block need not be divided
+  const isOne = blocks.every(
+    ({ region }) => region === null || (blocks.length === 1 && isWithin(cut, region)),
+  );
   const byFibre = new Map<string, CarvedWalls>();
   const wallsFor = ({ grainDeg, diveDeg }: PlacedBlock): CarvedWalls => {
     const key = `${grainDeg} ${diveDeg}`;

@@ -1,6 +1,6 @@
-import { fibreVector, type SweepTouch, sweepTouches } from '@pourproof/geometry';
+import { fibreVector, type SweepTouch, touchesWithin } from '@pourproof/geometry';
 import { byGrain, type CleanRegion, radians } from '@pourproof/plane';
-import { type BlockMeasures, inFace } from '../board/block-measures.ts';
+import { type BlockMeasures, inFace, woodBeside } from '../board/block-measures.ts';
 import { clipSegment } from '../board/clip-segment.ts';
 import { resinAt } from '../rounds/filled-pockets.ts';
 import { Stages } from '../stages/stages.ts';
@@ -94,12 +94,11 @@ function touchesIn(
   stages: Stages = new Stages(),
 ): readonly Reached[] {
   const { block, cut } = inBlock;
-  const { region, grainDeg } = block;
+  const { grainDeg } = block;
   const reachMm = reachIn(inBlock);
+  const wood = woodBeside(cut, block, stages);
   return stages
-    .of('touches', [cut, region], { grainDeg, reachMm }, () =>
-      sweepTouches(cut, radians(grainDeg), reachMm, region ?? undefined),
-    )
+    .of('touches', [wood], { reachMm }, () => touchesWithin(wood, reachMm))
     .filter(
       (touch) =>
         touch.gapMm < reachMm &&

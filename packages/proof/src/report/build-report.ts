@@ -35,7 +35,7 @@ export function buildReport(measured: Measured, name: string, findings: readonly
     slivers: sliversPart(measured),
     ...(board === undefined ? {} : { board }),
     endGrain: endGrainReport(blocks, job),
-    bleed: bleedReport(blocks, job, measured.colours.all),
+    bleed: bleedReport(blocks, { job, colours: measured.colours.all, stages: measured.stages }),
     seal: sealPart(measured),
     levelling: levellingPart(measured),
     pour: pourReport(withVolumeError(measured.pour, bounds.volumeMm3), measured.schedule(), job),

@@ -16,6 +16,7 @@ import type { Report } from '../report/report.ts';
 import { roundedReport } from '../report/rounded-report.ts';
 import { sliversPart, strokesPart } from '../report/strokes-part.ts';
 import { scheduleReport } from '../schedule/schedule-report.ts';
+import { Stages } from '../stages/stages.ts';
 import { verdictOf } from '../verdict.ts';
 import type { MeasuredRounds } from './measured-rounds.ts';
 import {
@@ -67,7 +68,7 @@ export function mergedReport(whole: RoundsToReport, name: string): Report {
     slivers: mergedSlivers(measured.map(sliversPart)),
     ...(board === undefined ? {} : { board }),
     endGrain: endGrainReport(blocks, job),
-    bleed: bleedReport(blocks, job, colours.all),
+    bleed: bleedReport(blocks, { job, colours: colours.all, stages: measured[0]?.stages ?? new Stages() }),
     seal: mergedSeal(measured.map(sealPart)),
     levelling: mergedLevelling(measured.map(levellingPart)),
     pour: { ...mergedPour(pours), schedule },

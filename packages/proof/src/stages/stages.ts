@@ -18,6 +18,7 @@ export const STAGE_NAMES = [
   'wood-axis',
   'slivers',
   'fills',
+  'wood-gaps',
   'touches',
   'entering',
   'ends',
@@ -61,7 +62,7 @@ const KEPT = 4;
 /** Travels are small, and a board is of many woods and blocks (our choice). */
 const KEPT_SMALL = 64;
 
-const SMALL: ReadonlySet<StageName> = new Set(['travel', 'touches']);
+const SMALL: ReadonlySet<StageName> = new Set(['travel', 'wood-gaps', 'touches']);
 
 /**
  * Results of the stages of proofs, kept by what they were made from: a proof of a job that differs in one setting makes anew only what
