@@ -9,7 +9,7 @@ export const SNAP_MM = 0.001;
 /** A gap as wide as a typed tolerance is within it: what rounding of decimals leaves, mm. */
 const TYPED_TOL_MM = 1e-6;
 
-/** Most loose ends considered around one of them: more within one tolerance are a tangle, not a gap. */
+/** Most loose ends, or lines, considered around one of them: more within one tolerance are a tangle, not a gap or a double. */
 const MAX_NEIGHBOURS = 64;
 
 /** A polyline `[x0,y0,x1,y1,…]` in mm with two ends. */
@@ -106,22 +106,27 @@ function* twinsWithin(
     const length = pathLength(line);
     const [x, y] = pointAlong(line, length / 2);
     // sorted along a slanted direction, so that neither rows nor columns fall together
-    return { i, length, x, y, rank: 0.8 * x + 0.6 * y, twin: false };
+    return { i, length, x, y, rank: 0.8 * x + 0.6 * y };
   });
   ways.sort((a, b) => a.rank - b.rank);
   const slack = 4 * SNAP_MM;
-  for (let k = 1; k < ways.length; k++) {
-    const way = ways[k];
-    for (let j = k - 1; j >= 0 && !way.twin; j--) {
-      const other = ways[j];
+  // copies are compared with the first of them alone: thousands may lie on one another
+  const kept: typeof ways = [];
+  for (const way of ways) {
+    const first = Math.max(0, kept.length - MAX_NEIGHBOURS);
+    let isTwin = false;
+    for (let j = kept.length - 1; j >= first && !isTwin; j--) {
+      const other = kept[j];
       if (way.rank - other.rank > slack) {
         break;
       }
       const near = Math.hypot(way.x - other.x, way.y - other.y) <= slack;
-      way.twin = near && !other.twin && Math.abs(way.length - other.length) <= slack;
+      isTwin = near && Math.abs(way.length - other.length) <= slack;
     }
-    if (way.twin) {
+    if (isTwin) {
       yield { i: way.i, atMm: [way.x, way.y] };
+    } else {
+      kept.push(way);
     }
   }
 }

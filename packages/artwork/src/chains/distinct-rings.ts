@@ -116,10 +116,18 @@ function sameBox(a: Bounds, b: Bounds, tolerance: number): boolean {
 
 /** Whether two rings have the same area and the points of each lie along the other. */
 function areTwins(a: readonly number[], b: readonly number[], tolerance: number): boolean {
+  if (areSame(a, b)) {
+    return true;
+  }
   const areas = Math.abs(Math.abs(ringArea(a)) - Math.abs(ringArea(b)));
   return (
     areas <= tolerance * (length(a) + length(b)) && liesAlong(a, b, tolerance) && liesAlong(b, a, tolerance)
   );
+}
+
+/** Whether two rings have the same points from the same start, as copies of a block have. */
+function areSame(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((v, i) => Math.abs(v - b[i]) <= SNAP_MM);
 }
 
 function length(ring: readonly number[]): number {

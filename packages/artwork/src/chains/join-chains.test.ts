@@ -88,6 +88,16 @@ describe('doubles', () => {
     expect(rings.map(({ coords }) => Math.abs(ringArea(coords)))).toEqual([30]);
   });
 
+  test('copies of one line by the hundred thousand count once, in about as much time as they take to be listed', () => {
+    const bent = piece(0, 0, 10, 4, 20, 0);
+    const { open, doubled } = joinChains(
+      Array.from({ length: 200_000 }, () => bent),
+      0.05,
+    );
+    expect(open).toHaveLength(1);
+    expect(doubled).toHaveLength(199_999);
+  });
+
   test('lines that only touch end to end are none', () => {
     const lines = [piece(0, 0, 5, 0), piece(5, 0, 10, 0), piece(10, 0, 5, 8), piece(5, 8, 0, 0)];
     const { rings, doubled } = joinChains(lines, 0.05);
