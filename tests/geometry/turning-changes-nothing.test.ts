@@ -20,6 +20,8 @@ import {
   moved,
   movedRegion,
   moves,
+  rosette,
+  star,
   symmetric,
   touches,
 } from '../support/shapes/moved.ts';
@@ -110,6 +112,19 @@ describe('no measure of strokes hangs on how artwork is turned, mirrored, subdiv
     const region = await lettered('a', 'bodoni-moda-400.ttf', 5, 0.005);
     const move = { turn: 0.5543701171875, isMirrored: false, x: -256.26, y: -300, first: 0, splits: [] };
     expectSame(measures(medialAxis(movedRegion(region, move))), measures(medialAxis(region)));
+  });
+
+  test.each([
+    ['the mean width of a corner beside a point flush in its flank', rosette(9, 5, 0.05), [0.05]],
+    ['where a petal ends in its flower', rosette(9, 5, 0.23757076263427734), [0.05]],
+    [
+      'whether tips that meet in one place hang together',
+      star(20, 5.143790245056152, 0.7715685367584229),
+      [],
+    ],
+  ])('nor does %s', (_, ring, splits) => {
+    const move = { turn: -3.2, isMirrored: false, x: -300, y: -300, first: 0, splits };
+    expectSame(measures(medialAxis(cleanFrom([moved(ring, move)]))), measures(medialAxis(cleanFrom([ring]))));
   });
 
   test('a region has a narrowest width if, and only if, it is not empty', () => {

@@ -11,11 +11,11 @@ const CLOSE_MM = 1e-5;
 type Ring = readonly number[];
 
 /** A star with straight flanks: tips on the outer circle, notches on the inner one. */
-const star = (tips: number, outer: number, inner: number): number[] =>
+export const star = (tips: number, outer: number, inner: number): number[] =>
   regular(2 * tips, 1).map((v, i) => v * ((i >> 1) % 2 === 0 ? outer : inner));
 
 /** A rosette of rounded petals, flattened evenly. */
-const rosette = (petals: number, radius: number, wave: number): number[] =>
+export const rosette = (petals: number, radius: number, wave: number): number[] =>
   regular(32 * petals, 1).map((v, i) => v * radius * (1 + wave * Math.cos((2 * Math.PI * (i >> 1)) / 32)));
 
 /** A wheel: as many bars as asked for, that meet in the middle. */

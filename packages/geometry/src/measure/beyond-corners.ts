@@ -25,6 +25,8 @@ export interface BeyondCorners extends LevelRuns {
   readonly isBeyond: Uint8Array;
   /** Those of them, in order, that do not at their low end. */
   readonly beginning: readonly number[];
+  /** Edges that do so at their low end but not at the high one: they lead into a wide place, as petals do. They are no part of the graph. */
+  readonly passing: readonly number[];
   /**
    * How many edges beyond corners end at each place, at most 3, and the exclusive or of their numbers, told of the node
    * that stands for the place.
@@ -41,6 +43,7 @@ export function beyondCorners(axis: MedialAxis): BeyondCorners {
   const { reach, hasRise } = reachesOf(axis, runs);
   const isBeyond = new Uint8Array(edgeFrom.length);
   const beginning: number[] = [];
+  const passing: number[] = [];
   const degree = new Uint8Array(nodeR.length);
   const otherEdge = new Int32Array(nodeR.length);
   for (let e = 0; e < length.length; e++) {
@@ -49,7 +52,13 @@ export function beyondCorners(axis: MedialAxis): BeyondCorners {
     const before = reach[run[from]];
     // level edges count as a whole
     const way = isLevel[e] === 0 ? before + length[e] : before;
-    if (length[e] < 0 || from === to || excessBeyondCorner(way, nodeR[edgeTo[e]]) <= 0) {
+    if (length[e] < 0 || from === to) {
+      continue;
+    }
+    if (excessBeyondCorner(way, nodeR[edgeTo[e]]) <= 0) {
+      if (isLevel[e] === 0 && excessBeyondCorner(before, nodeR[edgeFrom[e]]) > 0) {
+        passing.push(e);
+      }
       continue;
     }
     isBeyond[e] = 1;
@@ -64,7 +73,7 @@ export function beyondCorners(axis: MedialAxis): BeyondCorners {
   for (let k = 0; k < reach.length; k++) {
     reach[k] = reach[run[k]];
   }
-  return { ...runs, reach, hasRise, isBeyond, beginning, degree, otherEdge };
+  return { ...runs, reach, hasRise, isBeyond, beginning, passing, degree, otherEdge };
 }
 
 /** Reach and rise of each run, told of the node that stands for it. */

@@ -1,5 +1,6 @@
 import type { AxisEdge } from './axis-edge.ts';
 import { excessBeyondCorner } from './beyond-corners.ts';
+import { firstWay } from './slowing-way.ts';
 
 /**
  * Relative tolerance, on the edge and on the clearance, of where a stroke begins within an edge, and the
@@ -43,4 +44,12 @@ export function cornerShare(edge: AxisEdge, wayBefore: number): number {
     }
   }
   return high;
+}
+
+/** Share of the loaded edge at which a path that is beyond its corner at the low end, but not at the high one, is so no longer. */
+export function passingShare(edge: AxisEdge, wayBefore: number): number {
+  return firstWay(0, 1, (share) => {
+    edge.atShare(share);
+    return excessBeyondCorner(wayBefore + edge.lengthBetween(0, share), edge.clearance);
+  });
 }

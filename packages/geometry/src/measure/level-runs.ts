@@ -43,12 +43,17 @@ export function levelRuns(axis: MedialAxis): LevelRuns {
   for (let e = 0; e < length.length; e++) {
     const far = length[e];
     const low = nodeR[edgeFrom[e]];
-    if (far >= 0 && nodeR[edgeTo[e]] - low <= LEVEL_SLOPE * far + RISE_REL_TOL * low) {
+    if (far < 0) {
+      continue;
+    }
+    // so short an edge is level whatever it rises by: where many sites meet far from the origin, that is more than rounding of a clearance
+    const isPlace = far <= SAME_PLACE_REL_TOL * low;
+    if (isPlace || nodeR[edgeTo[e]] - low <= LEVEL_SLOPE * far + RISE_REL_TOL * low) {
       isLevel[e] = 1;
       join(run, edgeFrom[e], edgeTo[e]);
-      if (far <= SAME_PLACE_REL_TOL * low) {
-        join(same, edgeFrom[e], edgeTo[e]);
-      }
+    }
+    if (isPlace) {
+      join(same, edgeFrom[e], edgeTo[e]);
     }
   }
   for (const names of [same, run]) {

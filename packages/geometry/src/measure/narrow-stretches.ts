@@ -98,7 +98,7 @@ interface NarrowPiece extends StrokePiece {
 
 function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
   const { edgeFrom, edgeTo, nodeR } = axis;
-  const { part, start, strokeStart, length } = parts;
+  const { part, start, strokeStart, end, length } = parts;
   const shape = new AxisEdge(axis);
   const pieces: NarrowPiece[] = [];
   const push = (piece: StrokePiece): void => {
@@ -115,7 +115,7 @@ function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
       continue;
     }
     const isStroke = part[edge] === STROKE;
-    const isLimited = nodeR[edgeTo[edge]] >= limit;
+    const isLimited = nodeR[edgeTo[edge]] >= limit || end[edge] < 1;
     const isSplit = isStroke && strokeStart[edge] > start[edge];
     if (start[edge] === 0 && !isLimited && !isSplit) {
       const whole = { from: 0, to: 1, isCutBelow: false, isCutAbove: false };
@@ -123,7 +123,7 @@ function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
       continue;
     }
     shape.load(edge);
-    const top = shape.shareOf(limit);
+    const top = Math.min(end[edge], shape.shareOf(limit));
     const split = isSplit ? strokeStart[edge] : isStroke ? start[edge] : 1;
     if (split > start[edge] && isNarrowAt(shape, start[edge], limit)) {
       const to = Math.min(split, top);

@@ -1,5 +1,6 @@
 import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { AxisEdge } from './axis-edge.ts';
 import { axisParts } from './axis-parts.ts';
 import { STROKE, strokeParts } from './stroke-parts.ts';
 
@@ -18,14 +19,14 @@ export interface SeparatePart {
 /** The separate parts of an artwork, each by its largest inscribed disc. Linear time. */
 export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
-  const { part } = strokeParts(axis);
+  const { part, end } = strokeParts(axis);
   const partOf = axisParts(axis);
   const strokeR = new Float64Array(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
     if (part[e] === STROKE) {
       const name = partOf[edgeFrom[e]];
       // the clearance never falls on the way up
-      strokeR[name] = Math.max(strokeR[name], nodeR[edgeTo[e]]);
+      strokeR[name] = Math.max(strokeR[name], end[e] < 1 ? clearanceAt(axis, e, end[e]) : nodeR[edgeTo[e]]);
     }
   }
   // the node of each part's largest disc; parts in the order in which one shows
@@ -50,4 +51,12 @@ export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
       strokeMm: 2 * strokeR[name],
     };
   });
+}
+
+/** Clearance at a share of an edge from its low end, mm. */
+function clearanceAt(axis: MedialAxis, e: number, share: number): number {
+  const edge = new AxisEdge(axis);
+  edge.load(e);
+  edge.atShare(share);
+  return edge.clearance;
 }

@@ -89,7 +89,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
 }
 
 /** Edges as a whole, corners at their beginning included, but parted where a taper ends within them. */
-function piecesOf({ part, start, strokeStart }: Omit<StrokeParts, 'same'>): StrokePiece[] {
+function piecesOf({ part, start, strokeStart, end }: Omit<StrokeParts, 'same'>): StrokePiece[] {
   const pieces: StrokePiece[] = [];
   for (let edge = 0; edge < part.length; edge++) {
     const split = strokeStart[edge];
@@ -105,9 +105,9 @@ function piecesOf({ part, start, strokeStart }: Omit<StrokeParts, 'same'>): Stro
       edge,
       isStroke: part[edge] === STROKE,
       from,
-      to: 1,
+      to: end[edge],
       isCutBelow: isSplit,
-      isCutAbove: false,
+      isCutAbove: end[edge] < 1,
     });
   }
   return pieces;

@@ -1,8 +1,8 @@
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
-import { beyondCorners } from './beyond-corners.ts';
-import { cornerShare } from './corner-share.ts';
+import { type BeyondCorners, beyondCorners } from './beyond-corners.ts';
+import { cornerShare, passingShare } from './corner-share.ts';
 import { type BranchPlace, EndBranch } from './end-branch.ts';
 import { LEVEL_SLOPE } from './level-runs.ts';
 import { firstWay, slowingWay, TAPER_GROWTH } from './slowing-way.ts';
@@ -23,6 +23,8 @@ export interface StrokeParts {
   readonly start: Float64Array;
   /** Share of each edge at which its stroke begins: what lies between `start` and there is taper; 1 for tapers. */
   readonly strokeStart: Float64Array;
+  /** Share of each edge at which its stroke or taper ends: 1, but where it leads into a place so wide that all of it is a corner of that. */
+  readonly end: Float64Array;
   /** Length of each whole edge, mm; -1 for secondary edges. */
   readonly length: Float64Array;
   /** For each node the one that stands for all at the same place. */
@@ -87,6 +89,7 @@ function sortedParts(axis: MedialAxis): StrokeParts {
     start[e] = cornerShare(edge, reach[edgeFrom[e]]);
   }
   const strokeStart = start.slice();
+  const end = new Float64Array(length.length).fill(1);
   const ends: number[] = [];
   const tops: number[] = [];
   for (let k = bottleneckCount; k < nodeR.length; k++) {
@@ -98,19 +101,46 @@ function sortedParts(axis: MedialAxis): StrokeParts {
     }
   }
   const marks = { part, start, strokeStart, run, hasRise };
-  for (const end of ends) {
-    markTaper(new EndBranch(axis, end, graph, start, edge), marks);
+  for (const free of ends) {
+    markTaper(new EndBranch(axis, free, graph, start, edge), marks);
   }
+  markPassing(axis, graph, { part, strokeStart, end });
   return {
     part,
     start,
     strokeStart,
+    end,
     length,
     same,
     reach,
     degree,
     tops: tops.filter((k) => hasRise[k] === 0),
   };
+}
+
+/**
+ * Marks what leads on into a wide place, as what it comes from, up to where it is a corner of that. Whether that is a taper does not hang on
+ * it: into a wide place any strand widens.
+ */
+function markPassing(
+  axis: MedialAxis,
+  { passing, reach, same, degree, otherEdge }: BeyondCorners,
+  { part, strokeStart, end }: Pick<StrokeParts, 'part' | 'strokeStart' | 'end'>,
+): void {
+  const edge = new AxisEdge(axis);
+  const kinds = passing.map((e) => {
+    const place = same[axis.edgeFrom[e]];
+    return degree[place] === 1 ? part[otherEdge[place]] : STROKE;
+  });
+  for (const [k, e] of passing.entries()) {
+    if (kinds[k] !== CORNER) {
+      edge.load(e);
+      part[e] = kinds[k];
+      end[e] = passingShare(edge, reach[axis.edgeFrom[e]]);
+      strokeStart[e] = kinds[k] === TAPER ? 1 : 0;
+      degree[same[axis.edgeFrom[e]]]++;
+    }
+  }
 }
 
 /** The marks along branches. */

@@ -31,7 +31,7 @@ export interface StrokeWidths {
  */
 export function strokeWidths(axis: MedialAxis): StrokeWidths {
   const parts = strokeParts(axis);
-  const { part, start, strokeStart, length, tops } = parts;
+  const { part, start, strokeStart, end, length, tops } = parts;
   const { edgeFrom, nodeR, nodeX, nodeY, boundary } = axis;
   const shape = new AxisEdge(axis);
   let lengthMm = 0;
@@ -42,11 +42,11 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
       continue;
     }
     let clearance = nodeR[edgeFrom[e]];
-    if (start[e] === 0) {
+    if (start[e] === 0 && end[e] === 1) {
       lengthMm += length[e];
     } else {
       shape.load(e);
-      lengthMm += shape.lengthBetween(start[e], 1);
+      lengthMm += shape.lengthBetween(start[e], end[e]);
     }
     if (part[e] === STROKE && strokeStart[e] > 0) {
       shape.load(e);
@@ -76,7 +76,8 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     for (let e = 0; e < part.length; e++) {
       if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit) {
         shape.load(e);
-        sum += shape.lengthBetween(start[e], Math.max(start[e], shape.shareOf(limit)));
+        const below = Math.min(end[e], shape.shareOf(limit));
+        sum += shape.lengthBetween(start[e], Math.max(start[e], below));
       }
     }
     return sum;

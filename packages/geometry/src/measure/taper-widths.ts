@@ -62,6 +62,6 @@ export function taperWidths(axis: MedialAxis, parts: StrokeParts): TaperWidths |
 }
 
 /** Share of an axis edge up to which it carries taper, from where its corner ends; 0 where it carries none. */
-function taperEndOn({ part, strokeStart }: StrokeParts, e: number): number {
-  return part[e] === CORNER ? 0 : part[e] === STROKE ? strokeStart[e] : 1;
+function taperEndOn({ part, strokeStart, end }: StrokeParts, e: number): number {
+  return part[e] === CORNER ? 0 : part[e] === STROKE ? strokeStart[e] : end[e];
 }

@@ -12,13 +12,13 @@ export interface UncutAxis {
   clearance: number;
   x: number;
   y: number;
-  /** Its length, and the lengths of what carries stroke and taper, mm. */
+  /** Its length without the branches of flush points, and the lengths of what carries stroke and taper, mm. */
   length: number;
   strokeLength: number;
   taperLength: number;
   /** Longest way from a tip of a corner, mm: a rounded corner has as many tips as points. */
   cornerLength: number;
-  /** Sums of length times half the width, over all of it and over what carries stroke or taper, mm². */
+  /** Sums of length times half the width, over that length and over what carries stroke or taper, mm². */
   swept: number;
   strokeSwept: number;
   /** Least clearance of what carries stroke; infinite where nothing does. */
@@ -39,7 +39,7 @@ export function uncutAxis(
   axis: MedialAxis,
   crossings: LevelCrossings,
   parts: NarrowParts,
-  { part, start, strokeStart, reach }: StrokeParts,
+  { part, start, strokeStart, end, reach }: StrokeParts,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY, bottleneckCount } = axis;
   const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
@@ -64,19 +64,22 @@ export function uncutAxis(
     const [low, high] = uncutShares(shape, discs, component, crossings.radius);
     if (high > low) {
       const whole = sweep(shape, low, high);
-      sum.length += whole.length;
-      sum.swept += whole.swept;
+      if (!isFlush(whole)) {
+        sum.length += whole.length;
+        sum.swept += whole.swept;
+      }
       const before = low === 0 && reach[from] < Infinity ? reach[from] : 0;
       sum.cornerLength = Math.max(sum.cornerLength, before + whole.length);
-      const stroke = part[e] === CORNER ? high : Math.max(low, strokeStart[e]);
-      const taper = part[e] === CORNER ? high : Math.max(low, start[e]);
-      if (taper < Math.min(stroke, high)) {
-        const { length, swept } = sweep(shape, taper, Math.min(stroke, high));
+      const top = Math.min(high, end[e]);
+      const stroke = part[e] === CORNER ? top : Math.max(low, strokeStart[e]);
+      const taper = part[e] === CORNER ? top : Math.max(low, start[e]);
+      if (taper < Math.min(stroke, top)) {
+        const { length, swept } = sweep(shape, taper, Math.min(stroke, top));
         sum.strokeSwept += swept;
         sum.taperLength += length;
       }
-      if (stroke < high) {
-        const { length, swept, lowest } = sweep(shape, stroke, high);
+      if (stroke < top) {
+        const { length, swept, lowest } = sweep(shape, stroke, top);
         sum.strokeSwept += swept;
         sum.strokeLength += length;
         sum.narrowest = Math.min(sum.narrowest, lowest);
@@ -90,6 +93,14 @@ export function uncutAxis(
     }
   }
   return found;
+}
+
+/** A branch on which the clearance grows as fast as the way, but for this share, starts at a corner that turns by less than 0.01°. */
+const FLUSH_REL_TOL = 1e-9;
+
+/** Whether that is so: whether such a point has a branch at all hangs on rounding. */
+function isFlush({ length, lowest, highest }: Sweep): boolean {
+  return highest - lowest >= (1 - FLUSH_REL_TOL) * length;
 }
 
 const NOTHING = {
@@ -106,19 +117,23 @@ const NOTHING = {
 /** Parts of a curved edge in Simpson's rule: over so many it is right to 1e-6 where the clearance doubles. */
 const PARTS = 8;
 
-/** Length of the loaded edge between two shares, the clearance at the lower, and the area on one side: clearance summed along it. */
-function sweep(
-  shape: AxisEdge,
-  low: number,
-  high: number,
-): { length: number; swept: number; lowest: number } {
+/** Length of a part of an edge, the clearances at both ends, and the area on one side: clearance summed along it. */
+interface Sweep {
+  readonly length: number;
+  readonly swept: number;
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** The loaded edge between two shares. */
+function sweep(shape: AxisEdge, low: number, high: number): Sweep {
   const length = shape.lengthBetween(low, high);
   shape.atShare(high);
   const highest = shape.clearance;
   shape.atShare(low);
   const lowest = shape.clearance;
   if (shape.kind !== 'segment-vertex' && shape.kind !== 'vertices') {
-    return { length, swept: (length * (lowest + highest)) / 2, lowest };
+    return { length, swept: (length * (lowest + highest)) / 2, lowest, highest };
   }
   const whole = shape.lengthBetween(low, 1);
   let sum = lowest + highest;
@@ -126,7 +141,7 @@ function sweep(
     shape.atShare(shareAtLength(shape, low, (k * length) / PARTS, whole));
     sum += (k % 2 === 0 ? 2 : 4) * shape.clearance;
   }
-  return { length, swept: (length * sum) / (3 * PARTS), lowest };
+  return { length, swept: (length * sum) / (3 * PARTS), lowest, highest };
 }
 
 /** The shares of the edge, from its low end, between which no disc covers it. */

@@ -106,12 +106,14 @@ export class WaysUp {
 
   #endsCorner(e: number): boolean {
     const { edgeFrom, edgeTo, nodeR } = this.axis;
-    const { part, reach, length } = this.strokes;
+    const { part, end, reach, length } = this.strokes;
     const way = reach[edgeFrom[e]] + Math.max(0, length[e]);
     const r = nodeR[edgeTo[e]];
     // a steep taper is a corner too
     return (
-      part[e] !== CORNER && (excessBeyondCorner(way, r) > 0 || excessBeyondCorner(reach[edgeTo[e]], r) > 0)
+      part[e] !== CORNER &&
+      end[e] === 1 &&
+      (excessBeyondCorner(way, r) > 0 || excessBeyondCorner(reach[edgeTo[e]], r) > 0)
     );
   }
 
