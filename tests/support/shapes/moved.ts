@@ -88,10 +88,11 @@ export function moved(ring: Ring, { turn, isMirrored, x, y, first, splits }: Mov
   return isMirrored ? reversed(out) : out;
 }
 
-/** A region moved, ring by ring. */
+/** A region moved, ring by ring; another ring is the first. */
 export function movedRegion(region: CleanRegion, move: Move): CleanRegion {
+  const n = region.ringEnds.length;
   return packRings(
-    Array.from(region.ringEnds, (_, k) => moved([...ringCoords(region, k)], move)),
+    Array.from({ length: n }, (_, k) => moved([...ringCoords(region, (k + move.first) % n)], move)),
   ) as CleanRegion;
 }
 

@@ -12,12 +12,16 @@ export interface PrunedAxis {
   readonly lonely: readonly number[];
 }
 
+/** A branch that reaches beyond the disc at its root by a smaller share of its clearance starts at a point flush in a wall: rounding. */
+const FLUSH_REL_TOL = 1e-9;
+
 /**
- * Prunes the axis: drops secondary edges, and branches whose discs reach no more than `ignoreMm` beyond the
- * disc at their root, such as those into the corners between chords of a flattened curve. Linear time.
+ * Prunes the axis: drops secondary edges, and branches whose discs reach no more than `ignoreMm`, along the axis, beyond the
+ * disc at their root, such as those into the corners between chords of a flattened curve. A branch is dropped or kept as a whole, from its
+ * corner or from where others meet, wherever it has nodes. Linear time.
  */
 export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
-  const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, bottleneckCount } = axis;
+  const { edgeFrom, edgeTo, nodeR, bottleneckCount } = axis;
   const count = edgeFrom.length;
   const shape = new AxisEdge(axis);
   const isKept = new Uint8Array(count);
@@ -37,6 +41,8 @@ export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   }
   // upper bound on how far the discs below a node reach beyond its own
   const beyond = new Float64Array(nodeR.length);
+  // the edge of the branch dropped below each node, -1 for none, -2 for several
+  const dropped = new Int32Array(nodeR.length).fill(-1);
   const ready: number[] = [];
   for (let v = bottleneckCount; v < nodeR.length; v++) {
     if (isOnAxis[v] !== 0 && pending[v] === 0) {
@@ -51,13 +57,21 @@ export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
     }
     const e = risingFrom[v];
     const w = edgeTo[e];
-    const reach = Math.hypot(nodeX[w] - nodeX[v], nodeY[w] - nodeY[v]) + nodeR[v] + beyond[v] - nodeR[w];
+    shape.load(e);
+    const reach = shape.lengthBetween(0, 1) + nodeR[v] + beyond[v] - nodeR[w];
     if (upCount[v] === 1 && reach <= ignoreMm) {
       isKept[e] = 0;
       beyond[w] = Math.max(beyond[w], reach);
+      if (reach > FLUSH_REL_TOL * nodeR[w]) {
+        dropped[w] = dropped[w] === -1 ? e : -2;
+      }
       pending[w]--;
       if (pending[w] === 0 && w >= bottleneckCount) {
         ready.push(w);
+      }
+    } else {
+      for (let below = dropped[v]; below >= 0; below = dropped[edgeFrom[below]]) {
+        isKept[below] = 1;
       }
     }
   }
