@@ -184,7 +184,7 @@ export const FIGURES: Readonly<Record<string, Readonly<Record<string, Measure>>>
     clearingPath: (of) => {
       const [whole, rest] = clearings(of).map((path) => timeOf(of, path).cutMm);
       // where loops are cut off is found by steps
-      return { power1: whole, near: { 1: [[rest, 1e-4 * rest]] } };
+      return { power1: whole, near: { 1: [[rest, 0.01 * rest]] } };
     },
     followingPath: (of) => {
       const all = followings(of);
@@ -257,7 +257,7 @@ export const NO_FIGURE: Readonly<Record<string, Readonly<Record<string, string>>
 const RETRACED_SHARE = 0.2;
 
 /** What chords that begin elsewhere change of the length of a path, as a share of it. */
-const CHORDS_SHARE = 0.02;
+const CHORDS_SHARE = 0.05;
 
 /** What a run may gain by beginning on a straight move and not in an arc or corner: it speeds up and stops once, minutes. */
 function startMinutes({ runEnds }: cutting.CutterPath): number {

@@ -113,6 +113,18 @@ const roughSunburst = {
   holeJitter: 0.1,
   off: 0,
 };
+/** Spikes that lean, around a small round hole off the middle: to the roots all of the hole is nearly in one line. */
+const eclipse = {
+  inner: 0.0031,
+  tipJitter: 0.036,
+  rootJitter: 4e-5,
+  lean: -0.022,
+  crowd: 1.00003,
+  holeShare: 0.58,
+  holeSize: 0.105,
+  holeJitter: 6e-8,
+  off: 0.49,
+};
 const strewn = { corners: 5, aspect: 1, scatter: 1, turn: 1, size: 0.7, thin: 0.3 };
 const leaningSlits = { length: 0.46, jitter: 0.02, width: 0.09, lean: 0.25 };
 
@@ -139,6 +151,7 @@ export const awkward = {
 export const found = {
   sunburst: (n) => packRings([around(n, (i) => (i % 2 === 0 ? 100 : 1))]),
   'rough sunburst': (n) => hardFamilies.star.make(n, roughSunburst),
+  'leaning spikes around a hole': (n) => hardFamilies.star.make(n, eclipse),
   'teeth under an arc': (n) => packRings([teethUnderArc(n)]),
   'teeth in a bowl': (n) => hardFamilies.band.make(n, bowl),
   'many turns': manyTurns,

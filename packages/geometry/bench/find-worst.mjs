@@ -2,6 +2,7 @@
 // each climbed further, and what is left asked again at 80,000.
 // node packages/geometry/bench/find-worst.mjs [--seed 1] [--tries 40] [--climbs 30] [--small 20000] [--large 80000] [--measures] [--standing] [family…]
 import { parseArgs } from 'node:util';
+import { CrossingsError } from '@pourproof/arrangement';
 import { leftStanding, medialAxis } from '@pourproof/geometry';
 import { allMeasures, clearanceAt } from './all-measures.mjs';
 import { dice } from './dice.mjs';
@@ -28,6 +29,9 @@ for (const family of families) {
   const found = climb(family);
   for (const { choice, small } of found) {
     const large = microsecondsAnEdge(family, choice, LARGE);
+    if (large === undefined) {
+      continue;
+    }
     const exponent = 1 + Math.log(large.us / small.us) / Math.log(large.edges / small.edges);
     console.log(
       JSON.stringify({
@@ -76,13 +80,25 @@ function climb(family) {
 
 /** Processor time an edge, µs; undefined for a choice that makes no region of that size. */
 function microsecondsAnEdge(family, choice, count) {
-  const region = hardFamilies[family].make(count, choice);
-  const edges = region.coords.length / 2;
+  const region = made(family, count, choice);
+  const edges = region === undefined ? 0 : region.coords.length / 2;
   if (edges < count / 2) {
     return undefined;
   }
   const run = values.standing ? standingOf(region, choice.narrow) : () => axisOf(region);
   return { edges, us: (1000 * leastTime(run, 2).ms) / edges };
+}
+
+/** Undefined for a choice whose outlines cross too often. */
+function made(family, count, choice) {
+  try {
+    return hardFamilies[family].make(count, choice);
+  } catch (error) {
+    if (error instanceof CrossingsError) {
+      return undefined;
+    }
+    throw error;
+  }
 }
 
 function axisOf(region) {

@@ -11,6 +11,19 @@ import { Window } from './window.ts';
 const LONG_VIEW = 2;
 
 /**
+ * Edges before a vertex and after it that cut its window before anything else is looked at. Between spikes or
+ * teeth the next ones leave a slit of what was half the plane, and the tree would show those of one side only
+ * when it has been climbed to where it parts them.
+ */
+const EDGES_AROUND = 4;
+
+/** Leaves that a seeker looks at before its window is cut anew, and the edges that are kept for it, those that cut it last. */
+const LEAVES_BEFORE = 16;
+const CUTTERS_KEPT = 16;
+/** A window is cut anew when its reach has fallen below this share of what it was when it was cut. */
+const MUCH_LESS = 0.25;
+
+/**
  * Searches for the far ends of bottlenecks at one reflex vertex at a time: collects candidates among the
  * edges that it is shown, and rules out by its window edges that need not be shown.
  */
@@ -28,6 +41,12 @@ export class BottleneckSeeker {
   readonly #site: number[] = [];
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
+  /** Edges that cut the window last, or would have but for its number of corners. */
+  readonly #cutters = new Int32Array(CUTTERS_KEPT);
+  #cutterCount = 0;
+  /** Leaves looked at, and the reach of the window, since it was opened. */
+  #leaves = 0;
+  #openedReach = 0;
 
   constructor(boundary: Boundary, tree: ObbTree) {
     this.#boundary = boundary;
@@ -38,13 +57,50 @@ export class BottleneckSeeker {
 
   /** Starts over at reflex vertex v. */
   start(v: number): void {
-    const { x, y, tx, ty, previous, extent } = this.#boundary;
-    const h = previous[v];
+    const { x, y, extent } = this.#boundary;
     this.vertex = v;
     this.#x = x[v];
     this.#y = y[v];
     this.#count = 0;
-    this.window.open(-ty[h], tx[h], -ty[v], tx[v], 4 * extent);
+    this.#cutterCount = 0;
+    this.#open(4 * extent);
+  }
+
+  /** Opens the window on all of the cone as far as `reach`. */
+  #open(reach: number): void {
+    const { tx, ty, previous } = this.#boundary;
+    const v = this.vertex;
+    const h = previous[v];
+    this.window.open(-ty[h], tx[h], -ty[v], tx[v], reach);
+    this.#openedReach = this.window.reach;
+    this.#leaves = 0;
+  }
+
+  /** Cuts by the edges around the vertex. */
+  cutByNeighbours(): void {
+    const { next, previous } = this.#boundary;
+    let before = this.vertex;
+    let after = this.vertex;
+    for (let k = 0; k < EDGES_AROUND; k++) {
+      before = previous[before];
+      after = next[after];
+      this.cutBy(before, false);
+      this.cutBy(after, false);
+    }
+  }
+
+  /**
+   * Cuts the window anew by what cut it last. How much a cut spares for rounding goes with the square of the reach of the window, so that the
+   * same edges cut off more once the window is small; where walls are finely divided, what is spared else shows a share of all edges to each
+   * vertex.
+   */
+  #tighten(): void {
+    const cutters = this.#cutters.slice(0, Math.min(this.#cutterCount, CUTTERS_KEPT));
+    this.#open(this.window.reach);
+    this.cutByNeighbours();
+    for (const e of cutters) {
+      this.cutBy(e, false);
+    }
   }
 
   /** Whether the box of a node may meet the window. */
@@ -95,6 +151,12 @@ export class BottleneckSeeker {
     const v = this.vertex;
     const from = leafFrom[leaf - leafStart];
     const to = leafTo[leaf - leafStart];
+    if (
+      ++this.#leaves > LEAVES_BEFORE &&
+      (this.window.isFull || this.window.reach < MUCH_LESS * this.#openedReach)
+    ) {
+      this.#tighten();
+    }
     let cutter = -1;
     for (let e = from; e < to; e++) {
       if (e !== v) {
@@ -140,6 +202,9 @@ export class BottleneckSeeker {
           isCut = this.#cutAt(px, py, px * px + py * py) || isCut;
         }
       }
+    }
+    if (isCut || this.window.isFull) {
+      this.#cutters[this.#cutterCount++ % CUTTERS_KEPT] = e;
     }
     return isCut;
   }

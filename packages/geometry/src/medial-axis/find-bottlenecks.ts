@@ -29,13 +29,6 @@ export interface Bottlenecks {
  */
 const TOGETHER_SHARE = 0.2;
 
-/**
- * Edges before a vertex and after it that cut its window before anything else is looked at. Between spikes or
- * teeth the next ones leave a slit of what was half the plane, and the tree would show those of one side only
- * when it has been climbed to where it parts them.
- */
-const EDGES_AROUND = 4;
-
 /** All bottlenecks of the boundary; see `docs/method/medial-axis.md` for the search and its cost. */
 export function findBottlenecks(boundary: Boundary, tree: ObbTree): Bottlenecks {
   const search = new BottleneckSearch(boundary, tree);
@@ -138,15 +131,7 @@ class BottleneckSearch {
     if (this.#cutBefore >= 0) {
       seeker.cutBy(this.#cutBefore, false);
     }
-    const { next, previous } = this.#boundary;
-    let before = v;
-    let after = v;
-    for (let k = 0; k < EDGES_AROUND; k++) {
-      before = previous[before];
-      after = next[after];
-      seeker.cutBy(before, false);
-      seeker.cutBy(after, false);
-    }
+    seeker.cutByNeighbours();
     this.#note(seeker.lookAt(leaf));
   }
 

@@ -65,6 +65,11 @@ export class Window {
     this.#sides = -1;
   }
 
+  /** Whether no further cut is taken. */
+  get isFull(): boolean {
+    return this.#size >= MAX_CORNERS;
+  }
+
   /** Removes what lies beyond p·q = limit, limit > 0; whether anything did. */
   cut(qx: number, qy: number, limit: number): boolean {
     const x = this.#x;
