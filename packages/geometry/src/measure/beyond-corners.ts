@@ -81,25 +81,16 @@ function reachesOf(axis: MedialAxis, { length, isLevel, run, runLength }: LevelR
   const { edgeFrom, edgeTo, nodeR, bottleneckCount } = axis;
   const reach = new Float64Array(nodeR.length);
   const hasRise = new Uint8Array(nodeR.length);
-  // the edges that rise from each run, one list after the other, and how many come up to it that are not done
+  // the edges that rise from each run, as a list from the last one back to the first, and how many that come up to it are not done
   const waiting = new Int32Array(nodeR.length);
-  const firstUp = new Int32Array(nodeR.length + 1);
-  let upCount = 0;
+  const lastUp = new Int32Array(nodeR.length).fill(-1);
+  const upBefore = new Int32Array(length.length);
   for (let e = 0; e < length.length; e++) {
     if (length[e] >= 0 && isLevel[e] === 0) {
+      const from = run[edgeFrom[e]];
       waiting[run[edgeTo[e]]]++;
-      firstUp[run[edgeFrom[e]]]++;
-      upCount++;
-    }
-  }
-  for (let k = 0, sum = 0; k <= nodeR.length; k++) {
-    sum += firstUp[k];
-    firstUp[k] = sum;
-  }
-  const up = new Int32Array(upCount);
-  for (let e = length.length - 1; e >= 0; e--) {
-    if (length[e] >= 0 && isLevel[e] === 0) {
-      up[--firstUp[run[edgeFrom[e]]]] = e;
+      upBefore[e] = lastUp[from];
+      lastUp[from] = e;
     }
   }
   for (let k = 0; k < bottleneckCount; k++) {
@@ -113,10 +104,10 @@ function reachesOf(axis: MedialAxis, { length, isLevel, run, runLength }: LevelR
   }
   for (let from = ready.pop(); from !== undefined; from = ready.pop()) {
     reach[from] += runLength[from];
-    hasRise[from] = firstUp[from + 1] > firstUp[from] ? 1 : 0;
-    for (let k = firstUp[from]; k < firstUp[from + 1]; k++) {
-      const to = run[edgeTo[up[k]]];
-      reach[to] = Math.max(reach[to], reach[from] + length[up[k]]);
+    hasRise[from] = lastUp[from] >= 0 ? 1 : 0;
+    for (let e = lastUp[from]; e >= 0; e = upBefore[e]) {
+      const to = run[edgeTo[e]];
+      reach[to] = Math.max(reach[to], reach[from] + length[e]);
       if (--waiting[to] === 0) {
         ready.push(to);
       }

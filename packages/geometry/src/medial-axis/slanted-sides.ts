@@ -12,6 +12,8 @@ export class SlantedSides {
   readonly #boundary: Boundary;
   readonly #tree: ObbTree;
   readonly #order: Int32Array;
+  /** Length of the longest edge of each run, mm. */
+  readonly #longest: Float64Array;
 
   /**
    * @param order the runs, those of each node next to each other
@@ -20,6 +22,13 @@ export class SlantedSides {
     this.#boundary = boundary;
     this.#tree = tree;
     this.#order = order;
+    const { from, to } = tree.runs;
+    this.#longest = new Float64Array(order.length);
+    for (let r = 0; r < order.length; r++) {
+      for (let e = from[r]; e < to[r]; e++) {
+        this.#longest[r] = Math.max(this.#longest[r], boundary.length[e]);
+      }
+    }
   }
 
   /** Gives a node of the tree its sides; it has its box and holds the runs in places `low` … `high − 1`. */
@@ -60,7 +69,7 @@ export class SlantedSides {
     let farthest = -Infinity;
     for (let k = low; k < high; k++) {
       const r = this.#order[k];
-      for (let e = from[r]; e < to[r]; e++) {
+      for (let e = from[r]; e < to[r] && this.#longest[r] > least; e++) {
         if (length[e] > least) {
           const far = (x[e] + (tx[e] * length[e]) / 2) * dx + (y[e] + (ty[e] * length[e]) / 2) * dy;
           if (far > farthest) {
