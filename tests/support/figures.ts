@@ -154,6 +154,14 @@ export const FIGURES: Readonly<Record<string, Readonly<Record<string, Measure>>>
     sweepAlong: ({ region, grainRad, depthMm }) => ({
       power2: geometry.sweepAlong(region, grainRad, depthMm).areaMm2,
     }),
+    sweptArea: ({ region, grainRad, depthMm }) => ({
+      power2: geometry.sweptArea(geometry.woodAlong(region, grainRad), depthMm),
+    }),
+    touchesWithin: ({ region, grainRad, depthMm }) => ({
+      power1: sorted(
+        geometry.touchesWithin(geometry.woodAlong(region, grainRad), depthMm).map(({ gapMm }) => gapMm),
+      ),
+    }),
     sweepTouches: ({ region, grainRad, depthMm }) => ({
       power1: sorted(geometry.sweepTouches(region, grainRad, depthMm).map(({ gapMm }) => gapMm)),
     }),
@@ -245,6 +253,7 @@ export const NO_FIGURE: Readonly<Record<string, Readonly<Record<string, string>>
   },
   geometry: {
     axisChords: 'chords of parabolas, of which subdividing makes more: turning-changes-no-area',
+    woodAlong: 'by sweptArea and touchesWithin',
     sweepAt: 'an angle at a place',
     curvedEdges: 'what is a chord hangs on the points: within-flattening',
     withinFlattening: 'what is a chord hangs on the points: within-flattening',

@@ -95,7 +95,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
 /** Length of strokes and tapers in each bin of width, mm; each edge is looked at once for all bins. */
 function lengthsBetween(
   axis: MedialAxis,
-  { part, start, length }: StrokeParts,
+  { part, start, end, length }: StrokeParts,
   edgesMm: readonly number[],
 ): Float64Array {
   const { edgeFrom, edgeTo, nodeR } = axis;
@@ -112,13 +112,13 @@ function lengthsBetween(
     if (first < 0) {
       continue;
     }
-    if (start[e] === 0 && first > 0 && limits[first] >= high) {
+    if (start[e] === 0 && end[e] === 1 && first > 0 && limits[first] >= high) {
       lengths[first - 1] += length[e];
       continue;
     }
     shape.load(e);
-    for (let k = first, from = start[e]; k < limits.length && from < 1; k++) {
-      const to = Math.max(from, shape.shareOf(limits[k]));
+    for (let k = first, from = start[e]; k < limits.length && from < end[e]; k++) {
+      const to = Math.max(from, Math.min(end[e], shape.shareOf(limits[k])));
       if (k > 0) {
         lengths[k - 1] += shape.lengthBetween(from, to);
       }
