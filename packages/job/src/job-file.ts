@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { JobError } from './refusals/job-error.ts';
 import { refuseShape } from './refusals/shape-issues.ts';
 import { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
@@ -12,7 +12,7 @@ export type JobFile = JobInput & { readonly schema: typeof SCHEMA };
 const settings = Object.fromEntries(
   SETTING_KEYS.map((key) => {
     const { holds, help } = SETTINGS[key];
-    return [key, holds.schema.optional().meta({ description: `${help}; ${holds.form}` })];
+    return [key, z.optional(holds.schema).check(z.meta({ description: `${help}; ${holds.form}` }))];
   }),
 );
 
@@ -20,9 +20,9 @@ const settings = Object.fromEntries(
  * The schema of the job file `pourproof/job@1`. Its keys are the flags of `vet` without dashes and its
  * lengths are typed as on the command line, so that a maker needs to learn one way only.
  */
-export const jobFileSchema: z.ZodType = z.strictObject({ schema: z.literal(SCHEMA), ...settings });
+export const jobFileSchema: z.ZodMiniType = z.strictObject({ schema: z.literal(SCHEMA), ...settings });
 
-const jobInputSchema = z.strictObject({ schema: z.literal(SCHEMA).optional(), ...settings });
+const jobInputSchema = z.strictObject({ schema: z.optional(z.literal(SCHEMA)), ...settings });
 
 const SHAPE = {
   schema: SCHEMA,

@@ -1,4 +1,6 @@
-import { converter, formatHex, parse } from 'culori';
+// the colour spaces of CSS and no others
+import 'culori/css';
+import { converter, formatHex, parse } from 'culori/fn';
 
 const toRgb = converter('rgb');
 

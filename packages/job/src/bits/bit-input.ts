@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 
 /** Length of the cutting edge above the tip in mm; left out or `null` where it is not known. */
 interface CuttingLength {
@@ -35,11 +35,11 @@ export type BitStructure = CuttingLength &
 /** A bit as typed, such as `flat:1/8in`, or as a structure. */
 export type BitInput = string | BitStructure;
 
-const cuttingLengthMm = z.number().nullable().optional();
+const cuttingLengthMm = z.optional(z.nullable(z.number()));
 const diameterMm = z.number();
 
 /** The schema of a {@link BitInput}. */
-export const bitSchema: z.ZodType = z.union([
+export const bitSchema: z.ZodMiniType = z.union([
   z.string(),
   z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.enum(['flat', 'ball']), diameterMm, cuttingLengthMm }),
@@ -48,8 +48,8 @@ export const bitSchema: z.ZodType = z.union([
       kind: z.literal('vee'),
       angleDeg: z.number(),
       diameterMm,
-      tipMm: z.number().optional(),
-      tipRadiusMm: z.number().optional(),
+      tipMm: z.optional(z.number()),
+      tipRadiusMm: z.optional(z.number()),
       cuttingLengthMm,
     }),
     z.strictObject({
@@ -61,7 +61,7 @@ export const bitSchema: z.ZodType = z.union([
     }),
     z.strictObject({
       kind: z.literal('profile'),
-      points: z.array(z.strictObject({ heightMm: z.number(), diameterMm: z.number() })).min(2),
+      points: z.array(z.strictObject({ heightMm: z.number(), diameterMm: z.number() })).check(z.minLength(2)),
       cuttingLengthMm,
     }),
   ]),

@@ -1,5 +1,5 @@
 import type { Point } from '@pourproof/plane';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { HeightReading } from './height-reading.ts';
 import type { Obstacle } from './obstacle.ts';
 
@@ -64,52 +64,52 @@ export type ReadingInput = string | HeightReading;
 export const READING_COUNT = { min: 5, max: 9 } as const;
 
 const point = z.tuple([z.number(), z.number()]);
-const part = z.enum(['heart', 'sap']).nullable().optional();
-const length = z.number().positive();
+const part = z.optional(z.nullable(z.enum(['heart', 'sap'])));
+const length = z.number().check(z.positive());
 
 /** The schema of a {@link BoardInput}. */
-export const boardSchema: z.ZodType = z.union([
+export const boardSchema: z.ZodMiniType = z.union([
   z.string(),
   z.strictObject({
     pattern: z.enum(BOARD_PATTERNS),
     widthMm: length,
     heightMm: length,
     thicknessMm: length,
-    woods: z.array(z.strictObject({ wood: z.string(), part, widthMm: length.optional() })).optional(),
-    squareMm: length.optional(),
-    lengthMm: length.optional(),
-    rowMm: length.optional(),
+    woods: z.optional(z.array(z.strictObject({ wood: z.string(), part, widthMm: z.optional(length) }))),
+    squareMm: z.optional(length),
+    lengthMm: z.optional(length),
+    rowMm: z.optional(length),
   }),
 ]);
 
 /** The schema of a {@link BlockInput}. */
-export const blockSchema: z.ZodType = z.union([
+export const blockSchema: z.ZodMiniType = z.union([
   z.string(),
   z.strictObject({
     wood: z.string(),
     part,
-    grainDeg: z.number().optional(),
-    diveDeg: z.number().optional(),
-    outlineMm: z.array(point).min(3),
+    grainDeg: z.optional(z.number()),
+    diveDeg: z.optional(z.number()),
+    outlineMm: z.array(point).check(z.minLength(3)),
   }),
 ]);
 
 /** The schema of an {@link ObstacleInput}. */
-export const obstacleSchema: z.ZodType = z.union([
+export const obstacleSchema: z.ZodMiniType = z.union([
   z.string(),
   z.discriminatedUnion('kind', [
     z.strictObject({
       kind: z.literal('hole'),
       atMm: point,
       diameterMm: length,
-      fromBackMm: length.optional(),
+      fromBackMm: z.optional(length),
     }),
     z.strictObject({
       kind: z.literal('groove'),
       fromMm: point,
       toMm: point,
       widthMm: length,
-      fromBackMm: length.optional(),
+      fromBackMm: z.optional(length),
     }),
     z.strictObject({ kind: z.literal('clamp'), atMm: point, sizeMm: z.tuple([length, length]) }),
     z.strictObject({ kind: z.literal('hold-down'), atMm: point, diameterMm: length }),
@@ -117,10 +117,10 @@ export const obstacleSchema: z.ZodType = z.union([
 ]);
 
 /** The schema of a {@link PlaceInput}. */
-export const placeSchema: z.ZodType = z.union([z.string(), z.strictObject({ atMm: point })]);
+export const placeSchema: z.ZodMiniType = z.union([z.string(), z.strictObject({ atMm: point })]);
 
 /** The schema of a {@link ReadingInput}. */
-export const readingSchema: z.ZodType = z.union([
+export const readingSchema: z.ZodMiniType = z.union([
   z.string(),
   z.strictObject({ atMm: point, heightMm: z.number() }),
 ]);

@@ -1,5 +1,5 @@
 import type { CouponReading } from '@pourproof/materials';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import {
   type LengthInput,
   measureSchema,
@@ -43,7 +43,9 @@ const slotSchema = z.union([
     z.strictObject({
       kind: z.literal('streak'),
       lengthMm: z.number(),
-      stepMm: z.number().positive().optional().meta({ description: 'What the rule was read to, mm' }),
+      stepMm: z
+        .optional(z.number().check(z.positive()))
+        .check(z.meta({ description: 'What the rule was read to, mm' })),
     }),
     z.strictObject({ kind: z.literal('none-visible'), belowMm: z.number() }),
     z.strictObject({ kind: z.literal('between'), fromMm: z.number(), toMm: z.number() }),
@@ -51,33 +53,38 @@ const slotSchema = z.union([
   ]),
 ]);
 
+function told(schema: z.ZodMiniType, description: string): z.ZodMiniOptional {
+  return z.optional(schema).check(z.meta({ description }));
+}
+
 const couponRowSchema = z.strictObject({
-  board: z.string().min(1).optional().meta({
-    description: 'Name of the board that it was cut from; left out, it is the board of the job',
-  }),
-  wood: z.string().optional().meta({ description: 'Its wood: an id of the tables or of materials.json' }),
-  part: z
-    .enum(['heart', 'sap'])
-    .optional()
-    .meta({ description: 'Heartwood or sapwood, where that is known' }),
-  seal: z.string().optional().meta({ description: 'Its seal: an id of the tables or of materials.json' }),
-  coats: z.number().int().min(0).max(10).optional(),
-  sealHours: measureSchema('time')
-    .optional()
-    .meta({ description: 'Time from the last coat to the pour, such as "24h" or {"h": 24}' }),
-  resin: z.string().optional().meta({ description: 'Its resin: an id of the tables or of materials.json' }),
-  temp: measureSchema('temperature').optional().meta({
-    description: 'Temperature of shop and resin when it was poured, such as "21C" or {"celsius": 21}',
-  }),
-  rule: measureSchema('length').optional().meta({
-    description:
-      'What the rule was read to, such as "1mm"; left out, the last digit that a length is typed to',
-  }),
-  slots: z.array(slotSchema).min(1).max(MAX_SLOTS).meta({
-    description:
-      'What each slot across the grain shows after flush sanding: the longest streak, such as "1.2mm"; "none below 0.45mm"; "between 1mm and 2mm"; or clean, slight, moderate or severe',
-  }),
+  board: told(
+    z.string().check(z.minLength(1)),
+    'Name of the board that it was cut from; left out, it is the board of the job',
+  ),
+  wood: told(z.string(), 'Its wood: an id of the tables or of materials.json'),
+  part: told(z.enum(['heart', 'sap']), 'Heartwood or sapwood, where that is known'),
+  seal: told(z.string(), 'Its seal: an id of the tables or of materials.json'),
+  coats: z.optional(z.int().check(z.gte(0), z.lte(10))),
+  sealHours: told(measureSchema('time'), 'Time from the last coat to the pour, such as "24h" or {"h": 24}'),
+  resin: told(z.string(), 'Its resin: an id of the tables or of materials.json'),
+  temp: told(
+    measureSchema('temperature'),
+    'Temperature of shop and resin when it was poured, such as "21C" or {"celsius": 21}',
+  ),
+  rule: told(
+    measureSchema('length'),
+    'What the rule was read to, such as "1mm"; left out, the last digit that a length is typed to',
+  ),
+  slots: z.array(slotSchema).check(
+    z.minLength(1),
+    z.maxLength(MAX_SLOTS),
+    z.meta({
+      description:
+        'What each slot across the grain shows after flush sanding: the longest streak, such as "1.2mm"; "none below 0.45mm"; "between 1mm and 2mm"; or clean, slight, moderate or severe',
+    }),
+  ),
 });
 
 /** Coupons as they stand in a job or a file of their own. */
-export const couponRowsSchema: z.ZodType = z.array(couponRowSchema).max(MAX_ROWS);
+export const couponRowsSchema: z.ZodMiniType = z.array(couponRowSchema).check(z.maxLength(MAX_ROWS));

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { refuseShape } from '../refusals/shape-issues.ts';
 import { type CouponRow, couponRowsSchema } from './coupon-row.ts';
 

@@ -5,47 +5,47 @@ import {
   type MaterialsOverrides,
   mergeMaterials,
 } from '@pourproof/materials';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { JobError } from '../refusals/job-error.ts';
 import { refuseShape } from '../refusals/shape-issues.ts';
 
 const SCHEMA = 'pourproof/materials@1';
 
-const above = (what: string): z.ZodOptional<z.ZodNumber> =>
-  z.number().positive().meta({ description: what }).optional();
+const above = (what: string): z.ZodMiniOptional<z.ZodMiniNumber> =>
+  z.optional(z.number().check(z.positive(), z.meta({ description: what })));
 
 const start = {
-  like: z.string().optional().meta({ description: 'Id of the row that a new id starts from' }),
-  name: z.string().min(1).optional(),
+  like: z.optional(z.string()).check(z.meta({ description: 'Id of the row that a new id starts from' })),
+  name: z.optional(z.string().check(z.minLength(1))),
 };
 
-const ratio = z
-  .strictObject({ a: z.number().positive(), b: z.number().positive() })
-  .meta({ description: 'Parts A to parts B, as on the label' })
-  .optional();
+const positive = z.number().check(z.positive());
+const share = z.number().check(z.positive(), z.lte(1));
+
+const ratio = z.optional(
+  z
+    .strictObject({ a: positive, b: positive })
+    .check(z.meta({ description: 'Parts A to parts B, as on the label' })),
+);
 
 const wood = z.strictObject({
   ...start,
-  botanical: z.string().optional(),
+  botanical: z.optional(z.string()),
   lab: z
-    .tuple([z.number(), z.number(), z.number()])
-    .readonly()
-    .optional()
-    .meta({ description: 'CIE L*a*b* of the dry, sanded face' }),
+    .optional(z.readonly(z.tuple([z.number(), z.number(), z.number()])))
+    .check(z.meta({ description: 'CIE L*a*b* of the dry, sanded face' })),
   bleedPriorMm: above('Median streak length in the unsealed wood, from own tests, mm'),
   heartFactor: above('Travel in heartwood as a factor on that length, from own tests'),
   sapFactor: above('Travel in sapwood as a factor on that length, from own tests'),
-  oily: z.boolean().optional(),
+  oily: z.optional(z.boolean()),
 });
 
 const sealer = z.strictObject({
   ...start,
   curve: z
-    .array(z.strictObject({ hours: z.number().positive(), factor: z.number().positive().max(1) }))
-    .min(1)
-    .optional()
-    .meta({ description: 'Share of colour travel left after hours of cure, hours rising' }),
-  solids: z.number().positive().max(1).optional().meta({ description: 'Solids by volume, 0 to 1' }),
+    .optional(z.array(z.strictObject({ hours: positive, factor: share })).check(z.minLength(1)))
+    .check(z.meta({ description: 'Share of colour travel left after hours of cure, hours rising' })),
+  solids: z.optional(share).check(z.meta({ description: 'Solids by volume, 0 to 1' })),
   densityGPerMl: above('Density, g/ml'),
   wetFilmMm: above('Wet film of one coat, mm'),
   readyHours: above('Hours at 25 °C until the next coat or the pour'),
@@ -69,30 +69,28 @@ const resin = z.strictObject({
   minTempC: above('Coldest shop in which it cures, °C'),
   maxTempC: above('Warmest shop in which it can be poured, °C'),
   shrinkagePct: z
-    .number()
-    .nonnegative()
-    .optional()
-    .meta({ description: 'Loss of volume on curing, percent' }),
+    .optional(z.number().check(z.nonnegative()))
+    .check(z.meta({ description: 'Loss of volume on curing, percent' })),
 });
 
 const scale = z.strictObject({
-  name: z.string().min(1),
-  resolutionG: z.number().positive().meta({ description: 'Step of the display, g' }),
+  name: z.string().check(z.minLength(1)),
+  resolutionG: z.number().check(z.positive(), z.meta({ description: 'Step of the display, g' })),
   capacityG: above('Most mix that it weighs in one cup, g'),
 });
 
 const cutter = z.strictObject({
   shape: z.enum(['flat', 'vee', 'ball', 'tapered-ball']),
-  label: z.string().min(1).meta({ description: 'As the maker writes it, such as "1/8in"' }),
-  diameterMm: z.number().positive(),
-  angleDeg: z.number().positive().nullable(),
+  label: z.string().check(z.minLength(1), z.meta({ description: 'As the maker writes it, such as "1/8in"' })),
+  diameterMm: positive,
+  angleDeg: z.nullable(positive),
 });
 
-const table = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.ZodRecord<z.ZodString, Row>> =>
-  z
-    .record(z.string(), row)
-    .meta({ description: `${what}, by id` })
-    .optional();
+const table = <Row extends z.ZodMiniType>(
+  row: Row,
+  what: string,
+): z.ZodMiniOptional<z.ZodMiniRecord<z.ZodMiniString, Row>> =>
+  z.optional(z.record(z.string(), row).check(z.meta({ description: `${what}, by id` })));
 
 /** The tables of a maker's own values, as a file of materials and a file of a shop have them. */
 export const materialsEntries = {
@@ -101,9 +99,8 @@ export const materialsEntries = {
   resins: table(resin, 'Resins'),
   scales: table(scale, 'Scales'),
   cutters: z
-    .array(cutter)
-    .optional()
-    .meta({ description: 'The cutters at hand; they replace the usual sizes' }),
+    .optional(z.array(cutter))
+    .check(z.meta({ description: 'The cutters at hand; they replace the usual sizes' })),
 } as const;
 
 /**

@@ -1,4 +1,4 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { nearestWord } from '../values/nearest-word.ts';
 import { JobError } from './job-error.ts';
 import type { ShapeIssue } from './job-faults.ts';
@@ -33,7 +33,7 @@ export interface Shape {
  * @param error of a parse with `reportInput`
  * @throws {JobError} with the code and key of the first issue
  */
-export function refuseShape(error: z.ZodError, shape: Shape): never {
+export function refuseShape(error: z.core.$ZodError, shape: Shape): never {
   const { file, schema } = shape;
   const issues = error.issues.flatMap((issue) => shapeIssues(issue, [], shape));
   const [first] = issues;

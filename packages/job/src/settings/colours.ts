@@ -1,5 +1,5 @@
 import { paintHex, type ResinColourId, resinColours } from '@pourproof/materials';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { JobError } from '../refusals/job-error.ts';
 import { shownInput } from '../values/measure-input.ts';
 import { written } from './holds.ts';

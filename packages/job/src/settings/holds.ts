@@ -1,5 +1,5 @@
 import type { MaterialsBook } from '@pourproof/materials';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { knownId } from '../values/known-row.ts';
 import {
   type JobQuantity,
@@ -24,7 +24,7 @@ export type MaterialsTable = 'woods' | 'sealers' | 'resins' | 'scales';
 export interface Holds<Given, Settled> {
   readonly control: Control;
   /** The shape in which it is given. */
-  readonly schema: z.ZodType;
+  readonly schema: z.ZodMiniType;
   /** How it is written, in words: `a length with its unit, such as "1/8in" or {"mm": 3.175}`. */
   readonly form: string;
   /** What it must lie between, in words; `''` where its form says it all. */
@@ -89,12 +89,14 @@ export function number(
   return {
     control: 'number',
     ...(range.percent === undefined ? {} : { percent: range.percent }),
-    schema: z.number().meta({
-      ...(range.isWhole === true ? { type: 'integer' } : {}),
-      ...(range.above === undefined ? {} : { exclusiveMinimum: range.above }),
-      ...(range.min === undefined ? {} : { minimum: range.min }),
-      ...(range.max === undefined ? {} : { maximum: range.max }),
-    }),
+    schema: z.number().check(
+      z.meta({
+        ...(range.isWhole === true ? { type: 'integer' } : {}),
+        ...(range.above === undefined ? {} : { exclusiveMinimum: range.above }),
+        ...(range.min === undefined ? {} : { minimum: range.min }),
+        ...(range.max === undefined ? {} : { maximum: range.max }),
+      }),
+    ),
     form: `${what}, such as ${example}`,
     range: rangeWords(range, ''),
     settle: (value, key) => {
@@ -154,7 +156,7 @@ export function words(form: string): Holds<string, string> {
 
 /** A text of its own form, or a structure of the same. */
 export function written<Given, Settled>(
-  schema: z.ZodType,
+  schema: z.ZodMiniType,
   form: string,
   read: (value: Given) => Settled,
   typed: (value: Given) => unknown,
@@ -177,11 +179,11 @@ export function listOf<Given, Settled>(
   form: string,
   count: { readonly min: number; readonly max?: number } = { min: 1 },
 ): Holds<readonly Given[], readonly Settled[]> {
-  const list = z.array(one.schema).min(count.min);
+  const list = z.array(one.schema).check(z.minLength(count.min));
   return {
     ...one,
     control: 'lines',
-    schema: count.max === undefined ? list : list.max(count.max),
+    schema: count.max === undefined ? list : list.check(z.maxLength(count.max)),
     form,
     isList: true,
     settle: (values, key, materials) => values.map((value) => one.settle(value, key, materials)),

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { JobError } from '../refusals/job-error.ts';
 import { readMeasure, shownInput } from '../values/measure-input.ts';
 import { LETTER_SIZE } from './artwork.ts';
@@ -39,7 +39,7 @@ export interface LetteringSetting {
 
 const arcSchema = z.union([
   z.string(),
-  z.strictObject({ radiusMm: z.number(), side: z.enum(ARC_SIDES).optional() }),
+  z.strictObject({ radiusMm: z.number(), side: z.optional(z.enum(ARC_SIDES)) }),
 ]);
 const axisSchema = z.union([z.string(), z.strictObject({ tag: z.string(), value: z.number() })]);
 

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Bit } from '../bits/bit.ts';
 import { type BitInput, bitSchema } from '../bits/bit-input.ts';
 import { readBit } from '../bits/parse-bit.ts';
@@ -51,12 +51,12 @@ export const ROUND_SETTINGS = {
         z
           .array(
             z.strictObject({
-              colours: z.array(z.string()).min(1),
-              depth: measureSchema('length').optional(),
-              bit: z.array(bitSchema).min(1).optional(),
+              colours: z.array(z.string()).check(z.minLength(1)),
+              depth: z.optional(measureSchema('length')),
+              bit: z.optional(z.array(bitSchema).check(z.minLength(1))),
             }),
           )
-          .min(1),
+          .check(z.minLength(1)),
       ]),
       `colours or layers of the drawing in the order of the work, such as "red, blue+white:2mm with flat:1mm" or [{"colours": ["red"]}, {"colours": ["blue", "white"], "depth": "2mm", "bit": ["flat:1mm"]}]`,
       readRounds,

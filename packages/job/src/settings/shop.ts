@@ -1,5 +1,5 @@
 import { NORMAL_95_QUANTILE, spreadBetweenBoards } from '@pourproof/materials';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { CouponRow } from '../coupons/coupon-row.ts';
 import { couponRowsSchema } from '../coupons/coupon-row.ts';
 import { EPOXY_TEMPERATURES } from '../values/range.ts';

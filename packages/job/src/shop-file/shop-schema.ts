@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { type BitInput, bitSchema } from '../bits/bit-input.ts';
 import { materialsEntries } from '../materials-file/materials-file.ts';
 import { SETTING_KEYS, SETTINGS, type SettingKey } from '../settings/table.ts';
@@ -15,59 +15,65 @@ export const SHOP_SETTING_KEYS: readonly SettingKey[] = SETTING_KEYS.filter(
   (key) => SETTINGS[key].isOfShop === true,
 );
 
-const price = z.number().nonnegative().optional();
+function told<Schema extends z.ZodMiniType>(schema: Schema, description: string): Schema {
+  return schema.check(z.meta({ description }));
+}
+
+const price = z.optional(z.number().check(z.nonnegative()));
 
 const bitRow = z.union([
   bitSchema,
   z.strictObject({
-    bit: bitSchema.meta({ description: 'As after --bit, such as "flat:1/8in:length 12mm"' }),
-    price: price.meta({ description: 'What it costs, in your money' }),
-    changeMinutes: z
-      .number()
-      .nonnegative()
-      .max(1000)
-      .optional()
-      .meta({ description: 'Minutes to put it in and to set it to the face' }),
-    toBuy: z.boolean().optional().meta({
-      description: 'true where it would have to be bought: its price then counts among what a change costs',
-    }),
+    bit: told(bitSchema, 'As after --bit, such as "flat:1/8in:length 12mm"'),
+    price: told(price, 'What it costs, in your money'),
+    changeMinutes: told(
+      z.optional(z.number().check(z.nonnegative(), z.lte(1000))),
+      'Minutes to put it in and to set it to the face',
+    ),
+    toBuy: told(
+      z.optional(z.boolean()),
+      'true where it would have to be bought: its price then counts among what a change costs',
+    ),
   }),
 ]);
 
 const sealRow = z.union([
   z.string(),
   z.strictObject({
-    seal: z.string().meta({ description: 'An id or a name of the seals' }),
-    coats: z.number().int().min(1).max(10).optional().meta({ description: 'Coats that you give it' }),
-    sealHours: measureSchema('time')
-      .optional()
-      .meta({ description: 'How long you leave it before the pour, such as "24h"' }),
-    pricePerG: price.meta({ description: 'Price of a gram of liquid, in your money' }),
+    seal: told(z.string(), 'An id or a name of the seals'),
+    coats: told(z.optional(z.int().check(z.gte(1), z.lte(10))), 'Coats that you give it'),
+    sealHours: told(
+      z.optional(measureSchema('time')),
+      'How long you leave it before the pour, such as "24h"',
+    ),
+    pricePerG: told(price, 'Price of a gram of liquid, in your money'),
   }),
 ]);
 
 const resinRow = z.union([
   z.string(),
   z.strictObject({
-    resin: z.string().meta({ description: 'An id or a name of the resins' }),
-    pricePerG: price.meta({ description: 'Price of a gram of mix, in your money' }),
+    resin: told(z.string(), 'An id or a name of the resins'),
+    pricePerG: told(price, 'Price of a gram of mix, in your money'),
   }),
 ]);
 
-const list = <Row extends z.ZodType>(row: Row, what: string): z.ZodOptional<z.ZodArray<Row>> =>
-  z.array(row).min(1).max(MAX_ROWS).optional().meta({ description: what });
+const list = <Row extends z.ZodMiniType>(row: Row, what: string): z.ZodMiniOptional<z.ZodMiniArray<Row>> =>
+  told(z.optional(z.array(row).check(z.minLength(1), z.maxLength(MAX_ROWS))), what);
 
-const usual = z
-  .strictObject(
-    Object.fromEntries(
-      SHOP_SETTING_KEYS.map((key) => {
-        const { holds, help } = SETTINGS[key];
-        return [key, holds.schema.optional().meta({ description: `${help}; ${holds.form}` })];
-      }),
+const usual = told(
+  z.optional(
+    z.strictObject(
+      Object.fromEntries(
+        SHOP_SETTING_KEYS.map((key) => {
+          const { holds, help } = SETTINGS[key];
+          return [key, told(z.optional(holds.schema), `${help}; ${holds.form}`)];
+        }),
+      ),
     ),
-  )
-  .optional()
-  .meta({ description: 'Settings as they are in every job that does not say otherwise' });
+  ),
+  'Settings as they are in every job that does not say otherwise',
+);
 
 /**
  * The file `pourproof/shop@1`: what a shop has in its drawers and how it works. A job takes from it what it does not say itself; what
@@ -81,10 +87,10 @@ export const shopFileSchema = z.strictObject({
   resins: list(resinRow, 'Resins on the shelf; the first is taken where a job names none'),
   scales: list(z.string(), 'Scales: ids or names; the first is taken where a job names none'),
   usual,
-  materials: z
-    .strictObject(materialsEntries)
-    .optional()
-    .meta({ description: 'Your own values for woods, seals, resins and scales, as in materials@1' }),
+  materials: told(
+    z.optional(z.strictObject(materialsEntries)),
+    'Your own values for woods, seals, resins and scales, as in materials@1',
+  ),
 });
 
 /** A row of the bits as it stands in a file. */

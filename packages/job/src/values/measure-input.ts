@@ -1,5 +1,5 @@
 import { MeasureError, parseMeasure, type Quantity } from '@pourproof/plane';
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { JobError } from '../refusals/job-error.ts';
 
 /** A length as typed, such as `3.2mm` or `1/8in`, or as a structure. */
@@ -46,7 +46,7 @@ const UNIT_KEYS: Readonly<Record<JobQuantity, Readonly<Record<string, string>>>>
 /** Digits of an example: enough for any, and without the rounding of its unit. */
 const EXAMPLE_DIGITS = 12;
 
-const SCHEMAS: Readonly<Record<JobQuantity, z.ZodType>> = {
+const SCHEMAS: Readonly<Record<JobQuantity, z.ZodMiniType>> = {
   length: union('length'),
   angle: union('angle'),
   time: union('time'),
@@ -55,14 +55,14 @@ const SCHEMAS: Readonly<Record<JobQuantity, z.ZodType>> = {
 };
 
 /** The schema of a quantity: a text with its unit, or an object of one unit and its number. */
-export function measureSchema(quantity: JobQuantity): z.ZodType {
+export function measureSchema(quantity: JobQuantity): z.ZodMiniType {
   return SCHEMAS[quantity];
 }
 
-function union(quantity: JobQuantity): z.ZodType {
+function union(quantity: JobQuantity): z.ZodMiniType {
   const objects = Object.keys(UNIT_KEYS[quantity]).map((key) => z.strictObject({ [key]: z.number() }));
   // the id makes one definition of it that a JSON schema refers to
-  return z.union([z.string(), ...objects]).meta({ id: quantity });
+  return z.union([z.string(), ...objects]).check(z.meta({ id: quantity }));
 }
 
 /** Both ways of giving a quantity, for messages and the schema: `"1/8in" or {"in": 0.125}`. */
