@@ -1,4 +1,12 @@
-import { InternalError, RESOLVE_GRID_MM, type Rings, ringStart, ringsBounds } from '@pourproof/plane';
+import {
+  goOn,
+  InternalError,
+  type Poll,
+  RESOLVE_GRID_MM,
+  type Rings,
+  ringStart,
+  ringsBounds,
+} from '@pourproof/plane';
 import { CrossingsError, MAX_CROSSINGS } from './crossings-error.ts';
 import { addOwner, addSegment, emptySegmentSet, isBefore, type SegmentSet } from './segment-set.ts';
 import { sweepPass } from './sweep-pass.ts';
@@ -23,6 +31,8 @@ export interface Arrangement {
  * crossings lie as dense as the tolerance, thousands within 1 µm, does rounding keep making new ones.
  */
 const MAX_PASSES = 10;
+/** Points that are looked up between two polls. */
+const POINTS_PER_POLL = 4096;
 /** There the tolerance grows by this factor with each attempt: at the most, 33 µm. */
 const COARSER = 16;
 const MAX_ATTEMPTS = 5;
@@ -36,13 +46,19 @@ const MAX_ATTEMPTS = 5;
  * @param shapeOfEdge shape of each drawn edge, the edge numbered by its first point
  * @param onCrossing makes the sink that each crossing is handed to, with the owner lists of both segments
  *   (see `SegmentSet`)
+ * @param poll asked as the sweeps go on
  * @throws {RangeError} when a coordinate is not finite
  * @throws {CrossingsError} when more than {@link MAX_CROSSINGS} crossings are found
  */
-export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
+export function arrange(
+  rings: Rings,
+  shapeOfEdge: Uint32Array,
+  onCrossing: CrossingSinkMaker,
+  poll: Poll = goOn,
+): Arrangement {
   let toleranceMm = toleranceFor(rings);
   for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
-    const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing);
+    const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing, poll);
     if (arrangement !== undefined) {
       return arrangement;
     }
@@ -88,19 +104,31 @@ function tryArrange(
   shapeOfEdge: Uint32Array,
   toleranceMm: number,
   onCrossing: CrossingSinkMaker,
+  poll: Poll,
 ): Arrangement | undefined {
   const [minX, minY] = ringsBounds(rings);
   const pointCount = rings.coords.length / 2;
   const vertices = new VertexIndex(toleranceMm, minX, minY, pointCount);
   const vertexOfPoint = new Uint32Array(pointCount);
   for (let i = 0; i < pointCount; i++) {
+    if (i % POINTS_PER_POLL === 0) {
+      poll();
+    }
     vertexOfPoint[i] = vertices.findOrAdd(rings.coords[2 * i], rings.coords[2 * i + 1]);
   }
   const { largestMoveMm } = vertices;
   const segments = drawnSegments(rings, vertexOfPoint, vertices);
   const sink = limited(onCrossing(segments), vertices);
   for (let pass = 0; pass < MAX_PASSES; pass++) {
-    const { changed, below } = sweepPass(segments, sweepOrder(vertices), shapeOfEdge, toleranceMm, sink);
+    poll();
+    const { changed, below } = sweepPass(
+      segments,
+      sweepOrder(vertices),
+      shapeOfEdge,
+      toleranceMm,
+      sink,
+      poll,
+    );
     if (!changed) {
       return { segments, below, vertexOfPoint, toleranceMm, largestMoveMm };
     }

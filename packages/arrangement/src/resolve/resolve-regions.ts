@@ -1,6 +1,7 @@
 import {
   type CleanRegion,
   type Point,
+  type Poll,
   type Region,
   type Rings,
   ringArea,
@@ -13,6 +14,8 @@ import { type Crossing, CrossingLog } from './crossing-log.ts';
 import { type DoubledRing, doubledRings } from './doubled-rings.ts';
 import { joinedRings } from './joined-rings.ts';
 import { labelSides } from './label-sides.ts';
+import type { SegmentSet } from './segment-set.ts';
+import type { CrossingSink } from './sweep-state.ts';
 
 /** A part of the result below the speck limit; it stays in the region. */
 export interface Speck {
@@ -50,6 +53,8 @@ export interface Resolved {
 export interface ResolveOptions {
   /** How many crossings are listed; all are counted. Default 1000. */
   readonly listedPlaces?: number;
+  /** Asked as it goes on. */
+  readonly poll?: Poll;
 }
 
 /**
@@ -72,14 +77,15 @@ export interface ResolveOptions {
  * @throws {CrossingsError} when more than `MAX_CROSSINGS` crossings are found
  */
 export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
-  const { listedPlaces = 1000 } = options;
+  const { listedPlaces = 1000, poll } = options;
   const { rings, shapeOfEdge } = joinedRings(regions);
   let log: CrossingLog | undefined;
-  const arrangement = arrange(rings, shapeOfEdge, (segments) => {
+  const logged = (segments: SegmentSet): CrossingSink => {
     const fresh = new CrossingLog(rings, shapeOfEdge, segments);
     log = fresh;
     return (v, a, b) => fresh.add(v, a, b);
-  });
+  };
+  const arrangement = arrange(rings, shapeOfEdge, logged, poll);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
     fillRules: regions.map((region) => region.fillRule),

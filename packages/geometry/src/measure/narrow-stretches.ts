@@ -1,4 +1,4 @@
-import { type Point, UnionFind } from '@pourproof/plane';
+import { goOn, type Point, type Poll, UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
@@ -34,10 +34,15 @@ export interface NarrowStretch {
  * narrowStretches(medialAxis(bar), 6).length; // 1
  * narrowStretches(medialAxis(bar), 5).length; // 0
  *
+ * @param poll asked before each stretch
  * @throws {RangeError} when the limit is negative or not a number
  */
-export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonly NarrowStretch[] {
-  return narrowStretchesFrom(axis, widthLimitMm, 0);
+export function narrowStretches(
+  axis: MedialAxis,
+  widthLimitMm: number,
+  poll: Poll = goOn,
+): readonly NarrowStretch[] {
+  return narrowStretchesFrom(axis, widthLimitMm, 0, poll);
 }
 
 /** Those of the {@link narrowStretches} that are nowhere narrower than `leastMm`. */
@@ -45,6 +50,7 @@ export function narrowStretchesFrom(
   axis: MedialAxis,
   widthLimitMm: number,
   leastMm: number,
+  poll: Poll = goOn,
 ): readonly NarrowStretch[] {
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
@@ -80,7 +86,10 @@ export function narrowStretchesFrom(
   for (const key of isTooNarrow) {
     byGroup.delete(key);
   }
-  return Array.from(byGroup.values(), (some) => stretchOf(narrow, some));
+  return Array.from(byGroup.values(), (some) => {
+    poll();
+    return stretchOf(narrow, some);
+  });
 }
 
 /** The axis with its parts, and the clearance below which it is narrow. */

@@ -1,3 +1,4 @@
+import { goOn, type Poll } from '@pourproof/plane';
 import FlatQueue from 'flatqueue';
 import type { Boundary } from './boundary.ts';
 import {
@@ -35,11 +36,19 @@ import { VertexCells } from './vertex-cells.ts';
  * along which the clearance rises; the site whose two bisectors meet at the smallest clearance has its cell
  * closed there, and its neighbours become neighbours. No piece has a minimum of clearance inside, so there
  * are no other events, and rounding cannot make the graph inconsistent. O(n log n).
+ *
+ * @param poll asked before each piece
  */
-export function collapsePieces(boundary: Boundary, bottlenecks: Bottlenecks, cut: CutBoundary): AxisGraph {
+export function collapsePieces(
+  boundary: Boundary,
+  bottlenecks: Bottlenecks,
+  cut: CutBoundary,
+  poll: Poll = goOn,
+): AxisGraph {
   const pieces = piecesOf(cut, bottlenecks.count);
   const collapse = new Collapse(boundary, bottlenecks, cut, pieces);
   for (let k = 0; k < pieces.starts.length; k++) {
+    poll();
     collapse.collapse(CELL_STRIDE * pieces.starts[k], pieces.sizes[k]);
   }
   return collapse.graph;

@@ -1,4 +1,4 @@
-import type { Point, Rings } from '@pourproof/plane';
+import { goOn, type Point, type Poll, type Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import { strokeParts } from '../measure/stroke-parts.ts';
@@ -76,9 +76,15 @@ export interface Standing {
  * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
  * leftStanding(medialAxis(bar), 1.5, 0.005).pieces.length; // 4
  *
+ * @param poll asked as it goes on
  * @throws {RangeError} when the radius is negative or the tolerance not positive
  */
-export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: number): Standing {
+export function leftStanding(
+  axis: MedialAxis,
+  radiusMm: number,
+  toleranceMm: number,
+  poll: Poll = goOn,
+): Standing {
   checkRadius(radiusMm);
   if (!(toleranceMm > 0)) {
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
@@ -90,11 +96,12 @@ export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: nu
   const loops = traceLoops(axis, crossings, arcs);
   const strokes = strokeParts(axis);
   const ways = new WaysUp(axis, strokes);
-  const uncut = uncutAxis(axis, crossings, parts, strokes);
+  const uncut = uncutAxis(axis, crossings, parts, strokes, poll);
   const pieces: StandingPiece[] = [];
   let facetCount = 0;
   let facetAreaMm2 = 0;
   for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
+    poll();
     const isTrimmed = group.some((loop) => loops.crossings[loop].some((k) => arcs.isTrimmed[k] !== 0));
     const left = uncut.get(part);
     for (const some of isTrimmed ? separated(loops, group) : [group]) {

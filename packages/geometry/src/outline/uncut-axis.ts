@@ -1,3 +1,4 @@
+import { goOn, type Poll } from '@pourproof/plane';
 import { AxisEdge } from '../measure/axis-edge.ts';
 import { shareAtLength } from '../measure/share-at-length.ts';
 import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
@@ -32,20 +33,29 @@ const HALVINGS = 40;
 /** A gap of a smaller share of the edge is rounding. */
 const GAP_REL_TOL = 1e-9;
 
+/** Edges between two polls. */
+const EDGES_PER_POLL = 512;
+
 /**
  * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis.
+ *
+ * @param poll asked every few edges
  */
 export function uncutAxis(
   axis: MedialAxis,
   crossings: LevelCrossings,
   parts: NarrowParts,
   { part, start, strokeStart, end, reach }: StrokeParts,
+  poll: Poll = goOn,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY, bottleneckCount } = axis;
   const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
   for (let e = 0; e < edgeFrom.length; e++) {
+    if (e % EDGES_PER_POLL === 0) {
+      poll();
+    }
     const from = edgeFrom[e];
     if (nodeR[from] >= crossings.radius || shape.isSecondary(e)) {
       continue;

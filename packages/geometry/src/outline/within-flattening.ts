@@ -1,5 +1,13 @@
 import { combineShapes } from '@pourproof/arrangement';
-import { type CleanRegion, packRings, type Region, type Rings, ringStart } from '@pourproof/plane';
+import {
+  type CleanRegion,
+  goOn,
+  type Poll,
+  packRings,
+  type Region,
+  type Rings,
+  ringStart,
+} from '@pourproof/plane';
 import { curvedEdges } from './curved-edges.ts';
 
 /** Two regions between which a drawn one lies. */
@@ -20,9 +28,14 @@ const MITRE_COS = 0.5;
  * Each point of a curve lies within the tolerance of its chord, and its ends lie on it. So a point that changes sides, when the chords are
  * bent back into the curves, lies in the strip of one of them, and whatever the drawn region is, it contains `least` and lies in `most`.
  *
+ * @param poll asked as it goes on
  * @throws {RangeError} when the tolerance is negative or not a number
  */
-export function withinFlattening(region: CleanRegion, toleranceMm: number): WithinFlattening {
+export function withinFlattening(
+  region: CleanRegion,
+  toleranceMm: number,
+  poll: Poll = goOn,
+): WithinFlattening {
   const isCurved = curvedEdges(region, toleranceMm);
   if (!isCurved.includes(1)) {
     return { least: region, most: region };
@@ -30,8 +43,8 @@ export function withinFlattening(region: CleanRegion, toleranceMm: number): With
   const shape: Region = { ...region, fillRule: 'nonzero' };
   const chords = { rings: region, isCurved };
   return {
-    least: combineShapes([shape], [stripAlong(chords, toleranceMm)], 'subtract'),
-    most: combineShapes([shape, stripAlong(chords, -toleranceMm)], [], 'union'),
+    least: combineShapes([shape], [stripAlong(chords, toleranceMm)], 'subtract', poll),
+    most: combineShapes([shape, stripAlong(chords, -toleranceMm)], [], 'union', poll),
   };
 }
 

@@ -1,5 +1,5 @@
 import { type Arrangement, arrange, labelSides, SweepStatus, turn } from '@pourproof/arrangement';
-import { packRings, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
+import { goOn, type Poll, packRings, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
 
 /**
  * Wood between two edges that face each other along y, over a range of x in which its length changes
@@ -26,14 +26,20 @@ export interface WoodGap {
  * Coordinates in mm; the board's rings are filled even-odd. O(n log n).
  *
  * @param longestMm trapezoids that are longer than this along y throughout are left out: of a board that is most of them
+ * @param poll asked as it goes on
  */
-export function gapsAlong(cut: Rings, board: Rings, longestMm: number = Infinity): WoodGap[] {
+export function gapsAlong(
+  cut: Rings,
+  board: Rings,
+  longestMm: number = Infinity,
+  poll: Poll = goOn,
+): WoodGap[] {
   const rings = packRings(
     [cut, board].flatMap((part) => Array.from(part.ringEnds, (_, k) => ringCoords(part, k))),
   );
   const cutPoints = cut.coords.length / 2;
   const shapeOfEdge = new Uint32Array(rings.coords.length / 2).fill(1, cutPoints);
-  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined, poll);
   const filling = {
     shapeOfEdge,
     fillRules: ['nonzero', 'evenodd'] as const,

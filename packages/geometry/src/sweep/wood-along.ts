@@ -1,6 +1,8 @@
 import {
   type CleanRegion,
+  goOn,
   type Point,
+  type Poll,
   packRings,
   type Rings,
   ringCoords,
@@ -25,14 +27,20 @@ export interface WoodAlong {
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @param board outline of the board; without it the board has no edge
+ * @param poll asked as it goes on
  */
-export function woodAlong(region: CleanRegion, grainRad: number, board?: Rings): WoodAlong {
+export function woodAlong(
+  region: CleanRegion,
+  grainRad: number,
+  board?: Rings,
+  poll: Poll = goOn,
+): WoodAlong {
   const fibre = fibreVector(grainRad);
   const hasEdge = board !== undefined;
   const gaps =
     region.ringEnds.length === 0
       ? []
-      : gapsAlong(alongFibre(region, fibre), alongFibre(board ?? boxAround(region), fibre));
+      : gapsAlong(alongFibre(region, fibre), alongFibre(board ?? boxAround(region), fibre), Infinity, poll);
   return { gaps, hasEdge, fibre };
 }
 

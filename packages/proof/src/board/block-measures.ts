@@ -321,7 +321,7 @@ export function woodBeside(
   stages: Stages,
 ): WoodAlong {
   return stages.of('wood-gaps', [cut, region], { grainDeg }, () =>
-    woodAlong(cut, radians(grainDeg), region ?? undefined),
+    woodAlong(cut, radians(grainDeg), region ?? undefined, stages.poll),
   );
 }
 

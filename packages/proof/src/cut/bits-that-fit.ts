@@ -1,6 +1,7 @@
 import { radiusAt } from '@pourproof/cutting';
 import { hardlyNarrower, leftStanding, type MedialAxis, type StandingPiece } from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
+import { goOn, type Poll } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
 import { cutterOf } from './cutter-of.ts';
 
@@ -20,6 +21,7 @@ export interface FittedBits {
 export function bitsThatFit(
   axis: MedialAxis,
   { bits, depthMm, toleranceMm }: Pick<Job, 'bits' | 'depthMm' | 'toleranceMm'>,
+  poll: Poll = goOn,
 ): FittedBits {
   if (bits.some(({ kind }) => kind === 'vee')) {
     return { bits, tooNarrow: [] };
@@ -29,7 +31,7 @@ export function bitsThatFit(
     return 2 * radiusAt(cutter, Math.min(depthMm, cutter.cuttingLengthMm));
   });
   const finest = Math.min(...widths);
-  const fitted = widths.map((widthMm) => entering(axis, widthMm, toleranceMm));
+  const fitted = widths.map((widthMm) => entering(axis, widthMm, toleranceMm, poll));
   return {
     bits: bits.map((bit, k) => (fitted[k]?.entersMm === widths[k] ? bit : narrower(bit, 2 * toleranceMm))),
     tooNarrow: fitted[widths.indexOf(finest)]?.tooNarrow ?? [],
@@ -50,12 +52,12 @@ export function leftBy(axis: MedialAxis, widthMm: number, toleranceMm: number): 
   return [...leftStanding(axis, entersMm / 2, toleranceMm).pieces, ...tooNarrow];
 }
 
-function entering(axis: MedialAxis, widthMm: number, toleranceMm: number): Entering {
-  const { fitsAsDrawn, tooNarrow } = hardlyNarrower(axis, widthMm / 2, toleranceMm);
+function entering(axis: MedialAxis, widthMm: number, toleranceMm: number, poll: Poll = goOn): Entering {
+  const { fitsAsDrawn, tooNarrow } = hardlyNarrower(axis, widthMm / 2, toleranceMm, poll);
   if (!fitsAsDrawn) {
     return { entersMm: widthMm, tooNarrow: [] };
   }
-  const pieces = tooNarrow.length === 0 ? [] : leftStanding(axis, widthMm / 2, toleranceMm).pieces;
+  const pieces = tooNarrow.length === 0 ? [] : leftStanding(axis, widthMm / 2, toleranceMm, poll).pieces;
   return {
     entersMm: widthMm - 2 * toleranceMm,
     tooNarrow: pieces.filter(

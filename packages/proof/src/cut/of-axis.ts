@@ -7,6 +7,7 @@ import {
   separateParts,
   strokeLines,
 } from '@pourproof/geometry';
+import { goOn, type Poll } from '@pourproof/plane';
 
 /** Widths whose narrow stretches are kept of an axis: the checks of one job ask for about as many (our choice). */
 const KEPT_WIDTHS = 8;
@@ -35,9 +36,9 @@ export function partsOf(axis: MedialAxis): readonly SeparatePart[] {
 }
 
 /** Stretches of stroke narrower than a width in mm. */
-export function narrowerOf(axis: MedialAxis, widthMm: number): readonly NarrowStretch[] {
+export function narrowerOf(axis: MedialAxis, widthMm: number, poll: Poll = goOn): readonly NarrowStretch[] {
   const { narrower } = keptOf(axis);
-  const stretches = narrower.get(widthMm) ?? narrowStretches(axis, widthMm);
+  const stretches = narrower.get(widthMm) ?? narrowStretches(axis, widthMm, poll);
   // the one asked for last comes last
   narrower.delete(widthMm);
   narrower.set(widthMm, stretches);
