@@ -15,14 +15,16 @@ const pagePolicy: Plugin = {
   ],
 };
 
-/** The library that reads style sheets brings one that writes source maps, which nothing here asks for. */
-const noSourceMaps: Plugin = {
-  name: 'no-source-maps',
+/** Parts of the libraries that read style sheets which nothing here asks for: source maps, and steps through documents of another library. */
+const UNUSED = [
+  [/[\\/]css-tree[\\/]lib[\\/]generator[\\/]sourceMap\.js$/u, 'export const generateSourceMap = undefined;'],
+  [/[\\/]domutils[\\/].*[\\/]index\.js$/u, 'export {};'],
+] as const;
+
+const withoutUnused: Plugin = {
+  name: 'without-unused',
   enforce: 'pre',
-  load: {
-    filter: { id: /[\\/]css-tree[\\/]lib[\\/]generator[\\/]sourceMap\.js$/u },
-    handler: () => 'export const generateSourceMap = (handlers) => handlers;',
-  },
+  load: (id) => UNUSED.find(([file]) => file.test(id))?.[1] ?? null,
 };
 
 export default defineConfig({
@@ -30,7 +32,7 @@ export default defineConfig({
   base: './',
   plugins: [pagePolicy],
   resolve: { conditions: ['@pourproof/source', 'module', 'browser', 'development|production'] },
-  worker: { format: 'es', plugins: () => [noSourceMaps] },
+  worker: { format: 'es', plugins: () => [withoutUnused] },
   build: { target: 'es2022', assetsInlineLimit: 0, chunkSizeWarningLimit: 1500 },
   server: { fs: { allow: [fileURLToPath(new URL('../../', import.meta.url))] } },
   preview: { host: '127.0.0.1', port: 4173, headers: { 'Content-Security-Policy': HEADER_POLICY } },

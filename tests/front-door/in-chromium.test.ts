@@ -38,14 +38,13 @@ async function byWorkerInChromium(trial: Trial): Promise<Refused> {
           delete kept.asked;
           reject(new Error(message === '' ? `${url} did not load` : `${message} (${filename})`));
         };
-        kept.asked.onmessage = ({ data }: MessageEvent<Answer>) =>
-          // of what was vetted the report is compared
-          resolve(
-            JSON.stringify(
-              data.kind === 'vetted' ? { ...data, vetted: { report: data.vetted.report } } : data,
-            ),
-          );
-        kept.asked.postMessage(question);
+        kept.asked.onmessage = ({ data }: MessageEvent<Answer>) => {
+          // only the last answer is compared
+          if (data.kind !== 'working' && data.kind !== 'judged') {
+            resolve(JSON.stringify(data));
+          }
+        };
+        kept.asked.postMessage({ kind: 'ask', question });
       }),
     [workerUrl, packed] as const,
   );

@@ -40,4 +40,4 @@ export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export { type Source, sourceName } from './source.ts';
 export { VERSION } from './version.ts';
-export { replay, type VetOptions, type Vetter, vet, vetter } from './vet.ts';
+export { replay, type VetOptions, type Vetter, type VetWatch, vet, vetter } from './vet.ts';

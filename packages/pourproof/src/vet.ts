@@ -18,7 +18,15 @@ export interface VetOptions {
   /** Test slots cut and read; a job with coupons of its own is refused then. */
   readonly coupons?: readonly CouponRow[];
   /** Who follows the proof: told of its stages, and able to stop it. */
-  readonly watch?: ProofWatch;
+  readonly watch?: VetWatch;
+  /** Given verdict and findings as soon as they are known; ways out, which are tried then, are still missing. */
+  readonly onJudged?: (judged: Vetted) => void;
+}
+
+/** Someone who follows a vetting. */
+export interface VetWatch extends ProofWatch {
+  /** Waited for between the proofs of ways out, so that others have their turn and can stop it. */
+  readonly pause?: () => Promise<void>;
 }
 
 /** A function that vets sources for jobs; see {@link vet}. */
@@ -81,7 +89,7 @@ export function vetter(): Vetter {
     }
     return kept.drawing;
   };
-  return async (source, input, { watch = {}, ...options } = {}) => {
+  return async (source, input, { watch = {}, onJudged, ...options } = {}) => {
     let unit: LengthUnit = 'mm';
     try {
       const { materials, shop } = options;
@@ -94,7 +102,9 @@ export function vetter(): Vetter {
       });
       unit = job.units;
       const drawing = await withIdleNotices(await drawingOf(source, job), source, job);
-      return { ...(await provedWith(drawing, source, job, stages.watchedBy(watch))), job };
+      const judged = onJudged === undefined ? undefined : (proof: Proof) => onJudged({ ...proof, job });
+      const steps = vettingSteps(drawing, sourceName(source), job, stages.watchedBy(watch), judged);
+      return { ...(await walked(steps, { drawing, source, job }, watch)), job };
     } catch (error) {
       if (error instanceof ArtworkError) {
         throw error.inUnit(unit);
@@ -120,12 +130,23 @@ function sameObjectForEqual<T>(): (value: T) => T {
   };
 }
 
-/** Vets a drawing; of jobs that are tried, those that change how the artwork is read get a drawing of their own. */
-async function provedWith(drawing: Drawing, source: Source, job: Job, stages: Stages): Promise<Proof> {
+/** What is vetted. */
+interface Read {
+  readonly drawing: Drawing;
+  readonly source: Source;
+  readonly job: Job;
+}
+
+/** Goes through the steps of a proof; of jobs that are tried, those that change how the artwork is read get a drawing of their own. */
+async function walked(
+  steps: ReturnType<typeof vettingSteps>,
+  { drawing, source, job }: Read,
+  { pause }: VetWatch,
+): Promise<Proof> {
   const read = JSON.stringify(readingSettings(job));
-  const steps = vettingSteps(drawing, sourceName(source), job, stages);
   let step = steps.next();
   while (step.done !== true) {
+    await pause?.();
     const settings = readingSettings(step.value.job);
     step = steps.next(JSON.stringify(settings) === read ? drawing : await redrawn(source, settings));
   }

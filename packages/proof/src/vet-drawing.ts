@@ -66,10 +66,7 @@ export function judgeDrawing(
 ): Proof {
   refuseUnread(job);
   const proved = checked(prove(drawing, job, stages));
-  const findings = proved.findings.map((finding) => ({
-    ...finding,
-    fix: { options: waysOut === 'none' ? [] : finding.fix.options },
-  }));
+  const findings = waysOut === 'none' ? withoutWaysOut(proved.findings) : proved.findings;
   return proofOf(proved, findings, name);
 }
 
@@ -77,6 +74,7 @@ export function judgeDrawing(
  * {@link vetDrawing} step by step, for whoever can read the artwork anew: it asks for the drawing of each job that it tries.
  *
  * @param stages results of proofs before, from which is taken what has not changed
+ * @param onJudged given the proof without ways out, before they are tried
  * @throws {JobError} as {@link vetDrawing} does
  */
 export function* vettingSteps(
@@ -84,9 +82,15 @@ export function* vettingSteps(
   name: string,
   job: Job,
   stages: Stages = new Stages(),
+  onJudged?: (judged: Proof) => void,
 ): Redrawing<Proof> {
   const proved = checked(prove(drawing, job, stages));
+  onJudged?.(proofOf(proved, withoutWaysOut(proved.findings), name));
   return proofOf(proved, yield* triedFindings(proved), name);
+}
+
+function withoutWaysOut(findings: readonly Finding[]): readonly Finding[] {
+  return findings.map((finding) => ({ ...finding, fix: { options: [] } }));
 }
 
 function refuseUnread(job: Job): void {

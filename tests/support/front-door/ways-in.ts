@@ -14,7 +14,7 @@ import {
   type VetOptions,
 } from 'pourproof';
 import { vi } from 'vitest';
-import type { Answer, Question } from '../../../apps/viewer/src/model/question.ts';
+import type { Answer, Posted, Question } from '../../../apps/viewer/src/model/question.ts';
 import { type Captured, captured, ROOT } from '../cli/captured-run.ts';
 import { rememberedVet } from '../remembered-vet.ts';
 import { jobOf, sourceOf, type Trial } from './trial.ts';
@@ -121,7 +121,7 @@ export function questionOf(trial: Trial): Question {
 export function answered(answer: Answer): Refused {
   switch (answer.kind) {
     case 'vetted':
-      return { outcome: reportText(answer.vetted.report), refusal: null };
+      return { outcome: reportText(answer.report), refusal: null };
     case 'refused':
       return {
         outcome: { kind: 'refusal', text: refusalText(answer.refusal) },
@@ -129,11 +129,13 @@ export function answered(answer: Answer): Refused {
       };
     case 'fault':
       throw new Error(answer.message);
+    default:
+      throw new Error(`"${answer.kind}" is no last answer`);
   }
 }
 
 /** What the worker listens with. Its module is loaded once in a test process, by whichever file asks first. */
-let listener: ((event: { readonly data: Question }) => void) | undefined;
+let listener: ((event: { readonly data: Posted }) => void) | undefined;
 
 /** The module of the viewer's worker with a page made of two functions: everything between them is cloned as a browser does. */
 export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> {
@@ -141,13 +143,18 @@ export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> 
   return async (trial) => answered(await ask(questionOf(trial)));
 }
 
-/** The same with questions and answers as they are posted. */
+/** The same with questions and last answers as they are posted. */
 export async function askWorker(): Promise<(question: Question) => Promise<Answer>> {
   let take: (answer: Answer) => void = () => {};
   vi.stubGlobal('addEventListener', (_: string, handler: typeof listener) => {
     listener = handler;
   });
-  vi.stubGlobal('postMessage', (answer: Answer) => take(structuredClone(answer)));
+  vi.stubGlobal('postMessage', (answer: Answer) => {
+    const posted = structuredClone(answer);
+    if (posted.kind !== 'working' && posted.kind !== 'judged') {
+      take(posted);
+    }
+  });
   await import('../../../apps/viewer/src/proof-worker.ts');
   const ask = listener;
   if (ask === undefined) {
@@ -157,7 +164,7 @@ export async function askWorker(): Promise<(question: Question) => Promise<Answe
     const answer = new Promise<Answer>((resolve) => {
       take = resolve;
     });
-    ask({ data: structuredClone(question) });
+    ask({ data: structuredClone({ kind: 'ask', question }) });
     return answer;
   };
 }

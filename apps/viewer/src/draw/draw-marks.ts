@@ -14,24 +14,30 @@ const ROOM_PX: readonly [number, number] = [46, 26];
 const POLE_PX = 26;
 const HEIGHT_PX = 20;
 const RANKS = ['chosen', 'open', 'other'] as const;
+/** Flags at once (our choice): more hide the drawing, and the browser needs longer than a frame to move them. The gravest come first. */
+const MOST = 120;
 
 /** A flag on the sheet. */
 interface Flag {
   readonly place: MarkedPlace;
-  readonly group: G;
+  readonly group: Element;
 }
 
 /** Flags of marked places, with their labels. */
 export class MarkFlags {
   readonly #into: G;
+  /** A flag to copy: making each of its parts takes many times as long. */
+  readonly #pattern: Element;
   #flags: readonly Flag[] = [];
 
   constructor(into: G) {
     this.#into = into;
+    this.#pattern = patternFlag(into);
   }
 
   /**
-   * Draws a flag at each place, the chosen one first. A flag that would cover an earlier one is left out until zooming in makes room.
+   * Draws a flag at each place, the chosen one first, but not more than a few dozen. A flag that would cover an earlier one is left out until
+   * zooming in makes room.
    */
   draw(marks: readonly Mark[], view: View, size: SheetSize): void {
     this.#into.clear();
@@ -52,13 +58,19 @@ export class MarkFlags {
           ([tx, ty, w]) =>
             Math.abs(tx - x) < (w + width) / 2 + roomX && Math.abs(ty - y) < by * HEIGHT_PX + roomY,
         );
-        if (isOff || isCovering) {
+        if (isOff || isCovering || flags.length >= MOST) {
           continue;
         }
         taken.push([x, y, width]);
         // below the place if there is no room above
         const isAbove = y > by * (POLE_PX + HEIGHT_PX);
-        flags.push({ place, group: drawFlag(group[rank], place.label, rank, [width, by, isAbove]) });
+        const flag = filledFlag(this.#pattern.cloneNode(true) as Element, place.label, rank, [
+          width,
+          by,
+          isAbove,
+        ]);
+        group[rank].node.append(flag);
+        flags.push({ place, group: flag });
       }
     }
     this.#flags = flags;
@@ -69,26 +81,42 @@ export class MarkFlags {
   move(view: View, size: SheetSize): void {
     for (const { place, group } of this.#flags) {
       const [x, y] = toPx(place.atMm, view, size);
-      group.attr('transform', `translate(${x} ${y})`);
+      group.setAttribute('transform', `translate(${x} ${y})`);
     }
   }
 }
 
-/** A flag at the origin of its own group. */
-function drawFlag(
-  into: G,
+/** A flag at the origin of its own group, not drawn anywhere. */
+function patternFlag(into: G): Element {
+  const flag = into.group();
+  flag.line(0, 0, 0, 0);
+  flag.circle(5).center(0, 0);
+  flag.rect(0, 0).radius(2);
+  flag.plain('').attr({ x: 0, 'text-anchor': 'middle' });
+  flag.remove();
+  return flag.node;
+}
+
+/** A copy of the pattern with its label and sizes. */
+function filledFlag(
+  flag: Element,
   label: string,
   rank: Mark['rank'],
   [width, by, isAbove]: readonly [width: number, by: number, isAbove: boolean],
-): G {
+): Element {
   const middle = by * (isAbove ? -POLE_PX : POLE_PX);
-  const flag = into.group().addClass(`flag ${rank}`).attr('data-label', label);
-  flag.line(0, 0, 0, middle);
-  flag.circle(5).center(0, 0);
-  flag
-    .rect(width, by * HEIGHT_PX)
-    .radius(2)
-    .center(0, middle);
-  flag.plain(label).attr({ x: 0, y: middle + 4.5 * by, 'text-anchor': 'middle' });
+  const height = by * HEIGHT_PX;
+  const [pole, , board, text] = flag.children;
+  set(flag, { class: `flag ${rank}`, 'data-label': label });
+  set(pole, { y2: middle });
+  set(board, { x: -width / 2, y: middle - height / 2, width, height });
+  set(text, { y: middle + 4.5 * by });
+  text?.append(label);
   return flag;
+}
+
+function set(element: Element | undefined, attributes: Readonly<Record<string, string | number>>): void {
+  for (const [name, value] of Object.entries(attributes)) {
+    element?.setAttribute(name, String(value));
+  }
 }

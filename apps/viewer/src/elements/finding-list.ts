@@ -49,7 +49,8 @@ export class FindingList extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     this.#hadFocus = this.shadowRoot?.activeElement != null;
-    if (changed.has('proof') && this.proof !== null) {
+    const isCompleted = changed.get('proof')?.isWhole === false && this.proof?.isWhole === true;
+    if (changed.has('proof') && this.proof !== null && !isCompleted) {
       this.#told = this.#taken === null ? '' : toldAfter(this.#taken, this.proof.entries);
     }
   }
@@ -121,7 +122,7 @@ export class FindingList extends LitElement {
           ${isOpen ? this.#steps(entry) : nothing}
           <p>${isolated(entry.headline)}</p>
           <p>${isolated(entry.why)}</p>
-          ${entry.fixes.length > 0 ? this.#fixes(entry) : nothing}
+          ${this.#fixes(entry)}
           ${entry.seenTo === null ? nothing : this.#seenTo(entry, entry.seenTo)}
           <details class="no-print">
             <summary class="soft">What this rests on</summary>
@@ -154,7 +155,13 @@ export class FindingList extends LitElement {
     `;
   }
 
-  #fixes(entry: FindingEntry): TemplateResult {
+  #fixes(entry: FindingEntry): TemplateResult | typeof nothing {
+    if (this.proof?.isWhole === false) {
+      return html`<p class="soft">Ways out are still being tried.</p>`;
+    }
+    if (entry.fixes.length === 0) {
+      return nothing;
+    }
     return html`
       <div>
         <h3>Ways out</h3>

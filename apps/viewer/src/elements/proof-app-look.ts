@@ -128,7 +128,8 @@ export const proofAppLook: CSSResult = css`
     margin: 0.2rem 0 0;
     padding-left: 1.1rem;
   }
-  .busy {
+  .busy,
+  .trying {
     color: var(--ink-soft);
   }
   .before {

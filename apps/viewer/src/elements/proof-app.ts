@@ -1,40 +1,23 @@
 import { settleJob } from '@pourproof/job';
-import { keepUnits } from '@pourproof/plane';
-import {
-  bitsOfRounds,
-  CAUTION_WORDS,
-  calendarFile,
-  cutSentences,
-  jobFacts,
-  measureFacts,
-  notAsDrawn,
-  resinFacts,
-  roundFacts,
-  VERDICT_WORDS,
-  workFacts,
-} from '@pourproof/wording';
+import { CAUTION_WORDS, VERDICT_WORDS } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Layer } from '../draw/layer.ts';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
-import { jobLine } from '../model/job-line.ts';
 import type { PageModel } from '../model/page-model.ts';
 import { savedJob } from '../model/saved-job.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
+import { WORK_WORDS } from '../model/work-part.ts';
 import { ProofController } from '../proof-controller.ts';
 import './drop-zone.ts';
 import type { PageEvents } from './emit.ts';
-import './fact-table.ts';
 import './failure-note.ts';
-import './finding-list.ts';
 import './job-form.ts';
 import './lettering-form.ts';
-import './notice-list.ts';
 import { proofAppLook } from './proof-app-look.ts';
-import './proof-sheet.ts';
 import type { ProofSheet } from './proof-sheet.ts';
-import { saveFile } from './save-file.ts';
+import { fileStem, saveFile } from './save-file.ts';
 import { severityTag } from './severity-tag.ts';
 import './sheet-legend.ts';
 
@@ -51,7 +34,8 @@ export class ProofApp extends LitElement {
   /** What the picture shows. */
   declare layer: Layer;
 
-  readonly #page: PageModel = new ProofController(this).page;
+  readonly #controller: ProofController = new ProofController(this);
+  readonly #page: PageModel = this.#controller.page;
 
   constructor() {
     super();
@@ -81,9 +65,9 @@ export class ProofApp extends LitElement {
         <h1>pourproof</h1>
         <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>
         <div class="tools">
-          <button type="button" ?disabled=${shown === null} @click=${this.#saveReport}>Save report (JSON)</button>
+          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${this.#saveReport}>Save report (JSON)</button>
           <button type="button" ?disabled=${shown === null} @click=${this.#saveJob}>Save job</button>
-          <button type="button" ?disabled=${shown === null} @click=${() => print()}>Print</button>
+          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => print()}>Print</button>
         </div>
       </header>
       <main
@@ -140,6 +124,7 @@ export class ProofApp extends LitElement {
 
   #paper(): TemplateResult {
     const { shown, failure, selection, isBusy } = this.#page;
+    const { paper } = this.#controller;
     const isOld = shown !== null && isBusy;
     return html`
       <article class="paper ${isOld ? 'old' : ''}" aria-busy=${isBusy} tabindex="-1">
@@ -147,26 +132,10 @@ export class ProofApp extends LitElement {
           ${this.#title()}
           <failure-note role="alert" tabindex="-1" .failure=${failure} ?hidden=${failure === null}></failure-note>
           ${shown === null && failure === null ? this.#blank() : nothing}
-          <proof-sheet
-            ?hidden=${shown === null}
-            .picture=${shown?.picture ?? null}
-            .layer=${this.layer}
-            .entries=${shown?.entries ?? []}
-            .selection=${selection}
-            .unit=${shown?.unit ?? 'mm'}
-          ></proof-sheet>
-          <sheet-legend
-            .picture=${shown?.picture ?? null}
-            .layer=${this.layer}
-            .unit=${shown?.unit ?? 'mm'}
-            ?hidden=${shown === null}
-          ></sheet-legend>
+          ${paper?.picture(shown, this.layer, selection)}
         </div>
-        <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" ?hidden=${shown === null}>
-          <h2>Findings</h2>
-          <finding-list .proof=${shown} .selection=${selection} .isOld=${isOld}></finding-list>
-          <notice-list .proof=${shown} .isOld=${isOld}></notice-list>
-          ${shown === null ? nothing : this.#facts(shown)}
+        <section class="remarks" id="findings" tabindex="-1" aria-label="Findings and measures" aria-busy=${shown?.isWhole === false} ?hidden=${shown === null}>
+          ${paper?.remarks(shown, selection, isOld)}
         </section>
       </article>
     `;
@@ -184,57 +153,36 @@ export class ProofApp extends LitElement {
     </div>`;
   }
 
-  /** What the printed sheet lists, in the same words. */
-  #facts({ report, settled, unit }: ShownProof): TemplateResult {
-    const isDated = report.pour.schedule.some(({ earliest }) => earliest !== undefined);
-    return html`
-      <h3>Measures</h3>
-      <p class="lead">${keepUnits(cutSentences(report, unit).join(' '))}</p>
-      <fact-table .facts=${measureFacts(report, unit)}></fact-table>
-      ${report.rounds === undefined ? nothing : html`<h3>Rounds</h3><fact-table .facts=${roundFacts(report, unit)}></fact-table>`}
-      <h3>Resin</h3>
-      <fact-table .facts=${resinFacts(report, unit)}></fact-table>
-      <h3>The work</h3>
-      <p class="calendar no-print">
-        <button type="button" ?disabled=${!isDated} @click=${this.#saveCalendar}>Save calendar (.ics)</button>
-        ${isDated ? nothing : html`<span class="soft">Say under “Shop and dates” when carving starts, and the steps get dates.</span>`}
-      </p>
-      <fact-table .facts=${workFacts(report)}></fact-table>
-      <h3>The job</h3>
-      <fact-table .facts=${jobFacts(settled)}></fact-table>
-    `;
-  }
-
   #title(): TemplateResult {
     const { shown, isBusy, state } = this.#page;
+    const { paper } = this.#controller;
     const source = shown?.source ?? state.source;
     const told = (proof: ShownProof): TemplateResult =>
       html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`;
     return html`
       <div class="title">
         <p class="verdict" role="status" aria-live="polite">
-          ${isBusy ? html`<span class="busy no-print">Working out the proof…</span>` : shown === null ? nothing : told(shown)}
+          ${isBusy ? this.#atWork() : shown === null ? nothing : told(shown)}
         </p>
+        ${isBusy || shown?.isWhole !== false ? nothing : html`<p class="trying">Ways out are still being tried.</p>`}
         ${shown !== null && isBusy ? html`<p class="before">Before your last change: ${told(shown)}</p>` : nothing}
-        ${shown === null || isBusy ? nothing : this.#notDrawn(shown)}
+        ${shown === null || isBusy ? nothing : paper?.notDrawn(shown)}
         ${
           source === null
             ? nothing
             : html`<p class="file">
                 <b><bdi>${source.name}</bdi></b>
-                ${isolated(jobLine(shown?.settled ?? settleJob(state.job, { materials: state.materials })))}
+                ${isolated(paper?.jobLine(shown?.settled ?? settleJob(state.job, { materials: state.materials })) ?? '')}
               </p>`
         }
       </div>
     `;
   }
 
-  /** Right under the verdict, which holds for the artwork as read. */
-  #notDrawn({ report }: ShownProof): TemplateResult | typeof nothing {
-    const notices = notAsDrawn(report);
-    return notices.length === 0
-      ? nothing
-      : html`<div class="not-drawn"><b>Not as drawn</b><ul>${notices.map(({ text }) => html`<li>${isolated(text)}</li>`)}</ul></div>`;
+  /** The part that is worked on is named only where that takes long, so that nobody is told of each. */
+  #atWork(): TemplateResult {
+    const { working } = this.#page;
+    return html`<span class="busy no-print">Working out the proof${working === null ? nothing : html`: ${WORK_WORDS[working]}`}…</span>`;
   }
 
   #foot(): TemplateResult {
@@ -266,21 +214,8 @@ export class ProofApp extends LitElement {
     const { shown } = this.#page;
     if (shown !== null) {
       const [data, kind] = what(shown);
-      saveFile(
-        `${stem(shown.source.name)}.${kind}.json`,
-        'application/json',
-        `${JSON.stringify(data, null, 2)}\n`,
-      );
-    }
-  }
-
-  async #saveCalendar(): Promise<void> {
-    const { shown } = this.#page;
-    if (shown !== null) {
-      const { report, source, unit } = shown;
-      const { schedule } = report.pour;
-      const text = await calendarFile(report.artwork.file, schedule, bitsOfRounds(report, unit));
-      saveFile(`${stem(source.name)}.ics`, 'text/calendar', text);
+      const name = `${fileStem(shown.source.name)}.${kind}.json`;
+      saveFile(name, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
     }
   }
 
@@ -332,11 +267,6 @@ export class ProofApp extends LitElement {
 function isNarrow(): boolean {
   const letter = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
   return document.documentElement.clientWidth <= 50 * letter;
-}
-
-/** A name of artwork as the start of a file's name. */
-function stem(name: string): string {
-  return name.replace(/\.[^.]*$/u, '').replaceAll(/[^\p{L}\p{M}\p{N}-]+/gu, '-');
 }
 
 customElements.define('proof-app', ProofApp);

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { sourceName, vet } from 'pourproof';
 import { expect, test } from 'vitest';
+import { isSameQuestion } from './asked.ts';
 import { jobForSource } from './job-for-source.ts';
 import { type ChosenFile, openedFiles } from './opened-files.ts';
 import { PageModel } from './page-model.ts';
 import type { PageState } from './page-state.ts';
 import type { Answer, Question } from './question.ts';
 import { sheetPicture } from './sheet-picture.ts';
-import { isSameQuestion } from './shown-proof.ts';
+import { shownProof } from './shown-proof.ts';
 
 const bar =
   '<svg xmlns="http://www.w3.org/2000/svg" width="9mm" height="4mm"><rect width="9mm" height="4mm"/></svg>';
@@ -59,26 +60,27 @@ const ACTS = {
 /** Name of something that is done. */
 type ActName = keyof typeof ACTS;
 
-/** A worker that refuses one depth and else gives a report that bears its question. */
-function answerTo({ id, source, job }: Question): Answer {
+/** A worker that refuses one depth and else gives a report that bears its question, first without ways out. */
+function answersTo({ id, source, job }: Question): readonly Answer[] {
   const asked = JSON.stringify(job);
   if (job.depth === '13mm') {
-    return {
-      id,
-      kind: 'refused',
-      refusal: { code: 'x', what: asked, where: sourceName(source), remedy: '' },
-    };
+    return [
+      {
+        id,
+        kind: 'refused',
+        refusal: { code: 'x', what: asked, where: sourceName(source), remedy: '' },
+      },
+    ];
   }
-  const { report } = example;
-  const artwork = { ...report.artwork, file: sourceName(source) };
-  return {
-    id,
-    kind: 'vetted',
-    vetted: {
-      ...example,
-      report: { ...report, artwork, defaults: [asked] as readonly string[] as typeof report.defaults },
-    },
-  };
+  const artwork = { ...example.report.artwork, file: sourceName(source) };
+  const defaults = [asked] as readonly string[] as typeof example.report.defaults;
+  const report = { ...example.report, artwork, defaults };
+  return [
+    { id, kind: 'working', at: 'cut' },
+    { id, kind: 'judged', vetted: { ...example, report } },
+    { id, kind: 'working', at: 'ways' },
+    { id, kind: 'vetted', report },
+  ];
 }
 
 /** A page whose loads end, and whose questions are answered, when the test says so. */
@@ -86,7 +88,10 @@ function pageInHand(): {
   readonly page: PageModel;
   readonly act: (name: ActName) => void;
   readonly endLoad: (k: number) => Promise<void>;
+  /** Has the worker say what it says next. */
   readonly answer: () => void;
+  /** Has it say all that it has to say of a question. */
+  readonly answerAll: () => void;
   /** Ends what is worked on, if a newer question waits for it. */
   readonly letGo: () => void;
   readonly loads: readonly unknown[];
@@ -96,6 +101,20 @@ function pageInHand(): {
   const begun: Promise<void>[] = [];
   const questions: Question[] = [];
   let isOvertaken = false;
+  let told = 0;
+  const answer = (): void => {
+    const [question] = questions;
+    const answers = question === undefined ? [] : answersTo(question);
+    const next = answers[told++];
+    if (told >= answers.length) {
+      questions.shift();
+      isOvertaken = false;
+      told = 0;
+    }
+    if (next !== undefined) {
+      page.answer(next);
+    }
+  };
   const gated = async <T>(load: () => Promise<T>): Promise<T> => {
     await new Promise<void>((resolve) => gates.push(resolve));
     return load();
@@ -110,6 +129,7 @@ function pageInHand(): {
     overtaken: () => {
       isOvertaken = true;
     },
+    shownProof,
     changed: () => {},
   });
   return {
@@ -125,17 +145,17 @@ function pageInHand(): {
       gates.splice(at, 1)[0]?.();
       await begun.splice(at, 1)[0];
     },
-    answer: () => {
-      const question = questions.shift();
-      isOvertaken = false;
-      if (question !== undefined) {
-        page.answer(answerTo(question));
-      }
+    answer,
+    answerAll: () => {
+      do {
+        answer();
+      } while (told > 0);
     },
     letGo: () => {
       if (isOvertaken) {
         isOvertaken = false;
         questions.shift();
+        told = 0;
         page.letGo();
       }
     },
@@ -218,7 +238,7 @@ test('whatever ends when, the page shows one proof, and in the end that of all a
 });
 
 test('a proof that nobody waits for any more can be ended, and the newest question is worked on next', async () => {
-  const { page, act, endLoad, answer, letGo, questions } = pageInHand();
+  const { page, act, endLoad, answerAll, letGo, questions } = pageInHand();
   act('open a.svg');
   await endLoad(0);
   act('open b.svg');
@@ -226,17 +246,32 @@ test('a proof that nobody waits for any more can be ended, and the newest questi
   expect(questions.map(({ source }) => sourceName(source))).toEqual(['a.svg']);
   letGo();
   expect(questions.map(({ source }) => sourceName(source))).toEqual(['b.svg']);
-  answer();
+  answerAll();
   expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
 });
 
-test('a slow drawing that ends after a newer one is let go, and does not keep the page waiting', async () => {
+test('verdict and findings are shown before their ways out have been tried, over the picture that stays', async () => {
   const { page, act, endLoad, answer } = pageInHand();
+  act('open a.svg');
+  await endLoad(0);
+  answer();
+  expect([page.isBusy, page.working, page.shown]).toEqual([true, 'cut', null]);
+  answer();
+  const judged = page.shown;
+  expect([page.isBusy, judged?.isWhole]).toEqual([false, false]);
+  answer();
+  answer();
+  expect([page.shown?.isWhole, page.working]).toEqual([true, null]);
+  expect(page.shown?.picture).toBe(judged?.picture);
+});
+
+test('a slow drawing that ends after a newer one is let go, and does not keep the page waiting', async () => {
+  const { page, act, endLoad, answerAll } = pageInHand();
   act('open a.svg');
   act('open b.svg');
   await endLoad(1);
   expect(page.isBusy).toBe(true);
-  answer();
+  answerAll();
   expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
   await endLoad(0);
   expect([page.isBusy, page.shown?.source.name]).toEqual([false, 'b.svg']);
@@ -301,9 +336,15 @@ test('a job whose drawing comes later keeps the sizes that are for it, and befor
 
 test('an answer to an older question, and one that nobody asked for, change nothing', () => {
   const { page } = pageInHand();
-  page.answer(
-    answerTo({ id: 0, source: { kind: 'file', name: 'x', bytes: new Uint8Array() }, job: {}, options: {} }),
-  );
+  const question = {
+    id: 0,
+    source: { kind: 'file', name: 'x', bytes: new Uint8Array() },
+    job: {},
+    options: {},
+  } as const;
+  for (const answer of answersTo(question)) {
+    page.answer(answer);
+  }
   expect([page.shown, page.failure]).toEqual([null, null]);
 });
 

@@ -1,5 +1,6 @@
 import { type Act, ActLog } from './act-log.ts';
 import { bareSource } from './artwork-source.ts';
+import { type Asked, isSameQuestion } from './asked.ts';
 import type { JobPart } from './changed-job.ts';
 import { type Failure, faultOfOurs } from './failure.ts';
 import type { ChosenFont, Loads } from './loads.ts';
@@ -14,18 +15,21 @@ import {
   noted,
 } from './page-acts.ts';
 import { BLANK_PAGE, type PageState } from './page-state.ts';
-import type { Answer, Question } from './question.ts';
+import type { Answer, PageVetted, Question } from './question.ts';
 import { refusalLine } from './refusal-line.ts';
 import { type Selection, stillThere } from './selection.ts';
-import { type Asked, isSameQuestion, type ShownProof, shownProof } from './shown-proof.ts';
+import type { ShownProof } from './shown-proof.ts';
+import type { WorkPart } from './work-part.ts';
 
 /** What a model of the page works with. */
 export interface PagePorts {
   readonly loads: Loads;
   /** Hands a question to whoever answers by {@link PageModel.answer}. */
   readonly post: (question: Question) => void;
-  /** Told that a newer question waits for the one that is worked on: whoever gives that up calls {@link PageModel.letGo}. */
+  /** Told that a newer question waits for the one that is worked on: whoever gives that up says so, or calls {@link PageModel.letGo}. */
   readonly overtaken: () => void;
+  /** Puts a proof into words; what it takes is there before the first answer comes. */
+  readonly shownProof: (asked: Asked, vetted: PageVetted, isWhole: boolean) => ShownProof;
   /** Called after every change. */
   readonly changed: () => void;
 }
@@ -40,13 +44,15 @@ export class PageModel {
   failure: Failure | null = null;
   /** The open finding of the proof that is shown. */
   selection: Selection | null = null;
+  /** What the worker is at, once that takes long enough to be told. */
+  working: WorkPart | null = null;
 
   readonly #ports: PagePorts;
   readonly #log: ActLog<PageState> = new ActLog(BLANK_PAGE);
   #count = 0;
-  /** The newest question, and whether it is answered. */
+  /** The newest question, and what of its answer is still to come. */
   #asked: Asked | null = null;
-  #isAnswered = true;
+  #awaits: 'verdict' | 'ways' | 'nothing' = 'nothing';
   #waiting: Question | null = null;
   #isWorking = false;
   /** Why nobody will answer; `''` while somebody does. */
@@ -58,7 +64,7 @@ export class PageModel {
 
   /** Whether what is shown is older than what is on the page, or something is still being loaded. */
   get isBusy(): boolean {
-    return this.#log.isLoading || !this.#isAnswered;
+    return this.#log.isLoading || this.#awaits === 'verdict';
   }
 
   /** Opens files that were dropped or chosen together. If they cannot be used nothing changes, and the page says why. */
@@ -103,14 +109,46 @@ export class PageModel {
 
   /** Takes an answer; one to an older question is let go. */
   answer(answer: Answer): void {
+    const isAwaited = answer.id === this.#count && this.#asked !== null && this.#awaits !== 'nothing';
+    if (answer.kind === 'working' || answer.kind === 'judged') {
+      if (isAwaited) {
+        this.#hear(answer, this.#asked as Asked);
+        this.#ports.changed();
+      }
+      return;
+    }
     this.#isWorking = false;
-    if (answer.id === this.#count && this.#asked !== null && !this.#isAnswered) {
-      this.#isAnswered = true;
-      this.#show(answer.kind === 'vetted' ? shownProof(this.#asked, answer.vetted) : null);
-      this.failure = failureIn(answer);
+    if (isAwaited && answer.kind !== 'stopped') {
+      this.#end(answer, this.#asked as Asked);
     }
     this.#send();
     this.#ports.changed();
+  }
+
+  #hear(answer: Answer & { kind: 'working' | 'judged' }, asked: Asked): void {
+    if (answer.kind === 'working') {
+      this.working = answer.at;
+    } else {
+      this.#awaits = 'ways';
+      this.#show(this.#ports.shownProof(asked, answer.vetted, false));
+      this.failure = null;
+    }
+  }
+
+  #end(answer: Answer & { kind: 'vetted' | 'refused' | 'fault' }, asked: Asked): void {
+    const judged = this.#awaits === 'ways' ? this.shown : null;
+    this.#awaits = 'nothing';
+    this.working = null;
+    this.failure = failureIn(answer);
+    this.#show(
+      answer.kind === 'vetted' && judged !== null
+        ? this.#ports.shownProof(
+            asked,
+            { report: answer.report, picture: judged.picture, job: judged.settled },
+            true,
+          )
+        : null,
+    );
   }
 
   /** Tells that the question that was worked on will not be answered, since it was overtaken. */
@@ -163,7 +201,8 @@ export class PageModel {
     const { source, job, materials } = this.state;
     if (source === null) {
       this.#asked = null;
-      this.#isAnswered = true;
+      this.#awaits = 'nothing';
+      this.working = null;
       this.#show(null);
       this.failure = null;
       return;
@@ -173,7 +212,8 @@ export class PageModel {
       return;
     }
     this.#asked = asked;
-    this.#isAnswered = false;
+    this.#awaits = 'verdict';
+    this.working = null;
     // what was wrong with another question is not wrong with this one
     this.failure = null;
     this.#waiting = { id: ++this.#count, source: bareSource(source), job, options: { materials } };
@@ -198,7 +238,7 @@ export class PageModel {
   }
 }
 
-function failureIn(answer: Answer): Failure | null {
+function failureIn(answer: Answer & { kind: 'vetted' | 'refused' | 'fault' }): Failure | null {
   switch (answer.kind) {
     case 'vetted':
       return null;

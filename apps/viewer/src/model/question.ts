@@ -1,5 +1,6 @@
 import type { FaultBundle, JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
 import type { SheetPicture } from './sheet-picture.ts';
+import type { WorkPart } from './work-part.ts';
 
 /** What the page asks its worker. */
 export interface Question {
@@ -15,9 +16,21 @@ export interface PageVetted extends Pick<Vetted, 'report' | 'job'> {
   readonly picture: SheetPicture;
 }
 
-/** What the worker answers, under the id of the question. */
+/** What the page tells its worker: a question, or that nobody waits for the answer to one any more. */
+export type Posted =
+  | { readonly kind: 'ask'; readonly question: Question }
+  | { readonly kind: 'stop'; readonly id: number };
+
+/**
+ * What the worker answers, under the id of the question: what it is at; the verdict with its findings, while their ways out are still
+ * tried; and one of the others at the end.
+ */
 export type Answer =
-  | { readonly id: number; readonly kind: 'vetted'; readonly vetted: PageVetted }
+  | { readonly id: number; readonly kind: 'working'; readonly at: WorkPart }
+  | { readonly id: number; readonly kind: 'judged'; readonly vetted: PageVetted }
+  /** The whole proof; what was judged of it had its picture. */
+  | { readonly id: number; readonly kind: 'vetted'; readonly report: PageVetted['report'] }
+  | { readonly id: number; readonly kind: 'stopped' }
   | { readonly id: number; readonly kind: 'refused'; readonly refusal: Refusal }
   | {
       readonly id: number;
