@@ -63,8 +63,8 @@ const CASES: readonly BadInput[] = [
     name: 'an overlay of several files',
     argv: vet('square.svg', 'nothing.svg', '--overlay', 'over.svg'),
     err: said(
-      '--overlay can show one file, but 2 are given.',
-      'Vet the files one at a time, each with its own --overlay.',
+      '--overlay can show one artwork, but 2 are given.',
+      'Vet them one at a time, each with its own --overlay.',
     ),
   },
   {

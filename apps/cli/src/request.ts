@@ -20,6 +20,7 @@ import type { SourcePath } from './open-source.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
 import { inputName, STDIN } from './read-input.ts';
 import { readJson } from './read-json.ts';
+import { readTexts } from './read-texts.ts';
 import { refuseStrayFlags } from './refuse-stray-flags.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -40,6 +41,8 @@ export interface Request {
   readonly options: VetOptions;
   readonly failOn: FailOn;
   readonly isJson: boolean;
+  /** Whether several may be vetted, so that JSON is an array. */
+  readonly isSeveral: boolean;
   /** Whether all is printed, or what fits one screen. */
   readonly isFull: boolean;
   readonly sheetPath: string | null;
@@ -66,18 +69,10 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   refuseSeveralStdin(flags);
   const jobPath = pathFlag(flags, 'job', io);
   const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
-  const sources = sourcesOf(flags, file, { io, jobPath });
-  const overlayPath = pathFlag(flags, 'overlay', io);
-  const calendarPath = pathFlag(flags, 'calendar', io);
-  refuseForSeveral('overlay', overlayPath, sources);
-  refuseForSeveral('calendar', calendarPath, sources);
-  const placementPath = pathFlag(flags, 'placement', io);
-  refuseForSeveral('placement', placementPath, sources);
-  const outlinePaths = OUTLINE_FLAGS.flatMap((flag) => {
-    const path = pathFlag(flags, flag, io);
-    refuseForSeveral(flag, path, sources);
-    return path === null ? [] : [{ flag, path }];
-  });
+  const textsPath = pathFlag(flags, 'texts', io);
+  const texts = textsPath === null ? null : await textsAt(textsPath, flags, io);
+  const sources = sourcesOf(flags, file, { io, jobPath, texts });
+  const outputs = outputsOfOne(flags, sources, io);
   const shopPath = await pathBeside('shop', flags, { io, jobPath });
   const shop = shopPath === null ? null : await shopAt(shopPath, io);
   const materialsPath = await pathBeside('materials', flags, { io, jobPath });
@@ -86,6 +81,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const job = mergeJobs(file, {
     ...jobFlags(flags),
     ...(first === undefined ? {} : { artwork: first }),
+    ...(texts === null ? {} : { text: texts[0] }),
     ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
   });
   const options: VetOptions = {
@@ -101,7 +97,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
       hasFont: (source?.fontPath ?? null) !== null,
     }),
   );
-  if (calendarPath !== null && start === null) {
+  if (outputs.calendarPath !== null && start === null) {
     throw new UsageError(
       '--calendar needs the day and time when carving starts.',
       'Add --start "2026-12-01 09:00" with yours.',
@@ -117,17 +113,37 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     options,
     failOn: oneOf(flags, 'fail-on', ['stop', 'caution', 'note', 'never']) ?? 'stop',
     isJson: flags.values.has('json'),
+    isSeveral: texts !== null || sources.length > 1,
     isFull: flags.values.has('full'),
     sheetPath: pathFlag(flags, 'report', io),
-    overlayPath,
-    calendarPath,
-    placementPath,
+    ...outputs,
     paper: oneOf<'a4' | 'letter'>(flags, 'paper', ['a4', 'letter']) ?? null,
-    outlinePaths,
     name,
-    inputs: [...read, jobPath, shopPath, materialsPath, couponsPath].filter(
+    inputs: [...read, textsPath, jobPath, shopPath, materialsPath, couponsPath].filter(
       (path): path is string => path !== null && path !== STDIN,
     ),
+  };
+}
+
+/** Where outputs go that are of one artwork each. */
+function outputsOfOne(
+  flags: ParsedFlags,
+  sources: readonly SourcePath[],
+  io: Io,
+): Pick<Request, 'overlayPath' | 'calendarPath' | 'placementPath' | 'outlinePaths'> {
+  const pathOf = (flag: string): string | null => {
+    const path = pathFlag(flags, flag, io);
+    refuseForSeveral(flag, path, sources);
+    return path;
+  };
+  return {
+    overlayPath: pathOf('overlay'),
+    calendarPath: pathOf('calendar'),
+    placementPath: pathOf('placement'),
+    outlinePaths: OUTLINE_FLAGS.flatMap((flag) => {
+      const path = pathOf(flag);
+      return path === null ? [] : [{ flag, path }];
+    }),
   };
 }
 
@@ -225,7 +241,7 @@ async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
 
 /** Standard input can be read once. */
 function refuseSeveralStdin({ files, values }: ParsedFlags): void {
-  const flags = ['job', 'shop', 'materials', 'coupons', 'font'].filter(
+  const flags = ['texts', 'job', 'shop', 'materials', 'coupons', 'font'].filter(
     (name) => values.get(name)?.[0] === STDIN,
   );
   const uses = [...files.filter((name) => name === STDIN), ...flags.map((name) => `--${name} ${STDIN}`)];
@@ -241,8 +257,8 @@ function refuseSeveralStdin({ files, values }: ParsedFlags): void {
 function refuseForSeveral(name: string, path: string | null, sources: readonly SourcePath[]): void {
   if (path !== null && sources.length > 1) {
     throw new UsageError(
-      `--${name} can show one file, but ${sources.length} are given.`,
-      `Vet the files one at a time, each with its own --${name}.`,
+      `--${name} can show one artwork, but ${sources.length} are given.`,
+      `Vet them one at a time, each with its own --${name}.`,
     );
   }
 }
@@ -252,8 +268,28 @@ interface Place {
   readonly jobPath: string | null;
 }
 
-function sourcesOf(flags: ParsedFlags, file: JobInput, { io, jobPath }: Place): readonly SourcePath[] {
+/** The texts of a list, where nothing else is named to vet. */
+async function textsAt(path: string, flags: ParsedFlags, io: Io): Promise<readonly [string, ...string[]]> {
+  const others = [...flags.files, ...(flags.values.has('text') ? ['--text'] : [])];
+  if (others.length > 0) {
+    throw new UsageError(
+      `both --texts and ${others.join(', ')} are given.`,
+      'Vet the list, the files or the lettering, one at a time.',
+    );
+  }
+  refuseStrayFlags(flags, 'lettering');
+  return readTexts(path, io);
+}
+
+function sourcesOf(
+  flags: ParsedFlags,
+  file: JobInput,
+  { io, jobPath, texts }: Place & { readonly texts: readonly string[] | null },
+): readonly SourcePath[] {
   const fontPath = fontPathOf(flags, file, { io, jobPath });
+  if (texts !== null) {
+    return texts.map((text) => ({ kind: 'lettering', text, fontPath }));
+  }
   const typedText = typedValue(flags, 'text');
   if (typedText !== undefined && flags.files.length > 0) {
     throw new UsageError(

@@ -133,7 +133,7 @@ async function print(
     io.out.write(
       reportJson(
         vetted.map(({ report }) => report),
-        request.sources.length > 1,
+        request.isSeveral,
       ),
     );
     return;

@@ -31,6 +31,12 @@ export interface Flag {
 /** Flags that are no settings of a job: files that are read and written, and the form of the answer. */
 const OWN_FLAGS: readonly Flag[] = [
   { name: 'report', takes: 'SHEET.html', group: 'first', help: 'Write a sheet to print' },
+  {
+    name: 'texts',
+    takes: 'FILE',
+    group: 'lettering',
+    help: 'Vet each line of a text file instead; - stands for the standard input',
+  },
   { name: 'full', group: 'output', help: 'Print the whole answer, not one screen of it' },
   {
     name: 'job',
@@ -51,7 +57,7 @@ const OWN_FLAGS: readonly Flag[] = [
     help: 'Your shop: bits, woods, seals, resins, scales, speeds and prices, instead of what is usual; else shop.json beside the job file',
   },
   { name: 'coupons', takes: 'FILE.json', group: 'output', help: SETTINGS.coupons.help },
-  { name: 'json', group: 'output', help: 'Print the report as JSON (several FILEs: an array)' },
+  { name: 'json', group: 'output', help: 'Print the report as JSON (several FILEs, or --texts: an array)' },
   {
     name: 'overlay',
     takes: 'OUT.svg',
