@@ -1,5 +1,14 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { createHash } from 'node:crypto';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -24,6 +33,9 @@ interface OpenedPage {
 }
 
 const ROOT = fileURLToPath(new URL('../../../', import.meta.url));
+/** Where the viewer is built for tests. */
+const BUILDS = join(ROOT, 'node_modules/.cache/pourproof-viewer');
+const HASH = /^[\da-f]{16}$/u;
 const ARGS = [
   '--no-sandbox',
   '--disable-gpu',
@@ -53,24 +65,63 @@ export function viewerForTests(): Pick<ServedViewer, 'open'> {
   };
 }
 
-/** The viewer as it was built for the first test of this process that asked, in a folder of its own. */
+/** The viewer as it was built for the first test of this process that asked. */
 let built: Promise<InlineConfig> | undefined;
 
-/** Builds the viewer as `npm start` does, once in a test process. */
+/** Builds the viewer as `npm start` does. Test files share what was built of the same sources: the first that comes builds it. */
 async function builtViewer(): Promise<InlineConfig> {
-  const outDir = mkdtempSync(join(tmpdir(), 'pourproof-viewer-'));
-  process.once('exit', () => rmSync(outDir, { recursive: true, force: true }));
   const root = join(ROOT, 'apps/viewer');
-  const config: InlineConfig = {
+  const outDir = join(BUILDS, sourcesHash());
+  const config = (folder: string): InlineConfig => ({
     root,
     configFile: join(root, 'vite.config.ts'),
     logLevel: 'error',
-    build: { outDir, emptyOutDir: true },
+    build: { outDir: folder, emptyOutDir: true },
     mode: 'production',
     preview: { host: '127.0.0.1', port: 0, strictPort: false },
-  };
-  await buildAsServed(config);
-  return config;
+  });
+  if (!existsSync(outDir)) {
+    mkdirSync(BUILDS, { recursive: true });
+    // what others are building has a longer name
+    for (const older of readdirSync(BUILDS).filter((name) => HASH.test(name))) {
+      rmSync(join(BUILDS, older), { recursive: true, force: true });
+    }
+    const own = mkdtempSync(`${outDir}-`);
+    await buildAsServed(config(own));
+    keepAs(own, outDir);
+  }
+  return config(outDir);
+}
+
+/** Gives a folder its name, unless another process was faster. */
+function keepAs(own: string, name: string): void {
+  try {
+    renameSync(own, name);
+  } catch (error) {
+    rmSync(own, { recursive: true, force: true });
+    if (!existsSync(name)) {
+      throw error;
+    }
+  }
+}
+
+/** What the viewer is built of: names, sizes and times of all its files. */
+function sourcesHash(): string {
+  const hash = createHash('sha256');
+  const folders = readdirSync(join(ROOT, 'packages')).map((name) => `packages/${name}/src`);
+  for (const folder of ['apps/viewer', 'fixtures/demo', 'fixtures/fonts', ...folders]) {
+    for (const entry of readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true })) {
+      const path = join(entry.parentPath, entry.name);
+      if (entry.isFile() && !/[\\/](?:dist|node_modules)[\\/]/u.test(path)) {
+        const { size, mtimeMs } = statSync(path);
+        hash.update(`${path} ${size} ${mtimeMs}\n`);
+      }
+    }
+  }
+  return hash
+    .update(readFileSync(join(ROOT, 'package-lock.json')))
+    .digest('hex')
+    .slice(0, 16);
 }
 
 /** Serves the built viewer, and opens a browser for it. */
@@ -181,9 +232,10 @@ export function toTenDigits(report: Report): unknown {
   );
 }
 
-/** Waits for the proof that the last change asked for and gives its verdict in words, or what stands in its way. */
+/** Waits for the whole proof that the last change asked for and gives its verdict in words, or what stands in its way. */
 export async function verdict(page: Page): Promise<string> {
-  const answer = page.locator('article[aria-busy=false] :is(.verdict .tag, failure-note dl)');
+  const whole = 'article[aria-busy=false]:has(#findings[aria-busy=false])';
+  const answer = page.locator(`${whole} :is(.verdict .tag, failure-note dl)`);
   return (await answer.first().textContent()) ?? '';
 }
 
