@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { savedReport } from '../support/viewer/saved-ticket.ts';
-import { BARS, chooseFiles, dropFile, verdict, viewerForTests } from '../support/viewer/served-viewer.ts';
+import { BARS, chooseFiles, dropFile, judged, viewerForTests } from '../support/viewer/served-viewer.ts';
 
 const viewer = viewerForTests();
 
@@ -46,7 +46,7 @@ test('a hostile drawing, job, materials and names run nothing and ask nobody, no
       woods: { evil: { like: 'cherry', name: '<img src=x onerror=window.pwned=1>' } },
     }),
   });
-  expect(await verdict(page)).toMatch(/^(?:Stop|Caution|Clear)$/u);
+  expect(await judged(page)).toMatch(/^(?:Stop|Caution|Clear)$/u);
   expect((await savedReport(page)).artwork.file).toBe(HOSTILE_NAME);
   expect(await page.locator('.file b').textContent()).toBe(HOSTILE_NAME);
   for (const head of await page.locator('.head').all()) {
@@ -135,14 +135,14 @@ test('the worker asks no host elsewhere, and fonts of all kinds are unpacked und
   await page.getByLabel('Text', { exact: true }).fill('HI');
   await page.getByLabel('Font', { exact: true }).selectOption('Josefin Sans, variable');
   await page.getByRole('button', { name: 'Set this lettering' }).click();
-  expect(['Stop', 'Caution', 'Clear']).toContain(await verdict(page));
+  expect(['Stop', 'Caution', 'Clear']).toContain(await judged(page));
 });
 
 test('names from right to left stand by themselves, in the page and in what is beside them', async () => {
   const { page } = await viewer.open();
   const name = 'שלט 5.svg';
   await dropFile(page, name, BARS.replace('<rect', '<text x="3" y="3">שלט</text><rect'));
-  await verdict(page);
+  await judged(page);
   for (const at of ['.file bdi', 'drop-zone .name bdi']) {
     expect(await page.locator(at).first().textContent()).toBe(name);
   }

@@ -8,10 +8,10 @@ import { expect, test } from 'vitest';
 import { note, onCommandLine, savedJob, savedReport } from '../support/viewer/saved-ticket.ts';
 import {
   chooseFiles,
+  judged,
   openGroup,
   savedText,
   toTenDigits,
-  verdict,
   viewerForTests,
 } from '../support/viewer/served-viewer.ts';
 
@@ -49,13 +49,13 @@ async function type(page: Page, label: string, text: string): Promise<void> {
   const field = page.getByLabel(label, { exact: true });
   await field.fill(text);
   await field.press('Tab');
-  await verdict(page);
+  await judged(page);
 }
 
 test('a job file and its artwork, opened together, give the proof of the command line and come out the same', async () => {
   const { page, complaints } = await viewer.open();
   await chooseFiles(page, { 'job.json': JSON.stringify(JOB), 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   expect(toTenDigits(await savedReport(page))).toEqual(toTenDigits(barsReport(JOB)));
   const job = await savedJob(page);
   expect(job).toEqual(JOB);
@@ -79,14 +79,14 @@ test('a job file and its artwork, opened together, give the proof of the command
 test('the schedule has the days of the job, and the calendar is that of the command line', async () => {
   const { page } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   const button = page.getByRole('button', { name: 'Save calendar' });
   expect(await button.isDisabled()).toBe(true);
   await openGroup(page, 'Shop and dates');
   await page.getByLabel('Carving starts', { exact: true }).fill('2026-12-01');
   await page.getByLabel('Carving starts, time of day').fill('09:30');
   await page.getByLabel('Carving starts, time of day').press('Tab');
-  await verdict(page);
+  await judged(page);
   expect(await page.locator('fact-table table').nth(2).textContent()).toContain('2026-12-01 09:30');
   const calendar = await savedText(page, 'Save calendar');
   expect(calendar).toMatch(/^BEGIN:VCALENDAR\r\n/u);
@@ -103,7 +103,7 @@ async function shownShapes(page: Page): Promise<readonly string[]> {
 test('the picture turns to what levelling leaves, with the lengths of the proof, and back', async () => {
   const { page } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   await openGroup(page, 'Levelling');
   await type(page, 'Bit 1', 'vee:60deg:1/2in');
   await type(page, 'Depth of the pocket', '5mm');
@@ -133,7 +133,7 @@ test('the picture turns to what levelling leaves, with the lengths of the proof,
 test('every field of the ticket lands in the job file, which asks for the same proof', async () => {
   const { page } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   for (const group of ['Resin and colour', 'Levelling', 'Shop and dates', 'Size and reading', 'Board']) {
     await openGroup(page, group);
   }
@@ -157,7 +157,7 @@ test('every field of the ticket lands in the job file, which asks for the same p
   await page.getByLabel('Scale', { exact: true }).selectOption('fine');
   await page.getByLabel('Levelled by').selectOption('planer');
   await page.getByLabel('oiled or waxed').check();
-  await verdict(page);
+  await judged(page);
   const job = await savedJob(page);
   expect(job).toMatchObject({
     dive: '5deg',
@@ -187,7 +187,7 @@ test('every field of the ticket lands in the job file, which asks for the same p
 test('a board is laid and taken off again, and what the job cannot mean is refused at its field', async () => {
   const { page } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   await openGroup(page, 'Board');
   const board = page.getByLabel('Glue-up in one line');
   await board.fill('stripes 300x180x20mm maple');
@@ -220,9 +220,9 @@ test('own materials are offered and used, and the page goes back to the usual on
     woods: { plum: { like: 'cherry', name: 'garden plum' } },
   };
   await chooseFiles(page, { 'materials.json': JSON.stringify(materials), 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   await page.getByLabel('Wood', { exact: true }).selectOption('plum');
-  await verdict(page);
+  await judged(page);
   expect((await savedReport(page)).bleed.blocks[0]?.species).toBe('garden plum');
   await page.getByRole('button', { name: 'Back to the usual' }).click();
   // the job still names the maker's wood
@@ -241,23 +241,23 @@ test('coupons move the band, and the page can do without them again', async () =
     coupons: [{ slots: ['none below 0.45mm', 'none below 0.45mm'] }],
   };
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   const before = (await savedReport(page)).bleed.blocks[0];
   await chooseFiles(page, { 'coupons.json': JSON.stringify(coupons) });
-  await verdict(page);
+  await judged(page);
   const after = (await savedReport(page)).bleed.blocks[0];
   expect([before?.basis, after?.basis]).toEqual(['prior', 'calibrated']);
   expect(after?.travelMm.median).toBeLessThan(before?.travelMm.median ?? 0);
   expect(await savedJob(page)).toMatchObject({ coupons: coupons.coupons });
   await page.getByRole('button', { name: 'Take them off' }).click();
-  await verdict(page);
+  await judged(page);
   expect((await savedReport(page)).bleed.blocks[0]?.basis).toBe('prior');
 });
 
 test('files that cannot be used are told, and what was on the page stays', async () => {
   const { page, complaints } = await viewer.open();
   await chooseFiles(page, { 'bars.svg': BARS });
-  await verdict(page);
+  await judged(page);
   const before = await savedReport(page);
   const bad: readonly (readonly [content: string, words: string])[] = [
     ['{"schema": "pourproof/job@1", "wod": 1}', 'job.json is not a pourproof/job@1 file'],
@@ -271,7 +271,7 @@ test('files that cannot be used are told, and what was on the page stays', async
   ];
   for (const [content, words] of bad) {
     await chooseFiles(page, { 'job.json': content });
-    await verdict(page);
+    await judged(page);
     expect(await note(page)).toContain(words);
   }
   expect((await savedReport(page)).artwork).toEqual(before.artwork);
@@ -286,18 +286,18 @@ test('live text alone is no proof of nothing: it asks for a font, and the font t
   expect(await note.textContent()).toMatch(/nothing to cut.*no font was given: "Oak"/u);
   await chooseFiles(page, { 'arvo-400.ttf': readFileSync(`${fonts}arvo-400.ttf`) });
   await expect.poll(() => note.count(), { timeout: 20_000 }).toBe(0);
-  expect(['Stop', 'Caution', 'Clear']).toContain(await verdict(page));
+  expect(['Stop', 'Caution', 'Clear']).toContain(await judged(page));
 });
 
 test('a font that comes with a drawing turns its live text into shapes, and one for no text is told', async () => {
   const { page } = await viewer.open();
   const font = readFileSync(`${fonts}arvo-400.ttf`);
   await chooseFiles(page, { 'words.svg': LIVE_TEXT, 'arvo-400.ttf': font });
-  await verdict(page);
+  await judged(page);
   expect((await savedReport(page)).artwork.areaMm2).toBeGreaterThan(20);
   expect(await savedJob(page)).toMatchObject({ artwork: 'words.svg', font: 'arvo-400.ttf' });
   await chooseFiles(page, { 'bars.svg': BARS, 'arvo-400.ttf': font });
-  await verdict(page);
+  await judged(page);
   const codes = (await savedReport(page)).artwork.notices.map(({ code }) => code);
   expect(codes).toContain('setting-without-effect');
 });
@@ -316,10 +316,10 @@ test('touching colours are poured in rounds at a press, and the page tells the r
     weigh: 'fine',
   };
   await chooseFiles(page, { 'job.json': JSON.stringify(job), 'plate.svg': plate });
-  await verdict(page);
+  await judged(page);
   await page.locator('.head[data-code=colours-touch]').click();
   await page.getByRole('button', { name: 'Pour in rounds' }).click();
-  await verdict(page);
+  await judged(page);
   expect((await savedJob(page)).rounds).toBe('black, red');
   const report = await savedReport(page);
   expect(report.findings.map(({ code }: { code: string }) => code)).not.toContain('colours-touch');

@@ -6,7 +6,7 @@ import type { Drawing } from '@pourproof/plane';
 import { type Report, vetDrawing } from '@pourproof/proof';
 import { expect, test } from 'vitest';
 import { note, onCommandLine, savedJob, savedReport } from '../support/viewer/saved-ticket.ts';
-import { chooseFiles, toTenDigits, verdict, viewerForTests } from '../support/viewer/served-viewer.ts';
+import { chooseFiles, judged, toTenDigits, viewerForTests } from '../support/viewer/served-viewer.ts';
 
 const fonts = fileURLToPath(new URL('../../fixtures/fonts/', import.meta.url));
 
@@ -33,7 +33,7 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
   }
   await page.getByLabel('Lines meet at').selectOption('right');
   await page.getByLabel('Axes of a variable font').press('Enter');
-  await verdict(page);
+  await judged(page);
   const job = await savedJob(page);
   const file = 'josefin-sans-latin-variable.woff2';
   expect(job).toMatchObject({
@@ -62,7 +62,7 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
   expect(artwork.areaMm2).toBeCloseTo(lettered(drawing, 'HAW / HI', job).artwork.areaMm2, 6);
   const again = await viewer.open();
   await chooseFiles(again.page, { 'sign.json': JSON.stringify(job) });
-  await verdict(again.page);
+  await judged(again.page);
   expect((await savedReport(again.page)).artwork).toEqual(artwork);
   expect(await savedJob(again.page)).toEqual(job);
   expect([...complaints, ...again.complaints]).toEqual([]);
@@ -81,7 +81,7 @@ test('letters of single strokes on an arc are as wide as the bit, and follow it'
   await page.getByLabel('Arc, radius').fill('60mm');
   await page.getByLabel('Arc runs').selectOption('under');
   await page.getByRole('button', { name: 'Set this lettering' }).tap();
-  await verdict(page);
+  await judged(page);
   // the sheet has come into sight
   expect((await page.locator('proof-sheet').boundingBox())!.y).toBeLessThan(600);
   const { artwork, strokes } = await savedReport(page);
@@ -99,7 +99,7 @@ test('a job whose lettering needs a font that is not at hand asks for it, and ta
   await chooseFiles(page, { 'job.json': JSON.stringify(job) });
   await expect.poll(() => note(page)).toContain('This job sets lettering in my-own.ttf');
   await chooseFiles(page, { 'my-own.ttf': readFileSync(`${fonts}lora-400.ttf`) });
-  await verdict(page);
+  await judged(page);
   const { boundsMm, format } = (await savedReport(page)).artwork;
   expect(format).toBe('lettering');
   // capitals without overshoot: the box is as high as the capitals

@@ -234,8 +234,16 @@ export function toTenDigits(report: Report): unknown {
 
 /** Waits for the whole proof that the last change asked for and gives its verdict in words, or what stands in its way. */
 export async function verdict(page: Page): Promise<string> {
-  const whole = 'article[aria-busy=false]:has(#findings[aria-busy=false])';
-  const answer = page.locator(`${whole} :is(.verdict .tag, failure-note dl)`);
+  return answerIn('article[aria-busy=false]:has(#findings[aria-busy=false])', page);
+}
+
+/** The same as soon as it is known: ways out of the findings may still be tried, which takes longer than all the rest. */
+export async function judged(page: Page): Promise<string> {
+  return answerIn('article[aria-busy=false]', page);
+}
+
+async function answerIn(paper: string, page: Page): Promise<string> {
+  const answer = page.locator(`${paper} :is(.verdict .tag, failure-note dl)`);
   return (await answer.first().textContent()) ?? '';
 }
 
