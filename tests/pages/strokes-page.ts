@@ -73,6 +73,7 @@ parts of the axis carry a stroke is told by a rule. Code: \`packages/geometry/sr
   may narrow again by a tenth on its way and still be one. The way goes on up to where strokes meet.
 - A blunt end is a tip only if its branch gets at least four times as wide, and either widens by more than 40 % over twelve half widths
   (or half its branch), or so steadily that doubling the way from where its flanks would meet widens it by 60 %. Else a stroke ends there.
+- Where a stroke widens into a place so wide that all of the way is a corner of that, as a petal into its flower, it ends where it becomes one.
 - Level pieces that hang together count as one, by their whole length: which of their ends is lower is rounding.
 - Where a taper, all along from its tip, has gained clearance as steeply as a tip of 39° does, it is a **corner** again, if there it is within a quarter
   of its full width: of such a tip a flat bit leaves at most its own diameter, cut off square or not.

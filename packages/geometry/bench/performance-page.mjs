@@ -19,10 +19,16 @@ ${comparisons(cases).join('\n')}
 
 By processor time over all cases the axis takes ${perEdge(cases, 'axisMs')} µs an edge and all measures ${perEdge(cases, 'measuresMs')} µs.
 ${anchorNote(cases)}
-## Growth
+${growthSections({ date, families, hard, left })}`;
+}
+
+/** The tables of growth and memory. */
+export function growthSections({ date, families, hard, left }) {
+  return `## Growth
 Families of regions each of which makes some construction slow (\`packages/geometry/bench/awkward-regions.mjs\`). The exponent is that of the
 number of edges, by least squares over all sizes; the aim is 1.15. Where arrays outgrow the processor's caches, each look at memory takes
-longer: the family of one circle shows that alone, for it has no reflex points to search from.
+longer: the family of one circle shows that alone, for it has no reflex points to search from. This table and those below, memory's too, were
+measured on ${date}; \`npm run bench -- --growth --page\` measures them alone.
 
 | family | axis, µs an edge at ${sizes(families)} edges | axis | with all measures |
 | --- | --- | --- | --- |
@@ -52,6 +58,13 @@ includes Node itself and the making of the region.
 | --- | --- | --- | --- |
 ${families.map(memoryRow).join('\n')}
 `;
+}
+
+/** A page with these tables anew, and the rest as it is. */
+export function withGrowth(page, sections) {
+  const from = page.indexOf('## Growth\n');
+  const to = page.indexOf('\n## A whole proof');
+  return page.slice(0, from) + sections + (to < 0 ? '' : page.slice(to));
 }
 
 function comparisons(cases) {

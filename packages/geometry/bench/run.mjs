@@ -1,6 +1,6 @@
 // Times of the axis and all its measures against one opening by other libraries on real lettering, and their growth on awkward families.
-// npm run bench [-- --quick] [-- --proof | --kernels] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof measures
-// whole proofs alone, --kernels all but them; either leaves the rest of the page as it is.
+// npm run bench [-- --quick] [-- --proof | --kernels | --growth] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof
+// measures whole proofs alone, --kernels all but them, --growth the families alone; each leaves the rest of the page as it is.
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
@@ -14,7 +14,7 @@ import { boostAnchor } from './boost-anchor.mjs';
 import { leastTime } from './least-time.mjs';
 import { lettering } from './lettering.mjs';
 import { clipper2Wasm, clipperLib, jsts, jstsAtTolerance } from './opening-peers.mjs';
-import { performancePage } from './performance-page.mjs';
+import { growthSections, performancePage, withGrowth } from './performance-page.mjs';
 
 const isQuick = process.argv.includes('--quick');
 const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
@@ -30,29 +30,42 @@ const ROUNDS = 3;
 
 const PAGE = fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url));
 
-const before = process.argv.includes('--proof') ? readFileSync(PAGE, 'utf8') : await geometryPage();
-const section = process.argv.includes('--kernels')
-  ? sectionOf(readFileSync(PAGE, 'utf8'))
-  : await measuredSection({ isQuick });
-const page = withSection(before, section);
+const page = process.argv.includes('--growth')
+  ? withGrowth(readFileSync(PAGE, 'utf8'), growthSections({ date: today(), ...timeFamilies() }))
+  : await wholePage();
 console.log(page);
 if (process.argv.includes('--page')) {
   writeFileSync(PAGE, page);
 }
 
+async function wholePage() {
+  const before = process.argv.includes('--proof') ? readFileSync(PAGE, 'utf8') : await geometryPage();
+  const section = process.argv.includes('--kernels')
+    ? sectionOf(readFileSync(PAGE, 'utf8'))
+    : await measuredSection({ isQuick });
+  return withSection(before, section);
+}
+
 async function geometryPage() {
   const cases = await timeLettering();
-  const families = Object.keys(awkward).map((family) => timeFamily(family, SIZES));
-  const hard = Object.keys(found).map((family) => timeFamily(family, HARD_SIZES));
-  const left = Object.keys(standing).map((family) => timeFamily(family, HARD_SIZES));
   return performancePage({
-    date: new Date().toISOString().slice(0, 10),
+    date: today(),
     machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
     cases,
-    families,
-    hard,
-    left,
+    ...timeFamilies(),
   });
+}
+
+function today() {
+  return new Date().toISOString().slice(0, 10);
+}
+
+function timeFamilies() {
+  return {
+    families: Object.keys(awkward).map((family) => timeFamily(family, SIZES)),
+    hard: Object.keys(found).map((family) => timeFamily(family, HARD_SIZES)),
+    left: Object.keys(standing).map((family) => timeFamily(family, HARD_SIZES)),
+  };
 }
 
 /**
