@@ -115,6 +115,19 @@ test('a curve lies within the tolerance of its chords, and none that it leaves i
         expect(farthest(piece, ring.coords, allowed)).toBeLessThan(1 + 1e-6);
       },
     ),
-    cases(80),
+    cases(40),
   );
+});
+
+test('an edge shorter than twice the tolerance counts as a chord beside one, and not beside straight edges', () => {
+  // up a slightly bent edge, over a tip, and down a straight one
+  const told = (tipMm: number): number[] => {
+    const ring = [0, 0, 0, -5, 0.035, -5.2, 0.035 + tipMm, -5.2, 0.05, 0];
+    return [...curvedEdges({ coords: Float64Array.from(ring), ringEnds: Uint32Array.of(5) }, 0.005)];
+  };
+  expect(told(0.009)).toEqual([0, 1, 1, 0, 0]);
+  expect(told(0.011)).toEqual([0, 1, 0, 0, 0]);
+  const square = [0, 0, 0.008, 0, 0.008, 3, 0, 3];
+  const edges = curvedEdges({ coords: Float64Array.from(square), ringEnds: Uint32Array.of(4) }, 0.005);
+  expect([...edges]).toEqual([0, 0, 0, 0]);
 });
