@@ -195,8 +195,17 @@ function ownErrors({ measures, curvesMm, pointsMm }: CutToBound): CutFigures {
     wallAreaMm2: carving.wallAreaErrorMm2 + lengthMm * maxDepth,
     wallLengthMm: lengthMm,
     maxDepthMm: 0,
-    narrowerMm: lengthMm,
+    narrowerMm: lengthMm > 0 ? lengthMm + tipsTaken(measures, curvesMm) : 0,
   };
+}
+
+/**
+ * Where a stroke begins in a round tip is told by the chords of the tip, by two of them or less (measured). They are as long as an arc that is as wide
+ * as the smallest bit lets them be, in each narrow stretch and in one that may have been missed.
+ */
+function tipsTaken({ shape: { entersMm }, narrowerThan }: CutMeasures, curvesMm: number): number {
+  const chordMm = Math.sqrt(4 * entersMm * curvesMm);
+  return entersMm > 0 ? 2 * chordMm * (1 + narrowerThan(entersMm).length) : 0;
 }
 
 /** Chords with a turn φ between them differ from their curve by about φ²/24 of their length, one way or the other: twice that. */
