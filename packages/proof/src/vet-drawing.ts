@@ -101,7 +101,7 @@ function refuseUnread(job: Job): void {
 
 function proofOf(proved: Proved, tried: readonly Finding[], name: string): Proof {
   const { job, drawing, plan, measured } = proved;
-  const { findings, notices } = seenTo(tried, drawing.notices, job);
+  const { findings, notices } = seenTo(tried, proved.findings, drawing.notices, job);
   if (measured.is === 'at-once') {
     const told = { ...measured.all, drawing: withNotices(drawing, notices) };
     return { report: buildReport(told, name, findings), picture: pictureOf(told, findings) };

@@ -23,11 +23,13 @@ export interface SeenTo {
  * tells of, and, short of a stop, where it takes a look that only the maker can take. Cautions from reading the artwork all take such
  * a look: see {@link maySeeToNotice}.
  *
+ * @param proposed the same findings with all ways out that their checks propose: they tell whether being seen to is a cure
  * @param told what the reader told
  * @throws {JobError} for a code that is none, or whose finding is there and not cured by being seen to
  */
 export function seenTo(
   findings: readonly Finding[],
+  proposed: readonly Finding[],
   told: readonly Notice[],
   { seenTo: codes }: Job,
 ): SeenTo {
@@ -36,7 +38,9 @@ export function seenTo(
     refuseUnknown(code);
   }
   return {
-    findings: findings.map((finding) => marked(finding, given.has(finding.code))),
+    findings: findings.map((finding, k) =>
+      given.has(finding.code) ? markedSeenTo(finding, proposed[k] ?? finding) : marked(finding),
+    ),
     notices: [...given].flatMap((code) => {
       const found = [...findings, ...told.filter(maySeeToNotice)].some((each) => each.code === code);
       const isNote = told.some((each) => each.code === code);
@@ -45,14 +49,15 @@ export function seenTo(
   };
 }
 
-function marked(finding: Finding, isSeenTo: boolean): Finding {
-  if (maySeeTo(finding)) {
-    return { ...finding, seenTo: isSeenTo };
-  }
-  if (isSeenTo) {
+function marked(finding: Finding): Finding {
+  return maySeeTo(finding) ? { ...finding, seenTo: false } : finding;
+}
+
+function markedSeenTo(finding: Finding, proposed: Finding): Finding {
+  if (!maySeeTo(proposed)) {
     throw notToBeSeenTo(finding);
   }
-  return finding;
+  return { ...finding, seenTo: true };
 }
 
 function maySeeTo({ severity, fix: { options } }: Finding): boolean {

@@ -1,10 +1,11 @@
 import { type JobInput, settleJob } from '@pourproof/job';
 import { type Drawing, packRings, textInUnits } from '@pourproof/plane';
 import { expect, test } from 'vitest';
+import { drawingOf } from '../../../../tests/support/drawing-of.ts';
 import type { Finding } from '../report/finding-schema.ts';
 import type { FixStep } from '../report/fix-schema.ts';
 import { type Proved, prove } from './prove.ts';
-import { type TrialResult, type Trials, trialsOf } from './trials.ts';
+import { proofsFor, type TrialResult, type Trials, trialsOf } from './trials.ts';
 
 const drawing: Drawing = {
   format: 'svg',
@@ -55,12 +56,33 @@ test('after thirty proofs nothing more is proved, neither a drawing nor a settin
     expect(widened?.is).toBe('proved');
   }
   expect(tried(trials, [deeper(0.1)]).is).toBe('proved');
-  expect(tried(trials, [deeper(0.2)])).toEqual({ is: 'untried' });
+  expect(tried(trials, [deeper(0.2)])).toEqual({ is: 'spent' });
   expect(trials.drawn({ do: 'widen', what: 'stroke', byMm: 0.1, clears: true }, finding)).toEqual({
-    is: 'untried',
+    is: 'spent',
   });
   // what was proved is still known
   expect(tried(trials, [deeper(0.1)]).is).toBe('proved');
+});
+
+test('a large drawing gets as many proofs as prove so many edges', () => {
+  const edged = (edges: number): Drawing => drawingOf([Array(2 * edges).fill(0)]);
+  expect([4, 1666, 2500, 6250, 100_000].map((edges) => proofsFor(edged(edges)))).toEqual([30, 30, 20, 8, 8]);
+});
+
+test('a proof that keeps the cut counts as a fifth', () => {
+  const trials = trialsOf(proved());
+  const warmer = (toC: number): FixStep => ({
+    do: 'change-temperature',
+    toC,
+    besideSolvent: false,
+    clears: true,
+  });
+  for (let k = 0; k < 29; k++) {
+    trials.drawn({ do: 'widen', what: 'stroke', byMm: 0.1, clears: true }, finding);
+  }
+  const kinds = [21, 22, 23, 24].map((toC) => tried(trials, [warmer(toC)]).is);
+  expect([...kinds, tried(trials, [deeper(0.1)]).is]).toEqual([...Array(4).fill('proved'), 'spent']);
+  expect([26, 27].map((toC) => tried(trials, [warmer(toC)]).is)).toEqual(['proved', 'spent']);
 });
 
 test('each changed job is asked for and proved once', () => {

@@ -22,16 +22,24 @@ export interface TrialJob {
 export type Redrawing<Result> = Generator<TrialJob, Result, Drawing | null | 'unread'>;
 
 /**
- * What a trial comes to: the findings of the changed job and what is worse among them, that it is refused, that nothing changed, or that
- * it could not be tried or there were too many.
+ * What a trial comes to: the findings of the changed job and what is worse among them, that it is refused, that nothing changed, that nobody
+ * could read the artwork for it, or that no proof was left for it.
  */
 export type TrialResult =
   | ({ readonly is: 'proved' } & Changed)
   | { readonly is: 'refused'; readonly code: JobErrorCode | null }
-  | { readonly is: 'same' | 'untried' };
+  | { readonly is: 'same' | 'unread' | 'spent' };
 
-/** Proofs that the trials of one job may take altogether (our choice): the gravest findings come first. */
-const MAX_PROOFS = 30;
+/**
+ * Proofs that the trials of one job may take altogether: as many as prove so many edges (our choice: about a second), at least and at the most so
+ * many.
+ */
+const EDGES = 50_000;
+const LEAST_PROOFS = 8;
+const MOST_PROOFS = 30;
+/** What a proof counts, and one that keeps the cut, as with another seal: about their shares of the time. */
+const WHOLE = 5;
+const KEEPS_CUT = 1;
 
 /** Ways out that change what the reader makes of the artwork, beyond its size. */
 const READS_ANEW: ReadonlySet<FixStep['do']> = new Set(['join-ends', 'track', 'space-lines']);
@@ -49,12 +57,17 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
   const aside = stages.aside();
   const late = lateProposals();
   const known = new Map<string, TrialResult>();
-  let proofs = 0;
-  const provedAs = (changed: Job, on: Drawing | null | 'unread', steps: readonly FixStep[]): TrialResult => {
+  let left = WHOLE * proofsFor(drawing);
+  const provedAs = (
+    changed: Job,
+    on: Drawing | null | 'unread',
+    steps: readonly FixStep[],
+    cost: number,
+  ): TrialResult => {
     if (on === 'unread') {
-      return { is: 'untried' };
+      return { is: 'unread' };
     }
-    proofs++;
+    left -= cost;
     return on === null
       ? { is: 'refused', code: null }
       : orRefused(() => ({
@@ -69,11 +82,10 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
   return {
     drawn: (fix, finding) => {
       const changed = changedDrawing(drawing, fix, finding);
-      return changed === null
-        ? null
-        : proofs < MAX_PROOFS
-          ? provedAs(job, changed, [fix])
-          : { is: 'untried' };
+      if (changed === null) {
+        return null;
+      }
+      return left < WHOLE ? { is: 'spent' } : provedAs(job, changed, [fix], WHOLE);
     },
     *tried(steps) {
       const input = changedInput(job, steps);
@@ -89,12 +101,15 @@ export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
       let result: TrialResult = { is: 'same' };
       if ('code' in settled) {
         result = { is: 'refused', code: settled.code };
-      } else if (proofs >= MAX_PROOFS) {
-        result = { is: 'untried' };
       } else if (!isSameJob(settled.job, job)) {
+        const scaledBy = factorOf(steps);
         const isReadAnew = steps.some((step) => READS_ANEW.has(step.do));
-        const on = yield { job: settled.job, scaledBy: factorOf(steps), isReadAnew };
-        result = provedAs(settled.job, on, steps);
+        const isCutAnew = scaledBy !== 1 || isReadAnew || !isSameCut(settled.job, job);
+        const cost = isCutAnew ? WHOLE : KEEPS_CUT;
+        result =
+          left < cost
+            ? { is: 'spent' }
+            : provedAs(settled.job, yield { job: settled.job, scaledBy, isReadAnew }, steps, cost);
       }
       known.set(key, result);
       return result;
@@ -132,6 +147,19 @@ function settledAgain(
     }
     throw error;
   }
+}
+
+/** How many proofs the ways out of a drawing may take, by the edges of its outlines. */
+export function proofsFor({ shapes }: Drawing): number {
+  const edges = shapes.reduce((sum, { region }) => sum + region.coords.length / 2, 0);
+  return Math.min(MOST_PROOFS, Math.max(LEAST_PROOFS, Math.round(EDGES / edges)));
+}
+
+/** Whether two jobs cut the same of a drawing. */
+function isSameCut(one: Job, other: Job): boolean {
+  const cut = ({ bits, depthMm, rounds, toleranceMm }: Job): string =>
+    JSON.stringify({ bits, depthMm, rounds, toleranceMm });
+  return cut(one) === cut(other);
 }
 
 /** Whether two jobs mean the same, however they were typed. */

@@ -77,6 +77,10 @@ export const findingSchema = z.object({
         description:
           'Ways out that were tried and are not offered: with what each would bring, or nothing where it does not help',
       }),
+    untried: z.array(fixSchema).optional().meta({
+      description:
+        'Ways out that the formulas propose and that are not offered, since one vetting proves no more changed jobs: each may bring worse',
+    }),
   }),
   seenTo: z.boolean().optional().meta({
     description:

@@ -84,3 +84,20 @@ describe('findings in words', () => {
     expect(findingEntries(reportOf(area), MM)[0]?.measured).toBe('64.5 mm²');
   });
 });
+
+test('ways out that no proof was left for are told one by one only where there is no other', () => {
+  const widen = { do: 'widen', what: 'stroke', byMm: 0.5, clears: true } as const;
+  const own = finding('bit-cannot-enter', 'stop', 1);
+  const texts = (fix: Finding['fix']): readonly string[] =>
+    findingEntries(reportOf({ ...own, fix }), MM)[0]?.fixes.map(({ text }) => text) ?? [];
+  const [alone] = texts({ options: [widen] });
+  expect(texts({ options: [widen], untried: [widen] })).toEqual([
+    alone,
+    'One more way out was not tried: a drawing of this size allows few trials.',
+  ]);
+  expect(texts({ options: [], untried: [widen, widen] })).toEqual(
+    Array(2).fill(
+      `Not tried, as a drawing of this size allows few trials, so that it may bring worse: ${alone}`,
+    ),
+  );
+});

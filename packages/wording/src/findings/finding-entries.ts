@@ -3,7 +3,7 @@ import { sourceText } from '../source-text.ts';
 import { amountTexts } from './amount-texts.ts';
 import type { Reader } from './finding-words.ts';
 import { placeText } from './place-text.ts';
-import { droppedTexts, triedText } from './tried-text.ts';
+import { droppedTexts, triedText, untriedTexts } from './tried-text.ts';
 import { wordsOfFinding } from './words-of-finding.ts';
 
 /** A place of a finding under the label that marks it on the sheet. */
@@ -77,10 +77,11 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
     why: words.why(finding),
     fixes: [
       ...finding.fix.options.map((fix) => ({ text: triedText(finding, fix, reader, amount), fix })),
-      ...[...droppedTexts(finding, reader), ...(words.advice?.(finding) ?? [])].map((text) => ({
-        text,
-        fix: null,
-      })),
+      ...[
+        ...droppedTexts(finding, reader),
+        ...untriedTexts(finding, reader),
+        ...(words.advice?.(finding) ?? []),
+      ].map((text) => ({ text, fix: null })),
     ],
     measured: how === '' ? amounts.measured : `${amounts.measured} ${how}`,
     limit: amounts.limit,

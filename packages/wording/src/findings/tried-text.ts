@@ -42,6 +42,24 @@ export function droppedTexts(
       });
 }
 
+/** What was not tried, since a drawing takes long to prove: each way out where there is no other, or else how many there are. */
+export function untriedTexts(
+  { fix: { options, untried = [] }, ...finding }: Finding,
+  reader: Reader,
+): readonly string[] {
+  if (untried.length === 0) {
+    return [];
+  }
+  const [count, were] =
+    untried.length === 1 ? ['One more way', 'was'] : [`${untried.length} more ways`, 'were'];
+  return options.length > 0
+    ? [`${count} out ${were} not tried: a drawing of this size allows few trials.`]
+    : untried.map(
+        (fix) =>
+          `Not tried, as a drawing of this size allows few trials, so that it may bring worse: ${fixText(finding, fix, reader)}`,
+      );
+}
+
 /** What has to be done to coupons that took from the job what now changes. */
 function couponText(rows: readonly number[]): string {
   const [what, they] = rows.length === 1 ? ['row', 'it was'] : ['rows', 'they were'];
