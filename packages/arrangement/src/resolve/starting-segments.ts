@@ -1,4 +1,4 @@
-import { addOwners, isBefore, turn } from './segment-set.ts';
+import { addOwners, isBefore, type SegmentSet, turn } from './segment-set.ts';
 import { addStart, type Sweep } from './sweep-state.ts';
 
 /**
@@ -24,7 +24,7 @@ export function startingInOrder(sweep: Sweep, v: number): number[] {
 
 function inAngularOrder(sweep: Sweep, v: number, list: number[]): number[] {
   const { set } = sweep;
-  list.sort((a, b) => -turn(set.vertices, v, set.hi[a], set.hi[b]));
+  sortByAngle(set, v, list);
   const kept: number[] = [];
   for (const s of list) {
     const last = kept.length === 0 ? -1 : kept[kept.length - 1];
@@ -34,7 +34,26 @@ function inAngularOrder(sweep: Sweep, v: number, list: number[]): number[] {
     }
     kept[kept.length - 1] = mergeOverlap(sweep, last, s);
   }
-  return kept.filter((s) => set.owners[s] >= 0);
+  return kept.every((s) => set.owners[s] >= 0) ? kept : kept.filter((s) => set.owners[s] >= 0);
+}
+
+/** Up to so many segments at a vertex are sorted one by one (our choice): few ever meet, and a library's sort makes copies each time. */
+const FEW = 16;
+
+function sortByAngle({ vertices, hi }: SegmentSet, v: number, list: number[]): void {
+  if (list.length > FEW) {
+    list.sort((a, b) => -turn(vertices, v, hi[a], hi[b]));
+    return;
+  }
+  for (let k = 1; k < list.length; k++) {
+    const s = list[k];
+    let at = k;
+    while (at > 0 && turn(vertices, v, hi[list[at - 1]], hi[s]) < 0) {
+      list[at] = list[at - 1];
+      at--;
+    }
+    list[at] = s;
+  }
 }
 
 function mergeOverlap(sweep: Sweep, a: number, b: number): number {

@@ -83,14 +83,17 @@ export function uncutAxis(
       const top = Math.min(high, end[e]);
       const stroke = part[e] === CORNER ? top : Math.max(low, strokeStart[e]);
       const taper = part[e] === CORNER ? top : Math.max(low, start[e]);
+      // mostly all of it is one of both
+      const swept = (from: number, to: number): Sweep =>
+        from === low && to === high ? whole : sweep(shape, from, to);
       if (taper < Math.min(stroke, top)) {
-        const { length, swept } = sweep(shape, taper, Math.min(stroke, top));
-        sum.strokeSwept += swept;
+        const { length, swept: area } = swept(taper, Math.min(stroke, top));
+        sum.strokeSwept += area;
         sum.taperLength += length;
       }
       if (stroke < top) {
-        const { length, swept, lowest } = sweep(shape, stroke, top);
-        sum.strokeSwept += swept;
+        const { length, swept: area, lowest } = swept(stroke, top);
+        sum.strokeSwept += area;
         sum.strokeLength += length;
         sum.narrowest = Math.min(sum.narrowest, lowest);
       }

@@ -58,8 +58,9 @@ function stripAlong({ rings, isCurved }: Chords, inMm: number): Region {
   const pieces: number[][] = [];
   for (let k = 0; k < rings.ringEnds.length; k++) {
     const from = ringStart(rings, k);
+    const ring = new Ring(rings, k);
     for (const [first, count] of runsOf(isCurved, from, rings.ringEnds[k])) {
-      pieces.push(...stripBeside(new Ring(rings, k), first - from, count, inMm));
+      pieces.push(...stripBeside(ring, first - from, count, inMm));
     }
   }
   return { ...packRings(pieces), fillRule: 'nonzero' };
@@ -89,12 +90,25 @@ function runsOf(isCurved: Uint8Array, from: number, to: number): [number, number
 class Ring {
   readonly #rings: Rings;
   readonly #from: number;
+  /** Unit direction of the edge from each point, `[x, y, …]`. */
+  readonly #along: Float64Array;
   readonly count: number;
 
   constructor(rings: Rings, k: number) {
+    const { coords, ringEnds } = rings;
     this.#rings = rings;
     this.#from = ringStart(rings, k);
-    this.count = rings.ringEnds[k] - this.#from;
+    this.count = ringEnds[k] - this.#from;
+    this.#along = new Float64Array(2 * this.count);
+    for (let i = 0; i < this.count; i++) {
+      const a = 2 * (this.#from + i);
+      const b = 2 * (this.#from + ((i + 1) % this.count));
+      const dx = coords[b] - coords[a];
+      const dy = coords[b + 1] - coords[a + 1];
+      const d = Math.sqrt(dx * dx + dy * dy);
+      this.#along[2 * i] = dx / d;
+      this.#along[2 * i + 1] = dy / d;
+    }
   }
 
   at(i: number): [number, number] {
@@ -104,10 +118,8 @@ class Ring {
 
   /** Unit direction of the edge from point i. */
   along(i: number): [number, number] {
-    const [ax, ay] = this.at(i);
-    const [bx, by] = this.at(i + 1);
-    const d = Math.hypot(bx - ax, by - ay);
-    return [(bx - ax) / d, (by - ay) / d];
+    const p = i % this.count;
+    return [this.#along[2 * p], this.#along[2 * p + 1]];
   }
 }
 
@@ -139,10 +151,9 @@ function isSharp(ring: Ring, i: number): boolean {
 function closedStrip(ring: Ring, first: number, inMm: number): number[][] {
   const own: number[] = [];
   const beside: number[] = [];
-  for (let i = first; i < first + ring.count; i++) {
-    own.push(...ring.at(i));
-    const [x, y] = mitred(ring, i, inMm);
-    beside.unshift(x, y);
+  for (let k = 0; k < ring.count; k++) {
+    own.push(...ring.at(first + k));
+    beside.push(...mitred(ring, first + ring.count - 1 - k, inMm));
   }
   return [own, beside];
 }

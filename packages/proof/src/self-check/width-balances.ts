@@ -68,29 +68,38 @@ function sharesFrom(seed: number): () => number {
 /** Distance of each place from the outline, negative outside: inside by the parity of crossings. */
 function signedDistances(region: CleanRegion, places: readonly Sample[]): readonly number[] {
   const { coords, ringEnds } = region;
+  const x = Float64Array.from(places, (place) => place.x);
+  const y = Float64Array.from(places, (place) => place.y);
   const least = new Float64Array(places.length).fill(Infinity);
   const isInside = new Uint8Array(places.length);
   for (let ring = 0; ring < ringEnds.length; ring++) {
-    const [first, end] = [ringStart(region, ring), ringEnds[ring] ?? 0];
+    const first = ringStart(region, ring);
+    const end = ringEnds[ring] as number;
+    let ax = coords[2 * end - 2] as number;
+    let ay = coords[2 * end - 1] as number;
     for (let i = first; i < end; i++) {
-      const j = i + 1 < end ? i + 1 : first;
-      const [ax, ay] = [coords[2 * i] ?? 0, coords[2 * i + 1] ?? 0];
-      const [bx, by] = [coords[2 * j] ?? 0, coords[2 * j + 1] ?? 0];
-      const [dx, dy] = [bx - ax, by - ay];
+      const bx = coords[2 * i] as number;
+      const by = coords[2 * i + 1] as number;
+      const dx = bx - ax;
+      const dy = by - ay;
       const length2 = dx * dx + dy * dy;
-      for (let k = 0; k < places.length; k++) {
-        const { x: px, y: py } = places[k] as Sample;
+      for (let k = 0; k < x.length; k++) {
+        const px = x[k] as number;
+        const py = y[k] as number;
         const share = length2 > 0 ? ((px - ax) * dx + (py - ay) * dy) / length2 : 0;
         const t = Math.min(1, Math.max(0, share));
-        const [qx, qy] = [px - ax - t * dx, py - ay - t * dy];
+        const qx = px - ax - t * dx;
+        const qy = py - ay - t * dy;
         const d2 = qx * qx + qy * qy;
-        if (d2 < (least[k] ?? 0)) {
+        if (d2 < (least[k] as number)) {
           least[k] = d2;
         }
-        if (ay > py !== by > py && px < ax + ((py - ay) / (by - ay)) * dx) {
-          isInside[k] = 1 - (isInside[k] ?? 0);
+        if (ay > py !== by > py && px < ax + ((py - ay) / dy) * dx) {
+          isInside[k] = 1 - (isInside[k] as number);
         }
       }
+      ax = bx;
+      ay = by;
     }
   }
   return Array.from(least, (d2, k) => (isInside[k] === 1 ? 1 : -1) * Math.sqrt(d2));
