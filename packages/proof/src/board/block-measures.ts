@@ -16,7 +16,7 @@ import { type FilledPocket, slabsOf, woodAt } from '../rounds/filled-pockets.ts'
 import { Stages } from '../stages/stages.ts';
 import { type BlockWalls, blockWalls } from './block-walls.ts';
 import { type CarvedExposure, carvedExposure } from './carved-exposure.ts';
-import { isWithin } from './is-within.ts';
+import { onlyCrosses } from './is-within.ts';
 import { jointBands } from './joint-bands.ts';
 import { nearParts } from './near-parts.ts';
 import type { PlacedBlock } from './place-board.ts';
@@ -299,7 +299,8 @@ function bleedIn(inBlock: CutInBlock): Pick<BlockMeasures, 'bleed' | 'bleedAreas
     },
   };
   const areas = (stages: Stages): BleedReach<number> => {
-    if (block.region !== null && !isWithin(near, block.region)) {
+    // the wood behind a wall along a joint is the block's, though no part of the cut in it bounds it
+    if (block.region !== null && !onlyCrosses(near, block.region)) {
       return {
         low: signedArea(bleed.low),
         median: signedArea(bleed.median),
