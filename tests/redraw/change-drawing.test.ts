@@ -1,7 +1,13 @@
 import { booleans, resolveRegions } from '@pourproof/arrangement';
 import { medialAxis, outsideOf } from '@pourproof/geometry';
 import { type CleanRegion, type Drawing, packRings, signedArea, textInUnits } from '@pourproof/plane';
-import { changeDrawing, NO_CHANGE, offsetRegion, roundedCorners, roundedTips } from '@pourproof/redraw';
+import {
+  changeDrawing,
+  type DrawingChange,
+  offsetRegion,
+  roundedCorners,
+  roundedTips,
+} from '@pourproof/redraw';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anyPolygon, between } from '../arbitraries.ts';
@@ -10,6 +16,13 @@ import { cleanRegionFaults } from '../support/oracles/clean-region-faults.ts';
 import { cleanFrom, rectangle, regular } from '../support/shapes/clean-from.ts';
 
 const toleranceMm = 0.005;
+const NO_CHANGE: DrawingChange = {
+  widenMm: 0,
+  joins: 'mitre',
+  keepApartMm: 0,
+  roundTipsMm: 0,
+  roundCornersMm: 0,
+};
 
 function drawingOf(...shapes: readonly (readonly [colour: string, rings: readonly number[][]])[]): Drawing {
   return {

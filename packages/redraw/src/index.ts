@@ -1,4 +1,4 @@
-export { changeDrawing, changesOutlines, type DrawingChange, NO_CHANGE } from './change/change-drawing.ts';
+export { changeDrawing, type DrawingChange } from './change/change-drawing.ts';
 export type { Joins } from './change/joins.ts';
 export type { KeptPlace } from './change/kept-open.ts';
 export { type OffsetOptions, type OffsetRegion, offsetRegion } from './change/offset-region.ts';

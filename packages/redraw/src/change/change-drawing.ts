@@ -30,17 +30,8 @@ export interface DrawingChange {
   readonly roundCornersMm: number;
 }
 
-/** A change of nothing. */
-export const NO_CHANGE: DrawingChange = {
-  widenMm: 0,
-  joins: 'mitre',
-  keepApartMm: 0,
-  roundTipsMm: 0,
-  roundCornersMm: 0,
-};
-
 /** Whether a change changes anything. */
-export function changesOutlines({ widenMm, roundTipsMm, roundCornersMm }: DrawingChange): boolean {
+function changesOutlines({ widenMm, roundTipsMm, roundCornersMm }: DrawingChange): boolean {
   return widenMm !== 0 || roundTipsMm !== 0 || roundCornersMm !== 0;
 }
 

@@ -46,7 +46,7 @@ export function roundedCorners(region: CleanRegion, radiusMm: number, toleranceM
 }
 
 function isCorner({ kind }: StandingPiece): boolean {
-  return kind === 'corner' || kind === 'tip' || kind === 'cusp';
+  return kind === 'corner' || kind === 'tip';
 }
 
 function isStroke({ kind }: StandingPiece): boolean {
