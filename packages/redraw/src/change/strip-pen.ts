@@ -52,10 +52,11 @@ export class StripPen {
     edge.load(e);
     // half the strip beyond: there the wide part is wider than the strip
     const top = edge.r1 > level ? edge.shareOf(level + half / 2) : 1;
-    const length = Math.hypot(edge.x1 - edge.x0, edge.y1 - edge.y0);
+    // how far it runs across the axis of its parabola: the height over a part is its square by 8 h
+    const across = Math.abs(edge.along(edge.x1, edge.y1) - edge.along(edge.x0, edge.y0));
     const parts =
       edge.kind === 'segment-vertex'
-        ? Math.max(1, Math.ceil(length / Math.sqrt(8 * toleranceMm * Math.abs(edge.h))))
+        ? Math.max(1, Math.ceil(across / Math.sqrt(8 * toleranceMm * Math.abs(edge.h))))
         : 1;
     return Array.from({ length: parts + 1 }, (_, p) => {
       edge.atShare((top * p) / parts);
