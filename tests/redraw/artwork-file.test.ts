@@ -14,7 +14,7 @@ const TOLERANCE_MM = 0.005;
 /** Files are read so finely here that only their own deviation shows. */
 const FINE_MM = TOLERANCE_MM / 20;
 /** Sides of a pixel in an artwork of 60 mm, mm: edges average out to some 1e-5 of the area. */
-const PIXELS_WIDE = 3000;
+const PIXELS_WIDE = 2000;
 
 const FONTS = 'fixtures/fonts';
 const letters = (text: string, face: string): Source => ({

@@ -50,7 +50,7 @@ describe('random outlines', () => {
           expect(offOutline(ringCoords(region, k), packRings([sampled(path)]))).toBeLessThan(2e-6);
         });
       }),
-      cases(30),
+      cases(20),
     );
   });
 
@@ -78,7 +78,7 @@ describe('random outlines', () => {
           }
         });
       }),
-      cases(8),
+      cases(4),
     );
   });
 });
@@ -93,7 +93,7 @@ test('an outline that is turned has as many nodes, but for a few', async () => {
         Math.ceil(nodes / 20),
       );
     }),
-    cases(5),
+    cases(3),
   );
 });
 

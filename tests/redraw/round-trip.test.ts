@@ -86,6 +86,6 @@ test('out and in again, whatever is drawn and changed is what it was, tiny or hu
       // zero is the lower left corner there
       expectSame(dxf, translation(minX, maxY), written);
     }),
-    { ...cases(12), endOnFailure: true },
+    { ...cases(6), endOnFailure: true },
   );
 });
