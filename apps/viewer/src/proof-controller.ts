@@ -16,7 +16,7 @@ const PATIENCE_MS = 1000;
 const MAX_TRIES = 3;
 
 /** What shows a proof, see {@link paper}. */
-export type Paper = typeof paper;
+type Paper = typeof paper;
 
 /** Ties the model of the page to its element, to the worker that computes proofs and to what shows them. */
 export class ProofController implements ReactiveController {
