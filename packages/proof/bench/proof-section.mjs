@@ -10,7 +10,7 @@ export function proofSection({ date, machine, cases, growth }) {
 
 Rendered by \`npm run bench -- --proof --page\` on ${date}: ${machine}. A is the processor time of the axis and all its measures (above) of the same
 artwork in the same run; ${cases.length} combinations of the lettering above, with ${sum(cases, 'edges').toLocaleString('en')} edges. A whole proof is the judging: all figures, the check of
-itself, findings and what is drawn. Finding ways out to propose, and then trying them, are rows of their own, with all else kept.
+itself, findings and what is drawn but for the bands of colour, which are made when they are looked at. Finding ways out to propose, and then trying them, are rows of their own, with all else kept.
 Bits are 1.6 mm wide, the V has 60°; depth 3 mm. Least times of several runs, all in turn in one process.
 
 | what | in A: least | median | worst | aim |
