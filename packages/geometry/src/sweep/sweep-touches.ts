@@ -35,6 +35,7 @@ export interface SweepTouch {
  * @param lengthMm length along the fibre, mm, 0 or more
  * @param board outline of the board; without it the board has no edge
  * @throws {RangeError} when the length is negative or not finite
+ * @public
  */
 export function sweepTouches(
   region: CleanRegion,
