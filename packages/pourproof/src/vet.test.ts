@@ -90,3 +90,23 @@ test('a vetter that was stopped is no fault, and its next proof is right', async
   expect(told).toHaveLength(6);
   expect((await ask(bar(40), {})).report).toEqual((await vet(bar(40), {})).report);
 });
+
+test('what a job calls seen to holds before ways out are tried, and in vain it is refused as without an early answer', async () => {
+  const crossed = {
+    kind: 'file',
+    name: 'x.svg',
+    bytes: new TextEncoder().encode(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"><path d="M5 5h40v8h-40z"/></svg>',
+    ),
+  } as const;
+  const early: string[] = [];
+  const onJudged: NonNullable<Parameters<typeof vet>[2]>['onJudged'] = ({ report }) => {
+    early.push(...report.findings.filter(({ seenTo }) => seenTo === true).map(({ code }) => code));
+  };
+  await vet(crossed, { wood: 'maple', oiled: true, seenTo: ['oil-in-wood'] }, { onJudged });
+  expect(early).toEqual(['oil-in-wood']);
+  const lost = { bit: ['flat:10mm'], depth: '2mm', seenTo: ['bit-cannot-enter'] };
+  const refusal = await vet(crossed, lost).catch(String);
+  expect(refusal).toContain('bit-cannot-enter');
+  expect(await vet(crossed, lost, { onJudged }).catch(String)).toBe(refusal);
+});

@@ -1,4 +1,4 @@
-import { type Job, refuseReading } from '@pourproof/job';
+import { type Job, JobError, refuseReading } from '@pourproof/job';
 import type { Drawing, Notice } from '@pourproof/plane';
 import { scaledDrawing } from './fixes/changed-drawing.ts';
 import { type Proved, prove } from './fixes/prove.ts';
@@ -85,8 +85,26 @@ export function* vettingSteps(
   onJudged?: (judged: Proof) => void,
 ): Redrawing<Proof> {
   const proved = checked(prove(drawing, job, stages));
-  onJudged?.(proofOf(proved, withoutWaysOut(proved.findings), name));
+  const early =
+    onJudged === undefined
+      ? null
+      : unlessRefused(() => proofOf(proved, withoutWaysOut(proved.findings), name));
+  if (early !== null) {
+    onJudged?.(early);
+  }
   return proofOf(proved, yield* triedFindings(proved), name);
+}
+
+/** No early answer for a job that calls a finding seen to that this does not cure: its refusal names the ways out that were tried. */
+function unlessRefused(attempt: () => Proof): Proof | null {
+  try {
+    return attempt();
+  } catch (error) {
+    if (error instanceof JobError) {
+      return null;
+    }
+    throw error;
+  }
 }
 
 function withoutWaysOut(findings: readonly Finding[]): readonly Finding[] {
