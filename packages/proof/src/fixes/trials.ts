@@ -31,11 +31,11 @@ export type TrialResult =
   | { readonly is: 'same' | 'unread' | 'spent' };
 
 /**
- * Proofs that the trials of one job may take altogether: as many as prove so many edges (our choice: about a second), at least and at the most so
+ * Proofs that the trials of one job may take altogether: as many as prove so many edges (our choice: about two seconds), at least and at the most so
  * many.
  */
-const EDGES = 50_000;
-const LEAST_PROOFS = 8;
+const EDGES = 100_000;
+const LEAST_PROOFS = 20;
 const MOST_PROOFS = 30;
 /** What a proof counts, and one that keeps the cut, as with another seal: about their shares of the time. */
 const WHOLE = 5;
