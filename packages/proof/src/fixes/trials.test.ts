@@ -66,7 +66,9 @@ test('after thirty proofs nothing more is proved, neither a drawing nor a settin
 
 test('a large drawing gets as many proofs as prove so many edges', () => {
   const edged = (edges: number): Drawing => drawingOf([Array(2 * edges).fill(0)]);
-  expect([4, 3333, 4000, 6250, 100_000].map((edges) => proofsFor(edged(edges)))).toEqual([30, 30, 25, 20, 20]);
+  expect([4, 3333, 4000, 6250, 100_000].map((edges) => proofsFor(edged(edges)))).toEqual([
+    30, 30, 25, 20, 20,
+  ]);
 });
 
 test('a proof that keeps the cut counts as a fifth', () => {
