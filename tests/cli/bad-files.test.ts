@@ -63,8 +63,8 @@ const FILE_CASES: readonly BadInput[] = [
     name: 'an arc that is no arc',
     argv: vet('--text', 'Oak', '--font', FONT, '--cap-height', '15mm', '--arc', '1e300mm'),
     err: said(
-      '--arc is 1e300mm; it must be at most 1000 m.',
-      'A line on a wider circle is straight: leave the arc out.',
+      '--arc "1e300mm" is wider than 1000 m.',
+      'A line on such a circle is straight: leave the arc out.',
     ),
   },
   {

@@ -16,7 +16,6 @@ const MAY: Readonly<Record<string, string>> = {
   'packages/job/src/refusals/': 'messages of errors',
   'packages/job/src/settings/artwork.ts': 'ends of messages of errors',
   'packages/job/src/settings/cut.ts': 'ends of messages of errors',
-  'packages/job/src/settings/lettering.ts': 'ends of messages of errors',
   'packages/job/src/settings/resin.ts': 'ends of messages of errors',
   'packages/job/src/values/range.ts': 'ends of messages of errors',
   'packages/materials/src/limits.ts': 'what each row of a table is; printed in docs only',

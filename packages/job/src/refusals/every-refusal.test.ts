@@ -26,6 +26,7 @@ const FAULTS: {
   'not-a-time': ['start', FORM],
   'not-an-arc': ['arc', FORM],
   'arc-without-radius': ['arc', FORM],
+  'arc-too-wide': ['arc', { ...FORM, limitM: 1000 }],
   'not-an-axis': ['axis', FORM],
   'not-a-place': ['place', FORM],
   'not-a-reading': ['readings', FORM],

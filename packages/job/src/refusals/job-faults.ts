@@ -57,6 +57,7 @@ export interface JobFaults {
   readonly 'not-a-time': FormFault;
   readonly 'not-an-arc': FormFault;
   readonly 'arc-without-radius': FormFault;
+  readonly 'arc-too-wide': FormFault & { readonly limitM: number };
   readonly 'not-an-axis': FormFault;
   readonly 'not-a-place': FormFault;
   readonly 'not-a-reading': FormFault;

@@ -8,6 +8,7 @@ export const valueFaultWords: WordsFor<
   | 'not-a-time'
   | 'not-an-arc'
   | 'arc-without-radius'
+  | 'arc-too-wide'
   | 'not-an-axis'
   | 'coupon-wood'
   | 'coupon-hours'
@@ -48,6 +49,10 @@ export const valueFaultWords: WordsFor<
   'arc-without-radius': ({ shown }, key) => ({
     what: `${key} "${shown}" has no radius above 0.`,
     remedy: 'Write it like "80mm" or "80mm under".',
+  }),
+  'arc-too-wide': ({ shown, limitM }, key) => ({
+    what: `${key} "${shown}" is wider than ${limitM} m.`,
+    remedy: 'A line on such a circle is straight: leave the arc out.',
   }),
   'not-an-axis': ({ shown }, key) => ({
     what: `${key} "${shown}" is not a tag of four letters and a number.`,

@@ -136,12 +136,7 @@ function readArc(input: ArcInput): Arc {
     throw new JobError('arc-without-radius', 'arc', { shown: shownInput(input) });
   }
   if (!(arc.radiusMm <= WIDEST_ARC_MM)) {
-    throw new JobError('out-of-range', 'arc', {
-      shown: shownInput(input),
-      range: `at most ${WIDEST_ARC_MM / MM_PER_M} m`,
-      why: 'A line on a wider circle is straight: leave the arc out.',
-      example: '80mm',
-    });
+    throw new JobError('arc-too-wide', 'arc', { shown: shownInput(input), limitM: WIDEST_ARC_MM / MM_PER_M });
   }
   return { radiusMm: arc.radiusMm, side: arc.side ?? 'over' };
 }
