@@ -9,6 +9,11 @@ const COMMANDS: readonly (readonly [string, string])[] = [
   ['pourproof vet FILE … [flags]', 'vet SVG or DXF files; - stands for the standard input'],
   ['pourproof vet --text "…" --font FILE', 'vet lettering; \\n in the text breaks the line'],
   ['pourproof vet --texts FILE …', 'vet each line of a text file as lettering'],
+  [
+    'pourproof compare FILE … [flags]',
+    'a row for every choice of values, as --depth "2mm or 3mm" --seal shop',
+  ],
+  ['pourproof remedy FILE [flags]', 'the few best ways to a board without stops'],
   ['pourproof explain CODE', 'what a finding or a notice means and what to do'],
   ['pourproof list WHAT', 'woods, seals, resins, bits, priors, findings or notices'],
 ];

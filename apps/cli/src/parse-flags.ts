@@ -13,9 +13,10 @@ export interface ParsedFlags {
 /**
  * Splits the arguments of `vet` into flags and files.
  *
+ * @param may whether a flag that `vet` takes once may be repeated, as where its values are compared
  * @throws {UsageError} for a flag that is unknown, repeated, or with a value missing or too many
  */
-export function parseFlags(argv: readonly string[]): ParsedFlags {
+export function parseFlags(argv: readonly string[], may: 'once' | 'repeat' = 'once'): ParsedFlags {
   const { tokens } = parseArgs({
     args: [...argv],
     options: Object.fromEntries(
@@ -33,7 +34,7 @@ export function parseFlags(argv: readonly string[]): ParsedFlags {
     } else if (token.kind === 'option') {
       const flag = flagNamed(token.rawName, token.name);
       const given = values.get(flag.name) ?? [];
-      if (given.length > 0 && flag.many !== true) {
+      if (given.length > 0 && flag.many !== true && (may === 'once' || flag.key === undefined)) {
         throw new UsageError(`--${flag.name} is given twice.`, 'Give it once.');
       }
       values.set(flag.name, [...given, valueFor(flag, token.value, token.inlineValue === true)]);

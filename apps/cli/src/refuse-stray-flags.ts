@@ -1,5 +1,6 @@
 import { flagOf, SETTING_KEYS, SETTINGS } from '@pourproof/job';
 import type { ParsedFlags } from './parse-flags.ts';
+import { FLAGS, type FlagCommand } from './tables/flags.ts';
 import { UsageError } from './usage-error.ts';
 
 /** What a flag that means nothing for a kind of source does, and the way out. */
@@ -31,5 +32,22 @@ export function refuseStrayFlags(flags: ParsedFlags, vetted: 'file' | 'lettering
   if (stray !== undefined) {
     const { why, remedy } = STRAY[vetted];
     throw new UsageError(`--${stray} ${why}.`, remedy);
+  }
+}
+
+/**
+ * Refuses flags that another command takes.
+ *
+ * @throws {UsageError} for the first of them
+ */
+export function refuseStrayOf(command: FlagCommand, flags: ParsedFlags): void {
+  const stray = FLAGS.find(
+    ({ name, of }) => flags.values.has(name) && of !== undefined && !of.includes(command),
+  );
+  if (stray !== undefined) {
+    throw new UsageError(
+      `--${stray.name} is no flag of ${command}.`,
+      `It belongs to: ${(stray.of ?? []).map((each) => `pourproof ${each}`).join(', ')}.`,
+    );
   }
 }

@@ -14,6 +14,8 @@ type Command = (argv: readonly string[], io: Io, vet?: Vetter) => Promise<number
 /** Each is loaded when it is asked for: what vets is large, and help and lists need none of it. */
 const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ['vet', async () => (await import('./commands/vet.ts')).vet],
+  ['compare', async () => (await import('./commands/compare.ts')).compare],
+  ['remedy', async () => (await import('./commands/remedy.ts')).remedy],
   ['explain', async () => (await import('./commands/explain.ts')).explain],
   ['list', async () => (await import('./commands/list.ts')).list],
 ]);
@@ -63,7 +65,7 @@ async function dispatch(argv: readonly string[], io: Io, vet?: Vetter): Promise<
     `there is no command "${name}".`,
     looksLikeFile(name)
       ? `Did you mean: pourproof vet ${name}`
-      : `${near === null ? '' : `Did you mean ${near}? `}Commands: vet, explain, list. See pourproof --help.`,
+      : `${near === null ? '' : `Did you mean ${near}? `}Commands: ${[...COMMANDS.keys()].join(', ')}. See pourproof --help.`,
   );
 }
 

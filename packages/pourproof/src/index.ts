@@ -38,6 +38,16 @@ export {
 export { type FaultBundle, type PackedSource, ProofFault } from './fault.ts';
 export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
+export {
+  type LookChange,
+  REMEDY_PARTS,
+  type Remedies,
+  type Remedy,
+  type RemedyChange,
+  type RemedyCosts,
+  type RemedyPart,
+} from './remedy/remedies.ts';
+export { type RemedyOptions, remedy } from './remedy/remedy.ts';
 export { type Source, sourceName } from './source.ts';
 export { VERSION } from './version.ts';
 export { replay, type VetOptions, type Vetter, type VetWatch, vet, vetter } from './vet.ts';

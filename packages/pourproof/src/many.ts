@@ -1,7 +1,8 @@
 import type { JobInput } from '@pourproof/job';
 import type { Vetted } from '@pourproof/wording';
-import { Tinypool } from 'tinypool';
+import type { Tinypool } from 'tinypool';
 import type { FaultBundle } from './fault.ts';
+import { poolOf } from './pool.ts';
 import type { Refusal } from './refusal.ts';
 import type { Source } from './source.ts';
 import type { VetOptions } from './vet.ts';
@@ -36,8 +37,6 @@ export interface PostedItem extends ManyItem {
 
 /** Items that wait or run for each thread: one runs, and the next is there when it ends. */
 const AHEAD = 2;
-/** A thread that holds more than this between two items is started anew, in bytes. */
-const RECYCLE_BYTES = 1 << 30;
 
 /**
  * Vets many sources on all cores, as `vet` does one. Answers come in the order of the items. Items are drawn one by one when a thread will soon
@@ -59,19 +58,7 @@ export async function* vetMany(
   items: Iterable<ManyItem> | AsyncIterable<ManyItem>,
   { threads, heapMb, names = {} }: ManyOptions = {},
 ): AsyncGenerator<ManyAnswer, void, void> {
-  if (threads !== undefined && !(Number.isInteger(threads) && threads > 0)) {
-    throw new RangeError(`threads is a whole number above 0, not ${threads}`);
-  }
-  const pool = new Tinypool({
-    // beside this file, and beside the bundle that holds it
-    filename: (import.meta as { readonly url: string }).url.replace(/[^/]*$/u, 'many-worker.js'),
-    minThreads: 0,
-    // conditions and loaders of this process would have threads load other code
-    execArgv: [],
-    ...(threads === undefined ? {} : { maxThreads: threads }),
-    ...(heapMb === undefined ? {} : { resourceLimits: { maxOldGenerationSizeMb: heapMb } }),
-    maxMemoryLimitBeforeRecycle: RECYCLE_BYTES,
-  });
+  const pool = poolOf({ threads, heapMb });
   const most = pool.options.maxThreads * AHEAD;
   const waiting: Promise<ManyAnswer>[] = [];
   try {
@@ -88,6 +75,10 @@ export async function* vetMany(
     await pool.destroy();
   }
 }
+
+/** Compares jobs and artworks on all cores; see {@link Comparison}. */
+export { compare } from './compare/compare.ts';
+export type { ComparedRow, Comparison, Figures, RowOutcome, RowPicture, Varied } from './compare/row.ts';
 
 /** The answer of a thread; one that breaks down, as out of memory, harms its own item alone. */
 async function answered(pool: Tinypool, item: PostedItem): Promise<ManyAnswer> {

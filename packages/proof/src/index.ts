@@ -28,4 +28,4 @@ export type { StepId } from './schedule/plan-schedule.ts';
 export type { Balance, BalanceId, BalanceUnit, Miss } from './self-check/balance.ts';
 export { SelfCheckError } from './self-check/self-check-error.ts';
 export { ProofStopped, type ProofWatch, STAGE_NAMES, type StageName, Stages } from './stages/stages.ts';
-export { judgeDrawing, type Proof, vetDrawing, vettingSteps } from './vet-drawing.ts';
+export { findingsIn, judgeDrawing, type Proof, vetDrawing, vettingSteps } from './vet-drawing.ts';

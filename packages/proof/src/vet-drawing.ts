@@ -66,8 +66,20 @@ export function judgeDrawing(
 ): Proof {
   refuseUnread(job);
   const proved = checked(prove(drawing, job, stages));
-  const findings = waysOut === 'none' ? withoutWaysOut(proved.findings) : proved.findings;
+  const findings = waysOut === 'none' ? withoutWaysOut(proved) : proved.findings;
   return proofOf(proved, findings, name);
+}
+
+/**
+ * The findings alone, without report and picture, whose ways out are what the checks propose: for whoever tries many jobs. What the maker
+ * has seen to is left out.
+ *
+ * @throws {JobError} as {@link vetDrawing} does
+ * @throws {ProofStopped} when whoever follows the stages stops it
+ */
+export function findingsIn(drawing: Drawing, job: Job, stages: Stages = new Stages()): readonly Finding[] {
+  refuseUnread(job);
+  return prove(drawing, job, stages).findings.filter(({ code }) => !job.seenTo.includes(code));
 }
 
 /**
@@ -88,7 +100,7 @@ export function* vettingSteps(
   const early =
     onJudged === undefined
       ? null
-      : unlessRefused(() => proofOf(proved, withoutWaysOut(proved.findings), name));
+      : unlessRefused(() => proofOf(proved, withoutWaysOut(proved), name));
   if (early !== null) {
     onJudged?.(early);
   }
@@ -107,8 +119,11 @@ function unlessRefused(attempt: () => Proof): Proof | null {
   }
 }
 
-function withoutWaysOut(findings: readonly Finding[]): readonly Finding[] {
-  return findings.map((finding) => ({ ...finding, fix: { options: [] } }));
+/** Whether a finding may be seen to hangs on its ways out: those that the job calls seen to keep theirs. */
+function withoutWaysOut({ findings, job }: Proved): readonly Finding[] {
+  return findings.map((finding) =>
+    job.seenTo.includes(finding.code) ? finding : { ...finding, fix: { options: [] } },
+  );
 }
 
 function refuseUnread(job: Job): void {

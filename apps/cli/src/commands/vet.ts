@@ -8,13 +8,17 @@ import { openSource, type SourcePath } from '../open-source.ts';
 import { parseFlags } from '../parse-flags.ts';
 import { columnsOf, isColoured } from '../print/look.ts';
 import { painted } from '../print/paint.ts';
+import { refuseStrayOf } from '../refuse-stray-flags.ts';
 import { type FailOn, type Request, requestFrom } from '../request.ts';
 import { type Output, refuseUnsafeOutputs, writeOutput } from '../write-output.ts';
 
 /** Fewer are vetted one after the other: a thread takes as long to start as one or two proofs. */
 const LEAST_FOR_THREADS = 4;
 
-const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
+/** An output of vet. */
+type VetOutput = Output & { readonly flag: Exclude<Output['flag'], 'write-job'> };
+
+const OUTPUT_NAMES: Readonly<Record<VetOutput['flag'], string>> = {
   report: 'Sheet',
   overlay: 'Overlay',
   calendar: 'Calendar',
@@ -34,7 +38,9 @@ const OUTPUT_NAMES: Readonly<Record<Output['flag'], string>> = {
  * @throws errors that {@link messageOf} knows, for flags, job and outputs; a fault of ours where one source is vetted
  */
 export async function vet(argv: readonly string[], io: Io, vetOne?: Vetter): Promise<number> {
-  const request = await requestFrom(parseFlags(argv), io);
+  const flags = parseFlags(argv);
+  refuseStrayOf('vet', flags);
+  const request = await requestFrom(flags, io);
   const outputs = outputsOf(request);
   await refuseUnsafeOutputs(outputs, request.inputs, io);
   const vetted: Vetted[] = [];
@@ -54,7 +60,7 @@ export async function vet(argv: readonly string[], io: Io, vetOne?: Vetter): Pro
 /** What came of each source in its order: what was vetted, or the exit code of what was told instead. */
 async function* answersTo(
   request: Request,
-  outputs: readonly Output[],
+  outputs: readonly VetOutput[],
   io: Io,
   vetOne: Vetter | undefined,
 ): AsyncGenerator<Vetted | number> {
@@ -69,7 +75,7 @@ async function* answersTo(
 }
 
 /** Where a fault of ours is kept: beside what is written, else where the command is typed. */
-function folderBeside([first]: readonly Output[], io: Io): string {
+function folderBeside([first]: readonly VetOutput[], io: Io): string {
   return first === undefined ? io.cwd : dirname(first.path);
 }
 
@@ -79,7 +85,7 @@ function outputsOf({
   calendarPath,
   placementPath,
   outlinePaths,
-}: Request): readonly Output[] {
+}: Request): readonly VetOutput[] {
   return [
     ...(sheetPath === null ? [] : [{ flag: 'report', path: sheetPath, endings: ['.html'] } as const]),
     ...(overlayPath === null ? [] : [{ flag: 'overlay', path: overlayPath, endings: ['.svg'] } as const]),
@@ -95,7 +101,7 @@ function outputsOf({
 async function vettedOrTold(
   path: SourcePath,
   request: Request,
-  outputs: readonly Output[],
+  outputs: readonly VetOutput[],
   { io, vetOne }: { readonly io: Io; readonly vetOne: Vetter },
 ): Promise<Vetted | 2> {
   let source: Source | undefined;
@@ -115,7 +121,7 @@ async function vettedOrTold(
 async function print(
   vetted: readonly Vetted[],
   request: Request,
-  outputs: readonly Output[],
+  outputs: readonly VetOutput[],
   io: Io,
 ): Promise<void> {
   const [first, ...more] = vetted;
@@ -147,7 +153,7 @@ async function print(
 
 /** What writes an output is loaded when that is asked for. */
 async function contentOf(
-  { flag, path }: Output,
+  { flag, path }: VetOutput,
   vetted: readonly [Vetted, ...Vetted[]],
   request: Request,
   io: Io,

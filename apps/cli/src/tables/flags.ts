@@ -7,7 +7,10 @@ import {
   type SettingKey,
 } from '@pourproof/job';
 
-/** A flag of `vet`. */
+/** A command that takes flags. */
+export type FlagCommand = 'vet' | 'compare' | 'remedy';
+
+/** A flag of `vet` and of what is like it. */
 export interface Flag {
   readonly name: string;
   /** The setting of a job that it sets. */
@@ -22,6 +25,8 @@ export interface Flag {
   readonly names?: Readonly<Record<string, string>>;
   /** What is typed after it; absent for a switch. */
   readonly takes?: string;
+  /** Commands that take it; all that take flags if left out. */
+  readonly of?: readonly FlagCommand[];
   /** May be given several times. */
   readonly many?: true;
   readonly group: GroupId;
@@ -30,14 +35,21 @@ export interface Flag {
 
 /** Flags that are no settings of a job: files that are read and written, and the form of the answer. */
 const OWN_FLAGS: readonly Flag[] = [
-  { name: 'report', takes: 'SHEET.html', group: 'first', help: 'Write a sheet to print' },
+  {
+    name: 'report',
+    takes: 'SHEET.html',
+    group: 'first',
+    of: ['vet', 'compare'],
+    help: 'Write a sheet to print',
+  },
   {
     name: 'texts',
     takes: 'FILE',
     group: 'lettering',
+    of: ['vet'],
     help: 'Vet each line of a text file instead; - stands for the standard input',
   },
-  { name: 'full', group: 'output', help: 'Print the whole answer, not one screen of it' },
+  { name: 'full', group: 'output', of: ['vet'], help: 'Print the whole answer, not one screen of it' },
   {
     name: 'job',
     takes: 'JOB.json',
@@ -59,51 +71,81 @@ const OWN_FLAGS: readonly Flag[] = [
   { name: 'coupons', takes: 'FILE.json', group: 'output', help: SETTINGS.coupons.help },
   { name: 'json', group: 'output', help: 'Print the report as JSON (several FILEs, or --texts: an array)' },
   {
+    name: 'may',
+    takes: 'PARTS',
+    group: 'output',
+    help: 'Of remedy: what may be changed, parted by commas, as "bit, depth, size"; all of it if left out',
+    of: ['remedy'],
+  },
+  {
+    name: 'clear',
+    takes: 'GRADE',
+    group: 'output',
+    help: 'Of remedy: what is to go, stops or cautions too',
+    of: ['remedy'],
+  },
+  {
+    name: 'write-job',
+    takes: 'OUT.json',
+    group: 'output',
+    help: 'Of remedy: write the first way as a job file',
+    of: ['remedy'],
+  },
+  { name: 'csv', group: 'output', help: 'Of compare: print comma-separated values', of: ['compare'] },
+  {
     name: 'overlay',
     takes: 'OUT.svg',
     group: 'output',
+    of: ['vet'],
     help: 'Write a drawing in real size that shows what is cut and what is not',
   },
   {
     name: 'artwork',
     takes: 'OUT.svg|OUT.dxf',
     group: 'output',
+    of: ['vet'],
     help: 'Write the artwork as it is vetted: clean closed shapes in mm, a group for each colour and round',
   },
   {
     name: 'cut-outline',
     takes: 'OUT.svg|OUT.dxf',
     group: 'output',
+    of: ['vet'],
     help: 'Write in the same way the outline that the bits really cut',
   },
   {
     name: 'left-over',
     takes: 'OUT.svg|OUT.dxf',
     group: 'output',
+    of: ['vet'],
     help: 'Write in the same way what the bits leave for a later round',
   },
   {
     name: 'placement',
     takes: 'SHEETS.html',
     group: 'output',
+    of: ['vet'],
     help: 'Write sheets to print in real size and lay on the board, with the numbers to type',
   },
   {
     name: 'paper',
     takes: 'a4|letter',
     group: 'output',
+    of: ['vet'],
     help: 'Paper of --placement; letter where the job is in inches, else a4',
   },
   {
     name: 'calendar',
     takes: 'OUT.ics',
     group: 'output',
+    of: ['vet'],
     help: 'Write the work from --start to full cure as a calendar',
   },
   {
     name: 'fail-on',
     takes: 'LEVEL',
     group: 'output',
+    of: ['vet'],
     help: 'Exit with 1 from this level up: stop, caution, note or never',
   },
 ];

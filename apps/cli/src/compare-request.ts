@@ -1,0 +1,146 @@
+import { basename, resolve } from 'node:path';
+import { type JobInput, mergeJobs, type SettingKey, type SettingName, typedUnit } from '@pourproof/job';
+import type { Compared } from '@pourproof/wording';
+import type { Source, VetOptions } from 'pourproof';
+import type { Comparison } from 'pourproof/many';
+import { comparedValues, typedSettings } from './compare-values.ts';
+import type { Io } from './io.ts';
+import {
+  couponsAt,
+  folderOf,
+  jobFileAt,
+  materialsAt,
+  pathBeside,
+  pathFlag,
+  placeOf,
+  refuseSeveralStdin,
+  settingNames,
+  shopAt,
+} from './makers-files.ts';
+import { openSource, type SourcePath } from './open-source.ts';
+import type { ParsedFlags } from './parse-flags.ts';
+import { inputName, STDIN } from './read-input.ts';
+import { UsageError } from './usage-error.ts';
+
+/** Rows that one comparison may have (our choice: more than anyone reads). */
+const MAX_ROWS = 5000;
+
+/** What a command line of `compare` asks for. */
+export interface CompareRequest {
+  readonly comparison: Comparison;
+  /** What each source is called in the table. */
+  readonly artworks: readonly string[];
+  /** Settings that differ, in the order typed. */
+  readonly keys: readonly SettingKey[];
+  readonly unit: Compared['unit'];
+  readonly name: SettingName;
+  /** Every file that is read: none of them may be written. */
+  readonly inputs: readonly string[];
+}
+
+/**
+ * Reads the flags of `compare` and the files that they name.
+ *
+ * @throws {UsageError} if something is missing or cannot be read, or there would be too many rows
+ * @throws {JobError} if a file of the maker's own cannot be used
+ */
+export async function compareRequest(flags: ParsedFlags, io: Io): Promise<CompareRequest> {
+  refuseSeveralStdin(flags);
+  const jobPath = pathFlag(flags, 'job', io);
+  const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
+  const shopPath = await pathBeside('shop', flags, { io, jobPath });
+  const shop = shopPath === null ? null : await shopAt(shopPath, io);
+  const materialsPath = await pathBeside('materials', flags, { io, jobPath });
+  const couponsPath = pathFlag(flags, 'coupons', io);
+  const options: NonNullable<Comparison['options']> = {
+    ...(shop === null ? {} : { shop }),
+    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, shop, io) }),
+  } satisfies VetOptions;
+  const paths = sourcesOf(flags, file, { io, jobPath });
+  const values = typedSettings(flags)
+    .filter(({ key }) => key !== 'text' && key !== 'font')
+    .map((flag) => [flag.key as SettingKey, comparedValues(flag, flags, shop)] as const);
+  const fixed = Object.fromEntries(
+    values.filter(([, each]) => each.length === 1).map(([key, [value]]) => [key, value]),
+  ) as JobInput;
+  const varied = values.filter(([, each]) => each.length > 1);
+  const count = varied.reduce((product, [, each]) => product * each.length, paths.length);
+  if (count > MAX_ROWS) {
+    throw new UsageError(
+      `that makes ${count} rows; ${MAX_ROWS} are the most.`,
+      'Compare fewer values at a time.',
+    );
+  }
+  const job = mergeJobs(file, {
+    ...fixed,
+    ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
+  });
+  const { font: _, text: __, artwork: ___, ...base } = job;
+  const first = Object.fromEntries(varied.map(([key, [value]]) => [key, value])) as JobInput;
+  const sources: Source[] = [];
+  for (const path of paths) {
+    sources.push(await openSource(path, io));
+  }
+  return {
+    comparison: { sources, job: base, vary: Object.fromEntries(varied) as Comparison['vary'], options },
+    artworks: paths.map(artworkName),
+    keys: varied.map(([key]) => key),
+    unit: job.units ?? typedUnit(job, first) ?? shop?.usual.units ?? 'mm',
+    name: settingNames(flags, { job, isFile: jobPath !== null, shop }),
+    inputs: [
+      ...paths.flatMap(({ fontPath, ...path }) => [path.kind === 'file' ? path.path : null, fontPath]),
+      jobPath,
+      shopPath,
+      materialsPath,
+      couponsPath,
+    ].filter((path): path is string => path !== null && path !== STDIN),
+  };
+}
+
+/** Files and words in their order, words in every font that is given. */
+function sourcesOf(
+  flags: ParsedFlags,
+  file: JobInput,
+  { io, jobPath }: { readonly io: Io; readonly jobPath: string | null },
+): readonly SourcePath[] {
+  const fonts = (flags.values.get('font') ?? []).map((font) => placeOf(font, io));
+  const own =
+    fonts.length > 0 || file.font === undefined || jobPath === null
+      ? fonts
+      : [resolve(folderOf(jobPath, io), file.font)];
+  const [font = null] = own;
+  const typed = flags.values.get('text') ?? [];
+  const isNamed = flags.files.length > 0 || typed.length > 0;
+  const texts = isNamed || file.artwork !== undefined || file.text === undefined ? typed : [file.text];
+  const drawn = flags.files.map(
+    (name): SourcePath => ({
+      kind: 'file',
+      path: placeOf(name, io),
+      name: name === STDIN ? inputName(name) : name,
+      fontPath: font,
+    }),
+  );
+  const lettered = texts.flatMap((text) =>
+    (own.length === 0 ? [null] : own).map((fontPath): SourcePath => ({ kind: 'lettering', text, fontPath })),
+  );
+  const sources = [...drawn, ...lettered];
+  if (sources.length > 0) {
+    return sources;
+  }
+  if (file.artwork !== undefined && jobPath !== null) {
+    const path = resolve(folderOf(jobPath, io), file.artwork);
+    return [{ kind: 'file', path, name: basename(file.artwork), fontPath: font }];
+  }
+  throw new UsageError(
+    'there is nothing to compare.',
+    'Name drawings or words, as in: pourproof compare sign.svg --depth "2mm or 3mm"',
+  );
+}
+
+function artworkName(path: SourcePath): string {
+  if (path.kind === 'file') {
+    return basename(path.name);
+  }
+  const words = path.text.replaceAll('\\n', ' ').replaceAll('\n', ' ');
+  return path.fontPath === null ? `"${words}"` : `"${words}" in ${basename(path.fontPath)}`;
+}
