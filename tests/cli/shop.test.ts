@@ -81,7 +81,7 @@ test('flags go before the shop; a second bit is put in too', async () => {
   );
   const report = JSON.parse(out);
   expect(report.fromShop).not.toContain('wood');
-  expect(report.bleed.blocks[0].species).toBe('walnut');
+  expect(report.bleed.blocks[0].species).toBe('black walnut');
   expect(report.cut.perCutter.map((each: { passes: number }) => each.passes > 0)).toEqual([true, true]);
   expect(report.cut.time.changeMinutes).toBe(9);
 });
