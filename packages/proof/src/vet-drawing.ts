@@ -98,9 +98,7 @@ export function* vettingSteps(
 ): Redrawing<Proof> {
   const proved = checked(prove(drawing, job, stages));
   const early =
-    onJudged === undefined
-      ? null
-      : unlessRefused(() => proofOf(proved, withoutWaysOut(proved), name));
+    onJudged === undefined ? null : unlessRefused(() => proofOf(proved, withoutWaysOut(proved), name));
   if (early !== null) {
     onJudged?.(early);
   }
