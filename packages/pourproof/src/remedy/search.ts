@@ -33,7 +33,7 @@ export interface SearchBounds {
 
 /**
  * Single changes first, then pairs, then three: of each the least that clears all that is open, or, where it cannot, the least that leaves
- * fewer findings or places. Of what clears, no part can be left out.
+ * fewer findings, or leaves them less far beyond their limits. Of what clears, no part can be left out.
  */
 export async function search(
   root: Step,
@@ -96,16 +96,17 @@ async function least(
   return some === null ? null : withChange(from, part, await triedAt(some));
 }
 
-/** More places of one finding are as bad as this many: they only tell which of two jobs with as many findings is nearer to clear. */
-const MAX_PLACES = 999;
+/** Weights of what is open: a caution less always counts for more than how far findings lie beyond their limits. */
+const WEIGHTS = { stop: 1e6, caution: 1e3, note: 1e3 } as const;
+/** Farther beyond a limit than this (as a natural logarithm) counts no more. */
+const MAX_BEYOND = 9;
 
-/** How far a job is from clear: stops, what else is open, and in how many places. */
+/** How far a job is from clear: stops, what else is open, and how far beyond their limits. */
 function burden({ open }: TriedJob): number {
-  return open.reduce(
-    (sum, { severity, where }) =>
-      sum + (severity === 'stop' ? 1e6 : 1e3) + Math.min(MAX_PLACES, where.length),
-    0,
-  );
+  return open.reduce((sum, { severity, measured, limit }) => {
+    const beyond = Math.abs(Math.log(measured.value / limit.value));
+    return sum + WEIGHTS[severity] + (Number.isNaN(beyond) ? MAX_BEYOND : Math.min(MAX_BEYOND, beyond));
+  }, 0);
 }
 
 function isNearer(one: Step, other: Step): boolean {
