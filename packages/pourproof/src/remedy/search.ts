@@ -90,7 +90,9 @@ async function least(
   const before = burden(from);
   const isBetter = async (steps: number): Promise<boolean> => {
     const tried = await triedAt(steps);
-    return tried !== null && burden(tried) < before;
+    // another bit or seal with as many findings may be what makes a second change small
+    const slack = most === 1 ? SLACK : 0;
+    return tried !== null && burden(tried) < before + slack;
   };
   const some = await leastSteps(guess, guess, isBetter);
   return some === null ? null : withChange(from, part, await triedAt(some));
@@ -100,6 +102,9 @@ async function least(
 const WEIGHTS = { stop: 1e6, caution: 1e3, note: 1e3 } as const;
 /** Farther beyond a limit than this (as a natural logarithm) counts no more. */
 const MAX_BEYOND = 9;
+
+/** A choice that leaves as many findings is gone on from. */
+const SLACK = 100;
 
 /** How far a job is from clear: stops, what else is open, and how far beyond their limits. */
 function burden({ open }: TriedJob): number {
