@@ -67,7 +67,7 @@ const CASES: readonly BadInput[] = [
     argv: ['vett', 'square.svg'],
     err: said(
       'there is no command "vett".',
-      'Did you mean vet? Commands: vet, explain, list. See pourproof --help.',
+      'Did you mean vet? Commands: vet, compare, remedy, explain, list. See pourproof --help.',
     ),
   },
   {

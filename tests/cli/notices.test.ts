@@ -3,8 +3,11 @@ import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { captured, ROOT } from '../support/cli/captured-run.ts';
 
-/** What settings and rounds tell; the code that gives them names them. */
-const CODES_BESIDE_READERS = ['colour-without-round', 'setting-without-effect'];
+/** What settings, rounds and changes of outlines tell; the code that gives them names them. */
+const CODES_BESIDE_READERS = [
+  ...['colour-without-round', 'setting-without-effect'],
+  ...['narrowing-kept-whole', 'too-narrow-to-round', 'widening-kept-apart'],
+];
 
 /** The codes that readers and settings give, from the tables that their words stand in. */
 function codesOfSources(): string[] {

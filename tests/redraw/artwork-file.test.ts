@@ -13,8 +13,8 @@ const AREA_SHARE = 1e-4;
 const TOLERANCE_MM = 0.005;
 /** Files are read so finely here that only their own deviation shows. */
 const FINE_MM = TOLERANCE_MM / 20;
-/** Sides of a pixel in an artwork of 60 mm, mm: edges average out to some 1e-5 of the area. */
-const PIXELS_WIDE = 2000;
+/** Pixels across the picture: a renderer's edges then average out to some 5e-5 of the area; at half as many they do not always. */
+const PIXELS_WIDE = 8000;
 
 const FONTS = 'fixtures/fonts';
 const letters = (text: string, face: string): Source => ({

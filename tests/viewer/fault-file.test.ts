@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { FaultBundle } from 'pourproof';
 import { expect, test } from 'vitest';
+import type { Posted } from '../../apps/viewer/src/model/question.ts';
 import { BARS, dropFile, viewerForTests } from '../support/viewer/served-viewer.ts';
 
 const viewer = viewerForTests();
@@ -19,9 +20,12 @@ test('a fault of ours is told as such, with no figure, and the page offers the f
   const { page } = await viewer.open();
   // a worker that answers every question with a fault
   await page.evaluate((fault) => {
-    Worker.prototype.postMessage = function (this: Worker, question: { readonly id: number }): void {
-      const data = { id: question.id, kind: 'fault', message: 'ProofFault', bundle: fault };
-      this.dispatchEvent(new MessageEvent('message', { data }));
+    Worker.prototype.postMessage = function (this: Worker, posted: Posted | { readonly kind: 'art' }): void {
+      if (posted.kind === 'ask') {
+        const data = { id: posted.question.id, kind: 'fault', message: 'ProofFault', bundle: fault };
+        // no worker answers while it is asked
+        setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data })));
+      }
     } as Worker['postMessage'];
   }, bundle);
   await dropFile(page, 'bars.svg', BARS);

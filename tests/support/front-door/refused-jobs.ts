@@ -48,7 +48,7 @@ const VALUES = onBars([
   ['a way of levelling that is not known', { levelBy: 'axe' }, 'levelBy'],
   ['a kind of bit that is not known', { bit: ['drill:3mm'] }, 'drill'],
   ['a bit without a size', { bit: ['flat'] }, 'flat'],
-  ['a bit of no size', { bit: ['flat:0mm'] }, 'above 0'],
+  ['a bit of no size', { bit: ['flat:0mm'] }, 'Diameters lie between'],
   ['a V that is more than flat', { bit: ['vee:200deg:1/2in'] }, '200'],
   ['a bit too short for the pocket', { bit: ['flat:3mm:length 2mm'], depth: '6mm' }, 'cutting edge'],
   ['a width of nothing', { width: '0mm' }, 'width'],
