@@ -126,9 +126,13 @@ function remedyLines(
 function changeText({ from, to }: ToldChange, { usual }: RemedyTextOptions): string {
   const keys = [...new Set([...Object.keys(from), ...Object.keys(to)])] as SettingKey[];
   return keys
-    .map((key) => {
-      const before = from[key] === undefined ? usual(key) : valueText(key, from);
-      return `${flagOf(key) ?? key} ${before} → ${valueText(key, to)}`;
+    .flatMap((key) => {
+      const [before, after] = [
+        from[key] === undefined ? usual(key) : valueText(key, from),
+        valueText(key, to),
+      ];
+      // a value that is said now and was assumed before changes nothing
+      return before === after ? [] : [`${flagOf(key) ?? key} ${before} → ${after}`];
     })
     .join(', ');
 }
