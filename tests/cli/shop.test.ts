@@ -74,6 +74,20 @@ test('the report is that of a job that says the same, but for where it comes fro
   expect(JSON.parse(out)).toEqual(own);
 });
 
+test('a way out says where the bit that it adds is still to be bought', async () => {
+  const said = async (toBuy: boolean): Promise<string> => {
+    write('buy.json', { ...SHOP, bits: [{ bit: 'flat:6mm' }, { bit: 'flat:1mm', toBuy }] });
+    const narrow = BAR.replace('V11H5Z', 'V6.5H5Z');
+    write('narrow.svg', narrow);
+    return (await run('vet', 'narrow.svg', '--shop', 'buy.json', '--depth', '3mm')).out.replace(/\s+/gu, ' ');
+  };
+  expect(await said(true)).toMatch(
+    /Add a 1 mm flat bit: it fits everywhere\. By the list of your shop it is still to be bought\./u,
+  );
+  expect(await said(false)).toMatch(/Add a 1 mm flat bit: it fits everywhere\./u);
+  expect(await said(false)).not.toContain('bought');
+});
+
 test('flags go before the shop; a second bit is put in too', async () => {
   const { out } = await run(
     ...['vet', 'bar.svg', '--shop', 'mine.json', '--depth', '3mm', '--bit', 'flat:3mm', '--bit', 'flat:1mm'],

@@ -1,3 +1,4 @@
+import { shopBit } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import type { Finding, Severity } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -107,11 +108,21 @@ function* triedFinding(
   };
 }
 
-/** Bits this much deeper than wide are not what is usually at hand: their edge has to be asked for. */
+/**
+ * What is not at hand of a bit that a way out asks for: an edge for what is this much deeper than wide, or the bit itself, where the shop
+ * would have to buy it.
+ */
 function withEdge(fix: Fix, { job }: Proved): Fix {
-  return fix.do === 'use-bit' && job.depthMm > limits.usualEdgeToBit.value * fix.diameterMm
-    ? { ...fix, edgeMm: Math.ceil(job.depthMm * 100) / 100 }
-    : fix;
+  if (fix.do !== 'use-bit') {
+    return fix;
+  }
+  const isDeep = job.depthMm > limits.usualEdgeToBit.value * fix.diameterMm;
+  const row = shopBit(job.shop, { kind: 'flat', diameterMm: fix.diameterMm, cuttingLengthMm: null });
+  return {
+    ...fix,
+    ...(isDeep ? { edgeMm: Math.ceil(job.depthMm * 100) / 100 } : {}),
+    ...(row?.isToBuy === true ? { isToBuy: true as const } : {}),
+  };
 }
 
 /** A way out after its own trial, and that trial where another change may complete it. */

@@ -21,6 +21,10 @@ const KINDS = [
     edgeMm: mm(
       'Least length of its cutting edge, where bits of this diameter are usually shorter',
     ).optional(),
+    isToBuy: z
+      .literal(true)
+      .optional()
+      .meta({ description: 'The shop would have to buy it, by its own list; absent where it would not' }),
     leftShortMm: sized('How far short the worst tip or corner still ends, mm').optional(),
     round: roundOfBits,
     clears,

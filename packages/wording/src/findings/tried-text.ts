@@ -22,6 +22,9 @@ export function triedText(
           `Its cutting edge has to be ${formatLength(fix.edgeMm, reader.units)} long, which is more than usual.`,
         ]
       : []),
+    ...(fix.do === 'use-bit' && fix.isToBuy === true
+      ? ['By the list of your shop it is still to be bought.']
+      : []),
     ...also.map((step) => `It also takes this: ${anyFixText(step, reader)}`),
     ...(couponRows.length === 0 ? [] : [couponText(couponRows)]),
     ...(leaves === undefined ? [] : [`That leaves ${amount(leaves.value)}, a ${leaves.severity}.`]),
