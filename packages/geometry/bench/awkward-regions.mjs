@@ -125,6 +125,18 @@ const eclipse = {
   holeJitter: 6e-8,
   off: 0.49,
 };
+/** Spikes whose roots are jagged by as much as they lie apart: of some the window is open to the far side of the ring. */
+const raggedRoots = {
+  inner: 0.0029,
+  tipJitter: 0.416,
+  rootJitter: 2.06e-4,
+  lean: 0.0071,
+  crowd: 1.00004,
+  holeShare: 0.0046,
+  holeSize: 0.171,
+  holeJitter: 9.2e-6,
+  off: 0.0425,
+};
 const strewn = { corners: 5, aspect: 1, scatter: 1, turn: 1, size: 0.7, thin: 0.3 };
 const leaningSlits = { length: 0.46, jitter: 0.02, width: 0.09, lean: 0.25 };
 
@@ -152,6 +164,7 @@ export const found = {
   sunburst: (n) => packRings([around(n, (i) => (i % 2 === 0 ? 100 : 1))]),
   'rough sunburst': (n) => hardFamilies.star.make(n, roughSunburst),
   'leaning spikes around a hole': (n) => hardFamilies.star.make(n, eclipse),
+  'spikes with ragged roots': (n) => hardFamilies.star.make(n, raggedRoots),
   'teeth under an arc': (n) => packRings([teethUnderArc(n)]),
   'teeth in a bowl': (n) => hardFamilies.band.make(n, bowl),
   'many turns': manyTurns,

@@ -1,4 +1,5 @@
 import type { Boundary } from './boundary.ts';
+import { boxDistance2 } from './box-distance.ts';
 import { BOX_STRIDE, type ObbTree } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, ROUNDING_REL_TOL, SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
@@ -139,19 +140,7 @@ export class BottleneckDisc {
 
   /** Squared distance of the centre from the box of a node, infinity where that has no edges. */
   #boxDistance2(node: number): number {
-    const boxes = this.#boxes;
-    const at = node * BOX_STRIDE;
-    const halfU = boxes[at + 4];
-    if (halfU < 0) {
-      return Infinity;
-    }
-    const dx = this.#mx - boxes[at];
-    const dy = this.#my - boxes[at + 1];
-    const ux = boxes[at + 2];
-    const uy = boxes[at + 3];
-    const u = Math.abs(dx * ux + dy * uy) - halfU;
-    const v = Math.abs(dy * ux - dx * uy) - boxes[at + 5];
-    return (u > 0 ? u * u : 0) + (v > 0 ? v * v : 0);
+    return boxDistance2(this.#boxes, node, this.#mx, this.#my);
   }
 
   /** Whether the box of a node lies wholly on side 1 or 2 of the diameter. */

@@ -1,4 +1,5 @@
 import type { Boundary } from './boundary.ts';
+import type { DiscIntruder } from './disc-intruder.ts';
 import { hasFoot } from './has-foot.ts';
 import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, NORMAL_CONE_TOL_RAD, ROUNDING_REL_TOL } from './tolerances.ts';
@@ -17,9 +18,14 @@ const LONG_VIEW = 2;
  */
 const EDGES_AROUND = 4;
 
-/** Leaves that a seeker looks at before its window is cut anew, and the edges that are kept for it, those that cut it last. */
+/** Leaves that a seeker looks at before its window is cut anew, and the points that are kept for it, those that cut it last. */
 const LEAVES_BEFORE = 16;
-const CUTTERS_KEPT = 16;
+const CUTTERS_KEPT = 24;
+/** Boxes that a seeker is shown before the corners of its window are asked about, and again after twice as many. */
+const BOXES_BEFORE = 192;
+/** Corners that are asked about at most, and how many of them may turn out to be right. */
+const CORNERS_ASKED = 48;
+const CORNERS_SETTLED = 4;
 /** A window is cut anew when its reach has fallen below this share of what it was when it was cut. */
 const MUCH_LESS = 0.25;
 
@@ -41,18 +47,27 @@ export class BottleneckSeeker {
   readonly #site: number[] = [];
   readonly #endX: number[] = [];
   readonly #endY: number[] = [];
-  /** Edges that cut the window last, or would have but for its number of corners. */
-  readonly #cutters = new Int32Array(CUTTERS_KEPT);
+  /** Points that cut the window last, or would have but for its number of corners, relative to the vertex. */
+  readonly #cutters = new Float64Array(2 * CUTTERS_KEPT);
   #cutterCount = 0;
   /** Leaves looked at, and the reach of the window, since it was opened. */
   #leaves = 0;
   #openedReach = 0;
+  /** Boxes that are shown before the corners of the window are asked about, the next time and this time. */
+  #patience = 0;
+  #boxesLeft = 0;
+  readonly #intruder: DiscIntruder;
+  /** Corners whose discs are empty, x and y. */
+  readonly #settled = new Float64Array(2 * CORNERS_SETTLED);
+  #settledCount = 0;
 
-  constructor(boundary: Boundary, tree: ObbTree) {
+  /** @param intruder may be shared: what one seeker keeps with it helps the next */
+  constructor(boundary: Boundary, tree: ObbTree, intruder: DiscIntruder) {
     this.#boundary = boundary;
     this.#boxes = tree.boxes;
     this.#tree = tree;
     this.#rounding = ROUNDING_REL_TOL * boundary.extent;
+    this.#intruder = intruder;
   }
 
   /** Starts over at reflex vertex v. */
@@ -63,6 +78,8 @@ export class BottleneckSeeker {
     this.#y = y[v];
     this.#count = 0;
     this.#cutterCount = 0;
+    this.#patience = BOXES_BEFORE;
+    this.#boxesLeft = BOXES_BEFORE;
     this.#open(4 * extent);
   }
 
@@ -74,6 +91,19 @@ export class BottleneckSeeker {
     this.window.open(-ty[h], tx[h], -ty[v], tx[v], reach);
     this.#openedReach = this.window.reach;
     this.#leaves = 0;
+  }
+
+  /** Cuts by the points that closed windows of others. */
+  cutByKept(): void {
+    const { kept, keptEdges } = this.#intruder;
+    for (let k = 0; k < keptEdges.length; k++) {
+      const e = keptEdges[k];
+      if (e >= 0 && e !== this.vertex && e !== this.#boundary.previous[this.vertex]) {
+        const qx = kept[2 * k] - this.#x;
+        const qy = kept[2 * k + 1] - this.#y;
+        this.#cutAt(qx, qy, qx * qx + qy * qy);
+      }
+    }
   }
 
   /** Cuts by the edges around the vertex. */
@@ -95,16 +125,88 @@ export class BottleneckSeeker {
    * vertex.
    */
   #tighten(): void {
-    const cutters = this.#cutters.slice(0, Math.min(this.#cutterCount, CUTTERS_KEPT));
+    const cutters = this.#cutters.slice(0, 2 * Math.min(this.#cutterCount, CUTTERS_KEPT));
     this.#open(this.window.reach);
     this.cutByNeighbours();
-    for (const e of cutters) {
-      this.cutBy(e, false);
+    for (let k = 0; k < cutters.length; k += 2) {
+      this.#cutAt(cutters[k], cutters[k + 1], cutters[k] ** 2 + cutters[k + 1] ** 2);
+    }
+  }
+
+  /**
+   * Cuts the window until the disc to each of its corners is empty: what cuts a convex window cuts off a corner, and a point cuts off a corner
+   * just if it lies in the disc on the diameter from the vertex to there. Points outside a window cut it too, and those the search does not
+   * look at: a window between two walls, and beside all that lies beyond, would reach to the other end of the region.
+   */
+  #settleCorners(): void {
+    const { window } = this;
+    this.#settledCount = 0;
+    for (let k = 0; k < CORNERS_ASKED && this.#settledCount < CORNERS_SETTLED; k++) {
+      if (window.isFull || window.reach < MUCH_LESS * this.#openedReach) {
+        this.#tighten();
+      }
+      const corner = this.#farthestUnsettled();
+      if (corner < 0 || window.isFull) {
+        return;
+      }
+      this.#settle(window.cornerX(corner), window.cornerY(corner));
+    }
+  }
+
+  /** The corner farthest off of those not known to have an empty disc, -1 for none. */
+  #farthestUnsettled(): number {
+    const { window } = this;
+    let farthest = -1;
+    let most = 0;
+    for (let i = 0; i < window.size; i++) {
+      const px = window.cornerX(i);
+      const py = window.cornerY(i);
+      const d2 = px * px + py * py;
+      if (d2 > most && !this.#isSettled(px, py)) {
+        most = d2;
+        farthest = i;
+      }
+    }
+    return farthest;
+  }
+
+  #isSettled(px: number, py: number): boolean {
+    for (let k = 0; k < this.#settledCount; k++) {
+      if (this.#settled[2 * k] === px && this.#settled[2 * k + 1] === py) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Cuts off a corner of the window, or keeps it for settled. */
+  #settle(px: number, py: number): void {
+    const intruder = this.#intruder;
+    const spared = 2 * this.window.reach * (EMPTY_DISC_REL_TOL * this.window.reach + this.#rounding);
+    const radius2 = (px * px + py * py) / 4 - spared;
+    let isCut = false;
+    if (intruder.find(this.#x + px / 2, this.#y + py / 2, radius2, this.vertex)) {
+      const qx = intruder.x - this.#x;
+      const qy = intruder.y - this.#y;
+      const reach = this.window.reach;
+      isCut = this.#cutAt(qx, qy, qx * qx + qy * qy);
+      if (this.window.reach < MUCH_LESS * reach) {
+        intruder.keep();
+      }
+    }
+    if (!isCut) {
+      this.#settled[2 * this.#settledCount] = px;
+      this.#settled[2 * this.#settledCount++ + 1] = py;
     }
   }
 
   /** Whether the box of a node may meet the window. */
   sees(node: number): boolean {
+    if (--this.#boxesLeft < 0) {
+      this.#boxesLeft = this.#patience;
+      this.#patience *= 2;
+      this.#settleCorners();
+    }
     const boxes = this.#boxes;
     const at = node * BOX_STRIDE;
     const halfU = boxes[at + 4];
@@ -203,9 +305,6 @@ export class BottleneckSeeker {
         }
       }
     }
-    if (isCut || this.window.isFull) {
-      this.#cutters[this.#cutterCount++ % CUTTERS_KEPT] = e;
-    }
     return isCut;
   }
 
@@ -216,11 +315,16 @@ export class BottleneckSeeker {
   #cutAt(qx: number, qy: number, d2: number): boolean {
     const reach = this.window.reach;
     // nothing nearer than q lies beyond q
-    return (
-      d2 > 0 &&
-      reach * reach > d2 &&
-      this.window.cut(qx, qy, d2 + reach * (EMPTY_DISC_REL_TOL * reach + this.#rounding))
-    );
+    if (!(d2 > 0 && reach * reach > d2)) {
+      return false;
+    }
+    const isCut = this.window.cut(qx, qy, d2 + reach * (EMPTY_DISC_REL_TOL * reach + this.#rounding));
+    if (isCut || this.window.isFull) {
+      const at = 2 * (this.#cutterCount++ % CUTTERS_KEPT);
+      this.#cutters[at] = qx;
+      this.#cutters[at + 1] = qy;
+    }
+    return isCut;
   }
 
   /** Keeps the first point of edge e as a candidate for the far end. */

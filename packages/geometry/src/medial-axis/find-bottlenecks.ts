@@ -2,6 +2,7 @@ import { goOn, type Poll } from '@pourproof/plane';
 import { BottleneckDisc } from './bottleneck-disc.ts';
 import { BottleneckSeeker } from './bottleneck-seeker.ts';
 import type { Boundary } from './boundary.ts';
+import { DiscIntruder } from './disc-intruder.ts';
 import { RUN_EDGES } from './edge-runs.ts';
 import { GroupBox } from './group-box.ts';
 import { BOX_STRIDE, type ObbTree } from './obb-tree-layout.ts';
@@ -81,7 +82,8 @@ class BottleneckSearch {
     this.#disc = new BottleneckDisc(boundary, tree);
     this.#box = new GroupBox(tree);
     this.#thin = new ThinCones(boundary, tree, this.#box);
-    this.#seekers = Array.from({ length: RUN_EDGES }, () => new BottleneckSeeker(boundary, tree));
+    const intruder = new DiscIntruder(boundary, tree);
+    this.#seekers = Array.from({ length: RUN_EDGES }, () => new BottleneckSeeker(boundary, tree, intruder));
   }
 
   get bottlenecks(): Bottlenecks {
@@ -131,6 +133,7 @@ class BottleneckSearch {
   #start(v: number, leaf: number): void {
     const seeker = this.#seekers[this.#active++];
     seeker.start(v);
+    seeker.cutByKept();
     if (this.#lastCut >= 0) {
       seeker.cutBy(this.#lastCut, false);
     }

@@ -70,6 +70,19 @@ export class Window {
     return this.#size >= MAX_CORNERS;
   }
 
+  /** Number of corners. */
+  get size(): number {
+    return this.#size;
+  }
+
+  cornerX(i: number): number {
+    return this.#x[i];
+  }
+
+  cornerY(i: number): number {
+    return this.#y[i];
+  }
+
   /** Removes what lies beyond p·q = limit, limit > 0; whether anything did. */
   cut(qx: number, qy: number, limit: number): boolean {
     const x = this.#x;

@@ -1,0 +1,104 @@
+import type { Boundary } from './boundary.ts';
+import { boxDistance2 } from './box-distance.ts';
+import { type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
+
+/** Boxes that are looked at for one disc, per level of the tree. */
+const BOXES_A_LEVEL = 4;
+/** Points that are kept. */
+const KEPT = 4;
+
+/** Looks for points of the boundary inside discs. */
+export class DiscIntruder {
+  readonly #boundary: Boundary;
+  readonly #tree: ObbTree;
+  readonly #stack = new Int32Array(128);
+  readonly #boxes: number;
+  /** The point that was found, and its edge. */
+  x = 0;
+  y = 0;
+  edge = -1;
+  /** Points that were kept last: their edges, and x and y. */
+  readonly keptEdges: Int32Array = new Int32Array(KEPT).fill(-1);
+  readonly kept: Float64Array = new Float64Array(2 * KEPT);
+  #keptCount = 0;
+
+  /** @param boxesALevel boxes that are looked at for one disc, per level of the tree */
+  constructor(boundary: Boundary, tree: ObbTree, boxesALevel: number = BOXES_A_LEVEL) {
+    this.#boundary = boundary;
+    this.#tree = tree;
+    this.#boxes = boxesALevel * Math.log2(2 * tree.leafStart);
+  }
+
+  /** Keeps the point found for those who look next. */
+  keep(): void {
+    const at = this.#keptCount++ % KEPT;
+    this.keptEdges[at] = this.edge;
+    this.kept[2 * at] = this.x;
+    this.kept[2 * at + 1] = this.y;
+  }
+
+  /**
+   * Finds a point of the boundary nearer to m than √radius2, the one nearest to m among the first run that has any; edges of vertex v do not
+   * count. Whether there is one, as far as the boxes go.
+   */
+  find(mx: number, my: number, radius2: number, v: number): boolean {
+    const { leafStart } = this.#tree;
+    const stack = this.#stack;
+    let size = 0;
+    stack[size++] = 1;
+    for (let left = this.#boxes; size > 0 && left > 0; left -= 2) {
+      const node = stack[--size];
+      if (node >= leafStart) {
+        if (this.#findIn(node, mx, my, radius2, v)) {
+          return true;
+        }
+        continue;
+      }
+      const a = this.#distance2(2 * node, mx, my);
+      const b = this.#distance2(2 * node + 1, mx, my);
+      const near = a < b ? 2 * node : 2 * node + 1;
+      if (Math.max(a, b) < radius2) {
+        stack[size++] = near ^ 1;
+      }
+      if (Math.min(a, b) < radius2) {
+        stack[size++] = near;
+      }
+    }
+    return false;
+  }
+
+  /** Squared distance of m from what bounds a node. */
+  #distance2(node: number, mx: number, my: number): number {
+    const { boxes, isSlanted, sides } = this.#tree;
+    let distance2 = boxDistance2(boxes, node, mx, my);
+    if (isSlanted[node] !== 0) {
+      for (let at = node * SIDES_STRIDE; at < (node + 1) * SIDES_STRIDE; at += 3) {
+        const beyond = sides[at] * mx + sides[at + 1] * my - sides[at + 2];
+        distance2 = beyond > 0 ? Math.max(distance2, beyond * beyond) : distance2;
+      }
+    }
+    return distance2;
+  }
+
+  #findIn(leaf: number, mx: number, my: number, radius2: number, v: number): boolean {
+    const { x, y, tx, ty, length, previous } = this.#boundary;
+    const { leafFrom, leafTo, leafStart } = this.#tree;
+    let best = radius2;
+    for (let e = leafFrom[leaf - leafStart]; e < leafTo[leaf - leafStart]; e++) {
+      if (e !== v && e !== previous[v]) {
+        const ax = x[e] - mx;
+        const ay = y[e] - my;
+        const s = Math.min(Math.max(-(ax * tx[e] + ay * ty[e]), 0), length[e]);
+        const dx = ax + s * tx[e];
+        const dy = ay + s * ty[e];
+        if (dx * dx + dy * dy < best) {
+          best = dx * dx + dy * dy;
+          this.edge = e;
+          this.x = x[e] + s * tx[e];
+          this.y = y[e] + s * ty[e];
+        }
+      }
+    }
+    return best < radius2;
+  }
+}
