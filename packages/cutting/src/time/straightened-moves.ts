@@ -7,6 +7,9 @@ import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
  */
 const STRAIGHT_TOL_MM = DEFAULT_FLATTEN_TOLERANCE_MM;
 
+/** Points nearer to each other across than this lie on one vertical but for rounding, mm. */
+const ROUNDING_MM = 1e-9;
+
 /** A planned move. */
 export interface PlannedMove {
   /** Length of the moves that it stands for, mm. */
@@ -107,7 +110,7 @@ function between(points: Float64Array, i: number, j: number): [number, number, n
 function moveBetween(path: CutterPath, i: number, j: number, length: number): PlannedMove {
   const [dx, dy, down] = between(path.points, i, j);
   const chord = Math.hypot(dx, dy);
-  const isDown = chord === 0 && down > 0;
+  const isDown = chord <= ROUNDING_MM && down > ROUNDING_MM;
   const bulge = j === i + 1 && isBent(path, i) ? path.bulges[i] : 0;
   if (bulge === 0) {
     const direct = Math.hypot(chord, down);
