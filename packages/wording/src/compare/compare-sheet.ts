@@ -1,7 +1,7 @@
 import type { Rings } from '@pourproof/plane';
 import { isolatedText } from '../bidi-parts.ts';
-import { OUTPUT_MARK } from '../output-mark.ts';
 import { escapeXml } from '../sheet/escape-xml.ts';
+import { htmlHead } from '../sheet/html-head.ts';
 import { digits, ringsPath } from '../sheet/path-data.ts';
 import { SHEET_STYLE } from '../sheet/sheet-style.ts';
 import { compareCells } from './compare-cells.ts';
@@ -52,16 +52,7 @@ export function compareSheet(compared: Compared, version: string): string {
     ].join('\n');
   });
   return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    `<meta name="generator" content="${OUTPUT_MARK} ${escapeXml(version)}">`,
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${escapeXml(isolatedText(title))}</title>`,
-    `<style>${SHEET_STYLE}${STYLE}</style>`,
-    '</head>',
+    ...htmlHead(title, SHEET_STYLE + STYLE, version),
     '<body>',
     '<main class="sheet">',
     `<header><div><p class="kind">Comparison</p><h1>${words(title)}</h1></div><p class="lead">Grey is cut, black is drawn and stays wood, a thin line is the drawing. Pictures of one artwork are to one scale. Lost is stroke narrower than the smallest bit; travel is the median in the worst wood, and what it may come to.</p></header>`,

@@ -1,7 +1,6 @@
 import { type Point, transformRings } from '@pourproof/plane';
-import { isolatedText } from '../bidi-parts.ts';
-import { OUTPUT_MARK } from '../output-mark.ts';
 import { escapeXml } from '../sheet/escape-xml.ts';
+import { htmlHead } from '../sheet/html-head.ts';
 import { digits, ringsPath } from '../sheet/path-data.ts';
 import type { Vetted } from '../vetted.ts';
 import { checksum } from './checksum.ts';
@@ -45,15 +44,11 @@ export function placementHtml(vetted: Vetted, options: PlacementOptions): string
   const foot = (page: number): string => `${file}, job ${sum}, ${date}, page ${page} of ${count}`;
   const size = `width:${digits(width)}mm;height:${digits(height)}mm`;
   return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    `<meta name="generator" content="${OUTPUT_MARK} ${escapeXml(version)}">`,
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${escapeXml(isolatedText(`${file}: placement in real size`))}</title>`,
-    `<style>@page{size:${digits(width)}mm ${digits(height)}mm;margin:0}html,body{margin:0;padding:0;background:#fff;color:#000;font:11pt/1.45 sans-serif}section{box-sizing:border-box;${size};overflow:hidden;break-after:page;position:relative}section:last-child{break-after:auto}svg{display:block}.first{padding:14mm 14mm 0}h1{font-size:17pt;margin:0 0 4mm}h2{font-size:12pt;margin:5mm 0 1.5mm}table{border-collapse:collapse}th,td{text-align:left;padding:1mm 5mm 1mm 0;border-bottom:0.2mm solid #000;font-variant-numeric:tabular-nums}td,th+th{text-align:right}ol{margin:0;padding-left:6mm}.foot{position:absolute;left:14mm;right:14mm;bottom:10mm;font-size:9pt}</style>`,
-    '</head>',
+    ...htmlHead(
+      `${file}: placement in real size`,
+      `@page{size:${digits(width)}mm ${digits(height)}mm;margin:0}html,body{margin:0;padding:0;background:#fff;color:#000;font:11pt/1.45 sans-serif}section{box-sizing:border-box;${size};overflow:hidden;break-after:page;position:relative}section:last-child{break-after:auto}svg{display:block}.first{padding:14mm 14mm 0}h1{font-size:17pt;margin:0 0 4mm}h2{font-size:12pt;margin:5mm 0 1.5mm}table{border-collapse:collapse}th,td{text-align:left;padding:1mm 5mm 1mm 0;border-bottom:0.2mm solid #000;font-variant-numeric:tabular-nums}td,th+th{text-align:right}ol{margin:0;padding-left:6mm}.foot{position:absolute;left:14mm;right:14mm;bottom:10mm;font-size:9pt}`,
+      version,
+    ),
     '<body>',
     `<section class="first">${placementNumbers(vetted, frame, tiling)}<p class="foot">${escapeXml(foot(1))}</p></section>`,
     ...tiling.tiles.map((tile, k) => {

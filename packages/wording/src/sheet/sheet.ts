@@ -3,7 +3,7 @@ import { type CautionId, cautions, sources } from '@pourproof/materials';
 import { formatLength, keepUnits, type LengthUnit } from '@pourproof/plane';
 import { passWidthMm, type Report } from '@pourproof/proof';
 import { CAUTION_WORDS } from '../advice/caution-words.ts';
-import { bidiParts, isolatedText } from '../bidi-parts.ts';
+import { bidiParts } from '../bidi-parts.ts';
 import { cutSentences } from '../facts/cut-sentences.ts';
 import type { Fact } from '../facts/fact.ts';
 import { measureFacts } from '../facts/measure-facts.ts';
@@ -14,11 +14,11 @@ import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.
 import { VERDICT_WORDS } from '../facts/verdict-words.ts';
 import { type FindingEntry, findingEntries, type MarkedPlace } from '../findings/finding-entries.ts';
 import { seenToText } from '../findings/seen-to-text.ts';
-import { OUTPUT_MARK } from '../output-mark.ts';
 import { shortBasis } from '../text/short-basis.ts';
 import type { Vetted } from '../vetted.ts';
 import { benchPage } from './bench-page.ts';
 import { escapeXml } from './escape-xml.ts';
+import { htmlHead } from './html-head.ts';
 import { keySample } from './key-sample.ts';
 import { levellingFigure } from './levelling-figure.ts';
 import { obstacleKey } from './obstacle-shapes.ts';
@@ -43,16 +43,7 @@ const MAX_PLACES = 4;
 export function sheetHtml(vetted: readonly Vetted[], version: string): string {
   const title = vetted.map(({ report }) => `${report.artwork.file}: ${report.verdict}`).join(', ');
   return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    `<meta name="generator" content="${OUTPUT_MARK} ${escapeXml(version)}">`,
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${escapeXml(isolatedText(title))}</title>`,
-    `<style>${SHEET_STYLE}</style>`,
-    '</head>',
+    ...htmlHead(title, SHEET_STYLE, version),
     '<body>',
     ...vetted.map((each, k) => page(each, `p${k + 1}`, version)),
     '</body>',
