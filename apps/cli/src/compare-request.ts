@@ -1,21 +1,18 @@
 import { basename, resolve } from 'node:path';
 import { type JobInput, mergeJobs, type SettingKey, type SettingName, typedUnit } from '@pourproof/job';
 import type { Compared } from '@pourproof/wording';
-import type { Source, VetOptions } from 'pourproof';
+import type { Source } from 'pourproof';
 import type { Comparison } from 'pourproof/many';
 import { comparedValues, typedSettings } from './compare-values.ts';
 import type { Io } from './io.ts';
 import {
-  couponsAt,
   folderOf,
   jobFileAt,
-  materialsAt,
-  pathBeside,
+  ownFiles,
   pathFlag,
   placeOf,
   refuseSeveralStdin,
   settingNames,
-  shopAt,
 } from './makers-files.ts';
 import { openSource, type SourcePath } from './open-source.ts';
 import type { ParsedFlags } from './parse-flags.ts';
@@ -48,14 +45,8 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
   refuseSeveralStdin(flags);
   const jobPath = pathFlag(flags, 'job', io);
   const file = jobPath === null ? {} : await jobFileAt(jobPath, io);
-  const shopPath = await pathBeside('shop', flags, { io, jobPath });
-  const shop = shopPath === null ? null : await shopAt(shopPath, io);
-  const materialsPath = await pathBeside('materials', flags, { io, jobPath });
-  const couponsPath = pathFlag(flags, 'coupons', io);
-  const options: NonNullable<Comparison['options']> = {
-    ...(shop === null ? {} : { shop }),
-    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, shop, io) }),
-  } satisfies VetOptions;
+  const own = await ownFiles(flags, { io, jobPath });
+  const { shop, options } = own;
   const paths = sourcesOf(flags, file, { io, jobPath });
   const values = typedSettings(flags)
     .filter(({ key }) => key !== 'text' && key !== 'font')
@@ -73,7 +64,7 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
   }
   const job = mergeJobs(file, {
     ...fixed,
-    ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
+    ...own.coupons,
   });
   const { font: _, text: __, artwork: ___, ...base } = job;
   const first = Object.fromEntries(varied.map(([key, [value]]) => [key, value])) as JobInput;
@@ -90,9 +81,7 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
     inputs: [
       ...paths.flatMap(({ fontPath, ...path }) => [path.kind === 'file' ? path.path : null, fontPath]),
       jobPath,
-      shopPath,
-      materialsPath,
-      couponsPath,
+      ...own.paths,
     ].filter((path): path is string => path !== null && path !== STDIN),
   };
 }

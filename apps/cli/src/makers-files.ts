@@ -46,7 +46,7 @@ export async function jobFileAt(path: string, io: Io): Promise<JobInput> {
 }
 
 /** A file of the maker's own: the one named, else the one of its usual name beside the job file, if it exists. */
-export async function pathBeside(
+async function pathBeside(
   name: 'materials' | 'shop',
   flags: ParsedFlags,
   { io, jobPath }: Place,
@@ -59,12 +59,12 @@ export async function pathBeside(
   return (await io.fileIdentity(beside)) === null ? null : beside;
 }
 
-export async function shopAt(path: string, io: Io): Promise<Shop> {
+async function shopAt(path: string, io: Io): Promise<Shop> {
   const example = 'fixtures/shops/shop.json; the schema is in docs/schema/shop@1.json';
   return readShopFile(await readJson(path, 'shop file', example, io), inputName(path));
 }
 
-export async function materialsAt(
+async function materialsAt(
   path: string,
   shop: Shop | null,
   io: Io,
@@ -77,9 +77,36 @@ export async function materialsAt(
   );
 }
 
-export async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
+async function couponsAt(path: string, io: Io): Promise<readonly CouponRow[]> {
   const example = 'docs/schema/coupons@1.json says';
   return readCouponsFile(await readJson(path, 'coupons file', example, io), inputName(path));
+}
+
+/** What a maker's own files hold for a vet, and where they lie. */
+export interface OwnFiles {
+  readonly shop: Shop | null;
+  readonly options: Pick<VetOptions, 'shop' | 'materials'>;
+  readonly coupons: Pick<JobInput, 'coupons'>;
+  /** The files that are read; `null` for one that is not there. */
+  readonly paths: readonly (string | null)[];
+}
+
+/** Reads shop, materials and coupons, each where it is named or lies beside the job file. */
+export async function ownFiles(flags: ParsedFlags, place: Place): Promise<OwnFiles> {
+  const { io } = place;
+  const shopPath = await pathBeside('shop', flags, place);
+  const shop = shopPath === null ? null : await shopAt(shopPath, io);
+  const materialsPath = await pathBeside('materials', flags, place);
+  const couponsPath = pathFlag(flags, 'coupons', io);
+  return {
+    shop,
+    options: {
+      ...(shop === null ? {} : { shop }),
+      ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, shop, io) }),
+    },
+    coupons: couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) },
+    paths: [shopPath, materialsPath, couponsPath],
+  };
 }
 
 /** Standard input can be read once. */

@@ -4,17 +4,14 @@ import { type JobInput, mergeJobs, refusalOf, refusalText, settleJob, type VetOp
 import type { Io } from './io.ts';
 import { jobFlags } from './job-flags.ts';
 import {
-  couponsAt,
   folderOf,
   jobFileAt,
-  materialsAt,
+  ownFiles,
   type Place,
-  pathBeside,
   pathFlag,
   placeOf,
   refuseSeveralStdin,
   settingNames,
-  shopAt,
 } from './makers-files.ts';
 import type { SourcePath } from './open-source.ts';
 import { oneOf, type ParsedFlags, typedValue } from './parse-flags.ts';
@@ -72,21 +69,15 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
   const texts = textsPath === null ? null : await textsAt(textsPath, flags, io);
   const sources = sourcesOf(flags, file, { io, jobPath, texts });
   const outputs = outputsOfOne(flags, sources, io);
-  const shopPath = await pathBeside('shop', flags, { io, jobPath });
-  const shop = shopPath === null ? null : await shopAt(shopPath, io);
-  const materialsPath = await pathBeside('materials', flags, { io, jobPath });
-  const couponsPath = pathFlag(flags, 'coupons', io);
+  const own = await ownFiles(flags, { io, jobPath });
+  const { shop, options } = own;
   const [first] = flags.files;
   const job = mergeJobs(file, {
     ...jobFlags(flags),
     ...(first === undefined ? {} : { artwork: first }),
     ...(texts === null ? {} : { text: texts[0] }),
-    ...(couponsPath === null ? {} : { coupons: await couponsAt(couponsPath, io) }),
+    ...own.coupons,
   });
-  const options: VetOptions = {
-    ...(shop === null ? {} : { shop }),
-    ...(materialsPath === null ? {} : { materials: await materialsAt(materialsPath, shop, io) }),
-  };
   const [source] = sources;
   const name = settingNames(flags, { job, isFile: jobPath !== null, shop });
   const { start } = inWords(name, () =>
@@ -118,7 +109,7 @@ export async function requestFrom(flags: ParsedFlags, io: Io): Promise<Request> 
     ...outputs,
     paper: oneOf<'a4' | 'letter'>(flags, 'paper', ['a4', 'letter']) ?? null,
     name,
-    inputs: [...read, textsPath, jobPath, shopPath, materialsPath, couponsPath].filter(
+    inputs: [...read, textsPath, jobPath, ...own.paths].filter(
       (path): path is string => path !== null && path !== STDIN,
     ),
   };
