@@ -34,8 +34,6 @@ function widened(job: JobInput, settled: Job, step: FixStep & { readonly do: 'wi
 
 /** Steps of a weight axis (our choice: hardly anyone sees less). */
 const WEIGHT_STEP = 10;
-/** Bits that are tried beside those that the findings propose. */
-const MAX_BITS = 12;
 
 /** Every way to change a job that its open findings, the shop's bits and the font offer, within what may be changed. */
 export function candidatesFor(
@@ -91,7 +89,7 @@ function bitsOfShop(job: JobInput, settled: Job, may: ReadonlySet<RemedyPart>): 
   }
   const given = job.bit ?? settled.bits;
   const own = settled.bits.map((bit) => shopBit(settled.shop, bit)?.text);
-  const others = settled.shop.bits.filter(({ text }) => !own.includes(text)).slice(0, MAX_BITS);
+  const others = settled.shop.bits.filter(({ text }) => !own.includes(text));
   const isSmaller = (mm: number): boolean =>
     settled.bits.every((bit) => bit.kind !== 'vee' && 'diameterMm' in bit && bit.diameterMm > mm);
   return others.flatMap(({ bit, text }): readonly Candidate[] => {

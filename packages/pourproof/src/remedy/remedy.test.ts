@@ -128,3 +128,14 @@ test('the least number of steps is found wherever the guess lies, none asked abo
   }
   expect(await leastSteps(5, 60, async () => false)).toBeNull();
 });
+
+test('every bit of a shop is tried, however long its list', async () => {
+  // the last alone enters a slot of 1.9 mm, and no finding proposes it
+  const wide = Array.from({ length: 14 }, (_, k) => `flat:${k + 3}mm`);
+  const shop = readShopFile(
+    { schema: 'pourproof/shop@1', bits: ['flat:2mm', ...wide, 'vee:60deg:12mm'] },
+    'shop.json',
+  );
+  const { remedies } = await remedy(bar(44, 1.9), SOUND, { shop, may: ['bit'] });
+  expect(remedies.map(({ job }) => job.bit)).toContainEqual(['vee:60deg:12mm']);
+});

@@ -100,10 +100,10 @@ async function least(
 
 /** Weights of what is open: a caution less always counts for more than how far findings lie beyond their limits. */
 const WEIGHTS = { stop: 1e6, caution: 1e3, note: 1e3 } as const;
-/** Farther beyond a limit than this (as a natural logarithm) counts no more. */
+/** Farther beyond a limit than this, as a natural logarithm, counts no more (our choice: some eight thousand times). */
 const MAX_BEYOND = 9;
 
-/** A choice that leaves as many findings is gone on from. */
+/** A choice that leaves as many findings is gone on from: more than distances beyond limits come to, less than one more finding. */
 const SLACK = 100;
 
 /** How far a job is from clear: stops, what else is open, and how far beyond their limits. */
