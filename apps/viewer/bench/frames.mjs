@@ -54,11 +54,13 @@ async function measured(page, what, act) {
     globalThis.seenByBench.tasks.length = 0;
     globalThis.seenByBench.frames.length = 0;
   });
+  await browser.startTracing(page, { categories: ['toplevel'] });
   const from = performance.now();
   await act();
   const seconds = (performance.now() - from) / 1000;
   // entries of the last task come after it
   await page.waitForTimeout(300);
+  const worst = worstTask(JSON.parse(await browser.stopTracing()).traceEvents);
   const { tasks, frames } = await page.evaluate(() => globalThis.seenByBench);
   const sorted = frames.toSorted((a, b) => a - b);
   return {
@@ -68,7 +70,20 @@ async function measured(page, what, act) {
     'worst frame, ms': Math.round(sorted.at(-1) ?? 0),
     'tasks over 50 ms': tasks.length,
     'worst task, ms': tasks.length === 0 ? '≤ 50' : String(Math.round(Math.max(...tasks))),
+    'worst task, ms of processor time': Math.round(worst),
   };
+}
+
+/** Processor time of the longest task of a page's own thread, ms: what else the machine does is not in it. */
+function worstTask(events) {
+  const threads = new Set(
+    events
+      .filter(({ name, args }) => name === 'thread_name' && args.name === 'CrRendererMain')
+      .map(({ pid, tid }) => `${pid} ${tid}`),
+  );
+  return events
+    .filter(({ ph, tdur, pid, tid }) => ph === 'X' && tdur !== undefined && threads.has(`${pid} ${tid}`))
+    .reduce((most, { tdur }) => Math.max(most, tdur / 1000), 0);
 }
 
 /** The rows of a drawing with so many letters. */
@@ -146,7 +161,7 @@ function pageOf(parts) {
 
 Rendered by \`node apps/viewer/bench/frames.mjs ${sizes.join(' ')} --page\` on ${new Date().toISOString().slice(0, 10)}: ${cpus()[0].model.trim()}, ${availableParallelism()} cores, Chromium ${browser.version()} without a graphics
 card. ${load}. Lettering in 8 mm capitals, a 1 mm flat bit. Frames come from requestAnimationFrame, tasks of the page's own thread from the
-browser's long task entries, which begin at 50 ms. Ways out of the findings are still tried by the worker meanwhile, on the second core.
+browser's long task entries, which begin at 50 ms, and their processor time, which other work on the machine is not in, from its trace. Ways out of the findings are still tried by the worker meanwhile, on the second core.
 
 ${parts.map(table).join('\n')}`;
 }

@@ -2,7 +2,8 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type * as paper from './elements/paper.ts';
 import { browserLoads } from './model/loads.ts';
 import { PageModel } from './model/page-model.ts';
-import type { Answer, Posted, Question } from './model/question.ts';
+import type { PackedAnswer, Posted, Question } from './model/question.ts';
+import { unpackAnswer } from './model/unpack-answer.ts';
 import { isUnloaded, workerFault } from './model/worker-fault.ts';
 import { startWorker, workerUrl } from './start-worker.ts';
 
@@ -95,14 +96,14 @@ export class ProofController implements ReactiveController {
     }
   }
 
-  async #hear(answer: Answer): Promise<void> {
+  async #hear(answer: PackedAnswer): Promise<void> {
     const isLast = answer.kind !== 'working' && answer.kind !== 'judged';
     if (isLast && answer.id === this.#asked?.id) {
       this.#asked = null;
       this.#forgive();
     }
     if (this.paper !== null || (await this.#loadPaper())) {
-      this.page.answer(answer);
+      this.page.answer(unpackAnswer(answer));
     } else if (isLast) {
       this.page.answer({ id: answer.id, kind: 'refused', refusal: PAPER_MISSING });
     }
@@ -112,7 +113,7 @@ export class ProofController implements ReactiveController {
     const worker = startWorker();
     this.#worker = worker;
     let hasAnswered = false;
-    worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
+    worker.addEventListener('message', ({ data }: MessageEvent<PackedAnswer>) => {
       hasAnswered = true;
       void this.#hear(data);
     });

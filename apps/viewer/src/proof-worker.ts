@@ -1,7 +1,8 @@
 import { ProofFault, ProofStopped, refusalOf, vetter } from 'pourproof';
 import { artBuffers } from './draw/art-shapes.ts';
 import { fieldName } from './model/field-name.ts';
-import type { Answer, Posted, Question } from './model/question.ts';
+import { packedBuffers, packReport } from './model/packed-report.ts';
+import type { PackedAnswer, Posted, Question } from './model/question.ts';
 import { sheetPicture } from './model/sheet-picture.ts';
 import { partOfStage, type WorkPart } from './model/work-part.ts';
 
@@ -26,12 +27,25 @@ addEventListener('message', ({ data }: MessageEvent<Posted>) => {
   });
 });
 
-function tell(answer: Answer): void {
-  const handedOver = answer.kind === 'judged' ? artBuffers(answer.vetted.picture.art) : [];
-  (postMessage as (message: Answer, transfer: Transferable[]) => void)(answer, handedOver);
+function tell(answer: PackedAnswer): void {
+  (postMessage as (message: PackedAnswer, transfer: Transferable[]) => void)(answer, handedOver(answer));
 }
 
-async function answerTo({ id, source, job, options }: Question): Promise<Answer> {
+/** Memory that goes to the page instead of being copied. */
+function handedOver(answer: PackedAnswer): ArrayBuffer[] {
+  switch (answer.kind) {
+    case 'judged': {
+      const { report, picture } = answer.vetted;
+      return [...packedBuffers(report), ...artBuffers(picture.art), ...artBuffers(picture.artToGive)];
+    }
+    case 'vetted':
+      return packedBuffers(answer.report);
+    default:
+      return [];
+  }
+}
+
+async function answerTo({ id, source, job, options }: Question): Promise<PackedAnswer> {
   const follow = progress(id);
   try {
     const { report } = await vet(source, job, {
@@ -45,18 +59,18 @@ async function answerTo({ id, source, job, options }: Question): Promise<Answer>
         tell({
           id,
           kind: 'judged',
-          vetted: { report: judged, job: settled, picture: sheetPicture(picture) },
+          vetted: { report: packReport(judged), job: settled, picture: sheetPicture(picture) },
         });
         follow.onWays();
       },
     });
-    return { id, kind: 'vetted', report };
+    return { id, kind: 'vetted', report: packReport(report) };
   } catch (error) {
     return error instanceof ProofStopped ? { id, kind: 'stopped' } : failed(id, error, source);
   }
 }
 
-function failed(id: number, error: unknown, source: Question['source']): Answer {
+function failed(id: number, error: unknown, source: Question['source']): PackedAnswer {
   const refusal = refusalOf(error, source, fieldName);
   return refusal !== null
     ? { id, kind: 'refused', refusal }

@@ -1,6 +1,6 @@
 import { INKS } from './art-look.ts';
 import type { Frame, InkColours } from './art-painter.ts';
-import type { Art } from './art-shapes.ts';
+import { type Art, artBuffers } from './art-shapes.ts';
 import type { Layer } from './layer.ts';
 import type { PaintAnswer, PaintQuestion } from './paint-question.ts';
 import type { SheetSize, View } from './view.ts';
@@ -44,17 +44,18 @@ export class ArtCanvas {
     });
   }
 
-  /** Takes other lines or another layer of them; `null` clears the sheet. */
-  show(art: Art | null, layer: Layer): void {
+  /** Takes other lines or another layer of them; `null` clears the sheet. Lines to give are handed over, which takes no time. */
+  show(lines: { readonly art: Art; readonly artToGive: Art } | null, layer: Layer): void {
+    const art = lines?.art ?? null;
     if (art !== this.#art) {
       this.#art = art;
       this.#artId++;
-      if (art === null) {
+      if (lines === null || art === null) {
         this.#shown = null;
         this.#canvas.hidden = true;
         delete this.#canvas.dataset.shows;
       } else {
-        this.#post({ kind: 'art', art, inks: inksOf(this.#host) });
+        this.#give(lines);
       }
     }
     this.#layer = layer;
@@ -143,8 +144,16 @@ export class ArtCanvas {
     this.#canvas.style.transform = `translate(${x - (by * widthPx) / 2}px, ${y - (by * heightPx) / 2}px) scale(${by})`;
   }
 
-  #post(question: PaintQuestion): void {
-    this.#worker.postMessage(question);
+  /** What was given before, as to the worker of another sheet, is copied. */
+  #give({ art, artToGive }: { readonly art: Art; readonly artToGive: Art }): void {
+    const buffers = artBuffers(artToGive);
+    const isGiven = buffers.every(({ byteLength }) => byteLength === 0);
+    const question = { kind: 'art', art: isGiven ? art : artToGive, inks: inksOf(this.#host) } as const;
+    this.#post(question, isGiven ? [] : buffers);
+  }
+
+  #post(question: PaintQuestion, handedOver: ArrayBuffer[] = []): void {
+    this.#worker.postMessage(question, handedOver);
   }
 }
 

@@ -49,16 +49,21 @@ export class MarkFlags {
     group.chosen.front();
     const flags: Flag[] = [];
     for (const rank of RANKS) {
-      for (const { place } of marks.filter((mark) => mark.rank === rank)) {
+      for (const { place, rank: own } of marks) {
+        if (own !== rank || flags.length >= MOST) {
+          continue;
+        }
         const [x, y] = toPx(place.atMm, view, size);
         const width = by * (12 + 7 * place.label.length);
-        const isOff = x < 0 || y < 0 || x > size.widthPx || y > size.heightPx;
+        if (x < 0 || y < 0 || x > size.widthPx || y > size.heightPx) {
+          continue;
+        }
         const [roomX, roomY] = rank === 'other' ? ROOM_PX : [3, 4];
         const isCovering = taken.some(
           ([tx, ty, w]) =>
             Math.abs(tx - x) < (w + width) / 2 + roomX && Math.abs(ty - y) < by * HEIGHT_PX + roomY,
         );
-        if (isOff || isCovering || flags.length >= MOST) {
+        if (isCovering) {
           continue;
         }
         taken.push([x, y, width]);

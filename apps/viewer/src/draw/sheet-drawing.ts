@@ -88,7 +88,7 @@ export class SheetDrawing {
     this.#obstacles.clear();
     this.#showWood(picture?.blocks ?? []);
     this.#showObstacles(picture?.obstacles ?? []);
-    this.#canvas?.show(picture?.art ?? null, layer);
+    this.#canvas?.show(picture, layer);
     this.#showArt();
   }
 

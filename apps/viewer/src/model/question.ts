@@ -1,4 +1,5 @@
 import type { FaultBundle, JobInput, Refusal, Source, VetOptions, Vetted } from 'pourproof';
+import type { PackedReport } from './packed-report.ts';
 import type { SheetPicture } from './sheet-picture.ts';
 import type { WorkPart } from './work-part.ts';
 
@@ -21,15 +22,9 @@ export type Posted =
   | { readonly kind: 'ask'; readonly question: Question }
   | { readonly kind: 'stop'; readonly id: number };
 
-/**
- * What the worker answers, under the id of the question: what it is at; the verdict with its findings, while their ways out are still
- * tried; and one of the others at the end.
- */
-export type Answer =
+/** What the worker is at, or how it ended without a proof. */
+type Word =
   | { readonly id: number; readonly kind: 'working'; readonly at: WorkPart }
-  | { readonly id: number; readonly kind: 'judged'; readonly vetted: PageVetted }
-  /** The whole proof; what was judged of it had its picture. */
-  | { readonly id: number; readonly kind: 'vetted'; readonly report: PageVetted['report'] }
   | { readonly id: number; readonly kind: 'stopped' }
   | { readonly id: number; readonly kind: 'refused'; readonly refusal: Refusal }
   | {
@@ -39,3 +34,23 @@ export type Answer =
       /** What replays it, where it showed in a proof. */
       readonly bundle?: FaultBundle;
     };
+
+/**
+ * What the worker answers, under the id of the question: what it is at; the verdict with its findings, while their ways out are still
+ * tried; and one of the others at the end.
+ */
+export type Answer =
+  | Word
+  | { readonly id: number; readonly kind: 'judged'; readonly vetted: PageVetted }
+  /** The whole proof; what was judged of it had its picture. */
+  | { readonly id: number; readonly kind: 'vetted'; readonly report: PageVetted['report'] };
+
+/** An answer on its way to the page. */
+export type PackedAnswer =
+  | Word
+  | {
+      readonly id: number;
+      readonly kind: 'judged';
+      readonly vetted: Pick<PageVetted, 'job' | 'picture'> & { readonly report: PackedReport };
+    }
+  | { readonly id: number; readonly kind: 'vetted'; readonly report: PackedReport };

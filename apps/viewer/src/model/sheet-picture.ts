@@ -10,6 +10,8 @@ export interface SheetLevelling extends Omit<PicturedLevelling, 'grades'> {
 /** The picture of a proof as the page needs it: all that is long is packed in {@link Art}. */
 export interface SheetPicture extends Pick<Picture, 'blocks' | 'obstacles' | 'boundsMm'> {
   readonly art: Art;
+  /** The same lines, for the worker that paints them to take over. */
+  readonly artToGive: Art;
   readonly levelling: SheetLevelling;
   /** Distance between lines of equal depth; `null` where there are none. */
   readonly depthStepMm: number | null;
@@ -19,11 +21,13 @@ export interface SheetPicture extends Pick<Picture, 'blocks' | 'obstacles' | 'bo
 export function sheetPicture(picture: Picture): SheetPicture {
   const { blocks, obstacles, boundsMm, levelling, depths } = picture;
   const [first] = depths;
+  const art = artOf(picture);
   return {
     blocks,
     obstacles,
     boundsMm,
-    art: artOf(picture),
+    art,
+    artToGive: structuredClone(art),
     levelling: {
       ...levelling,
       grades: levelling.grades

@@ -1,4 +1,5 @@
-import type { Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
+import type { LengthUnit } from '@pourproof/plane';
+import type { Amount, Finding, FindingCode, FindingPlace, Fix, Report, Severity } from '@pourproof/proof';
 import { sourceText } from '../source-text.ts';
 import { amountTexts } from './amount-texts.ts';
 import type { Reader } from './finding-words.ts';
@@ -85,14 +86,56 @@ function entryOf(finding: Finding, number: number, reader: Reader): FindingEntry
     ],
     measured: how === '' ? amounts.measured : `${amounts.measured} ${how}`,
     limit: amounts.limit,
-    places: finding.where.map((place, k) => ({
-      ...place,
-      label: finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`,
-      text: placeText(place, reader.units, finding.limit),
-    })),
+    places: finding.where.map((place, k) => {
+      const label = finding.where.length === 1 ? `${number}` : `${number}${letters(k)}`;
+      return new Marked(place, label, finding.limit, reader.units);
+    }),
     basis: [...new Set(finding.because)].map(sourceText),
     seenTo: finding.seenTo ?? null,
   };
+}
+
+/** Says what its place does, and is put into words when it is asked: a large drawing has thousands of places, of which a reader opens a few. */
+class Marked implements MarkedPlace {
+  readonly label: string;
+  readonly #place: FindingPlace;
+  readonly #limit: Amount;
+  readonly #unit: LengthUnit;
+
+  constructor(place: FindingPlace, label: string, limit: Amount, unit: LengthUnit) {
+    this.label = label;
+    this.#place = place;
+    this.#limit = limit;
+    this.#unit = unit;
+  }
+
+  get text(): string {
+    return placeText(this.#place, this.#unit, this.#limit);
+  }
+
+  get atMm(): FindingPlace['atMm'] {
+    return this.#place.atMm;
+  }
+
+  get outline(): FindingPlace['outline'] {
+    return this.#place.outline;
+  }
+
+  get what(): FindingPlace['what'] {
+    return this.#place.what;
+  }
+
+  get lengthMm(): number | undefined {
+    return this.#place.lengthMm;
+  }
+
+  get widthMm(): number | undefined {
+    return this.#place.widthMm;
+  }
+
+  get areaMm2(): number | undefined {
+    return this.#place.areaMm2;
+  }
 }
 
 /** a … z, aa, ab, … */
