@@ -1,5 +1,4 @@
 import { readShopFile } from '@pourproof/job';
-import { type Compared, compareCsv, compareText } from '@pourproof/wording';
 import { expect, test } from 'vitest';
 import { comparedValues, typedSettings } from '../../apps/cli/src/compare-values.ts';
 import { parseFlags } from '../../apps/cli/src/parse-flags.ts';
@@ -52,42 +51,4 @@ test('flags of other commands are refused by name', async () => {
   ]);
   const vet = await captured(['vet', 'fixtures/demo/board.svg', '--may', 'bit']);
   expect([vet.code, vet.err]).toEqual([2, expect.stringContaining('pourproof remedy')]);
-});
-
-test('a comparison is told as a table, narrow ones row by row, and as values that no program runs', () => {
-  const figures = {
-    verdict: 'stop',
-    findings: [{ code: 'bit-cannot-enter', severity: 'stop' }],
-    lostLengthMm: 12.5,
-    levelledAwayMm: 0,
-    leftStandingMm2: 3,
-    narrowestMm: 1,
-    minutes: 4,
-    changeMinutes: null,
-    massG: 2.5,
-    price: null,
-    travelMm: { median: 0.5, low: 0.1, high: 2 },
-  } as const;
-  const refusal = { code: 'not-a-measure', what: '--depth: "3" has no unit.', remedy: 'Type 3mm.' };
-  const compared: Compared = {
-    rows: [
-      { artwork: '=a,b.svg', values: { depth: '2mm' }, outcome: { is: 'judged', figures } },
-      { artwork: 'c.svg', values: { depth: '3' }, outcome: { is: 'refused', refusal } },
-    ],
-    keys: ['depth'],
-    unit: 'mm',
-  };
-  const wide = compareText(compared, { columns: 120 });
-  expect(wide).toMatch(/^artwork +depth +verdict +lost +narrowest +time +mix +travel\n/u);
-  expect(wide).toMatch(
-    /=a,b\.svg +2mm +STOP +12\.50 mm +1\.00 mm +4\.0 min +2\.5 g +0\.50 mm \(to 2\.00 mm\)/u,
-  );
-  expect(wide).toContain('2 rows: 0 clear, 0 with cautions, 1 stopped, 1 refused.');
-  for (const line of compareText(compared, { columns: 40 }).split('\n')) {
-    expect(line.length).toBeLessThanOrEqual(44);
-  }
-  const [head, one, two] = compareCsv(compared).split('\r\n');
-  expect(head).toMatch(/^artwork,depth,verdict,stops/u);
-  expect(one).toMatch(/^"'=a,b\.svg",2mm,stop,1,0,bit-cannot-enter,12\.5,0,3,1,4,,2\.5,,0\.5,0\.1,2,$/u);
-  expect(two).toContain('"\'--depth: ""3"" has no unit."');
 });

@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import process from 'node:process';
 import type { JobInput } from '@pourproof/job';
 import type { Source } from 'pourproof';
-import type { ManyAnswer, ManyItem } from 'pourproof/many';
+import type { ComparedRow, ManyAnswer, ManyItem } from 'pourproof/many';
 import { expect, test } from 'vitest';
-import { vetMany } from '../../packages/pourproof/dist/many.js';
+import { compare, vetMany } from '../../packages/pourproof/dist/many.js';
 import { captured, fixture } from '../support/cli/captured-run.ts';
 import { asBuilt } from '../support/front-door/ways-in.ts';
 import { rememberedVet } from '../support/remembered-vet.ts';
@@ -116,4 +116,44 @@ test('items are drawn as threads become free, so that memory holds a few of them
 
 test('a count of threads that is none is a misuse', async () => {
   await expect(all([], { threads: 0 })).rejects.toThrow(RangeError);
+});
+
+test('threads compare rows as one thread does: in the order asked for, each as vet has it, whatever is wrong with others', async () => {
+  const bad: Source = { kind: 'file', name: 'bad.svg', bytes: new TextEncoder().encode('Dear maker') };
+  const base: JobInput = { wood: 'maple', seal: 'epoxy' };
+  const vary = { bit: [['flat:1mm'], ['flat:12mm']], depth: ['2mm', 'deep'] };
+  const comparison = { sources: [bar(40), bad, bar(42)], job: base, vary };
+  const progress: string[] = [];
+  const rows: ComparedRow[] = [];
+  const onProgress = (done: number, of: number): void => void progress.push(`${done} of ${of}`);
+  for await (const row of compare(comparison, { threads: 2, onProgress })) {
+    rows.push(row);
+  }
+  const told = rows.map(({ source, values: { bit, depth }, outcome }) => [
+    source,
+    `${bit} ${depth}`,
+    outcome.is,
+  ]);
+  const is = (k: number): string => (k === 1 ? 'refused' : 'judged');
+  expect(told).toEqual(
+    [0, 1, 2].flatMap((k) => [
+      [k, 'flat:1mm 2mm', is(k)],
+      [k, 'flat:1mm deep', 'refused'],
+      [k, 'flat:12mm 2mm', is(k)],
+      [k, 'flat:12mm deep', 'refused'],
+    ]),
+  );
+  const { report } = await rememberedVet(bar(42), { ...base, bit: ['flat:12mm'], depth: '2mm' });
+  expect(report.verdict).toBe('stop');
+  expect(rows[10]).toMatchObject({
+    outcome: {
+      figures: {
+        verdict: 'stop',
+        minutes: report.cut.time.minutes,
+        lostLengthMm: report.strokes.lengthNarrowerThanBitMm,
+      },
+    },
+  });
+  expect(progress.at(-1)).toBe('12 of 12');
+  await expect(compare(comparison, { threads: 0 }).next()).rejects.toThrow(RangeError);
 });

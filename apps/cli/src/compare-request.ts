@@ -1,5 +1,12 @@
 import { basename, resolve } from 'node:path';
-import { type JobInput, mergeJobs, type SettingKey, type SettingName, typedUnit } from '@pourproof/job';
+import {
+  type JobInput,
+  mergeJobs,
+  type SettingKey,
+  type SettingName,
+  type Shop,
+  typedUnit,
+} from '@pourproof/job';
 import type { Compared } from '@pourproof/wording';
 import type { Source } from 'pourproof';
 import type { Comparison } from 'pourproof/many';
@@ -14,6 +21,7 @@ import {
   refuseSeveralStdin,
   settingNames,
 } from './makers-files.ts';
+import { messageOf } from './message-of.ts';
 import { openSource, type SourcePath } from './open-source.ts';
 import type { ParsedFlags } from './parse-flags.ts';
 import { inputName, STDIN } from './read-input.ts';
@@ -30,6 +38,10 @@ export interface CompareRequest {
   /** Settings that differ, in the order typed. */
   readonly keys: readonly SettingKey[];
   readonly unit: Compared['unit'];
+  /** Of bits in the shop file; `null` where there is none. */
+  readonly bitPrices: ReadonlyMap<string, number> | null;
+  /** Whether an artwork could not be opened, which was said. */
+  readonly isShort: boolean;
   readonly name: SettingName;
   /** Every file that is read: none of them may be written. */
   readonly inputs: readonly string[];
@@ -68,15 +80,21 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
   });
   const { font: _, text: __, artwork: ___, ...base } = job;
   const first = Object.fromEntries(varied.map(([key, [value]]) => [key, value])) as JobInput;
-  const sources: Source[] = [];
-  for (const path of paths) {
-    sources.push(await openSource(path, io));
-  }
+  const opened = await openSources(paths, io);
   return {
-    comparison: { sources, job: base, vary: Object.fromEntries(varied) as Comparison['vary'], options },
-    artworks: paths.map(artworkName),
+    comparison: {
+      sources: opened.map(({ source }) => source),
+      job: base,
+      vary: Object.fromEntries(varied) as Comparison['vary'],
+      options,
+    },
+    artworks: opened.map(({ path }) =>
+      artworkName(path, new Set(paths.map(({ fontPath }) => fontPath)).size > 1),
+    ),
     keys: varied.map(([key]) => key),
     unit: job.units ?? typedUnit(job, first) ?? shop?.usual.units ?? 'mm',
+    bitPrices: shop === null ? null : pricesOf(shop),
+    isShort: opened.length < paths.length,
     name: settingNames(flags, { job, isFile: jobPath !== null, shop }),
     inputs: [
       ...paths.flatMap(({ fontPath, ...path }) => [path.kind === 'file' ? path.path : null, fontPath]),
@@ -84,6 +102,45 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
       ...own.paths,
     ].filter((path): path is string => path !== null && path !== STDIN),
   };
+}
+
+/**
+ * Opens every source; one that cannot be read is told on the error stream, and the others are compared all the same.
+ *
+ * @throws {UsageError} where none can be read
+ */
+async function openSources(
+  paths: readonly SourcePath[],
+  io: Io,
+): Promise<readonly { readonly path: SourcePath; readonly source: Source }[]> {
+  const opened: { path: SourcePath; source: Source }[] = [];
+  const errors: unknown[] = [];
+  for (const path of paths) {
+    try {
+      opened.push({ path, source: await openSource(path, io) });
+    } catch (error) {
+      if (messageOf(error) === null) {
+        throw error;
+      }
+      errors.push(error);
+    }
+  }
+  if (opened.length === 0) {
+    throw errors[0];
+  }
+  for (const error of errors) {
+    io.err.write(messageOf(error) ?? '');
+  }
+  return opened;
+}
+
+/** What each bit of a shop costs: nothing where it is at hand. */
+function pricesOf({ bits }: Shop): ReadonlyMap<string, number> {
+  return new Map(
+    bits.flatMap(({ text, price, isToBuy }): readonly (readonly [string, number])[] =>
+      !isToBuy ? [[text, 0]] : price === null ? [] : [[text, price]],
+    ),
+  );
 }
 
 /** Files and words in their order, words in every font that is given. */
@@ -126,10 +183,11 @@ function sourcesOf(
   );
 }
 
-function artworkName(path: SourcePath): string {
+/** What the table calls an artwork; words bear their font only where several are compared. */
+function artworkName(path: SourcePath, isFontNamed: boolean): string {
   if (path.kind === 'file') {
     return basename(path.name);
   }
   const words = path.text.replaceAll('\\n', ' ').replaceAll('\n', ' ');
-  return path.fontPath === null ? `"${words}"` : `"${words}" in ${basename(path.fontPath)}`;
+  return path.fontPath === null || !isFontNamed ? `"${words}"` : `"${words}" in ${basename(path.fontPath)}`;
 }

@@ -4,6 +4,7 @@ export { type BidiPart, bidiParts } from './bidi-parts.ts';
 export { calendarFile } from './calendar/calendar-file.ts';
 export { compareCsv } from './compare/compare-csv.ts';
 export { compareSheet } from './compare/compare-sheet.ts';
+export { compareSummary, type SettingSummary, type ValueSummary } from './compare/compare-summary.ts';
 export { compareText } from './compare/compare-text.ts';
 export type { Compared, ToldRow } from './compare/compared.ts';
 export { colourName } from './facts/colour-name.ts';

@@ -15,6 +15,13 @@ export function columnsOf({ isTerminal, columns }: OutputStream): number {
     : PIPED_COLUMNS;
 }
 
+/** Columns that a table may take: all that the terminal has, 80 for a file or a pipe. */
+export function tableColumnsOf({ isTerminal, columns }: OutputStream): number {
+  return isTerminal && columns !== undefined && columns > 0
+    ? Math.max(LEAST_COLUMNS, columns)
+    : PIPED_COLUMNS;
+}
+
 /** Whether words may be set off in colour: in a terminal that can, unless NO_COLOR asks for none. */
 export function isColoured({ out, env }: Io): boolean {
   return out.isTerminal && (env.NO_COLOR ?? '') === '' && env.TERM !== 'dumb';

@@ -10,6 +10,8 @@ export interface CompareOptions {
   readonly names?: Readonly<Record<string, string>>;
   /** Whether rows come with shapes to draw them. */
   readonly isPictured?: boolean;
+  /** Told whenever some rows have been judged: how many of how many. */
+  readonly onProgress?: (done: number, of: number) => void;
 }
 
 /** Parts that the rows of a source are split into for each thread, so that all of them end at about the same time. */
@@ -32,7 +34,7 @@ const PARTS = 3;
  */
 export async function* compare(
   { sources, job, vary, options = {} }: Comparison,
-  { threads, names = {}, isPictured = false }: CompareOptions = {},
+  { threads, names = {}, isPictured = false, onProgress }: CompareOptions = {},
 ): AsyncGenerator<ComparedRow, void, void> {
   const pool = poolOf({ threads });
   const rows = rowsOf(vary);
@@ -41,6 +43,12 @@ export async function* compare(
   const parts = Array.from({ length: Math.ceil(order.length / size) }, (_, k) =>
     order.slice(k * size, (k + 1) * size),
   );
+  let done = 0;
+  const told = (judged: readonly RowOutcome[]): readonly RowOutcome[] => {
+    done += judged.length;
+    onProgress?.(done, rows.length * sources.length);
+    return judged;
+  };
   try {
     const answers = sources.map((source) =>
       parts.map(async (part) => {
@@ -53,11 +61,11 @@ export async function* compare(
           isPictured,
         };
         try {
-          return (await pool.run(posted)) as readonly RowOutcome[];
+          return told((await pool.run(posted)) as readonly RowOutcome[]);
         } catch (error) {
           // a thread that breaks down, as out of memory, harms its own rows alone
           const what = error instanceof Error ? error.message : String(error);
-          return part.map((): RowOutcome => ({ is: 'fault', what }));
+          return told(part.map((): RowOutcome => ({ is: 'fault', what })));
         }
       }),
     );

@@ -5,7 +5,9 @@ import { htmlHead } from '../sheet/html-head.ts';
 import { digits, ringsPath } from '../sheet/path-data.ts';
 import { SHEET_STYLE } from '../sheet/sheet-style.ts';
 import { compareCells } from './compare-cells.ts';
+import { compareSummary, type SettingSummary } from './compare-summary.ts';
 import type { Compared, ToldRow } from './compared.ts';
+import { bestText, summaryColumns } from './summary-columns.ts';
 
 /** Room of a small picture, mm on paper: three stand side by side on A4 and on Letter. */
 const ROOM_MM: readonly [number, number] = [52, 30];
@@ -22,6 +24,11 @@ const STYLE = `
 .small .art { fill: var(--paper); stroke: var(--ink); stroke-width: 0.5px; vector-effect: non-scaling-stroke; }
 .small .cut { fill: #9aa3b0; }
 .small .standing { fill: var(--ink); }
+.values { margin-top: 5mm; border-collapse: collapse; font-size: 9pt; font-variant-numeric: tabular-nums; }
+.values th, .values td { padding: 0.8mm 4mm 0.8mm 0; text-align: right; font-weight: inherit; }
+.values th { border-bottom: 0.3mm solid var(--ink); }
+.values th:first-child, .values td:first-child { text-align: left; }
+.ahead { margin: 1mm 0 0; font-size: 9pt; }
 @media (max-width: 640px) { .rows { grid-template-columns: 1fr; } }
 @page { margin: 12mm; }
 @media print { html { background: none; } .sheet { margin: 0; padding: 0; max-width: none; box-shadow: none; } .row, .key .art, .small .cut, .small .standing { -webkit-print-color-adjust: exact; print-color-adjust: exact; } }
@@ -38,16 +45,17 @@ export function compareSheet(compared: Compared, version: string): string {
   const title = `Compared: ${[...new Set(compared.rows.map(({ artwork }) => artwork))].join(', ')}`;
   const scales = scalesOf(compared.rows);
   const cards = compared.rows.map((row, k) => {
-    const { given = [], found = null, remark = '' } = table.rows[k] ?? {};
+    const { given = [], found = null, remarks = [] } = table.rows[k] ?? {};
+    const said = remarks.map(({ code, text }) => (code === '' ? text : code)).join(', ');
     const named = given.map((cell, n) => `${table.given[n]} ${cell}`);
-    const figures = (found ?? []).slice(1).map((cell, n) => `${table.found[n + 1]} ${cell}`);
+    const figures = (found ?? []).slice(1).map((cell, n) => `${table.found[n + 1]?.name} ${cell}`);
     const grade = row.outcome.is === 'judged' ? row.outcome.figures.verdict : row.outcome.is;
     return [
       '<section class="row">',
       `<h2>${k + 1}. ${words(named.join(', ') || row.artwork)}</h2>`,
       `<div class="small">${picture(row, scales)}</div>`,
       `<p><span class="grade ${grade}">${grade}</span> ${words(figures.join('; '))}</p>`,
-      remark === '' ? '' : `<p class="codes">${words(remark)}</p>`,
+      said === '' ? '' : `<p class="codes">${words(said)}</p>`,
       '</section>',
     ].join('\n');
   });
@@ -56,6 +64,7 @@ export function compareSheet(compared: Compared, version: string): string {
     '<body>',
     '<main class="sheet">',
     `<header><div><p class="kind">Comparison</p><h1>${words(title)}</h1></div><p class="lead">Grey is cut, black is drawn and stays wood, a thin line is the drawing. Pictures of one artwork are to one scale. Lost is stroke narrower than the smallest bit; travel is the median in the worst wood, and what it may come to.</p></header>`,
+    ...compareSummary(compared).map((each) => summaryTable(each, compared)),
     `<div class="rows">${cards.join('\n')}</div>`,
     `<footer>Made by pourproof ${escapeXml(version)}. No ways out were sought: vet the one you choose. Data sheets, local codes and the machine’s manual come first.</footer>`,
     '</main>',
@@ -63,6 +72,18 @@ export function compareSheet(compared: Compared, version: string): string {
     '</html>',
     '',
   ].join('\n');
+}
+
+/** What each value of a setting comes to, as a table. */
+function summaryTable(summary: SettingSummary, compared: Compared): string {
+  const columns = summaryColumns(summary, compared);
+  const head = columns.map(
+    ({ title, unit }) => `<th>${words(unit === '' ? title : `${title}, ${unit}`)}</th>`,
+  );
+  const rows = summary.values.map(
+    (_, k) => `<tr>${columns.map(({ cells }) => `<td>${words(cells[k] ?? '')}</td>`).join('')}</tr>`,
+  );
+  return `<table class="values"><thead><tr>${head.join('')}</tr></thead><tbody>${rows.join('')}</tbody></table><p class="ahead">${words(bestText(summary))}</p>`;
 }
 
 function words(text: string): string {

@@ -45,6 +45,8 @@ export interface Compared {
   readonly rows: readonly ToldRow[];
   readonly keys: readonly SettingKey[];
   readonly unit: LengthUnit;
+  /** What it costs to have each bit, as it is typed: its price where it is still to be bought, 0 where it is at hand. */
+  readonly bitPrices?: ReadonlyMap<string, number>;
 }
 
 /** A value of a row as it is typed; several, as bits, in their order. */
