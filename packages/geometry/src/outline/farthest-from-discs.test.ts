@@ -45,3 +45,12 @@ test('between centres at the corners the middle of a side is farthest', () => {
   ];
   expect(farthestFromDiscs(packRings([corners.flat()]), corners, 0)).toBe(2);
 });
+
+test('centres that only rounding tells apart are no more work than one', () => {
+  // a search that halves to the last nanometre would not end
+  const beside = Array.from({ length: 12 }, (_, k): Point => [k * 1e-16, 1 + k * 2e-16]);
+  const outline = packRings([[0, 0, 30, -7, 31, 4]]);
+  const found = farthestFromDiscs(outline, [...beside, [40, 1]], 0.1);
+  // of the points as near to both places, x = 20, the one on the lower side
+  expect(found).toBeCloseTo(Math.hypot(20, 1 + 140 / 30), 8);
+});

@@ -34,12 +34,6 @@ export function farthestFromDiscs(outline: Rings, centres: readonly Point[], lea
 /** The same along the side from a by v, or `leastMm` if that is more. */
 function alongSide(near: Discs, [ax, ay]: Point, [vx, vy]: Point, leastMm: number): number {
   const length = Math.hypot(vx, vy);
-  const nearest = near.nearest(ax + vx / 2, ay + vy / 2);
-  // a chord of a disc's arc is no farther from its centre than its ends are
-  const reach = Math.max(near.distanceTo(nearest, ax, ay), near.distanceTo(nearest, ax + vx, ay + vy));
-  if (reach <= leastMm * (1 + REL_TOL)) {
-    return leastMm;
-  }
   const waiting: [number, number][] = [[0, 1]];
   let most = leastMm;
   for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
@@ -47,8 +41,15 @@ function alongSide(near: Discs, [ax, ay]: Point, [vx, vy]: Point, leastMm: numbe
     const half = ((to - from) / 2) * length;
     const middle = (from + to) / 2;
     const [mx, my] = [ax + middle * vx, ay + middle * vy];
-    const distance = near.distance(mx, my);
-    if (distance + half <= most) {
+    const nearest = near.nearest(mx, my);
+    const distance = near.distanceTo(nearest, mx, my);
+    most = Math.max(most, distance);
+    // from one centre no point of a piece is farther than its ends, as on a chord of a disc's arc
+    const reach = Math.max(
+      near.distanceTo(nearest, ax + from * vx, ay + from * vy),
+      near.distanceTo(nearest, ax + to * vx, ay + to * vy),
+    );
+    if (Math.min(reach, distance + half) <= most * (1 + REL_TOL)) {
       continue;
     }
     // whatever is nearest to a point of the piece
@@ -57,8 +58,6 @@ function alongSide(near: Discs, [ax, ay]: Point, [vx, vy]: Point, leastMm: numbe
       most = Math.max(most, ...equallyNear(some, [ax, ay], [vx, vy], from, to));
     } else if (half > SHORTEST_MM) {
       waiting.push([from, middle], [middle, to]);
-    } else {
-      most = Math.max(most, distance);
     }
   }
   return most;

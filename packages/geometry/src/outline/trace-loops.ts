@@ -1,5 +1,6 @@
 import { COINCIDENT_REL_TOL, invariant } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
+import { type ArcJoins, joinArcs, onArc } from './arc-joins.ts';
 import { ArcRingPen } from './arc-ring-pen.ts';
 import type { ArcRings } from './arc-rings.ts';
 import type { LevelCrossings } from './level-crossings.ts';
@@ -42,6 +43,7 @@ class LoopTracer {
   readonly #axis: MedialAxis;
   readonly #crossings: LevelCrossings;
   readonly #arcs: OpenArcs;
+  readonly #joins: ArcJoins;
   /** 1 for edges that start on the boundary and have been passed there. */
   readonly #isPassed: Uint8Array;
   readonly #isLeft: Uint8Array;
@@ -57,6 +59,7 @@ class LoopTracer {
     this.#axis = axis;
     this.#crossings = crossings;
     this.#arcs = arcs;
+    this.#joins = joinArcs(crossings, arcs);
     this.#isPassed = new Uint8Array(axis.edgeFrom.length);
     this.#stepsLeft = axis.nextHalf.length;
     this.#isLeft = new Uint8Array(crossings.edge.length);
@@ -160,37 +163,29 @@ class LoopTracer {
    * Draws the arcs from one of a crossing's back; returns the crossing at whose left wall they end, or where they come round.
    */
   #followArcs(crossing: number, begin: number, along: number[]): number {
-    const { first, from, to, startBy, endBy } = this.#arcs;
+    const { from, to } = this.#arcs;
+    const { before, discOf } = this.#joins;
     let k = crossing;
     let arc = begin;
     while (this.#isArcPassed[arc] === 0) {
       this.#isArcPassed[arc] = 1;
       along.push(k);
       this.#pen.bend(-Math.tan((to[arc] - from[arc]) / 4));
-      const onto = startBy[arc];
-      if (onto < 0) {
+      const next = before[arc];
+      if (next < 0) {
         return k;
       }
       this.#drawOnArc(k, from[arc]);
-      let next = first[onto];
-      while (next < first[onto + 1] && endBy[next] !== k) {
-        next++;
-      }
-      invariant(next < first[onto + 1], 'arcs of overlapping discs end on each other');
-      k = onto;
+      k = discOf[next];
       arc = next;
     }
     return k;
   }
 
   #drawOnArc(crossing: number, angle: number): void {
-    const { x, y, radius, angle: start } = this.#crossings;
     const { originX, originY } = this.#axis.boundary;
-    const turn = start[crossing] + angle;
-    this.#pen.draw(
-      originX + x[crossing] + radius * Math.cos(turn),
-      originY + y[crossing] + radius * Math.sin(turn),
-    );
+    const [px, py] = onArc(this.#crossings, crossing, angle);
+    this.#pen.draw(originX + px, originY + py);
   }
 
   #drawContact(crossing: number, isRight: boolean): void {
