@@ -54,6 +54,8 @@ export const CHANGES: Readonly<Record<SettingKey, Partial<JobInput> | typeof ANO
   widen: ANOTHER_DRAWING,
   joins: ANOTHER_DRAWING,
   keepApart: ANOTHER_DRAWING,
+  leastStroke: ANOTHER_DRAWING,
+  colourWall: ANOTHER_DRAWING,
   roundTips: ANOTHER_DRAWING,
   roundCorners: ANOTHER_DRAWING,
   tolerance: { tolerance: '0.01mm' },

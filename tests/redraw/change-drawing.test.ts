@@ -22,6 +22,9 @@ const NO_CHANGE: DrawingChange = {
   keepApartMm: 0,
   roundTipsMm: 0,
   roundCornersMm: 0,
+  leastStrokeMm: 0,
+  colourWallMm: 0,
+  colourLayers: [],
 };
 
 function drawingOf(...shapes: readonly (readonly [colour: string, rings: readonly number[][]])[]): Drawing {

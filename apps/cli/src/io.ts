@@ -14,6 +14,8 @@ export interface Io {
   readonly makeFolder: (path: string) => Promise<void>;
   /** Equal for two paths to one file, links included; `null` if there is no file. */
   readonly fileIdentity: (path: string) => Promise<string | null>;
+  /** Calls someone when the program is interrupted (Ctrl-C), in place of ending it; until what is returned is called. */
+  readonly onInterrupt?: (stop: () => void) => () => void;
   /** Absolute folder that relative paths start from. */
   readonly cwd: string;
   readonly env: Readonly<Record<string, string | undefined>>;

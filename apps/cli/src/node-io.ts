@@ -14,6 +14,10 @@ export function nodeIo(): Io {
       await mkdir(path, { recursive: true });
     },
     fileIdentity,
+    onInterrupt: (stop) => {
+      process.once('SIGINT', stop);
+      return () => process.removeListener('SIGINT', stop);
+    },
     cwd: process.cwd(),
     env: process.env,
   };

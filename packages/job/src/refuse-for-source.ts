@@ -8,7 +8,7 @@ type Settled = Pick<Job, 'size' | 'lettering' | 'units' | 'given'> & { readonly 
 /** Settings that the reading of artwork uses up. */
 const OF_READING: readonly SettingKey[] = [
   ...(['width', 'height', 'scale', 'carve', 'fileUnit', 'join'] as const),
-  ...(['widen', 'joins', 'keepApart', 'roundTips', 'roundCorners'] as const),
+  ...(['widen', 'leastStroke', 'joins', 'keepApart', 'roundTips', 'roundCorners', 'colourWall'] as const),
   ...([
     'text',
     'font',

@@ -36,6 +36,7 @@ export {
   artworkFile,
 } from './artwork-file.ts';
 export { type FaultBundle, type PackedSource, ProofFault } from './fault.ts';
+export { jobOfWrittenArtwork } from './job-of-written-artwork.ts';
 export { readDrawing } from './read-drawing.ts';
 export { type Refusal, refusalOf, refusalText } from './refusal.ts';
 export {
@@ -47,7 +48,7 @@ export {
   type RemedyCosts,
   type RemedyPart,
 } from './remedy/remedies.ts';
-export { type RemedyOptions, remedy } from './remedy/remedy.ts';
+export { type RemedyOptions, type RemedyWatch, remedy } from './remedy/remedy.ts';
 export { type Source, sourceName } from './source.ts';
 export { VERSION } from './version.ts';
 export { replay, type VetOptions, type Vetter, type VetWatch, vet, vetter } from './vet.ts';

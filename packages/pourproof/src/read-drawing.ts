@@ -20,6 +20,8 @@ export interface ReadingSettings {
   readonly size: ArtworkSize;
   readonly file: FileReading;
   readonly outlines: OutlineChange;
+  /** Layers that the job counts as colours, where walls are left between these. */
+  readonly colourLayers: readonly string[];
   readonly lettering: LetteringSetting;
   readonly toleranceMm: number;
   /** Width of the strokes of single-line letters. */
@@ -34,6 +36,10 @@ export function readingSettings(job: Job): ReadingSettings {
     size: job.size,
     file: job.fileReading,
     outlines: job.outlines,
+    colourLayers:
+      job.outlines.colourWallMm === undefined
+        ? []
+        : [...job.colourOf.map(({ drawn }) => drawn), ...job.rounds.flatMap(({ drawn }) => drawn)],
     lettering: job.lettering,
     toleranceMm: job.toleranceMm,
     strokeMm: stickStrokeMm(job),
@@ -64,19 +70,20 @@ export async function drawingFrom(source: Source, settings: ReadingSettings): Pr
     source.kind === 'file' ? await readFile(source, settings) : await readWords(source, settings);
   refuseEmpty(drawing, sourceName(source));
   refuseSize(drawing, sourceName(source));
-  const changed = await withOutlines(drawing, settings.outlines);
+  const changed = await withOutlines(drawing, settings);
   refuseEmpty(changed, sourceName(source));
   return changed;
 }
 
-async function withOutlines(drawing: Drawing, outlines: OutlineChange): Promise<Drawing> {
-  const { widenMm = 0, roundTipsMm = 0, roundCornersMm = 0 } = outlines;
+async function withOutlines(drawing: Drawing, { outlines, colourLayers }: ReadingSettings): Promise<Drawing> {
+  const { widenMm = 0, leastStrokeMm = 0, roundTipsMm = 0, roundCornersMm = 0, colourWallMm = 0 } = outlines;
   const { joins = 'mitre', keepApartMm = limits.wallAlongGrain.value } = outlines;
-  if (widenMm === 0 && roundTipsMm === 0 && roundCornersMm === 0) {
+  const change = { widenMm, leastStrokeMm, roundTipsMm, roundCornersMm, colourWallMm };
+  if (Object.values(change).every((mm) => mm === 0)) {
     return drawing;
   }
   const { changeDrawing } = await import('@pourproof/redraw');
-  return changeDrawing(drawing, { widenMm, joins, keepApartMm, roundTipsMm, roundCornersMm });
+  return changeDrawing(drawing, { ...change, joins, keepApartMm, colourLayers });
 }
 
 /** A drawing with a notice for each setting of the job that changes nothing for it. */

@@ -8,6 +8,7 @@ export {
 export { passWidthMm } from './cut/pass-width.ts';
 export { stickStrokeMm } from './cut/stick-stroke.ts';
 export { applyFix, FIX_SETTINGS, type FixContext } from './fixes/apply-fix.ts';
+export { reorderedRounds } from './fixes/changed-rounds.ts';
 export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
 export type { Redrawing, TrialJob } from './fixes/trials.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';

@@ -1,6 +1,8 @@
 export { changeDrawing, type DrawingChange } from './change/change-drawing.ts';
+export { colourWalls } from './change/colour-walls.ts';
 export type { Joins } from './change/joins.ts';
 export type { KeptPlace } from './change/kept-open.ts';
+export { type LeastStrokeOptions, leastStroke, type WidenedStrokes } from './change/least-stroke.ts';
 export { type OffsetOptions, type OffsetRegion, offsetRegion } from './change/offset-region.ts';
 export { type RoundedRegion, roundedCorners, roundedTips } from './change/round-corners.ts';
 export { fitOutlines } from './fit/fit-outline.ts';

@@ -10,6 +10,10 @@ export interface OutlineChange {
   readonly keepApartMm?: number;
   readonly roundTipsMm?: number;
   readonly roundCornersMm?: number;
+  /** Strokes that are narrower become so wide. */
+  readonly leastStrokeMm?: number;
+  /** Wood that is left between two colours. */
+  readonly colourWallMm?: number;
 }
 
 // no stroke of a board is as wide (our choice)
@@ -27,6 +31,16 @@ export const OUTLINE_SETTINGS = {
     help: 'Make every stroke wider by this, half of it on either side; narrower where it is negative',
     label: 'Strokes wider by',
     hint: 'Narrower with a minus',
+  },
+  leastStroke: {
+    isOfArtwork: true,
+    holds: measure('length', '2mm', { min: 0, max: 100, example: '2mm or 1/16in' }),
+    field: 'leastStrokeMm',
+    otherwise: 'as drawn',
+    group: 'outlines',
+    takes: 'LENGTH',
+    help: 'Make strokes that are narrower than this so wide; all others stay as drawn',
+    label: 'Strokes at least so wide',
   },
   joins: {
     isOfArtwork: true,
@@ -71,5 +85,15 @@ export const OUTLINE_SETTINGS = {
     takes: 'RADIUS',
     help: 'Round inward corners to this radius',
     label: 'Radius of inward corners',
+  },
+  colourWall: {
+    isOfArtwork: true,
+    holds: measure('length', '1mm', { min: 0, max: 100, example: '1mm or 3/64in' }),
+    field: 'colourWallMm',
+    otherwise: 'as drawn',
+    group: 'outlines',
+    takes: 'LENGTH',
+    help: 'Leave so much wood between two colours; what is drawn on top stays as it is',
+    label: 'Wood between colours',
   },
 } as const satisfies Rows<OutlineChange>;

@@ -1,36 +1,12 @@
 import { type Job, type JobInput, shopBit } from '@pourproof/job';
-import { applyFix, type Finding, type FixStep } from '@pourproof/proof';
+import { applyFix, type Finding, type FindingCode, type FixContext, type FixStep } from '@pourproof/proof';
 import type { Source } from '../source.ts';
 import type { VetOptions } from '../vet.ts';
+import type { Candidate } from './candidate.ts';
+import { outlineCandidates } from './outline-candidates.ts';
 import { amountOf, PART_OF } from './parts-of-steps.ts';
 import type { RemedyPart } from './remedies.ts';
-
-/** A way to change a job, of which more or less can be done where it has steps. */
-export interface Candidate {
-  readonly part: RemedyPart;
-  /** As many steps as a formula proposes; 1 where there is no more or less. */
-  readonly guess: number;
-  readonly most: number;
-  /** The job changed by so many steps; `null` where no setting says it. */
-  readonly at: (steps: number) => JobInput | null;
-}
-
-/** Step of a widening, mm (our choice: about what a sheet shows). */
-const WIDEN_MM = 0.05;
-/** A widening is sought up to this many times what a formula proposes (our choice). */
-const WIDEN_MOST = 3;
-
-/** All strokes wider than they are, or narrower where it is the wood between them that is too thin. */
-function widened(job: JobInput, settled: Job, step: FixStep & { readonly do: 'widen' }): Candidate {
-  const { widenMm = 0 } = settled.outlines;
-  const sign = step.what === 'wood' ? -1 : 1;
-  const guess = Math.max(1, Math.ceil(step.byMm / WIDEN_MM - 1e-9));
-  const at = (steps: number): JobInput => ({
-    ...job,
-    widen: `${Number((widenMm + sign * steps * WIDEN_MM).toFixed(2))}mm`,
-  });
-  return { part: 'stroke', guess, most: WIDEN_MOST * guess, at };
-}
+import { otherOrders } from './round-orders.ts';
 
 /** Steps of a weight axis (our choice: hardly anyone sees less). */
 const WEIGHT_STEP = 10;
@@ -47,18 +23,14 @@ export function candidatesFor(
     isLettering: source.kind === 'lettering',
   };
   const change = (step: FixStep) => (): JobInput | null => applyFix(job, step, context);
-  const proposed = open
-    .flatMap(({ fix: { options: fixes } }) => fixes)
-    .flatMap((fix): readonly Candidate[] => {
+  const offered = open.flatMap((finding) =>
+    finding.fix.options.flatMap((fix): readonly Candidate[] => {
       const { also: _, leaves: __, brings: ___, couponRows: ____, ...step } = fix;
-      if (step.do === 'widen') {
-        return may.has('stroke') ? [widened(job, settled, step)] : [];
-      }
       const part = PART_OF[step.do];
-      if (part === null || !may.has(part)) {
-        return [];
+      if (part === null) {
+        return outlineCandidates(job, settled, finding, step);
       }
-      const amount = amountOf(step);
+      const amount = amountOf(step, settled);
       return [
         amount === null
           ? { part, guess: 1, most: 1, at: change(step) }
@@ -69,8 +41,15 @@ export function candidatesFor(
               at: (steps) => change(amount.at(steps))(),
             },
       ];
-    });
-  return distinct([...proposed, ...bitsOfShop(job, settled, may), ...heavier(job, weight, may)]);
+    }),
+  );
+  const others = [
+    ...open.flatMap(({ code }) => smaller(code, job, context)),
+    ...bitsOfShop(job, settled, may),
+    ...heavier(job, weight, may),
+    ...(open.length > 0 ? otherOrders(job, settled) : []),
+  ];
+  return distinct([...offered, ...others].filter(({ part }) => may.has(part)));
 }
 
 /** What stands beside a job that is to be changed. */
@@ -121,6 +100,26 @@ function heavier(job: JobInput, weight: Bench['weight'], may: ReadonlySet<Remedy
       }),
     },
   ];
+}
+
+/** Findings of an artwork that is too large for its place. */
+const TOO_LARGE: ReadonlySet<FindingCode> = new Set(['off-the-board', 'rim-too-thin', 'clamp-in-the-way']);
+/** Sizes are sought down to this share (our choice), in steps of half a percent. */
+const LEAST_SIZE = 0.6;
+const SIZE_STEP = 0.005;
+
+/** The artwork smaller, where there is no room for it. */
+function smaller(code: FindingCode, job: JobInput, context: FixContext): readonly Candidate[] {
+  return TOO_LARGE.has(code)
+    ? [
+        {
+          part: 'size',
+          guess: 10,
+          most: Math.round((1 - LEAST_SIZE) / SIZE_STEP),
+          at: (steps) => applyFix(job, { do: 'scale', factor: 1 - steps * SIZE_STEP, clears: true }, context),
+        },
+      ]
+    : [];
 }
 
 /** Those that come to the same are one. */

@@ -11,15 +11,14 @@ export async function leastSteps(
 ): Promise<number | null> {
   let enough = Math.min(guess, most);
   let short = 0;
-  // beyond the guess in growing strides
-  for (let stride = Math.max(1, Math.ceil(guess / 4)); !(await isEnough(enough)); stride *= 2) {
+  // a proposal is mostly the least already, or lacks little
+  for (let stride = 1; !(await isEnough(enough)); stride *= 4) {
     if (enough >= most) {
       return null;
     }
     short = enough;
     enough = Math.min(most, enough + stride);
   }
-  // a proposal is mostly the least already
   for (let stride = 1; enough - short > 1; stride *= 4) {
     const next = Math.max(short + 1, enough - stride);
     if (await isEnough(next)) {

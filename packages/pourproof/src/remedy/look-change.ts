@@ -2,6 +2,7 @@ import { booleans, resolveRegions } from '@pourproof/arrangement';
 import {
   type Bounds,
   BoxIndex,
+  boundsOf,
   type CleanRegion,
   type Drawing,
   type Region,
@@ -15,14 +16,41 @@ import type { LookChange } from './remedies.ts';
 
 /** How far a changed drawing differs from the one before, both laid on one middle. */
 export function lookChange(before: Drawing, after: Drawing): LookChange {
+  if (before.shapes === after.shapes) {
+    return unchanged(resolved(before, null));
+  }
   const [one, other] = [resolved(before, null), resolved(after, middleOf(before))];
-  const areaMm2 = signedArea(booleans(one, other, 'xor'));
+  const removedMm2 = signedArea(booleans(one, other, 'subtract'));
+  const drawnMm2 = signedArea(one);
+  const addedMm2 = Math.max(0, signedArea(other) - drawnMm2 + removedMm2);
+  const areaMm2 = addedMm2 + removedMm2;
   return {
     areaMm2,
-    share: areaMm2 / signedArea(one),
+    addedMm2,
+    removedMm2,
+    share: areaMm2 / drawnMm2,
+    sizeMm: { before: sizeOf(one), after: sizeOf(other) },
     shiftMm: areaMm2 === 0 ? 0 : Math.max(farthest(one, other), farthest(other, one)),
     smallestHoleMm2: { before: smallestHole(one), after: smallestHole(other) },
   };
+}
+
+function unchanged(region: CleanRegion): LookChange {
+  const [size, hole] = [sizeOf(region), smallestHole(region)];
+  return {
+    areaMm2: 0,
+    addedMm2: 0,
+    removedMm2: 0,
+    share: 0,
+    sizeMm: { before: size, after: size },
+    shiftMm: 0,
+    smallestHoleMm2: { before: hole, after: hole },
+  };
+}
+
+function sizeOf({ coords }: CleanRegion): readonly [number, number] {
+  const [left, top, right, bottom] = boundsOf(coords);
+  return [right - left, bottom - top];
 }
 
 /** The union of all shapes, moved to a middle where one is given. */

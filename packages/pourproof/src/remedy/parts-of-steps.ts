@@ -1,3 +1,4 @@
+import type { Job } from '@pourproof/job';
 import type { FixStep } from '@pourproof/proof';
 import type { RemedyPart } from './remedies.ts';
 
@@ -59,16 +60,30 @@ export interface Amount {
 }
 
 /** The amount of a way out; `null` where it has none. */
-export function amountOf(step: FixStep): Amount | null {
+export function amountOf(step: FixStep, { depthMm }: Job): Amount | null {
   switch (step.do) {
     case 'scale':
-      return inSteps(step.factor - 1, MAX.scale - 1, QUANTA.factor, (by) => ({ ...step, factor: 1 + by }));
+      return inSteps(step.factor - 1, Math.max(MAX.scale, 1.1 * step.factor) - 1, QUANTA.factor, (by) => ({
+        ...step,
+        factor: 1 + by,
+      }));
     case 'space-lines':
-      return inSteps(step.factor - 1, MAX.spacing - 1, QUANTA.spacing, (by) => ({ ...step, factor: 1 + by }));
+      return inSteps(step.factor - 1, Math.max(MAX.spacing, 1.1 * step.factor) - 1, QUANTA.spacing, (by) => ({
+        ...step,
+        factor: 1 + by,
+      }));
     case 'track':
     case 'deepen':
     case 'level-less':
       return inSteps(step.byMm, 4 * step.byMm, QUANTA.mm, (byMm) => ({ ...step, byMm }));
+    case 'cut-shallower':
+      // the depth of a round that has one of its own is as good as known
+      return step.round === undefined && step.toMm < depthMm
+        ? inSteps(depthMm - step.toMm, depthMm - step.toMm, QUANTA.mm, (byMm) => ({
+            ...step,
+            toMm: Math.max(step.toMm, depthMm - byMm),
+          }))
+        : null;
     case 'wait':
       return inSteps(step.hours, MAX.hours, QUANTA.hours, (hours) => ({ ...step, hours }));
     case 'turn':

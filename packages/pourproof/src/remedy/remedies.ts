@@ -7,6 +7,9 @@ export type RemedyPart =
   | 'stroke'
   | 'size'
   | 'weight'
+  | 'tips'
+  | 'corners'
+  | 'walls'
   | 'spacing'
   | 'depth'
   | 'levelling'
@@ -31,6 +34,9 @@ export const REMEDY_PARTS: readonly RemedyPart[] = [
   'place',
   'rounds',
   'spacing',
+  'tips',
+  'corners',
+  'walls',
   'stroke',
   'size',
   'weight',
@@ -60,8 +66,16 @@ export interface RemedyCosts {
 export interface LookChange {
   /** Area that is in one of them only, mm². */
   readonly areaMm2: number;
-  /** The same as a share of the area before. */
+  /** What of that is carved now and was not before, and the other way round. */
+  readonly addedMm2: number;
+  readonly removedMm2: number;
+  /** All of it as a share of the area before. */
   readonly share: number;
+  /** Width and height. */
+  readonly sizeMm: {
+    readonly before: readonly [number, number];
+    readonly after: readonly [number, number];
+  };
   /** Farthest that a corner of one outline lies from the other, mm. */
   readonly shiftMm: number;
   /** Area of the smallest hole of a letter or shape before and after, mm²; `null` where there is none. */
@@ -97,6 +111,6 @@ export interface Remedies {
   } | null;
   /** Jobs that were tried. */
   readonly tried: number;
-  /** Whether whoever follows the search, or its bound, ended it before all was tried. */
-  readonly isCutShort: boolean;
+  /** Whether all was tried, or the search was stopped by whoever follows it, or ended at its bound: then there may be better ways. */
+  readonly ended: 'all-tried' | 'stopped' | 'at-its-bound';
 }

@@ -104,14 +104,39 @@ test('where nothing that may be changed clears it, what binds is told', async ()
   expect(nearest?.binds).toEqual(['oil-in-wood']);
 });
 
-test('cautions are cleared where that is asked, and one who follows ends the search', async () => {
+test('cautions are cleared where that is asked', async () => {
   const source = bar(44, 2);
   expect((await remedy(source, SOUND)).remedies).toEqual([]);
   const { remedies } = await remedy(source, SOUND, { clear: 'cautions', may: ['bit', 'size'] });
   expect(remedies.map(({ verdict }) => verdict)).toContain('clear');
-  const watch = { isStopped: () => true };
-  const ended = remedy(bar(44, 1.9), SOUND, { watch }).catch((error: { code: string }) => error.code);
-  expect(await ended).toBe('stopped');
+});
+
+test('who follows the search stops it, and has what was found till then', async () => {
+  const shop = readShopFile(
+    { schema: 'pourproof/shop@1', bits: ['flat:2mm', 'flat:1.9mm', 'flat:1mm'] },
+    'shop.json',
+  );
+  const slot = bar(44, 1.9);
+  const all = await remedy(slot, SOUND, { shop });
+  expect(all.ended).toBe('all-tried');
+  let stages = 0;
+  const count = await remedy(slot, SOUND, { shop, watch: { onStage: () => void stages++ } }).then(
+    () => stages,
+  );
+  const seen = new Set<number>();
+  for (const share of [0.3, 0.6, 0.95]) {
+    let left = Math.round(share * count);
+    const watch = { onStage: () => void left--, isStopped: () => left <= 0 };
+    const stopped = await remedy(slot, SOUND, { shop, watch });
+    expect(stopped.ended).toBe('stopped');
+    expect(stopped.tried).toBeLessThanOrEqual(all.tried);
+    expect(stopped.remedies.every(({ verdict }) => verdict !== 'stop')).toBe(true);
+    seen.add(stopped.remedies.length);
+  }
+  expect(Math.max(...seen)).toBeGreaterThan(0);
+  // before the job itself is proved nothing is known
+  const ended = remedy(slot, SOUND, { watch: { isStopped: () => true } });
+  expect(await ended.catch((error: { code: string }) => error.code)).toBe('stopped');
 });
 
 test('the least number of steps is found wherever the guess lies, none asked about twice', async () => {

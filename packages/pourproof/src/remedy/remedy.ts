@@ -1,15 +1,15 @@
 import { ArtworkError } from '@pourproof/artwork/format';
 import { type Job, type JobInput, settleJob } from '@pourproof/job';
-import { type Finding, type FindingCode, ProofStopped, type ProofWatch } from '@pourproof/proof';
+import { type Finding, type FindingCode, ProofStopped } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
-import { readDrawing } from '../read-drawing.ts';
+import { drawingFrom, readingSettings } from '../read-drawing.ts';
 import type { Source } from '../source.ts';
-import { type VetOptions, vet } from '../vet.ts';
+import { type VetOptions, type VetWatch, vet } from '../vet.ts';
 import type { Bench } from './candidates.ts';
 import { costsOf } from './costs.ts';
 import { lookChange } from './look-change.ts';
 import { REMEDY_PARTS, type Remedies, type Remedy, type RemedyPart } from './remedies.ts';
-import { type Found, type Step, search } from './search.ts';
+import { type Step, search } from './search.ts';
 import { triedJobs } from './tried-jobs.ts';
 import { unbeaten } from './unbeaten.ts';
 
@@ -21,8 +21,17 @@ export interface RemedyOptions extends Pick<VetOptions, 'shop' | 'materials' | '
   readonly clear?: 'stops' | 'cautions';
   /** Jobs that are tried at most; 300 if left out. */
   readonly maxTried?: number;
-  /** Who follows the search: told of each stage, and able to end it, with what was found till then. */
-  readonly watch?: ProofWatch;
+  /**
+   * Who follows the search: told of each stage, and able to stop it. It then ends with what was found till then; before the job itself is
+   * proved nothing is known, and it ends with a `ProofStopped`.
+   */
+  readonly watch?: RemedyWatch;
+}
+
+/** Someone who follows a search for remedies. */
+export interface RemedyWatch extends VetWatch {
+  /** Told before each job that is tried. */
+  readonly onTried?: (soFar: { readonly tried: number; readonly found: number }) => void;
 }
 
 /** Jobs that are tried at most (our choice: some seconds for a name). */
@@ -34,7 +43,7 @@ const MAX_TOLD = 6;
  * The few best ways to a clear board: single changes first, then pairs, then three, each the least that clears all stops, proved from
  * scratch before it is told, and none beaten by another in all costs. A clear job has none.
  *
- * @throws what `vet` throws for the job as it is
+ * @throws what `vet` throws for the job as it is, a `ProofStopped` among it
  *
  * @example
  * ```ts
@@ -46,7 +55,8 @@ const MAX_TOLD = 6;
  */
 export async function remedy(source: Source, job: JobInput, options: RemedyOptions = {}): Promise<Remedies> {
   const { may = REMEDY_PARTS, clear = 'stops', maxTried = MAX_TRIED, watch = {}, ...own } = options;
-  const proved = (changed: JobInput): Promise<Vetted> => vet(source, changed, { ...own, waysOut: 'none' });
+  const proved = (changed: JobInput): Promise<Vetted> =>
+    vet(source, changed, { ...own, waysOut: 'none', watch });
   const first = await proved(job);
   const isOpen = ({ severity }: Finding): boolean =>
     severity === 'stop' || (clear === 'cautions' && severity === 'caution');
@@ -55,57 +65,64 @@ export async function remedy(source: Source, job: JobInput, options: RemedyOptio
     open: codesOf(first, 'note'),
     costs: costsOf(first.report, first.job),
   };
-  const jobs = triedJobs(source, own, watch, isOpen);
+  const remedies: Remedy[] = [];
+  const jobs = triedJobs(source, own, watch, {
+    isOpen,
+    before: async (tried) => {
+      watch.onTried?.({ tried, found: remedies.length });
+      await watch.pause?.();
+    },
+  });
   const settle = (changed: JobInput): Job =>
     settleJob(changed, { ...own, source: source.kind, hasFont: (source.font ?? null) !== null });
-  const bench: Bench & { settle: typeof settle } = {
+  const tried = await jobs.of(job);
+  if (tried === null || tried.open.length === 0) {
+    return { before, remedies: [], nearest: null, tried: jobs.count(), ended: 'all-tried' };
+  }
+  const root: Step = { ...tried, changes: [], moves: [] };
+  const bench = {
     source,
     options: own,
     may: new Set(may),
     weight: await weightOf(source, first.job),
     settle,
   };
-  const tried = await jobs.of(job);
-  if (tried === null || tried.open.length === 0) {
-    return { before, remedies: [], nearest: null, tried: jobs.count(), isCutShort: false };
-  }
-  const found = await searched({ ...tried, changes: [] }, jobs, bench, { maxTried, watch });
-  const remedies = await told(found.clear, first, { source, proved, isOpen });
+  let nearest = root;
+  const onClear = async (step: Step): Promise<void> => {
+    remedies.push(...(await provedRemedy(step, first, { source, proved, isOpen })));
+  };
+  const onNearer = (step: Step): void => {
+    nearest = step;
+  };
+  const ended = await unlessStopped(search({ root, jobs, bench }, { maxTried, onClear, onNearer }));
+  const told = unbeaten(remedies).slice(0, MAX_TOLD);
   return {
     before,
-    remedies,
+    remedies: told,
     nearest:
-      remedies.length > 0
+      told.length > 0
         ? null
-        : {
-            changes: found.nearest.changes,
-            binds: [...new Set(found.nearest.open.map(({ code }) => code))],
-          },
+        : { changes: nearest.changes, binds: [...new Set(nearest.open.map(({ code }) => code))] },
     tried: jobs.count(),
-    isCutShort: found.isCutShort,
+    ended,
   };
 }
 
-/** The search, ended early where whoever follows it says so. */
-async function searched(
-  root: Step,
-  jobs: ReturnType<typeof triedJobs>,
-  bench: Parameters<typeof search>[2],
-  { maxTried, watch }: { readonly maxTried: number; readonly watch: ProofWatch },
-): Promise<Found> {
+/** How a search ended; what was found till then is kept where whoever follows it stopped it. */
+async function unlessStopped(searched: ReturnType<typeof search>): Promise<Remedies['ended']> {
   try {
-    return await search(root, jobs, bench, { maxTried, isStopped: () => watch.isStopped?.() === true });
+    return await searched;
   } catch (error) {
     if (error instanceof ProofStopped) {
-      return { clear: [], nearest: root, isCutShort: true };
+      return 'stopped';
     }
     throw error;
   }
 }
 
-/** The changed jobs, each proved from scratch; one whose proof leaves something open is no remedy. */
-async function told(
-  steps: readonly Step[],
+/** A changed job proved from scratch; one whose proof leaves something open is no remedy. */
+async function provedRemedy(
+  { job, changes }: Step,
   first: Vetted,
   {
     source,
@@ -117,23 +134,24 @@ async function told(
     readonly isOpen: (finding: Finding) => boolean;
   },
 ): Promise<readonly Remedy[]> {
-  const drawing = await readDrawing(source, first.job);
-  const remedies: Remedy[] = [];
-  for (const { job, changes } of steps) {
-    const vetted = await proved(job);
-    if (vetted.report.findings.some((finding) => finding.seenTo !== true && isOpen(finding))) {
-      continue;
-    }
-    remedies.push({
+  const vetted = await proved(job);
+  if (vetted.report.findings.some((finding) => finding.seenTo !== true && isOpen(finding))) {
+    return [];
+  }
+  const [settings, changed] = [readingSettings(first.job), readingSettings(vetted.job)];
+  const before = await drawingFrom(source, settings);
+  const isSame = JSON.stringify(settings) === JSON.stringify(changed);
+  const after = isSame ? before : await drawingFrom(source, changed);
+  return [
+    {
       changes,
       job,
       verdict: vetted.report.verdict,
       remaining: codesOf(vetted, 'note'),
       costs: costsOf(vetted.report, vetted.job),
-      look: lookChange(drawing, await readDrawing(source, vetted.job)),
-    });
-  }
-  return unbeaten(remedies).slice(0, MAX_TOLD);
+      look: lookChange(before, after),
+    },
+  ];
 }
 
 /** The codes of what counts, graver than a grade. */

@@ -5,6 +5,7 @@ import { type Finding, findingsIn, type ProofWatch, Stages } from '@pourproof/pr
 import { drawingFrom, readingSettings } from '../read-drawing.ts';
 import type { Source } from '../source.ts';
 import type { VetOptions } from '../vet.ts';
+import { jobKey } from './job-key.ts';
 
 /** A job that was tried. */
 export interface TriedJob {
@@ -23,16 +24,21 @@ export interface TriedJobs {
 /** Drawings kept: of the sizes and weights around the one at hand (our choice). */
 const KEPT_DRAWINGS = 6;
 
+/** How jobs are tried. */
+export interface Trying {
+  /** What is to be cleared. */
+  readonly isOpen: (finding: Finding) => boolean;
+  /** Waited for before each job, with how many were tried by then. */
+  readonly before: (tried: number) => Promise<void>;
+}
+
 /**
- * Tries jobs of a source with the stages of those before kept.
- *
- * @param isOpen what is to be cleared
- */
+ * Tries jobs of a source with the stages of those before kept. */
 export function triedJobs(
   source: Source,
   options: VetOptions,
   watch: ProofWatch,
-  isOpen: (finding: Finding) => boolean,
+  { isOpen, before }: Trying,
 ): TriedJobs {
   const stages = new Stages(watch);
   const known = new Map<string, TriedJob | null>();
@@ -65,6 +71,7 @@ export function triedJobs(
       if (drawing === null) {
         return null;
       }
+      await before(count);
       count++;
       return { job, open: findingsIn(drawing, settled, stages).filter(isOpen) };
     } catch (error) {
@@ -76,9 +83,9 @@ export function triedJobs(
   };
   return {
     of: async (job) => {
-      const key = JSON.stringify(job);
-      const before = known.get(key);
-      const result = before === undefined ? await tried(job) : before;
+      const key = jobKey(job);
+      const once = known.get(key);
+      const result = once === undefined ? await tried(job) : once;
       known.set(key, result);
       return result;
     },

@@ -41,6 +41,11 @@ export function partedRound(colours: readonly string[], { rounds }: Job): RoundI
   return now === undefined ? { colours } : { ...givenRound(now), colours };
 }
 
+/** The rounds of a job in another order: the places, from 0, that they have in its own. */
+export function reorderedRounds({ rounds }: Job, order: readonly number[]): JobInput {
+  return { rounds: typedRounds(order.flatMap((k) => rounds[k] ?? []).map(givenRound)) };
+}
+
 /** Rounds as text, where no name has signs of it; else as they are. */
 export function typedRounds(rounds: readonly RoundInput[]): JobInput['rounds'] {
   const isPlain = rounds.every(({ colours }) => colours.every((name) => !/[,+:]/u.test(name)));

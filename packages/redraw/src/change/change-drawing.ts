@@ -11,7 +11,9 @@ import {
   ringCoords,
 } from '@pourproof/plane';
 import { changeNotices } from './change-notices.ts';
+import { colourWalls } from './colour-walls.ts';
 import type { Joins } from './joins.ts';
+import { leastStroke } from './least-stroke.ts';
 import { offsetRegion } from './offset-region.ts';
 import { partsByColour } from './parts-by-colour.ts';
 import { isWithin, regionShapes } from './region-shapes.ts';
@@ -22,41 +24,49 @@ export interface DrawingChange {
   /** By how much strokes become wider, half of it on either side; narrower where it is negative. */
   readonly widenMm: number;
   readonly joins: Joins;
+  /** Width to which strokes are widened that are narrower after that. */
+  readonly leastStrokeMm: number;
   /** What would close by that stays so wide, or as wide as it is drawn where that is less. */
   readonly keepApartMm: number;
   /** Radius to which outward corners and tips are rounded. */
   readonly roundTipsMm: number;
   /** Radius to which inward corners are rounded. */
   readonly roundCornersMm: number;
+  /** Least wood between two colours: what is drawn on top stays, the other gives way. */
+  readonly colourWallMm: number;
+  /** Names of layers that count as colours; all others go by their paint. */
+  readonly colourLayers: readonly string[];
 }
 
 /** Whether a change changes anything. */
-function changesOutlines({ widenMm, roundTipsMm, roundCornersMm }: DrawingChange): boolean {
-  return widenMm !== 0 || roundTipsMm !== 0 || roundCornersMm !== 0;
+function changesOutlines({ widenMm, leastStrokeMm, roundTipsMm, roundCornersMm }: DrawingChange): boolean {
+  return widenMm !== 0 || leastStrokeMm !== 0 || roundTipsMm !== 0 || roundCornersMm !== 0;
 }
 
 /**
- * A drawing with its outlines changed: strokes widened or narrowed, then inward corners rounded, then outward ones. Everything drawn is changed as one, so that letters
+ * A drawing with its outlines changed: strokes widened or narrowed, then those that are still thin, then inward corners rounded, then outward
+ * ones, and walls left between colours. Everything drawn is changed as one, so that letters
  * do not grow into each other; each colour keeps its part, and where two meet the border stays. What is kept apart or too
  * narrow to be rounded is told by notices.
  *
  * @throws {RangeError} when a length is not finite, or one but `widenMm` is negative
  */
 export function changeDrawing(drawing: Drawing, change: DrawingChange): Drawing {
-  if (!changesOutlines(change)) {
-    return drawing;
-  }
+  const changed = changesOutlines(change) ? withOutlines(drawing, change) : drawing;
+  const layers = new Set(change.colourLayers.map((name) => name.toLowerCase()));
+  return colourWalls(changed, change.colourWallMm, ({ colour, layer }) =>
+    layers.has(layer.toLowerCase()) ? `layer ${layer.toLowerCase()}` : colour,
+  );
+}
+
+function withOutlines(drawing: Drawing, change: DrawingChange): Drawing {
   const whole = resolveRegions(drawing.shapes.map(({ region }) => region)).region;
-  const { region, notices } = changedRegion(whole, change, drawing.toleranceMm);
+  const { region, notices, reachMm } = changedRegion(whole, change, drawing.toleranceMm);
   const colours = [...new Set(drawing.shapes.map(paintOf))];
   const parts =
     colours.length === 1
       ? [region]
-      : partsByColour(
-          visibleParts(drawing, colours),
-          { before: whole, after: region },
-          Math.max(0, change.widenMm) / 2,
-        );
+      : partsByColour(visibleParts(drawing, colours), { before: whole, after: region }, reachMm);
   return {
     ...drawing,
     shapes: colours.flatMap((paint, k) =>
@@ -71,17 +81,20 @@ export function changeDrawing(drawing: Drawing, change: DrawingChange): Drawing 
 
 function changedRegion(
   whole: CleanRegion,
-  { widenMm, joins, keepApartMm, roundTipsMm, roundCornersMm }: DrawingChange,
+  { widenMm, leastStrokeMm, joins, keepApartMm, roundTipsMm, roundCornersMm }: DrawingChange,
   toleranceMm: number,
-): { readonly region: CleanRegion; readonly notices: readonly Notice[] } {
-  const moved = offsetRegion(whole, widenMm / 2, { joins, keepMm: keepApartMm, toleranceMm });
-  const filled = roundedCorners(moved.region, roundCornersMm, toleranceMm);
+): { readonly region: CleanRegion; readonly notices: readonly Notice[]; readonly reachMm: number } {
+  const setting = { joins, keepMm: keepApartMm, toleranceMm };
+  const moved = offsetRegion(whole, widenMm / 2, setting);
+  const widened = leastStroke(moved.region, leastStrokeMm, setting);
+  const filled = roundedCorners(widened.region, roundCornersMm, toleranceMm);
   const rounded = roundedTips(filled.region, roundTipsMm, toleranceMm);
   return {
     region: rounded.region,
+    reachMm: Math.max(0, widenMm / 2) + widened.reachMm,
     notices: changeNotices({
-      widenMm,
-      kept: moved.kept,
+      widenMm: widenMm === 0 ? leastStrokeMm : widenMm,
+      kept: [...moved.kept, ...widened.kept],
       keepMm: keepApartMm,
       corners: filled.narrow,
       tips: rounded.narrow,
@@ -94,13 +107,31 @@ function paintOf({ colour, layer }: DrawnShape): string {
   return `${colour} ${layer}`;
 }
 
+/** Shapes that are drawn one after the other in one paint. */
+function runsOfPaint(shapes: readonly DrawnShape[]): readonly (readonly DrawnShape[])[] {
+  const runs: DrawnShape[][] = [];
+  for (const shape of shapes) {
+    const [first] = runs.at(-1) ?? [];
+    if (first !== undefined && paintOf(first) === paintOf(shape)) {
+      runs.at(-1)?.push(shape);
+    } else {
+      runs.push([shape]);
+    }
+  }
+  return runs;
+}
+
 /** What is seen of each colour: later shapes cover earlier ones. */
 function visibleParts(drawing: Drawing, colours: readonly string[]): readonly CleanRegion[] {
   const parts = new Map(colours.map((paint) => [paint, [] as Region[]] as const));
   let above: Region[] = [];
-  for (const shape of drawing.shapes.toReversed()) {
-    parts.get(paintOf(shape))?.push(filled(combineShapes([shape.region], above, 'subtract')));
-    above = [...above, shape.region];
+  for (const run of runsOfPaint(drawing.shapes).toReversed()) {
+    const regions = run.map(({ region }) => region);
+    const [first] = run;
+    parts
+      .get(first === undefined ? '' : paintOf(first))
+      ?.push(filled(combineShapes(regions, above, 'subtract')));
+    above = [...above, ...regions];
   }
   return colours.map((paint) => combineShapes(parts.get(paint) ?? [], [], 'union'));
 }

@@ -17,16 +17,24 @@ export interface NarrowPath {
   /** Where it is narrowest, absolute, and how wide it is there. */
   readonly atMm: Point;
   readonly widthMm: number;
+  /** Whether its first and its last end are those of a stroke. */
+  readonly isLoose: readonly [boolean, boolean];
 }
 
 /**
  * The ways through all that is narrower than twice `level` and does not just run into a corner: what connects wide places, goes around
  * something or is a stroke with an end.
+ *
+ * @param isStroke where someone knows better what is a stroke: asked of points of the axis, so that none of it is taken for a tip
  */
-export function narrowPaths(axis: MedialAxis, level: number): readonly NarrowPath[] {
-  const graph = new NarrowGraph(axis, level);
+export function narrowPaths(
+  axis: MedialAxis,
+  level: number,
+  isStroke?: (x: number, y: number) => boolean,
+): readonly NarrowPath[] {
+  const graph = new NarrowGraph(axis, level, isStroke);
   graph.prune();
-  while (graph.dropTapers()) {
+  while (isStroke === undefined && graph.dropTapers()) {
     graph.prune();
   }
   return graph.paths();
@@ -40,8 +48,8 @@ class NarrowGraph {
   readonly #at: Map<number, number[]> = new Map();
   readonly #slope: Float64Array;
 
-  constructor(axis: MedialAxis, level: number) {
-    const { edgeFrom, edgeTo, nodeR, nodeX, nodeY } = axis;
+  constructor(axis: MedialAxis, level: number, isStroke?: (x: number, y: number) => boolean) {
+    const { edgeFrom, edgeTo, nodeR, nodeX, nodeY, boundary } = axis;
     this.#axis = axis;
     this.#level = level;
     this.#isKept = new Uint8Array(edgeFrom.length);
@@ -50,6 +58,18 @@ class NarrowGraph {
     for (let e = 0; e < edgeFrom.length; e++) {
       const [from, to] = [edgeFrom[e], edgeTo[e]];
       if (nodeR[from] >= level || edge.isSecondary(e)) {
+        continue;
+      }
+      // the middle of what is narrow of it
+      const share = nodeR[to] > level ? (level - nodeR[from]) / (nodeR[to] - nodeR[from]) / 2 : 0.5;
+      const [x, y] = [from, to].reduce<[number, number]>(
+        ([sx, sy], node, k) => [
+          sx + (k === 0 ? 1 - share : share) * nodeX[node],
+          sy + (k === 0 ? 1 - share : share) * nodeY[node],
+        ],
+        [boundary.originX, boundary.originY],
+      );
+      if (isStroke?.(x, y) === false) {
         continue;
       }
       const length = Math.hypot(nodeX[to] - nodeX[from], nodeY[to] - nodeY[from]);
@@ -149,7 +169,12 @@ class NarrowGraph {
       edges,
       atMm: [boundary.originX + nodeX[narrowest], boundary.originY + nodeY[narrowest]],
       widthMm: 2 * nodeR[narrowest],
+      isLoose: [this.#isLoose(start), this.#isLoose(node)],
     };
+  }
+
+  #isLoose(node: number): boolean {
+    return !this.#isWide(node) && this.#edgesAt(node).length === 1;
   }
 
   #isWide(node: number): boolean {

@@ -26,7 +26,8 @@ export class StripPen {
     this.#setting = setting;
   }
 
-  along({ edges }: NarrowPath): Region {
+  /** @param onwardMm how far it goes on straight beyond the ends of strokes */
+  along({ edges, isLoose }: NarrowPath, onwardMm = 0): Region {
     const points: Point[] = [];
     for (const [e, isDown] of edges) {
       const own = this.#pointsOn(e);
@@ -41,7 +42,20 @@ export class StripPen {
         from = k;
       }
     }
-    return { ...packRings([...rings, this.#disc(line[0] as Point)]), fillRule: 'nonzero' };
+    rings.push(this.#disc(line[0] as Point), ...this.#onward(line, isLoose, onwardMm));
+    return { ...packRings(rings), fillRule: 'nonzero' };
+  }
+
+  #onward(line: readonly Point[], [first, last]: NarrowPath['isLoose'], byMm: number): readonly number[][] {
+    const from = (end: Point | undefined, before: Point | undefined): number[][] => {
+      const along = end === undefined || before === undefined ? null : direction(before, end);
+      return end === undefined || along === null
+        ? []
+        : [this.#band([end, [end[0] + byMm * along[0], end[1] + byMm * along[1]]])];
+    };
+    return byMm === 0
+      ? []
+      : [...(first ? from(line[0], line[1]) : []), ...(last ? from(line.at(-1), line.at(-2)) : [])];
   }
 
   /** Points of an edge, the low end first; a little beyond the level where it rises above that. */

@@ -1,4 +1,4 @@
-import { flagOf, type JobInput, type SettingKey } from '@pourproof/job';
+import { flagOf, type JobInput, SETTINGS, type SettingKey } from '@pourproof/job';
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { FindingCode, Report } from '@pourproof/proof';
 import { valueText } from '../compare/compared.ts';
@@ -21,6 +21,8 @@ interface ToldCosts {
   readonly hours: number;
 }
 
+type XY = readonly [number, number];
+
 /** Ways to a clear board, as `remedy` of `pourproof` gives them. */
 export interface ToldRemedies {
   readonly before: {
@@ -35,7 +37,10 @@ export interface ToldRemedies {
     readonly costs: ToldCosts;
     readonly look: {
       readonly areaMm2: number;
+      readonly addedMm2: number;
+      readonly removedMm2: number;
       readonly share: number;
+      readonly sizeMm: { readonly before: XY; readonly after: XY };
       readonly shiftMm: number;
       readonly smallestHoleMm2: { readonly before: number | null; readonly after: number | null };
     };
@@ -45,8 +50,10 @@ export interface ToldRemedies {
     readonly binds: readonly FindingCode[];
   } | null;
   readonly tried: number;
-  readonly isCutShort: boolean;
+  readonly ended: 'all-tried' | 'stopped' | 'at-its-bound';
 }
+
+type Look = ToldRemedies['remedies'][number]['look'];
 
 /** How it is laid out, and what the job was. */
 export interface RemedyTextOptions {
@@ -76,9 +83,10 @@ export function remedyText(told: ToldRemedies, options: RemedyTextOptions): stri
           `${before.verdict.toUpperCase()}  ${artwork}: ${before.open.map((code) => titleOf(code)).join('; ')}.`,
           columns,
         );
-  const end = told.isCutShort
-    ? `The search ended early, after ${counted(told.tried, 'job')}: there may be better ways.`
-    : `${counted(told.tried, 'job')} tried.${remedies.length > 0 ? ' Each way here was proved from scratch, and none is beaten by another in all costs.' : ''}`;
+  const end =
+    told.ended !== 'all-tried'
+      ? `${told.ended === 'stopped' ? 'The search was stopped' : 'The search ended at its bound'} after ${counted(told.tried, 'job')}: there may be other ways, and better ones.`
+      : `${counted(told.tried, 'job')} tried.${remedies.length > 0 ? ' Each way here was proved from scratch, and none is beaten by another in all costs.' : ''}`;
   return `${[...head, ...lines, '', ...wrap(end.trim(), columns)].join('\n')}\n`;
 }
 
@@ -122,19 +130,40 @@ function remedyLines(
   ];
 }
 
-/** A change by flags: `depth 3mm → 3.4mm`. */
+/** A change by the flags that are typed for it, each with what was so far: `--depth 3.4mm (3mm so far)`. */
 function changeText({ from, to }: ToldChange, { usual }: RemedyTextOptions): string {
   const keys = [...new Set([...Object.keys(from), ...Object.keys(to)])] as SettingKey[];
   return keys
     .flatMap((key) => {
-      const [before, after] = [
-        from[key] === undefined ? usual(key) : valueText(key, from),
-        valueText(key, to),
-      ];
+      const before = from[key] === undefined ? usual(key) : valueText(key, from);
       // a value that is said now and was assumed before changes nothing
-      return before === after ? [] : [`${flagOf(key) ?? key} ${before} → ${after}`];
+      if (to[key] !== undefined && before === valueText(key, to)) {
+        return [];
+      }
+      if (key === 'coupons') {
+        return ['rows of your coupons with what they were cut with written in'];
+      }
+      return [`${typedText(key, to)} (${before} so far)`];
     })
     .join(', ');
+}
+
+function typedText(key: SettingKey, to: JobInput): string {
+  const flag = `--${flagOf(key) ?? key}`;
+  const value = to[key];
+  if (value === undefined) {
+    return `no ${flag}`;
+  }
+  const typed: unknown = SETTINGS[key].holds.typed(value as never);
+  return [typed]
+    .flat()
+    .map((each) => `${flag} ${quoted(String(each))}`)
+    .join(' ');
+}
+
+/** As it is typed: in quotes where a shell would part it. */
+function quoted(text: string): string {
+  return /[\s,;"']/u.test(text) ? `"${text}"` : text;
 }
 
 /** What it costs, each with what it was where that differs. */
@@ -150,16 +179,48 @@ function costText(costs: ToldCosts, before: ToldCosts): string {
   ].join('; ');
 }
 
-function lookText(look: ToldRemedies['remedies'][number]['look'], unit: LengthUnit): string {
+/** A size that differs by less is that of wider strokes, not of a scaled artwork (our choice). */
+const SCALED_SHARE = 0.1;
+
+function lookText(look: Look, unit: LengthUnit): string {
   if (look.areaMm2 === 0) {
     return 'the drawing stays as it is.';
   }
-  const { before, after } = look.smallestHoleMm2;
-  const holes =
-    before === null || after === null
-      ? ''
-      : `; smallest counter ${formatArea(before, unit)} before, ${formatArea(after, unit)} after`;
-  return `${formatArea(look.areaMm2, unit)} of the drawing differ (${formatPercent(100 * look.share)} of it), outlines shift by ${formatLength(look.shiftMm, unit)} at most${holes}.`;
+  const { before, after } = look.sizeMm;
+  const isScaled = [0, 1].some((k) => Math.abs((after[k] ?? 0) / (before[k] ?? 1) - 1) > SCALED_SHARE);
+  return isScaled
+    ? `${sizeText(after, unit)} instead of ${sizeText(before, unit)}${counterText(look, unit)}.`
+    : `${areaText(look, unit)}; no outline moves by more than ${formatLength(look.shiftMm, unit)}${counterText(look, unit)}.`;
+}
+
+function sizeText([width, height]: XY, unit: LengthUnit): string {
+  return `${formatLength(width, unit)} by ${formatLength(height, unit)}`;
+}
+
+/** What is carved more and less, beside all that was drawn. */
+function areaText({ areaMm2, addedMm2, removedMm2, share }: Look, unit: LengthUnit): string {
+  const drawnMm2 = areaMm2 / share;
+  const part = (mm2: number): string => `${formatPercent((100 * mm2) / drawnMm2)} of its area`;
+  const [added, removed] = [addedMm2, removedMm2].map((mm2) => mm2 >= LEAST_SHARE * drawnMm2);
+  const all = `the drawing (${formatArea(drawnMm2, unit)})`;
+  if (added === true && removed === true) {
+    return `${all} gains ${part(addedMm2)} and loses ${part(removedMm2)}`;
+  }
+  return added === true
+    ? `${all} gains ${part(addedMm2)}`
+    : removed === true
+      ? `${all} loses ${part(removedMm2)}`
+      : `${all} keeps its area to a hundredth`;
+}
+
+/** Less of the area goes without saying (our choice). */
+const LEAST_SHARE = 0.001;
+
+function counterText({ smallestHoleMm2: { before, after } }: Look, unit: LengthUnit): string {
+  if (before === null || after === null || formatArea(before, unit) === formatArea(after, unit)) {
+    return '';
+  }
+  return `; the smallest counter has ${formatArea(after, unit)} instead of ${formatArea(before, unit)}`;
 }
 
 function titleOf(code: FindingCode): string {
