@@ -31,6 +31,7 @@ export type { AppliesTo, Setting } from './settings/setting.ts';
 export { type JobInput, SETTING_KEYS, SETTINGS, type SettingKey } from './settings/table.ts';
 export { usualInput } from './settings/usual-input.ts';
 export { type SettleOptions, settleJob } from './settle-job.ts';
+export { type Filled, filledByShop } from './shop-file/filled-by-shop.ts';
 export { readShopFile } from './shop-file/read-shop-file.ts';
 export { type Shop, type ShopBit, type ShopResin, type ShopSeal, shopBit } from './shop-file/shop.ts';
 export { shopFileSchema } from './shop-file/shop-schema.ts';

@@ -93,8 +93,9 @@ export const sourceFaultWords: WordsFor<
   }),
   'not-json': ({ file, reason }) => ({ what: `${file} is not JSON: ${reason}.`, remedy: 'Write it again.' }),
   'unknown-file': ({ file }) => ({
-    what: `${file} is neither a job, a materials nor a coupons file.`,
-    remedy: 'Its "schema" must be pourproof/job@1, pourproof/materials@1 or pourproof/coupons@1.',
+    what: `${file} is neither a job, a shop, a materials nor a coupons file.`,
+    remedy:
+      'Its "schema" must be pourproof/job@1, pourproof/shop@1, pourproof/materials@1 or pourproof/coupons@1.',
   }),
   'two-files': ({ kind }) => ({ what: `Two ${kind} were given at once.`, remedy: 'Choose one of them.' }),
 };

@@ -7,7 +7,7 @@ import { knownId } from '../values/known-row.ts';
 import { type Shop, shopBit } from './shop.ts';
 
 /** A job with what its shop says, and which settings it has from there. */
-interface Filled {
+export interface Filled {
   readonly filled: JobInput;
   readonly fromShop: readonly SettingKey[];
 }
