@@ -7,6 +7,7 @@ const ALIKE = {
   'img-src': "'self' data:",
   'connect-src': "'self'",
   'worker-src': "'self'",
+  'manifest-src': "'self'",
   'base-uri': "'none'",
   'form-action': "'none'",
 };

@@ -35,14 +35,14 @@ const gzippedKb = (names: Iterable<string>): number =>
   );
 
 test('the page weighs no more than it did when it starts, gzipped', () => {
-  // 73 kB, of which the job's table of settings with its schemas has 40
-  expect(gzippedKb(loadedWith(only('index')))).toBeLessThan(77);
+  // 86 kB, of which the job's table of settings with its schemas has 40 and the shop's 3, and what keeps jobs in the browser 4; the aim is 90
+  expect(gzippedKb(loadedWith(only('index')))).toBeLessThan(90);
 });
 
 test('with what shows a proof it weighs no more than it did, gzipped', () => {
-  // 139 kB: the drawing library has 27, words of findings and facts 25
+  // 153 kB: the drawing library has 27, words of findings and facts 25
   const names = new Set([...loadedWith(only('index')), ...loadedWith(only('paper'))]);
-  expect(gzippedKb(names)).toBeLessThan(144);
+  expect(gzippedKb(names)).toBeLessThan(157);
 });
 
 test('the page starts without readers, the calendar library and what proves', () => {

@@ -41,7 +41,7 @@ test('the blank page, the proof, the open ticket and lettering pass an independe
   await dropFile(page, 'bars.svg', BARS);
   await verdict(page);
   await page.locator('.head').first().click();
-  await page.getByText('Type lettering instead').click();
+  await page.getByText('Lettering: lines, spacing').click();
   await page.getByText('More: lines').click();
   for (const title of ['Board', 'Resin and colour', 'Levelling', 'Shop and dates', 'Size and reading']) {
     await openGroup(page, title);
@@ -71,7 +71,7 @@ test('tabbing goes through the ticket from top to bottom, and nothing has the fo
   const order = [
     'Choose files…',
     'Show the demo',
-    'Type lettering instead',
+    'Lettering: lines, spacing',
     'Job ticket',
     'Bit 1',
     'Add a bit',

@@ -131,7 +131,7 @@ test('the worker asks no host elsewhere, and fonts of all kinds are unpacked und
     return refused;
   });
   expect(asked).toBe('connect-src');
-  await page.getByText('Type lettering instead').click();
+  await page.getByText('Lettering: lines, spacing').click();
   await page.getByLabel('Text', { exact: true }).fill('HI');
   await page.getByLabel('Font', { exact: true }).selectOption('Josefin Sans, variable');
   await page.getByRole('button', { name: 'Set this lettering' }).click();

@@ -224,11 +224,11 @@ test('own materials are offered and used, and the page goes back to the usual on
   await page.getByLabel('Wood', { exact: true }).selectOption('plum');
   await judged(page);
   expect((await savedReport(page)).bleed.blocks[0]?.species).toBe('garden plum');
-  await page.getByRole('button', { name: 'Back to the usual' }).click();
+  await page.getByRole('button', { name: 'Take off: the materials' }).click();
   // the job still names the maker's wood
   expect(await note(page)).toContain('“Wood” "plum" is unknown');
   await page.getByLabel('Wood', { exact: true }).selectOption('cherry');
-  await page.getByRole('button', { name: 'Back to the usual' }).click();
+  await page.getByRole('button', { name: 'Take off: the materials' }).click();
   expect(await page.getByLabel('Wood', { exact: true }).locator('option').allTextContents()).not.toContain(
     'garden plum',
   );
@@ -249,7 +249,7 @@ test('coupons move the band, and the page can do without them again', async () =
   expect([before?.basis, after?.basis]).toEqual(['prior', 'calibrated']);
   expect(after?.travelMm.median).toBeLessThan(before?.travelMm.median ?? 0);
   expect(await savedJob(page)).toMatchObject({ coupons: coupons.coupons });
-  await page.getByRole('button', { name: 'Take them off' }).click();
+  await page.getByRole('button', { name: 'Take off: the coupons' }).click();
   await judged(page);
   expect((await savedReport(page)).bleed.blocks[0]?.basis).toBe('prior');
 });
@@ -262,7 +262,7 @@ test('files that cannot be used are told, and what was on the page stays', async
   const bad: readonly (readonly [content: string, words: string])[] = [
     ['{"schema": "pourproof/job@1", "wod": 1}', 'job.json is not a pourproof/job@1 file'],
     ['{"schema": ', 'job.json is not JSON'],
-    ['{"name": "x"}', 'neither a job, a materials nor a coupons file'],
+    ['{"name": "x"}', 'neither a job, a shop, a materials nor a coupons file'],
     ['{"schema": "pourproof/job@1", "depth": "0mm"}', '“Depth of the pocket” is 0 mm'],
     [
       '{"schema": "pourproof/job@1", "artwork": "crest.dxf"}',

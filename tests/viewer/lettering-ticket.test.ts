@@ -17,7 +17,7 @@ const lettered = (drawing: Drawing, text: string, job: object): Report =>
 
 test('lettering takes all that the command line takes, by keyboard, and its job comes back', async () => {
   const { page, complaints } = await viewer.open();
-  await page.getByText('Type lettering instead').focus();
+  await page.getByText('Lettering: lines, spacing').focus();
   await page.keyboard.press('Enter');
   await page.getByLabel('Text', { exact: true }).fill('HAW\nHI');
   await page.getByLabel('Font', { exact: true }).selectOption('Josefin Sans, variable');
@@ -71,7 +71,7 @@ test('lettering takes all that the command line takes, by keyboard, and its job 
 test('letters of single strokes on an arc are as wide as the bit, and follow it', async () => {
   const { page } = await viewer.open({ viewport: { width: 390, height: 844 }, hasTouch: true });
   await chooseFiles(page, { 'job.json': JSON.stringify({ schema: 'pourproof/job@1', bit: ['flat:1.5mm'] }) });
-  await page.getByText('Type lettering instead').tap();
+  await page.getByText('Lettering: lines, spacing').tap();
   await page.getByLabel('Text', { exact: true }).fill('Oak 1987');
   await page.getByLabel('Font', { exact: true }).selectOption('single-line');
   await page.getByText('More: lines').tap();

@@ -329,7 +329,7 @@ test('fibres, wood, seal and unit change the proof', async () => {
 
 test('lettering is set in a font that comes with the page and in a font file', async () => {
   const { page, complaints, elsewhere } = await viewer.open();
-  await page.getByText('Type lettering instead').click();
+  await page.getByText('Lettering: lines, spacing').click();
   await page.getByRole('button', { name: 'Set this lettering' }).click();
   expect(await page.locator('lettering-form .problem').textContent()).toBe('Type the text to set.');
   await page.getByLabel('Text', { exact: true }).fill('HI');

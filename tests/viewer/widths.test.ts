@@ -112,7 +112,7 @@ describe.each([
     if (!(await page.locator('bit-list').isVisible())) {
       await page.locator('.job > summary').click();
     }
-    await page.getByText('Type lettering instead').click();
+    await page.getByText('Lettering: lines, spacing').click();
     for (const title of ['Board', 'Resin and colour', 'Levelling', 'Shop and dates', 'Size and reading']) {
       await openGroup(page, title);
     }

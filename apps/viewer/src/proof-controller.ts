@@ -1,11 +1,18 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type * as paper from './elements/paper.ts';
+import type { Bench } from './model/bench.ts';
+import { blankBench, firstBench } from './model/first-bench.ts';
 import { browserLoads } from './model/loads.ts';
+import { pageIncomplete } from './model/page-incomplete.ts';
 import { PageModel } from './model/page-model.ts';
 import type { PackedAnswer, Posted, Question } from './model/question.ts';
+import type { Shelf } from './model/shelf.ts';
 import { unpackAnswer } from './model/unpack-answer.ts';
 import { isUnloaded, workerFault } from './model/worker-fault.ts';
+import { Offline } from './offline.ts';
 import { startWorker, workerUrl } from './start-worker.ts';
+import { browserKeeper } from './store/browser-keeper.ts';
+import type { Keeper } from './store/keeper.ts';
 
 /**
  * How long a proof that was overtaken is waited for, ms (our choice): the worker is asked to stop it and hears that between two trials of ways
@@ -22,6 +29,8 @@ type Paper = typeof paper;
 /** Ties the model of the page to its element, to the worker that computes proofs and to what shows them. */
 export class ProofController implements ReactiveController {
   readonly page: PageModel;
+  readonly keeper: Keeper;
+  readonly offline: Offline;
   /** What shows a proof; loaded with the first question. */
   paper: Paper | null = null;
   #worker: Worker | null = null;
@@ -37,15 +46,53 @@ export class ProofController implements ReactiveController {
       // no answer is handed on before it is there
       shownProof: (...of) => (this.paper as Paper).shownProof(...of),
       changed: () => host.requestUpdate(),
+      kept: (bench) => this.keeper.keep(bench),
     });
+    this.keeper = browserKeeper({
+      keepAs: (id, note) => this.page.act({ do: 'keep-as', id, note }),
+      changed: () => host.requestUpdate(),
+    });
+    this.offline = new Offline(() => host.requestUpdate());
     host.addController(this);
   }
 
   hostConnected(): void {
     this.#start(1);
+    void this.page.lay(() => this.keeper.first(begun), NO_BEGIN);
+  }
+
+  /** Lays a job out that is kept. */
+  openKept(id: string): void {
+    void this.page.lay(
+      () => this.keeper.open(id),
+      'That job cannot be opened: another tab has it, or it is gone. Close it there and try again.',
+    );
+  }
+
+  /** Begins another job beside those that are kept. */
+  beginAnother(): void {
+    void this.page.lay(() => this.keeper.another(begun), NO_BEGIN);
+  }
+
+  /** Takes the shelf of another tab for this job, or leaves it. */
+  answerShelf(answer: 'take' | 'leave'): void {
+    const { offered } = this.keeper;
+    if (answer === 'leave') {
+      void this.keeper.decline();
+    } else if (offered !== null) {
+      this.page.act({ do: 'take-shelf', shelf: offered });
+      void this.keeper.refresh();
+    }
+  }
+
+  /** Takes a newer version of the page, once all that was done is kept. */
+  async takeNewer(): Promise<void> {
+    await this.keeper.settled();
+    this.offline.take();
   }
 
   hostDisconnected(): void {
+    void this.keeper.close();
     this.#forgive();
     this.#worker?.terminate();
     this.#worker = null;
@@ -53,6 +100,9 @@ export class ProofController implements ReactiveController {
 
   #ask(question: Question): void {
     this.#asked = question;
+    if (this.#worker === null) {
+      this.#start(1);
+    }
     this.#post({ kind: 'ask', question });
     // both are fetched at once
     void this.#loadPaper();
@@ -101,11 +151,16 @@ export class ProofController implements ReactiveController {
     if (isLast && answer.id === this.#asked?.id) {
       this.#asked = null;
       this.#forgive();
+      void this.offline.install();
     }
     if (this.paper !== null || (await this.#loadPaper())) {
       this.page.answer(unpackAnswer(answer));
     } else if (isLast) {
-      this.page.answer({ id: answer.id, kind: 'refused', refusal: PAPER_MISSING });
+      this.page.answer({
+        id: answer.id,
+        kind: 'refused',
+        refusal: pageIncomplete('The part of the page that shows proofs'),
+      });
     }
   }
 
@@ -125,15 +180,32 @@ export class ProofController implements ReactiveController {
           this.#post({ kind: 'ask', question: this.#asked });
         }
       } else {
-        this.page.breakDown(workerFault(event, workerUrl, tries));
+        // the next question gets a new one
+        worker.terminate();
+        this.#worker = null;
+        this.page.breakDown(
+          isUnloaded(event)
+            ? {
+                kind: 'refused',
+                refusal: pageIncomplete('The part of the page that computes proofs', workerUrl),
+              }
+            : { kind: 'fault', message: workerFault(event) },
+        );
       }
     });
   }
 }
 
-const PAPER_MISSING = {
-  code: 'page-incomplete',
-  what: 'The part of the page that shows proofs could not be loaded.',
-  where: '',
-  remedy: 'Check the connection and load the page again.',
-};
+const NO_BEGIN = 'The page could not begin a job. Load it again.';
+
+/** A first sight of the page: the demo, or a blank sheet where that was asked for or the demo cannot be fetched. */
+async function begun(id: string, shelf: Shelf): Promise<Bench> {
+  if (location.hash === '#blank') {
+    return blankBench(id, shelf);
+  }
+  try {
+    return firstBench(id, shelf, await browserLoads.demo());
+  } catch {
+    return blankBench(id, shelf);
+  }
+}

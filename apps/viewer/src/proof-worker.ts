@@ -2,6 +2,7 @@ import { ProofFault, ProofStopped, refusalOf, vetter } from 'pourproof';
 import { artBuffers } from './draw/art-shapes.ts';
 import { fieldName } from './model/field-name.ts';
 import { packedBuffers, packReport } from './model/packed-report.ts';
+import { isUnfetched, pageIncomplete } from './model/page-incomplete.ts';
 import type { PackedAnswer, Posted, Question } from './model/question.ts';
 import { sheetPicture } from './model/sheet-picture.ts';
 import { partOfStage, type WorkPart } from './model/work-part.ts';
@@ -71,7 +72,10 @@ async function answerTo({ id, source, job, options }: Question): Promise<PackedA
 }
 
 function failed(id: number, error: unknown, source: Question['source']): PackedAnswer {
-  const refusal = refusalOf(error, source, fieldName);
+  const isIncomplete = error instanceof ProofFault && isUnfetched(error.cause);
+  const refusal = isIncomplete
+    ? pageIncomplete('The part of the page that reads this artwork')
+    : refusalOf(error, source, fieldName);
   return refusal !== null
     ? { id, kind: 'refused', refusal }
     : {

@@ -16,12 +16,32 @@ export function startPaintWorker(): Worker | null {
   return 'OffscreenCanvas' in globalThis ? started('paint') : null;
 }
 
+/** Installs what answers without a connection. Resolves to `null` where the browser has no such thing, or not on this page. */
+export async function installOffline(): Promise<ServiceWorkerRegistration | null> {
+  if (!('serviceWorker' in navigator) || !import.meta.env.PROD) {
+    return null;
+  }
+  return navigator.serviceWorker.register(addressOf('offline') as string);
+}
+
 function started(kind: 'proof' | 'paint'): Worker {
+  return new Worker(addressOf(kind) as string, { type: 'module' });
+}
+
+type Kind = 'proof' | 'paint' | 'offline';
+
+const ADDRESSES: Readonly<Record<Kind, string>> = {
+  proof: workerUrl,
+  paint: paintWorkerUrl,
+  offline: './sw.js',
+};
+
+function addressOf(kind: Kind): unknown {
   const { trustedTypes } = globalThis as { readonly trustedTypes?: TrustedTypes };
   // no other address comes out, whatever goes in
-  const urlOf = (asked: string): string => (asked === 'paint' ? paintWorkerUrl : workerUrl);
+  const urlOf = (asked: string): string => ADDRESSES[asked as Kind] ?? workerUrl;
   policy ??= trustedTypes?.createPolicy('pourproof-worker', { createScriptURL: urlOf });
-  return new Worker((policy?.createScriptURL(kind) ?? urlOf(kind)) as string, { type: 'module' });
+  return policy?.createScriptURL(kind) ?? urlOf(kind);
 }
 
 /** The part of the browser's interface that TypeScript does not describe. */

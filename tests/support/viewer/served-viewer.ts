@@ -21,7 +21,8 @@ import { ensureChromium } from '../find-chromium.mjs';
 /** The built viewer on a loopback address, and a browser to open it in. */
 interface ServedViewer {
   readonly url: string;
-  readonly open: (options?: BrowserContextOptions) => Promise<OpenedPage>;
+  /** A page with a blank sheet, so that no test waits for the demo; `first` for what a maker sees first. */
+  readonly open: (options?: BrowserContextOptions, first?: 'first') => Promise<OpenedPage>;
   readonly close: () => Promise<void>;
 }
 
@@ -61,7 +62,7 @@ export function viewerForTests(): Pick<ServedViewer, 'open'> {
     await viewer?.close();
   });
   return {
-    open: (options) => viewer?.open(options) ?? Promise.reject(new Error('the viewer is not served yet')),
+    open: (...how) => viewer?.open(...how) ?? Promise.reject(new Error('the viewer is not served yet')),
   };
 }
 
@@ -134,7 +135,7 @@ async function serveViewer(): Promise<ServedViewer> {
   const url = server.resolvedUrls?.local[0] as string;
   return {
     url,
-    open: async (options = {}) => opened(browser, url, options),
+    open: async (options = {}, first) => opened(browser, first === undefined ? `${url}#blank` : url, options),
     close: async () => {
       await browser.close();
       await server.close();
@@ -157,6 +158,8 @@ async function opened(browser: Browser, url: string, options: BrowserContextOpti
   const context = await browser.newContext({
     viewport: { width: 1440, height: 900 },
     reducedMotion: 'reduce',
+    // what a page keeps for days is no matter of most tests
+    serviceWorkers: 'block',
     ...options,
   });
   const page = await context.newPage();
@@ -164,13 +167,14 @@ async function opened(browser: Browser, url: string, options: BrowserContextOpti
   const complaints: string[] = [];
   const elsewhere: string[] = [];
   page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') {
+    const isOfTheTest = message.text().startsWith('Service Worker registration blocked');
+    if (!isOfTheTest && (message.type() === 'error' || message.type() === 'warning')) {
       complaints.push(message.text());
     }
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('request', (request) => {
-    if (!request.url().startsWith(url) && !/^(data|blob):/u.test(request.url())) {
+    if (!request.url().startsWith(url.replace(/#.*$/u, '')) && !/^(data|blob):/u.test(request.url())) {
       elsewhere.push(request.url());
     }
   });

@@ -1,32 +1,32 @@
-import { parseBit, type TypedJob, widestMm } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
+import type { TypedJob } from '@pourproof/job';
 import { type CSSResultGroup, html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
+import { bitsOf } from '../model/job-fields.ts';
 import { jobProblem } from '../model/job-problem.ts';
+import { type Tables, USUAL_TABLES } from '../model/shelf.ts';
+import { shownBit, smallerBit, typedBitText } from '../model/shown-bit.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
-
-const FIRST_BIT = 'flat:1/8in';
 
 /** The bits at hand, in the order of use. */
 export class BitList extends LitElement {
   static override properties = {
     job: { attribute: false },
-    materials: { attribute: false },
+    tables: { attribute: false },
     problem: { state: true },
   };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
   declare job: TypedJob;
-  declare materials: MaterialsBook;
+  declare tables: Tables;
   /** What was typed for a bit and is refused, which stays until it is put right. */
   declare problem: { readonly k: number; readonly text: string; readonly message: string } | null;
 
   constructor() {
     super();
     this.job = {};
-    this.materials = defaultMaterials;
+    this.tables = USUAL_TABLES;
     this.problem = null;
   }
 
@@ -45,9 +45,9 @@ export class BitList extends LitElement {
         <legend>Bits, in the order of use</legend>
         ${bits.map((bit, k) => this.#row(bit, k, bits.length))}
         <span class="soft" id="hint">A size alone, such as 1/8in or 3mm, is a flat bit; a V is written as in vee:60deg:1/2in.</span>
-        <button type="button" @click=${() => this.#tell([...bits, smallerBit(bits, this.materials)])}>Add a bit</button>
+        <button type="button" @click=${() => this.#tell([...bits, smallerBit(bits, this.tables.materials)])}>Add a bit</button>
         <datalist id="sizes">
-          ${this.materials.cutters.value
+          ${this.tables.materials.cutters.value
             .filter(({ shape }) => shape === 'flat')
             .map(({ label }) => html`<option value=${label}></option>`)}
         </datalist>
@@ -77,13 +77,13 @@ export class BitList extends LitElement {
   }
 
   #bits(): readonly string[] {
-    return this.job.bit ?? [FIRST_BIT];
+    return bitsOf(this.job, this.tables);
   }
 
   #change(k: number, event: Event): void {
     const text = (event.target as HTMLInputElement).value.trim();
-    const bit = this.#bits().with(k, text.includes(':') ? text : `flat:${text}`);
-    const message = jobProblem({ ...this.job, bit: [...bit] }, this.materials);
+    const bit = this.#bits().with(k, typedBitText(text));
+    const message = jobProblem({ ...this.job, bit: [...bit] }, this.tables);
     this.problem = message === '' ? null : { k, text, message };
     if (message === '') {
       this.#tell(bit);
@@ -101,21 +101,6 @@ export class BitList extends LitElement {
   #tell(bits: readonly string[]): void {
     emit(this, 'job-changed', { bit: [...bits] });
   }
-}
-
-function shownBit(bit: string): string {
-  return bit.startsWith('flat:') ? bit.slice('flat:'.length) : bit;
-}
-
-/** The next smaller common flat bit in the unit of the last one, as typed; the last one again where there is none. */
-function smallerBit(bits: readonly string[], { cutters }: MaterialsBook): string {
-  const text = bits.at(-1) ?? FIRST_BIT;
-  const lastMm = widestMm(parseBit(text));
-  const next = cutters.value
-    .filter(({ shape, label }) => shape === 'flat' && label.endsWith('in') === text.endsWith('in'))
-    .filter(({ diameterMm }) => diameterMm < lastMm)
-    .toSorted((a, b) => b.diameterMm - a.diameterMm)[0];
-  return next === undefined ? text : `flat:${next.label}`;
 }
 
 customElements.define('bit-list', BitList);

@@ -1,17 +1,20 @@
 import { type CSSResultGroup, css, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
+import type { ShelfPart } from '../model/page-acts.ts';
+import { EMPTY_SHELF, type Shelf } from '../model/shelf.ts';
 import { emit, type PageEvents } from './emit.ts';
 
 /** Where artwork comes in, with its job, font and materials: files dropped anywhere on the page or chosen here, or the demo order. */
 export class DropZone extends LitElement {
   static override properties = {
-    isOver: { state: true },
+    isOver: { attribute: false },
     fileName: {},
     note: {},
-    materialsName: {},
+    shelf: { attribute: false },
     coupons: { type: Number },
     isDemo: { attribute: false },
+    hasOwn: { attribute: false },
   };
   static override styles: CSSResultGroup = [
     shared,
@@ -34,6 +37,17 @@ export class DropZone extends LitElement {
       .row button {
         flex: 1 1 auto;
       }
+      .own {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.3rem 0.5rem;
+        align-items: center;
+        margin-top: 0.4rem;
+      }
+      .own span {
+        flex: 1 1 8rem;
+        overflow-wrap: anywhere;
+      }
       .note {
         margin-top: 0.6rem;
         font-weight: 600;
@@ -51,40 +65,30 @@ export class DropZone extends LitElement {
     `,
   ];
 
+  /** Whether files are held over the page. */
   declare isOver: boolean;
   /** What is on the sheet now; `''` for nothing. */
   declare fileName: string;
   /** What was wrong with the files, or what else is asked for; `''` for nothing. */
   declare note: string;
-  /** The file that the materials are from; `''` for the usual ones. */
-  declare materialsName: string;
+  /** What the maker has for every job. */
+  declare shelf: Shelf;
   /** How many rows of coupons the job has. */
   declare coupons: number;
   /** Whether the demo lies on the sheet, in place of what the maker had there. */
   declare isDemo: boolean;
+  /** Whether there is anything that the demo stands in place of. */
+  declare hasOwn: boolean;
 
   constructor() {
     super();
     this.isOver = false;
     this.fileName = '';
     this.note = '';
-    this.materialsName = '';
+    this.shelf = EMPTY_SHELF;
+    this.hasOwn = false;
     this.coupons = 0;
     this.isDemo = false;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    addEventListener('dragover', this.#over);
-    addEventListener('dragleave', this.#out);
-    addEventListener('drop', this.#drop);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    removeEventListener('dragover', this.#over);
-    removeEventListener('dragleave', this.#out);
-    removeEventListener('drop', this.#drop);
   }
 
   protected override render(): TemplateResult {
@@ -95,33 +99,19 @@ export class DropZone extends LitElement {
             ? html`<p>Drop an SVG or DXF file anywhere on this page. It stays on this computer.</p>`
             : html`<p class="name"><bdi>${this.fileName}</bdi></p>`
         }
-        <p class="soft">A job file, a font, materials.json and coupons may come along or later.</p>
-        ${
-          this.materialsName === ''
-            ? nothing
-            : html`<p class="soft">
-                Materials from <bdi>${this.materialsName}</bdi>
-                <button type="button" @click=${() => this.#leave('materials-dropped', null)}>Back to the usual</button>
-              </p>`
-        }
-        ${
-          this.coupons === 0
-            ? nothing
-            : html`<p class="soft">
-                ${this.coupons} ${this.coupons === 1 ? 'row' : 'rows'} of coupons
-                <button type="button" @click=${() => this.#leave('job-changed', { coupons: undefined })}>Take them off</button>
-              </p>`
-        }
+        <p class="soft">A job file, a font, shop.json, materials.json and coupons may come along or later.</p>
+        ${this.#own('shop', this.shelf.shop === null ? nothing : html`Shop from <bdi>${this.shelf.shop.name}</bdi>`)}
+        ${this.#own('materials', this.shelf.materials === null ? nothing : html`Materials from <bdi>${this.shelf.materials.name}</bdi>`)}
+        ${this.#own('coupons', this.coupons === 0 ? nothing : `${this.coupons} ${this.coupons === 1 ? 'row' : 'rows'} of coupons`)}
         <p class="note" role="alert">${isolated(this.note)}</p>
         <div class="row">
           <button type="button" id="choose" class=${this.fileName === '' ? 'main' : ''} @click=${this.#open}>
             Choose files…
           </button>
-          <button type="button" @click=${() => emit(this, 'demo-chosen', null)}>Show the demo</button>
           ${
             this.isDemo
-              ? html`<button type="button" @click=${() => this.#leave('demo-left', null)}>Back to my own</button>`
-              : nothing
+              ? html`<button type="button" @click=${() => this.#leave('demo-left', null)}>${this.hasOwn ? 'Back to my own' : 'Clear the sheet'}</button>`
+              : html`<button type="button" @click=${() => this.#leave('demo-chosen', null)}>Show the demo</button>`
           }
         </div>
         <input
@@ -129,11 +119,22 @@ export class DropZone extends LitElement {
           hidden
           multiple
           accept=".svg,.svgz,.dxf,.json,.ttf,.otf,.ttc,.woff,.woff2"
-          aria-label="Artwork, job, font and materials files"
+          aria-label="Artwork, job, font, shop, materials and coupons files"
           @change=${this.#chosen}
         />
       </div>
     `;
+  }
+
+  /** What the maker has for every job, with ways to save it as the same file and to take it off. */
+  #own(what: ShelfPart, words: unknown): TemplateResult | typeof nothing {
+    return words === nothing
+      ? nothing
+      : html`<p class="own soft" data-part=${what}>
+          <span>${words}</span>
+          <button type="button" aria-label="Save: the file of the ${what}" @click=${() => emit(this, 'part-saved', what)}>Save</button>
+          <button type="button" aria-label="Take off: the ${what}" @click=${() => this.#leave('part-taken-off', what)}>Take off</button>
+        </p>`;
   }
 
   /** Tells something after which its button may be gone, and the focus with it. */
@@ -152,28 +153,6 @@ export class DropZone extends LitElement {
     // so that the same file can be chosen again after a change
     input.value = '';
   }
-
-  readonly #over = (event: DragEvent): void => {
-    if (event.dataTransfer?.types.includes('Files')) {
-      event.preventDefault();
-      this.isOver = true;
-    }
-  };
-
-  readonly #out = (event: DragEvent): void => {
-    if (event.relatedTarget === null) {
-      this.isOver = false;
-    }
-  };
-
-  readonly #drop = (event: DragEvent): void => {
-    this.isOver = false;
-    const files = [...(event.dataTransfer?.files ?? [])];
-    if (files.length > 0) {
-      event.preventDefault();
-      this.#take(files);
-    }
-  };
 
   #take(files: readonly File[]): void {
     if (files.length > 0) {

@@ -69,7 +69,7 @@ export class FailureNote extends LitElement {
       ${
         bundle === undefined
           ? nothing
-          : html`<button type="button" @click=${() => saveFile('pourproof.fault.json', 'application/json', `${JSON.stringify(bundle, null, 2)}\n`)}>Save the file for the report</button>`
+          : html`<button type="button" @click=${() => saveFile({ name: 'pourproof.fault.json', type: 'application/json', content: `${JSON.stringify(bundle, null, 2)}\n` })}>Save the file for the report</button>`
       }
     `;
   }

@@ -15,6 +15,7 @@ import type { JobPart } from '../model/changed-job.ts';
 import { jobChange } from '../model/job-change.ts';
 import { seenToChange } from '../model/seen-to-change.ts';
 import type { Selection } from '../model/selection.ts';
+import { vetOptions } from '../model/shelf.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
 import { type TakenWayOut, toldAfter } from '../model/taken-way-out.ts';
 import { emit } from './emit.ts';
@@ -191,8 +192,8 @@ export class FindingList extends LitElement {
     if (fix === null || this.proof === null) {
       return nothing;
     }
-    const { job, materials, source } = this.proof;
-    const change = jobChange(fix, job, { materials, isLettering: source.kind === 'lettering' });
+    const { job, tables, source } = this.proof;
+    const change = jobChange(fix, job, { ...vetOptions(tables), isLettering: source.kind === 'lettering' });
     const take = (part: JobPart): void => {
       if (!this.isOld) {
         const codes = this.#entries().map(({ id }) => id);

@@ -1,5 +1,4 @@
 import type { TypedJob } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import {
   type CSSResultGroup,
   css,
@@ -15,6 +14,7 @@ import { shared } from '../look/shared.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
 import { type JobField as Field, optionsOf, usualValue } from '../model/job-fields.ts';
 import { jobProblem } from '../model/job-problem.ts';
+import { type Tables, USUAL_TABLES } from '../model/shelf.ts';
 import { emit } from './emit.ts';
 import { jobFormLook } from './job-form-look.ts';
 
@@ -26,7 +26,7 @@ export class JobField extends LitElement {
   static override properties = {
     field: { attribute: false },
     job: { attribute: false },
-    materials: { attribute: false },
+    tables: { attribute: false },
     problem: { state: true },
   };
   static override styles: CSSResultGroup = [
@@ -52,7 +52,7 @@ export class JobField extends LitElement {
 
   declare field: Field;
   declare job: TypedJob;
-  declare materials: MaterialsBook;
+  declare tables: Tables;
   /** What was typed and is refused, which stays until it is put right. */
   declare problem: { readonly text: string; readonly message: string } | null;
 
@@ -60,7 +60,7 @@ export class JobField extends LitElement {
     super();
     this.field = { key: 'depth', label: '', form: 'text' };
     this.job = {};
-    this.materials = defaultMaterials;
+    this.tables = USUAL_TABLES;
     this.problem = null;
   }
 
@@ -101,9 +101,9 @@ export class JobField extends LitElement {
     const change = (event: Event): void => this.#change((event.target as HTMLInputElement).value);
     switch (form) {
       case 'choice': {
-        const chosen = shown === '' ? usualValue(key, this.job) : shown;
+        const chosen = shown === '' ? usualValue(key, this.job, this.tables) : shown;
         return html`<select id=${key} name=${key} aria-describedby=${described} @change=${change}>
-          ${optionsOf(this.field, this.materials).map(
+          ${optionsOf(this.field, this.tables.materials).map(
             ([id, name]) => html`<option value=${id} .selected=${live(id === chosen)}>${name}</option>`,
           )}
         </select>`;
@@ -127,7 +127,7 @@ export class JobField extends LitElement {
           type="text"
           inputmode=${form === 'number' ? 'decimal' : 'text'}
           autocomplete="off"
-          placeholder=${usualValue(key, this.job)}
+          placeholder=${usualValue(key, this.job, this.tables)}
           aria-invalid=${isInvalid}
           aria-describedby=${described}
           .value=${live(shown)}
@@ -190,7 +190,7 @@ export class JobField extends LitElement {
     const message =
       typeof value === 'number' && !Number.isFinite(value)
         ? `"${text.trim()}" is not a number.`
-        : jobProblem(changedJob(this.job, part), this.materials);
+        : jobProblem(changedJob(this.job, part), this.tables);
     return message === '' ? null : { text: text.trim(), message };
   }
 

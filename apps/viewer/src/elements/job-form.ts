@@ -1,5 +1,4 @@
 import { type TypedJob, typedUnit } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import { keyed } from 'lit/directives/keyed.js';
 import { live } from 'lit/directives/live.js';
@@ -11,6 +10,7 @@ import {
   type JobGroup,
   type SourceKind,
 } from '../model/job-fields.ts';
+import { type Tables, USUAL_TABLES } from '../model/shelf.ts';
 import './bit-list.ts';
 import { emit } from './emit.ts';
 import './grain-field.ts';
@@ -21,14 +21,14 @@ import { jobFormLook } from './job-form-look.ts';
 export class JobForm extends LitElement {
   static override properties = {
     job: { attribute: false },
-    materials: { attribute: false },
+    tables: { attribute: false },
     source: { attribute: false },
     ticket: { attribute: false },
   };
   static override styles: CSSResultGroup = [shared, jobFormLook];
 
   declare job: TypedJob;
-  declare materials: MaterialsBook;
+  declare tables: Tables;
   /** What is on the sheet: some values are for files only. */
   declare source: SourceKind;
   /** Which ticket it is: what was typed into the fields of another one is dropped. */
@@ -37,7 +37,7 @@ export class JobForm extends LitElement {
   constructor() {
     super();
     this.job = {};
-    this.materials = defaultMaterials;
+    this.tables = USUAL_TABLES;
     this.source = null;
     this.ticket = 0;
   }
@@ -45,7 +45,7 @@ export class JobForm extends LitElement {
   protected override render(): TemplateResult {
     return html`
       <form @submit=${(event: Event) => event.preventDefault()} novalidate>
-        ${keyed(this.ticket, html`<bit-list .job=${this.job} .materials=${this.materials}></bit-list>`)}
+        ${keyed(this.ticket, html`<bit-list .job=${this.job} .tables=${this.tables}></bit-list>`)}
         ${this.#fields('first')}
         ${
           this.job.board === undefined
@@ -74,10 +74,10 @@ export class JobForm extends LitElement {
   }
 
   #field(field: Field): unknown {
-    return isAsked(field, this.job, this.source)
+    return isAsked(field, this.job, this.source, this.tables)
       ? keyed(
           this.ticket,
-          html`<job-field class=${field.form === 'tick' ? 'row' : ''} .field=${field} .job=${this.job} .materials=${this.materials}></job-field>`,
+          html`<job-field class=${field.form === 'tick' ? 'row' : ''} .field=${field} .job=${this.job} .tables=${this.tables}></job-field>`,
         )
       : nothing;
   }

@@ -1,5 +1,4 @@
 import { SETTINGS, type TypedJob } from '@pourproof/job';
-import { defaultMaterials, type MaterialsBook } from '@pourproof/materials';
 import {
   type CSSResultGroup,
   css,
@@ -14,14 +13,12 @@ import { live } from 'lit/directives/live.js';
 import { shared } from '../look/shared.ts';
 import type { NamedBytes } from '../model/artwork-source.ts';
 import { changedJob, type JobPart } from '../model/changed-job.ts';
+import { chosenFont, fontChoice, OWN_FONT, SINGLE_STROKES } from '../model/font-choice.ts';
 import { jobProblem } from '../model/job-problem.ts';
 import { letteringPart, OFFERED_CAP_HEIGHT } from '../model/lettering-part.ts';
-import type { ChosenFont } from '../model/loads.ts';
+import { type Tables, USUAL_TABLES } from '../model/shelf.ts';
 import { shippedFonts } from '../model/shipped-fonts.ts';
 import { emit } from './emit.ts';
-
-const OWN = 'own';
-const SINGLE_LINE = 'single-line';
 
 const ARC_SIDES = [
   ['over', 'over the circle'],
@@ -33,7 +30,7 @@ const FONT_FILE: TemplateResult = html`<input id="file" type="file" name="file" 
 export class LetteringForm extends LitElement {
   static override properties = {
     job: { attribute: false },
-    materials: { attribute: false },
+    tables: { attribute: false },
     text: {},
     font: { attribute: false },
     ticket: { attribute: false },
@@ -73,7 +70,7 @@ export class LetteringForm extends LitElement {
   ];
 
   declare job: TypedJob;
-  declare materials: MaterialsBook;
+  declare tables: Tables;
   /** What is set now, or what a job asks to be set. */
   declare text: string;
   /** The maker's own font that is at hand. */
@@ -87,7 +84,7 @@ export class LetteringForm extends LitElement {
   constructor() {
     super();
     this.job = {};
-    this.materials = defaultMaterials;
+    this.tables = USUAL_TABLES;
     this.text = '';
     this.font = null;
     this.ticket = 0;
@@ -108,13 +105,13 @@ export class LetteringForm extends LitElement {
     const offered = width === undefined ? OFFERED_CAP_HEIGHT : '';
     return html`
       <details>
-        <summary>Type lettering instead</summary>
+        <summary>Lettering: lines, spacing, arc, own font</summary>
         ${keyed(
           this.ticket,
           html`<form @submit=${this.#submit} novalidate>
           ${field('text', 'Text', html`<textarea id="text" name="text" rows="2" required dir="auto" .value=${this.text}></textarea>`)}
           ${field('font', 'Font', this.#fonts(choice))}
-          ${choice === OWN ? field('file', this.#fileLabel(), FONT_FILE) : nothing}
+          ${choice === OWN_FONT ? field('file', this.#fileLabel(), FONT_FILE) : nothing}
           ${field('capHeight', 'Height of capitals', typedIn('capHeight', capHeight ?? offered, `set by the width, ${width ?? ''}`))}
           ${this.#more(choice)}
           ${this.problem === '' ? nothing : html`<p class="problem" role="alert">${this.problem}</p>`}
@@ -129,9 +126,9 @@ export class LetteringForm extends LitElement {
     const option = (value: string, name: string): TemplateResult =>
       html`<option value=${value} .selected=${live(choice === value)}>${name}</option>`;
     return html`<select id="font" name="font" @change=${this.#pick}>
-      ${shippedFonts.map(({ name }, index) => option(String(index), name))}
-      ${option(SINGLE_LINE, 'Single strokes, as wide as the bit')}
-      ${option(OWN, this.font === null ? 'A font file of mine…' : `My font file ${this.font.name}`)}
+      ${shippedFonts.map(({ name, file }) => option(file, name))}
+      ${option(SINGLE_STROKES, 'Single strokes, as wide as the bit')}
+      ${option(OWN_FONT, this.font === null ? 'A font file of mine…' : `My font file ${this.font.name}`)}
     </select>`;
   }
 
@@ -152,7 +149,7 @@ export class LetteringForm extends LitElement {
     ] as const;
     return html`
       <details>
-        <summary>More: lines, spacing, arc${choice === SINGLE_LINE ? nothing : ', axes'}</summary>
+        <summary>More: lines, spacing, arc${choice === SINGLE_STROKES ? nothing : ', axes'}</summary>
         <div class="more">
           ${field('align', 'Lines meet at', chosenOf('align', sides, align ?? ''))}
           <div class="pair">
@@ -164,7 +161,7 @@ export class LetteringForm extends LitElement {
             ${field('side', 'Arc runs', chosenOf('side', ARC_SIDES, side))}
           </div>
           ${
-            choice === SINGLE_LINE
+            choice === SINGLE_STROKES
               ? nothing
               : field('axis', 'Axes of a variable font', typedIn('axis', (axis ?? []).join(' '), 'wght=600'))
           }
@@ -174,9 +171,7 @@ export class LetteringForm extends LitElement {
   }
 
   #choice(): string {
-    const shipped = shippedFonts.findIndex(({ file }) => file === this.job.font);
-    const ofJob = this.job.singleLine === true ? SINGLE_LINE : shipped >= 0 ? String(shipped) : OWN;
-    return this.choice ?? (this.job.singleLine === undefined && this.job.font === undefined ? '0' : ofJob);
+    return this.choice ?? fontChoice(this.job);
   }
 
   #pick(event: Event): void {
@@ -190,30 +185,20 @@ export class LetteringForm extends LitElement {
     const file = form.get('file');
     const choice = this.#choice();
     const own = file instanceof File && file.size > 0 ? file : null;
-    const part = letteringPart(form, choice === SINGLE_LINE);
-    this.problem = this.#problemOf(text, choice === OWN && own === null && this.font === null, part);
+    const part = letteringPart(form, choice === SINGLE_STROKES);
+    this.problem = this.#problemOf(text, choice === OWN_FONT && own === null && this.font === null, part);
     if (this.problem !== '') {
       return;
     }
-    emit(this, 'lettering-chosen', { text, part, font: this.#chosenFont(choice, own) });
-  }
-
-  #chosenFont(choice: string, own: File | null): ChosenFont {
-    const shipped = shippedFonts[Number(choice)];
-    if (choice === SINGLE_LINE) {
-      return null;
-    }
-    if (shipped !== undefined) {
-      return { kind: 'shipped', font: shipped };
-    }
-    return own === null ? this.font && { kind: 'at-hand', font: this.font } : { kind: 'file', file: own };
+    const font = own === null ? chosenFont(choice, this.font) : ({ kind: 'file', file: own } as const);
+    emit(this, 'lettering-chosen', { text, part, font: font ?? null });
   }
 
   #problemOf(text: string, isFontMissing: boolean, part: JobPart): string {
     if (text === '') {
       return 'Type the text to set.';
     }
-    return isFontMissing ? 'Choose the font file.' : jobProblem(changedJob(this.job, part), this.materials);
+    return isFontMissing ? 'Choose the font file.' : jobProblem(changedJob(this.job, part), this.tables);
   }
 }
 

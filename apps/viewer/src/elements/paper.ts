@@ -13,13 +13,14 @@ import {
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Layer } from '../draw/layer.ts';
 import { isolated } from '../look/isolated.ts';
+import { fileStem } from '../model/saved-files.ts';
 import type { Selection } from '../model/selection.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
 import './fact-table.ts';
 import './finding-list.ts';
 import './notice-list.ts';
 import './proof-sheet.ts';
-import { fileStem, saveFile } from './save-file.ts';
+import { saveFile } from './save-file.ts';
 import './sheet-legend.ts';
 
 // What shows a proof. It is loaded when the first proof is asked for: the drawing library and the words of findings and measures are in here alone.
@@ -92,5 +93,5 @@ function facts(shown: ShownProof): TemplateResult {
 async function saveCalendar({ report, source, unit }: ShownProof): Promise<void> {
   const { schedule } = report.pour;
   const text = await calendarFile(report.artwork.file, schedule, bitsOfRounds(report, unit));
-  saveFile(`${fileStem(source.name)}.ics`, 'text/calendar', text);
+  saveFile({ name: `${fileStem(source.name)}.ics`, type: 'text/calendar', content: text });
 }

@@ -5,6 +5,8 @@ export const proofAppLook: CSSResult = css`
   /* widths are asked of the page in its own letters, so that large text gets the layout of a small screen */
   :host {
     container-type: inline-size;
+    /* what is left of the screen below the head, the name and the steps */
+    --in-sight: max(32rem, calc(100vh - 14.2rem));
     min-height: 100vh;
     display: flex;
     flex-direction: column;
@@ -35,6 +37,23 @@ export const proofAppLook: CSSResult = css`
   header p {
     flex: 1 1 18rem;
   }
+  .purpose.first {
+    flex-basis: 30rem;
+    max-width: 62rem;
+  }
+  main > name-field {
+    grid-column: 1 / -1;
+    padding: 0.1rem 0.2rem;
+  }
+  main > step-strip {
+    grid-column: 1 / -1;
+    min-width: 0;
+  }
+  .demo {
+    margin: 0 1.2rem 0.5rem;
+    padding-left: 0.7rem;
+    border-left: 4px solid var(--blue);
+  }
   .tools {
     display: flex;
     flex-wrap: wrap;
@@ -58,7 +77,7 @@ export const proofAppLook: CSSResult = css`
   }
   .ticket {
     align-self: start;
-    max-height: calc(100vh - 5.2rem);
+    max-height: var(--in-sight);
     overflow-y: auto;
     padding: 1rem;
     background: #e9e4d2;
@@ -71,7 +90,8 @@ export const proofAppLook: CSSResult = css`
     /* beside the marker also where it needs two lines */
     display: inline;
   }
-  lettering-form {
+  lettering-form,
+  kept-jobs {
     margin-top: 0.7rem;
   }
   .job {
@@ -85,8 +105,8 @@ export const proofAppLook: CSSResult = css`
   .paper {
     display: grid;
     grid-template-columns: minmax(0, 1fr) 23rem;
-    min-height: min(44rem, calc(100vh - 9rem));
-    max-height: calc(100vh - 5.2rem);
+    min-height: min(44rem, var(--in-sight));
+    max-height: var(--in-sight);
     background: var(--paper);
     box-shadow:
       0 0 0 1px rgb(26 34 44 / 12%),
@@ -212,6 +232,13 @@ export const proofAppLook: CSSResult = css`
     gap: 0.3rem;
     max-width: 75rem;
   }
+  .offline:empty {
+    display: none;
+  }
+  .offline button {
+    min-height: 1.8rem;
+    padding: 0 0.5rem;
+  }
   footer ul {
     margin: 0.3rem 0;
     padding-left: 1.1rem;
@@ -263,10 +290,9 @@ export const proofAppLook: CSSResult = css`
       padding-left: 0.8rem;
       padding-right: 0.8rem;
     }
-    .tools button {
-      flex: 1;
-    }
     .tools {
+      display: grid;
+      grid-template-columns: repeat(auto-fit, minmax(min(9rem, 100%), 1fr));
       width: 100%;
     }
   }

@@ -1,12 +1,15 @@
 import { settleJob } from '@pourproof/job';
-import { CAUTION_WORDS, VERDICT_WORDS } from '@pourproof/wording';
+import { VERDICT_WORDS } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Layer } from '../draw/layer.ts';
+import { FileDrop } from '../gestures/file-drop.ts';
+import { isTypedInto, pageKey } from '../gestures/page-keys.ts';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
+import { fontChoice, ownFont } from '../model/font-choice.ts';
 import type { PageModel } from '../model/page-model.ts';
-import { savedJob } from '../model/saved-job.ts';
-import { shippedFonts } from '../model/shipped-fonts.ts';
+import { filesBeside, jobFile, reportFile, type SavedFile, shelfFile } from '../model/saved-files.ts';
+import { vetOptions } from '../model/shelf.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
 import { WORK_WORDS } from '../model/work-part.ts';
 import { ProofController } from '../proof-controller.ts';
@@ -14,45 +17,70 @@ import './drop-zone.ts';
 import type { PageEvents } from './emit.ts';
 import './failure-note.ts';
 import './job-form.ts';
+import './kept-jobs.ts';
 import './lettering-form.ts';
+import './name-field.ts';
+import { pageFoot } from './page-foot.ts';
 import { proofAppLook } from './proof-app-look.ts';
 import type { ProofSheet } from './proof-sheet.ts';
-import { fileStem, saveFile } from './save-file.ts';
+import { saveFile } from './save-file.ts';
 import { severityTag } from './severity-tag.ts';
 import './sheet-legend.ts';
+import './step-strip.ts';
 
-const SHOP_CAUTIONS: TemplateResult = html`<ul>
-  ${(['dust', 'sensitisers', 'solvents', 'exotherm'] as const).map((id) => html`<li>${CAUTION_WORDS[id]}</li>`)}
-</ul>`;
+/** The demo is never taken for the maker's own. */
+const DEMO_NOTE: TemplateResult = html`<p class="demo">
+  <b>This is the demo</b>, an invented order with a job of its own. Yours takes its place as soon as you type a name or open a file.
+</p>`;
+
+const ZOOM_STEP = 1.5;
+
+const SHORT = 'Proof your artwork for carved and resin-filled wood, before the first chip.';
+
+/** What the page is for, for who sees it for the first time. */
+const WHAT_FOR: TemplateResult = html`<p class="purpose first">
+  Type a name or drop a drawing that you mean to carve into wood and fill with coloured resin. Before the first chip you see what your bit leaves
+  standing, where colour may creep along the fibres, what sanding takes away, and what to change. All of it is worked out in this browser, and
+  nothing leaves this computer.
+</p>`;
 
 /** The whole page: job ticket, proof sheet, findings. */
 export class ProofApp extends LitElement {
   static override styles: CSSResultGroup = [shared, severityTag.styles, proofAppLook];
 
-  static override properties = { layer: { state: true } };
+  static override properties = { layer: { state: true }, isOver: { state: true } };
 
   /** What the picture shows. */
   declare layer: Layer;
+  /** Whether files are held over the page. */
+  declare isOver: boolean;
 
   readonly #controller: ProofController = new ProofController(this);
   readonly #page: PageModel = this.#controller.page;
+  readonly #drop: FileDrop = new FileDrop({
+    over: (isOver) => {
+      this.isOver = isOver;
+    },
+    drop: (files) => this.#open(files),
+  });
+  #away = new AbortController();
 
   constructor() {
     super();
     this.layer = 'cut';
+    this.isOver = false;
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
-    addEventListener('keydown', this.#key);
-    if (location.hash === '#demo') {
-      void this.#page.showDemo();
-    }
+    this.#away = new AbortController();
+    this.#drop.listen(window, this.#away.signal);
+    addEventListener('keydown', this.#key, { signal: this.#away.signal });
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('keydown', this.#key);
+    this.#away.abort();
   }
 
   protected override render(): TemplateResult {
@@ -63,73 +91,120 @@ export class ProofApp extends LitElement {
       </nav>
       <header class="no-print">
         <h1>pourproof</h1>
-        <p>Proof your artwork for carved and resin-filled wood, before the first chip.</p>
+        ${this.#page.state.source === null || this.#page.state.aside !== null ? WHAT_FOR : html`<p class="purpose">${SHORT}</p>`}
         <div class="tools">
-          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${this.#saveReport}>Save report (JSON)</button>
-          <button type="button" ?disabled=${shown === null} @click=${this.#saveJob}>Save job</button>
+          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => this.#save((proof) => [reportFile(proof)])}>Save report (JSON)</button>
+          <button type="button" ?disabled=${shown === null} @click=${() => this.#save((proof) => [jobFile(proof)])}>Save job</button>
+          <button type="button" ?disabled=${shown === null} @click=${() => this.#save(filesBeside)}>Save drawing and font</button>
           <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => print()}>Print</button>
         </div>
       </header>
       <main
-        @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => {
-          this.#showPaper();
-          void this.#page.openFiles(detail);
-        }}
+        @files-chosen=${({ detail }: CustomEvent<PageEvents['files-chosen']>) => this.#open(detail)}
+        @name-typed=${({ detail }: CustomEvent<PageEvents['name-typed']>) => void this.#page.typeName(detail.text, detail.choice, detail.run)}
         @lettering-chosen=${({ detail }: CustomEvent<PageEvents['lettering-chosen']>) => {
           this.#showPaper();
           void this.#page.setLettering(detail.text, detail.font, detail.part);
         }}
         @demo-chosen=${() => this.#showDemo()}
-        @demo-left=${() => this.#page.takeDemoOff()}
-        @materials-dropped=${() => this.#page.dropMaterials()}
+        @demo-left=${() => this.#page.act({ do: 'leave-demo' })}
+        @part-taken-off=${({ detail }: CustomEvent<PageEvents['part-taken-off']>) => this.#page.takeOff(detail)}
+        @part-saved=${({ detail }: CustomEvent<PageEvents['part-saved']>) => saveAll([shelfFile(this.#page.state, detail)])}
+        @job-opened=${({ detail }: CustomEvent<PageEvents['job-opened']>) => this.#controller.openKept(detail)}
+        @job-deleted=${({ detail }: CustomEvent<PageEvents['job-deleted']>) => void this.#controller.keeper.delete(detail)}
+        @job-begun=${() => this.#controller.beginAnother()}
+        @shelf-answered=${({ detail }: CustomEvent<PageEvents['shelf-answered']>) => this.#controller.answerShelf(detail)}
+        @step-chosen=${({ detail }: CustomEvent<PageEvents['step-chosen']>) => this.#page.act(detail)}
         @job-changed=${({ detail }: CustomEvent<PageEvents['job-changed']>) => this.#page.changeJob(detail)}
         @layer-chosen=${({ detail }: CustomEvent<PageEvents['layer-chosen']>) => {
           this.layer = detail;
         }}
         @place-chosen=${({ detail }: CustomEvent<PageEvents['place-chosen']>) => this.#page.select(detail)}
       >
+        ${this.#name()} ${this.#steps()}
         ${this.#ticket()} ${this.#paper()}
       </main>
-      ${this.#foot()}
+      ${pageFoot({
+        state: this.#controller.offline.state,
+        isAlone: this.#controller.keeper.elsewhere.size === 0,
+        take: () => void this.#controller.takeNewer(),
+      })}
     `;
   }
 
+  #name(): TemplateResult {
+    const { source, aside, job, font } = this.#page.state;
+    return html`<name-field
+      class="no-print"
+      .text=${source?.kind === 'lettering' && aside === null ? source.text : ''}
+      .choice=${fontChoice(job)}
+      .ownFont=${ownFont(font)?.name ?? ''}
+    ></name-field>`;
+  }
+
+  #steps(): TemplateResult {
+    const { steps, at, isCut } = this.#page.bench;
+    return html`<step-strip
+      class="no-print"
+      .steps=${steps.map(({ told }) => told)}
+      .at=${at}
+      .isCut=${isCut}
+      ?hidden=${steps.length < 2}
+    ></step-strip>`;
+  }
+
   #ticket(): TemplateResult {
-    const { source, job, ticket, aside, materials, materialsName, font, waitingText, note } =
-      this.#page.state;
+    const { source, job, ticket, aside, shelf, font, waitingText } = this.#page.state;
+    const { bench, tables } = this.#page;
     return html`
       <section class="ticket no-print" aria-labelledby="ticket-title">
         <h2 id="ticket-title">Artwork</h2>
         <drop-zone
           .fileName=${source?.name ?? ''}
-          .note=${note}
-          .materialsName=${materialsName}
+          .isOver=${this.isOver}
+          .note=${bench.note}
+          .shelf=${shelf}
           .coupons=${job.coupons?.length ?? 0}
           .isDemo=${aside !== null}
+          .hasOwn=${aside !== null && (aside.source !== null || Object.keys(aside.job).length > 0)}
         ></drop-zone>
         <lettering-form
           .job=${job}
           .ticket=${ticket}
-          .materials=${materials}
+          .tables=${tables}
           .font=${font}
           .text=${source?.kind === 'lettering' ? source.text : waitingText}
         ></lettering-form>
+        ${this.#kept()}
         <details class="job" ?open=${!isNarrow()}>
           <summary><h2>Job ticket${aside === null ? nothing : ' of the demo'}</h2></summary>
-          <job-form .job=${job} .ticket=${ticket} .materials=${materials} .source=${source?.kind ?? null}></job-form>
+          <job-form .job=${job} .ticket=${ticket} .tables=${tables} .source=${source?.kind ?? null}></job-form>
         </details>
       </section>
     `;
   }
 
+  #kept(): TemplateResult {
+    const { jobs, elsewhere, keeping, said, offered } = this.#controller.keeper;
+    return html`<kept-jobs
+      .jobs=${jobs}
+      .elsewhere=${elsewhere}
+      .own=${this.#page.bench.id}
+      .keeping=${keeping}
+      .said=${said}
+      .isOffered=${offered !== null}
+    ></kept-jobs>`;
+  }
+
   #paper(): TemplateResult {
-    const { shown, failure, selection, isBusy } = this.#page;
+    const { shown, failure, selection, isBusy, state } = this.#page;
+    const { aside } = state;
     const { paper } = this.#controller;
     const isOld = shown !== null && isBusy;
     return html`
       <article class="paper ${isOld ? 'old' : ''}" aria-busy=${isBusy} tabindex="-1">
         <div class="picture">
-          ${this.#title()}
+          ${this.#title()} ${aside === null ? nothing : DEMO_NOTE}
           <failure-note role="alert" tabindex="-1" .failure=${failure} ?hidden=${failure === null}></failure-note>
           ${shown === null && failure === null ? this.#blank() : nothing}
           ${paper?.picture(shown, this.layer, selection)}
@@ -172,7 +247,7 @@ export class ProofApp extends LitElement {
             ? nothing
             : html`<p class="file">
                 <b><bdi>${source.name}</bdi></b>
-                ${isolated(paper?.jobLine(shown?.settled ?? settleJob(state.job, { materials: state.materials })) ?? '')}
+                ${isolated(paper?.jobLine(shown?.settled ?? settleJob(state.job, vetOptions(this.#page.tables))) ?? '')}
               </p>`
         }
       </div>
@@ -185,38 +260,14 @@ export class ProofApp extends LitElement {
     return html`<span class="busy no-print">Working out the proof${working === null ? nothing : html`: ${WORK_WORDS[working]}`}…</span>`;
   }
 
-  #foot(): TemplateResult {
-    return html`
-      <footer>
-        <p>${CAUTION_WORDS.rules} ${CAUTION_WORDS.food}</p>
-        <details class="no-print">
-          <summary>Usual cautions in the shop</summary>
-          ${SHOP_CAUTIONS}
-        </details>
-        <div class="print-only">${SHOP_CAUTIONS}</div>
-        <p class="no-print">
-          Fonts under the SIL Open Font License:
-          ${shippedFonts.map(({ name, licenceUrl }, k) => html`${k > 0 ? ', ' : ''}<a href=${licenceUrl}>${name}</a>`)}.
-        </p>
-      </footer>
-    `;
-  }
-
-  #saveReport(): void {
-    this.#save((shown) => [shown.report, 'proof']);
-  }
-
-  #saveJob(): void {
-    this.#save((shown) => [savedJob(shown.job, shown.source), 'job']);
-  }
-
-  #save(what: (shown: ShownProof) => readonly [data: unknown, kind: string]): void {
+  #save(files: (shown: ShownProof) => readonly SavedFile[]): void {
     const { shown } = this.#page;
-    if (shown !== null) {
-      const [data, kind] = what(shown);
-      const name = `${fileStem(shown.source.name)}.${kind}.json`;
-      saveFile(name, 'application/json', `${JSON.stringify(data, null, 2)}\n`);
-    }
+    saveAll(shown === null ? [] : files(shown));
+  }
+
+  #open(files: PageEvents['files-chosen']): void {
+    this.#showPaper();
+    void this.#page.openFiles(files);
   }
 
   #showDemo(): void {
@@ -244,23 +295,31 @@ export class ProofApp extends LitElement {
   }
 
   readonly #key = (event: KeyboardEvent): void => {
-    const [focused] = event.composedPath();
-    const isTyping =
-      focused instanceof HTMLTextAreaElement ||
-      focused instanceof HTMLSelectElement ||
-      focused instanceof HTMLInputElement;
-    if (isTyping || event.ctrlKey || event.metaKey || event.altKey) {
-      return;
-    }
+    const asked = pageKey(event, isTypedInto(event.composedPath()[0]));
     const sheet = this.renderRoot.querySelector<ProofSheet>('proof-sheet:not([hidden])');
-    if (event.key === '+' || event.key === '=') {
-      sheet?.zoom(1.5);
-    } else if (event.key === '-' || event.key === '−') {
-      sheet?.zoom(1 / 1.5);
-    } else if (event.key === '0') {
-      sheet?.showAll();
+    switch (asked) {
+      case null:
+        return;
+      case 'undo':
+      case 'redo':
+        event.preventDefault();
+        this.#page.act({ do: asked });
+        return;
+      case 'all':
+        sheet?.showAll();
+        return;
+      default:
+        sheet?.zoom(asked === 'closer' ? ZOOM_STEP : 1 / ZOOM_STEP);
     }
   };
+}
+
+function saveAll(files: readonly (SavedFile | null)[]): void {
+  for (const file of files) {
+    if (file !== null) {
+      saveFile(file);
+    }
+  }
 }
 
 /** Whether the sheet lies below the ticket: see the widths in the look of the page. */

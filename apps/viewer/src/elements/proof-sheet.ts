@@ -4,8 +4,8 @@ import { type CSSResultGroup, html, LitElement, type PropertyValues, type Templa
 import type { Mark } from '../draw/draw-marks.ts';
 import type { Layer } from '../draw/layer.ts';
 import { SheetDrawing } from '../draw/sheet-drawing.ts';
-import { SheetGestures } from '../draw/sheet-gestures.ts';
 import { SheetView } from '../draw/sheet-view.ts';
+import { SheetGestures } from '../gestures/sheet-gestures.ts';
 import { shared } from '../look/shared.ts';
 import type { Selection } from '../model/selection.ts';
 import type { SheetPicture } from '../model/sheet-picture.ts';

@@ -1,12 +1,9 @@
-/** One thing that a maker did: what it makes of a state. */
-export type Act<State> = (state: State) => State;
+/** Ends a load: what was done, and whether artwork has come by it. */
+export type EndLoad<Act> = (act: Act, bringsArtwork: boolean) => void;
 
-/** Ends a load: what it makes of the state, and whether artwork has come by it. */
-export type EndLoad<State> = (act: Act<State>, bringsArtwork: boolean) => void;
-
-interface Entry<State> {
+interface Entry<Act> {
   /** `null` while it is loading what it needs. */
-  act: Act<State> | null;
+  act: Act | null;
   bringsArtwork: boolean;
 }
 
@@ -15,17 +12,20 @@ interface Entry<State> {
  * slow loads end does not matter: a load that ends after a newer act takes its place before that act, and where both say something of the
  * same thing the newer one wins.
  */
-export class ActLog<State> {
+export class ActLog<State, Act> {
+  readonly #after: (state: State, act: Act) => State;
   #base: State;
-  #entries: Entry<State>[] = [];
+  #entries: Entry<Act>[] = [];
 
-  constructor(base: State) {
+  /** @param after what an act makes of a state; must be pure, since acts are done again when a load ends before them */
+  constructor(base: State, after: (state: State, act: Act) => State) {
     this.#base = base;
+    this.#after = after;
   }
 
   /** The state by all acts that need not be waited for. */
   get state(): State {
-    return done(this.#entries, this.#base);
+    return this.#done(this.#entries);
   }
 
   /** Whether something is being loaded that may take the place of the artwork that is there now. */
@@ -35,13 +35,13 @@ export class ActLog<State> {
   }
 
   /** Does something at once. */
-  perform(act: Act<State>): void {
+  perform(act: Act): void {
     this.begin()(act, false);
   }
 
   /** Begins something that has to load first. */
-  begin(): EndLoad<State> {
-    const entry: Entry<State> = { act: null, bringsArtwork: false };
+  begin(): EndLoad<Act> {
+    const entry: Entry<Act> = { act: null, bringsArtwork: false };
     this.#entries.push(entry);
     return (act, bringsArtwork) => {
       Object.assign(entry, { act, bringsArtwork });
@@ -53,11 +53,11 @@ export class ActLog<State> {
   #forget(): void {
     const waiting = this.#entries.findIndex(({ act }) => act === null);
     const count = waiting < 0 ? this.#entries.length : waiting;
-    this.#base = done(this.#entries.slice(0, count), this.#base);
+    this.#base = this.#done(this.#entries.slice(0, count));
     this.#entries = this.#entries.slice(count);
   }
-}
 
-function done<State>(entries: readonly Entry<State>[], base: State): State {
-  return entries.reduce((state, { act }) => (act === null ? state : act(state)), base);
+  #done(entries: readonly Entry<Act>[]): State {
+    return entries.reduce((state, { act }) => (act === null ? state : this.#after(state, act)), this.#base);
+  }
 }

@@ -36,3 +36,12 @@ export function bareSource(source: ArtworkSource): Source {
     ? { kind: 'file', name: source.name, bytes: source.bytes, font }
     : { kind: 'lettering', text: source.text, font };
 }
+
+/** Whether two sources are the same artwork under the same name. */
+export function isSameArtwork(a: ArtworkSource, b: ArtworkSource): boolean {
+  const isSameContent =
+    a.kind === 'file'
+      ? b.kind === 'file' && a.bytes === b.bytes
+      : b.kind === 'lettering' && a.text === b.text;
+  return isSameContent && a.name === b.name && a.font?.bytes === b.font?.bytes;
+}

@@ -1,22 +1,19 @@
-import type { ArtworkSource } from './artwork-source.ts';
+import { type ArtworkSource, isSameArtwork } from './artwork-source.ts';
 import type { PageState } from './page-state.ts';
+import type { Tables } from './shelf.ts';
 
-/** What one proof was asked for. */
-export type Asked = Pick<PageState, 'source' | 'job' | 'materials'> & { readonly source: ArtworkSource };
+/** What one proof was asked for, with the tables that it goes by. */
+export type Asked = Pick<PageState, 'source' | 'job' | 'shelf'> & {
+  readonly source: ArtworkSource;
+  readonly tables: Tables;
+};
 
 /** Whether two questions have the same answer. */
-export function isSameQuestion(a: Asked, b: Asked): boolean {
+export function isSameQuestion(a: Omit<Asked, 'tables'>, b: Omit<Asked, 'tables'>): boolean {
   return (
-    a.materials === b.materials &&
+    a.shelf.shop === b.shelf.shop &&
+    a.shelf.materials === b.shelf.materials &&
     isSameArtwork(a.source, b.source) &&
     JSON.stringify(a.job) === JSON.stringify(b.job)
   );
-}
-
-function isSameArtwork(a: ArtworkSource, b: ArtworkSource): boolean {
-  const isSameContent =
-    a.kind === 'file'
-      ? b.kind === 'file' && a.bytes === b.bytes
-      : b.kind === 'lettering' && a.text === b.text;
-  return isSameContent && a.name === b.name && a.font?.bytes === b.font?.bytes;
 }

@@ -1,9 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { SETTING_KEYS } from '@pourproof/job';
-import { defaultMaterials } from '@pourproof/materials';
+
 import { expect, test } from 'vitest';
 import { fieldName } from './field-name.ts';
 import { jobProblem } from './job-problem.ts';
+import { USUAL_TABLES } from './shelf.ts';
 
 const ELEMENTS = new URL('../elements/', import.meta.url);
 
@@ -39,7 +40,7 @@ test('what is no setting keeps its name', () => {
 });
 
 test('what is wrong with a field is said with its label', () => {
-  const problem = (job: Parameters<typeof jobProblem>[0]): string => jobProblem(job, defaultMaterials);
+  const problem = (job: Parameters<typeof jobProblem>[0]): string => jobProblem(job, USUAL_TABLES);
   expect(problem({ depth: '3' })).toMatch(/^“Depth of the pocket”: /u);
   expect(problem({ sealHours: '-1h' })).toMatch(/^“Left before the pour” is -1 h/u);
   expect(problem({ bit: ['flat:0mm'] })).toMatch(/^“Bits, in the order of use” "flat:0mm" has/u);

@@ -1,5 +1,6 @@
 import {
   type AppliesTo,
+  filledByShop,
   type GroupId,
   type JobInput,
   SETTING_GROUPS,
@@ -8,9 +9,11 @@ import {
   type Setting,
   type SettingKey,
   type TypedJob,
+  typedJob,
   usualInput,
 } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
+import type { Tables } from './shelf.ts';
 
 /** Names of a list, by id. */
 export type Options = readonly (readonly [id: string, name: string])[];
@@ -65,17 +68,17 @@ function fieldsOf(id: GroupId): readonly JobField[] {
  * Whether a field means something for a job and what is on the sheet; a value that it has is shown in any
  * case.
  */
-export function isAsked({ key }: JobField, job: TypedJob, source: SourceKind): boolean {
+export function isAsked({ key }: JobField, job: TypedJob, source: SourceKind, tables: Tables): boolean {
   const { only } = SETTINGS[key];
-  return only === undefined || job[key] !== undefined || means(only, job, source);
+  return only === undefined || job[key] !== undefined || means(only, job, source, tables);
 }
 
-function means(only: AppliesTo, { board, seal }: TypedJob, source: SourceKind): boolean {
+function means(only: AppliesTo, { board, seal }: TypedJob, source: SourceKind, tables: Tables): boolean {
   const isOfSource =
     only.formats?.some((format) => (format === 'lettering') === (source === 'lettering')) ?? true;
   const isOfBoard = only.board === undefined || (only.board === 'with') === (board !== undefined);
   const isOfPattern = only.pattern === undefined || (board ?? '').trim().startsWith(only.pattern);
-  const isOfSeal = only.isSealed !== true || (seal ?? usualInput('seal', {})) !== 'none';
+  const isOfSeal = only.isSealed !== true || (seal ?? usualOf('seal', {}, tables)) !== 'none';
   return isOfSource && isOfBoard && isOfPattern && isOfSeal;
 }
 
@@ -89,8 +92,23 @@ export function optionsOf({ key }: JobField, materials: MaterialsBook): Options 
   return usual !== undefined ? named : [['', otherwise], ...named.filter(([, name]) => name !== otherwise)];
 }
 
-/** What a field stands for while it is empty, as typed; `''` where nothing does. */
-export function usualValue(key: SettingKey, job: JobInput): string {
-  const usual = usualInput(key, job);
+/** What a field stands for while it is empty, in the shop if there is one, as typed; `''` where nothing does. */
+export function usualValue(key: SettingKey, job: TypedJob, tables: Tables): string {
+  const usual = usualOf(key, job, tables);
   return usual === undefined || Array.isArray(usual) ? '' : String(SETTINGS[key].holds.typed(usual));
+}
+
+/** The bits of a job, as typed: its own, those of the shop, or the usual one. */
+export function bitsOf(job: TypedJob, tables: Tables): readonly string[] {
+  return typedJob({ bit: job.bit ?? usualOf('bit', job, tables) }).bit ?? [];
+}
+
+function usualOf<Key extends SettingKey>(
+  key: Key,
+  job: TypedJob,
+  { shop, materials }: Tables,
+): JobInput[Key] {
+  const { [key]: _, ...others }: JobInput = job;
+  const { filled } = filledByShop(others, shop, materials);
+  return filled[key] ?? usualInput(key, job);
 }

@@ -1,11 +1,11 @@
-import type { MaterialsBook } from '@pourproof/materials';
 import { type JobInput, settleJob } from 'pourproof';
 import { refusalLine } from './refusal-line.ts';
+import { type Tables, vetOptions } from './shelf.ts';
 
 /** What is wrong with a job, settings by the fields of the page; `''` if nothing is. */
-export function jobProblem(job: JobInput, materials: MaterialsBook): string {
+export function jobProblem(job: JobInput, tables: Tables): string {
   try {
-    settleJob(job, { materials });
+    settleJob(job, vetOptions(tables));
     return '';
   } catch (error) {
     const line = refusalLine(error);

@@ -1,4 +1,4 @@
-import type { NamedBytes } from './artwork-source.ts';
+import type { ArtworkSource, NamedBytes } from './artwork-source.ts';
 import { demoOrderArtwork } from './demo-order.ts';
 import { type ChosenFile, type OpenedFiles, openedFiles } from './opened-files.ts';
 import { type ShippedFont, shippedFontFile } from './shipped-fonts.ts';
@@ -13,7 +13,7 @@ export type ChosenFont =
 /** What the page has to wait for. */
 export interface Loads {
   readonly files: (files: readonly ChosenFile[]) => Promise<OpenedFiles>;
-  readonly demo: () => Promise<Uint8Array>;
+  readonly demo: () => Promise<ArtworkSource>;
   readonly font: (font: ChosenFont) => Promise<NamedBytes | null>;
 }
 

@@ -1,22 +1,17 @@
-import {
-  JobError,
-  readCouponsFile,
-  readJobFile,
-  readMaterialsFile,
-  type TypedJob,
-  typedJob,
-} from '@pourproof/job';
-import type { MaterialsBook } from '@pourproof/materials';
+import { JobError, readCouponsFile, readJobFile, type TypedJob, typedJob } from '@pourproof/job';
 import type { NamedBytes } from './artwork-source.ts';
+import type { NamedData, Shelf } from './shelf.ts';
 import { shippedFontFile, shippedFonts } from './shipped-fonts.ts';
 
 /** Files that were opened together, by kind. */
 export interface OpenedFiles {
+  readonly names: readonly string[];
   readonly artwork: NamedBytes | null;
   readonly font: NamedBytes | null;
   readonly job: TypedJob | null;
-  readonly coupons: NonNullable<TypedJob['coupons']> | null;
-  readonly materials: { readonly name: string; readonly book: MaterialsBook } | null;
+  readonly coupons: Shelf['coupons'];
+  readonly shop: NamedData | null;
+  readonly materials: NamedData | null;
   /** The font that the job names, where it comes with the page. */
   readonly shippedFont: NamedBytes | null;
 }
@@ -25,16 +20,19 @@ export interface OpenedFiles {
 export type ChosenFile = Pick<File, 'name' | 'arrayBuffer'>;
 
 /**
- * Reads files that were dropped or chosen together: a drawing, a font, a job, coupons, materials.
+ * Reads files that were dropped or chosen together: a drawing, a font, a job, a shop, coupons, materials. Shop and materials stay as they are
+ * written; they are read where they are put to use.
  *
  * @throws {JobError} if two are of one kind, or a JSON file cannot be used
  */
 export async function openedFiles(files: readonly ChosenFile[]): Promise<OpenedFiles> {
   const read: { -readonly [Key in keyof OpenedFiles]: OpenedFiles[Key] } = {
+    names: files.map(({ name }) => name),
     artwork: null,
     font: null,
     job: null,
     coupons: null,
+    shop: null,
     materials: null,
     shippedFont: null,
   };
@@ -62,10 +60,10 @@ function jsonPart(read: OpenedFiles, name: string, bytes: Uint8Array): Partial<O
       return { job: single(read.job, typedJob(readJobFile(data, name)), 'job files') };
     case 'pourproof/coupons@1':
       return { coupons: single(read.coupons, readCouponsFile(data, name), 'coupons files') };
+    case 'pourproof/shop@1':
+      return { shop: single(read.shop, { name, data }, 'shop files') };
     case 'pourproof/materials@1':
-      return {
-        materials: single(read.materials, { name, book: readMaterialsFile(data, name) }, 'materials files'),
-      };
+      return { materials: single(read.materials, { name, data }, 'materials files') };
     default:
       throw new JobError('unknown-file', null, { file: name });
   }

@@ -3,40 +3,64 @@ import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-
 import { jobForSource } from './job-for-source.ts';
 import type { OpenedFiles } from './opened-files.ts';
 import { type PageState, withoutDemo } from './page-state.ts';
+import { type Shelf, tablesOf, vetOptions } from './shelf.ts';
+
+/** A state, and what is still needed for it; `''` for nothing. */
+interface Opened {
+  readonly state: PageState;
+  readonly note: string;
+}
 
 /**
  * The state of the page after files were opened. Files that a job names and that were not given are asked for.
  *
  * @throws {JobError} if the resulting job cannot be vetted
  */
-export function openedState(now: PageState, files: OpenedFiles): PageState {
-  // coupons, materials and fonts are for the demo too
+export function openedState(now: PageState, files: OpenedFiles): Opened {
+  // coupons, materials, the shop and fonts are for the demo too
   const before = files.artwork === null && files.job === null ? now : withoutDemo(now);
-  const materials = files.materials?.book ?? before.materials;
-  const withCoupons = (job: TypedJob): TypedJob =>
-    files.coupons === null ? job : { ...job, coupons: files.coupons };
-  const job = withCoupons(files.job === null ? before.job : ticketOf(files.job, before.job));
-  settleJob(job, { materials });
-  const aside = before.aside === null ? null : { ...before.aside, job: withCoupons(before.aside.job) };
-  const state = {
+  const shelf = shelfWith(before.shelf, files);
+  const job = withCoupons(files.job === null ? before.job : ticketOf(files.job, before.job), files, shelf);
+  settleJob(job, vetOptions(tablesOf(shelf)));
+  const aside = before.aside && { ...before.aside, job: withCoupons(before.aside.job, files, shelf) };
+  const state: PageState = {
     ...before,
     job,
     aside,
     ticket: files.job === null ? before.ticket : before.ticket + 1,
-    materials,
-    materialsName: files.materials?.name ?? before.materialsName,
+    shelf,
     font: files.font ?? before.font,
     waitingText: files.job === null ? before.waitingText : '',
     waitingFile: files.job === null ? before.waitingFile : '',
-    note: '',
   };
   if (files.artwork !== null) {
     const isJobForIt = files.job !== null || files.artwork.name === before.waitingFile;
     const font = files.font ?? (isJobForIt ? fontNamed(job, before.font, files) : null);
     const source: ArtworkSource = { kind: 'file', ...files.artwork, font: font ?? null };
-    return withFile({ ...state, waitingText: '', waitingFile: '' }, source, isJobForIt);
+    return asIs(withFile({ ...state, waitingText: '', waitingFile: '' }, source, isJobForIt));
   }
-  return files.job === null ? withFont(state, files.font) : withNamed(state, files.job, files);
+  return files.job === null ? asIs(withFont(state, files.font)) : withNamed(state, files.job, files);
+}
+
+function asIs(state: PageState): Opened {
+  return { state, note: '' };
+}
+
+/** A shelf that nothing was opened for is the same one, which tells questions apart. */
+function shelfWith(shelf: Shelf, { shop, materials, coupons }: OpenedFiles): Shelf {
+  return shop === null && materials === null && coupons === null
+    ? shelf
+    : {
+        shop: shop ?? shelf.shop,
+        materials: materials ?? shelf.materials,
+        coupons: coupons ?? shelf.coupons,
+      };
+}
+
+/** A job with the coupons that were opened; a job file that brings none gets those of the shelf. */
+function withCoupons(job: TypedJob, { coupons, job: file }: OpenedFiles, shelf: Shelf): TypedJob {
+  const added = coupons ?? (file === null || job.coupons !== undefined ? null : shelf.coupons);
+  return added === null ? job : { ...job, coupons: added };
 }
 
 /** A job file without its artwork, in the unit of the page if it names none. */
@@ -61,23 +85,25 @@ function withFont(state: PageState, font: NamedBytes | null): PageState {
 }
 
 /** A job file alone: sets its lettering, or asks for its drawing unless that is on the sheet. */
-function withNamed(state: PageState, file: TypedJob, files: OpenedFiles): PageState {
+function withNamed(state: PageState, file: TypedJob, files: OpenedFiles): Opened {
   if (file.text !== undefined && file.artwork === undefined) {
     const font = fontNamed(file, state.font, files);
     return font === undefined
       ? {
-          ...state,
-          waitingText: file.text,
+          state: { ...state, waitingText: file.text },
           note: `This job sets lettering in ${file.font ?? 'a font that it does not name'}: choose that font file too.`,
         }
-      : { ...state, source: letteringSource(file.text, font) };
+      : asIs({ ...state, source: letteringSource(file.text, font) });
   }
   const isShown = state.source?.kind === 'file' && state.source.name === basename(file.artwork ?? '');
   if (file.artwork === undefined || isShown) {
-    return state;
+    return asIs(state);
   }
   const waitingFile = basename(file.artwork);
-  return { ...state, waitingFile, note: `This job is for ${waitingFile}: choose that file too.` };
+  return {
+    state: { ...state, waitingFile },
+    note: `This job is for ${waitingFile}: choose that file too.`,
+  };
 }
 
 /** The font that a job names; `null` for letters that need none, `undefined` if it was not given. */

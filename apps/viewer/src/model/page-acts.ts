@@ -1,101 +1,46 @@
-import type { TypedJob } from '@pourproof/job';
-import { defaultMaterials } from '@pourproof/materials';
-import type { Act } from './act-log.ts';
-import { type ArtworkSource, letteringSource, type NamedBytes } from './artwork-source.ts';
-import { changedJob, type JobPart } from './changed-job.ts';
-import { demoOrderJob } from './demo-order.ts';
-import { jobForSource } from './job-for-source.ts';
-import { jobProblem } from './job-problem.ts';
+import type { ArtworkSource, NamedBytes } from './artwork-source.ts';
+import type { Bench } from './bench.ts';
+import type { JobPart } from './changed-job.ts';
 import type { OpenedFiles } from './opened-files.ts';
-import { openedState } from './opened-state.ts';
-import { type PageState, withoutDemo } from './page-state.ts';
-import { refusalLine } from './refusal-line.ts';
+import type { Shelf } from './shelf.ts';
 
-type PageAct = Act<PageState>;
-
-/** Says what went wrong and leaves everything else as it is. */
-export function noted(note: string): PageAct {
-  return (state) => ({ ...state, note });
-}
-
-/** Opens files that were dropped or chosen together. If they cannot be used nothing changes but the note. */
-export function filesOpened(files: OpenedFiles): PageAct {
-  return (state) => {
-    try {
-      return openedState(state, files);
-    } catch (error) {
-      const note = refusalLine(error);
-      if (note === null) {
-        throw error;
-      }
-      return { ...state, note };
-    }
-  };
-}
-
-/** Lays the demo order on the sheet, with a ticket of its own; the maker's order waits aside. */
-export function demoShown(bytes: Uint8Array): PageAct {
-  const source: ArtworkSource = { kind: 'file', name: 'board.svg', bytes, font: null };
-  return (state) => {
-    const { aside, source: own, job, ticket } = state;
-    return {
-      ...state,
-      source,
-      job: { ...demoOrderJob(), units: job.units ?? 'mm' },
-      ticket: ticket + 1,
-      aside: aside ?? { source: own, job },
-      waitingText: '',
-      waitingFile: '',
-      note: '',
-    };
-  };
-}
-
-/** Takes the demo off the sheet and brings back what the maker had there. */
-export function demoTakenOff(): PageAct {
-  return (state) => ({ ...withoutDemo(state), note: '' });
-}
-
-/** Sets words, in a font of the page's, the maker's own or, with `null`, in single strokes. */
-export function letteringSet(text: string, font: NamedBytes | null, part: JobPart): PageAct {
-  const source = letteringSource(text, font);
-  return (before) => {
-    const state = withoutDemo(before);
-    const job = changedJob(state.job, { ...part, font: font?.name });
-    return {
-      ...state,
-      source,
-      job: jobForSource(job, source, state.source),
-      font: font ?? state.font,
-      waitingText: '',
-      waitingFile: '',
-      note: '',
-    };
-  };
-}
+/** What of a shelf can be taken off by itself. */
+export type ShelfPart = keyof Shelf;
 
 /**
- * Changes parts of the job; `undefined` resets a value to its default.
- *
- * @param seen the note that stood there when it was changed, and has been heeded with it
+ * One thing that a maker did, as plain data: the browser can clone it, post it and keep it, and the state is what the acts make of a blank page
+ * one after another.
  */
-export function jobChanged(part: JobPart, seen: string): PageAct {
-  return (state) => {
-    const job = changedJob(state.job, part);
-    const problem = jobProblem(job, state.materials);
-    return problem === ''
-      ? { ...state, job, note: state.note === seen ? '' : state.note }
-      : { ...state, note: problem };
-  };
-}
-
-/** Returns to the materials that ship with pourproof, unless a job needs the maker's own. */
-export function materialsDropped(): PageAct {
-  return (state) => {
-    const jobs: readonly TypedJob[] = [state.job, state.aside?.job ?? {}];
-    const refusal = jobs.map((job) => jobProblem(job, defaultMaterials)).find((text) => text !== '');
-    return refusal === undefined
-      ? { ...state, materials: defaultMaterials, materialsName: '', note: '' }
-      : { ...state, note: `The job needs these materials: ${refusal}` };
-  };
-}
+export type PageAct =
+  /** Files that were dropped or chosen together. */
+  | { readonly do: 'open'; readonly files: OpenedFiles }
+  /** The demo order, with a ticket of its own; the maker's order waits aside. */
+  | { readonly do: 'show-demo'; readonly demo: ArtworkSource }
+  | { readonly do: 'leave-demo' }
+  /** Words in a font of the page's, the maker's own or, with `null`, in single strokes. */
+  | {
+      readonly do: 'set-lettering';
+      readonly text: string;
+      readonly font: NamedBytes | null;
+      readonly part: JobPart;
+      readonly run: string;
+    }
+  /** Parts of the job; `undefined` resets a value to its default. */
+  | {
+      readonly do: 'change-job';
+      readonly part: JobPart;
+      /** The note that stood there when it was changed, and has been heeded with it. */
+      readonly seen: string;
+      readonly run: string;
+    }
+  | { readonly do: 'take-off'; readonly what: ShelfPart }
+  /** Shop, materials and coupons that were opened in another window. */
+  | { readonly do: 'take-shelf'; readonly shelf: Shelf }
+  | { readonly do: 'undo' }
+  | { readonly do: 'redo' }
+  | { readonly do: 'go-to'; readonly step: number }
+  /** A bench that was kept, or a new one, in place of the one that is there. */
+  | { readonly do: 'lay'; readonly bench: Bench }
+  /** The same bench, kept under another id from now on. */
+  | { readonly do: 'keep-as'; readonly id: string; readonly note: string }
+  | { readonly do: 'note'; readonly note: string };

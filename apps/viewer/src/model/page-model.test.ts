@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { sourceName, vet } from 'pourproof';
 import { expect, test } from 'vitest';
 import { isSameQuestion } from './asked.ts';
+import type { Bench } from './bench.ts';
+import { stateOf } from './bench.ts';
 import { jobForSource } from './job-for-source.ts';
 import { type ChosenFile, openedFiles } from './opened-files.ts';
 import { PageModel } from './page-model.ts';
@@ -25,10 +27,13 @@ const job = (name: string, fields: object): ChosenFile =>
   opened(name, JSON.stringify({ schema: 'pourproof/job@1', ...fields }));
 
 const SIZED = { artwork: 'a.svg', width: '90mm', depth: '2mm' };
+const SHOP = { schema: 'pourproof/shop@1', bits: ['flat:2mm'], usual: { seal: 'shellac' } };
 const COUPONS = {
   schema: 'pourproof/coupons@1',
   coupons: [{ slots: ['none below 0.45mm', 'none below 0.45mm'] }],
 };
+
+const DEMO_BYTES = new TextEncoder().encode(bar);
 
 /** Everything that is done on a page in its tests, by name. */
 const ACTS = {
@@ -47,8 +52,13 @@ const ACTS = {
     page.openFiles([{ name: 'gone.svg', arrayBuffer: () => Promise.reject(new Error('gone')) }]),
   'set words': (page) => page.setLettering('ELM', null, { singleLine: true, capHeight: '15mm' }),
   'show the demo': (page) => page.showDemo(),
-  'leave the demo': (page) => page.takeDemoOff(),
-  'drop the materials': (page) => page.dropMaterials(),
+  'leave the demo': (page) => page.act({ do: 'leave-demo' }),
+  'open a shop': (page) => page.openFiles([opened('shop.json', JSON.stringify(SHOP))]),
+  'take the shop off': (page) => page.takeOff('shop'),
+  'take the coupons off': (page) => page.takeOff('coupons'),
+  undo: (page) => page.act({ do: 'undo' }),
+  redo: (page) => page.act({ do: 'redo' }),
+  'go to the first step': (page) => page.act({ do: 'go-to', step: 0 }),
   'type depth 4mm': (page) => page.changeJob({ depth: '4mm' }),
   'type a depth that is refused': (page) => page.changeJob({ depth: '13mm' }),
   'type width 70mm': (page) => page.changeJob({ width: '70mm' }),
@@ -95,7 +105,7 @@ function pageInHand(): {
   /** Ends what is worked on, if a newer question waits for it. */
   readonly letGo: () => void;
   readonly loads: readonly unknown[];
-  readonly questions: readonly Question[];
+  readonly questions: Question[];
 } {
   const gates: (() => void)[] = [];
   const begun: Promise<void>[] = [];
@@ -122,7 +132,7 @@ function pageInHand(): {
   const page = new PageModel({
     loads: {
       files: (files) => gated(() => openedFiles(files)),
-      demo: () => gated(async () => new TextEncoder().encode(bar)),
+      demo: () => gated(async () => ({ kind: 'file', name: 'board.svg', bytes: DEMO_BYTES, font: null })),
       font: () => gated(async () => null),
     },
     post: (question) => questions.push(question),
@@ -182,11 +192,19 @@ function expectOnePiece({ state, shown, failure, isBusy }: PageModel): void {
 }
 
 /** What a page holds, without notes: an older one is put aside by what is done after it was seen. */
-function held({ source, job, aside, waitingFile, materialsName, font }: PageState): unknown {
-  return [source?.name, job, aside?.source?.name, aside?.job, waitingFile, materialsName, font?.name];
+function held(bench: Bench): unknown {
+  return [bench.at, ...bench.steps.map(({ state, told }) => [told, heldIn(state)])];
+}
+
+function heldIn({ source, job, aside, waitingFile, shelf, font }: PageState): unknown {
+  return [source?.name, job, aside?.source?.name, aside?.job, waitingFile, shelf, font?.name];
 }
 
 async function inOrder(names: readonly ActName[]): Promise<PageState> {
+  return stateOf(await benchInOrder(names));
+}
+
+async function benchInOrder(names: readonly ActName[]): Promise<Bench> {
   const { page, act, endLoad, loads } = pageInHand();
   for (const name of names) {
     act(name);
@@ -194,7 +212,7 @@ async function inOrder(names: readonly ActName[]): Promise<PageState> {
       await endLoad(0);
     }
   }
-  return page.state;
+  return page.bench;
 }
 
 const step = fc.oneof(
@@ -231,7 +249,7 @@ test('whatever ends when, the page shows one proof, and in the end that of all a
         expectOnePiece(page);
       }
       expect(page.isBusy).toBe(false);
-      expect(held(page.state)).toEqual(held(await inOrder(done)));
+      expect(held(page.bench)).toEqual(held(await benchInOrder(done)));
     }),
     { numRuns: 300 },
   );
@@ -293,7 +311,7 @@ test('a load that fails is told, and leaves everything as it was', async () => {
   await endLoad(1);
   await endLoad(0);
   expect(page.state).toMatchObject({ source: { name: 'a.svg' }, job: { depth: '4mm' } });
-  expect(page.state.note).toContain('gone.svg could not be opened');
+  expect(page.bench.note).toContain('gone.svg could not be opened');
 });
 
 test('the demo has a ticket of its own, and the maker’s is back with the next drawing', async () => {
@@ -348,17 +366,24 @@ test('an answer to an older question, and one that nobody asked for, change noth
   expect([page.shown, page.failure]).toEqual([null, null]);
 });
 
-test('a worker that never came up is told with the first question', async () => {
-  const { page, act, endLoad } = pageInHand();
-  page.breakDown('404');
+test('a worker that breaks down is told with the question that it had, and the next one is asked anew', async () => {
+  const { page, act, endLoad, answerAll, questions } = pageInHand();
+  page.breakDown({ kind: 'fault', message: 'early' });
   expect(page.failure).toBeNull();
   act('open a.svg');
   await endLoad(0);
+  questions.shift();
+  page.breakDown({ kind: 'fault', message: '404' });
   expect([page.isBusy, page.failure?.where]).toEqual([false, '404']);
+  act('type depth 4mm');
+  expect(page.failure).toBeNull();
+  answerAll();
+  expect([page.isBusy, page.failure, page.shown?.job.depth]).toEqual([false, null, '4mm']);
 });
 
 test('files that cannot be used change nothing but the note', async () => {
-  const state = await inOrder(['open a.svg', 'open a broken job']);
+  const bench = await benchInOrder(['open a.svg', 'open a broken job']);
+  const state = stateOf(bench);
   expect([state.source?.name, state.job]).toEqual(['a.svg', {}]);
-  expect(state.note).toContain('is not JSON');
+  expect(bench.note).toContain('is not JSON');
 });

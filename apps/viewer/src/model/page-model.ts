@@ -1,24 +1,22 @@
-import { type Act, ActLog } from './act-log.ts';
+import type { Refusal } from 'pourproof';
+import { ActLog } from './act-log.ts';
+import { afterAct } from './after-act.ts';
 import { bareSource } from './artwork-source.ts';
 import { type Asked, isSameQuestion } from './asked.ts';
+import { type Bench, BLANK_BENCH, stateOf } from './bench.ts';
 import type { JobPart } from './changed-job.ts';
 import { type Failure, faultOfOurs } from './failure.ts';
+import { chosenFont } from './font-choice.ts';
 import type { ChosenFont, Loads } from './loads.ts';
 import type { ChosenFile } from './opened-files.ts';
-import {
-  demoShown,
-  demoTakenOff,
-  filesOpened,
-  jobChanged,
-  letteringSet,
-  materialsDropped,
-  noted,
-} from './page-acts.ts';
-import { BLANK_PAGE, type PageState } from './page-state.ts';
+import type { PageAct, ShelfPart } from './page-acts.ts';
+import type { PageState } from './page-state.ts';
 import type { Answer, PageVetted, Question } from './question.ts';
 import { refusalLine } from './refusal-line.ts';
 import { type Selection, stillThere } from './selection.ts';
+import { type Tables, tablesOf, vetOptions } from './shelf.ts';
 import type { ShownProof } from './shown-proof.ts';
+import { namePart } from './typed-name.ts';
 import type { WorkPart } from './work-part.ts';
 
 /** What a model of the page works with. */
@@ -32,12 +30,19 @@ export interface PagePorts {
   readonly shownProof: (asked: Asked, vetted: PageVetted, isWhole: boolean) => ShownProof;
   /** Called after every change. */
   readonly changed: () => void;
+  /** Given the bench after every act, to be kept. */
+  readonly kept?: (bench: Bench) => void;
 }
+
+/** Why there will be no other answer. */
+export type Why =
+  | { readonly kind: 'fault'; readonly message: string }
+  | { readonly kind: 'refused'; readonly refusal: Refusal };
 
 /** What is on the page: what the maker put there, and the newest proof of it. Of acts that overlap the newest wins. */
 export class PageModel {
-  /** What the maker put on the page, newer than the proof while {@link isBusy}. */
-  state: PageState = BLANK_PAGE;
+  /** All that the maker has done, newer than the proof while {@link isBusy}. */
+  bench: Bench = BLANK_BENCH;
   /** The newest proof; `null` before the first, and where the newest question was refused. */
   shown: ShownProof | null = null;
   /** Why there is no proof of what is on the page; `null` while it is not known. */
@@ -48,18 +53,26 @@ export class PageModel {
   working: WorkPart | null = null;
 
   readonly #ports: PagePorts;
-  readonly #log: ActLog<PageState> = new ActLog(BLANK_PAGE);
+  readonly #log: ActLog<Bench, PageAct> = new ActLog(BLANK_BENCH, afterAct);
   #count = 0;
   /** The newest question, and what of its answer is still to come. */
   #asked: Asked | null = null;
   #awaits: 'verdict' | 'ways' | 'nothing' = 'nothing';
   #waiting: Question | null = null;
   #isWorking = false;
-  /** Why nobody will answer; `''` while somebody does. */
-  #breakDown = '';
 
   constructor(ports: PagePorts) {
     this.#ports = ports;
+  }
+
+  /** What the maker put on the page. */
+  get state(): PageState {
+    return stateOf(this.bench);
+  }
+
+  /** What its jobs are settled with. */
+  get tables(): Tables {
+    return tablesOf(this.state.shelf);
   }
 
   /** Whether what is shown is older than what is on the page, or something is still being loaded. */
@@ -72,39 +85,53 @@ export class PageModel {
     const names = files.map(({ name }) => name).join(', ');
     return this.#load(async () => {
       const opened = await this.#ports.loads.files(files);
-      return [filesOpened(opened), opened.artwork !== null];
+      return [{ do: 'open', files: opened }, opened.artwork !== null];
     }, `${names} could not be opened. Check that it is still there and is a file, not a folder, and try again.`);
   }
 
   /** Shows the demo order, with a job of its own. */
   showDemo(): Promise<void> {
     return this.#load(
-      async () => [demoShown(await this.#ports.loads.demo()), true],
+      async () => [{ do: 'show-demo', demo: await this.#ports.loads.demo() }, true],
       'The demo could not be loaded. Check the connection and try again.',
     );
   }
 
-  /** Brings back what the maker had on the page before the demo. */
-  takeDemoOff(): void {
-    this.#do(demoTakenOff());
-  }
-
-  /** Sets words in a font, with changes to the job. */
-  setLettering(text: string, font: ChosenFont, part: JobPart): Promise<void> {
+  /** Sets words in a font, with changes to the job; those of one run are one step. */
+  setLettering(text: string, font: ChosenFont, part: JobPart, run = ''): Promise<void> {
     return this.#load(async () => {
       const chosen = await this.#ports.loads.font(font);
-      return [letteringSet(text, chosen, part), true];
+      return [{ do: 'set-lettering', text, font: chosen, part, run }, true];
     }, 'The font could not be opened. Check that it is still there and try again.');
   }
 
-  /** Changes parts of the job; `undefined` resets a value to its default. */
-  changeJob(part: JobPart): void {
-    this.#do(jobChanged(part, this.state.note));
+  /** Sets a name as it is typed; `run` says which letters are typed in one go. */
+  typeName(text: string, choice: string, run: string): Promise<void> {
+    const font = chosenFont(choice, this.state.font);
+    return font === undefined
+      ? Promise.resolve()
+      : this.setLettering(text, font, namePart(this.state, choice), run);
   }
 
-  /** Returns to the materials that ship with pourproof, unless a job needs the maker's own. */
-  dropMaterials(): void {
-    this.#do(materialsDropped());
+  /** Lays out what was kept, or what comes instead; acts that are done meanwhile are done on it. */
+  lay(bench: () => Promise<Bench>, problem: string): Promise<void> {
+    return this.#load(async () => [{ do: 'lay', bench: await bench() }, true], problem);
+  }
+
+  /** Changes parts of the job; `undefined` resets a value to its default. Changes of one run are one step. */
+  changeJob(part: JobPart, run = ''): void {
+    this.act({ do: 'change-job', part, seen: this.bench.note, run });
+  }
+
+  /** Takes a part of the shelf off, unless a job needs it. */
+  takeOff(what: ShelfPart): void {
+    this.act({ do: 'take-off', what });
+  }
+
+  /** Does what needs no loading. */
+  act(act: PageAct): void {
+    this.#log.perform(act);
+    this.#settle();
   }
 
   /** Takes an answer; one to an older question is let go. */
@@ -157,10 +184,9 @@ export class PageModel {
     this.#send();
   }
 
-  /** Tells that whoever answers has broken down, or never came up. */
-  breakDown(message: string): void {
-    this.#breakDown = this.#count === 0 ? message : '';
-    this.answer({ id: this.#count, kind: 'fault', message });
+  /** Tells that whoever answers has broken down: what was asked has no other answer, and the next question is for another. */
+  breakDown(answer: Why): void {
+    this.answer({ id: this.#count, ...answer });
   }
 
   /** Opens a finding of the proof that is shown at one of its places, or closes it. */
@@ -175,30 +201,26 @@ export class PageModel {
     this.shown = shown;
   }
 
-  async #load(load: () => Promise<readonly [Act<PageState>, boolean]>, problem: string): Promise<void> {
+  async #load(load: () => Promise<readonly [PageAct, boolean]>, problem: string): Promise<void> {
     const end = this.#log.begin();
     this.#ports.changed();
     try {
       end(...(await load()));
     } catch (error) {
-      end(noted(refusalLine(error) ?? problem), false);
+      end({ do: 'note', note: refusalLine(error) ?? problem }, false);
     }
     this.#settle();
   }
 
-  #do(act: Act<PageState>): void {
-    this.#log.perform(act);
-    this.#settle();
-  }
-
   #settle(): void {
-    this.state = this.#log.state;
+    this.bench = this.#log.state;
+    this.#ports.kept?.(this.bench);
     this.#ask();
     this.#ports.changed();
   }
 
   #ask(): void {
-    const { source, job, materials } = this.state;
+    const { source, job, shelf } = this.state;
     if (source === null) {
       this.#asked = null;
       this.#awaits = 'nothing';
@@ -207,7 +229,8 @@ export class PageModel {
       this.failure = null;
       return;
     }
-    const asked: Asked = { source, job, materials };
+    const { tables } = this;
+    const asked: Asked = { source, job, shelf, tables };
     if (this.#asked !== null && isSameQuestion(asked, this.#asked)) {
       return;
     }
@@ -216,11 +239,8 @@ export class PageModel {
     this.working = null;
     // what was wrong with another question is not wrong with this one
     this.failure = null;
-    this.#waiting = { id: ++this.#count, source: bareSource(source), job, options: { materials } };
+    this.#waiting = { id: ++this.#count, source: bareSource(source), job, options: vetOptions(tables) };
     this.#send();
-    if (this.#breakDown !== '') {
-      this.answer({ id: this.#count, kind: 'fault', message: this.#breakDown });
-    }
   }
 
   // one question at a time is worked on; meanwhile only the newest waits

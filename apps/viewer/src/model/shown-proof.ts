@@ -23,6 +23,6 @@ export function shownProof(
   isWhole: boolean,
 ): ShownProof {
   const unit = settled.units;
-  const entries = findingEntries(report, { units: unit, materials: asked.materials });
+  const entries = findingEntries(report, { units: unit, materials: asked.tables.materials });
   return { ...asked, report, picture, settled, unit, entries, isWhole };
 }

@@ -1,5 +1,5 @@
 import type { Point } from '@pourproof/plane';
-import type { SheetView } from './sheet-view.ts';
+import type { SheetView } from '../draw/sheet-view.ts';
 
 const PAN_STEP_PX = 60;
 /** Zoom for each px of the wheel, and of a pinch on a touchpad, as powers of e. */
