@@ -71,7 +71,16 @@ function farthestStraight(path: CutterPath, i: number, last: number): number {
   return good;
 }
 
-/** Whether all moves from point i to point j lead forward and stay close to the line between both. */
+/** Whether move i leads straight down, but for rounding. */
+function isPlunge({ points }: CutterPath, i: number): boolean {
+  const [dx, dy, dz] = between(points, i, i + 1);
+  return Math.hypot(dx, dy) <= ROUNDING_MM && dz > ROUNDING_MM;
+}
+
+/**
+ * Whether all moves from point i to point j lead forward and stay close to the line between both. A plunge, which has a feed of its own, is
+ * one with plunges only: a move too short to see beside it does not make a cut of it.
+ */
 function isStraight(path: CutterPath, i: number, j: number): boolean {
   const { points } = path;
   const [dx, dy, dz] = between(points, i, j);
@@ -79,9 +88,10 @@ function isStraight(path: CutterPath, i: number, j: number): boolean {
   if (length === 0) {
     return false;
   }
+  const isDown = isPlunge(path, i);
   let reached = 0;
   for (let k = i; k < j; k++) {
-    if (isBent(path, k)) {
+    if (isBent(path, k) || isPlunge(path, k) !== isDown) {
       return false;
     }
     const [ux, uy, uz] = between(points, i, k + 1);
