@@ -7,7 +7,7 @@ import {
   signedArea,
   transformRings,
 } from '@pourproof/plane';
-import { fitOutlines, type OutlinePath, type XY } from '@pourproof/redraw';
+import { fitOutlines, type OutlinePath, roundedTips, type XY } from '@pourproof/redraw';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anyPolygon, between, letters } from '../arbitraries.ts';
@@ -17,6 +17,8 @@ import { cleanFrom } from '../support/shapes/clean-from.ts';
 import { lettered } from '../support/shapes/lettered.ts';
 
 const TOLERANCE = { chordMm: 0.0005, fitMm: 0.004 };
+/** Kinks below are rounding, radians. */
+const EXACT_RAD = 1e-9;
 /** Points on each piece of an outline where it is compared. */
 const BETWEEN = 200;
 
@@ -104,13 +106,34 @@ test('pieces go on into each other without a kink, where no corner was drawn', (
   );
   const [path] = fitOutlines(wave, TOLERANCE);
   expect(path!.pieces.length).toBeLessThan(30);
-  const { pieces } = path!;
-  pieces.forEach((piece, k) => {
-    const next = pieces[(k + 1) % pieces.length]!;
-    const from = k === 0 ? path!.start : pieces[k - 1]!.to;
-    expect(kink(tangents(from, piece)[1], tangents(piece.to, next)[0])).toBeLessThan(0.005);
-  });
+  expect(worstKink(path!)).toBeLessThan(EXACT_RAD);
 });
+
+test('arcs go on into lines, curves and other arcs without a kink, and stay arcs', () => {
+  fc.assert(
+    fc.property(between(0, 6), between(0.3, 3), (turn, radius) => {
+      const bar = cleanFrom([[0, 0, 30, 2, 27, 12, 3, 9]]);
+      const turned = transformRings(rotation(turn), bar) as CleanRegion;
+      const [rounded] = fitOutlines(roundedTips(turned, radius, TOLERANCE.chordMm).region, TOLERANCE);
+      expect(rounded!.pieces.map(({ kind }) => kind).sort()).toEqual([
+        ...Array.from({ length: 4 }, () => 'arc'),
+        ...Array.from({ length: 4 }, () => 'line'),
+      ]);
+      expect(worstKink(rounded!)).toBeLessThan(EXACT_RAD);
+      expect(rounded!.offMm).toBeLessThan(TOLERANCE.fitMm / 4);
+    }),
+    cases(10),
+  );
+});
+
+function worstKink({ start, pieces }: OutlinePath): number {
+  return Math.max(
+    ...pieces.map((piece, k) => {
+      const next = pieces[(k + 1) % pieces.length]!;
+      return kink(tangents(k === 0 ? start : pieces[k - 1]!.to, piece)[1], tangents(piece.to, next)[0]);
+    }),
+  );
+}
 
 /** Chords of a closed curve whose points are moved out so that they have its area. */
 function chords(at: (t: number) => XY, count: number): CleanRegion {
@@ -157,13 +180,21 @@ function pointOn(from: XY, piece: OutlinePath['pieces'][number], t: number): XY 
   }
 }
 
-/** Directions in which a piece begins and ends, by short steps. */
-function tangents(from: XY, piece: OutlinePath['pieces'][number]): readonly [XY, XY] {
-  const step = 1e-6;
-  const [a, b] = [pointOn(from, piece, step), pointOn(from, piece, 1 - step)];
+/** Directions in which a piece begins and ends. */
+function tangents([x, y]: XY, piece: OutlinePath['pieces'][number]): readonly [XY, XY] {
+  const [toX, toY] = piece.to;
+  if (piece.kind === 'cubic') {
+    const [[bx, by], [cx, cy]] = piece.control;
+    return [
+      [bx - x, by - y],
+      [toX - cx, toY - cy],
+    ];
+  }
+  const half = piece.kind === 'arc' ? 2 * Math.atan(piece.bulge) : 0;
+  const along = Math.atan2(toY - y, toX - x);
   return [
-    [a[0] - from[0], a[1] - from[1]],
-    [piece.to[0] - b[0], piece.to[1] - b[1]],
+    [Math.cos(along - half), Math.sin(along - half)],
+    [Math.cos(along + half), Math.sin(along + half)],
   ];
 }
 

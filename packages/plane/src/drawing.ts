@@ -17,6 +17,8 @@ export interface DrawnShape {
    * crossings are no fault of the drawing.
    */
   readonly isPieced?: true;
+  /** Points that join lines and curves in the file or font; of a stroked line those of the line. Absent where a reader does not count them. */
+  readonly nodes?: number;
 }
 
 /** A gap between two ends of an outline. */

@@ -1,5 +1,5 @@
 import { type Job, type JobInput, settleJob } from '@pourproof/job';
-import { type Notice, signedArea } from '@pourproof/plane';
+import { type Drawing, type Notice, signedArea } from '@pourproof/plane';
 import { type ColourOutline, colourOutlines, type OutlinedPart } from '@pourproof/proof';
 import { colourName, OUTPUT_MARK } from '@pourproof/wording';
 import { drawingFrom, readingSettings } from './read-drawing.ts';
@@ -23,7 +23,9 @@ export interface ArtworkFile {
   readonly areaMm2: number;
   /** Points that join lines, arcs and curves. */
   readonly nodes: number;
-  /** The same of the artwork as it was read, curves as short straight lines within the job's tolerance. */
+  /** The same of the file or font that was read, parts that lie under others included; `null` where the reader does not count them, as in DXF. */
+  readonly sourceNodes: number | null;
+  /** Points of the artwork as it was read, curves as short straight lines within the job's tolerance. */
   readonly pointsRead: number;
   /** Farthest that an outline lies from what was read and changed, mm; at most nine tenths of the job's tolerance. */
   readonly offMm: number;
@@ -77,10 +79,17 @@ export async function artworkFile(
     text: format === 'svg' ? svgFile(file) : dxfFile(file),
     areaMm2: outlines.reduce((sum, { region }) => sum + signedArea(region), 0),
     nodes: fitted.reduce((sum, { nodes }) => sum + nodes, 0),
+    sourceNodes: sourceNodes(drawing),
     pointsRead: outlines.reduce((sum, { region }) => sum + region.coords.length / 2, 0),
     offMm: fitted.reduce((most, { offMm }) => Math.max(most, offMm), 0) + 2 * chordMm,
     notices: drawing.notices,
   };
+}
+
+function sourceNodes({ shapes }: Drawing): number | null {
+  return shapes.every(({ nodes }) => nodes !== undefined)
+    ? shapes.reduce((sum, { nodes = 0 }) => sum + nodes, 0)
+    : null;
 }
 
 /** Id and title of a group. */

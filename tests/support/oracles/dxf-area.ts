@@ -3,11 +3,11 @@ import dxfParser from 'dxf-parser';
 /** The parser's class: its types describe the module, Node hands over the class itself. */
 const DxfParser = dxfParser as unknown as new () => { parseSync(text: string): { entities: Entity[] } };
 
-/** What an independent reader of DXF sees: closed outlines as dense points, y up, and their layers. */
+/** What an independent reader of DXF sees: closed outlines, or parts of them, as dense points, y up, and their layers. */
 export interface ParsedOutline {
   readonly layer: string;
   readonly type: string;
-  /** Exact area with the sign of its direction, from bulges and control points. */
+  /** Exact ∫ (x dy − y dx) / 2 along it, from bulges and control points: of all parts of an outline together its area, with the sign of its direction. */
   readonly areaMm2: number;
   /** `[x, y, …]` on the outline. */
   readonly points: readonly number[];
@@ -26,9 +26,30 @@ interface Entity {
 /** Points between the ends of each side. */
 const BETWEEN = 16;
 
-/** Reads closed LWPOLYLINEs and SPLINEs made of cubic Béziers with dxf-parser, and measures them by their own formulas. */
+/**
+ * Reads LWPOLYLINEs and SPLINEs made of cubic Béziers with dxf-parser, and measures them by their own formulas.
+ *
+ * @throws where open ones do not close into outlines, each beginning exactly where another one ends
+ */
 export function parsedOutlines(text: string): readonly ParsedOutline[] {
-  return new DxfParser().parseSync(text).entities.map((entity) => ({
+  const { entities } = new DxfParser().parseSync(text);
+  const loose = new Map<string, number>();
+  for (const { layer, shape, closed, vertices, controlPoints = [] } of entities) {
+    if (shape !== true && closed !== true) {
+      const points = vertices ?? controlPoints;
+      for (const [point, side] of [
+        [points[0], 1],
+        [points.at(-1), -1],
+      ] as const) {
+        const key = `${layer} ${point?.x} ${point?.y}`;
+        loose.set(key, (loose.get(key) ?? 0) + side);
+      }
+    }
+  }
+  if ([...loose.values()].some((count) => count !== 0)) {
+    throw new Error('an outline is open');
+  }
+  return entities.map((entity) => ({
     layer: entity.layer,
     type: entity.type,
     ...(entity.type === 'SPLINE' ? measuredSpline(entity) : measuredPolyline(entity)),
@@ -36,12 +57,9 @@ export function parsedOutlines(text: string): readonly ParsedOutline[] {
 }
 
 function measuredPolyline({ vertices = [], shape }: Entity): Pick<ParsedOutline, 'areaMm2' | 'points'> {
-  if (shape !== true) {
-    throw new Error('an outline is open');
-  }
   const points: number[] = [];
   let area = 0;
-  vertices.forEach(({ x, y, bulge = 0 }, k) => {
+  vertices.slice(0, shape === true ? undefined : -1).forEach(({ x, y, bulge = 0 }, k) => {
     const to = vertices[(k + 1) % vertices.length]!;
     const [dx, dy] = [to.x - x, to.y - y];
     const turn = 4 * Math.atan(bulge);

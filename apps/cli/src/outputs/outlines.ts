@@ -20,13 +20,17 @@ export async function outlinesContent(
     throw new RangeError('no source');
   }
   const format = path.toLowerCase().endsWith('.dxf') ? 'dxf' : 'svg';
-  const { text, nodes, pointsRead, offMm } = await artworkFile(await openSource(first, io), job, {
-    ...options,
-    format,
-    part: PARTS[flag],
-  });
+  const { text, nodes, sourceNodes, pointsRead, offMm } = await artworkFile(
+    await openSource(first, io),
+    job,
+    {
+      ...options,
+      format,
+      part: PARTS[flag],
+    },
+  );
   return {
     text,
-    note: `: ${nodes} nodes for ${pointsRead} points, outlines within ${(1000 * offMm).toFixed(1)} µm`,
+    note: `: ${nodes} nodes for ${sourceNodes === null ? `${pointsRead} points read` : `${sourceNodes} of the source`}, outlines within ${(1000 * offMm).toFixed(1)} µm`,
   };
 }

@@ -41,6 +41,11 @@ export function glyphRings(
   return rings;
 }
 
+/** How many points join the lines and curves of a glyph. */
+export function glyphNodes(font: OpenedFont, glyph: number): number {
+  return font.shaped.glyphToJson(glyph).filter(({ type }) => type !== 'M' && type !== 'Z').length;
+}
+
 /** The exact box around a glyph's curves, or `undefined` for a blank glyph. */
 export function glyphInk(font: OpenedFont, glyph: number): InkBox | undefined {
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };

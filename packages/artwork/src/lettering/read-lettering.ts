@@ -10,7 +10,7 @@ import {
   textInUnits,
   translation,
 } from '@pourproof/plane';
-import { glyphRings } from './glyph-outline.ts';
+import { glyphNodes, glyphRings } from './glyph-outline.ts';
 import { layOutText } from './lay-out-text.ts';
 import type { LayoutOptions } from './layout-options.ts';
 import { letterNames } from './letter-names.ts';
@@ -105,7 +105,7 @@ function drawLetter(
 ): DrawnShape[] {
   return letter.cluster.glyphs.flatMap((g) => {
     const rings = glyphRings(font, g.glyph, compose(letter.emToMm, translation(g.x, g.y)), toleranceMm);
-    return letterShape(rings, names.get(letter) as string);
+    return letterShape(rings, names.get(letter) as string, glyphNodes(font, g.glyph));
   });
 }
 

@@ -87,7 +87,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   const paintFill = (): void => {
     if (fillPaint !== undefined) {
       noticeOpenOutlines(scene, element, state, path);
-      emit(scene, element, state, fill(), fillPaint);
+      emit(scene, element, state, fill(), { ...fillPaint, nodes: nodesOf(path) });
     }
   };
   const paintStroke = (): void => {
@@ -95,6 +95,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
       emit(scene, element, state, strokedRegion(scene, element, state, path), {
         ...strokePaint,
         isPieced: true,
+        nodes: nodesOf(path),
       });
     }
   };
@@ -108,13 +109,27 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   return { fill: fillPaint, stroke: strokePaint };
 }
 
+/** How many points join the lines and curves of a path; a line that closes it in its own start adds none. */
+function nodesOf(path: Path): number {
+  let nodes = 0;
+  for (const { x0, y0, segments } of path) {
+    let [x, y] = [x0, y0];
+    segments.forEach((segment) => {
+      nodes += segment.x === x && segment.y === y ? 0 : 1;
+      [x, y] = [segment.x, segment.y];
+    });
+    nodes += x === x0 && y === y0 ? 0 : 1;
+  }
+  return nodes;
+}
+
 /** Adds an area to the scene, cut by the clips around it. */
 export function emit(
   scene: Scene,
   element: SvgElement,
   state: DrawState,
   region: Region,
-  paint: Colour & Pick<DrawnShape, 'isPieced'>,
+  { isPieced, nodes, ...paint }: Colour & Pick<DrawnShape, 'isPieced' | 'nodes'>,
 ): void {
   if (region.ringEnds.length === 0) {
     return;
@@ -133,7 +148,11 @@ export function emit(
   }
   const shape = { region: seen, layer: state.layer, colour: paint.hex, source: scene.sources.of(element) };
   scene.painted.push({
-    shape: paint.isPieced === true ? { ...shape, isPieced: true } : shape,
+    shape: {
+      ...shape,
+      ...(isPieced === true ? { isPieced } : {}),
+      ...(nodes === undefined ? {} : { nodes }),
+    },
     opaque,
     element,
   });

@@ -55,6 +55,26 @@ export function fitCubic(
   return best;
 }
 
+/**
+ * A chord from point i to the next bent so that it begins and ends along the given unit tangents, where no curve of the run's area does: its
+ * area is off by less than a tenth of its square times the turn. `null` where it leaves `toleranceMm`.
+ */
+export function bentChord(
+  run: Polyline,
+  i: number,
+  [[ux, uy], [vx, vy]]: readonly [XY, XY],
+  toleranceMm: number,
+): FittedCubic | null {
+  const [[ax, ay], [bx, by]] = [run.at(i), run.at(i + 1)];
+  const third = Math.hypot(bx - ax, by - ay) / 3;
+  const control: [XY, XY] = [
+    [ax + third * ux, ay + third * uy],
+    [bx - third * vx, by - third * vy],
+  ];
+  const offMm = offCubic(run, [i, i + 1], control, toleranceMm);
+  return offMm <= toleranceMm ? { control, offMm } : null;
+}
+
 /** A cubic from 0, 0 to 1, 0 with fixed directions at its ends. */
 class ChordForm {
   readonly #c0: number;

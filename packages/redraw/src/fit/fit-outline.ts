@@ -4,6 +4,10 @@ import { outlineCorners, outlineTurns } from '../change/outline-corners.ts';
 import { type FitTolerance, fitRun } from './fit-run.ts';
 import type { OutlinePath, OutlinePiece, XY } from './outline-path.ts';
 import { direction, Polyline } from './polyline.ts';
+import { withSmoothJoints } from './smooth-joints.ts';
+
+/** Share of the tolerance by which joints of arcs may move to become smooth; fitting has the rest. */
+const SMOOTH_SHARE = 0.1;
 
 /** Points of a straight wall that stand off it by less, mm, are none: half of what coordinates are written to. */
 const STRAIGHT_MM = 5e-7;
@@ -12,9 +16,10 @@ const STRAIGHT_MM = 5e-7;
  * Outlines of lines, arcs and cubic Béziers for rings of chords: corners stay corners, at their place; straight edges stay as they are; where a curve was
  * drawn, curves that are tangent to one another lie within `fitMm` of the chords, and the chords of them. Each has the area of its ring.
  */
-export function fitOutlines(rings: Rings, tolerance: FitTolerance): readonly OutlinePath[] {
+export function fitOutlines(rings: Rings, { chordMm, fitMm }: FitTolerance): readonly OutlinePath[] {
+  const own = { chordMm, fitMm: (1 - SMOOTH_SHARE) * fitMm };
   return Array.from(rings.ringEnds, (_, k) =>
-    fitRing(withoutStraightPoints(ringCoords(rings, k)), tolerance),
+    withSmoothJoints(fitRing(withoutStraightPoints(ringCoords(rings, k)), own), SMOOTH_SHARE * fitMm),
   );
 }
 

@@ -1,5 +1,5 @@
 import { type FittedArc, fitArc } from './fit-arc.ts';
-import { fitCubic } from './fit-cubic.ts';
+import { bentChord, fitCubic } from './fit-cubic.ts';
 import type { OutlinePiece, XY } from './outline-path.ts';
 import { direction, type Polyline } from './polyline.ts';
 
@@ -43,8 +43,8 @@ interface Stretch {
 
 /** Arcs and cubic Béziers along a run of chords, each tangent to the next. */
 export function fitRun(run: Polyline, ends: EndTangents, tolerance: FitTolerance): FittedRun {
-  // a chord by itself is no curve
-  return run.count === 2
+  // a chord by itself is no curve, but where it goes on from straight sides
+  return run.count === 2 && (ends[0] === null || ends[1] === null)
     ? { pieces: [{ kind: 'line', to: run.at(1) }], offMm: 0 }
     : new RunFitter(run, ends, tolerance).fit();
 }
@@ -142,17 +142,17 @@ class RunFitter {
       const fit = (j: number): ReturnType<typeof fitCubic> =>
         fitCubic(this.#run, [i, j], [own, endAt(j)], this.#tolerance.fitMm);
       const to = fit(last) === null ? this.#farthest(i, last, (j) => fit(j) !== null, 2) : last;
-      const cubic = to > i ? fit(to) : null;
+      const next = to > i ? to : i + 1;
+      const cubic = to > i ? fit(to) : bentChord(this.#run, i, [own, endAt(next)], this.#tolerance.fitMm);
       if (cubic === null) {
-        this.#pieces.push({ kind: 'line', to: this.#run.at(i + 1) });
-        tangent = direction(this.#run.at(i), this.#run.at(i + 1));
-        i++;
-        continue;
+        this.#pieces.push({ kind: 'line', to: this.#run.at(next) });
+        tangent = direction(this.#run.at(i), this.#run.at(next));
+      } else {
+        this.#off = Math.max(this.#off, cubic.offMm);
+        this.#pieces.push({ kind: 'cubic', to: this.#run.at(next), control: cubic.control });
+        tangent = endAt(next);
       }
-      this.#off = Math.max(this.#off, cubic.offMm);
-      this.#pieces.push({ kind: 'cubic', to: this.#run.at(to), control: cubic.control });
-      tangent = endAt(to);
-      i = to;
+      i = next;
     }
   }
 
