@@ -107,11 +107,12 @@ test('the share of a clearance, and the point at it, lead back to the share', ()
   }
 });
 
-test('lengths are those of the points between, and slopes their quotients', () => {
+test('lengths and what the clearance sweeps are those of the points between, and slopes their quotients', () => {
   const parts = 200;
   for (const e of long) {
     edge.load(e);
     let sum = 0;
+    let swept = 0;
     edge.atShare(0.2);
     let before = [edge.x, edge.y, edge.clearance] as const;
     const slopes: number[] = [];
@@ -119,12 +120,14 @@ test('lengths are those of the points between, and slopes their quotients', () =
       edge.atShare(0.2 + (0.7 * k) / parts);
       const step = Math.hypot(edge.x - before[0], edge.y - before[1]);
       sum += step;
+      swept += (step * (edge.clearance + before[2])) / 2;
       slopes.push((edge.clearance - before[2]) / step);
       before = [edge.x, edge.y, edge.clearance];
     }
     // chords of 200 parts fall short by less than 1e-5 of an arc that turns by less than a half turn
     expect(edge.lengthBetween(0.2, 0.9) / sum - 1).toBeLessThan(2e-5);
     expect(edge.lengthBetween(0.2, 0.9) / sum - 1).toBeGreaterThan(-1e-9);
+    expect(edge.sweptBetween(0.2, 0.9) / swept).toBeCloseTo(1, 4);
     const at = (k: number) => 0.2 + (0.7 * (k + 0.5)) / parts;
     for (const k of [0, 99, 199]) {
       expect(edge.slopeAt(at(k))).toBeCloseTo(slopes[k]!, 3);

@@ -7,7 +7,7 @@ import {
 } from './cell-forms.ts';
 import { AREA, type CellSums, LENGTH, TURN, VOLUME } from './cell-sums.ts';
 import { isSecondary } from './is-secondary.ts';
-import { parabolaArc } from './parabola-length.ts';
+import { parabolaArc, parabolaSweep } from './parabola-length.ts';
 
 /**
  * The sites of an axis edge: two lines, a line and a vertex (the bisector is a parabola), two vertices; or it
@@ -249,6 +249,22 @@ export class AxisEdge {
     }
     const span = this.#u1 - this.#u0;
     return this.#arcLength(this.#u0 + from * span, this.#u0 + to * span);
+  }
+
+  /** Integral of the clearance along the edge between two shares, mm². */
+  sweptBetween(from: number, to: number): number {
+    const span = this.#u1 - this.#u0;
+    const a = this.#u0 + from * span;
+    const b = this.#u0 + to * span;
+    if (this.kind === 'segment-vertex') {
+      return parabolaSweep(this.h, a, b);
+    }
+    if (this.kind === 'vertices') {
+      // the distance to a vertex grows along the bisector as the parabola of that width gets longer
+      return this.h * parabolaArc(this.h, a, b);
+    }
+    const middle = this.r0 + ((from + to) / 2) * (this.r1 - this.r0);
+    return this.lengthBetween(from, to) * middle;
   }
 
   /** Length of the parabola arc between two positions. */

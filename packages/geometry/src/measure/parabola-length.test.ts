@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { parabolaArc, parabolaLength } from './parabola-length.ts';
+import { parabolaArc, parabolaLength, parabolaSweep } from './parabola-length.ts';
 
 /** Nodes and weights of Gauss' rule of five points, over −1 … 1 (Abramowitz and Stegun, table 25.4). */
 const NODES = [0, 0.538469310105683, -0.538469310105683, 0.906179845938664, -0.906179845938664];
@@ -11,14 +11,14 @@ const WEIGHTS = [
 /**
  * Length of y = x²/(2h) between two places by that rule on equal pieces, short against the way to the focus.
  */
-function summed(h: number, s: number, t: number): number {
+function summed(h: number, s: number, t: number, power = 1): number {
   const pieces = Math.ceil((20 * (t - s)) / h);
   const half = (t - s) / (2 * pieces);
   let sum = 0;
   for (let k = 0; k < pieces; k++) {
     for (let i = 0; i < NODES.length; i++) {
       const u = (s + half * (2 * k + 1 + NODES[i]!)) / h;
-      sum += half * WEIGHTS[i]! * Math.sqrt(1 + u * u);
+      sum += half * WEIGHTS[i]! * Math.sqrt(1 + u * u) ** power;
     }
   }
   return sum;
@@ -33,6 +33,8 @@ test('lengths of arcs long and short are exact to rounding', () => {
       const t = s + h * 10 ** wide;
       // the table has 15 digits; short of the series the closed form loses two
       expect(Math.abs(parabolaArc(h, s, t) / summed(h, s, t) - 1)).toBeLessThan(1e-13);
+      // clearance by length is h/2·√(1 + u²)³ by position
+      expect(parabolaSweep(h, s, t) / ((h / 2) * summed(h, s, t, 3))).toBeCloseTo(1, 12);
       expect(parabolaArc(h, t, s)).toBeCloseTo(-parabolaArc(h, s, t), 12);
       expect(parabolaArc(-h, s, t)).toBeCloseTo(parabolaArc(h, s, t), 12);
     }),

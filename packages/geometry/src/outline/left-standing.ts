@@ -13,6 +13,7 @@ import { openArcs } from './open-arcs.ts';
 import { type Loops, traceLoops } from './trace-loops.ts';
 import { type UncutAxis, uncutAxis } from './uncut-axis.ts';
 import { WaysUp } from './ways-up.ts';
+import { withoutFacets } from './without-facets.ts';
 
 /**
  * What a flat cutter leaves standing: a separate `part` none of which it cuts; a `stroke` that it does not enter, or a waist between wider
@@ -90,16 +91,16 @@ export function leftStanding(
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
   }
   const radius = enteringRadius(axis, radiusMm);
-  const crossings = findLevelCrossings(axis, radius);
+  const strokes = strokeParts(axis);
+  const apart = withoutFacets(axis, findLevelCrossings(axis, radius), strokes, toleranceMm);
+  const { crossings } = apart;
   const parts = new NarrowParts(axis, radius);
   const arcs = openArcs(crossings);
   const loops = traceLoops(axis, crossings, arcs);
-  const strokes = strokeParts(axis);
   const ways = new WaysUp(axis, strokes);
-  const uncut = uncutAxis(axis, crossings, parts, strokes, poll);
+  const uncut = uncutAxis(axis, apart, parts, strokes, poll);
   const pieces: StandingPiece[] = [];
-  let facetCount = 0;
-  let facetAreaMm2 = 0;
+  let { facetCount, facetAreaMm2 } = apart;
   for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
     poll();
     const isTrimmed = group.some((loop) => loops.crossings[loop].some((k) => arcs.isTrimmed[k] !== 0));

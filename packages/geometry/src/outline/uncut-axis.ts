@@ -1,11 +1,11 @@
 import { goOn, type Poll } from '@pourproof/plane';
 import { AxisEdge } from '../measure/axis-edge.ts';
-import { shareAtLength } from '../measure/share-at-length.ts';
 import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import type { LevelCrossings } from './level-crossings.ts';
 import type { NarrowParts } from './narrow-parts.ts';
 import { NearCentres } from './near-centres.ts';
+import type { WithoutFacets } from './without-facets.ts';
 
 /** What no disc of the cutter covers of the axis in one narrow part. */
 export interface UncutAxis {
@@ -37,13 +37,13 @@ const GAP_REL_TOL = 1e-9;
 const EDGES_PER_POLL = 512;
 
 /**
- * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis.
+ * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis; facets are left out.
  *
  * @param poll asked every few edges
  */
 export function uncutAxis(
   axis: MedialAxis,
-  crossings: LevelCrossings,
+  { crossings, isFacet }: Pick<WithoutFacets, 'crossings' | 'isFacet'>,
   parts: NarrowParts,
   { part, start, strokeStart, end, reach }: StrokeParts,
   poll: Poll = goOn,
@@ -57,7 +57,7 @@ export function uncutAxis(
       poll();
     }
     const from = edgeFrom[e];
-    if (nodeR[from] >= crossings.radius || shape.isSecondary(e)) {
+    if (isFacet[e] === 1 || nodeR[from] >= crossings.radius || shape.isSecondary(e)) {
       continue;
     }
     const component = parts.of(e);
@@ -127,9 +127,6 @@ const NOTHING = {
   least: Number.POSITIVE_INFINITY,
 };
 
-/** Parts of a curved edge in Simpson's rule: over so many it is right to 1e-6 where the clearance doubles. */
-const PARTS = 8;
-
 /** Length of a part of an edge, the clearances at both ends, and the area on one side: clearance summed along it. */
 interface Sweep {
   readonly length: number;
@@ -145,16 +142,7 @@ function sweep(shape: AxisEdge, low: number, high: number): Sweep {
   const highest = shape.clearance;
   shape.atShare(low);
   const lowest = shape.clearance;
-  if (shape.kind !== 'segment-vertex' && shape.kind !== 'vertices') {
-    return { length, swept: (length * (lowest + highest)) / 2, lowest, highest };
-  }
-  const whole = shape.lengthBetween(low, 1);
-  let sum = lowest + highest;
-  for (let k = 1; k < PARTS; k++) {
-    shape.atShare(shareAtLength(shape, low, (k * length) / PARTS, whole));
-    sum += (k % 2 === 0 ? 2 : 4) * shape.clearance;
-  }
-  return { length, swept: (length * sum) / (3 * PARTS), lowest, highest };
+  return { length, swept: shape.sweptBetween(low, high), lowest, highest };
 }
 
 /** The shares of the edge, from its low end, between which no disc covers it. */
@@ -165,6 +153,8 @@ function uncutShares(
   radius: number,
 ): [number, number] {
   const top = shape.shareOf(radius);
+  // of a straight edge a disc covers one stretch
+  const isStraight = shape.kind !== 'segment-vertex';
   const discAt = (share: number): number => {
     shape.atShare(share);
     return discs.covering(component, shape.x, shape.y);
@@ -175,6 +165,10 @@ function uncutShares(
   const leaves = (disc: number, from: number, towards: number): number => {
     let covered = from;
     let open = towards;
+    shape.atShare(towards);
+    if (isStraight && discs.covers(disc, shape.x, shape.y)) {
+      return towards;
+    }
     for (let k = 0; k < HALVINGS; k++) {
       const middle = (covered + open) / 2;
       shape.atShare(middle);

@@ -1,5 +1,6 @@
 import { combineShapes } from '@pourproof/arrangement';
 import {
+  boundsOf,
   type CleanRegion,
   goOn,
   type Poll,
@@ -40,12 +41,8 @@ export function withinFlattening(
   if (!isCurved.includes(1)) {
     return { least: region, most: region };
   }
-  const shape: Region = { ...region, fillRule: 'nonzero' };
   const chords = { rings: region, isCurved };
-  return {
-    least: combineShapes([shape], [stripAlong(chords, toleranceMm)], 'subtract', poll),
-    most: combineShapes([shape, stripAlong(chords, -toleranceMm)], [], 'union', poll),
-  };
+  return { least: withoutStrips(chords, toleranceMm, poll), most: withStrips(chords, toleranceMm, poll) };
 }
 
 interface Chords {
@@ -53,17 +50,94 @@ interface Chords {
   readonly isCurved: Uint8Array;
 }
 
-/** The strip along all chords: `inMm` to the inside, or to the outside where that is negative. */
-function stripAlong({ rings, isCurved }: Chords, inMm: number): Region {
-  const pieces: number[][] = [];
+/** Margin of a box around rings, in widths of a strip. */
+const BOX_MARGIN = 16;
+
+/** The region without the strips along its inside. */
+function withoutStrips(chords: Chords, byMm: number, poll: Poll): CleanRegion {
+  const { around, strips } = besideChords(chords, byMm);
+  const [minX, minY, maxX, maxY] = boundsOf(chords.rings.coords);
+  const m = BOX_MARGIN * byMm;
+  const box = [minX - m, minY - m, maxX + m, minY - m, maxX + m, maxY + m, minX - m, maxY + m];
+  // where two strips overlap the rings wind less than not at all; a box less the rings nowhere does
+  const outside = filled([box, ...around.map(reversed)]);
+  return combineShapes([filled([box])], [outside, ...strips], 'subtract', poll);
+}
+
+/** The region with the strips along its outside. */
+function withStrips(chords: Chords, byMm: number, poll: Poll): CleanRegion {
+  const { around, strips } = besideChords(chords, -byMm);
+  return combineShapes([filled(around), ...strips], [], 'union', poll);
+}
+
+function filled(rings: readonly number[][]): Region {
+  return { ...packRings(rings), fillRule: 'nonzero' };
+}
+
+function reversed(ring: readonly number[]): number[] {
+  const back: number[] = [];
+  for (let i = ring.length - 2; i >= 0; i -= 2) {
+    back.push(ring[i], ring[i + 1]);
+  }
+  return back;
+}
+
+/** Rings that go round strips, and the strips that none can go round. */
+interface BesideChords {
+  readonly around: readonly number[][];
+  readonly strips: readonly Region[];
+}
+
+/**
+ * The outline, led round the strip beside each chord: `inMm` to the inside, or to the outside where that is negative. It winds around a point as
+ * often as the outline does, and once less for each strip on the inside that holds it, once more for each on the outside: the edges of a strip
+ * all sweep the same way as they move to its far side, unless one of them turns round. A strip with such an edge is given by itself.
+ */
+function besideChords({ rings, isCurved }: Chords, inMm: number): BesideChords {
+  const around: number[][] = [];
+  const strips: Region[] = [];
   for (let k = 0; k < rings.ringEnds.length; k++) {
     const from = ringStart(rings, k);
     const ring = new Ring(rings, k);
-    for (const [first, count] of runsOf(isCurved, from, rings.ringEnds[k])) {
-      pieces.push(...stripBeside(ring, first - from, count, inMm));
-    }
+    const pieces = runsOf(isCurved, from, rings.ringEnds[k]).flatMap(([first, count]) =>
+      piecesOf(ring, first - from, count),
+    );
+    around.push(ringAround(ring, pieces, inMm, strips));
   }
-  return { ...packRings(pieces), fillRule: 'nonzero' };
+  return { around, strips };
+}
+
+/** A ring led round the strips of its pieces, which come in their order; strips that it cannot go round are added to `strips`. */
+function ringAround(ring: Ring, pieces: readonly Piece[], inMm: number, strips: Region[]): number[] {
+  const start = pieces.length === 0 ? 0 : pieces[0].from;
+  const points: number[] = [];
+  let at = start;
+  const goTo = (end: number): void => {
+    for (; at < end; at++) {
+      points.push(...ring.at(at));
+    }
+  };
+  for (const piece of pieces) {
+    goTo(piece.from);
+    const far = farSide(ring, piece, inMm);
+    if (far === null) {
+      strips.push(filled(stripBeside(ring, piece, inMm)));
+      goTo(piece.to);
+      continue;
+    }
+    if (piece.isClosed) {
+      return far;
+    }
+    const reach = Math.abs(inMm);
+    const [ax, ay] = ring.at(piece.from);
+    const [tx, ty] = ring.along(piece.from);
+    const [bx, by] = ring.at(piece.to);
+    const [ux, uy] = ring.along(piece.to - 1);
+    points.push(ax, ay, ax - reach * tx, ay - reach * ty, ...far, bx + reach * ux, by + reach * uy);
+    at = piece.to;
+  }
+  goTo(start + ring.count);
+  return points;
 }
 
 /** Runs of chords on the ring `from` … `to`: index of the first edge and number of edges. A whole ring begins anywhere. */
@@ -79,7 +153,7 @@ function runsOf(isCurved: Uint8Array, from: number, to: number): [number, number
     if (isChord && start < 0) {
       start = k;
     } else if (!isChord && start >= 0) {
-      runs.push([from + ((gap + start) % n), k - start]);
+      runs.push([from + gap + start, k - start]);
       start = -1;
     }
   }
@@ -123,18 +197,22 @@ class Ring {
   }
 }
 
-/**
- * The strip beside `count` edges from `first` on, one piece between two sharp turns. Each piece reaches as far beyond its ends as it is wide,
- * so that together they hold every point within that distance of the edges on this side.
- */
-function stripBeside(ring: Ring, first: number, count: number, inMm: number): number[][] {
-  const pieces: number[][] = [];
+/** Chords from point `from` to point `to` of a ring, without sharp turns; or a whole ring without any. */
+interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly isClosed: boolean;
+}
+
+/** The pieces between sharp turns of `count` chords from `first` on. */
+function piecesOf(ring: Ring, first: number, count: number): Piece[] {
+  const pieces: Piece[] = [];
   const isRing = count === ring.count;
   let start = first;
   for (let i = first + 1; i <= first + count; i++) {
     if (i === first + count || isSharp(ring, i)) {
       const isClosed = isRing && start === first && i === first + count && !isSharp(ring, first);
-      pieces.push(...(isClosed ? closedStrip(ring, first, inMm) : [openStrip(ring, start, i, inMm)]));
+      pieces.push({ from: start, to: i, isClosed });
       start = i;
     }
   }
@@ -147,34 +225,71 @@ function isSharp(ring: Ring, i: number): boolean {
   return ax * bx + ay * by < MITRE_COS;
 }
 
-/** Beside a whole ring without sharp turns: the ring, and its parallel the other way round. */
-function closedStrip(ring: Ring, first: number, inMm: number): number[][] {
-  const own: number[] = [];
-  const beside: number[] = [];
-  for (let k = 0; k < ring.count; k++) {
-    own.push(...ring.at(first + k));
-    beside.push(...mitred(ring, first + ring.count - 1 - k, inMm));
+/**
+ * The far side of the strip beside a piece, in the direction of its edges. It reaches as far beyond its ends as it is wide, so that all strips
+ * together hold every point within that distance of the chords on this side. `null` where one of its edges runs the other way round.
+ */
+function farSide(ring: Ring, piece: Piece, inMm: number): number[] | null {
+  const points = farPoints(ring, piece, inMm);
+  const { from, to, isClosed } = piece;
+  const n = points.length;
+  for (let i = from; i < to; i++) {
+    const p = 2 * (i - from);
+    const q = isClosed ? (p + 2) % n : p + 2;
+    const [tx, ty] = ring.along(i);
+    if (!((points[q] - points[p]) * tx + (points[q + 1] - points[p + 1]) * ty > 0)) {
+      return null;
+    }
   }
-  return [own, beside];
+  return points;
 }
 
-function openStrip(ring: Ring, from: number, to: number, inMm: number): number[] {
+function farPoints(ring: Ring, { from, to, isClosed }: Piece, inMm: number): number[] {
+  const points: number[] = [];
+  if (isClosed) {
+    for (let i = from; i < to; i++) {
+      points.push(...mitred(ring, i, inMm));
+    }
+    return points;
+  }
   const reach = Math.abs(inMm);
   const [ax, ay] = ring.at(from);
   const [tx, ty] = ring.along(from);
   const [bx, by] = ring.at(to);
   const [ux, uy] = ring.along(to - 1);
-  const points = [ax - reach * tx, ay - reach * ty];
-  for (let i = from; i <= to; i++) {
-    points.push(...ring.at(i));
-  }
-  points.push(bx + reach * ux, by + reach * uy);
-  points.push(bx + reach * ux - inMm * uy, by + reach * uy + inMm * ux);
-  for (let i = to - 1; i > from; i--) {
+  points.push(ax - reach * tx - inMm * ty, ay - reach * ty + inMm * tx);
+  for (let i = from + 1; i < to; i++) {
     points.push(...mitred(ring, i, inMm));
   }
-  points.push(ax - reach * tx - inMm * ty, ay - reach * ty + inMm * tx);
+  points.push(bx + reach * ux - inMm * uy, by + reach * uy + inMm * ux);
   return points;
+}
+
+/** The strip beside a piece by itself: along its edges, and back on its far side. */
+function stripBeside(ring: Ring, piece: Piece, inMm: number): number[][] {
+  const { from, to, isClosed } = piece;
+  const own: number[] = [];
+  for (let i = from; i < to + (isClosed ? 0 : 1); i++) {
+    own.push(...ring.at(i));
+  }
+  const far = reversed(farPoints(ring, piece, inMm));
+  if (isClosed) {
+    return [own, far];
+  }
+  const reach = Math.abs(inMm);
+  const [tx, ty] = ring.along(from);
+  const [ux, uy] = ring.along(to - 1);
+  const n = own.length;
+  return [
+    [
+      own[0] - reach * tx,
+      own[1] - reach * ty,
+      ...own,
+      own[n - 2] + reach * ux,
+      own[n - 1] + reach * uy,
+      ...far,
+    ],
+  ];
 }
 
 /** The point at which the parallels of two edges meet that meet in point i. */
