@@ -164,13 +164,13 @@ the first time, and 0.6 s for one of 1000. The page asks its worker to stop, whi
 \`\`\`text
 rounds ─ resolve ─ axis ┬ widths
                         ├ fit ─ cut ┬ outline ┬ colours ─ fills
-                        │           │         ├ walls ─ blocks (with the board and the travel)
+                        │           │         ├ surfaces ─ walls ─ blocks (with the board and the travel)
                         │           │         ├ heights (with the board)
                         │           │         └ wood-axis ─ slivers (with the board)
                         │           ├ paths
                         │           └ bounds (with standing)
                         ├ standing ─ entering, ends
-                        └ levelling (with heights and colours)
+                        └ margins (with heights) ─ levelling (with colours)
 \`\`\`
 
 Which stages run anew when a setting changes, for two strokes and a dot in two colours, cut by a V and a clearing bit:

@@ -187,14 +187,7 @@ export const NO_REGION: Readonly<Record<string, readonly string[]>> = {
     ...['radians', 'rotation', 'scaling', 'textInUnits', 'translation'],
   ],
   arrangement: ['CrossingsError', 'MAX_CROSSINGS', 'SweepStatus', 'turn'],
-  geometry: [
-    'angleBetween',
-    'checkRadius',
-    'fibreVector',
-    'packArcRings',
-    'parabolaLength',
-    'turnBesideVertex',
-  ],
+  geometry: ['angleBetween', 'checkRadius', 'fibreVector', 'packArcRings', 'parabolaArc', 'turnBesideVertex'],
   cutting: [
     ...['COMMON_SHARES', 'SMALL_ROUTER', 'ballCutter', 'bullNoseCutter', 'equalPasses', 'flankMoments'],
     ...['flatCutter', 'heightAt', 'heightMoments', 'profileCutter', 'radiusAt', 'taperedBallCutter'],

@@ -9,7 +9,7 @@ export { endGrainLength } from './measure/grain-length.ts';
 export { type HardlyNarrower, hardlyNarrower } from './measure/hardly-narrower.ts';
 export { type NarrowStretch, narrowStretches } from './measure/narrow-stretches.ts';
 export { openedArea } from './measure/opened-area.ts';
-export { parabolaLength } from './measure/parabola-length.ts';
+export { parabolaArc } from './measure/parabola-length.ts';
 export { reachedArea } from './measure/reached-area.ts';
 export { sectorArea } from './measure/sector-area.ts';
 export { type SeparatePart, separateParts } from './measure/separate-parts.ts';

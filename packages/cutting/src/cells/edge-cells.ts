@@ -18,8 +18,6 @@ export interface ContactIntegrand {
   readonly vertex: (clearance: number) => number;
   /** Clearances at which either is not smooth, in rising order. */
   readonly kinks: readonly number[];
-  /** Set where `segment` is linear between kinks and `vertex` is 0: the integral is exact then. */
-  readonly isLinear?: true;
 }
 
 /**
@@ -92,6 +90,41 @@ export class EdgeCells {
     return sum;
   }
 
+  /** The {@link integral} of what is linear in the clearance between kinks on segments, and 0 on vertices: exact. */
+  linearIntegral(
+    a: number,
+    b: number,
+    segment: (clearance: number) => number,
+    kinks: readonly number[],
+  ): number {
+    if (this.#edge.kind === 'vertices') {
+      return 0;
+    }
+    let sum = 0;
+    let from = a;
+    for (let k = 0; k <= kinks.length; k++) {
+      const to = k < kinks.length ? Math.min(kinks[k], b) : b;
+      if (to > from || (b <= a && k === kinks.length)) {
+        sum += this.#linear(from, to, segment);
+        from = to;
+      }
+    }
+    return sum;
+  }
+
+  #linear(a: number, b: number, segment: (clearance: number) => number): number {
+    const edge = this.#edge;
+    edge.at(a);
+    const { x: ax, y: ay } = edge;
+    edge.atHigh(b);
+    if (edge.kind === 'segments') {
+      return (
+        this.#alongLines(ax, ay, edge.x, edge.y) * segment(b - a <= LEVEL_CELL_REL_TOL * b ? b : (a + b) / 2)
+      );
+    }
+    return edge.side * this.#quadratic(segment, edge.along(ax, ay), edge.along(edge.x, edge.y));
+  }
+
   /** The vertex cells of the part of the edge with a clearance from a to b: none, one or two. */
   vertexCells(a: number, b: number): VertexCell[] {
     const { kind, left, right } = this.#edge;
@@ -155,17 +188,11 @@ export class EdgeCells {
       if (b - a <= LEVEL_CELL_REL_TOL * b) {
         return along * segment(b);
       }
-      if (of.isLinear) {
-        return along * segment((a + b) / 2);
-      }
       const share = along === 0 ? 0 : tolerance / Math.abs(along);
       return along * adaptiveIntegral((t) => segment(a + t * (b - a)), 0, 1, share).value;
     }
     const h = this.#edge.h;
     const [ua, ub] = [this.#edge.along(ax, ay), this.#edge.along(bx, by)];
-    if (of.isLinear) {
-      return this.#edge.kind === 'vertices' ? 0 : this.#edge.side * this.#quadratic(segment, ua, ub);
-    }
     if (this.#edge.kind === 'vertices') {
       const turned = signed((t) => vertex(h / Math.cos(t)), Math.atan(ua / h), Math.atan(ub / h), tolerance);
       return 2 * this.#edge.side * turned;
@@ -183,7 +210,8 @@ export class EdgeCells {
   /** ∫ over u of what is linear in the clearance: by the rule of Gauss with two points, exact up to cubics. */
   #quadratic(segment: (clearance: number) => number, from: number, to: number): number {
     const { h } = this.#edge;
-    const [middle, apart] = [(from + to) / 2, (to - from) / 2 / Math.sqrt(3)];
+    const middle = (from + to) / 2;
+    const apart = (to - from) / 2 / Math.sqrt(3);
     const at = (u: number): number => segment((u * u + h * h) / (2 * h));
     return ((to - from) / 2) * (at(middle - apart) + at(middle + apart));
   }

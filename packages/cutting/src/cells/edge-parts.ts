@@ -23,6 +23,10 @@ const LEVEL_STRETCH_REL_TOL = 1e-9;
 export function edgeParts(edge: AxisEdge, minMm: number, longestMm: number): EdgePart[] {
   const low = Math.max(edge.r0, minMm);
   const first = low > edge.r0 ? edge.shareOf(low) : 0;
+  if (longestMm === Infinity) {
+    edge.atShare((1 + first) / 2);
+    return [{ from: low, to: edge.r1, share: 1, x: edge.x, y: edge.y, clearance: edge.clearance }];
+  }
   const count = Math.max(1, Math.ceil(edge.length(low, edge.r1) / longestMm));
   const isLevel = edge.kind === 'segments' && edge.r1 - low <= LEVEL_STRETCH_REL_TOL * edge.r1;
   const clearanceAt = (k: number): number => {

@@ -166,23 +166,26 @@ class CellPart {
     const steepness = 1 / Math.sin(lean);
     const { from: a, to: b, share, x: px, y: py, clearance } = this.#part;
     const back = clearance - this.#middle(chord);
-    const width = this.#cells.integral(
-      a,
-      b,
-      {
-        segment: (h) => this.#width(chord, h),
-        vertex: () => 0,
-        kinks: chord.kinks,
-        ...(this.#isStraight ? { isLinear: true } : {}),
-      },
-      ELEMENT_REL_TOL * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
-    );
-    for (const site of [this.#left, this.#right]) {
+    const segment = (h: number): number => this.#width(chord, h);
+    const { kinks } = chord;
+    const width = this.#isStraight
+      ? this.#cells.linearIntegral(a, b, segment, kinks)
+      : this.#cells.integral(
+          a,
+          b,
+          { segment, vertex: () => 0, kinks },
+          ELEMENT_REL_TOL * this.#profile.reachMm * Math.abs(this.#cells.spans(a, b).lengthMm),
+        );
+    for (let side = 0; side < 2; side++) {
+      const site = side === 0 ? this.#left : this.#right;
       if (site < count) {
         const [mx, my] = [px + back * ty[site], py - back * tx[site]];
         const area = width * share * steepness * (this.#isLines ? 0.5 : 1);
         walls.flat(originX + mx, originY + my, ty[site], -tx[site], lean, area);
       }
+    }
+    if (this.#isLines) {
+      return;
     }
     const cells = this.#stretches(chord, a, b).map(([low, high]) => this.#cells.vertexCells(low, high));
     for (let k = 0; k < cells[0].length; k++) {

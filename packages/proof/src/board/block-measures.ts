@@ -58,6 +58,20 @@ export interface BleedReach<T> {
 /** What of a job the walls and floors of its blocks depend on. */
 type WalledJob = Pick<Job, 'bits' | 'depthMm'>;
 
+/** The board, and what was cut and filled in it before. */
+interface BoardBefore {
+  readonly board: readonly PlacedBlock[];
+  readonly filled: readonly FilledPocket[];
+  readonly stages: Stages;
+}
+
+/** The wood around walls and under floors. */
+interface Surroundings {
+  readonly blocks: readonly PlacedBlock[];
+  readonly floors: readonly PlacedBlock[];
+  readonly stages: Stages;
+}
+
 /** What a cut does in one block, whatever its wood. */
 interface BlockCut {
   readonly index: number;
@@ -91,7 +105,7 @@ export function blockMeasures(
   const pockets = filled.map(({ carving: _, ...rest }) => rest);
   const earlier = filled.map((pocket) => pocket.carving);
   const walls = stages.of('walls', [cutRegion, carving, board, ...earlier], { bits, depthMm, pockets }, () =>
-    blockCuts(cutRegion, carving, { bits, depthMm }, board, filled),
+    blockCuts(cutRegion, carving, { bits, depthMm }, { board, filled, stages }),
   );
   // many blocks, few woods
   const byWood = new Map<Wood, Map<PlacedBlock['part'], CalibratedTravel>>();
@@ -125,8 +139,7 @@ function blockCuts(
   cut: CleanRegion,
   carving: Carving,
   job: WalledJob,
-  board: readonly PlacedBlock[],
-  filled: readonly FilledPocket[],
+  { board, filled, stages }: BoardBefore,
 ): readonly BlockCut[] {
   const blocks = woodAt(board, filled, 0, cut);
   const floors = woodAt(board, filled, job.depthMm, cut);
@@ -134,7 +147,7 @@ function blockCuts(
   const upright = uprightWalls(cut, board, filled, job.depthMm);
   const carved = job.bits.every(({ kind }) => kind === 'flat')
     ? null
-    : carvedIn(carving, cut, blocks, floors);
+    : carvedIn(carving, cut, { blocks, floors, stages });
   const whole = signedArea(cut);
   const longer = cut.ringEnds.length === 0 ? 1 : arcRingsLength(carving.outline) / perimeter(cut);
   const nearby =
@@ -213,19 +226,31 @@ function uprightWalls(
 function carvedIn(
   carving: Carving,
   cut: CleanRegion,
-  blocks: readonly PlacedBlock[],
-  floors: readonly PlacedBlock[],
+  { blocks, floors, stages }: Surroundings,
 ): readonly CarvedExposure[] {
-  const walls = carvedExposure(carving, cut, blocks);
+  const walls = exposureIn(carving, cut, blocks, stages);
   return floors === blocks
     ? walls
-    : carvedExposure(carving, cut, floors).map(({ floorAreaMm2, floorExposedMm2 }, b) => ({
+    : exposureIn(carving, cut, floors, stages).map(({ floorAreaMm2, floorExposedMm2 }, b) => ({
         wallAreaMm2: 0,
         wallExposedMm2: 0,
         ...walls[b],
         floorAreaMm2,
         floorExposedMm2,
       }));
+}
+
+/** Surfaces depend on where blocks lie and how their fibres run, whatever wood they are. */
+function exposureIn(
+  carving: Carving,
+  cut: CleanRegion,
+  blocks: readonly PlacedBlock[],
+  stages: Stages,
+): readonly CarvedExposure[] {
+  const fibres = blocks.map(({ grainDeg, diveDeg }) => [grainDeg, diveDeg]);
+  return stages.of('surfaces', [carving, cut, ...blocks.map(({ region }) => region)], fibres, () =>
+    carvedExposure(carving, cut, blocks),
+  );
 }
 
 /** Makes something when it is first asked for. */

@@ -1,6 +1,6 @@
 import type { SeparatePart } from '@pourproof/geometry';
 import { linesOf, partsOf } from '../cut/of-axis.ts';
-import type { LevelledForm } from '../levelling/levelling-map.ts';
+import type { LevelledForm } from '../levelling/cut-margins.ts';
 import { clearShareOfDot } from '../levelling/round-section.ts';
 import { clearShare } from '../levelling/stroke-margin.ts';
 import { widthBelow } from '../levelling/width-below.ts';

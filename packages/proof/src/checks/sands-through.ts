@@ -1,13 +1,8 @@
 import { levelMethods, limits } from '@pourproof/materials';
 import { byGrain } from '@pourproof/plane';
 import { opacityAt } from '../colours/opacity-at.ts';
-import {
-  type GradedStretch,
-  gradeOf,
-  type LevelledPlace,
-  type LevellingGrade,
-  ROUNDING_MM,
-} from '../levelling/levelling-map.ts';
+import { gradeOf, type LevellingGrade, ROUNDING_MM } from '../levelling/graded-parts.ts';
+import type { GradedStretch, LevelledPlace } from '../levelling/levelling-map.ts';
 import type { Measured } from '../measured.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';

@@ -3,7 +3,8 @@ import { flatCutter, veeCutter } from '@pourproof/cutting';
 import { medialAxis, strokeLines } from '@pourproof/geometry';
 import { packRings } from '@pourproof/plane';
 import { describe, expect, test } from 'vitest';
-import { levellingMap, type MapSetting } from './levelling-map.ts';
+import type { MapSetting } from './graded-parts.ts';
+import { levellingMap } from './levelling-map.ts';
 
 /**
  * A trapezium 100 mm long whose height grows evenly from 0.5 to 2.5 mm: a stroke with these widths along its
@@ -20,7 +21,8 @@ const FLAT: MapSetting = {
   sectionAt: (widthMm) => (widthMm < 0.6 ? null : { widthMm, depthMm: 3, cutter: flatCutter(0.6) }),
   shop: { filmMm: 0.25, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0, shallowestMm: 1, faintMm: 0.3, faintWidthMm: 0 }),
+  keeps: { narrowestMm: 0, faintWidthMm: 0 },
+  needsAt: () => ({ shallowestMm: 1, faintMm: 0.3 }),
 };
 const RIGHT_ANGLED = veeCutter({ includedRad: Math.PI / 2, diameterMm: 12 });
 const VEE: MapSetting = {
@@ -29,7 +31,8 @@ const VEE: MapSetting = {
   sectionAt: (widthMm) => ({ widthMm, depthMm: widthMm / 2, cutter: RIGHT_ANGLED }),
   shop: { filmMm: 0, shrinkagePct: 0 },
   shallowAt: () => 0,
-  needsAt: () => ({ narrowestMm: 0.5, shallowestMm: 0, faintMm: 0, faintWidthMm: 0 }),
+  keeps: { narrowestMm: 0.5, faintWidthMm: 0 },
+  needsAt: () => ({ shallowestMm: 0, faintMm: 0 }),
 };
 /** The artwork that the line is the middle of, as a part. */
 const PART = { part: 0, atMm: [100, 0], widthMm: 2.5, strokeMm: 2.5 } as const;

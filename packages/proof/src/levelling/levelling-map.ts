@@ -1,24 +1,25 @@
 import type { SeparatePart, StrokeLine } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
+import { type CutMargins, cutMargins, type LevelledForm, type LineMargins, marginAt } from './cut-margins.ts';
+import {
+  goesFirst,
+  gradedParts,
+  gradeOf,
+  holdsOf,
+  type LevellingGrade,
+  type MapSetting,
+} from './graded-parts.ts';
 import { levelledDot } from './round-section.ts';
 import {
   type LevelledStroke,
   levelledStroke,
-  marginOf,
+  marginFor,
+  type SectionMargin,
   type StrokeMargin,
   type StrokeNeeds,
   type StrokeShop,
 } from './stroke-margin.ts';
 import { type StrokeSection, sectionWidth } from './stroke-section.ts';
-
-/**
- * What the planned levelling does to a part: no colour worth the name is left (`lost`); it gets too narrow or too shallow
- * (`spoilt`); it would at twice the plan (`close`); none of these (`holds`).
- */
-export type LevellingGrade = 'lost' | 'spoilt' | 'close' | 'holds';
-
-/** A stroke is judged by its section, a part without one as a round pocket as wide as its largest inscribed disc. */
-export type LevelledForm = 'stroke' | 'dot';
 
 /** A place of the cut with what may come off the face there. Lengths in mm. */
 export interface LevelledPlace extends StrokeMargin {
@@ -85,48 +86,32 @@ export interface LevellingMap {
   readonly first: LevelledPlace | null;
 }
 
-/** What a map depends on. */
-export interface MapSetting {
-  /** What levelling takes off, mm. */
-  readonly planMm: number;
-  /** Section that the bits cut in a stroke of a width at the face; `null` if none enters. */
-  readonly sectionAt: (widthMm: number) => StrokeSection | null;
-  readonly shop: Omit<StrokeShop, 'shallowByMm'>;
-  /** How much lower the face is at a point than where the bit was set, mm, 0 or more. */
-  readonly shallowAt: (at: Point) => number;
-  /** What a stroke must keep at a point: it depends on its colour. */
-  readonly needsAt: (at: Point) => StrokeNeeds;
-}
-
-/** Up to this multiple of the plan a stretch counts as close (our choice: a second pass of the same tool). */
-const CLOSE_FACTOR = 2;
-/** Changes of grade are located to this share of the distance between two points. */
-const CHANGE_SHARE = 1e-6;
-/** Margins closer than this are equal, mm: rounding. */
-const EQUAL_MARGINS_TOL_MM = 1e-9;
-
 /**
  * Grades every stroke by what levelling leaves of it, split where the grade changes, and every part without a stroke. Margins are exact at the
  * points; between them the width is taken as linear, as it is between straight walls. What no bit enters is told apart.
  *
+ * @param margins those of the lines and parts, with the same setting
  * @param poll called at every line; what it throws ends the work
  */
 export function levellingMap(
   lines: readonly StrokeLine[],
   parts: readonly SeparatePart[],
   setting: MapSetting,
+  margins: CutMargins = cutMargins(lines, parts, setting),
   poll: () => void = () => undefined,
 ): LevellingMap {
   const stretches: GradedStretch[] = [];
   const uncut: Float64Array[] = [];
-  for (const line of lines) {
+  for (const [k, line] of lines.entries()) {
     poll();
-    for (const samples of gradedParts(line, setting)) {
-      const path = Float64Array.from(samples.flatMap(({ at }) => at));
-      const cut = samples.flatMap(({ place }) => (place === null ? [] : [place]));
-      const [start] = cut;
-      const grade = samples[0]?.grade ?? null;
-      if (start === undefined || grade === null) {
+    for (const { grade, points, narrowestMm, first } of gradedParts(
+      line,
+      margins.lines[k] as LineMargins,
+      setting,
+    )) {
+      const path = Float64Array.from(points);
+      const place = grade === null ? null : placeAt(first.at, first.widthMm, 'stroke', setting);
+      if (grade === null || place === null) {
         uncut.push(path);
         continue;
       }
@@ -136,12 +121,12 @@ export function levellingMap(
         part: line.part,
         path,
         lengthMm: lengthOf(path),
-        narrowestMm: Math.min(...cut.map(({ widthMm }) => widthMm)),
-        first: cut.reduce(goesFirst, start),
+        narrowestMm,
+        first: place,
       });
     }
   }
-  const firsts = partsOf(stretches, parts, setting);
+  const firsts = partsOf(stretches, parts, margins, setting);
   const cutFirsts = firsts.flatMap(({ first }) => (first === null ? [] : [first]));
   const lengthIn = (grade: LevellingGrade): number =>
     stretches.reduce((sum, each) => sum + (each.grade === grade ? each.lengthMm : 0), 0);
@@ -168,6 +153,7 @@ export function levellingMap(
 function partsOf(
   stretches: readonly GradedStretch[],
   parts: readonly SeparatePart[],
+  margins: CutMargins,
   setting: MapSetting,
 ): readonly LevelledPart[] {
   const ofStrokes = new Map<number, LevelledPlace>();
@@ -177,87 +163,10 @@ function partsOf(
       ofStrokes.set(part, known === undefined ? first : goesFirst(known, first));
     }
   }
-  return parts.map(({ part, atMm, widthMm }) => {
-    const last = placeAt(atMm, widthMm, 'dot', setting);
+  return parts.map(({ part, atMm, widthMm }, k) => {
+    const last = placeAt(atMm, widthMm, 'dot', setting, margins.dots[k]);
     return { part, atMm, first: ofStrokes.get(part) ?? last, last };
   });
-}
-
-/** The one of two places where colour goes first; of two that stand the same, the narrower one. */
-function goesFirst(a: LevelledPlace, b: LevelledPlace): LevelledPlace {
-  const difference = b.goneMm - a.goneMm;
-  const isFirst =
-    Math.abs(difference) > EQUAL_MARGINS_TOL_MM
-      ? difference < 0
-      : b.widthMm < a.widthMm - EQUAL_MARGINS_TOL_MM;
-  return isFirst ? b : a;
-}
-
-/** A point on a stroke. */
-interface Sample {
-  readonly at: Point;
-  readonly widthMm: number;
-  /** `null` where nothing is cut. */
-  readonly grade: LevellingGrade | null;
-  readonly place: LevelledPlace | null;
-}
-
-/** The samples of a line, split where the grade changes; both parts contain that point. */
-function gradedParts({ path, widths }: StrokeLine, setting: MapSetting): readonly (readonly Sample[])[] {
-  const sample = (k: number): Sample =>
-    sampleAt([path[2 * k] as number, path[2 * k + 1] as number], widths[k] as number, setting);
-  const parts: Sample[][] = [];
-  let before = sample(0);
-  let part: Sample[] = [before];
-  for (let k = 1; k < widths.length; k++) {
-    const end = sample(k);
-    // the grade may change several times between two points
-    while (before.grade !== end.grade) {
-      const [stays, changes] = changeBetween(before, end, setting);
-      parts.push([...part, stays]);
-      part = [changes];
-      before = changes;
-    }
-    part.push(end);
-    before = end;
-  }
-  return [...parts, part].filter((each) => each.length > 1);
-}
-
-/** The last sample of the first grade and the first one of the next, between two samples. */
-function changeBetween(from: Sample, to: Sample, setting: MapSetting): readonly [Sample, Sample] {
-  let [lowX, lowY, lowMm] = [from.at[0], from.at[1], from.widthMm];
-  let [highX, highY, highMm] = [to.at[0], to.at[1], to.widthMm];
-  for (let gap = 1; gap > CHANGE_SHARE; gap /= 2) {
-    const [x, y, widthMm] = [(lowX + highX) / 2, (lowY + highY) / 2, (lowMm + highMm) / 2];
-    if (gradeAt([x, y], widthMm, setting) === from.grade) {
-      [lowX, lowY, lowMm] = [x, y, widthMm];
-    } else {
-      [highX, highY, highMm] = [x, y, widthMm];
-    }
-  }
-  return [sampleAt([lowX, lowY], lowMm, setting), sampleAt([highX, highY], highMm, setting)];
-}
-
-function sampleAt(at: Point, widthMm: number, setting: MapSetting): Sample {
-  const place = widthMm > 0 ? placeAt(at, widthMm, 'stroke', setting) : null;
-  return { at, widthMm, grade: place === null ? null : gradeOf(place, setting.planMm), place };
-}
-
-/** The grade of a stroke of a width alone; `null` where nothing is cut. */
-function gradeAt(at: Point, widthMm: number, setting: MapSetting): LevellingGrade | null {
-  const section = widthMm > 0 ? setting.sectionAt(widthMm) : null;
-  if (section === null) {
-    return null;
-  }
-  const { filmMm, shrinkagePct } = setting.shop;
-  const shop = { filmMm, shrinkagePct, shallowByMm: setting.shallowAt(at) };
-  const margin = marginOf(levelledStroke(section, shop, 0), section, shop, setting.needsAt(at));
-  return gradeOf({ lostMm: margin.lostMm, holdsMm: holdsOf(margin) }, setting.planMm);
-}
-
-function holdsOf({ goneMm, thinMm, shallowMm }: StrokeMargin): number {
-  return Math.min(goneMm, thinMm, shallowMm);
 }
 
 /** What may come off at a place; `null` where no bit enters. */
@@ -265,17 +174,19 @@ function placeAt(
   atMm: Point,
   widthMm: number,
   form: LevelledForm,
-  { planMm, sectionAt, shop, shallowAt, needsAt }: MapSetting,
+  setting: MapSetting,
+  known: SectionMargin | null = marginAt(atMm, widthMm, form, setting),
 ): LevelledPlace | null {
-  const section = sectionAt(widthMm);
-  if (section === null) {
+  const { planMm, sectionAt, shallowAt, needsAt, keeps } = setting;
+  const section = known === null ? null : sectionAt(widthMm);
+  if (known === null || section === null) {
     return null;
   }
-  // a place has many fields and there are many places: copies of them all would take longer than the rest
-  const here = { filmMm: shop.filmMm, shrinkagePct: shop.shrinkagePct, shallowByMm: shallowAt(atMm) };
-  const before = levelledAs(form, section, here, 0);
-  const needs = needsAt(atMm);
-  const margin = marginOf(before, section, here, needs);
+  // a place has many fields, and copies of them all by spreading would take longer than the rest
+  const { shallowestMm, faintMm } = needsAt(atMm);
+  const { narrowestMm, faintWidthMm } = keeps;
+  const needs = { narrowestMm, shallowestMm, faintMm, faintWidthMm };
+  const margin = marginFor(known, needs);
   return {
     goneMm: margin.goneMm,
     lostMm: margin.lostMm,
@@ -286,9 +197,9 @@ function placeAt(
     form,
     widthMm,
     holdsMm: holdsOf(margin),
-    leftMm: before.colourDepthMm - planMm,
-    mostLeftMm: before.mostDepthMm - planMm,
-    leftWidthMm: sectionWidth(section, section.depthMm - planMm - here.shallowByMm),
+    leftMm: known.colourDepthMm - planMm,
+    mostLeftMm: known.mostDepthMm - planMm,
+    leftWidthMm: sectionWidth(section, section.depthMm - planMm - shallowAt(atMm)),
     needs,
   };
 }
@@ -301,23 +212,6 @@ export function levelledAs(
   removedMm: number,
 ): LevelledStroke {
   return form === 'dot' ? levelledDot(section, shop, removedMm) : levelledStroke(section, shop, removedMm);
-}
-
-/** What is at a limit but for rounding is at it, mm. */
-export const ROUNDING_MM = 1e-9;
-
-/** What a plan does to a place. */
-export function gradeOf(
-  { lostMm, holdsMm }: Pick<LevelledPlace, 'lostMm' | 'holdsMm'>,
-  planMm: number,
-): LevellingGrade {
-  if (lostMm <= planMm + ROUNDING_MM) {
-    return 'lost';
-  }
-  if (holdsMm < planMm - ROUNDING_MM) {
-    return 'spoilt';
-  }
-  return holdsMm < CLOSE_FACTOR * planMm ? 'close' : 'holds';
 }
 
 function lengthOf(path: Float64Array): number {

@@ -46,7 +46,8 @@ const plan = ({
     sectionAt: shape.sectionAt,
     shop: { filmMm, shrinkagePct },
     shallowAt: () => shallowByMm,
-    needsAt: () => ({ narrowestMm: 0, shallowestMm: 0, faintMm: 0, faintWidthMm: 0 }),
+    keeps: { narrowestMm: 0, faintWidthMm: 0 },
+    needsAt: () => ({ shallowestMm: 0, faintMm: 0 }),
   });
   return levellingPlan(map, { shape, filmMm }, WEDGE);
 };

@@ -1,7 +1,8 @@
 import type { StrokeWidths } from '@pourproof/geometry';
 import type { Point } from '@pourproof/plane';
 import type { CutShape } from '../cut/cut-shape.ts';
-import type { LevelledForm, LevellingMap } from './levelling-map.ts';
+import type { LevelledForm } from './cut-margins.ts';
+import type { LevellingMap } from './levelling-map.ts';
 import { clearShare } from './stroke-margin.ts';
 import { widthBelow } from './width-below.ts';
 

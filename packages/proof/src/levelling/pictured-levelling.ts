@@ -9,7 +9,8 @@ import {
   ringCoords,
 } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
-import type { LevellingGrade, LevellingMap } from './levelling-map.ts';
+import type { LevellingGrade } from './graded-parts.ts';
+import type { LevellingMap } from './levelling-map.ts';
 
 /** What levelling does to a part of the artwork, or that it is never cut. */
 export type PicturedGradeId = LevellingGrade | 'uncut';

@@ -21,15 +21,29 @@ export interface StrokeShop {
   readonly shallowByMm: number;
 }
 
-/** Least width and depth that a stroke must keep; lengths in mm. */
-export interface StrokeNeeds {
+/** Least widths that a stroke must keep; mm. */
+export interface WidthNeeds {
   readonly narrowestMm: number;
+  /** Narrower colour is not seen. */
+  readonly faintWidthMm: number;
+}
+
+/** Least depths of colour that a stroke must keep; mm. */
+export interface DepthNeeds {
   /** Shallower colour lets the floor show through. */
   readonly shallowestMm: number;
   /** Shallower colour is none. */
   readonly faintMm: number;
-  /** Narrower colour is not seen. */
-  readonly faintWidthMm: number;
+}
+
+/** Least width and depth that a stroke must keep. */
+export interface StrokeNeeds extends WidthNeeds, DepthNeeds {}
+
+/** What a stroke keeps before anything comes off, whatever its colour; mm. */
+export interface SectionMargin extends Pick<LevelledStroke, 'colourDepthMm' | 'mostDepthMm'> {
+  /** How much may come off before it is too narrow to be seen, and before it is too narrow; infinite if its floor is wide enough. */
+  readonly unseenMm: number;
+  readonly thinMm: number;
 }
 
 /** How much may come off the face before something happens to a stroke, mm; 0 if it has happened already. */
@@ -67,19 +81,41 @@ export function marginOf(
   shop: StrokeShop,
   needs: StrokeNeeds,
 ): StrokeMargin {
-  const { colourDepthMm, mostDepthMm } = before;
-  const keepsWidthFor = (widthMm: number): number => {
-    const wideFromMm = heightOfWidth(section, widthMm);
-    return wideFromMm === 0
-      ? Number.POSITIVE_INFINITY
-      : Math.max(0, section.depthMm - wideFromMm - shop.shallowByMm);
+  return marginFor(sectionMargin(before, section, shop, needs), needs);
+}
+
+/** What a stroke or a dot keeps, whatever its colour. */
+export function sectionMargin(
+  { colourDepthMm, mostDepthMm }: Pick<LevelledStroke, 'colourDepthMm' | 'mostDepthMm'>,
+  section: StrokeSection,
+  shop: StrokeShop,
+  { faintWidthMm, narrowestMm }: WidthNeeds,
+): SectionMargin {
+  return {
+    colourDepthMm,
+    mostDepthMm,
+    unseenMm: keepsWidthFor(faintWidthMm, section, shop),
+    thinMm: keepsWidthFor(narrowestMm, section, shop),
   };
-  const unseenMm = keepsWidthFor(needs.faintWidthMm);
+}
+
+function keepsWidthFor(widthMm: number, section: StrokeSection, shop: StrokeShop): number {
+  const wideFromMm = heightOfWidth(section, widthMm);
+  return wideFromMm === 0
+    ? Number.POSITIVE_INFINITY
+    : Math.max(0, section.depthMm - wideFromMm - shop.shallowByMm);
+}
+
+/** The margin of a stroke whose colour has to keep some depths. */
+export function marginFor(
+  { colourDepthMm, mostDepthMm, unseenMm, thinMm }: SectionMargin,
+  needs: DepthNeeds,
+): StrokeMargin {
   return {
     goneMm: Math.max(0, colourDepthMm),
     lostMm: Math.min(unseenMm, Math.max(0, mostDepthMm - needs.faintMm)),
     unseenMm,
-    thinMm: keepsWidthFor(needs.narrowestMm),
+    thinMm,
     shallowMm: Math.max(0, colourDepthMm - needs.shallowestMm),
   };
 }

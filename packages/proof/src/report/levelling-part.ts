@@ -3,7 +3,8 @@ import { levelMethods, sealerMassG } from '@pourproof/materials';
 import { radians } from '@pourproof/plane';
 import type { FaceHeights } from '../board/face-heights.ts';
 import { veeWidthErrors } from '../board/vee-width-errors.ts';
-import { gradeOf, type LevellingMap } from '../levelling/levelling-map.ts';
+import { gradeOf } from '../levelling/graded-parts.ts';
+import type { LevellingMap } from '../levelling/levelling-map.ts';
 import type { Measured } from '../measured.ts';
 import type { Report } from './report.ts';
 

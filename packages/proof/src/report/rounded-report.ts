@@ -18,11 +18,21 @@ function rounded(data: unknown): unknown {
     return roundedNumber(data);
   }
   if (Array.isArray(data)) {
-    return data.map(rounded);
+    // most of a report are points, a few numbers each
+    const copy = new Array<unknown>(data.length);
+    for (let k = 0; k < data.length; k++) {
+      copy[k] = rounded(data[k]);
+    }
+    return copy;
   }
-  return typeof data === 'object' && data !== null
-    ? Object.fromEntries(Object.entries(data).map(([key, value]) => [key, rounded(value)]))
-    : data;
+  if (typeof data !== 'object' || data === null) {
+    return data;
+  }
+  const fields: Record<string, unknown> = {};
+  for (const key of Object.keys(data)) {
+    fields[key] = rounded((data as Record<string, unknown>)[key]);
+  }
+  return fields;
 }
 
 /** A number with {@link DIGITS} significant digits and at most {@link DECIMALS} decimals; never −0. */

@@ -7,7 +7,7 @@ import { type FaceHeights, faceHeights } from '../board/face-heights.ts';
 import { type PlacedBoard, placeBoard } from '../board/place-board.ts';
 import type { ColourCut } from '../colours/colour-cuts.ts';
 import type { CutMeasures } from '../cut/measure-cut.ts';
-import { cutLevellingMap } from '../levelling/cut-levelling-map.ts';
+import { cutLevellingMap, marginsOfCut } from '../levelling/cut-levelling-map.ts';
 import type { LevellingMap } from '../levelling/levelling-map.ts';
 import { type LevellingPlan, levellingPlan } from '../levelling/levelling-plan.ts';
 import { type StrokeSection, sectionWidth } from '../levelling/stroke-section.ts';
@@ -91,17 +91,21 @@ function placedBoard(job: Job, bounds: Bounds, stages: Stages): PlacedBoard {
 function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): LevellingMap {
   const { axis, job, colourCuts, filmMm, heights, bits, stages } = cut;
   const { depthMm, levelMm, toleranceMm, rows } = job;
-  const from = [axis, heights, ...colourCuts.map((each) => each.cut)];
+  const shape = { bits, depthMm, toleranceMm, filmMm, shrinkage: rows.resin.shrinkagePct };
+  const margins = stages.of('margins', [axis, heights], shape, () => marginsOfCut(cut, stages.poll));
   const resins = colourCuts.map(({ colour: { resin, lab, colourant } }) => ({ resin, lab, colourant }));
-  const reads = { bits, depthMm, levelMm, toleranceMm, filmMm, resins, shrinkage: rows.resin.shrinkagePct };
-  return stages.of('levelling', from, reads, () => cutLevellingMap(cut, stages.poll));
+  const from = [margins, ...colourCuts.map((each) => each.cut)];
+  return stages.of('levelling', from, { levelMm, resins }, () => cutLevellingMap(cut, margins, stages.poll));
 }
 
 function sliversOf(cut: CutOfJob, board: PlacedBoard, gainMm: number): Slivers {
   const { cutRegion, site, stages, maxDepth: depthMm } = cut;
   const earlier = site.filled.map((pocket) => pocket.carving);
   const lowered = site.filled.map(({ loweredMm, toleranceMm }) => ({ loweredMm, toleranceMm }));
-  return stages.of('slivers', [cutRegion, board, ...earlier], { depthMm, gainMm, lowered }, () =>
+  // wood is thin for where its fibres run, whatever wood it is
+  const regions = board.blocks.map(({ region }) => region);
+  const fibres = board.blocks.map(({ grainDeg, diveDeg }) => [grainDeg, diveDeg]);
+  return stages.of('slivers', [cutRegion, ...regions, ...earlier], { depthMm, gainMm, lowered, fibres }, () =>
     roundSlivers(cutRegion, { depthMm, gainMm }, board.blocks, resinAt(site.filled, 0), stages),
   );
 }

@@ -1,4 +1,4 @@
-import { type AxisEdge, type MedialAxis, parabolaLength } from '@pourproof/geometry';
+import { type AxisEdge, type MedialAxis, parabolaArc } from '@pourproof/geometry';
 
 /**
  * One axis edge, parametrised from its low to its high end by position: mm along it where it is straight, mm
@@ -97,9 +97,7 @@ export class EdgeRun {
 
   /** Length of the edge between two positions, mm. */
   lengthBetween(from: number, to: number): number {
-    return this.#kind === 'segment-vertex'
-      ? (this.#h / 2) * (parabolaLength(to / this.#h) - parabolaLength(from / this.#h))
-      : to - from;
+    return this.#kind === 'segment-vertex' ? parabolaArc(this.#h, from, to) : to - from;
   }
 
   /** Angle between the directions of the edge at a position and at 0; 0 where it is straight. */

@@ -54,17 +54,19 @@ function doubledEdges(
     isOdd[from[e]] ^= 1;
     isOdd[to[e]] ^= 1;
   }
-  const waiting: TreePath[][] = Array.from({ length: nodeCount }, () => []);
+  const waiting = new Array<TreePath[] | undefined>(nodeCount);
   const pairings = new Map<number, Pairing[]>();
   // leaves first: each node pairs the paths that end at it, and passes one on to its parent if their number
   // is odd
   for (let i = order.length - 1; i >= 0; i--) {
     const v = order[i];
-    const paths = waiting[v];
+    const paths = waiting[v] ?? [];
     if (isOdd[v] !== 0) {
       paths.push({ length: 0, edges: undefined });
     }
-    paths.sort((a, b) => inGrains(b.length) - inGrains(a.length));
+    if (paths.length > 1) {
+      paths.sort((a, b) => inGrains(b.length) - inGrains(a.length));
+    }
     const parent = up[v];
     const sent = paths.length % 2 === 1 ? paths.shift() : undefined;
     for (let k = 0; k < paths.length; k += 2) {
@@ -74,10 +76,13 @@ function doubledEdges(
     }
     if (sent !== undefined && parent >= 0) {
       const above = from[parent] === v ? to[parent] : from[parent];
-      waiting[above].push({
-        length: sent.length + lengthMm[parent],
-        edges: { edge: parent, rest: sent.edges },
-      });
+      const path = { length: sent.length + lengthMm[parent], edges: { edge: parent, rest: sent.edges } };
+      const list = waiting[above];
+      if (list === undefined) {
+        waiting[above] = [path];
+      } else {
+        list.push(path);
+      }
     }
   }
   const doubled: number[] = [];
@@ -105,13 +110,23 @@ function spanningTree(
   lengthMm: readonly number[],
 ): { order: number[]; up: Int32Array; root: Int32Array } {
   const parts = new UnionFind(nodeCount);
-  const chosen: number[][] = Array.from({ length: nodeCount }, () => []);
-  const byLength = from.map((_, e) => e).sort((a, b) => inGrains(lengthMm[a]) - inGrains(lengthMm[b]));
-  for (const e of byLength) {
-    if (parts.join(from[e], to[e])) {
-      chosen[from[e]].push(e);
-      chosen[to[e]].push(e);
-    }
+  const grains = Float64Array.from(lengthMm, inGrains);
+  const byLength = Uint32Array.from(grains.keys()).sort((a, b) => grains[a] - grains[b]);
+  // those of node v are `chosen[first[v]]` up to before `chosen[first[v + 1]]`, in the order in which they were chosen
+  const first = new Uint32Array(nodeCount + 1);
+  const joining = byLength.filter((e) => parts.join(from[e], to[e]));
+  for (const e of joining) {
+    first[from[e] + 1]++;
+    first[to[e] + 1]++;
+  }
+  for (let v = 0; v < nodeCount; v++) {
+    first[v + 1] += first[v];
+  }
+  const next = first.slice();
+  const chosen = new Uint32Array(2 * joining.length);
+  for (const e of joining) {
+    chosen[next[from[e]]++] = e;
+    chosen[next[to[e]]++] = e;
   }
   const up = new Int32Array(nodeCount).fill(-1);
   const root = new Int32Array(nodeCount).fill(-1);
@@ -124,7 +139,8 @@ function spanningTree(
     order.push(start);
     for (let i = order.length - 1; i < order.length; i++) {
       const v = order[i];
-      for (const e of chosen[v]) {
+      for (let at = first[v]; at < first[v + 1]; at++) {
+        const e = chosen[at];
         const w = from[e] === v ? to[e] : from[e];
         if (root[w] < 0) {
           root[w] = start;

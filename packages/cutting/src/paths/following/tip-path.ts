@@ -1,5 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
-import { AxisEdge } from '@pourproof/geometry';
+import { AxisEdge, parabolaArc } from '@pourproof/geometry';
 import { type Tip, tipDepth, tipSlope } from './tip-depth.ts';
 
 /** Greatest number of halvings of a stretch; each divides the deviation by four. */
@@ -95,7 +95,13 @@ export class TipPath {
     const start = u0 + this.#startShare() * span;
     const turn = Math.max(start, u0 + edge.shareOf(Math.min(Math.max(joint, edge.r0), high)) * span);
     const end = u0 + edge.shareOf(high) * span;
-    return this.#quadrature(h, start, turn) + this.#quadrature(h, turn, end);
+    const { includedRad } = this.#tip;
+    // as deep as a straight flank lets it, the tip's path over a parabola is one again, narrower by the sine
+    const cone =
+      edge.kind === 'segment-vertex'
+        ? parabolaArc(h * Math.sin(includedRad / 2), turn, end)
+        : this.#quadrature(h, turn, end);
+    return (turn > start ? this.#quadrature(h, start, turn) : 0) + cone;
   }
 
   #lengthOnLine(high: number, joint: number): number {
