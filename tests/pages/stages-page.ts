@@ -164,7 +164,7 @@ the first time, and 0.6 s for one of 1000. The page asks its worker to stop, whi
 \`\`\`text
 rounds ─ resolve ─ axis ┬ widths
                         ├ fit ─ cut ┬ outline ┬ colours ─ fills
-                        │           │         ├ surfaces ─ walls ─ blocks (with the board and the travel)
+                        │           │         ├ surfaces (of elements) ─ walls ─ blocks (with the board and the travel)
                         │           │         ├ heights (with the board)
                         │           │         └ wood-axis ─ slivers (with the board)
                         │           ├ paths

@@ -249,7 +249,7 @@ function exposureIn(
 ): readonly CarvedExposure[] {
   const fibres = blocks.map(({ grainDeg, diveDeg }) => [grainDeg, diveDeg]);
   return stages.of('surfaces', [carving, cut, ...blocks.map(({ region }) => region)], fibres, () =>
-    carvedExposure(carving, cut, blocks),
+    carvedExposure(carving, cut, blocks, stages),
   );
 }
 

@@ -1,5 +1,6 @@
-import { type CarvedWalls, type Carving, carvedWalls } from '@pourproof/cutting';
+import { type CarvedWalls, type Carving, carvedWalls, type FibreSetting } from '@pourproof/cutting';
 import { type CleanRegion, radians } from '@pourproof/plane';
+import type { Stages } from '../stages/stages.ts';
 import { blockAt } from './block-at.ts';
 import { isWithin } from './is-within.ts';
 import type { PlacedBlock } from './place-board.ts';
@@ -23,28 +24,30 @@ const STRETCH_MM = 0.5;
  * Walls and floors of a cut of any shape by block, with their exposure of end grain in three dimensions. Each
  * element belongs to the block under its point; those outside all blocks are left out.
  *
+ * Where blocks divide them the elements are kept, for a board that is moved has the same.
+ *
  * @param cut outline of the cut
  */
 export function carvedExposure(
   carving: Carving,
   cut: CleanRegion,
   blocks: readonly PlacedBlock[],
+  stages: Stages,
 ): readonly CarvedExposure[] {
   // what lies within one block need not be divided
   const isOne = blocks.every(
     ({ region }) => region === null || (blocks.length === 1 && isWithin(cut, region)),
   );
-  const byFibre = new Map<string, CarvedWalls>();
-  const wallsFor = ({ grainDeg, diveDeg }: PlacedBlock): CarvedWalls => {
+  const byFibre = new Map<string, Elements>();
+  const wallsFor = ({ grainDeg, diveDeg }: PlacedBlock): Elements => {
     const key = `${grainDeg} ${diveDeg}`;
     const known = byFibre.get(key);
+    const fibre = { grainRad: radians(grainDeg), diveRad: radians(diveDeg) };
     const walls =
       known ??
-      carvedWalls(carving, {
-        grainRad: radians(grainDeg),
-        diveRad: radians(diveDeg),
-        ...(isOne ? {} : { longestMm: STRETCH_MM }),
-      });
+      (isOne
+        ? carvedWalls(carving, fibre)
+        : stages.of('elements', [carving], fibre, () => elementsOf(carving, fibre)));
     byFibre.set(key, walls);
     return walls;
   };
@@ -56,15 +59,17 @@ export function carvedExposure(
   const { count, points, areasMm2, isFloor } = wallsFor(first);
   const sums = blocks.map(() => ({ wallAreaMm2: 0, floorAreaMm2: 0, wallExposedMm2: 0, floorExposedMm2: 0 }));
   const under = blockAt(blocks);
+  const exposuresIn = new Map<number, Float64Array>();
   for (let k = 0; k < count; k++) {
-    const [x, y] = [points[2 * k] as number, points[2 * k + 1] as number];
-    const b = under(x, y);
+    const b = under(points[2 * k] as number, points[2 * k + 1] as number);
     const [sum, block] = [sums[b], blocks[b]];
     if (sum === undefined || block === undefined) {
       continue;
     }
+    const exposures = exposuresIn.get(b) ?? wallsFor(block).exposures;
+    exposuresIn.set(b, exposures);
     const area = areasMm2[k] as number;
-    const exposed = area * (wallsFor(block).exposures[k] as number);
+    const exposed = area * (exposures[k] as number);
     if (isFloor[k] === 1) {
       sum.floorAreaMm2 += area;
       sum.floorExposedMm2 += exposed;
@@ -74,4 +79,15 @@ export function carvedExposure(
     }
   }
   return sums;
+}
+
+/** Elements without their normals. */
+type Elements = Pick<CarvedWalls, 'count' | 'points' | 'areasMm2' | 'exposures' | 'isFloor'>;
+
+function elementsOf(carving: Carving, fibre: FibreSetting): Elements {
+  const { count, points, areasMm2, exposures, isFloor } = carvedWalls(carving, {
+    ...fibre,
+    longestMm: STRETCH_MM,
+  });
+  return { count, points, areasMm2, exposures, isFloor };
 }

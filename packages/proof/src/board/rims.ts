@@ -133,16 +133,28 @@ function fibresAlong({ blocks }: PlacedBoard): FibresAlong {
 }
 
 /** Gaps of a stretch of outline, by what they lead to. */
-type GapsOf = (ends: readonly [Point, Point]) => readonly Gap[];
+interface GapsOf {
+  (ends: readonly [Point, Point]): readonly Gap[];
+  /** Whether all of them are known to be as wide: of most stretches nothing else is asked. */
+  readonly areAtLeast: (ends: readonly [Point, Point], widthMm: number) => boolean;
+}
 
 /** An island has no edge of the board beside it; of a hole or groove only what lies on the side of the wood counts. */
 function gapsOfRing(isOuter: boolean, { board, obstacles, placed }: RimBoard): GapsOf {
-  return (ends) => [
+  const gaps = (ends: readonly [Point, Point]): readonly Gap[] => [
     ...(isOuter ? edgeGaps(ends, board, placed) : []),
     ...obstacles
       .map((obstacle, k) => obstacleGap(ends, obstacle, `obstacle ${k}`, placed))
       .filter(({ from, to }) => isOnWoodSide(ends, from, to)),
   ];
+  const isInward = (at: Point, widthMm: number): boolean => {
+    const [x, y] = applyTransform(placed.toBoard, at);
+    return Math.min(x, board.widthMm - x, y, board.heightMm - y) >= widthMm;
+  };
+  return Object.assign(gaps, {
+    areAtLeast: ([a, b]: readonly [Point, Point], widthMm: number): boolean =>
+      obstacles.length === 0 && (!isOuter || (isInward(a, widthMm) && isInward(b, widthMm))),
+  });
 }
 
 function isOnWoodSide([[ax, ay], [bx, by]]: readonly [Point, Point], from: Point, to: Point): boolean {
@@ -156,7 +168,7 @@ function rimsOfStretch(
   fibresOf: FibresAlong,
 ): readonly (readonly [key: string, rim: Rim])[] {
   const most = Math.max(limits.rimEndGrainHabit.value, limits.rimEndGrainToDepth.value * depthAt.mostMm);
-  if (gapsOf(ends).every(({ widthMm }) => widthMm >= most)) {
+  if (gapsOf.areAtLeast(ends, most) || gapsOf(ends).every(({ widthMm }) => widthMm >= most)) {
     return [];
   }
   const depthMm = depthAt.along(...ends);

@@ -9,6 +9,7 @@ import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { placeOfPath } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** A smaller area outside the clear face is rounding, mm². */
 const MIN_MM2 = 0.01;
@@ -44,7 +45,7 @@ export const rimTooThin: Check = {
       limit: { value: isHabit ? worst.habitMm : worst.leastMm, quantity: 'width', unit: 'mm' },
       acrossGrain: worst.isEndGrain,
       because: isHabit ? ['common-practice'] : [...new Set([...ratio.because, ...wall.because])],
-      fix: { options: isHabit ? [] : moves(measured, on, rims) },
+      fix: proposed(() => (isHabit ? [] : moves(measured, on, rims))),
     };
   },
 };

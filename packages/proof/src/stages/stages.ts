@@ -11,6 +11,7 @@ export const STAGE_NAMES = [
   'colours',
   'board',
   'surfaces',
+  'elements',
   'walls',
   'travel',
   'blocks',
