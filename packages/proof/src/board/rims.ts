@@ -135,7 +135,7 @@ function fibresAlong({ blocks }: PlacedBoard): FibresAlong {
 /** Gaps of a stretch of outline, by what they lead to. */
 interface GapsOf {
   (ends: readonly [Point, Point]): readonly Gap[];
-  /** Whether all of them are known to be as wide: of most stretches nothing else is asked. */
+  /** Whether all of them are known to be as wide, or the stretch lies off the board: of most stretches nothing else is asked. */
   readonly areAtLeast: (ends: readonly [Point, Point], widthMm: number) => boolean;
 }
 
@@ -147,13 +147,16 @@ function gapsOfRing(isOuter: boolean, { board, obstacles, placed }: RimBoard): G
       .map((obstacle, k) => obstacleGap(ends, obstacle, `obstacle ${k}`, placed))
       .filter(({ from, to }) => isOnWoodSide(ends, from, to)),
   ];
-  const isInward = (at: Point, widthMm: number): boolean => {
-    const [x, y] = applyTransform(placed.toBoard, at);
-    return Math.min(x, board.widthMm - x, y, board.heightMm - y) >= widthMm;
-  };
   return Object.assign(gaps, {
-    areAtLeast: ([a, b]: readonly [Point, Point], widthMm: number): boolean =>
-      obstacles.length === 0 && (!isOuter || (isInward(a, widthMm) && isInward(b, widthMm))),
+    areAtLeast: ([a, b]: readonly [Point, Point], widthMm: number): boolean => {
+      const [ax, ay] = applyTransform(placed.toBoard, a);
+      const [bx, by] = applyTransform(placed.toBoard, b);
+      const [left, right] = [Math.min(ax, bx), Math.max(ax, bx)];
+      const [top, bottom] = [Math.min(ay, by), Math.max(ay, by)];
+      const isOff = right < 0 || left > board.widthMm || bottom < 0 || top > board.heightMm;
+      const least = Math.min(left, board.widthMm - right, top, board.heightMm - bottom);
+      return isOff || (obstacles.length === 0 && (!isOuter || least >= widthMm));
+    },
   });
 }
 
