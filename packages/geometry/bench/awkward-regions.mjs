@@ -1,3 +1,4 @@
+import { resolveRegions } from '@pourproof/arrangement';
 import { packRings } from '@pourproof/plane';
 import { dice } from './dice.mjs';
 import { hardFamilies } from './hard-families.mjs';
@@ -61,7 +62,7 @@ function squares(count) {
   return rings;
 }
 
-/** Half a disc over a straight row of teeth. */
+/** Half a disc over a straight row of teeth; the outermost teeth may reach out of it. */
 function teethUnderArc(count) {
   const half = Math.round(count / 2);
   const arc = Array.from({ length: half + 1 }, (_, i) => {
@@ -72,7 +73,8 @@ function teethUnderArc(count) {
     -50 + (100 * (i + 1)) / half,
     i % 2 === 0 ? 1 : 0,
   ]);
-  return [...arc.flat(), ...teeth.flat()];
+  const rings = packRings([[...arc.flat(), ...teeth.flat()]]);
+  return resolveRegions([{ ...rings, fillRule: 'nonzero' }]).region;
 }
 
 /** A channel wound up so often that its turns stay as wide as edges are long, with teeth on one wall. */
@@ -165,7 +167,7 @@ export const found = {
   'rough sunburst': (n) => hardFamilies.star.make(n, roughSunburst),
   'leaning spikes around a hole': (n) => hardFamilies.star.make(n, eclipse),
   'spikes with ragged roots': (n) => hardFamilies.star.make(n, raggedRoots),
-  'teeth under an arc': (n) => packRings([teethUnderArc(n)]),
+  'teeth under an arc': teethUnderArc,
   'teeth in a bowl': (n) => hardFamilies.band.make(n, bowl),
   'many turns': manyTurns,
   'strewn holes': (n) => hardFamilies.holes.make(n, strewn),
@@ -174,7 +176,7 @@ export const found = {
 
 /** Families on which what a cutter leaves standing once took time by a power of their size, and the radius of that cutter, mm. */
 export const standing = {
-  'teeth, fine bit': { make: (n) => packRings([teethUnderArc(n)]), radius: () => 0.008 },
+  'teeth, fine bit': { make: teethUnderArc, radius: () => 0.008 },
   fence: { make: fence, radius: () => 150 },
   yard: { make: yard, radius: (n) => n / 16 },
   'posts in triangles': { make: triangles, radius: () => 0.58 },

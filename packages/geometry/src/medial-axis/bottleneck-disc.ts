@@ -1,5 +1,5 @@
 import type { Boundary } from './boundary.ts';
-import { boxDistance2 } from './box-distance.ts';
+import { nodeDistance2 } from './box-distance.ts';
 import { BOX_STRIDE, type ObbTree } from './obb-tree-layout.ts';
 import { EMPTY_DISC_REL_TOL, ROUNDING_REL_TOL, SAME_CONTACT_REL_TOL } from './tolerances.ts';
 
@@ -70,7 +70,7 @@ export class BottleneckDisc {
       return false;
     }
     for (let below = own; below > 1; below >>= 1) {
-      if (this.#boxDistance2(below ^ 1) < this.#outer2 && !this.#isClearBelow(below ^ 1, true)) {
+      if (this.#distance2(below ^ 1) < this.#outer2 && !this.#isClearBelow(below ^ 1, true)) {
         return false;
       }
     }
@@ -102,8 +102,8 @@ export class BottleneckDisc {
           }
         }
       } else {
-        const a = this.#boxDistance2(2 * node);
-        const b = this.#boxDistance2(2 * node + 1);
+        const a = this.#distance2(2 * node);
+        const b = this.#distance2(2 * node + 1);
         const near = a < b ? 2 * node : 2 * node + 1;
         if (Math.max(a, b) < this.#outer2) {
           stack[size++] = near ^ 1;
@@ -138,9 +138,9 @@ export class BottleneckDisc {
     return this.#sides !== 3;
   }
 
-  /** Squared distance of the centre from the box of a node, infinity where that has no edges. */
-  #boxDistance2(node: number): number {
-    return boxDistance2(this.#boxes, node, this.#mx, this.#my);
+  /** Squared distance of the centre from a node, infinity where that has no edges. */
+  #distance2(node: number): number {
+    return nodeDistance2(this.#tree, node, this.#mx, this.#my);
   }
 
   /** Whether the box of a node lies wholly on side 1 or 2 of the diameter. */

@@ -1,4 +1,4 @@
-import { BOX_STRIDE } from './obb-tree-layout.ts';
+import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 
 /** Squared distance of a point from the box of a node of a tree, infinity where that has no edges, mm². */
 export function boxDistance2(boxes: Float64Array, node: number, x: number, y: number): number {
@@ -14,4 +14,24 @@ export function boxDistance2(boxes: Float64Array, node: number, x: number, y: nu
   const u = Math.abs(dx * ux + dy * uy) - halfU;
   const v = Math.abs(dy * ux - dx * uy) - boxes[at + 5];
   return (u > 0 ? u * u : 0) + (v > 0 ? v * v : 0);
+}
+
+/**
+ * Squared distance of a point from all that bounds a node of a tree, its slanted sides too, mm²; infinity where it has no edges. Beyond a
+ * corner that a side cuts off it may be less than that of the two together.
+ */
+export function nodeDistance2(
+  { boxes, isSlanted, sides }: ObbTree,
+  node: number,
+  x: number,
+  y: number,
+): number {
+  let distance2 = boxDistance2(boxes, node, x, y);
+  if (isSlanted[node] !== 0) {
+    for (let at = node * SIDES_STRIDE; at < (node + 1) * SIDES_STRIDE; at += 3) {
+      const beyond = sides[at] * x + sides[at + 1] * y - sides[at + 2];
+      distance2 = beyond > 0 ? Math.max(distance2, beyond * beyond) : distance2;
+    }
+  }
+  return distance2;
 }

@@ -1,6 +1,6 @@
 import type { Boundary } from './boundary.ts';
-import { boxDistance2 } from './box-distance.ts';
-import { type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
+import { nodeDistance2 } from './box-distance.ts';
+import type { ObbTree } from './obb-tree-layout.ts';
 
 /** Boxes that are looked at for one disc, per level of the tree. */
 const BOXES_A_LEVEL = 4;
@@ -54,8 +54,8 @@ export class DiscIntruder {
         }
         continue;
       }
-      const a = this.#distance2(2 * node, mx, my);
-      const b = this.#distance2(2 * node + 1, mx, my);
+      const a = nodeDistance2(this.#tree, 2 * node, mx, my);
+      const b = nodeDistance2(this.#tree, 2 * node + 1, mx, my);
       const near = a < b ? 2 * node : 2 * node + 1;
       if (Math.max(a, b) < radius2) {
         stack[size++] = near ^ 1;
@@ -65,19 +65,6 @@ export class DiscIntruder {
       }
     }
     return false;
-  }
-
-  /** Squared distance of m from what bounds a node. */
-  #distance2(node: number, mx: number, my: number): number {
-    const { boxes, isSlanted, sides } = this.#tree;
-    let distance2 = boxDistance2(boxes, node, mx, my);
-    if (isSlanted[node] !== 0) {
-      for (let at = node * SIDES_STRIDE; at < (node + 1) * SIDES_STRIDE; at += 3) {
-        const beyond = sides[at] * mx + sides[at + 1] * my - sides[at + 2];
-        distance2 = beyond > 0 ? Math.max(distance2, beyond * beyond) : distance2;
-      }
-    }
-    return distance2;
   }
 
   #findIn(leaf: number, mx: number, my: number, radius2: number, v: number): boolean {
