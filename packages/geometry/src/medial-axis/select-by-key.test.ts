@@ -28,3 +28,22 @@ test('the smaller keys come in front of the middle, each with its item, and noth
     cases(200),
   );
 });
+
+test('keys in order but for a few at an end are told apart in time that grows with their number', () => {
+  const looks = (count: number): number => {
+    const list = Float64Array.from({ length: count }, (_, i) => (i < 3 ? count + i : i));
+    let seen = 0;
+    const keys = new Proxy(list, {
+      get: (target, name) => {
+        seen++;
+        return Reflect.get(target, name);
+      },
+    });
+    const items = Int32Array.from({ length: count }, (_, i) => i);
+    selectByKey(keys, items, 0, count / 2, count);
+    expect([...items.subarray(count / 2)].sort((a, b) => a - b)[0]).toBe(0);
+    expect(Math.min(...list.subarray(count / 2))).toBe(count / 2 + 3);
+    return seen;
+  };
+  expect(looks(8000)).toBeLessThan(6 * looks(2000));
+});
