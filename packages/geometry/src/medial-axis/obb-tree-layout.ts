@@ -29,3 +29,17 @@ export interface ObbTree {
   /** Leaf of each run, as a node. */
   readonly leafOfRun: Int32Array;
 }
+
+/** A tree for so many leaves, a power of two, that holds nothing yet. */
+export function emptyTree(runs: EdgeRuns, leafStart: number): ObbTree {
+  return {
+    boxes: new Float64Array(2 * leafStart * BOX_STRIDE).fill(-1),
+    leafStart,
+    isSlanted: new Uint8Array(2 * leafStart),
+    sides: new Float64Array(2 * leafStart * SIDES_STRIDE),
+    runs,
+    leafFrom: new Int32Array(leafStart),
+    leafTo: new Int32Array(leafStart),
+    leafOfRun: new Int32Array(runs.count),
+  };
+}

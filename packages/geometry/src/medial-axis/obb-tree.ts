@@ -1,28 +1,22 @@
 import type { Boundary } from './boundary.ts';
-import { edgeRuns } from './edge-runs.ts';
-import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
+import { type EdgeRuns, edgeRuns } from './edge-runs.ts';
+import { BOX_STRIDE, emptyTree, type ObbTree } from './obb-tree-layout.ts';
 import { selectByKey } from './select-by-key.ts';
+import { sizeClasses } from './size-classes.ts';
 import { SlantedSides } from './slanted-sides.ts';
 
 /** The tree over all edges of a boundary; O(n log n), each box as tight as its direction allows. */
 export function obbTree(boundary: Boundary): ObbTree {
-  const runs = edgeRuns(boundary);
-  let leafStart = 1;
-  while (leafStart < runs.count) {
-    leafStart *= 2;
+  return new TreeMaker(boundary, edgeRuns(boundary)).make();
+}
+
+/** The least power of two that is no less than a count. */
+function powerOfTwo(count: number): number {
+  let power = 1;
+  while (power < count) {
+    power *= 2;
   }
-  const tree = {
-    boxes: new Float64Array(2 * leafStart * BOX_STRIDE).fill(-1),
-    leafStart,
-    isSlanted: new Uint8Array(2 * leafStart),
-    sides: new Float64Array(2 * leafStart * SIDES_STRIDE),
-    runs,
-    leafFrom: new Int32Array(leafStart),
-    leafTo: new Int32Array(leafStart),
-    leafOfRun: new Int32Array(runs.count),
-  };
-  new TreeMaker(boundary, tree).make();
-  return tree;
+  return power;
 }
 
 /**
@@ -40,6 +34,9 @@ const LONG_SHARE = 0.5;
 class TreeMaker {
   readonly #boundary: Boundary;
   readonly #tree: ObbTree;
+  readonly #runs: EdgeRuns;
+  /** Ends of classes of runs by size in the order. */
+  readonly #classEnds: readonly number[];
   /** Runs in the order of leaves, as far as they have been told apart. */
   readonly #order: Int32Array;
   /** Of each run: middle, unit direction, half extents along it and across it. */
@@ -55,26 +52,58 @@ class TreeMaker {
   readonly #whole = new Float64Array(4);
   readonly #middles = new Float64Array(2);
 
-  constructor(boundary: Boundary, tree: ObbTree) {
-    const { count, from, to } = tree.runs;
+  constructor(boundary: Boundary, runs: EdgeRuns) {
+    const { count, from, to } = runs;
     this.#boundary = boundary;
-    this.#tree = tree;
+    this.#runs = runs;
     this.#order = new Int32Array(count).map((_, r) => r);
     this.#runBox = new Float64Array(count * BOX_STRIDE);
     this.#keys = new Float64Array(count);
-    this.#slanted = new SlantedSides(boundary, tree, this.#order);
     for (let r = 0; r < count; r++) {
       this.#fitRun(r, from[r], to[r]);
     }
+    this.#classEnds = sizeClasses(
+      Float64Array.from({ length: count }, (_, r) =>
+        Math.max(this.#runBox[r * BOX_STRIDE + 4], this.#runBox[r * BOX_STRIDE + 5]),
+      ),
+      this.#order,
+    );
+    this.#tree = emptyTree(runs, this.#leavesNeeded());
+    this.#slanted = new SlantedSides(boundary, this.#tree, this.#order);
   }
 
-  make(): void {
-    this.#split(1, 0, this.#order.length);
+  make(): ObbTree {
+    this.#splitClasses(1, 0);
+    return this.#tree;
+  }
+
+  /** Leaves that are needed where each class but the last has a subtree of its own beside that of all later ones. */
+  #leavesNeeded(): number {
+    const ends = this.#classEnds;
+    return Math.max(
+      ...ends.map((end, c) => {
+        const count = end - (ends[c - 1] ?? 0);
+        return powerOfTwo(count) * 2 ** Math.min(c + 1, ends.length - 1);
+      }),
+    );
+  }
+
+  /** Makes the nodes from `node` down for all runs of class c and later ones. */
+  #splitClasses(node: number, c: number): void {
+    const ends = this.#classEnds;
+    const low = ends[c - 1] ?? 0;
+    if (c === ends.length - 1) {
+      this.#split(node, low, ends[c]);
+      return;
+    }
+    this.#bound(node, low, this.#order.length);
+    this.#split(2 * node, low, ends[c]);
+    this.#splitClasses(2 * node + 1, c + 1);
   }
 
   /** Makes the nodes from `node` down for the runs in places `low` … `high − 1` of the order. */
   #split(node: number, low: number, high: number): void {
-    const { boxes, leafStart, leafFrom, leafTo, leafOfRun, runs } = this.#tree;
+    const { leafStart, leafFrom, leafTo, leafOfRun, runs } = this.#tree;
     if (node >= leafStart) {
       if (high > low) {
         const r = this.#order[low];
@@ -94,6 +123,17 @@ class TreeMaker {
     if (high === low) {
       return;
     }
+    this.#bound(node, low, high);
+    const isAcross = this.#isBetterAcross(low, high);
+    const middle = (low + high + 1) >> 1;
+    this.#sortOut(low, middle, high, isAcross ? -this.#uy : this.#ux, isAcross ? this.#ux : this.#uy);
+    this.#split(2 * node, low, middle);
+    this.#split(2 * node + 1, middle, high);
+  }
+
+  /** Gives a node its box, and slanted sides where they fit closer. */
+  #bound(node: number, low: number, high: number): void {
+    const { boxes } = this.#tree;
     this.#chooseDirection(low, high);
     this.#measure(low, high, 1);
     if (this.#middles[0] >= LONG_SHARE * this.#whole[0]) {
@@ -102,11 +142,6 @@ class TreeMaker {
       this.#fit(low, high, boxes, node * BOX_STRIDE);
       this.#slanted.give(node, low, high);
     }
-    const isAcross = this.#isBetterAcross();
-    const middle = (low + high + 1) >> 1;
-    this.#sortOut(low, middle, high, isAcross ? -this.#uy : this.#ux, isAcross ? this.#ux : this.#uy);
-    this.#split(2 * node, low, middle);
-    this.#split(2 * node + 1, middle, high);
   }
 
   /** Copies the box of a run to a node. */
@@ -264,12 +299,49 @@ class TreeMaker {
     boxes[at + 5] = this.#whole[1] / 2;
   }
 
-  /** Whether a node is better told apart across its direction than along it. */
-  #isBetterAcross(): boolean {
+  /**
+   * Whether a node is better told apart across its direction than along it: where its halves come out clearly shorter, as far as a sample
+   * shows. Long runs side by side whose middles are scattered along them, as spikes of any length, overlap when told apart by that.
+   */
+  #isBetterAcross(low: number, high: number): boolean {
     const whole = this.#whole;
-    const along = whole[0] > 0 ? 1 - this.#middles[0] / (2 * whole[0]) : 1;
-    const across = whole[1] > 0 ? 1 - this.#middles[1] / (2 * whole[1]) : 1;
-    return Math.abs(along - across) > CLEARLY_LESS ? across < along : whole[1] > whole[0];
+    const along = whole[0] > 0 ? this.#halves(low, high, this.#ux, this.#uy) / whole[0] : 2;
+    const across = whole[1] > 0 ? this.#halves(low, high, -this.#uy, this.#ux) / whole[1] : 2;
+    return Math.abs(along - across) > 2 * CLEARLY_LESS ? across < along : whole[1] > whole[0];
+  }
+
+  /** Lengths of both halves of a sample of runs, told apart along a direction at the mean of their middles, mm. */
+  #halves(low: number, high: number, dx: number, dy: number): number {
+    const order = this.#order;
+    const runBox = this.#runBox;
+    const step = Math.max(1, Math.floor((high - low) / SAMPLE));
+    let sum = 0;
+    let n = 0;
+    for (let k = low; k < high; k += step) {
+      const at = order[k] * BOX_STRIDE;
+      sum += runBox[at] * dx + runBox[at + 1] * dy;
+      n++;
+    }
+    const mean = sum / n;
+    let lowest = Infinity;
+    let lowerEnd = -Infinity;
+    let upperStart = Infinity;
+    let highest = -Infinity;
+    for (let k = low; k < high; k += step) {
+      const at = order[k] * BOX_STRIDE;
+      const middle = runBox[at] * dx + runBox[at + 1] * dy;
+      const half =
+        Math.abs(runBox[at + 2] * dx + runBox[at + 3] * dy) * runBox[at + 4] +
+        Math.abs(runBox[at + 3] * dx - runBox[at + 2] * dy) * runBox[at + 5];
+      if (middle < mean) {
+        lowest = Math.min(lowest, middle - half);
+        lowerEnd = Math.max(lowerEnd, middle + half);
+      } else {
+        upperStart = Math.min(upperStart, middle - half);
+        highest = Math.max(highest, middle + half);
+      }
+    }
+    return lowest < Infinity ? lowerEnd - lowest + highest - upperStart : 2 * (highest - upperStart);
   }
 
   /** Puts the runs with the lower middles along a direction in front of place `middle` of the order. */
@@ -287,7 +359,7 @@ class TreeMaker {
   /** Writes the box around the runs in places `low` … `high − 1` of the order, along the direction turned to. */
   #fit(low: number, high: number, boxes: Float64Array, at: number): void {
     const { x, y, next } = this.#boundary;
-    const { from, to } = this.#tree.runs;
+    const { from, to } = this.#runs;
     const ux = this.#ux;
     const uy = this.#uy;
     const first = from[this.#order[low]];
