@@ -26,6 +26,9 @@ function powerOfTwo(count: number): number {
  */
 const CLEARLY_LESS = 0.15;
 
+/** Of fewer runs than these the halves are judged by their middles alone. */
+const FEW_RUNS = 8;
+
 /** A direction is chosen by so many runs of a node, at even steps. */
 const SAMPLE = 16;
 /** Nodes whose runs are about as long as they are: their middles spread over less than this share of them. */
@@ -62,12 +65,11 @@ class TreeMaker {
     for (let r = 0; r < count; r++) {
       this.#fitRun(r, from[r], to[r]);
     }
-    this.#classEnds = sizeClasses(
-      Float64Array.from({ length: count }, (_, r) =>
-        Math.max(this.#runBox[r * BOX_STRIDE + 4], this.#runBox[r * BOX_STRIDE + 5]),
-      ),
-      this.#order,
-    );
+    const sizes = new Float64Array(count);
+    for (let r = 0; r < count; r++) {
+      sizes[r] = Math.max(this.#runBox[r * BOX_STRIDE + 4], this.#runBox[r * BOX_STRIDE + 5]);
+    }
+    this.#classEnds = sizeClasses(sizes, this.#order);
     this.#tree = emptyTree(runs, this.#leavesNeeded());
     this.#slanted = new SlantedSides(boundary, this.#tree, this.#order);
   }
@@ -305,24 +307,22 @@ class TreeMaker {
    */
   #isBetterAcross(low: number, high: number): boolean {
     const whole = this.#whole;
+    if (high - low < FEW_RUNS) {
+      const along = whole[0] > 0 ? 1 - this.#middles[0] / (2 * whole[0]) : 1;
+      const across = whole[1] > 0 ? 1 - this.#middles[1] / (2 * whole[1]) : 1;
+      return Math.abs(along - across) > CLEARLY_LESS ? across < along : whole[1] > whole[0];
+    }
     const along = whole[0] > 0 ? this.#halves(low, high, this.#ux, this.#uy) / whole[0] : 2;
     const across = whole[1] > 0 ? this.#halves(low, high, -this.#uy, this.#ux) / whole[1] : 2;
     return Math.abs(along - across) > 2 * CLEARLY_LESS ? across < along : whole[1] > whole[0];
   }
 
-  /** Lengths of both halves of a sample of runs, told apart along a direction at the mean of their middles, mm. */
+  /** Lengths of both halves of a sample of runs, told apart along a direction at the middle of the node, mm. */
   #halves(low: number, high: number, dx: number, dy: number): number {
     const order = this.#order;
     const runBox = this.#runBox;
     const step = Math.max(1, Math.floor((high - low) / SAMPLE));
-    let sum = 0;
-    let n = 0;
-    for (let k = low; k < high; k += step) {
-      const at = order[k] * BOX_STRIDE;
-      sum += runBox[at] * dx + runBox[at + 1] * dy;
-      n++;
-    }
-    const mean = sum / n;
+    const middleOfWhole = dx === this.#ux && dy === this.#uy ? this.#whole[2] : this.#whole[3];
     let lowest = Infinity;
     let lowerEnd = -Infinity;
     let upperStart = Infinity;
@@ -333,15 +333,18 @@ class TreeMaker {
       const half =
         Math.abs(runBox[at + 2] * dx + runBox[at + 3] * dy) * runBox[at + 4] +
         Math.abs(runBox[at + 3] * dx - runBox[at + 2] * dy) * runBox[at + 5];
-      if (middle < mean) {
-        lowest = Math.min(lowest, middle - half);
-        lowerEnd = Math.max(lowerEnd, middle + half);
+      if (middle < middleOfWhole) {
+        lowest = Math.min(middle - half, lowest);
+        lowerEnd = Math.max(middle + half, lowerEnd);
       } else {
-        upperStart = Math.min(upperStart, middle - half);
-        highest = Math.max(highest, middle + half);
+        upperStart = Math.min(middle - half, upperStart);
+        highest = Math.max(middle + half, highest);
       }
     }
-    return lowest < Infinity ? lowerEnd - lowest + highest - upperStart : 2 * (highest - upperStart);
+    const lower = lowest < Infinity ? lowerEnd - lowest : 0;
+    const upper = upperStart < Infinity ? highest - upperStart : 0;
+    // all on one side are no halves
+    return lower > 0 && upper > 0 ? lower + upper : 2 * (lower + upper);
   }
 
   /** Puts the runs with the lower middles along a direction in front of place `middle` of the order. */

@@ -13,8 +13,10 @@ const OCTAVES = 64;
  */
 export function sizeClasses(sizes: Float64Array, order: Int32Array): number[] {
   const inOctave = new Int32Array(2 * OCTAVES);
-  for (const size of sizes) {
-    inOctave[octaveOf(size)]++;
+  const octave = new Uint8Array(sizes.length);
+  for (let i = 0; i < sizes.length; i++) {
+    octave[i] = octaveOf(sizes[i]);
+    inOctave[octave[i]]++;
   }
   const classOf = new Int32Array(2 * OCTAVES);
   const counts = [0];
@@ -42,7 +44,7 @@ export function sizeClasses(sizes: Float64Array, order: Int32Array): number[] {
     ends.push(end);
   }
   for (let i = 0; i < sizes.length; i++) {
-    order[at[classOf[octaveOf(sizes[i])]]++] = i;
+    order[at[classOf[octave[i]]]++] = i;
   }
   return ends;
 }

@@ -12,6 +12,7 @@ export class SlantedSides {
   readonly #boundary: Boundary;
   readonly #tree: ObbTree;
   readonly #order: Int32Array;
+  readonly #outermost = new Int32Array(3);
   /** Length of the longest edge of each run, mm. */
   readonly #longest: Float64Array;
 
@@ -34,52 +35,85 @@ export class SlantedSides {
   /** Gives a node of the tree its sides; it has its box and holds the runs in places `low` … `high − 1`. */
   give(node: number, low: number, high: number): void {
     const { boxes, isSlanted, sides } = this.#tree;
-    const { tx, ty } = this.#boundary;
     const at = node * BOX_STRIDE;
-    const ux = boxes[at + 2];
-    const uy = boxes[at + 3];
     for (let sign = 1; sign >= -1; sign -= 2) {
       const side = node * SIDES_STRIDE + (sign > 0 ? 0 : 3);
-      const least = LONG_EDGE_SHARE * 2 * boxes[at + 4];
-      const e = this.#outermostLongEdge(low, high, -uy * sign, ux * sign, least);
-      if (e < 0) {
-        sides[side + 2] = Infinity;
-        continue;
+      this.#findOutermost(low, high, boxes[at + 2], boxes[at + 3], sign, LONG_EDGE_SHARE * 2 * boxes[at + 4]);
+      let height = Infinity;
+      sides[side + 2] = Infinity;
+      for (const e of new Set(this.#outermost)) {
+        height = e < 0 ? height : this.#tryEdge(node, side, sign, e, low, high, height);
       }
-      const flip = ux * tx[e] + uy * ty[e] < 0 ? -sign : sign;
-      const nx = -ty[e] * flip;
-      const ny = tx[e] * flip;
-      const limit = this.#limit(low, high, nx, ny);
-      sides[side] = nx;
-      sides[side + 1] = ny;
-      sides[side + 2] = limit;
-      // height of the side over the middle of the box
-      const height = (limit - (boxes[at] * nx + boxes[at + 1] * ny)) / (sign * (ny * ux - nx * uy));
       if (height < WORTH_SHARE * boxes[at + 5]) {
         isSlanted[node] = 1;
       }
     }
   }
 
-  /** Of the edges longer than `least` the one whose middle lies farthest along a direction, -1 for none. */
-  #outermostLongEdge(low: number, high: number, dx: number, dy: number, least: number): number {
+  /** Lays a side along edge e where it is lower over the middle of the box than so far; how low it is then. */
+  #tryEdge(
+    node: number,
+    side: number,
+    sign: number,
+    e: number,
+    low: number,
+    high: number,
+    lowest: number,
+  ): number {
+    const { boxes, sides } = this.#tree;
+    const { tx, ty } = this.#boundary;
+    const at = node * BOX_STRIDE;
+    const ux = boxes[at + 2];
+    const uy = boxes[at + 3];
+    const flip = ux * tx[e] + uy * ty[e] < 0 ? -sign : sign;
+    const nx = -ty[e] * flip;
+    const ny = tx[e] * flip;
+    const limit = this.#limit(low, high, nx, ny);
+    const height = (limit - (boxes[at] * nx + boxes[at + 1] * ny)) / (sign * (ny * ux - nx * uy));
+    if (height >= lowest) {
+      return lowest;
+    }
+    sides[side] = nx;
+    sides[side + 1] = ny;
+    sides[side + 2] = limit;
+    return height;
+  }
+
+  /**
+   * Finds three of the edges longer than `least` that may be the outermost on one side of direction u: the one whose middle lies farthest
+   * out, and those that lead out most and least along u. Of spikes of any length that run together at one end the last in the row leads
+   * out most, or least, and the middle of another may lie farther out because it is longer. -1 for none.
+   */
+  #findOutermost(low: number, high: number, ux: number, uy: number, sign: number, least: number): void {
     const { x, y, tx, ty, length } = this.#boundary;
     const { from, to } = this.#tree.runs;
-    let outermost = -1;
+    const dx = -uy * sign;
+    const dy = ux * sign;
     let farthest = -Infinity;
+    let most = -Infinity;
+    let fewest = Infinity;
+    const outermost = this.#outermost.fill(-1);
     for (let k = low; k < high; k++) {
       const r = this.#order[k];
       for (let e = from[r]; e < to[r] && this.#longest[r] > least; e++) {
         if (length[e] > least) {
           const far = (x[e] + (tx[e] * length[e]) / 2) * dx + (y[e] + (ty[e] * length[e]) / 2) * dy;
+          const slope = (tx[e] * dx + ty[e] * dy) / (tx[e] * ux + ty[e] * uy);
           if (far > farthest) {
             farthest = far;
-            outermost = e;
+            outermost[0] = e;
+          }
+          if (slope > most) {
+            most = slope;
+            outermost[1] = e;
+          }
+          if (slope < fewest) {
+            fewest = slope;
+            outermost[2] = e;
           }
         }
       }
     }
-    return outermost;
   }
 
   /** How far the points of a node reach along a direction. */
