@@ -4,6 +4,9 @@ import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 /** Edges as long as this share of their node's box may lie along a slanted side. */
 const LONG_EDGE_SHARE = 0.4;
 
+/** Of fewer runs than these only the edge whose middle lies farthest out is tried. */
+const FEW_RUNS = 4;
+
 /** A slanted side is worth a test where its middle is nearer to the middle of the box by this share at least. */
 const WORTH_SHARE = 0.8;
 
@@ -41,8 +44,13 @@ export class SlantedSides {
       this.#findOutermost(low, high, boxes[at + 2], boxes[at + 3], sign, LONG_EDGE_SHARE * 2 * boxes[at + 4]);
       let height = Infinity;
       sides[side + 2] = Infinity;
-      for (const e of new Set(this.#outermost)) {
-        height = e < 0 ? height : this.#tryEdge(node, side, sign, e, low, high, height);
+      const outermost = this.#outermost;
+      const tries = high - low < FEW_RUNS ? 1 : outermost.length;
+      for (let k = 0; k < tries; k++) {
+        const e = outermost[k];
+        if (e >= 0 && outermost.indexOf(e) === k) {
+          height = this.#tryEdge(node, side, sign, e, low, high, height);
+        }
       }
       if (height < WORTH_SHARE * boxes[at + 5]) {
         isSlanted[node] = 1;
