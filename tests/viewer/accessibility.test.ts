@@ -1,23 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { AxeResults } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { breaches } from '../support/viewer/breaches.ts';
 import { BARS, dropFile, openGroup, verdict, viewerForTests } from '../support/viewer/served-viewer.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 const viewer = viewerForTests();
-
-/** What an independent checker finds wrong by WCAG 2.2 A and AA, with the elements. */
-async function breaches(page: Page): Promise<string[]> {
-  // as an extension of the browser would: the page's policy takes no code from elsewhere
-  await page.evaluate(AXE);
-  const { violations } = (await page.evaluate(
-    "axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] })",
-  )) as AxeResults;
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.target.join(' ')}`));
-}
 
 /** Name and role of what has the focus, through all shadow roots. */
 async function focused(page: Page): Promise<string> {

@@ -16,7 +16,7 @@ const SHOP = {
 } as const;
 
 test('the demo lies there, proved and said to be the demo; a name takes its place as it is typed, under the shop’s own settings; nothing is lost', async () => {
-  const { page, complaints, elsewhere } = await viewer.open({ serviceWorkers: 'allow' }, 'first');
+  const { page, complaints, elsewhere } = await viewer.open({ serviceWorkers: 'allow' }, '');
   const steps = (): Promise<string[]> =>
     page
       .locator('step-strip li')

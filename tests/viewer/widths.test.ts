@@ -43,8 +43,8 @@ async function cutOff(page: Page): Promise<string[]> {
           box.width > 1 &&
           box.height > 1 &&
           style.visibility === 'visible' &&
-          // the lines of the artwork are painted a little beyond the sheet, which hides what lies outside
-          element.closest('svg, .sheet > .art-canvas') === null;
+          // the lines of the artwork are painted a little beyond the sheet, which hides what lies outside; steps run on to the side
+          element.closest('svg, .sheet > .art-canvas, ol.runs > *') === null;
         const name = `${element.localName}.${element.className} ${(element.textContent ?? '').trim().slice(0, 30)}`;
         if (isSeen && (box.right > width + 1 || box.left < -1)) {
           found.push(`sticks out: ${name}`);

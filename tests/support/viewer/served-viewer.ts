@@ -21,8 +21,11 @@ import { ensureChromium } from '../find-chromium.mjs';
 /** The built viewer on a loopback address, and a browser to open it in. */
 interface ServedViewer {
   readonly url: string;
-  /** A page with a blank sheet, so that no test waits for the demo; `first` for what a maker sees first. */
-  readonly open: (options?: BrowserContextOptions, first?: 'first') => Promise<OpenedPage>;
+  /** A page with a blank sheet, so that no test waits for the demo, or another address: `''` is what a maker sees first. */
+  readonly open: (
+    options?: BrowserContextOptions,
+    address?: '' | '#blank' | 'gallery.html',
+  ) => Promise<OpenedPage>;
   readonly close: () => Promise<void>;
 }
 
@@ -77,7 +80,12 @@ async function builtViewer(): Promise<InlineConfig> {
     root,
     configFile: join(root, 'vite.config.ts'),
     logLevel: 'error',
-    build: { outDir: folder, emptyOutDir: true },
+    // beside the page, the gallery of its elements
+    build: {
+      outDir: folder,
+      emptyOutDir: true,
+      rolldownOptions: { input: ['index.html', 'gallery.html'].map((name) => join(root, name)) },
+    },
     mode: 'production',
     preview: { host: '127.0.0.1', port: 0, strictPort: false },
   });
@@ -135,7 +143,7 @@ async function serveViewer(): Promise<ServedViewer> {
   const url = server.resolvedUrls?.local[0] as string;
   return {
     url,
-    open: async (options = {}, first) => opened(browser, first === undefined ? `${url}#blank` : url, options),
+    open: async (options = {}, address = '#blank') => opened(browser, `${url}${address}`, options),
     close: async () => {
       await browser.close();
       await server.close();
@@ -174,7 +182,7 @@ async function opened(browser: Browser, url: string, options: BrowserContextOpti
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   page.on('request', (request) => {
-    if (!request.url().startsWith(url.replace(/#.*$/u, '')) && !/^(data|blob):/u.test(request.url())) {
+    if (!request.url().startsWith(new URL('.', url).href) && !/^(data|blob):/u.test(request.url())) {
       elsewhere.push(request.url());
     }
   });

@@ -93,7 +93,7 @@ export class StepStrip extends LitElement {
   protected override render(): TemplateResult {
     return html`<nav aria-label="What was done">
       ${this.#button('Undo', 'undo', this.at > 0)} ${this.#button('Redo', 'redo', this.at < this.steps.length - 1)}
-      <ol tabindex="-1">
+      <ol class="runs" tabindex="-1">
         ${this.isCut ? html`<li class="soft">older steps are gone</li>` : nothing}
         ${this.steps.map(
           (told, step) => html`<li class=${step > this.at ? 'undone' : ''}>

@@ -1,4 +1,4 @@
-import { parseBit, widestMm } from '@pourproof/job';
+import { flatBitsBelow, parseBit, widestMm } from '@pourproof/job';
 import type { MaterialsBook } from '@pourproof/materials';
 
 /** A bit as a field shows it: a flat one is its size alone. */
@@ -11,13 +11,11 @@ export function typedBitText(text: string): string {
   return text.includes(':') ? text : `flat:${text}`;
 }
 
-/** The next smaller flat bit at hand in the unit of the last one, as typed; the last one again where there is none. */
+/** The next smaller flat bit at hand, in the unit of the last one where there is one, as typed; the last one again where there is none. */
 export function smallerBit(bits: readonly string[], { cutters }: MaterialsBook): string {
   const text = bits.at(-1) ?? '';
-  const lastMm = text === '' ? Number.POSITIVE_INFINITY : widestMm(parseBit(text));
-  const next = cutters.value
-    .filter(({ shape, label }) => shape === 'flat' && label.endsWith('in') === text.endsWith('in'))
-    .filter(({ diameterMm }) => diameterMm < lastMm)
-    .toSorted((a, b) => b.diameterMm - a.diameterMm)[0];
-  return next === undefined ? text : `flat:${next.label}`;
+  const unit = /in\b|"/u.test(text) ? 'in' : 'mm';
+  const [next] = flatBitsBelow(widestMm(parseBit(text)), unit, cutters);
+  const size = cutters.value.find(({ shape, diameterMm }) => shape === 'flat' && diameterMm === next);
+  return size === undefined ? text : `flat:${size.label}`;
 }
