@@ -1,6 +1,7 @@
 import type { StandingPiece } from '@pourproof/geometry';
 import { flatBitsBelow } from '@pourproof/job';
-import { lossesOf } from '../cut/losses.ts';
+import { type Losses, lossesOf } from '../cut/losses.ts';
+import { type BitAtSize, LossesByPart } from '../cut/losses-by-part.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -12,7 +13,7 @@ import { proposed } from './proposed.ts';
 export const bitCannotEnter: Check = {
   code: 'bit-cannot-enter',
   run: (measured) => {
-    const { lost } = lossesOf(measured, measured.bitMm);
+    const { lost } = lossesOf(measured);
     if (lost.length === 0) {
       return null;
     }
@@ -58,39 +59,46 @@ function fixes(measured: Measured): readonly Fix[] {
   const { bits, depthMm, toleranceMm, units, materials } = job;
   const reads = { bits, depthMm, toleranceMm, curvesMm: drawing.toleranceMm, units };
   return stages.of('entering', [axis, standing, materials.cutters], reads, () => {
-    const enters = (diameter: number): boolean => lossesOf(measured, diameter).lost.length === 0;
-    const largest = largestThatEnters(measured.bitMm, measured.strokes.narrowestMm, enters);
+    const left = new LossesByPart(measured);
+    const largest = largestThatEnters(measured, left);
     return measured.shape.includedRad === null
-      ? flatFixes(measured, largest, enters)
-      : veeFixes(measured, largest);
+      ? flatFixes(measured, largest, left)
+      : veeFixes(measured, largest, left);
   });
 }
 
+/** Whether all strokes are entered. */
+function isEntered({ lost }: Losses): boolean {
+  return lost.length === 0;
+}
+
 /** Other bits stay within the walls of a V: only a finer tip, a larger or a bolder artwork helps. */
-function veeFixes(measured: Measured, largest: number | null): Fix[] {
+function veeFixes(measured: Measured, largest: number | null, left: LossesByPart): Fix[] {
   const tipMm = largest === null ? 0 : Math.floor(largest * 100 + HUNDREDTHS_TOL) / 100;
-  return [{ do: 'use-tip', tipMm, clears: true }, ...sizeFixes(measured, largest)];
+  return [{ do: 'use-tip', tipMm, clears: true }, ...sizeFixes(measured, largest, left)];
 }
 
 /** Every fix is tried on the artwork itself before it is offered. */
-function flatFixes(measured: Measured, largest: number | null, enters: (diameter: number) => boolean): Fix[] {
-  const { bitMm } = measured;
-  const options: Fix[] = [];
-  // bits wider than the largest by more than its uncertainty need not be tried
-  const bit = flatBitsBelow(bitMm, measured.job.units, measured.job.materials.cutters).find(
-    (diameter) => diameter <= CERTAINTY * (largest ?? bitMm) && enters(diameter),
-  );
-  if (bit !== undefined) {
-    options.push({ do: 'use-bit', kind: 'flat', diameterMm: bit, clears: true });
-  }
-  return [...options, ...sizeFixes(measured, largest)];
+function flatFixes(measured: Measured, largest: number | null, left: LossesByPart): Fix[] {
+  const { bitMm, job } = measured;
+  const bits = flatBitsBelow(bitMm, job.units, job.materials.cutters)
+    // bits wider than the largest by more than its uncertainty need not be tried
+    .filter((diameterMm) => diameterMm <= CERTAINTY * (largest ?? bitMm))
+    .map(atItsSize);
+  const bit = left.found((isEnough) => bits.find(isEnough) ?? null, isEntered);
+  return [
+    ...(bit === null
+      ? []
+      : [{ do: 'use-bit' as const, kind: 'flat' as const, diameterMm: bit.diameterMm, clears: true }]),
+    ...sizeFixes(measured, largest, left),
+  ];
 }
 
-function sizeFixes(measured: Measured, largest: number | null): Fix[] {
+function sizeFixes(measured: Measured, largest: number | null, left: LossesByPart): Fix[] {
   const { bitMm } = measured;
   const options: Fix[] = [];
   if (largest !== null) {
-    const factor = scaleThatEnters(measured, largest);
+    const factor = scaleThatEnters(measured, largest, left);
     if (factor !== null) {
       options.push({ do: 'scale', factor, clears: true });
     }
@@ -111,27 +119,29 @@ const MAX_GROWTH = 1.5;
  * Least factor above the ratio of the bit and the largest that enters, in whole hundredths as printed, by halving: each is tried. `null`
  * where the greatest does not help: a sharp tip loses as much to the bit at every size.
  */
-function scaleThatEnters(measured: Measured, largest: number): number | null {
-  const ratio = measured.bitMm / largest;
-  const enters = (hundredths: number): boolean =>
-    lossesOf(measured, measured.bitMm, hundredths / 100).lost.length === 0;
-  let low = Math.ceil(100 * ratio);
-  let high = Math.floor(100 * MAX_GROWTH * ratio);
-  if (enters(low)) {
-    return low / 100;
-  }
-  if (high <= low || !enters(high)) {
-    return null;
-  }
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (enters(middle)) {
-      high = middle;
-    } else {
-      low = middle;
+function scaleThatEnters({ bitMm }: Measured, largest: number, left: LossesByPart): number | null {
+  const ratio = bitMm / largest;
+  const at = (hundredths: number): BitAtSize => ({ diameterMm: bitMm, factor: hundredths / 100 });
+  const found = left.found((isEnough) => {
+    let low = Math.ceil(100 * ratio);
+    let high = Math.floor(100 * MAX_GROWTH * ratio);
+    if (isEnough(at(low))) {
+      return at(low);
     }
-  }
-  return high / 100;
+    if (high <= low || !isEnough(at(high))) {
+      return null;
+    }
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (isEnough(at(middle))) {
+        high = middle;
+      } else {
+        low = middle;
+      }
+    }
+    return at(high);
+  }, isEntered);
+  return found?.factor ?? null;
 }
 
 /** Relative accuracy of the largest bit that enters. */
@@ -148,35 +158,39 @@ const HUNDREDTHS_TOL = 1e-6;
  * Largest diameter below the bit's that enters everywhere, to 1 %, by halving from a guess at the narrowest
  * stroke; `null` when none above a fiftieth of the bit does.
  */
-function largestThatEnters(
-  bitMm: number,
-  narrowestMm: number | null,
-  enters: (diameter: number) => boolean,
-): number | null {
-  let low = bitMm / 50;
-  let high = bitMm;
-  let isLowKnown = false;
-  for (const factor of GUESS) {
-    const guess = factor * (narrowestMm ?? 0);
-    if (guess > low && guess < high) {
-      if (enters(guess)) {
-        low = guess;
-        isLowKnown = true;
-      } else {
-        high = guess;
+function largestThatEnters({ bitMm, strokes }: Measured, left: LossesByPart): number | null {
+  const found = left.found((isEnough) => {
+    const enters = (diameterMm: number): boolean => isEnough(atItsSize(diameterMm));
+    let low = bitMm / 50;
+    let high = bitMm;
+    let isLowKnown = false;
+    for (const factor of GUESS) {
+      const guess = factor * (strokes.narrowestMm ?? 0);
+      if (guess > low && guess < high) {
+        if (enters(guess)) {
+          low = guess;
+          isLowKnown = true;
+        } else {
+          high = guess;
+        }
       }
     }
-  }
-  if (!isLowKnown && !enters(low)) {
-    return null;
-  }
-  while (high / low > CERTAINTY) {
-    const middle = Math.sqrt(low * high);
-    if (enters(middle)) {
-      low = middle;
-    } else {
-      high = middle;
+    if (!isLowKnown && !enters(low)) {
+      return null;
     }
-  }
-  return low;
+    while (high / low > CERTAINTY) {
+      const middle = Math.sqrt(low * high);
+      if (enters(middle)) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return atItsSize(low);
+  }, isEntered);
+  return found?.diameterMm ?? null;
+}
+
+function atItsSize(diameterMm: number): BitAtSize {
+  return { diameterMm, factor: 1 };
 }

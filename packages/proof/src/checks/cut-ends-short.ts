@@ -1,7 +1,8 @@
 import { flatBitsBelow } from '@pourproof/job';
 import { limits } from '@pourproof/materials';
 import { byGrain } from '@pourproof/plane';
-import { type Loss, lossesOf } from '../cut/losses.ts';
+import { type Loss, type Losses, lossesOf } from '../cut/losses.ts';
+import { type BitAtSize, LossesByPart, type WillDo } from '../cut/losses-by-part.ts';
 import type { Measured } from '../measured.ts';
 import type { FindingPlace, Severity } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
@@ -19,7 +20,7 @@ const MAX_SCALED = 4;
 export const cutEndsShort: Check = {
   code: 'cut-ends-short',
   run: (measured) => {
-    const { ends, lost } = lossesOf(measured, measured.bitMm);
+    const { ends, lost } = lossesOf(measured);
     const severity = gravest(ends);
     if (severity === null) {
       return null;
@@ -71,13 +72,17 @@ function fixes(measured: Measured, severity: Severity): readonly Fix[] {
 }
 
 function proposals(measured: Measured, severity: Severity): readonly Fix[] {
+  const left = new LossesByPart(measured);
   const options: Fix[] = [];
   if (measured.shape.includedRad === null) {
-    options.push(...finerBit(measured));
+    options.push(...finerBit(measured, left));
   } else {
     options.push({ do: 'use-tip', tipMm: 0, clears: true });
   }
-  const factor = severity === 'note' ? null : scaleThatHolds(measured);
+  const factor =
+    severity === 'note'
+      ? null
+      : (scaleThatHolds(measured, left, isWhole) ?? scaleThatHolds(measured, left, isSlight));
   if (factor !== null) {
     options.push({ do: 'scale', factor, clears: true });
   }
@@ -86,44 +91,54 @@ function proposals(measured: Measured, severity: Severity): readonly Fix[] {
 }
 
 /** The widest bit that leaves no more than a note; where none does, the finest, and what it leaves. */
-function finerBit(measured: Measured): Fix[] {
-  const { bitMm, job } = measured;
-  const bits = flatBitsBelow(bitMm, job.units, job.materials.cutters);
-  const fit = bits.find((diameter) => isSlight(measured, diameter));
-  const diameterMm = fit ?? bits.at(-1);
-  if (diameterMm === undefined) {
+function finerBit({ bitMm, job }: Measured, left: LossesByPart): Fix[] {
+  const bits = flatBitsBelow(bitMm, job.units, job.materials.cutters).map(
+    (diameterMm): BitAtSize => ({ diameterMm, factor: 1 }),
+  );
+  const fit = left.found((isEnough) => bits.find(isEnough) ?? null, isSlight);
+  const bit = fit ?? bits.at(-1);
+  if (bit === undefined) {
     return [];
   }
-  const left = lossesOf(measured, diameterMm).ends.reduce((most, each) => Math.max(most, each.shortMm), 0);
+  const ends = left.of(bit).flatMap((losses) => losses.ends);
+  const leftShortMm = ends.reduce((most, { shortMm }) => Math.max(most, shortMm), 0);
   return [
     {
       do: 'use-bit',
       kind: 'flat',
-      diameterMm,
-      ...(left > 0 ? { leftShortMm: left } : {}),
-      clears: fit !== undefined,
+      diameterMm: bit.diameterMm,
+      ...(leftShortMm > 0 ? { leftShortMm } : {}),
+      clears: fit !== null,
     },
   ];
 }
 
-function isSlight(measured: Measured, diameterMm: number, factor = 1): boolean {
-  return lossesOf(measured, diameterMm, factor).ends.every(({ severity }) => severity === 'note');
+function isSlight({ ends }: Losses): boolean {
+  return ends.every(({ severity }) => severity === 'note');
+}
+
+/** Whether no stroke is lost either: one that is entered at a larger size ends short there at first. */
+function isWhole(losses: Losses): boolean {
+  return losses.lost.length === 0 && isSlight(losses);
 }
 
 /** The least factor, in whole hundredths, at which what is lost is slight beside the artwork; `null` where none is. */
-function scaleThatHolds(measured: Measured): number | null {
-  const holds = (steps: number): boolean => isSlight(measured, measured.bitMm, steps / STEPS);
-  let [low, high] = [STEPS, MAX_SCALED * STEPS];
-  if (!holds(high)) {
-    return null;
-  }
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (holds(middle)) {
-      high = middle;
-    } else {
-      low = middle;
+function scaleThatHolds({ bitMm }: Measured, left: LossesByPart, willDo: WillDo): number | null {
+  const at = (steps: number): BitAtSize => ({ diameterMm: bitMm, factor: steps / STEPS });
+  const found = left.found((isEnough) => {
+    let [low, high] = [STEPS, MAX_SCALED * STEPS];
+    if (!isEnough(at(high))) {
+      return null;
     }
-  }
-  return high / STEPS;
+    while (high - low > 1) {
+      const middle = Math.floor((low + high) / 2);
+      if (isEnough(at(middle))) {
+        high = middle;
+      } else {
+        low = middle;
+      }
+    }
+    return at(high);
+  }, willDo);
+  return found?.factor ?? null;
 }

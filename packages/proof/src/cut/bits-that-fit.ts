@@ -1,5 +1,11 @@
 import { radiusAt } from '@pourproof/cutting';
-import { hardlyNarrower, leftStanding, type MedialAxis, type StandingPiece } from '@pourproof/geometry';
+import {
+  type HardlyNarrower,
+  hardlyNarrower,
+  leftStanding,
+  type MedialAxis,
+  type StandingPiece,
+} from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
 import { goOn, type Poll } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
@@ -46,17 +52,43 @@ interface Entering {
   readonly tooNarrow: readonly StandingPiece[];
 }
 
-/** What a flat bit of a width leaves standing of a flattened artwork. */
-export function leftBy(axis: MedialAxis, widthMm: number, toleranceMm: number): readonly StandingPiece[] {
-  const { entersMm, tooNarrow } = entering(axis, widthMm, toleranceMm);
-  return [...leftStanding(axis, entersMm / 2, toleranceMm).pieces, ...tooNarrow];
+/**
+ * What a flat bit of a width leaves standing of one part of a flattened artwork.
+ *
+ * @param isNarrower whether the bit is taken as narrower for the sake of any part of the artwork
+ */
+export function leftBy(
+  part: MedialAxis,
+  widthMm: number,
+  toleranceMm: number,
+  isNarrower: boolean,
+): readonly StandingPiece[] {
+  if (!isNarrower) {
+    return leftStanding(part, widthMm / 2, toleranceMm).pieces;
+  }
+  const { entersMm, tooNarrow } = enteringNarrower(
+    part,
+    widthMm,
+    toleranceMm,
+    hardlyNarrower(part, widthMm / 2, toleranceMm),
+  );
+  return [...leftStanding(part, entersMm / 2, toleranceMm).pieces, ...tooNarrow];
 }
 
-function entering(axis: MedialAxis, widthMm: number, toleranceMm: number, poll: Poll = goOn): Entering {
-  const { fitsAsDrawn, tooNarrow } = hardlyNarrower(axis, widthMm / 2, toleranceMm, poll);
-  if (!fitsAsDrawn) {
-    return { entersMm: widthMm, tooNarrow: [] };
-  }
+function entering(axis: MedialAxis, widthMm: number, toleranceMm: number, poll: Poll): Entering {
+  const found = hardlyNarrower(axis, widthMm / 2, toleranceMm, poll);
+  return found.fitsAsDrawn
+    ? enteringNarrower(axis, widthMm, toleranceMm, found, poll)
+    : { entersMm: widthMm, tooNarrow: [] };
+}
+
+function enteringNarrower(
+  axis: MedialAxis,
+  widthMm: number,
+  toleranceMm: number,
+  { tooNarrow }: HardlyNarrower,
+  poll: Poll = goOn,
+): Entering {
   const pieces = tooNarrow.length === 0 ? [] : leftStanding(axis, widthMm / 2, toleranceMm, poll).pieces;
   return {
     entersMm: widthMm - 2 * toleranceMm,

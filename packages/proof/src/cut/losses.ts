@@ -2,7 +2,6 @@ import type { StandingPiece } from '@pourproof/geometry';
 import { limits } from '@pourproof/materials';
 import type { Measured } from '../measured.ts';
 import type { Severity } from '../report/finding-schema.ts';
-import { leftBy } from './bits-that-fit.ts';
 
 /** An end of the artwork that the bits do not cut. */
 export interface Loss {
@@ -29,23 +28,30 @@ const MIN_PIECE_MM2 = 0.01;
 /** Lengths that exceed a limit by less are at it: rounding. */
 const ROUNDING_MM = 1e-6;
 
-/**
- * What a flat bit leaves of the artwork, graded by its size.
- *
- * @param factor of the artwork's size
- */
-export function lossesOf(measured: Measured, diameterMm: number, factor = 1): Losses {
-  const { axis, job, drawing, bitMm, standing } = measured;
-  measured.stages.poll();
-  // scaling the artwork up is the same as scaling the bit down
-  const pieces =
-    diameterMm === bitMm && factor === 1 ? standing : leftBy(axis, diameterMm / factor, drawing.toleranceMm);
+/** What the bits of a job leave of the artwork, graded by its size. */
+export function lossesOf({ standing, job, cutArea }: Measured): Losses {
+  return graded(standing, { toleranceMm: job.toleranceMm, isAllLost: cutArea === 0 });
+}
+
+/** What pieces are graded by. */
+interface Grading {
+  readonly toleranceMm: number;
+  /** Whether nothing at all is cut: then the smallest speck is why. */
+  readonly isAllLost: boolean;
+  /** How much larger the artwork is than the pieces; 1 if left out. */
+  readonly factor?: number;
+}
+
+/** What is left of an artwork or a part of it, graded by its size. */
+export function graded(
+  pieces: readonly StandingPiece[],
+  { toleranceMm, isAllLost, factor = 1 }: Grading,
+): Losses {
   const lost: StandingPiece[] = [];
   const ends: Loss[] = [];
   for (const piece of pieces) {
-    // where nothing at all is cut, the smallest speck is why
-    const isTold = piece.kind === 'part' && measured.cutArea === 0;
-    if (!isTold && isRounding(piece, job.toleranceMm, factor)) {
+    const isTold = piece.kind === 'part' && isAllLost;
+    if (!isTold && isRounding(piece, toleranceMm, factor)) {
       continue;
     }
     if (piece.kind === 'part' || (piece.kind === 'stroke' && isSeen(piece, factor))) {
