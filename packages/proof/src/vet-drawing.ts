@@ -40,10 +40,14 @@ export interface Proof {
 export function vetDrawing(drawing: Drawing, name: string, job: Job, stages: Stages = new Stages()): Proof {
   refuseUnread(job);
   const steps = vettingSteps(drawing, name, job, stages);
+  // one drawing for each size: what was measured of it is kept by that
+  const sized = new Map([[1, drawing]]);
   let step = steps.next();
   while (step.done !== true) {
     const { scaledBy, isReadAnew } = step.value;
-    step = steps.next(isReadAnew ? 'unread' : scaledBy === 1 ? drawing : scaledDrawing(drawing, scaledBy));
+    const scaled = sized.get(scaledBy) ?? scaledDrawing(drawing, scaledBy);
+    sized.set(scaledBy, scaled);
+    step = steps.next(isReadAnew ? 'unread' : scaled);
   }
   return step.value;
 }

@@ -64,7 +64,7 @@ export function uncutAxis(
     let sum = found.get(component);
     if (sum === undefined) {
       // a disc may cover this node: it stands for the place only as long as no other is found
-      sum = { ...NOTHING, clearance: 0, x: nodeX[from], y: nodeY[from] };
+      sum = nothingAt(nodeX[from], nodeY[from]);
       found.set(component, sum);
     }
     if (from < bottleneckCount) {
@@ -116,16 +116,21 @@ function isFlush({ length, lowest, highest }: Sweep): boolean {
   return highest - lowest >= (1 - FLUSH_REL_TOL) * length;
 }
 
-const NOTHING = {
-  length: 0,
-  strokeLength: 0,
-  taperLength: 0,
-  cornerLength: 0,
-  swept: 0,
-  strokeSwept: 0,
-  narrowest: Number.POSITIVE_INFINITY,
-  least: Number.POSITIVE_INFINITY,
-};
+function nothingAt(x: number, y: number): UncutAxis {
+  return {
+    clearance: 0,
+    x,
+    y,
+    length: 0,
+    strokeLength: 0,
+    taperLength: 0,
+    cornerLength: 0,
+    swept: 0,
+    strokeSwept: 0,
+    narrowest: Number.POSITIVE_INFINITY,
+    least: Number.POSITIVE_INFINITY,
+  };
+}
 
 /** Length of a part of an edge, the clearances at both ends, and the area on one side: clearance summed along it. */
 interface Sweep {

@@ -1,17 +1,16 @@
 import { proposed } from '../checks/proposed.ts';
 import type { Finding } from '../report/finding-schema.ts';
 
-/** Jobs of which all is kept that their proposals are made from (our choice: as many as there are kept results of a stage). */
-const KEPT_WHOLE = 4;
-
 /** Proves a job and gives its findings; their ways out are found when they are asked for. */
 export type LateProposals = (prove: () => readonly Finding[]) => readonly Finding[];
 
 /**
  * Findings of jobs that are only tried, one job after the other: few of their ways out are ever asked for. They are made from all that is
  * measured of the job, which is kept for the last few; of one before them the job is proved again.
+ *
+ * @param most jobs of which it is kept: as many as there are kept results of a stage
  */
-export function lateProposals(): LateProposals {
+export function lateProposals(most: number): LateProposals {
   const recent: { findings: readonly Finding[] | null }[] = [];
   return (prove) => {
     const job: (typeof recent)[number] = { findings: null };
@@ -19,7 +18,7 @@ export function lateProposals(): LateProposals {
       if (job.findings === null) {
         job.findings = prove();
         recent.push(job);
-        for (const oldest of recent.splice(0, recent.length - KEPT_WHOLE)) {
+        for (const oldest of recent.splice(0, recent.length - most)) {
           oldest.findings = null;
         }
       }

@@ -37,6 +37,13 @@ export type TrialResult =
 const EDGES = 100_000;
 const LEAST_PROOFS = 20;
 const MOST_PROOFS = 30;
+/**
+ * Edges of the drawings of which all is kept that was measured of them, about 5 kB an edge, and the least and the most of such drawings (our
+ * choice).
+ */
+const EDGES_KEPT = 40_000;
+const LEAST_KEPT = 4;
+const MOST_KEPT = 12;
 /** What a proof counts, and one that keeps the cut, as with another seal: about their shares of the time. */
 const WHOLE = 5;
 const KEEPS_CUT = 1;
@@ -54,8 +61,9 @@ export interface Trials {
 
 /** Trials of ways out for a job that has been proved. */
 export function trialsOf({ job, drawing, findings, stages }: Proved): Trials {
-  const aside = stages.aside();
-  const late = lateProposals();
+  const most = keptFor(drawing);
+  const aside = stages.aside(most);
+  const late = lateProposals(most);
   const known = new Map<string, TrialResult>();
   let left = WHOLE * proofsFor(drawing);
   const provedAs = (
@@ -150,9 +158,17 @@ function settledAgain(
 }
 
 /** How many proofs the ways out of a drawing may take, by the edges of its outlines. */
-export function proofsFor({ shapes }: Drawing): number {
-  const edges = shapes.reduce((sum, { region }) => sum + region.coords.length / 2, 0);
-  return Math.min(MOST_PROOFS, Math.max(LEAST_PROOFS, Math.round(EDGES / edges)));
+export function proofsFor(drawing: Drawing): number {
+  return Math.min(MOST_PROOFS, Math.max(LEAST_PROOFS, Math.round(EDGES / edgesOf(drawing))));
+}
+
+/** Of how many jobs that are tried all is kept: a change that completes another one is tried long after it. */
+function keptFor(drawing: Drawing): number {
+  return Math.min(MOST_KEPT, Math.max(LEAST_KEPT, Math.round(EDGES_KEPT / edgesOf(drawing))));
+}
+
+function edgesOf({ shapes }: Drawing): number {
+  return shapes.reduce((sum, { region }) => sum + region.coords.length / 2, 0);
 }
 
 /** Whether two jobs cut the same of a drawing. */

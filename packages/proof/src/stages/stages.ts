@@ -77,23 +77,37 @@ export class Stages {
   readonly #kept: Map<StageName, Kept[]>;
   readonly #below: Stages | null;
   readonly #watch: ProofWatch;
+  readonly #most: number;
   #running: StageName | null = null;
 
-  /** @param watch who follows the proofs that are made with these stages */
-  constructor(watch: ProofWatch = {}, below: Stages | null = null, kept = new Map<StageName, Kept[]>()) {
+  /**
+   * @param watch who follows the proofs that are made with these stages
+   * @param most results that are kept of a stage
+   */
+  constructor(
+    watch: ProofWatch = {},
+    below: Stages | null = null,
+    kept = new Map<StageName, Kept[]>(),
+    most = KEPT,
+  ) {
     this.#watch = watch;
     this.#below = below;
     this.#kept = kept;
+    this.#most = most;
   }
 
   /** The same stages, followed by someone else. */
   watchedBy(watch: ProofWatch): Stages {
-    return new Stages(watch, this.#below, this.#kept);
+    return new Stages(watch, this.#below, this.#kept, this.#most);
   }
 
-  /** Stages for jobs that are tried: what they make is kept apart and does not push out what is kept here. */
-  aside(): Stages {
-    return new Stages(this.#watch, this);
+  /**
+   * Stages for jobs that are tried: what they make is kept apart and does not push out what is kept here.
+   *
+   * @param most results that are kept of a stage; as many as here if left out
+   */
+  aside(most = KEPT): Stages {
+    return new Stages(this.#watch, this, new Map(), most);
   }
 
   /**
@@ -150,7 +164,7 @@ export class Stages {
   #keep(stage: StageName, result: Kept): void {
     const kept = this.#kept.get(stage) ?? [];
     kept.push(result);
-    if (kept.length > (SMALL.has(stage) ? KEPT_SMALL : KEPT)) {
+    if (kept.length > (SMALL.has(stage) ? KEPT_SMALL : this.#most)) {
       kept.shift();
     }
     this.#kept.set(stage, kept);
