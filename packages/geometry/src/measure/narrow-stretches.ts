@@ -110,13 +110,12 @@ function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
   const { part, start, strokeStart, end, length } = parts;
   const shape = new AxisEdge(axis);
   const pieces: NarrowPiece[] = [];
-  const push = (piece: StrokePiece): void => {
-    shape.atShare(piece.from);
-    pieces.push({
-      ...piece,
-      length: shape.lengthBetween(piece.from, piece.to),
-      clearance: shape.clearance,
-    });
+  const push = ({ edge, isStroke, from, to, isCutBelow, isCutAbove }: StrokePiece): void => {
+    shape.atShare(from);
+    const { clearance } = shape;
+    const length = shape.lengthBetween(from, to);
+    // no spreading: there is one for every edge
+    pieces.push({ edge, isStroke, from, to, isCutBelow, isCutAbove, length, clearance });
   };
   for (let edge = 0; edge < part.length; edge++) {
     const low = nodeR[edgeFrom[edge]];
@@ -127,8 +126,16 @@ function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
     const isLimited = nodeR[edgeTo[edge]] >= limit || end[edge] < 1;
     const isSplit = isStroke && strokeStart[edge] > start[edge];
     if (start[edge] === 0 && !isLimited && !isSplit) {
-      const whole = { from: 0, to: 1, isCutBelow: false, isCutAbove: false };
-      pieces.push({ edge, isStroke, ...whole, length: length[edge], clearance: low });
+      pieces.push({
+        edge,
+        isStroke,
+        from: 0,
+        to: 1,
+        isCutBelow: false,
+        isCutAbove: false,
+        length: length[edge],
+        clearance: low,
+      });
       continue;
     }
     shape.load(edge);

@@ -16,8 +16,16 @@ export interface SeparatePart {
   readonly strokeMm: number;
 }
 
-/** The separate parts of an artwork, each by its largest inscribed disc. Linear time. */
+const known = new WeakMap<MedialAxis, readonly SeparatePart[]>();
+
+/** The separate parts of an artwork, each by its largest inscribed disc. Linear time, once for every axis. */
 export function separateParts(axis: MedialAxis): readonly SeparatePart[] {
+  const parts = known.get(axis) ?? partsOf(axis);
+  known.set(axis, parts);
+  return parts;
+}
+
+function partsOf(axis: MedialAxis): readonly SeparatePart[] {
   const { edgeFrom, edgeTo, nodeX, nodeY, nodeR, boundary } = axis;
   const { part, end } = strokeParts(axis);
   const partOf = axisParts(axis);

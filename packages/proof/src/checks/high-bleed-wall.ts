@@ -10,6 +10,7 @@ import { type BleedingWall, bleedingWalls } from './bleeding-walls.ts';
 import type { Check } from './check.ts';
 import { couponFirst } from './coupon-fix.ts';
 import { placeOfPath } from './places.ts';
+import { proposed } from './proposed.ts';
 import { sealFixes } from './seal-fixes.ts';
 
 /** Turns tried for the artwork, in degrees. */
@@ -43,13 +44,11 @@ export const highBleedWall: Check = {
       basis: travel.basis,
       ...bandOf(travel),
       because: [...new Set([...travel.sources, ...bleedClassEndsMm.because, ...limits.visibleStain.because])],
-      fix: {
-        options: [
-          ...couponFirst(measured.job, travel, { reachMm: worst.reachMm, limitsMm: [moderate, severe] }),
-          ...sealFixes(measured, worst.inBlock, worst.reachMm, moderate),
-          ...turnFix(measured),
-        ],
-      },
+      fix: proposed(() => [
+        ...couponFirst(measured.job, travel, { reachMm: worst.reachMm, limitsMm: [moderate, severe] }),
+        ...sealFixes(measured, worst.inBlock, worst.reachMm, moderate),
+        ...turnFix(measured),
+      ]),
     };
   },
 };

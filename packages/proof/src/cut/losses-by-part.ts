@@ -24,6 +24,7 @@ export class LossesByPart {
   readonly #parts: readonly Part[];
   /** Whether a bit of a width is taken as narrower, see `bitsThatFit`. */
   readonly #isNarrower = new Map<number, boolean>();
+  #narrowFor: Part | null = null;
   readonly #losses = new Map<Part, Map<string, Losses>>();
 
   constructor(measured: Measured) {
@@ -65,22 +66,33 @@ export class LossesByPart {
       return known;
     }
     stages.poll();
-    part.axis ??= medialAxis(part.region, stages.poll);
     // scaling the artwork up is the same as scaling the bit down
     const widthMm = diameterMm / factor;
-    const pieces = leftBy(part.axis, widthMm, drawing.toleranceMm, this.#isTakenNarrower(widthMm));
+    const pieces = leftBy(this.#axisOf(part), widthMm, drawing.toleranceMm, this.#isTakenNarrower(widthMm));
     const losses = graded(pieces, { toleranceMm: job.toleranceMm, isAllLost: cutArea === 0, factor });
     this.#losses.set(part, (this.#losses.get(part) ?? new Map<string, Losses>()).set(key, losses));
     return losses;
   }
 
+  /** For all parts, whichever of them it is for; the one that it was for last is asked first. */
   #isTakenNarrower(widthMm: number): boolean {
-    const { axis, drawing, stages } = this.#measured;
+    const { drawing } = this.#measured;
     const known = this.#isNarrower.get(widthMm);
-    const isNarrower =
-      known ?? hardlyNarrower(axis, widthMm / 2, drawing.toleranceMm, stages.poll).fitsAsDrawn;
-    this.#isNarrower.set(widthMm, isNarrower);
-    return isNarrower;
+    if (known !== undefined) {
+      return known;
+    }
+    const isFor = (part: Part): boolean =>
+      hardlyNarrower(this.#axisOf(part), widthMm / 2, drawing.toleranceMm).fitsAsDrawn;
+    const last = this.#narrowFor;
+    const found = last !== null && isFor(last) ? last : this.#parts.find(isFor);
+    this.#narrowFor = found ?? last;
+    this.#isNarrower.set(widthMm, found !== undefined);
+    return found !== undefined;
+  }
+
+  #axisOf(part: Part): MedialAxis {
+    part.axis ??= medialAxis(part.region, this.#measured.stages.poll);
+    return part.axis;
   }
 }
 

@@ -1,4 +1,4 @@
-import { BoxIndex, type Point, packRings, type Rings, ringsBounds } from '@pourproof/plane';
+import { type Bounds, BoxIndex, type Point, packRings, type Rings, ringsBounds } from '@pourproof/plane';
 import { isInside } from '../board/is-inside.ts';
 import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 
@@ -24,7 +24,11 @@ export function newPlaces(
   }
   const places = known.flatMap((finding) => finding.where.map(moved.to));
   const segments = places.flatMap(segmentsOf);
-  const index = new BoxIndex(Float64Array.from(segments.flatMap(boxOf)));
+  const boxes = new Float64Array(4 * segments.length);
+  segments.forEach((segment, k) => {
+    boxes.set(boxOf(segment), 4 * k);
+  });
+  const index = new BoxIndex(boxes);
   const touches = (segment: Segment): boolean => {
     const [left, top, right, bottom] = boxOf(segment);
     const by = moved.slackMm;
@@ -64,41 +68,53 @@ function areaOf({ outline, areaMm2 }: FindingPlace): Rings | null {
   return areaMm2 === undefined || outline.length === 0 ? null : packRings(outline.map((ring) => ring.flat()));
 }
 
-type Segment = readonly [Point, Point];
+/** Both ends of a line: `[x0, y0, x1, y1]`. */
+type Segment = readonly [number, number, number, number];
 
 /** The lines of a place, those of an area closed; its point where it has none. */
 function segmentsOf({ atMm, outline, areaMm2 }: FindingPlace): readonly Segment[] {
-  const lines = outline.flatMap((line) =>
-    line.flatMap((from, k): Segment[] => {
-      const to = line[k + 1] ?? (areaMm2 === undefined ? undefined : line[0]);
-      return to === undefined ? [] : [[from, to]];
-    }),
-  );
-  return lines.length > 0 ? lines : [[atMm, atMm]];
+  const segments: Segment[] = [];
+  for (const line of outline) {
+    const last = areaMm2 === undefined ? line.length - 1 : line.length;
+    for (let k = 0; k < last; k++) {
+      const [x0, y0] = line[k] as Point;
+      const [x1, y1] = line[(k + 1) % line.length] as Point;
+      segments.push([x0, y0, x1, y1]);
+    }
+  }
+  const [x, y] = atMm;
+  return segments.length > 0 ? segments : [[x, y, x, y]];
 }
 
-function boxOf([[ax, ay], [bx, by]]: Segment): [number, number, number, number] {
-  return [Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by)];
+function boxOf([x0, y0, x1, y1]: Segment): Bounds {
+  return [Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1)];
 }
 
 function distance(one: Segment, other: Segment): number {
   if (cross(one, other)) {
     return 0;
   }
-  const [a, b] = one;
-  const [c, d] = other;
-  return Math.min(toSegment(a, other), toSegment(b, other), toSegment(c, one), toSegment(d, one));
+  const [ax, ay, bx, by] = one;
+  const [cx, cy, dx, dy] = other;
+  return Math.min(
+    toSegment(ax, ay, other),
+    toSegment(bx, by, other),
+    toSegment(cx, cy, one),
+    toSegment(dx, dy, one),
+  );
 }
 
-function cross([a, b]: Segment, [c, d]: Segment): boolean {
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+function cross(one: Segment, other: Segment): boolean {
+  const [ax, ay, bx, by] = one;
+  const [cx, cy, dx, dy] = other;
+  return side(one, cx, cy) * side(one, dx, dy) < 0 && side(other, ax, ay) * side(other, bx, by) < 0;
 }
 
-function side([ax, ay]: Point, [bx, by]: Point, [x, y]: Point): number {
+function side([ax, ay, bx, by]: Segment, x: number, y: number): number {
   return (bx - ax) * (y - ay) - (by - ay) * (x - ax);
 }
 
-function toSegment([x, y]: Point, [[ax, ay], [bx, by]]: Segment): number {
+function toSegment(x: number, y: number, [ax, ay, bx, by]: Segment): number {
   const [dx, dy] = [bx - ax, by - ay];
   const along = dx * dx + dy * dy;
   const t = along === 0 ? 0 : Math.min(1, Math.max(0, ((x - ax) * dx + (y - ay) * dy) / along));
