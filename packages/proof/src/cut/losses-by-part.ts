@@ -21,7 +21,8 @@ export type WillDo = (losses: Losses) => boolean;
  */
 export class LossesByPart {
   readonly #measured: Measured;
-  readonly #parts: readonly Part[];
+  /** Those that bound a search last come first. */
+  #parts: readonly Part[];
   /** Whether a bit of a width is taken as narrower, see `bitsThatFit`. */
   readonly #isNarrower = new Map<number, boolean>();
   #narrowFor: Part | null = null;
@@ -50,6 +51,7 @@ export class LossesByPart {
         return bit;
       }
       binding.push(other);
+      this.#parts = [other, ...this.#parts.filter((part) => part !== other)];
     }
   }
 
