@@ -154,7 +154,7 @@ Written by a test (\`tests/proof/stages.test.ts\`); change the stages, not this 
 A proof is made in stages. Each is a pure function of results of other stages and of the settings that it reads, and its result is kept by them:
 of every stage the last four, and the last 64 colour travels and places that colour crosses. A proof of a job that differs in one setting, and each job that is tried as a way out, makes anew
 only what depends on it, and is equal to a proof from scratch to the last digit. What stands in no row of the table (adding up, dates, checks, words)
-is made anew every time. What is kept is bounded by that number: while ways out are tried, as much again is kept apart for them, and goes with them.
+is made anew every time. What is kept is bounded by that number: while ways out are tried, as much again is kept apart for them, of small drawings up to three times as much (for 40,000 edges in all), and goes with them.
 
 Who follows a proof (\`watch\` of \`vet\`) is told of each stage before it runs, those that the verdict hangs on before paths, bounds and contours, and can stop it
 between stages, checks and trials and inside the stages that take long: resolving, axes, what bits leave, stretches of strokes, levelling and sweeps ask as they go on. It ends with a

@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { JOBS } from './bench-jobs.mjs';
 import { proofSection } from './proof-section.mjs';
 import { timeProofs } from './time-proofs.mjs';
+import { WAY_OUT_JOBS } from './way-out-jobs.mjs';
 
 /**
  * Measures whole proofs and renders their section.
@@ -19,6 +20,17 @@ export async function measuredSection({ isQuick }) {
     machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
     cases,
     growth: Object.keys(JOBS).map((job) => ({ job, rows: grown(job, counts) })),
+    waysOut: waysOutRows(),
+  });
+}
+
+/** What trying ways out takes, job by job. */
+export function waysOutRows() {
+  const script = fileURLToPath(new URL('./vet-once.mjs', import.meta.url));
+  return Object.keys(WAY_OUT_JOBS).map((name) => {
+    const row = { name, ...JSON.parse(execFileSync(process.execPath, [script, name]).toString()) };
+    console.error(JSON.stringify(row));
+    return row;
   });
 }
 

@@ -1,11 +1,12 @@
 import { CHANGES, JOBS } from './bench-jobs.mjs';
+import { WAY_OUT_AIMS } from './way-out-jobs.mjs';
 
 /** Aims of a whole proof with nothing kept, in A, by job. */
 const WHOLE_AIMS = { 'flat bit': 5, 'V and clearing bit': 12 };
 const HEADING = '## A whole proof';
 
 /** The section of docs/method/performance.md on whole proofs, from what was measured. */
-export function proofSection({ date, machine, cases, growth }) {
+export function proofSection({ date, machine, cases, growth, waysOut }) {
   return `${HEADING}
 
 Rendered by \`npm run bench -- --proof --page\` on ${date}: ${machine}. A is the processor time of the axis and all its measures (above) of the same
@@ -35,6 +36,31 @@ of the process less what it held before (aim 1.5 kB an edge).
 | whole proof | ms | µs an edge | exponent | peak at ${growth[0].rows.at(-1).edges.toLocaleString('en')} edges, kB an edge |
 | --- | --- | --- | --- | --- |
 ${growth.map(growthRow).join('\n')}
+
+${waysOutTable(waysOut)}`;
+}
+
+/** What vetting takes where there are ways out to try. */
+export function waysOutTable(waysOut) {
+  return `Ways out: whole jobs as \`vet\` answers them, from reading to the last way out tried; each in a process of its own, the first time in it and the
+least of three more times. A is that of the same artwork; the verdict alone is what is known before ways out are tried.
+
+| ways out | edges | first, s | warm, s | aim, s | warm, in A | verdict alone, in A |
+| --- | --- | --- | --- | --- | --- | --- |
+${waysOut
+  .map(
+    ({ name, edges, first, warm, judged, axisMs }) =>
+      `| ${[
+        name,
+        edges.toLocaleString('en'),
+        first.toFixed(2),
+        warm.toFixed(2),
+        WAY_OUT_AIMS[name] ?? '–',
+        ((1000 * warm) / axisMs).toFixed(0),
+        ((1000 * judged) / axisMs).toFixed(0),
+      ].join(' | ')} |`,
+  )
+  .join('\n')}
 `;
 }
 
