@@ -45,6 +45,7 @@ export interface Request {
   readonly overlayPath: string | null;
   readonly calendarPath: string | null;
   readonly placementPath: string | null;
+  readonly customerPath: string | null;
   /** Paper that is asked for; `null` for the usual one. */
   readonly paper: 'a4' | 'letter' | null;
   /** Files of artwork, of its cut, of what that leaves. */
@@ -120,7 +121,7 @@ function outputsOfOne(
   flags: ParsedFlags,
   sources: readonly SourcePath[],
   io: Io,
-): Pick<Request, 'overlayPath' | 'calendarPath' | 'placementPath' | 'outlinePaths'> {
+): Pick<Request, 'overlayPath' | 'calendarPath' | 'placementPath' | 'customerPath' | 'outlinePaths'> {
   const pathOf = (flag: string): string | null => {
     const path = pathFlag(flags, flag, io);
     refuseForSeveral(flag, path, sources);
@@ -130,6 +131,7 @@ function outputsOfOne(
     overlayPath: pathOf('overlay'),
     calendarPath: pathOf('calendar'),
     placementPath: pathOf('placement'),
+    customerPath: pathOf('customer'),
     outlinePaths: OUTLINE_FLAGS.flatMap((flag) => {
       const path = pathOf(flag);
       return path === null ? [] : [{ flag, path }];
@@ -150,7 +152,7 @@ function inWords<Result>(name: SettingName, settle: () => Result): Result {
   }
 }
 
-/** Overlay, calendar, placement and outlines are of one artwork. */
+/** Overlay, calendar, sheets in real size and outlines are of one artwork. */
 function refuseForSeveral(name: string, path: string | null, sources: readonly SourcePath[]): void {
   if (path !== null && sources.length > 1) {
     throw new UsageError(

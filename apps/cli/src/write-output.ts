@@ -11,7 +11,7 @@ const MARK_WITHIN = 512;
 
 /** A file to write: the flag it comes from, its path and what its name has to end in. */
 export interface Output {
-  readonly flag: 'report' | 'overlay' | 'calendar' | 'placement' | 'write-job' | OutlineFlag;
+  readonly flag: 'report' | 'overlay' | 'calendar' | 'placement' | 'customer' | 'write-job' | OutlineFlag;
   readonly path: string;
   readonly endings: readonly string[];
 }

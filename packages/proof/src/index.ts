@@ -13,7 +13,7 @@ export { FIX_WORK, type FixWork } from './fixes/fix-work.ts';
 export type { Redrawing, TrialJob } from './fixes/trials.ts';
 export { type JudgementSourceId, judgementSources } from './judgement-sources.ts';
 export type { PicturedGrade, PicturedGradeId, PicturedLevelling } from './levelling/pictured-levelling.ts';
-export type { Picture, PicturedBlock, PicturedObstacle } from './picture.ts';
+export type { Picture, PicturedBlock, PicturedColour, PicturedObstacle } from './picture.ts';
 export {
   type Amount,
   type Finding,

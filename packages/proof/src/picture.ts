@@ -12,6 +12,8 @@ export interface Picture {
   readonly artwork: Rings;
   /** What the bits reach, arcs flattened. */
   readonly cut: Rings;
+  /** The cut of each colour, in the order in which colours are first drawn, round by round. */
+  readonly colours: readonly PicturedColour[];
   /** Pieces that no bit reaches. */
   readonly standing: readonly Rings[];
   /** Strokes narrower than the smallest bit, along their middle. */
@@ -32,6 +34,13 @@ export interface Picture {
   /** Lines of equal depth where a V shapes the walls. */
   readonly depths: readonly DepthContour[];
   readonly boundsMm: Bounds;
+}
+
+/** What is seen of a colour. */
+export interface PicturedColour {
+  /** As in `pour.colours` of the report. */
+  readonly name: string;
+  readonly cut: Rings;
 }
 
 /** A block as it is drawn. */
@@ -69,6 +78,7 @@ export function pictureOf(measured: Measured, findings: readonly Finding[]): Pic
   return {
     artwork: measured.artwork,
     cut: measured.cut,
+    colours: measured.colourCuts.map(({ colour, cut }) => ({ name: colour.name, cut })),
     standing: measured.standing.map((piece) => piece.outline),
     narrow: measured.narrowerThan(measured.bitMm).map(({ path, widths }) => ({ path, widths })),
     bleedWalls: (bleeding?.where ?? []).flatMap((place) =>

@@ -7,6 +7,7 @@ export { compareSheet } from './compare/compare-sheet.ts';
 export { compareSummary, type SettingSummary, type ValueSummary } from './compare/compare-summary.ts';
 export { compareText } from './compare/compare-text.ts';
 export type { Compared, ToldRow } from './compare/compared.ts';
+export { type CustomerOptions, customerHtml } from './customer/customer-html.ts';
 export { colourName } from './facts/colour-name.ts';
 export { cutSentences } from './facts/cut-sentences.ts';
 export type { Fact } from './facts/fact.ts';
@@ -27,7 +28,8 @@ export {
 export type { Reader } from './findings/finding-words.ts';
 export { findingTitle } from './findings/words-of-finding.ts';
 export { OUTPUT_MARK } from './output-mark.ts';
-export { jobChecksum, type PlacementOptions, placementHtml } from './placement/placement-html.ts';
+export type { PaperOptions } from './placement/paper-pages.ts';
+export { jobChecksum, placementHtml } from './placement/placement-html.ts';
 export { type RemedyTextOptions, remedyText, type ToldRemedies } from './remedy/remedy-text.ts';
 export { gradeSize } from './sheet/levelling-figure.ts';
 export { overlaySvg } from './sheet/overlay.ts';

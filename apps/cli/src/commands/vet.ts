@@ -23,6 +23,7 @@ const OUTPUT_NAMES: Readonly<Record<VetOutput['flag'], string>> = {
   overlay: 'Overlay',
   calendar: 'Calendar',
   placement: 'Sheets in real size',
+  customer: 'Sheets for the customer',
   artwork: 'Artwork',
   'cut-outline': 'Outline of the cut',
   'left-over': 'What is left over',
@@ -84,6 +85,7 @@ function outputsOf({
   overlayPath,
   calendarPath,
   placementPath,
+  customerPath,
   outlinePaths,
 }: Request): readonly VetOutput[] {
   return [
@@ -93,6 +95,7 @@ function outputsOf({
     ...(placementPath === null
       ? []
       : [{ flag: 'placement', path: placementPath, endings: ['.html'] } as const]),
+    ...(customerPath === null ? [] : [{ flag: 'customer', path: customerPath, endings: ['.html'] } as const]),
     ...outlinePaths.map((each) => ({ ...each, endings: ['.svg', '.dxf'] })),
   ];
 }
@@ -165,6 +168,8 @@ async function contentOf(
       return { text: (await import('../outputs/overlay.ts')).overlayContent(vetted) };
     case 'placement':
       return { text: (await import('../outputs/placement.ts')).placementContent(vetted, request) };
+    case 'customer':
+      return { text: (await import('../outputs/customer.ts')).customerContent(vetted, request) };
     case 'calendar':
       return { text: await (await import('../outputs/calendar.ts')).calendarContent(vetted) };
     default:

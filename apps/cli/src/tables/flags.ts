@@ -142,11 +142,18 @@ const OWN_FLAGS: readonly Flag[] = [
     help: 'Write sheets to print in real size and lay on the board, with the numbers to type',
   },
   {
+    name: 'customer',
+    takes: 'SHEETS.html',
+    group: 'output',
+    of: ['vet'],
+    help: 'Write sheets for the customer to read, measure in real size and sign',
+  },
+  {
     name: 'paper',
     takes: 'a4|letter',
     group: 'output',
     of: ['vet'],
-    help: 'Paper of --placement; letter where the job is in inches, else a4',
+    help: 'Paper of --placement and --customer; letter where the job is in inches, else a4',
   },
   {
     name: 'calendar',

@@ -20,6 +20,7 @@ export function mergedPicture({ artwork, rounds }: MeasuredRounds, findings: rea
     ...(first as Picture),
     artwork,
     cut: resolveRegions(cuts).region,
+    colours: pictures.flatMap(({ colours }) => colours),
     standing: pictures.flatMap(({ standing }) => standing),
     narrow: pictures.flatMap(({ narrow }) => narrow),
     bleedWalls: pictures.flatMap(({ bleedWalls }) => bleedWalls),
