@@ -40,8 +40,7 @@ ${growth.map(growthRow).join('\n')}
 ${waysOutTable(waysOut)}`;
 }
 
-/** What vetting takes where there are ways out to try. */
-export function waysOutTable(waysOut) {
+function waysOutTable(waysOut) {
   return `Ways out: whole jobs as \`vet\` answers them, from reading to the last way out tried; each in a process of its own, the first time in it and the
 least of three more times. A is that of the same artwork; the verdict alone is what is known before ways out are tried.
 
