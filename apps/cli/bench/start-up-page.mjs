@@ -23,10 +23,9 @@ What keeps a start short:
   its WebAssembly, the sheet, the overlay, the calendar and the check of a report's schema are files that are loaded when they are asked for.
 - Flags and lists are tables (\`apps/cli/src/tables\`) whose values are computed when the bundle is made: help and lists load neither settings nor materials.
 - Node 22.8 and later keep what they compiled (\`module.enableCompileCache\`, in the folder that Node takes for it; \`NODE_DISABLE_COMPILE_CACHE=1\` turns it off).
-
 - On Node 20 \`bin/pourproof.js\` asks the engine to run code longer before it optimizes it (\`--interrupt-budget=700000\`, ten times its own value). Most of a proof runs
   once, and optimizing took more than half of a small one: by processor time a clear name 1.13 s with the engine's own value, 0.58 s with this, a name with findings 1.66 and 0.87 s, the demo 8.1 and
-  6.9 s (before its ways out were tried faster). With ten times more the name gains nothing and the demo is slower. Node 22 and 24, which have a compiler between baseline code and the best, take the same
+  6.9 s (before its ways out were tried faster). With six times more the name gains nothing and the demo is slower. Node 22 and 24, which have a compiler between baseline code and the best, take the same
   either way (0.7 s and 0.6 s, 5.5 s and 4.8 s), and are left as they are.
 
 What is refused before the proof (nothing drawn, letters that the font has not) shows what loading, settling and reading take. What bounds a vet is the proof: it runs once, most of it before the engine has compiled it
