@@ -3,6 +3,7 @@ import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
 import { clearShareAt, MOSTLY_CLEAR, type PalePart, paleBelow, paleParts } from './pale-share.ts';
 import { sortedBySize } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** Strokes and dots that are cut but fill with clear seal, so that little or no colour finds room. */
 export const ghostStroke: Check = {
@@ -21,7 +22,7 @@ export const ghostStroke: Check = {
       measured: { value: 100 * share, quantity: 'share', unit: '%' },
       limit: { value: 100 * MOSTLY_CLEAR, quantity: 'share', unit: '%' },
       because: ['own-inference', ...job.rows.seal.wetFilmMm.because],
-      fix: { options: fixes(measured, pale) },
+      fix: proposed(() => fixes(measured, pale)),
     };
   },
 };

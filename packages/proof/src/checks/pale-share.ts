@@ -1,4 +1,4 @@
-import type { SeparatePart } from '@pourproof/geometry';
+import type { MedialAxis, SeparatePart } from '@pourproof/geometry';
 import { linesOf, partsOf } from '../cut/of-axis.ts';
 import type { LevelledForm } from '../levelling/cut-margins.ts';
 import { clearShareOfDot } from '../levelling/round-section.ts';
@@ -81,8 +81,16 @@ function paleDots(measured: Measured, filmMm: number): readonly PalePart[] {
     .map(({ atMm, widthMm }) => ({ form: 'dot', widthMm, place: placeOfDisc(atMm, widthMm) }));
 }
 
-/** Separate parts whose strokes, if they have any, are no longer than wide: dots, squares, hearts. */
+const known = new WeakMap<MedialAxis, readonly SeparatePart[]>();
+
+/** Separate parts whose strokes, if they have any, are no longer than wide: dots, squares, hearts. Kept as long as the axis is. */
 export function dotsOf({ axis }: Pick<Measured, 'axis'>): readonly SeparatePart[] {
+  const dots = known.get(axis) ?? dotsAmong(axis);
+  known.set(axis, dots);
+  return dots;
+}
+
+function dotsAmong(axis: MedialAxis): readonly SeparatePart[] {
   const lengths = new Map<number, number>();
   for (const { kind, part, path } of linesOf(axis)) {
     if (kind === 'stroke') {

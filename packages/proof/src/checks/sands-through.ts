@@ -8,6 +8,7 @@ import type { Finding, FindingPlace } from '../report/finding-schema.ts';
 import type { Check } from './check.ts';
 import { highMm, levellingFixes } from './levelling-fixes.ts';
 import { placeOfDisc, placeOfPath, sortedBySize } from './places.ts';
+import { proposed } from './proposed.ts';
 
 /** A part that levelling spoils, with where it does most. */
 interface Spoilt {
@@ -100,7 +101,7 @@ function depthFinding(severity: Severe, parts: readonly Spoilt[], measured: Meas
     measured: { value: Math.max(0, leftMm), quantity: 'depth', unit: 'mm' },
     limit: { value: limit.value, quantity: 'depth', unit: 'mm' },
     because: [...new Set([...limit.because, ...measured.job.rows.resin.shrinkagePct.because])],
-    fix: { options: levellingFixes(measured, first) },
+    fix: proposed(() => levellingFixes(measured, first)),
   };
 }
 
@@ -121,7 +122,7 @@ function widthFinding(severity: Severe, parts: readonly Spoilt[], measured: Meas
     measured: { value: Math.max(0, first.leftWidthMm), quantity: 'width', unit: 'mm' },
     limit: { value: limit.value, quantity: 'width', unit: 'mm' },
     because: [...limit.because],
-    fix: { options: levellingFixes(measured, first) },
+    fix: proposed(() => levellingFixes(measured, first)),
   };
 }
 
@@ -149,7 +150,7 @@ function rangeFinding(measured: Measured): Finding | null {
     measured: { value: seenForMm(worst, measured), quantity: 'height', unit: 'mm' },
     limit: { value: high, quantity: 'height', unit: 'mm' },
     because: [...levelMethods[job.levelBy].removalMm.because],
-    fix: { options: levellingFixes(measured, worst) },
+    fix: proposed(() => levellingFixes(measured, worst)),
   };
 }
 

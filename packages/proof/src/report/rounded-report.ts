@@ -40,6 +40,11 @@ export function roundedNumber(value: number): number {
   if (!Number.isFinite(value) || Number.isInteger(value)) {
     return value + 0;
   }
+  // most numbers are places, which are rounded already
+  const units = Math.round(value * PLACE_SCALE);
+  if (units / PLACE_SCALE === value && Math.abs(units) < MOST_PLACE_UNITS) {
+    return value;
+  }
   const off = value * (1 + OFF_THE_HALF);
   const decimals = DIGITS - 1 - Math.floor(Math.log10(Math.abs(off)));
   const short =
@@ -51,6 +56,10 @@ export function roundedNumber(value: number): number {
     (decimals <= DECIMALS ? short : (roundedTo(short, DECIMALS, 0) ?? Number(short.toFixed(DECIMALS)))) + 0
   );
 }
+
+/** Units of the last digit of a place in a mm, and so few of them that the number has fewer digits than {@link DIGITS}. */
+const PLACE_SCALE = 1e4;
+const MOST_PLACE_UNITS = 1e9;
 
 /** Powers of ten up to this one are exact in a double. */
 const EXACT_POWERS = 22;

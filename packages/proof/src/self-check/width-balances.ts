@@ -16,11 +16,31 @@ interface Sample {
   readonly clearanceMm: number;
 }
 
+/** Balances of widths with what they are made from. */
+interface Known extends Pick<Measured, 'axis' | 'artwork'> {
+  readonly seed: number;
+  readonly balances: readonly Balance[];
+}
+
+const known = new WeakMap<Measured['strokes'], Known>();
+
+/** The {@link balancesOfWidths}: the same figures of the same artwork, kept from a proof before, balance as they did then. */
+export function widthBalances(measured: Measured, seed: number): readonly Balance[] {
+  const { axis, artwork, strokes } = measured;
+  const before = known.get(strokes);
+  if (before !== undefined && before.axis === axis && before.artwork === artwork && before.seed === seed) {
+    return before.balances;
+  }
+  const balances = balancesOfWidths(measured, seed);
+  known.set(strokes, { axis, artwork, seed, balances });
+  return balances;
+}
+
 /**
  * Widths by the axis against the distance to the outline, edge by edge without the axis or its indices: at places drawn from a seed, and
  * where the narrowest stroke is.
  */
-export function widthBalances({ axis, artwork, strokes }: Measured, seed: number): readonly Balance[] {
+function balancesOfWidths({ axis, artwork, strokes }: Measured, seed: number): readonly Balance[] {
   const samples = [...sampled(axis, seed)];
   if (strokes.narrowestMm !== null) {
     const [x, y] = strokes.narrowestAt;
