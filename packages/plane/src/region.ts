@@ -75,7 +75,9 @@ export function perimeter(rings: Rings): number {
     const to = rings.ringEnds[k];
     for (let i = from; i < to; i++) {
       const j = i + 1 === to ? from : i + 1;
-      sum += Math.hypot(coords[2 * j] - coords[2 * i], coords[2 * j + 1] - coords[2 * i + 1]);
+      const dx = coords[2 * j] - coords[2 * i];
+      const dy = coords[2 * j + 1] - coords[2 * i + 1];
+      sum += Math.sqrt(dx * dx + dy * dy);
     }
   }
   return sum;

@@ -48,6 +48,9 @@ export function straightenedMoves(path: CutterPath, from: number, to: number): P
 
 /** Whether move i is an arc that bulges too far to count as straight. */
 function isBent({ points, bulges }: CutterPath, i: number): boolean {
+  if (bulges[i] === 0) {
+    return false;
+  }
   const chord = Math.hypot(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1]);
   return (Math.abs(bulges[i]) * chord) / 2 > STRAIGHT_TOL_MM;
 }
@@ -73,8 +76,11 @@ function farthestStraight(path: CutterPath, i: number, last: number): number {
 
 /** Whether move i leads straight down, but for rounding. */
 function isPlunge({ points }: CutterPath, i: number): boolean {
-  const [dx, dy, dz] = between(points, i, i + 1);
-  return Math.hypot(dx, dy) <= ROUNDING_MM && dz > ROUNDING_MM;
+  const dz = points[3 * i + 5] - points[3 * i + 2];
+  if (!(dz > ROUNDING_MM)) {
+    return false;
+  }
+  return Math.hypot(points[3 * i + 3] - points[3 * i], points[3 * i + 4] - points[3 * i + 1]) <= ROUNDING_MM;
 }
 
 /**
@@ -94,14 +100,16 @@ function isStraight(path: CutterPath, i: number, j: number): boolean {
     if (isBent(path, k) || isPlunge(path, k) !== isDown) {
       return false;
     }
-    const [ux, uy, uz] = between(points, i, k + 1);
+    const ux = points[3 * k + 3] - points[3 * i];
+    const uy = points[3 * k + 4] - points[3 * i + 1];
+    const uz = points[3 * k + 5] - points[3 * i + 2];
     const along = (ux * dx + uy * dy + uz * dz) / length;
-    const off = Math.hypot(
-      ux - (along / length) * dx,
-      uy - (along / length) * dy,
-      uz - (along / length) * dz,
-    );
-    if (off > STRAIGHT_TOL_MM || along < reached - STRAIGHT_TOL_MM) {
+    const ox = ux - (along / length) * dx;
+    const oy = uy - (along / length) * dy;
+    const oz = uz - (along / length) * dz;
+    // the length itself would take as long as all the rest
+    const squared = ox * ox + oy * oy + oz * oz;
+    if (squared > STRAIGHT_TOL_MM * STRAIGHT_TOL_MM || along < reached - STRAIGHT_TOL_MM) {
       return false;
     }
     reached = Math.max(reached, along);

@@ -39,10 +39,10 @@ export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
       if (turn <= STRAIGHT_TURN_RAD || turn > CORNER_TURN_RAD) {
         continue;
       }
-      if (Math.hypot(ax, ay) * turn <= most) {
+      if (Math.sqrt(ax * ax + ay * ay) * turn <= most) {
         isCurved[h] = 1;
       }
-      if (Math.hypot(bx, by) * turn <= most) {
+      if (Math.sqrt(bx * bx + by * by) * turn <= most) {
         isCurved[i] = 1;
       }
     }
