@@ -9,6 +9,8 @@ import {
 } from '../support/viewer/served-viewer.ts';
 
 const viewer = viewerForTests();
+/** A proof of the demo may have to be given up first. */
+const SOON = { timeout: 20_000 };
 const SHOP = {
   schema: 'pourproof/shop@1',
   bits: [{ bit: 'flat:1.5mm', price: 14 }],
@@ -30,7 +32,7 @@ test('the demo lies there, proved and said to be the demo; a name takes its plac
 
   await chooseFiles(page, { 'shop.json': JSON.stringify(SHOP) });
   await page.getByLabel('Type a name').pressSequentially('Elm');
-  await expect.poll(() => page.locator('.file b').textContent()).toBe('Elm');
+  await expect.poll(() => page.locator('.file b').textContent(), SOON).toBe('Elm');
   await judged(page);
   expect(await savedJob(page)).toEqual({
     schema: 'pourproof/job@1',
@@ -55,7 +57,7 @@ test('the demo lies there, proved and said to be the demo; a name takes its plac
   const second = await page.context().newPage();
   await second.goto(`${page.url()}#blank`);
   await expect
-    .poll(() => second.locator('kept-jobs [role=status]').textContent())
+    .poll(() => second.locator('kept-jobs [role=status]').textContent(), SOON)
     .toContain('“Elm” is open in another tab');
   await second.close();
 
@@ -63,7 +65,7 @@ test('the demo lies there, proved and said to be the demo; a name takes its plac
   await page.getByText('opens without a connection').waitFor();
   await page.context().setOffline(true);
   await page.reload();
-  await expect.poll(steps).toEqual(['The demo', 'Opened shop.json', '“Elm” in Lora']);
+  await expect.poll(steps, SOON).toEqual(['The demo', 'Opened shop.json', '“Elm” in Lora']);
   expect(['Stop', 'Caution', 'Clear']).toContain(await judged(page));
   await page.getByRole('button', { name: 'Undo' }).click();
   expect((await currentStep.textContent())?.trim()).toBe('Opened shop.json');

@@ -45,7 +45,7 @@ export class DropZone extends LitElement {
         margin-top: 0.4rem;
       }
       .own span {
-        flex: 1 1 8rem;
+        flex: 1 1 100%;
         overflow-wrap: anywhere;
       }
       .note {

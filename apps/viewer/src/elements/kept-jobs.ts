@@ -50,6 +50,9 @@ export class KeptJobs extends LitElement {
         min-width: 0;
         overflow-wrap: anywhere;
       }
+      .when {
+        display: block;
+      }
       .said {
         margin-bottom: 0.5rem;
         padding-left: 0.6rem;
@@ -124,7 +127,7 @@ export class KeptJobs extends LitElement {
     const title = `${name === '' ? 'no artwork yet' : name}${isDemo ? ', the demo' : ''}`;
     const when = new Date(savedAt).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
     return html`<li>
-      <span>${isolated(title)} <span class="soft">${when}</span></span>
+      <span>${isolated(title)} <span class="soft when">${when}</span></span>
       ${
         id === this.own
           ? html`<span class="soft">on the page now</span>`

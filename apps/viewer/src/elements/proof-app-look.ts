@@ -292,7 +292,7 @@ export const proofAppLook: CSSResult = css`
     }
     .tools {
       display: grid;
-      grid-template-columns: repeat(auto-fit, minmax(min(9rem, 100%), 1fr));
+      grid-template-columns: repeat(auto-fit, minmax(min(4.7rem, 100%), 1fr));
       width: 100%;
     }
   }

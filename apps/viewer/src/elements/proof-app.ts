@@ -1,4 +1,3 @@
-import { settleJob } from '@pourproof/job';
 import { VERDICT_WORDS } from '@pourproof/wording';
 import { type CSSResultGroup, html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { Layer } from '../draw/layer.ts';
@@ -7,9 +6,9 @@ import { isTypedInto, pageKey } from '../gestures/page-keys.ts';
 import { isolated } from '../look/isolated.ts';
 import { shared } from '../look/shared.ts';
 import { fontChoice, ownFont } from '../model/font-choice.ts';
+import { settledJob } from '../model/job-problem.ts';
 import type { PageModel } from '../model/page-model.ts';
 import { filesBeside, jobFile, reportFile, type SavedFile, shelfFile } from '../model/saved-files.ts';
-import { vetOptions } from '../model/shelf.ts';
 import type { ShownProof } from '../model/shown-proof.ts';
 import { WORK_WORDS } from '../model/work-part.ts';
 import { ProofController } from '../proof-controller.ts';
@@ -39,9 +38,9 @@ const SHORT = 'Proof your artwork for carved and resin-filled wood, before the f
 
 /** What the page is for, for who sees it for the first time. */
 const WHAT_FOR: TemplateResult = html`<p class="purpose first">
-  Type a name or drop a drawing that you mean to carve into wood and fill with coloured resin. Before the first chip you see what your bit leaves
-  standing, where colour may creep along the fibres, what sanding takes away, and what to change. All of it is worked out in this browser, and
-  nothing leaves this computer.
+  Type a name, or drop a drawing, that you mean to carve in wood and fill with coloured resin. You see what your bit leaves standing, where
+  colour may creep along the fibres, what sanding takes off and what to change, all before the first chip. It is worked out in this browser,
+  and nothing leaves this computer.
 </p>`;
 
 /** The whole page: job ticket, proof sheet, findings. */
@@ -93,9 +92,9 @@ export class ProofApp extends LitElement {
         <h1>pourproof</h1>
         ${this.#page.state.source === null || this.#page.state.aside !== null ? WHAT_FOR : html`<p class="purpose">${SHORT}</p>`}
         <div class="tools">
-          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => this.#save((proof) => [reportFile(proof)])}>Save report (JSON)</button>
+          <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => this.#save((proof) => [reportFile(proof)])}>Save report</button>
           <button type="button" ?disabled=${shown === null} @click=${() => this.#save((proof) => [jobFile(proof)])}>Save job</button>
-          <button type="button" ?disabled=${shown === null} @click=${() => this.#save(filesBeside)}>Save drawing and font</button>
+          <button type="button" ?disabled=${shown === null} @click=${() => this.#save(filesBeside)}>Save drawing</button>
           <button type="button" ?disabled=${shown?.isWhole !== true} @click=${() => print()}>Print</button>
         </div>
       </header>
@@ -232,6 +231,7 @@ export class ProofApp extends LitElement {
     const { shown, isBusy, state } = this.#page;
     const { paper } = this.#controller;
     const source = shown?.source ?? state.source;
+    const settled = shown?.settled ?? settledJob(state.job, this.#page.tables);
     const told = (proof: ShownProof): TemplateResult =>
       html`${severityTag.render(proof.report.verdict)} <span>${VERDICT_WORDS[proof.report.verdict]}.</span>`;
     return html`
@@ -247,7 +247,7 @@ export class ProofApp extends LitElement {
             ? nothing
             : html`<p class="file">
                 <b><bdi>${source.name}</bdi></b>
-                ${isolated(paper?.jobLine(shown?.settled ?? settleJob(state.job, vetOptions(this.#page.tables))) ?? '')}
+                ${settled === null ? nothing : isolated(paper?.jobLine(settled) ?? '')}
               </p>`
         }
       </div>

@@ -204,6 +204,17 @@ test('a first own artwork is vetted with what is usual, never with the job of th
   }
 });
 
+test('a kept bench whose shop file is no longer taken is laid without it, and says so', () => {
+  const bench = after([opened({ artwork: A })]);
+  const bad = { shop: { name: 'shop.json', data: { schema: 'pourproof/shop@1', bits: ['round:2mm'] } } };
+  const shelf = { ...bad, materials: null, coupons: null };
+  const kept = { ...bench, steps: bench.steps.map((step) => ({ ...step, state: { ...step.state, shelf } })) };
+  const laid = afterAct(BLANK_BENCH, { do: 'lay', bench: kept });
+  expect(laid.steps).toEqual(bench.steps);
+  expect(laid.note).toMatch(/cannot be read any more and were left out: .*shop\.json/u);
+  expect(afterAct(BLANK_BENCH, { do: 'lay', bench })).toBe(bench);
+});
+
 test('of more steps than are kept the oldest go, and it can be seen', () => {
   const many = Array.from({ length: MAX_STEPS + 5 }, (_, k) => typed({ depth: `${k + 1}0um` }));
   const bench = after(

@@ -8,7 +8,7 @@ import { openedState } from './opened-state.ts';
 import type { PageAct, ShelfPart } from './page-acts.ts';
 import { type PageState, withoutDemo } from './page-state.ts';
 import { refusalLine } from './refusal-line.ts';
-import { isSameShelf, type Shelf, type Tables, tablesOf } from './shelf.ts';
+import { EMPTY_SHELF, isSameShelf, type Shelf, type Tables, tablesOf } from './shelf.ts';
 import { toldOf } from './told-act.ts';
 
 /** What an act makes of the page, and what is said of it. */
@@ -27,7 +27,7 @@ export function afterAct(bench: Bench, act: PageAct): Bench {
     case 'go-to':
       return atStep(bench, act.step);
     case 'lay':
-      return act.bench;
+      return readable(act.bench);
     case 'keep-as':
       return { ...bench, id: act.id, note: act.note };
     case 'note':
@@ -38,6 +38,25 @@ export function afterAct(bench: Bench, act: PageAct): Bench {
       return withStep(bench, { state, told: toldOf(act, state), run: 'run' in act ? act.run : '' }, note);
     }
   }
+}
+
+/** A bench that was kept by an older page may have files on its shelf that are no longer taken: they are left out, and it is said. */
+function readable(bench: Bench): Bench {
+  let note = bench.note;
+  const steps = bench.steps.map((step) => {
+    try {
+      tablesOf(step.state.shelf);
+      return step;
+    } catch (error) {
+      const refusal = refusalLine(error);
+      if (refusal === null) {
+        throw error;
+      }
+      note = `The shop’s files of this job cannot be read any more and were left out: ${refusal}`;
+      return { ...step, state: { ...step.state, shelf: EMPTY_SHELF } };
+    }
+  });
+  return note === bench.note ? bench : { ...bench, steps, note };
 }
 
 type StateAct = Exclude<PageAct, { readonly do: 'undo' | 'redo' | 'go-to' | 'lay' | 'keep-as' | 'note' }>;
