@@ -1,5 +1,5 @@
 /** The page docs/method/performance.md from what was measured. */
-export function performancePage({ date, machine, cases, families, hard, left }) {
+export function performancePage({ date, machine, cases, growth }) {
   return `# How long it takes
 
 Rendered by \`npm run bench -- --page\` on ${date}: ${machine}. Processor time, the least of several runs, in one process for all that is
@@ -19,45 +19,47 @@ ${comparisons(cases).join('\n')}
 
 By processor time over all cases the axis takes ${perEdge(cases, 'axisMs')} µs an edge and all measures ${perEdge(cases, 'measuresMs')} µs.
 ${anchorNote(cases)}
-${growthSections({ date, families, hard, left })}`;
+${growthSections(growth)}`;
 }
 
-/** The tables of growth and memory. */
-export function growthSections({ date, families, hard, left }) {
+/** The tables of growth and memory, of figures kept by family (`grow.mjs`). */
+export function growthSections({ awkward, found, standing }) {
   return `## Growth
-Families of regions each of which makes some construction slow (\`packages/geometry/bench/awkward-regions.mjs\`). The exponent is that of the
-number of edges, by least squares over all sizes; the aim is 1.15. Where arrays outgrow the processor's caches, each look at memory takes
-longer: the family of one circle shows that alone, for it has no reflex points to search from. This table and those below, memory's too, were
-measured on ${date}; \`npm run bench -- --growth --page\` measures them alone.
+Families of regions each of which makes some construction slow (\`packages/geometry/bench/awkward-regions.mjs\`). An exponent is that of the
+number of edges, by least squares over all sizes; the aim is 1.15. *Steps* are how often blocks of code are entered while the axis is made, as the engine's own coverage counts
+them: the same on every machine and under any load, so they tell what the algorithm does. Times grow faster where arrays outgrow the processor's caches and each look at memory takes
+longer: the family of one circle shows that alone, for it has no reflex points to search from. *Standing* are the pieces that four cutters leave which fit at fewer and fewer places;
+*whole* is all of these together. Each family was measured on the day that its row tells; \`npm run bench -- --growth [--family NAME]\` measures all of them or one, keeps the figures in
+\`packages/geometry/bench/growth.json\` and renders these tables.
 
-| family | axis, µs an edge at ${sizes(families)} edges | axis | with all measures |
-| --- | --- | --- | --- |
-${families.map(growthRow).join('\n')}
+${table(awkward)}
 
 ### Families found by search
 \`packages/geometry/bench/find-worst.mjs\` chooses at random among parametrised families (\`hard-families.mjs\`), climbs from the worst and asks
-what is left at a larger size. These are what it found and what was found by others; on all of them the search once went with the square
+what is left at a larger size. These are what it found and what was found by others; on all of them the search once went with the square or nearly so
 (docs/decisions/0008).
 
-| family | axis, µs an edge at ${sizes(hard)} edges | axis | with all measures | pieces left standing, µs an edge | pieces |
-| --- | --- | --- | --- | --- | --- |
-${hard.map(hardRow).join('\n')}
+${table(found)}
 
 ### What a cutter leaves standing
-The pieces that one cutter leaves, on families that once took time by a power of their size; in the table above, of four cutters that fit at fewer and fewer places.
+The pieces that one cutter leaves, on families that once took time by a power of their size.
 
-| family | axis, µs an edge at ${sizes(left)} edges | axis | with all measures | pieces left standing, µs an edge | pieces |
-| --- | --- | --- | --- | --- | --- |
-${left.map(hardRow).join('\n')}
+${table(standing)}
 
 ## Memory
-Bytes an edge at the largest size: of the axis with its region at rest (the aim is 400), and of the whole process at its peak, which
+Bytes an edge at the largest size measured: of the axis with its region at rest (the aim is 400), and of the whole process at its peak, which
 includes Node itself and the making of the region.
 
-| family | edges | at rest | process at its peak |
-| --- | --- | --- | --- |
-${families.map(memoryRow).join('\n')}
+| family | edges | at rest | process at its peak | measured |
+| --- | --- | --- | --- | --- |
+${awkward.map(memoryRow).join('\n')}
 `;
+}
+
+function table(families) {
+  return `| family | edges | axis, µs an edge | steps an edge | exponent of steps | of the axis | of all measures | of standing | of the whole | standing, µs an edge | measured |
+| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |
+${families.map(growthRow).join('\n')}`;
 }
 
 /** A page with these tables anew, and the rest as it is. */
@@ -125,16 +127,23 @@ function anchorNote(cases) {
     : 'The native segment Voronoi diagram is that of Boost.Polygon (`boost-anchor.cpp`, compiled with -O2): of all segments, inside and outside.\n';
 }
 
-function growthRow({ family, rows }) {
-  const times = rows.map(({ edges, axisMs }) => ((1000 * axisMs) / edges).toFixed(2)).join(', ');
-  const axis = exponent(rows, ({ axisMs }) => axisMs);
-  const all = exponent(rows, ({ axisMs, measuresMs }) => axisMs + measuresMs);
-  return `| ${family} | ${times} | ${axis.toFixed(2)} | ${all.toFixed(2)} |`;
-}
-
-function hardRow({ family, rows }) {
-  const times = rows.map(({ edges, standingMs }) => ((1000 * standingMs) / edges).toFixed(1)).join(', ');
-  return `${growthRow({ family, rows })} ${times} | ${exponent(rows, ({ standingMs }) => standingMs).toFixed(2)} |`;
+function growthRow({ family, measured, rows }) {
+  const each = (digits, of) => rows.map((row) => (of(row) / row.edges).toFixed(digits)).join(', ');
+  const hasStanding = rows.every(({ standingMs }) => standingMs !== undefined);
+  const slope = (of) => exponent(rows, of).toFixed(2);
+  return `| ${[
+    family,
+    rows.map(({ edges }) => edges.toLocaleString('en')).join(', '),
+    each(2, ({ axisMs }) => 1000 * axisMs),
+    each(0, ({ steps }) => steps),
+    slope(({ steps }) => steps),
+    slope(({ axisMs }) => axisMs),
+    slope(({ measuresMs }) => measuresMs),
+    hasStanding ? slope(({ standingMs }) => standingMs) : 'not measured',
+    slope(({ axisMs, measuresMs, standingMs }) => axisMs + measuresMs + (standingMs ?? 0)),
+    hasStanding ? each(1, ({ standingMs }) => 1000 * standingMs) : 'not measured',
+    measured,
+  ].join(' | ')} |`;
 }
 
 /** Slope of log time over log edges by least squares. */
@@ -149,13 +158,8 @@ function exponent(rows, timeOf) {
   );
 }
 
-function memoryRow({ family, rows }) {
-  const { edges, restBytes, peakBytes } = rows[rows.length - 1];
-  return `| ${family} | ${edges} | ${Math.round(restBytes / edges)} | ${peakBytes === undefined ? 'not measured' : Math.round(peakBytes / edges)} |`;
-}
-
-function sizes(families) {
-  return families[0].rows.map(({ edges }) => edges.toLocaleString('en')).join(', ');
+function memoryRow({ family, memory: { edges, restBytes, peakBytes, measured } }) {
+  return `| ${family} | ${edges} | ${Math.round(restBytes / edges)} | ${Math.round(peakBytes / edges)} | ${measured} |`;
 }
 
 function perEdge(cases, key) {

@@ -1,6 +1,7 @@
 // Times of the axis and all its measures against one opening by other libraries on real lettering, and their growth on awkward families.
-// npm run bench [-- --quick] [-- --proof | --kernels | --growth] [-- --page]: --page writes docs/method/performance.md from what was measured; --proof
-// measures whole proofs alone, --kernels all but them, --growth the families alone; each leaves the rest of the page as it is.
+// npm run bench [-- --quick] [-- --proof | --kernels | --growth [--family NAME]] [-- --page]: --page writes docs/method/performance.md from what was
+// measured; --proof measures whole proofs alone, --kernels all but them, --growth the families alone, or one of them; each leaves the rest of the page
+// as it is. --tables renders the tables of growth of what is kept and measures nothing.
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
@@ -17,10 +18,8 @@ import { clipper2Wasm, clipperLib, jsts, jstsAtTolerance } from './opening-peers
 import { growthSections, performancePage, withGrowth } from './performance-page.mjs';
 
 const isQuick = process.argv.includes('--quick');
-const SIZES = isQuick ? [1000, 4000, 16_000] : [1000, 4000, 16_000, 64_000, 250_000, 1_000_000];
-
-/** Sizes of the families that were found by search. */
-const HARD_SIZES = isQuick ? [2000, 5000, 20_000] : [2000, 5000, 20_000, 80_000, 200_000];
+/** Sizes of awkward families; the figures are kept in growth.json. */
+const SIZES = isQuick ? '5000,20000' : '20000,80000';
 
 /** Cases that all engines are run on before any is timed, and how often, so that none is timed cold: compilers take some runs to see what counts. */
 const WARM_UP = 6;
@@ -30,12 +29,17 @@ const ROUNDS = 3;
 
 const PAGE = fileURLToPath(new URL('../../../docs/method/performance.md', import.meta.url));
 
-const page = process.argv.includes('--growth')
-  ? withGrowth(readFileSync(PAGE, 'utf8'), growthSections({ date: today(), ...timeFamilies() }))
-  : await wholePage();
+const page = process.argv.includes('--growth') ? growthPage() : await wholePage();
 console.log(page);
 if (process.argv.includes('--page')) {
   writeFileSync(PAGE, page);
+}
+
+function growthPage() {
+  if (!process.argv.includes('--tables')) {
+    growFamilies();
+  }
+  return withGrowth(readFileSync(PAGE, 'utf8'), growthSections(keptGrowth()));
 }
 
 async function wholePage() {
@@ -48,11 +52,12 @@ async function wholePage() {
 
 async function geometryPage() {
   const cases = await timeLettering();
+  growFamilies();
   return performancePage({
     date: today(),
     machine: `${cpus()[0].model.trim()}, ${cpus().length} cores, Node ${process.versions.node}`,
     cases,
-    ...timeFamilies(),
+    growth: keptGrowth(),
   });
 }
 
@@ -60,12 +65,22 @@ function today() {
   return new Date().toISOString().slice(0, 10);
 }
 
-function timeFamilies() {
-  return {
-    families: Object.keys(awkward).map((family) => timeFamily(family, SIZES)),
-    hard: Object.keys(found).map((family) => timeFamily(family, HARD_SIZES)),
-    left: Object.keys(standing).map((family) => timeFamily(family, HARD_SIZES)),
-  };
+/** Measures all awkward families, or the one that is asked for. */
+function growFamilies() {
+  const at = process.argv.indexOf('--family');
+  const script = fileURLToPath(new URL('./grow.mjs', import.meta.url));
+  const named = at < 0 ? [] : [process.argv[at + 1]];
+  execFileSync(process.execPath, [script, '--sizes', SIZES, ...named], { stdio: 'inherit' });
+}
+
+/** What is kept of the awkward families; a family that was never measured has no row. */
+function keptGrowth() {
+  const figures = JSON.parse(readFileSync(new URL('./growth.json', import.meta.url), 'utf8'));
+  const rowsOf = (families) =>
+    Object.keys(families)
+      .filter((family) => figures[family] !== undefined)
+      .map((family) => ({ family, ...figures[family] }));
+  return { awkward: rowsOf(awkward), found: rowsOf(found), standing: rowsOf(standing) };
 }
 
 /**
@@ -112,11 +127,4 @@ async function timeLettering() {
   });
   anchor?.close();
   return rows;
-}
-
-function timeFamily(family, sizes) {
-  const script = fileURLToPath(new URL('./grow-family.mjs', import.meta.url));
-  const rows = JSON.parse(execFileSync(process.execPath, [script, family, ...sizes.map(String)]));
-  console.error(family, JSON.stringify(rows));
-  return { family, rows };
 }
