@@ -29,7 +29,8 @@ Families of regions each of which makes some construction slow (\`packages/geome
 number of edges, by least squares over all sizes; the aim is 1.15. *Steps* are how often blocks of code are entered while the axis is made, as the engine's own coverage counts
 them: the same on every machine and under any load, so they tell what the algorithm does. Times grow faster where arrays outgrow the processor's caches and each look at memory takes
 longer: the family of one circle shows that alone, for it has no reflex points to search from. *Standing* are the pieces that four cutters leave which fit at fewer and fewer places;
-*whole* is all of these together. Each family was measured on the day that its row tells; \`npm run bench -- --growth [--family NAME]\` measures all of them or one, keeps the figures in
+*whole* is all of these together. Where all clearances are one within rounding (one circle, even ring) it is rounding that decides what those cutters leave, and times from size to size tell nothing.
+Families marked 2026-11-30 were measured while others used the machine (load 15 to 18 on two cores), so read steps before times there. Each family was measured on the day that its row tells; \`npm run bench -- --growth [--family NAME]\` measures all of them or one, keeps the figures in
 \`packages/geometry/bench/growth.json\` and renders these tables.
 
 ${table(awkward)}
