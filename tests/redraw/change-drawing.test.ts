@@ -141,6 +141,14 @@ test('of two colours that meet, each keeps its part and grows into the wood alon
   expect(signedArea(booleans(blue!, red!, 'intersect'))).toBeLessThan(1e-9);
 });
 
+test('a colour has about as many points after widening as the whole', () => {
+  const drawing = drawingOf(['#cc0000', [regular(180, 18)]], ['#0000ff', [[-10, 0, 40, 0, 40, 30, -10, 30]]]);
+  const whole = changeDrawing(drawingOf(['#cc0000', [regular(180, 18)]]), { ...NO_CHANGE, widenMm: 0.5 });
+  const [red] = changeDrawing(drawing, { ...NO_CHANGE, widenMm: 0.5 }).shapes;
+  expect(red!.colour).toBe('#cc0000');
+  expect(red!.region.coords.length).toBeLessThan(1.1 * whole.shapes[0]!.region.coords.length);
+});
+
 function hasDoubledPoint({ coords }: CleanRegion): boolean {
   const seen = new Set(
     Array.from({ length: coords.length / 2 }, (_, i) => `${coords[2 * i]} ${coords[2 * i + 1]}`),

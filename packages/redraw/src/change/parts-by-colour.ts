@@ -1,5 +1,14 @@
 import { combineShapes } from '@pourproof/arrangement';
-import { BoxIndex, type CleanRegion, packRings, type Region, type Rings, ringStart } from '@pourproof/plane';
+import {
+  BoxIndex,
+  type CleanRegion,
+  packRings,
+  type Region,
+  type Rings,
+  ringCoords,
+  ringStart,
+} from '@pourproof/plane';
+import { withoutStraightPoints } from './straight-points.ts';
 
 /** A point lies on an outline where it is nearer than this, mm: the resolution of crossings. */
 const ON_OUTLINE_MM = 1e-5;
@@ -31,9 +40,17 @@ export function partsByColour(
   // corners that are filled reach farther; they go to the first colour
   const rest = combineShapes([filled(after)], given, 'subtract');
   const [first, ...more] = parts;
-  return first === undefined || rest.ringEnds.length === 0
-    ? parts
-    : [combineShapes([filled(first), filled(rest)], [], 'union'), ...more];
+  const all =
+    first === undefined || rest.ringEnds.length === 0
+      ? parts
+      : [combineShapes([filled(first), filled(rest)], [], 'union'), ...more];
+  return all.map(withoutSeams);
+}
+
+/** Where strips met, points are left on straight sides: three for each point of the old outline. */
+function withoutSeams(region: CleanRegion): CleanRegion {
+  const rings = Array.from(region.ringEnds, (_, k) => withoutStraightPoints(ringCoords(region, k)));
+  return combineShapes([{ ...packRings(rings), fillRule: 'nonzero' }], [], 'union');
 }
 
 /** Strips beside those sides of a region that lie on an outline, and what lies between two of them around a corner. */

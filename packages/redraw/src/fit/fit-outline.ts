@@ -1,6 +1,7 @@
 import { curvedEdges } from '@pourproof/geometry';
 import { packRings, type Rings, ringArea, ringCoords } from '@pourproof/plane';
 import { outlineCorners, outlineTurns } from '../change/outline-corners.ts';
+import { withoutStraightPoints } from '../change/straight-points.ts';
 import { type FitTolerance, fitRun } from './fit-run.ts';
 import type { OutlinePath, OutlinePiece, XY } from './outline-path.ts';
 import { direction, Polyline } from './polyline.ts';
@@ -8,9 +9,6 @@ import { withSmoothJoints } from './smooth-joints.ts';
 
 /** Share of the tolerance by which joints of arcs may move to become smooth; fitting has the rest. */
 const SMOOTH_SHARE = 0.1;
-
-/** Points of a straight wall that stand off it by less, mm, are none: half of what coordinates are written to. */
-const STRAIGHT_MM = 5e-7;
 
 /**
  * Outlines of lines, arcs and cubic Béziers for rings of chords: corners stay corners, at their place; straight edges stay as they are; where a curve was
@@ -130,34 +128,4 @@ function closedRun(ring: Float64Array, tolerance: FitTolerance): OutlinePath {
   const run = new Polyline(Array.from({ length: n + 1 }, (_, k) => at(first + k)));
   const { pieces, offMm } = fitRun(run, [tangent, tangent], tolerance);
   return { start: at(first), pieces, offMm };
-}
-
-/** A ring without points that lie on the straight line between their neighbours. */
-function withoutStraightPoints(ring: Float64Array): Float64Array {
-  const points: XY[] = [];
-  const n = ring.length / 2;
-  const at = (i: number): XY => [ring[2 * i], ring[2 * i + 1]];
-  for (let i = 0; i < n; i++) {
-    const last = points[points.length - 1];
-    if (last === undefined || !isBetween(at(i), last, at((i + 1) % n))) {
-      points.push(at(i));
-    }
-  }
-  while (points.length > 3 && isBetween(points[0] as XY, points[points.length - 1] as XY, points[1] as XY)) {
-    points.shift();
-  }
-  return points.length < 3 ? ring : Float64Array.from(points.flat());
-}
-
-function isBetween([x, y]: XY, [ax, ay]: XY, [bx, by]: XY): boolean {
-  const [dx, dy] = [bx - ax, by - ay];
-  const length = Math.hypot(dx, dy);
-  const along = (x - ax) * dx + (y - ay) * dy;
-  return (
-    (x === ax && y === ay) ||
-    (length > 0 &&
-      Math.abs((x - ax) * dy - (y - ay) * dx) <= STRAIGHT_MM * length &&
-      along >= 0 &&
-      along <= length * length)
-  );
 }
