@@ -9,7 +9,13 @@ export interface PdfPage {
   readonly heightMm: number;
   /** Lengths of the level straight lines on it. */
   readonly levelLinesMm: readonly number[];
+  /** Left end of each of them, from the lower left corner of the page. */
+  readonly leftEndsMm: readonly Place[];
+  /** Ends of all straight lines. */
+  readonly pointsMm: readonly Place[];
 }
+
+type Place = readonly [x: number, y: number];
 
 /** Pages of a PDF with the level lines that they draw, from its own operators (ISO 32000-1 §8.5: `cm`, `m`, `l`). */
 export function pagesOf(pdf: Buffer): readonly PdfPage[] {
@@ -32,20 +38,22 @@ export function pagesOf(pdf: Buffer): readonly PdfPage[] {
     return {
       widthMm: Number(w) * MM_PER_POINT,
       heightMm: Number(h) * MM_PER_POINT,
-      levelLinesMm: levelLines(streams.get(contents!) ?? ''),
+      ...linesOn(streams.get(contents!) ?? ''),
     };
   });
 }
 
 type Matrix = readonly [number, number, number, number, number, number];
 
-function levelLines(content: string): number[] {
-  const lengths: number[] = [];
+function linesOn(content: string): Pick<PdfPage, 'levelLinesMm' | 'leftEndsMm' | 'pointsMm'> {
+  const levelLinesMm: number[] = [];
+  const leftEndsMm: Place[] = [];
+  const pointsMm: Place[] = [];
   const kept: Matrix[] = [];
   let map: Matrix = [1, 0, 0, 1, 0, 0];
   let numbers: number[] = [];
-  let at: readonly [number, number] = [0, 0];
-  const place = (x: number, y: number): readonly [number, number] => [
+  let at: Place = [0, 0];
+  const place = (x: number, y: number): Place => [
     map[0] * x + map[2] * y + map[4],
     map[1] * x + map[3] * y + map[5],
   ];
@@ -71,12 +79,14 @@ function levelLines(content: string): number[] {
       ];
     } else if (token === 'm' || token === 'l') {
       const to = place(a, b);
+      pointsMm.push([to[0] * MM_PER_POINT, to[1] * MM_PER_POINT]);
       if (token === 'l' && Math.abs(to[1] - at[1]) < 1e-3) {
-        lengths.push(Math.abs(to[0] - at[0]) * MM_PER_POINT);
+        levelLinesMm.push(Math.abs(to[0] - at[0]) * MM_PER_POINT);
+        leftEndsMm.push([Math.min(at[0], to[0]) * MM_PER_POINT, at[1] * MM_PER_POINT]);
       }
       at = to;
     }
     numbers = [];
   }
-  return lengths;
+  return { levelLinesMm, leftEndsMm, pointsMm };
 }

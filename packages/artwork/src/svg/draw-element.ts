@@ -4,7 +4,7 @@ import { clipFor } from './clip-for.ts';
 import type { ComputedStyle } from './computed-style.ts';
 import { passesConditions } from './conditions.ts';
 import { drawMarkers } from './draw-markers.ts';
-import { drawShape } from './draw-shape.ts';
+import { drawShape, nodesOf } from './draw-shape.ts';
 import { drawText } from './draw-text.ts';
 import { drawUse } from './draw-use.ts';
 import { drawViewport } from './draw-viewport.ts';
@@ -101,7 +101,7 @@ export function drawContent(scene: Scene, element: SvgElement, state: DrawState)
         `${elementName(element)} at character ${errorAt + 1}${textAt(element, errorAt)}`,
       );
     }
-    const paints = drawShape(scene, element, state, path);
+    const paints = drawShape(scene, element, state, path, nodesOf(path));
     drawMarkers(scene, element, state, path, paints);
   } else if (element.name === 'use') {
     drawUse(scene, element, state);

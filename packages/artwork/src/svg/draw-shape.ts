@@ -46,8 +46,18 @@ export interface ShapePaints {
   readonly stroke: Colour | undefined;
 }
 
-/** Paints a shape's fill and stroke into the scene; in the other modes only its geometry. */
-export function drawShape(scene: Scene, element: SvgElement, state: DrawState, path: Path): ShapePaints {
+/**
+ * Paints a shape's fill and stroke into the scene; in the other modes only its geometry.
+ *
+ * @param nodes points of the source that join lines and curves; `undefined` for a path that was made of chords
+ */
+export function drawShape(
+  scene: Scene,
+  element: SvgElement,
+  state: DrawState,
+  path: Path,
+  nodes: number | undefined,
+): ShapePaints {
   const nothing = { fill: undefined, stroke: undefined };
   if (scene.mode === 'box') {
     scene.boxes.push(pathBounds(transformPath(state.toMm, path)));
@@ -87,7 +97,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
   const paintFill = (): void => {
     if (fillPaint !== undefined) {
       noticeOpenOutlines(scene, element, state, path);
-      emit(scene, element, state, fill(), { ...fillPaint, nodes: nodesOf(path) });
+      emit(scene, element, state, fill(), { ...fillPaint, nodes });
     }
   };
   const paintStroke = (): void => {
@@ -95,7 +105,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
       emit(scene, element, state, strokedRegion(scene, element, state, path), {
         ...strokePaint,
         isPieced: true,
-        nodes: nodesOf(path),
+        nodes,
       });
     }
   };
@@ -110,7 +120,7 @@ export function drawShape(scene: Scene, element: SvgElement, state: DrawState, p
 }
 
 /** How many points join the lines and curves of a path; a line that closes it in its own start adds none. */
-function nodesOf(path: Path): number {
+export function nodesOf(path: Path): number {
   let nodes = 0;
   for (const { x0, y0, segments } of path) {
     let [x, y] = [x0, y0];
@@ -129,7 +139,11 @@ export function emit(
   element: SvgElement,
   state: DrawState,
   region: Region,
-  { isPieced, nodes, ...paint }: Colour & Pick<DrawnShape, 'isPieced' | 'nodes'>,
+  {
+    isPieced,
+    nodes,
+    ...paint
+  }: Colour & Pick<DrawnShape, 'isPieced'> & { readonly nodes?: number | undefined },
 ): void {
   if (region.ringEnds.length === 0) {
     return;

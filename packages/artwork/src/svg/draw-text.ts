@@ -115,7 +115,7 @@ function drawChunk(
           },
     );
     for (const glyph of set.glyphs) {
-      drawShape(scene, run.element, { ...state, style: run.style }, outlinePath(glyph.region));
+      drawShape(scene, run.element, { ...state, style: run.style }, outlinePath(glyph.region), undefined);
     }
     if (set.looseMarks) {
       scene.notices.add('text-simplified', placeOf(run.element), 'marks that the font gives no place');

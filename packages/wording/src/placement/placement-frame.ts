@@ -1,5 +1,6 @@
 import type { Job } from '@pourproof/job';
 import {
+  applyTransform,
   type Bounds,
   compose,
   joinBounds,
@@ -28,6 +29,8 @@ export interface PlacementFrame {
   readonly boundsMm: Bounds;
   /** Box of the artwork as it lies. */
   readonly artworkMm: Bounds;
+  /** Middle of its box before any turn, about which it is turned. */
+  readonly middleMm: Point;
   readonly zero: { readonly atMm: Point; readonly of: 'board' | 'artwork' };
   /** Two of them, or none where the board has no room. */
   readonly marks: readonly ReferenceMark[];
@@ -50,6 +53,7 @@ export function placementFrame({ picture, job }: Vetted): PlacementFrame {
       fromArtwork: translation(0, 0),
       boundsMm: around(own, 2 * MARK_ROOM_MM),
       artworkMm: own,
+      middleMm: [(left + right) / 2, (own[1] + bottom) / 2],
       zero: { atMm: [left, bottom], of: 'artwork' },
       marks,
     };
@@ -62,6 +66,7 @@ export function placementFrame({ picture, job }: Vetted): PlacementFrame {
     fromArtwork,
     boundsMm: around(joinBounds(face, artworkMm), 4),
     artworkMm,
+    middleMm: applyTransform(fromArtwork, [(own[0] + own[2]) / 2, (own[1] + own[3]) / 2]),
     zero: { atMm: [0, board.heightMm], of: 'board' },
     marks: named(freeMarks(face, [artworkMm, ...obstacles])),
   };

@@ -15,20 +15,25 @@ export function placementNumbers({ report, job }: Vetted, frame: PlacementFrame,
     frame.zero.of === 'board'
       ? 'Zero is the lower left corner of the board’s face.'
       : 'No board is described: zero is the lower left corner of the box around the artwork.';
+  const isTurned = frame.zero.of === 'board' && turnDeg !== 0;
   const rows: readonly (readonly [string, Point])[] = [
     ['Lower left corner of the artwork', [left, bottom]],
     ['Upper right corner of the artwork', [right, top]],
-    ['Middle of the artwork', [(left + right) / 2, (top + bottom) / 2]],
+    ...(isTurned
+      ? ([
+          ['Middle of its box as it lies', [(left + right) / 2, (top + bottom) / 2]],
+          ['Middle of the artwork, about which it is turned', frame.middleMm],
+        ] as const)
+      : ([['Middle of the artwork', frame.middleMm]] as const)),
     ...frame.marks.map(({ name, atMm }): readonly [string, Point] => [`Mark ${name}`, atMm]),
   ];
   const body = rows.map(([name, at]) => {
     const [x, y] = fromZero(at, frame);
     return `<tr><th scope="row">${escapeXml(name)}</th><td>${typed(x, units)}</td><td>${typed(y, units)}</td></tr>`;
   });
-  const turn =
-    frame.zero.of === 'board' && turnDeg !== 0
-      ? ` The artwork is turned by ${turnDeg}° counter-clockwise.`
-      : '';
+  const turn = isTurned
+    ? ` The artwork is turned by ${turnDeg}° counter-clockwise; corners are those of its box as it lies.`
+    : '';
   return [
     `<h1><bdi>${escapeXml(report.artwork.file)}</bdi> in real size</h1>`,
     `<p>${where} X runs to the right, Y up, both in ${units === 'in' ? 'inches' : 'mm'}.${turn}</p>`,
