@@ -73,3 +73,27 @@ test('--version is the version of the package', async () => {
   const { version } = JSON.parse(readFileSync(resolve(ROOT, 'apps/cli/package.json'), 'utf8'));
   expect(await captured(['--version'])).toEqual({ code: 0, out: `pourproof ${version}\n`, err: '' });
 });
+
+test('with a shop file a list has what the shop has, in words', async () => {
+  const shop = ['--shop', 'fixtures/shops/shop.json'];
+  const bits = await captured(['list', 'bits', ...shop]);
+  expect(bits).toMatchObject({ code: 0, err: '' });
+  expect(firstColumn(bits.out)).toEqual([
+    'flat:1/8in:length 12mm',
+    'flat:1/16in:length 6mm',
+    'vee:60deg:1/2in',
+    'flat:1mm:length 4mm',
+  ]);
+  expect(bits.out).toMatch(/^flat:1mm:length 4mm .*to buy, price 19\.00, 5 min to put in$/mu);
+  const seals = await captured(['list', '--shop=fixtures/shops/shop.json', 'seals']);
+  expect(seals.out).toMatch(/^shellac .*, 2 coats, 4h to wait, price 0\.02 a gram$/mu);
+  expect((await captured(['list', 'resins', ...shop])).out).toContain('slow resin on the shelf');
+  for (const [argv, says] of [
+    [['list', 'findings', ...shop], 'a shop file has no findings.'],
+    [['list', 'bits', '--shop'], '--shop needs a file.'],
+    [['list', 'bits', '--shop', 'none.json'], 'there is no shop file at'],
+    [['list', 'bits', 'woods', ...shop], 'list takes one name.'],
+  ] as const) {
+    expect(await captured(argv)).toMatchObject({ code: 2, err: expect.stringContaining(says) });
+  }
+});

@@ -1,10 +1,12 @@
 import { basename, resolve } from 'node:path';
 import {
+  type Job,
   type JobInput,
   mergeJobs,
   type SettingKey,
   type SettingName,
   type Shop,
+  settleJob,
   typedUnit,
 } from '@pourproof/job';
 import type { Compared } from '@pourproof/wording';
@@ -40,6 +42,8 @@ export interface CompareRequest {
   readonly unit: Compared['unit'];
   /** Of bits in the shop file; `null` where there is none. */
   readonly bitPrices: ReadonlyMap<string, number> | null;
+  /** A job of the table, settled; `null` where it cannot be, which its row says. */
+  readonly settled: Job | null;
   /** Whether an artwork could not be opened, which was said. */
   readonly isShort: boolean;
   readonly name: SettingName;
@@ -94,6 +98,7 @@ export async function compareRequest(flags: ParsedFlags, io: Io): Promise<Compar
     keys: varied.map(([key]) => key),
     unit: job.units ?? typedUnit(job, first) ?? shop?.usual.units ?? 'mm',
     bitPrices: shop === null ? null : pricesOf(shop),
+    settled: settledFirst(mergeJobs(base, first), opened[0]?.source.kind, options),
     isShort: opened.length < paths.length,
     name: settingNames(flags, { job, isFile: jobPath !== null, shop }),
     inputs: [
@@ -132,6 +137,18 @@ async function openSources(
     io.err.write(messageOf(error) ?? '');
   }
   return opened;
+}
+
+function settledFirst(
+  job: JobInput,
+  kind: Source['kind'] | undefined,
+  options: NonNullable<Comparison['options']>,
+): Job | null {
+  try {
+    return settleJob(job, { ...options, hasFont: true, ...(kind === undefined ? {} : { source: kind }) });
+  } catch {
+    return null;
+  }
 }
 
 /** What each bit of a shop costs: nothing where it is at hand. */

@@ -15,7 +15,10 @@ const COMMANDS: readonly (readonly [string, string])[] = [
   ],
   ['pourproof remedy FILE [flags]', 'the few best ways to a board without stops'],
   ['pourproof explain CODE', 'what a finding or a notice means and what to do'],
-  ['pourproof list WHAT', 'woods, seals, resins, bits, priors, findings or notices'],
+  [
+    'pourproof list WHAT',
+    'woods, seals, resins, bits, priors, findings or notices; with --shop FILE.json what your shop has',
+  ],
 ];
 
 const EXAMPLES: readonly string[] = [

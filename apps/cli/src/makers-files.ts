@@ -59,7 +59,12 @@ async function pathBeside(
   return (await io.fileIdentity(beside)) === null ? null : beside;
 }
 
-async function shopAt(path: string, io: Io): Promise<Shop> {
+/**
+ * Reads a shop file.
+ *
+ * @throws {UsageError} when it cannot be read, {@link JobError} when it cannot be used
+ */
+export async function shopAt(path: string, io: Io): Promise<Shop> {
   const example = 'fixtures/shops/shop.json; the schema is in docs/schema/shop@1.json';
   return readShopFile(await readJson(path, 'shop file', example, io), inputName(path));
 }

@@ -39,8 +39,14 @@ export async function compare(argv: readonly string[], io: Io): Promise<number> 
   if (io.err.isTerminal) {
     io.err.write('\r\u001b[K');
   }
-  const { keys, unit, bitPrices } = request;
-  const compared: Compared = { rows, keys, unit, ...(bitPrices === null ? {} : { bitPrices }) };
+  const { keys, unit, bitPrices, settled } = request;
+  const compared: Compared = {
+    rows,
+    keys,
+    unit,
+    ...(bitPrices === null ? {} : { bitPrices }),
+    ...(settled === null ? {} : { job: settled }),
+  };
   for (const output of outputs) {
     const { compareSheetContent } = await import('../outputs/compare-sheet.ts');
     await writeOutput(output, compareSheetContent(compared), io);

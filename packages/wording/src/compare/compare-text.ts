@@ -1,4 +1,6 @@
+import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
+import { takenLines } from '../text/taken-lines.ts';
 import { wrap } from '../text/wrap.ts';
 import { type CompareTable, compareCells, NOTHING } from './compare-cells.ts';
 import { compareSummary, neverMade } from './compare-summary.ts';
@@ -43,6 +45,7 @@ export function compareText(compared: Compared, { columns }: CompareTextOptions)
       '',
     ]),
     ...wrap(ending(compared), words),
+    ...takenOf(compared, words),
   ].join('\n')}\n`;
 }
 
@@ -121,6 +124,19 @@ function stacked(
       return [...wrap(named.join(', '), columns), ...wrap(figures.join(', '), columns, '  ')];
     }),
   };
+}
+
+/** What all rows take from the shop and as usual. */
+function takenOf({ job, keys }: Compared, columns: number): readonly string[] {
+  if (job === undefined) {
+    return [];
+  }
+  const isShared = ({ key }: UsualValue): boolean => !keys.includes(key);
+  const where = '; pourproof vet --full has all';
+  return [
+    ...takenLines(shopValues(job).filter(isShared), 'Shop   ', false, columns, where),
+    ...takenLines(usualValues(job).filter(isShared), 'Usual  ', false, columns, where),
+  ];
 }
 
 /** As many columns from the left as there is room for; two at least. */

@@ -1,4 +1,4 @@
-import { type JobInput, SETTINGS, type SettingKey } from '@pourproof/job';
+import { type Job, type JobInput, SETTINGS, type SettingKey } from '@pourproof/job';
 import type { LengthUnit, Rings } from '@pourproof/plane';
 import type { Report } from '@pourproof/proof';
 
@@ -47,6 +47,8 @@ export interface Compared {
   readonly unit: LengthUnit;
   /** What it costs to have each bit, as it is typed: its price where it is still to be bought, 0 where it is at hand. */
   readonly bitPrices?: ReadonlyMap<string, number>;
+  /** A job of the table, for what it takes from the shop and as usual; left out where none can be settled. */
+  readonly job?: Job;
 }
 
 /** A value of a row as it is typed; several, as bits, in their order. */

@@ -1,17 +1,18 @@
-import { bitSize, flagOf, type Job, SETTINGS } from '@pourproof/job';
+import { bitSize, type Job } from '@pourproof/job';
 import { formatArea, formatLength, type LengthUnit } from '@pourproof/plane';
 import type { Report, Severity } from '@pourproof/proof';
 import { formatMass } from '../facts/amounts.ts';
 import { colourName } from '../facts/colour-name.ts';
 import { formatMinutes } from '../facts/cutter-facts.ts';
 import { notAsDrawn, noticesSeenTo, otherNotices } from '../facts/reader-notices.ts';
-import { shopValues, type UsualValue, usualValues } from '../facts/usual-values.ts';
+import { shopValues, usualValues } from '../facts/usual-values.ts';
 import { type FindingEntry, findingEntries } from '../findings/finding-entries.ts';
 import { counted } from '../findings/parts-of-sentences.ts';
 import type { Vetted } from '../vetted.ts';
 import { bestWay } from './best-way.ts';
 import { type Layout, layoutOf, type ReportTextOptions } from './layout.ts';
 import { noticeText } from './notice-text.ts';
+import { takenLines } from './taken-lines.ts';
 import { verdictLines } from './verdict-lines.ts';
 import { wrap } from './wrap.ts';
 
@@ -288,22 +289,6 @@ function mixText(colour: Report['pour']['colours'][number], { pour, rounds = [] 
     ...(colour.pigmentG > 0 ? [`pigment ${mass(colour.pigmentG)}`] : []),
     `${counted(cups.count, 'cup')}, ${counted(layers.count, 'layer')}${pour.boards > 1 ? `, for ${pour.boards} boards` : ''}.`,
   ].join('; ');
-}
-
-/** What was taken as usual, or from the shop: all of it, or what most jobs give and a count of the rest. */
-function takenLines(
-  all: readonly UsualValue[],
-  start: string,
-  isWhole: boolean,
-  columns: number,
-): readonly string[] {
-  const told = isWhole ? all : all.filter(({ key }) => SETTINGS[key].group === 'first');
-  const more = all.length - told.length;
-  const parts = told.map(({ key, value }) => `${flagOf(key) ?? key} ${value}`.replaceAll(' ', '\u00a0'));
-  if (more > 0) {
-    parts.push(told.length === 0 ? `${more} values: --full` : `${more} more: --full`);
-  }
-  return parts.length === 0 ? [] : wrap(`${parts.join(', ')}.`, columns, start);
 }
 
 function moreText({ artwork, findings }: Report): string {
