@@ -1,7 +1,7 @@
 import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 
 /** Squared distance of a point from the box of a node of a tree, infinity where that has no edges, mm². */
-export function boxDistance2(boxes: Float64Array, node: number, x: number, y: number): number {
+function boxDistance2(boxes: Float64Array, node: number, x: number, y: number): number {
   const at = node * BOX_STRIDE;
   const halfU = boxes[at + 4];
   if (halfU < 0) {
