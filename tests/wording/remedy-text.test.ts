@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 
 const costs = { minutes: 2, massG: 3, price: null, hours: 16 };
 const told: ToldRemedies = {
-  before: { verdict: 'stop', open: ['high-bleed-wall'], costs },
+  before: { verdict: 'stop', open: ['high-bleed-wall'], toClear: ['high-bleed-wall'], costs },
   remedies: [
     {
       changes: [{ from: { seal: 'none' }, to: { seal: 'shellac', coats: 1, sealHours: '2h' } }],
@@ -45,6 +45,10 @@ test('a change is told as it is typed, with what was so far, and not what was as
   expect(text).toContain('1. --seal shellac (none so far), --seal-hours 2h (24h so far)\n');
   expect(text).toContain('the drawing stays as it is.');
   const bits = { from: { bit: ['flat:2mm'] }, to: { bit: ['flat:2mm', 'flat:1mm'] } };
+  const inches = { from: {}, to: { bit: ['flat:0.03125in'] } };
+  expect(remedyText({ ...told, remedies: [{ ...first, changes: [inches] }] }, options)).toContain(
+    '--bit flat:1/32in',
+  );
   const widened = { from: {}, to: { widen: '0.4mm' } };
   const both = remedyText({ ...told, remedies: [{ ...first, changes: [bits, widened] }] }, options);
   expect(both).toContain(

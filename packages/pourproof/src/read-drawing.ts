@@ -20,7 +20,7 @@ export interface ReadingSettings {
   readonly size: ArtworkSize;
   readonly file: FileReading;
   readonly outlines: OutlineChange;
-  /** Layers that the job counts as colours, where walls are left between these. */
+  /** Layers that the job counts as colours, where outlines are changed. */
   readonly colourLayers: readonly string[];
   readonly lettering: LetteringSetting;
   readonly toleranceMm: number;
@@ -37,7 +37,7 @@ export function readingSettings(job: Job): ReadingSettings {
     file: job.fileReading,
     outlines: job.outlines,
     colourLayers:
-      job.outlines.colourWallMm === undefined
+      Object.keys(job.outlines).length === 0
         ? []
         : [...job.colourOf.map(({ drawn }) => drawn), ...job.rounds.flatMap(({ drawn }) => drawn)],
     lettering: job.lettering,

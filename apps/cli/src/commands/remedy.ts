@@ -200,6 +200,9 @@ function textOf(
   const settled = settleJob(job, { ...options, source: kind, hasFont });
   const artwork = source?.kind === 'file' ? source.name : `"${source?.text ?? ''}"`;
   const usual = (key: SettingKey): string => {
+    if (settled.seal === 'none' && (key === 'coats' || key === 'sealHours')) {
+      return '';
+    }
     const { field, holds } = SETTINGS[key];
     const value: unknown = { ...settled, ...settled.lettering, ...settled.size, ...settled.outlines }[
       field as keyof typeof settled

@@ -33,6 +33,8 @@ export function mayGoOn(before: Open, left: Open): boolean {
 const LEAST_GAIN = 0.01;
 
 function beyond({ measured, limit }: Open[number]): number {
-  const ratio = Math.abs(Math.log(measured.value / limit.value));
+  // of a limit of nothing, as an area off the board, what there is of it
+  const ratio =
+    limit.value === 0 ? Math.log1p(measured.value) : Math.abs(Math.log(measured.value / limit.value));
   return Number.isNaN(ratio) ? MAX_BEYOND : Math.min(MAX_BEYOND, ratio);
 }

@@ -1,5 +1,5 @@
 import { type Job, type JobInput, shopBit } from '@pourproof/job';
-import { applyFix, type Finding, type FindingCode, type FixContext, type FixStep } from '@pourproof/proof';
+import { applyFix, type Finding, type FixStep } from '@pourproof/proof';
 import type { Source } from '../source.ts';
 import type { VetOptions } from '../vet.ts';
 import type { Candidate } from './candidate.ts';
@@ -7,6 +7,7 @@ import { outlineCandidates } from './outline-candidates.ts';
 import { amountOf, PART_OF } from './parts-of-steps.ts';
 import type { RemedyPart } from './remedies.ts';
 import { otherOrders } from './round-orders.ts';
+import { unproposed } from './unproposed.ts';
 
 /** Steps of a weight axis (our choice: hardly anyone sees less). */
 const WEIGHT_STEP = 10;
@@ -44,7 +45,7 @@ export function candidatesFor(
     }),
   );
   const others = [
-    ...open.flatMap(({ code }) => smaller(code, job, context)),
+    ...open.flatMap((finding) => unproposed(finding, job, settled, context)),
     ...bitsOfShop(job, settled, may),
     ...heavier(job, weight, may),
     ...(open.length > 0 ? otherOrders(job, settled) : []),
@@ -100,26 +101,6 @@ function heavier(job: JobInput, weight: Bench['weight'], may: ReadonlySet<Remedy
       }),
     },
   ];
-}
-
-/** Findings of an artwork that is too large for its place. */
-const TOO_LARGE: ReadonlySet<FindingCode> = new Set(['off-the-board', 'rim-too-thin', 'clamp-in-the-way']);
-/** Sizes are sought down to this share (our choice), in steps of half a percent. */
-const LEAST_SIZE = 0.6;
-const SIZE_STEP = 0.005;
-
-/** The artwork smaller, where there is no room for it. */
-function smaller(code: FindingCode, job: JobInput, context: FixContext): readonly Candidate[] {
-  return TOO_LARGE.has(code)
-    ? [
-        {
-          part: 'size',
-          guess: 10,
-          most: Math.round((1 - LEAST_SIZE) / SIZE_STEP),
-          at: (steps) => applyFix(job, { do: 'scale', factor: 1 - steps * SIZE_STEP, clears: true }, context),
-        },
-      ]
-    : [];
 }
 
 /** Those that come to the same are one. */

@@ -1,10 +1,11 @@
 import { type Job, type JobInput, widestMm } from '@pourproof/job';
+import { parseLengthMm } from '@pourproof/plane';
 import type { Finding, FixStep } from '@pourproof/proof';
 import type { Candidate } from './candidate.ts';
 import type { RemedyPart } from './remedies.ts';
 
-/** Step of what is done to outlines, mm (our choice: about what a sheet shows). */
-const STEP_MM = 0.05;
+/** Step of what is done to outlines (our choice: about what a sheet shows), and digits of it. */
+const STEPS = { mm: { step: 0.05, digits: 2 }, in: { step: 0.002, digits: 3 } } as const;
 /** What a formula proposes is sought up to this many times (our choice). */
 const MOST = 3;
 
@@ -29,16 +30,21 @@ export function outlineCandidates(
   finding: Finding,
   step: FixStep,
 ): readonly Candidate[] {
+  const { units } = settled;
+  const unitMm = parseLengthMm(`1${units}`);
+  const { step: by, digits } = STEPS[units];
   return amountsOf(settled, finding, step).map(({ part, setting, fromMm, byMm, most = MOST }) => {
     const sign = Math.sign(byMm);
-    const guess = Math.max(1, Math.ceil(Math.abs(byMm) / STEP_MM - 1e-9));
+    // from a whole step on
+    const from = Math.floor(fromMm / unitMm / by + 1e-9);
+    const guess = Math.max(1, Math.ceil(Math.abs(fromMm + byMm - from * by * unitMm) / unitMm / by - 1e-9));
     return {
       part,
       guess,
       most: Math.ceil(most * guess),
       at: (steps: number): JobInput => ({
         ...job,
-        [setting]: `${Number((fromMm + sign * steps * STEP_MM).toFixed(2))}mm`,
+        [setting]: `${Number(((from + sign * steps) * by).toFixed(digits))}${units}`,
       }),
     };
   });
@@ -55,7 +61,7 @@ function amountsOf(settled: Job, finding: Finding, step: FixStep): readonly Amou
           ]
         : [
             { part: 'stroke', setting: 'widen', fromMm: widenMm, byMm: step.byMm },
-            ...thinStrokes(settled, finding, step.byMm),
+            ...thinStrokes(settled, finding),
           ];
     case 'part-by-wall':
       return [{ part: 'walls', setting: 'colourWall', fromMm: colourWallMm, byMm: step.widthMm }];
@@ -73,13 +79,16 @@ function amountsOf(settled: Job, finding: Finding, step: FixStep): readonly Amou
 }
 
 /** Only the strokes that are too thin: up to what the finding asks for, from what the narrowest is. */
-function thinStrokes({ outlines }: Job, { measured, limit }: Finding, byMm: number): readonly Amount[] {
+function thinStrokes({ outlines }: Job, { measured, limit }: Finding): readonly Amount[] {
   if (measured.unit !== 'mm' || limit.unit !== 'mm' || measured.quantity !== 'width') {
     return [];
   }
   const now = outlines.leastStrokeMm ?? 0;
-  const fromMm = Math.max(now, STEP_MM * Math.floor(Math.min(measured.value, limit.value) / STEP_MM));
-  return [{ part: 'stroke', setting: 'leastStroke', fromMm, byMm: Math.max(byMm, limit.value - fromMm) }];
+  const fromMm = Math.max(now, Math.min(measured.value, limit.value));
+  if (limit.value <= fromMm) {
+    return [];
+  }
+  return [{ part: 'stroke', setting: 'leastStroke', fromMm, byMm: limit.value - fromMm }];
 }
 
 /** Thin wood that only runs into a corner between two strokes is poured as well when that corner is rounded. */

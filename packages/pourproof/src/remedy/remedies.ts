@@ -100,6 +100,8 @@ export interface Remedies {
   readonly before: {
     readonly verdict: Report['verdict'];
     readonly open: readonly FindingCode[];
+    /** What of that is to go. */
+    readonly toClear: readonly FindingCode[];
     readonly costs: RemedyCosts;
   };
   /** None of them beaten by another in all costs; empty where there is nothing to clear, or nothing clears it. */

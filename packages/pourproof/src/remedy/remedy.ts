@@ -1,8 +1,8 @@
 import { ArtworkError } from '@pourproof/artwork/format';
 import { type Job, type JobInput, settleJob } from '@pourproof/job';
+import type { Drawing } from '@pourproof/plane';
 import { type Finding, type FindingCode, ProofStopped } from '@pourproof/proof';
 import type { Vetted } from '@pourproof/wording';
-import { drawingFrom, readingSettings } from '../read-drawing.ts';
 import type { Source } from '../source.ts';
 import { type VetOptions, type VetWatch, vet } from '../vet.ts';
 import type { Bench } from './candidates.ts';
@@ -63,6 +63,11 @@ export async function remedy(source: Source, job: JobInput, options: RemedyOptio
   const before = {
     verdict: first.report.verdict,
     open: codesOf(first, 'note'),
+    toClear: [
+      ...new Set(
+        first.report.findings.filter((each) => each.seenTo !== true && isOpen(each)).map(({ code }) => code),
+      ),
+    ],
     costs: costsOf(first.report, first.job),
   };
   const remedies: Remedy[] = [];
@@ -89,7 +94,7 @@ export async function remedy(source: Source, job: JobInput, options: RemedyOptio
   };
   let nearest = root;
   const onClear = async (step: Step): Promise<void> => {
-    remedies.push(...(await provedRemedy(step, first, { source, proved, isOpen })));
+    remedies.push(...(await provedRemedy(step, first, { drawingOf: jobs.drawingOf, proved, isOpen })));
   };
   const onNearer = (step: Step): void => {
     nearest = step;
@@ -125,11 +130,11 @@ async function provedRemedy(
   { job, changes }: Step,
   first: Vetted,
   {
-    source,
+    drawingOf,
     proved,
     isOpen,
   }: {
-    readonly source: Source;
+    readonly drawingOf: (job: Job) => Promise<Drawing | null>;
     readonly proved: (job: JobInput) => Promise<Vetted>;
     readonly isOpen: (finding: Finding) => boolean;
   },
@@ -138,10 +143,10 @@ async function provedRemedy(
   if (vetted.report.findings.some((finding) => finding.seenTo !== true && isOpen(finding))) {
     return [];
   }
-  const [settings, changed] = [readingSettings(first.job), readingSettings(vetted.job)];
-  const before = await drawingFrom(source, settings);
-  const isSame = JSON.stringify(settings) === JSON.stringify(changed);
-  const after = isSame ? before : await drawingFrom(source, changed);
+  const [before, after] = [await drawingOf(first.job), await drawingOf(vetted.job)];
+  if (before === null || after === null) {
+    return [];
+  }
   return [
     {
       changes,

@@ -1,5 +1,5 @@
 import { ArtworkError } from '@pourproof/artwork/format';
-import { JobError, type JobInput, settleJob } from '@pourproof/job';
+import { type Job, JobError, type JobInput, settleJob } from '@pourproof/job';
 import type { Drawing } from '@pourproof/plane';
 import { type Finding, findingsIn, type ProofWatch, Stages } from '@pourproof/proof';
 import { drawingFrom, readingSettings } from '../read-drawing.ts';
@@ -19,6 +19,8 @@ export interface TriedJobs {
   /** `null` where the job is refused, or the artwork cannot be read so. */
   readonly of: (job: JobInput) => Promise<TriedJob | null>;
   readonly count: () => number;
+  /** The drawing of a job, kept where it was tried lately; `null` where the artwork cannot be read so. */
+  readonly drawingOf: (settled: Job) => Promise<Drawing | null>;
 }
 
 /** Drawings kept: of the sizes and weights around the one at hand (our choice). */
@@ -48,6 +50,8 @@ export function triedJobs(
     const key = JSON.stringify(settings);
     const kept = drawings.get(key);
     if (kept !== undefined) {
+      drawings.delete(key);
+      drawings.set(key, kept);
       return kept;
     }
     const drawing = await drawingFrom(source, settings).catch(orNull);
@@ -90,6 +94,7 @@ export function triedJobs(
       return result;
     },
     count: () => count,
+    drawingOf: (settled) => drawingOf(readingSettings(settled)),
   };
 }
 

@@ -52,21 +52,24 @@ function changesOutlines({ widenMm, leastStrokeMm, roundTipsMm, roundCornersMm }
  * @throws {RangeError} when a length is not finite, or one but `widenMm` is negative
  */
 export function changeDrawing(drawing: Drawing, change: DrawingChange): Drawing {
-  const changed = changesOutlines(change) ? withOutlines(drawing, change) : drawing;
   const layers = new Set(change.colourLayers.map((name) => name.toLowerCase()));
-  return colourWalls(changed, change.colourWallMm, ({ colour, layer }) =>
-    layers.has(layer.toLowerCase()) ? `layer ${layer.toLowerCase()}` : colour,
-  );
+  const paintOf: PaintOf = ({ colour, layer }) =>
+    layers.has(layer.toLowerCase()) ? `layer ${layer.toLowerCase()}` : colour;
+  const changed = changesOutlines(change) ? withOutlines(drawing, change, paintOf) : drawing;
+  return colourWalls(changed, change.colourWallMm, paintOf);
 }
 
-function withOutlines(drawing: Drawing, change: DrawingChange): Drawing {
+/** What tells colours apart: a layer that the job names, else the paint. */
+type PaintOf = (shape: DrawnShape) => string;
+
+function withOutlines(drawing: Drawing, change: DrawingChange, paintOf: PaintOf): Drawing {
   const whole = resolveRegions(drawing.shapes.map(({ region }) => region)).region;
   const { region, notices, reachMm } = changedRegion(whole, change, drawing.toleranceMm);
   const colours = [...new Set(drawing.shapes.map(paintOf))];
   const parts =
     colours.length === 1
       ? [region]
-      : partsByColour(visibleParts(drawing, colours), { before: whole, after: region }, reachMm);
+      : partsByColour(visibleParts(drawing, colours, paintOf), { before: whole, after: region }, reachMm);
   return {
     ...drawing,
     shapes: colours.flatMap((paint, k) =>
@@ -102,13 +105,8 @@ function changedRegion(
   };
 }
 
-/** Paint and layer: what tells colours apart, whichever the job goes by. */
-function paintOf({ colour, layer }: DrawnShape): string {
-  return `${colour} ${layer}`;
-}
-
 /** Shapes that are drawn one after the other in one paint. */
-function runsOfPaint(shapes: readonly DrawnShape[]): readonly (readonly DrawnShape[])[] {
+function runsOfPaint(shapes: readonly DrawnShape[], paintOf: PaintOf): readonly (readonly DrawnShape[])[] {
   const runs: DrawnShape[][] = [];
   for (const shape of shapes) {
     const [first] = runs.at(-1) ?? [];
@@ -122,10 +120,14 @@ function runsOfPaint(shapes: readonly DrawnShape[]): readonly (readonly DrawnSha
 }
 
 /** What is seen of each colour: later shapes cover earlier ones. */
-function visibleParts(drawing: Drawing, colours: readonly string[]): readonly CleanRegion[] {
+function visibleParts(
+  drawing: Drawing,
+  colours: readonly string[],
+  paintOf: PaintOf,
+): readonly CleanRegion[] {
   const parts = new Map(colours.map((paint) => [paint, [] as Region[]] as const));
   let above: Region[] = [];
-  for (const run of runsOfPaint(drawing.shapes).toReversed()) {
+  for (const run of runsOfPaint(drawing.shapes, paintOf).toReversed()) {
     const regions = run.map(({ region }) => region);
     const [first] = run;
     parts

@@ -8,9 +8,6 @@ import { type OffsetRegion, offsetRegion } from './offset-region.ts';
 import { isWithin } from './region-shapes.ts';
 import { StripPen } from './strip-pen.ts';
 
-/** Pieces that are left have chords this much nearer than the tolerance, so that the axis lies within them. */
-const FINER = 1 / 20;
-
 /** How thin strokes are widened, lengths in mm. */
 export interface LeastStrokeOptions {
   readonly joins?: Joins;
@@ -52,7 +49,7 @@ export function leastStroke(
   const axis = medialAxis(region);
   // what was widened before is that wide to the flattening of its curves
   const level = half - toleranceMm;
-  const strokes = leftStanding(axis, level, FINER * toleranceMm)
+  const strokes = leftStanding(axis, level, toleranceMm)
     .pieces.filter(({ kind }) => kind === 'stroke' || kind === 'part')
     .map(({ outline }) => ({ box: ringsBounds(outline), rings: ringsOf(outline) }));
   const paths = narrowPaths(axis, level, (x, y) =>

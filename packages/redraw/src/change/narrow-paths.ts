@@ -25,7 +25,7 @@ export interface NarrowPath {
  * The ways through all that is narrower than twice `level` and does not just run into a corner: what connects wide places, goes around
  * something or is a stroke with an end.
  *
- * @param isStroke where someone knows better what is a stroke: asked of points of the axis, so that none of it is taken for a tip
+ * @param isStroke where someone knows better what is a stroke: asked of points of the axis, so that no way through it is taken for a tip
  */
 export function narrowPaths(
   axis: MedialAxis,
@@ -34,7 +34,7 @@ export function narrowPaths(
 ): readonly NarrowPath[] {
   const graph = new NarrowGraph(axis, level, isStroke);
   graph.prune();
-  while (isStroke === undefined && graph.dropTapers()) {
+  while (graph.dropTapers()) {
     graph.prune();
   }
   return graph.paths();
@@ -47,6 +47,8 @@ class NarrowGraph {
   /** Kept edges at each node; wide nodes end every path, so theirs are not asked for. */
   readonly #at: Map<number, number[]> = new Map();
   readonly #slope: Float64Array;
+  readonly #isStroke: Uint8Array;
+  #rising: ReadonlySet<number> | null = null;
 
   constructor(axis: MedialAxis, level: number, isStroke?: (x: number, y: number) => boolean) {
     const { edgeFrom, edgeTo, nodeR, nodeX, nodeY, boundary } = axis;
@@ -54,6 +56,7 @@ class NarrowGraph {
     this.#level = level;
     this.#isKept = new Uint8Array(edgeFrom.length);
     this.#slope = new Float64Array(edgeFrom.length);
+    this.#isStroke = new Uint8Array(edgeFrom.length);
     const edge = new AxisEdge(axis);
     for (let e = 0; e < edgeFrom.length; e++) {
       const [from, to] = [edgeFrom[e], edgeTo[e]];
@@ -69,9 +72,7 @@ class NarrowGraph {
         ],
         [boundary.originX, boundary.originY],
       );
-      if (isStroke?.(x, y) === false) {
-        continue;
-      }
+      this.#isStroke[e] = isStroke?.(x, y) === true ? 1 : 0;
       const length = Math.hypot(nodeX[to] - nodeX[from], nodeY[to] - nodeY[from]);
       this.#slope[e] = length > 0 ? (nodeR[to] - nodeR[from]) / length : 0;
       this.#isKept[e] = 1;
@@ -113,7 +114,8 @@ class NarrowGraph {
       const loose = ends.filter((node) => !this.#isWide(node) && this.#edgesAt(node).length === 1);
       const least = Math.min(...loose.map((node) => nodeR[node]));
       const { length, mean } = this.#lengthOf(edges);
-      return loose.length > 0 && (least < BLUNT_SHARE * mean || length < 2 * this.#level);
+      const isTaken = edges.some(([e]) => this.#isStroke[e] !== 0);
+      return !isTaken && loose.length > 0 && (least < BLUNT_SHARE * mean || length < 2 * this.#level);
     });
     for (const [e] of tapers.flatMap(({ edges }) => edges)) {
       this.#isKept[e] = 0;
@@ -173,8 +175,17 @@ class NarrowGraph {
     };
   }
 
+  /** Where nothing rises on from: all that is beside it are the corners of an end. */
   #isLoose(node: number): boolean {
-    return !this.#isWide(node) && this.#edgesAt(node).length === 1;
+    return !this.#isWide(node) && this.#edgesAt(node).length === 1 && !this.#risesOn().has(node);
+  }
+
+  #risesOn(): ReadonlySet<number> {
+    if (this.#rising === null) {
+      const { edgeFrom } = this.#axis;
+      this.#rising = new Set(edgeFrom.filter((_, e) => this.#isKept[e] === 0));
+    }
+    return this.#rising;
   }
 
   #isWide(node: number): boolean {

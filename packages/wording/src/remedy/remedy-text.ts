@@ -28,6 +28,7 @@ export interface ToldRemedies {
   readonly before: {
     readonly verdict: Report['verdict'];
     readonly open: readonly FindingCode[];
+    readonly toClear: readonly FindingCode[];
     readonly costs: ToldCosts;
   };
   readonly remedies: readonly {
@@ -80,13 +81,13 @@ export function remedyText(told: ToldRemedies, options: RemedyTextOptions): stri
     nearest === null && remedies.length === 0
       ? []
       : wrap(
-          `${before.verdict.toUpperCase()}  ${artwork}: ${before.open.map((code) => titleOf(code)).join('; ')}.`,
+          `${before.verdict.toUpperCase()}  ${artwork}: ${before.toClear.map(titleOf).join('; ')}.`,
           columns,
         );
   const end =
     told.ended !== 'all-tried'
       ? `${told.ended === 'stopped' ? 'The search was stopped' : 'The search ended at its bound'} after ${counted(told.tried, 'job')}: there may be other ways, and better ones.`
-      : `${counted(told.tried, 'job')} tried.${remedies.length > 0 ? ' Each way here was proved from scratch, and none is beaten by another in all costs.' : ''}`;
+      : `${counted(told.tried, 'job')} tried.${remedies.length > 0 ? ' Each way here was proved from scratch, and none is worse than another in every respect.' : ''}`;
   return `${[...head, ...lines, '', ...wrap(end.trim(), columns)].join('\n')}\n`;
 }
 
@@ -143,7 +144,7 @@ function changeText({ from, to }: ToldChange, { usual }: RemedyTextOptions): str
       if (key === 'coupons') {
         return ['rows of your coupons with what they were cut with written in'];
       }
-      return [`${typedText(key, to)} (${before} so far)`];
+      return [`${typedText(key, to)}${before === '' ? '' : ` (${before} so far)`}`];
     })
     .join(', ');
 }
@@ -157,8 +158,17 @@ function typedText(key: SettingKey, to: JobInput): string {
   const typed: unknown = SETTINGS[key].holds.typed(value as never);
   return [typed]
     .flat()
-    .map((each) => `${flag} ${quoted(String(each))}`)
+    .map((each) => `${flag} ${quoted(inFractions(String(each)))}`)
     .join(' ');
+}
+
+/** Lengths of a bit in whole 64ths as they are stamped on it. */
+function inFractions(text: string): string {
+  return text.replaceAll(/(?<![\d.])0?\.(\d+)in\b/gu, (decimal, digits: string) => {
+    const parts = 64 * Number(`0.${digits}`);
+    const by = [2, 4, 8, 16, 32, 64].find((each) => Number.isInteger((parts * each) / 64));
+    return Number.isInteger(parts) && by !== undefined ? `${(parts * by) / 64}/${by}in` : decimal;
+  });
 }
 
 /** As it is typed: in quotes where a shell would part it. */
