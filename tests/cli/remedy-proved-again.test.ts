@@ -33,18 +33,24 @@ test.each<readonly [name: string, argv: readonly string[]]>([
       '3mm',
     ],
   ],
-])('%s: the job that is written has the promised verdict, and needs no remedy', async (name, argv) => {
-  const out = `${name.slice(0, 6).trim()}.json`;
-  const told = await run('remedy', ...argv, '--write-job', out, '--json');
-  expect(told.err).not.toContain('fault');
-  const { remedies } = JSON.parse(told.out);
-  const [first] = remedies;
-  const report = JSON.parse((await run('vet', '--job', out, '--json')).out);
-  expect(report.verdict).not.toBe('stop');
-  expect(report.verdict).toBe(first.verdict);
-  const codes = report.findings.map(({ code }: { code: string }) => code);
-  expect(codes).toEqual(expect.arrayContaining(first.remaining));
-  const again = await run('remedy', '--job', out, '--json');
-  expect(JSON.parse(again.out).remedies).toEqual([]);
-  expect(readFileSync(join(folder, out), 'utf8')).toContain('pourproof/job@1');
-});
+])(
+  '%s: the job and the artwork that are written have the promised verdict, and need no remedy',
+  async (name, argv) => {
+    const out = `${name.slice(0, 6).trim()}.json`;
+    const artwork = out.replace('.json', '.svg');
+    const told = await run('remedy', ...argv, '--write-job', out, '--artwork', artwork, '--json');
+    expect(told.err).not.toContain('fault');
+    const { remedies } = JSON.parse(told.out);
+    const [first] = remedies;
+    const report = JSON.parse((await run('vet', '--job', out, '--json')).out);
+    expect(report.verdict).not.toBe('stop');
+    expect(report.verdict).toBe(first.verdict);
+    const codes = report.findings.map(({ code }: { code: string }) => code);
+    expect(codes).toEqual(expect.arrayContaining(first.remaining));
+    const again = await run('remedy', '--job', out, '--json');
+    expect(JSON.parse(again.out).remedies).toEqual([]);
+    const written = JSON.parse(readFileSync(join(folder, out), 'utf8'));
+    expect(written).toMatchObject({ schema: 'pourproof/job@1', artwork });
+    expect(['text', 'font', 'capHeight', 'widen', 'leastStroke'].filter((key) => key in written)).toEqual([]);
+  },
+);

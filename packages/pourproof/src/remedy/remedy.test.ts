@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { JobInput } from '@pourproof/job';
-import { readShopFile } from '@pourproof/job';
+import { type JobInput, readShopFile, settleJob } from '@pourproof/job';
+import { ringsBounds } from '@pourproof/plane';
+import { findingsIn, Stages } from '@pourproof/proof';
 import { expect, test } from 'vitest';
+import { readDrawing } from '../read-drawing.ts';
 import type { Source } from '../source.ts';
 import { vet } from '../vet.ts';
 import { leastSteps } from './least-steps.ts';
@@ -76,6 +78,39 @@ test.each<readonly [string, Source, JobInput, RemedyOptions]>([
   }
 });
 
+test('on a grid over depth and levelling no lesser change than those that are offered clears the stop', async () => {
+  const source = bar(60, 6);
+  const job: JobInput = { ...SOUND, level: '2.7mm' };
+  const remedies = [
+    ...(await remedy(source, job, { may: ['depth'] })).remedies,
+    ...(await remedy(source, job, { may: ['levelling'] })).remedies,
+  ];
+  const at = ({ job: { depth, level } }: { readonly job: JobInput }) =>
+    [Number.parseFloat(String(depth)) - 3, 2.7 - Number.parseFloat(String(level))] as const;
+  const offered = remedies.map(at);
+  expect(offered.length).toBeGreaterThanOrEqual(2);
+  const stages = new Stages();
+  const drawing = await readDrawing(source, settleJob(job, { source: 'file' }));
+  let cleared = 0;
+  for (let deeper = 0; deeper <= 7; deeper++) {
+    for (let less = 0; less <= 7; less++) {
+      const changed = { ...job, depth: `${3 + deeper / 10}mm`, level: `${2.7 - less / 10}mm` };
+      const findings = findingsIn(drawing, settleJob(changed, { source: 'file' }), stages);
+      if (findings.every(({ severity }) => severity !== 'stop')) {
+        cleared++;
+        const isLess = offered.some(
+          ([depth, level]) =>
+            deeper / 10 <= depth + 1e-9 &&
+            less / 10 <= level + 1e-9 &&
+            deeper / 10 + less / 10 < depth + level - 1e-9,
+        );
+        expect(isLess, `${deeper / 10} deeper and ${less / 10} less levelling`).toBe(false);
+      }
+    }
+  }
+  expect(cleared).toBeGreaterThan(5);
+});
+
 test('strokes are widened by exactly what the bit needs', async () => {
   const slot = bar(44, 1.9);
   const { remedies } = await remedy(slot, SOUND, { may: ['stroke'] });
@@ -89,7 +124,15 @@ test('the weight of a variable font is raised by as little as does', async () =>
   const job: JobInput = { ...SOUND, capHeight: '30mm', bit: ['flat:2mm'] };
   const { remedies } = await remedy(source, job, { may: ['weight'] });
   const weight = Number(String(remedies[0]?.job.axis).split('=')[1]);
-  expect(weight).toBeGreaterThan(100);
+  // the stem grows with the weight, and has to be as wide as the bit
+  const stemAt = async (wght: number): Promise<number> => {
+    const settled = settleJob({ ...job, axis: [`wght=${wght}`] }, { source: 'lettering', hasFont: true });
+    const { shapes } = await readDrawing(source, settled);
+    const [left, , right] = ringsBounds((shapes[0] as (typeof shapes)[number]).region);
+    return right - left;
+  };
+  expect(await stemAt(weight - 10)).toBeLessThan(2);
+  expect(await stemAt(weight)).toBeGreaterThanOrEqual(2);
   expect(await verdictOf(source, { ...job, axis: [`wght=${weight - 10}`] })).toBe('stop');
   expect(remedies[0]?.look.areaMm2).toBeGreaterThan(0);
 });
