@@ -157,9 +157,8 @@ only what depends on it, and is equal to a proof from scratch to the last digit.
 is made anew every time. What is kept is bounded by that number: while ways out are tried, as much again is kept apart for them, of small drawings up to three times as much (for 40,000 edges in all), and goes with them.
 
 Who follows a proof (\`watch\` of \`vet\`) is told of each stage before it runs, those that the verdict hangs on before paths, bounds and contours, and can stop it
-between stages, checks and trials and inside the stages that take long: resolving, axes, what bits leave, stretches of strokes, levelling and sweeps ask as they go on. It ends with a
-\`ProofStopped\`, and what was whole by then stays kept. Between two of these questions lie at most 0.16 s of processor time for a text of 100 letters (13,000 edges), the most of it where code runs for
-the first time, and 0.6 s for one of 1000. The page asks its worker to stop, which hears that between two trials of ways out, and ends it when a newer question has waited for a second.
+between stages, checks and trials and inside the stages: all loops that take long ask as they go on. It ends with a
+\`ProofStopped\`, and what was whole by then stays kept. [How soon a proof stops](stopping.md) has the longest time between two of these questions. The page asks its worker to stop, which hears that between two trials of ways out, and ends it when a newer question has waited for a second.
 
 \`\`\`text
 rounds ─ resolve ─ axis ┬ widths

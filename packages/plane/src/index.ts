@@ -23,7 +23,7 @@ export {
 export type { Notice, NoticeEffect, NoticeParams, NoticePlace } from './notice.ts';
 export { NOTICE_CODES } from './notice-codes.ts';
 export type { Point } from './point.ts';
-export { goOn, type Poll } from './poll.ts';
+export { asking, type Poll, poll, pollStep } from './poll.ts';
 export {
   type CleanRegion,
   type FillRule,

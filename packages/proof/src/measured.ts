@@ -66,10 +66,7 @@ export function measure(
 /** Measures the artwork of a drawing by itself. */
 export function measureArtwork({ shapes }: Drawing, stages: Stages): ArtworkMeasures {
   return stages.of('resolve', [shapes], null, () => {
-    const resolved = resolveRegions(
-      shapes.map(({ region }) => region),
-      { poll: stages.poll },
-    );
+    const resolved = resolveRegions(shapes.map(({ region }) => region));
     const artwork = resolved.region;
     return {
       resolved,

@@ -69,9 +69,11 @@ export function judgeDrawing(
   waysOut: 'proposed' | 'none' = 'proposed',
 ): Proof {
   refuseUnread(job);
-  const proved = checked(prove(drawing, job, stages));
-  const findings = waysOut === 'none' ? withoutWaysOut(proved) : proved.findings;
-  return proofOf(proved, findings, name);
+  return stages.asking(() => {
+    const proved = checked(prove(drawing, job, stages));
+    const findings = waysOut === 'none' ? withoutWaysOut(proved) : proved.findings;
+    return proofOf(proved, findings, name);
+  });
 }
 
 /**
@@ -83,7 +85,8 @@ export function judgeDrawing(
  */
 export function findingsIn(drawing: Drawing, job: Job, stages: Stages = new Stages()): readonly Finding[] {
   refuseUnread(job);
-  return prove(drawing, job, stages).findings.filter(({ code }) => !job.seenTo.includes(code));
+  const { findings } = stages.asking(() => prove(drawing, job, stages));
+  return findings.filter(({ code }) => !job.seenTo.includes(code));
 }
 
 /**
@@ -99,6 +102,22 @@ export function* vettingSteps(
   job: Job,
   stages: Stages = new Stages(),
   onJudged?: (judged: Proof) => void,
+): Redrawing<Proof> {
+  const steps = vetting(drawing, name, job, stages, onJudged);
+  let step = stages.asking(() => steps.next());
+  while (step.done !== true) {
+    const redrawn = yield step.value;
+    step = stages.asking(() => steps.next(redrawn));
+  }
+  return step.value;
+}
+
+function* vetting(
+  drawing: Drawing,
+  name: string,
+  job: Job,
+  stages: Stages,
+  onJudged: ((judged: Proof) => void) | undefined,
 ): Redrawing<Proof> {
   const proved = checked(prove(drawing, job, stages));
   const early =

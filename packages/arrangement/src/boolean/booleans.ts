@@ -1,4 +1,4 @@
-import { type CleanRegion, type FillRule, goOn, type Poll, type Region } from '@pourproof/plane';
+import type { CleanRegion, FillRule, Region } from '@pourproof/plane';
 import { arrange } from '../resolve/arrange.ts';
 import { cleanRegionFrom } from '../resolve/clean-region-from.ts';
 import { joinedRings } from '../resolve/joined-rings.ts';
@@ -20,27 +20,20 @@ const KEEPS: Readonly<Record<BooleanOperation, readonly [boolean, boolean, boole
  * Points nearer to each other than half of `RESOLVE_GRID_MM` count as one, so regions that share an edge join
  * without a seam.
  *
- * @param poll asked as it goes on
  * @example
  * const square = (x) => ({ ...packRings([[x, 0, x + 10, 0, x + 10, 10, x, 10]]), fillRule: 'nonzero' });
  * const [a, b] = [0, 5].map((x) => resolveRegions([square(x)]).region);
  * signedArea(booleans(a, b, 'intersect')); // 50
  */
-export function booleans(
-  a: CleanRegion,
-  b: CleanRegion,
-  operation: BooleanOperation,
-  poll: Poll = goOn,
-): CleanRegion {
+export function booleans(a: CleanRegion, b: CleanRegion, operation: BooleanOperation): CleanRegion {
   const filled = (region: CleanRegion): Region => ({ ...region, fillRule: 'nonzero' });
-  return combineShapes([filled(a)], [filled(b)], operation, poll);
+  return combineShapes([filled(a)], [filled(b)], operation);
 }
 
 /**
  * A boolean of drawn shapes in one sweep: `a` and `b` each stand for the union of their shapes, each shape
  * filled by its own rule, so that nothing need be resolved beforehand. Either list may be empty.
  *
- * @param poll asked as it goes on
  * @throws {RangeError} when a coordinate is not finite
  * @throws {CrossingsError} when more than `MAX_CROSSINGS` crossings are found
  */
@@ -48,10 +41,9 @@ export function combineShapes(
   a: readonly Region[],
   b: readonly Region[],
   operation: BooleanOperation,
-  poll: Poll = goOn,
 ): CleanRegion {
   const { rings, shapeOfEdge } = joinedRings([...a, ...b]);
-  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined, poll);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
     fillRules: [...a, ...b].map((shape): FillRule => shape.fillRule),

@@ -1,7 +1,7 @@
 import {
-  goOn,
   InternalError,
-  type Poll,
+  poll,
+  pollStep,
   RESOLVE_GRID_MM,
   type Rings,
   ringStart,
@@ -31,8 +31,6 @@ export interface Arrangement {
  * crossings lie as dense as the tolerance, thousands within 1 µm, does rounding keep making new ones.
  */
 const MAX_PASSES = 10;
-/** Points that are looked up between two polls. */
-const POINTS_PER_POLL = 4096;
 /** There the tolerance grows by this factor with each attempt: at the most, 33 µm. */
 const COARSER = 16;
 const MAX_ATTEMPTS = 5;
@@ -46,19 +44,13 @@ const MAX_ATTEMPTS = 5;
  * @param shapeOfEdge shape of each drawn edge, the edge numbered by its first point
  * @param onCrossing makes the sink that each crossing is handed to, with the owner lists of both segments
  *   (see `SegmentSet`)
- * @param poll asked as the sweeps go on
  * @throws {RangeError} when a coordinate is not finite
  * @throws {CrossingsError} when more than {@link MAX_CROSSINGS} crossings are found
  */
-export function arrange(
-  rings: Rings,
-  shapeOfEdge: Uint32Array,
-  onCrossing: CrossingSinkMaker,
-  poll: Poll = goOn,
-): Arrangement {
+export function arrange(rings: Rings, shapeOfEdge: Uint32Array, onCrossing: CrossingSinkMaker): Arrangement {
   let toleranceMm = toleranceFor(rings);
   for (let attempt = 0; attempt < MAX_ATTEMPTS; attempt++) {
-    const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing, poll);
+    const arrangement = tryArrange(rings, shapeOfEdge, toleranceMm, onCrossing);
     if (arrangement !== undefined) {
       return arrangement;
     }
@@ -104,16 +96,13 @@ function tryArrange(
   shapeOfEdge: Uint32Array,
   toleranceMm: number,
   onCrossing: CrossingSinkMaker,
-  poll: Poll,
 ): Arrangement | undefined {
   const [minX, minY] = ringsBounds(rings);
   const pointCount = rings.coords.length / 2;
   const vertices = new VertexIndex(toleranceMm, minX, minY, pointCount);
   const vertexOfPoint = new Uint32Array(pointCount);
   for (let i = 0; i < pointCount; i++) {
-    if (i % POINTS_PER_POLL === 0) {
-      poll();
-    }
+    pollStep();
     vertexOfPoint[i] = vertices.findOrAdd(rings.coords[2 * i], rings.coords[2 * i + 1]);
   }
   const { largestMoveMm } = vertices;
@@ -121,14 +110,7 @@ function tryArrange(
   const sink = limited(onCrossing(segments), vertices);
   for (let pass = 0; pass < MAX_PASSES; pass++) {
     poll();
-    const { changed, below } = sweepPass(
-      segments,
-      sweepOrder(vertices),
-      shapeOfEdge,
-      toleranceMm,
-      sink,
-      poll,
-    );
+    const { changed, below } = sweepPass(segments, sweepOrder(vertices), shapeOfEdge, toleranceMm, sink);
     if (!changed) {
       return { segments, below, vertexOfPoint, toleranceMm, largestMoveMm };
     }
@@ -154,6 +136,7 @@ function drawnSegments(rings: Rings, vertexOfPoint: Uint32Array, vertices: Verte
     const from = ringStart(rings, k);
     const to = rings.ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       const u = vertexOfPoint[i];
       const v = vertexOfPoint[i + 1 === to ? from : i + 1];
       if (u !== v) {
@@ -175,6 +158,7 @@ function sweepOrder({ x, y }: VertexIndex): Uint32Array {
   let minX = Number.POSITIVE_INFINITY;
   let maxX = Number.NEGATIVE_INFINITY;
   for (let v = 0; v < count; v++) {
+    pollStep();
     minX = Math.min(minX, x[v]);
     maxX = Math.max(maxX, x[v]);
   }
@@ -184,6 +168,7 @@ function sweepOrder({ x, y }: VertexIndex): Uint32Array {
   // first the size of each bucket, then its end, finally its start
   const slots = new Uint32Array(count + 1);
   for (let v = 0; v < count; v++) {
+    pollStep();
     slots[slotOf(v)]++;
   }
   for (let k = 1; k <= count; k++) {
@@ -191,10 +176,12 @@ function sweepOrder({ x, y }: VertexIndex): Uint32Array {
   }
   const order = new Uint32Array(count);
   for (let v = count - 1; v >= 0; v--) {
+    pollStep();
     order[--slots[slotOf(v)]] = v;
   }
   const compare = (u: number, v: number): number => x[u] - x[v] || y[u] - y[v];
   for (let k = 0; k < count; k++) {
+    pollStep();
     const [from, to] = [slots[k], slots[k + 1]];
     if (to - from === 2 && compare(order[from], order[from + 1]) > 0) {
       [order[from], order[from + 1]] = [order[from + 1], order[from]];

@@ -1,4 +1,4 @@
-import { type CleanRegion, packRings, ringArea } from '@pourproof/plane';
+import { type CleanRegion, packRings, pollStep, ringArea } from '@pourproof/plane';
 import type { Arrangement } from './arrange.ts';
 import { traceRings } from './trace-rings.ts';
 
@@ -17,6 +17,7 @@ export function cleanRegionFrom(
   for (const ring of traceRings(arrangement, sides)) {
     const coords = new Float64Array(2 * ring.length);
     for (let i = 0; i < ring.length; i++) {
+      pollStep();
       coords[2 * i] = x[ring[i]];
       coords[2 * i + 1] = y[ring[i]];
     }

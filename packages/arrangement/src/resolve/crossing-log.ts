@@ -1,4 +1,4 @@
-import { type Point, type Rings, ringStart } from '@pourproof/plane';
+import { type Point, pollStep, type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
 import type { SegmentSet } from './segment-set.ts';
 import { strandsCross } from './strands-cross.ts';
@@ -70,9 +70,11 @@ export class CrossingLog {
     const strands = new Map<number, Strand[]>();
     const timesDrawn = new Uint8Array(this.#segments.vertices.x.length);
     for (const v of vertexOfPoint) {
+      pollStep();
       timesDrawn[v] = Math.min(2, timesDrawn[v] + 1);
     }
     for (let k = 0; k < this.#passing.length; k += 2) {
+      pollStep();
       const [v, e] = [this.#passing[k], this.#passing[k + 1]];
       timesDrawn[v] = 2;
       const ends = [vertexOfPoint[e], vertexOfPoint[this.#nextPoint[e]]] as const;
@@ -82,9 +84,11 @@ export class CrossingLog {
     }
     const before = new Int32Array(vertexOfPoint.length).fill(-1);
     this.#nextPoint.forEach((next, i) => {
+      pollStep();
       before[next] = i;
     });
     for (let i = 0; i < vertexOfPoint.length; i++) {
+      pollStep();
       const v = vertexOfPoint[i];
       const from = vertexOfPoint[before[i]];
       const to = vertexOfPoint[this.#nextPoint[i]];
@@ -93,6 +97,7 @@ export class CrossingLog {
       }
     }
     for (const [v, list] of strands) {
+      pollStep();
       this.#noteStrands(v, list);
     }
   }
@@ -169,6 +174,7 @@ function nextPoints(rings: Rings): Uint32Array {
     const from = ringStart(rings, k);
     const to = rings.ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       next[i] = i + 1 === to ? from : i + 1;
     }
   }

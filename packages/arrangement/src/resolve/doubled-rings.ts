@@ -1,4 +1,4 @@
-import { type Point, type Rings, ringArea, ringStart } from '@pourproof/plane';
+import { type Point, pollStep, type Rings, ringArea, ringStart } from '@pourproof/plane';
 
 /** An outline that is drawn more than once. */
 export interface DoubledRing {
@@ -49,6 +49,7 @@ export function doubledRings(
 function ringKey(vertexOfPoint: Uint32Array, from: number, to: number): string {
   const ring: number[] = [];
   for (let i = from; i < to; i++) {
+    pollStep();
     if (ring.length === 0 || ring[ring.length - 1] !== vertexOfPoint[i]) {
       ring.push(vertexOfPoint[i]);
     }
@@ -66,6 +67,7 @@ function ringKey(vertexOfPoint: Uint32Array, from: number, to: number): string {
   const forward = ring[(start + 1) % n] <= ring[(start + n - 1) % n];
   const turned: number[] = [];
   for (let i = 0; i < n; i++) {
+    pollStep();
     turned.push(ring[(forward ? start + i : start + n - i) % n]);
   }
   return turned.join();

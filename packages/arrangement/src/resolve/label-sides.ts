@@ -1,4 +1,4 @@
-import type { FillRule } from '@pourproof/plane';
+import { type FillRule, pollStep } from '@pourproof/plane';
 import type { Arrangement } from './arrange.ts';
 
 /** The shapes, how each is filled, and what counts as inside. */
@@ -27,6 +27,7 @@ export function labelSides(arrangement: Arrangement, filling: Filling): Int8Arra
   const nextSibling = new Int32Array(count).fill(-1);
   let root = -1;
   for (let s = count - 1; s >= 0; s--) {
+    pollStep();
     if (segments.owners[s] < 0) {
       continue;
     }
@@ -42,6 +43,7 @@ export function labelSides(arrangement: Arrangement, filling: Filling): Int8Arra
   const winding = new Winding(filling);
   let at = root;
   while (at >= 0) {
+    pollStep();
     const under = winding.isKept();
     winding.cross(segments, at, 1);
     sides[at] = Number(winding.isKept()) - Number(under);

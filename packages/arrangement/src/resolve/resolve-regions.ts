@@ -1,7 +1,6 @@
 import {
   type CleanRegion,
   type Point,
-  type Poll,
   type Region,
   type Rings,
   ringArea,
@@ -53,8 +52,6 @@ export interface Resolved {
 export interface ResolveOptions {
   /** How many crossings are listed; all are counted. Default 1000. */
   readonly listedPlaces?: number;
-  /** Asked as it goes on. */
-  readonly poll?: Poll;
 }
 
 /**
@@ -77,7 +74,7 @@ export interface ResolveOptions {
  * @throws {CrossingsError} when more than `MAX_CROSSINGS` crossings are found
  */
 export function resolveRegions(regions: readonly Region[], options: ResolveOptions = {}): Resolved {
-  const { listedPlaces = 1000, poll } = options;
+  const { listedPlaces = 1000 } = options;
   const { rings, shapeOfEdge } = joinedRings(regions);
   let log: CrossingLog | undefined;
   const logged = (segments: SegmentSet): CrossingSink => {
@@ -85,7 +82,7 @@ export function resolveRegions(regions: readonly Region[], options: ResolveOptio
     log = fresh;
     return (v, a, b) => fresh.add(v, a, b);
   };
-  const arrangement = arrange(rings, shapeOfEdge, logged, poll);
+  const arrangement = arrange(rings, shapeOfEdge, logged);
   const sides = labelSides(arrangement, {
     shapeOfEdge,
     fillRules: regions.map((region) => region.fillRule),

@@ -1,4 +1,4 @@
-import type { Poll } from '@pourproof/plane';
+import { pollStep } from '@pourproof/plane';
 import { cutCrossing } from './cut-crossing.ts';
 import { isBefore, passesNear, type SegmentSet, turn } from './segment-set.ts';
 import { startingInOrder } from './starting-segments.ts';
@@ -15,9 +15,6 @@ export interface SweepOutcome {
   readonly below: readonly number[];
 }
 
-/** Vertices between two polls: a few take as long as all the others. */
-const VERTICES_PER_POLL = 256;
-
 /**
  * Sweeps a vertical line over all segments once, cuts segments where they cross, touch or overlap, and merges
  * equal ones.
@@ -27,7 +24,6 @@ const VERTICES_PER_POLL = 256;
  * proves that segments meet in common ends only. A vertex within the tolerance of a segment counts as on it.
  *
  * @param order all vertices in sweep order
- * @param poll asked every few vertices
  */
 export function sweepPass(
   set: SegmentSet,
@@ -35,15 +31,12 @@ export function sweepPass(
   shapeOfEdge: Uint32Array,
   toleranceMm: number,
   onCrossing: CrossingSink,
-  poll: Poll,
 ): SweepOutcome {
   const sweep = startSweep(set, shapeOfEdge, toleranceMm, onCrossing);
   const { heap } = sweep;
   let next = 0;
-  for (let k = 1; ; k++) {
-    if (k % VERTICES_PER_POLL === 0) {
-      poll();
-    }
+  for (;;) {
+    pollStep();
     const made = heap.first();
     if (next < order.length && (made < 0 || isBefore(set.vertices, order[next], made))) {
       visitVertex(sweep, order[next++]);

@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { addSegment, type SegmentSet } from './segment-set.ts';
 import { SweepStatus } from './sweep-status.ts';
 import { VertexHeap } from './vertex-heap.ts';
@@ -69,6 +70,7 @@ export function startSweep(
     changed: false,
   };
   for (let s = 0; s < set.lo.length; s++) {
+    pollStep();
     sweep.status.addSlot();
     if (set.owners[s] >= 0) {
       addStart(sweep, s);

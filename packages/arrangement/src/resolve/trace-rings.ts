@@ -1,4 +1,4 @@
-import { invariant } from '@pourproof/plane';
+import { invariant, pollStep } from '@pourproof/plane';
 import type { Arrangement } from './arrange.ts';
 import { isBefore, type SegmentSet, turn } from './segment-set.ts';
 
@@ -16,12 +16,14 @@ export function traceRings(arrangement: Arrangement, sides: Int8Array): number[]
   const isUsed = new Uint8Array(count);
   const rings: number[][] = [];
   for (let s = 0; s < count; s++) {
+    pollStep();
     if (sides[s] === 0 || isUsed[s] === 1) {
       continue;
     }
     const ring: number[] = [];
     let at = s;
     do {
+      pollStep();
       isUsed[at] = 1;
       invariant(ring.length <= count, 'boundary rings close');
       ring.push(sides[at] > 0 ? segments.lo[at] : segments.hi[at]);
@@ -41,6 +43,7 @@ function leavingSegments(segments: SegmentSet, sides: Int8Array): Leaving {
   const first = new Int32Array(vertices.x.length).fill(-1);
   const crowded = new Map<number, number[]>();
   for (let s = 0; s < lo.length; s++) {
+    pollStep();
     if (sides[s] === 0) {
       continue;
     }

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { type ContactIntegrand, EdgeCells } from './edge-cells.ts';
 
 /**
@@ -19,6 +20,7 @@ export function contactSum(
   const ofEach = tolerance / Math.max(1, edgeFrom.length);
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     const high = nodeR[edgeTo[e]];
     if (high >= minMm && !edge.isSecondary(e)) {
       edge.load(e);

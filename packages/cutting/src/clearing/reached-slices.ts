@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, findLevelCrossings, type LevelCrossings, openArcs, sectorArea } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { type Cutter, radiusAt } from '../cutters/cutter.ts';
 import { flankMoments, heightMoments } from '../cutters/profile-moments.ts';
@@ -34,6 +35,7 @@ export class ReachedSlices {
     let length = 0;
     let turn = 0;
     for (let e = 0; e < axis.edgeFrom.length; e++) {
+      pollStep();
       const high = axis.nodeR[axis.edgeTo[e]];
       if (high < centreMm || edge.isSecondary(e)) {
         continue;

@@ -1,5 +1,6 @@
 import type { ArcRings, MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { ClearingCut } from '../clearing/clearing-cut.ts';
 import { heightAt, radiusAt } from '../cutters/cutter.ts';
@@ -185,6 +186,7 @@ function reachedEdge(axis: MedialAxis, radiusMm: number): number {
   const cells = new EdgeCells(axis, edge);
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     const high = nodeR[edgeTo[e]];
     if (high >= radiusMm && !edge.isSecondary(e)) {
       edge.load(e);

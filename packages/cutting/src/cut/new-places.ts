@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { type Point, UnionFind } from '@pourproof/plane';
+import { type Point, pollStep, UnionFind } from '@pourproof/plane';
 import { UNSEEN_REACH_MM } from '../tolerances.ts';
 
 /**
@@ -16,6 +16,7 @@ export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number):
   const reached: number[] = [];
   const isNew = (node: number): boolean => nodeR[node] >= radiusMm && nodeR[node] < beforeMm;
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     const [from, to] = [edgeFrom[e], edgeTo[e]];
     if (nodeR[to] < radiusMm || nodeR[from] >= beforeMm || edge.isSecondary(e)) {
       continue;
@@ -31,6 +32,7 @@ export function newPlaces(axis: MedialAxis, radiusMm: number, beforeMm: number):
   const places: Place[] = [];
   const placeOf = new Int32Array(nodes + edgeFrom.length).fill(-1);
   for (const e of reached) {
+    pollStep();
     edge.load(e);
     const low = Math.max(edge.r0, radiusMm);
     const high = Math.min(edge.r1, beforeMm);

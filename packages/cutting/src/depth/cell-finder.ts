@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import type { BoxIndex } from '@pourproof/plane';
+import { type BoxIndex, pollStep } from '@pourproof/plane';
 import { edgeIndex } from './edge-index.ts';
 
 /** Where a point lies in the artwork. */
@@ -144,6 +144,7 @@ function sortedCells(
   const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, boundary } = axis;
   const list: { site: number; contact: number; middle: number; cell: number }[] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (edge.isSecondary(e)) {
       continue;
     }

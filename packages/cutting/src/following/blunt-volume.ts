@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, erodedArea } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { contactSum } from '../cells/contact-sum.ts';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import type { Bounded } from '../integrals/adaptive-integral.ts';
@@ -45,6 +46,7 @@ function tipSectors(
   const ofEach = tolerance / (weight * Math.max(1, edgeFrom.length));
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     const low = Math.max(nodeR[edgeFrom[e]], flat);
     const high = Math.min(nodeR[edgeTo[e]], reachMm);
     if (high > low && !edge.isSecondary(e)) {

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { risingEdges } from '../cells/rising-edges.ts';
 
 /**
@@ -20,6 +21,7 @@ export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array
   const loss = new Float64Array(edgeFrom.length);
   const rising = risingEdges(axis);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (edge.isSecondary(e)) {
       continue;
     }
@@ -28,6 +30,7 @@ export function climbedClearance(axis: MedialAxis, lossMm: number): Float64Array
   }
   const top = new Float64Array(edgeFrom.length);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     let lost = loss[e];
     let at = e;
     while (lost <= Math.min(lossMm, CLIMB_LOSS_SHARE * (nodeR[edgeTo[at]] - nodeR[edgeFrom[e]]))) {

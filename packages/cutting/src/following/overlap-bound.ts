@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { UnionFind } from '@pourproof/plane';
+import { pollStep, UnionFind } from '@pourproof/plane';
 
 /**
  * Upper bound on what discs of radius `discMm` on the axis share, one at every level crossing, summed over all clearances from that radius up to
@@ -19,6 +19,7 @@ export function overlapBound(axis: MedialAxis, discMm: number, mostMm: number): 
   let discs = 0;
   let from = 0;
   for (const event of events) {
+    pollStep();
     const to = Math.min(event.at, mostMm);
     const start = Math.max(from, discMm);
     if (to > start) {
@@ -47,6 +48,7 @@ function* mouthEvents(axis: MedialAxis): Iterable<Event> {
   const rising = new Int32Array(nodeR.length);
   const isOnAxis = new Uint8Array(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (!edge.isSecondary(e)) {
       rising[edgeFrom[e]]++;
       isOnAxis[edgeFrom[e]] = 1;
@@ -54,6 +56,7 @@ function* mouthEvents(axis: MedialAxis): Iterable<Event> {
     }
   }
   for (let k = 0; k < nodeR.length; k++) {
+    pollStep();
     if (isOnAxis[k] !== 0 && rising[k] !== 1) {
       yield { at: nodeR[k], mouths: rising[k] - 1, near: 0, slope: 0 };
     }
@@ -75,6 +78,7 @@ const PARTS_AT_ONCE_REL = 1e-6;
  */
 function* nearEvents({ nodeR, bottleneckCount }: MedialAxis, discMm: number): Iterable<Event> {
   for (let k = 0; k < bottleneckCount; k++) {
+    pollStep();
     const r = nodeR[k];
     const parted = (discMm * discMm) / (Math.hypot(r, discMm) + r);
     if (parted < PARTS_AT_ONCE_REL * r) {
@@ -105,10 +109,12 @@ function lensShare(share: number): number {
 function widestOfParts({ edgeFrom, edgeTo, nodeR }: MedialAxis): readonly number[] {
   const parts = new UnionFind(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     parts.join(edgeFrom[e], edgeTo[e]);
   }
   const widest = new Map<number, number>();
   for (let k = 0; k < nodeR.length; k++) {
+    pollStep();
     const part = parts.find(k);
     widest.set(part, Math.max(nodeR[k], widest.get(part) ?? 0));
   }

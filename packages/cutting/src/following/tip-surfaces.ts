@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, sweepAt } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { adaptiveIntegral } from '../integrals/adaptive-integral.ts';
 import type { FollowingProfile } from './following-profile.ts';
 
@@ -63,6 +64,7 @@ export function tipSurfaces(
   const edge = new AxisEdge(axis);
   const sweeps: TipSweep[] = [];
   for (let e = 0; e < axis.edgeFrom.length; e++) {
+    pollStep();
     if (edge.isSecondary(e)) {
       continue;
     }

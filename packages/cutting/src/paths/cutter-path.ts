@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 /** Path of a cutter's tip in runs; between runs it retracts out of the wood. */
 export interface CutterPath {
   /** `[x, y, depth, …]`, mm; depth below the face, never negative. */
@@ -42,6 +43,7 @@ export function packRuns(runs: readonly Run[], originX = 0, originY = 0): Cutter
   let at = 0;
   runs.forEach((run, k) => {
     for (let i = 0; i < run.length; i += 4) {
+      pollStep();
       points[3 * at] = run[i] + originX;
       points[3 * at + 1] = run[i + 1] + originY;
       points[3 * at + 2] = run[i + 2];

@@ -1,4 +1,4 @@
-import { UnionFind } from '@pourproof/plane';
+import { pollStep, UnionFind } from '@pourproof/plane';
 
 /** Steps of a trail: an edge walked forwards is `2 * edge`, backwards `2 * edge + 1`. */
 export type Trail = number[];
@@ -38,6 +38,7 @@ function withOddNodesPaired(nodeCount: number, from: ArrayLike<number>, to: Arra
   const degree = new Int32Array(nodeCount);
   const parts = new UnionFind(nodeCount);
   for (let e = 0; e < from.length; e++) {
+    pollStep();
     degree[from[e]]++;
     degree[to[e]]++;
     parts.join(from[e], to[e]);
@@ -77,6 +78,7 @@ function circuitFrom(start: number, graph: Graph, isWalked: Uint8Array, next: In
   const nodes = [start];
   const steps: number[] = [];
   while (nodes.length > 0) {
+    pollStep();
     const v = nodes[nodes.length - 1];
     while (next[v] < graph.first[v + 1] && isWalked[graph.at[next[v]] >> 1] !== 0) {
       next[v]++;

@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { arcCentre } from './arc-centre.ts';
 import { type CutterPath, packRuns, type Run } from './cutter-path.ts';
 
@@ -55,6 +56,7 @@ export function runInPasses(whole: Run, depthsMm: readonly number[]): Run[] {
 function runAt({ points, bulges, runEnds }: CutterPath, k: number): number[] {
   const run: number[] = [];
   for (let i = k === 0 ? 0 : runEnds[k - 1]; i < runEnds[k]; i++) {
+    pollStep();
     run.push(points[3 * i], points[3 * i + 1], points[3 * i + 2], bulges[i]);
   }
   return run;
@@ -85,6 +87,7 @@ function stretchesBelow(run: Run, depth: number): number[][] {
     add(run[0], run[1]);
   }
   for (let i = 0; i + 1 < count; i++) {
+    pollStep();
     const z0 = run[4 * i + 2];
     const z1 = run[4 * i + 6];
     if (z0 <= depth && z1 <= depth) {

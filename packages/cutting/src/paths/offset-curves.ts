@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { COINCIDENT_REL_TOL, invariant } from '@pourproof/plane';
+import { COINCIDENT_REL_TOL, invariant, pollStep } from '@pourproof/plane';
 
 /**
  * A component of an offset curve, the points with one clearance: closed, or open between two points where the
@@ -67,6 +67,7 @@ export class OffsetTracer {
     const wide = this.#wide;
     // open curves start at a wide place; what is left unseen after them is closed
     for (let i = 0; wide < Infinity && i < edges.length; i++) {
+      pollStep();
       const e = edges[i];
       if (nodeR[edgeFrom[e]] < wide && nodeR[edgeTo[e]] >= wide && !this.#edge.isSecondary(e)) {
         curves.push(this.#traceOpen(e));
@@ -74,6 +75,7 @@ export class OffsetTracer {
       }
     }
     for (let i = 0; i < edges.length; i++) {
+      pollStep();
       const e = edges[i];
       const high = nodeR[edgeTo[e]];
       if (high >= clearance && high < wide && !this.#edge.isSecondary(e)) {

@@ -1,4 +1,4 @@
-import { inGrains, TIE_GRAIN_MM } from '@pourproof/plane';
+import { inGrains, pollStep, TIE_GRAIN_MM } from '@pourproof/plane';
 
 /** Which runs should follow each other if they can. */
 export interface Preference {
@@ -41,6 +41,7 @@ export function orderRuns(
   };
   take(0);
   while (order.length < count) {
+    pollStep();
     left = left.filter((k) => isDone[k] === 0);
     const grid = gridOf(left, starts);
     for (let n = Math.ceil(left.length / 2); n > 0; n--) {
@@ -77,6 +78,7 @@ interface Grid {
 function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const k of runs) {
+    pollStep();
     minX = Math.min(minX, starts[2 * k]);
     maxX = Math.max(maxX, starts[2 * k]);
     minY = Math.min(minY, starts[2 * k + 1]);
@@ -91,6 +93,7 @@ function gridOf(runs: readonly number[], starts: ArrayLike<number>): Grid {
   const rows = Math.floor(height / size) + 1;
   const cells: number[][] = Array.from({ length: columns * rows }, () => []);
   for (const k of runs) {
+    pollStep();
     const column = Math.floor((starts[2 * k] - minX) / size);
     const row = Math.floor((starts[2 * k + 1] - minY) / size);
     cells[row * columns + column].push(k);
@@ -129,6 +132,7 @@ function nearest(
     }
     const cell = cells[r * columns + c];
     for (const run of cell) {
+      pollStep();
       const d = TIE_GRAIN_MM * inGrains(Math.hypot(starts[2 * run] - px, starts[2 * run + 1] - py));
       if (d > least || (best !== undefined && d === least) || refused >= tries) {
         continue;

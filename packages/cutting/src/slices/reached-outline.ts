@@ -9,7 +9,7 @@ import {
   openArcs,
   packArcRings,
 } from '@pourproof/geometry';
-import { COINCIDENT_REL_TOL, invariant, ringCoords } from '@pourproof/plane';
+import { COINCIDENT_REL_TOL, invariant, pollStep, ringCoords } from '@pourproof/plane';
 
 /**
  * Outline of the points within `reachMm` of those where a disc of radius `centreMm` fits: what a cutter with
@@ -39,15 +39,18 @@ export function reachedOutline(axis: MedialAxis, centreMm: number, reachMm: numb
   const tracer = new InsetTracer(axis, reach, openArcs(reach), centre - reach.radius);
   const loops: number[][] = [];
   for (let k = 0; k < crossings.edge.length; k++) {
+    pollStep();
     tracer.traceFromCrossing(k, loops);
   }
   for (let e = 0; e < axis.edgeFrom.length; e++) {
+    pollStep();
     if (crossings.ofEdge[e] < 0 && axis.nodeR[axis.edgeTo[e]] >= centre) {
       tracer.traceWhole(2 * e, loops);
       tracer.traceWhole(2 * e + 1, loops);
     }
   }
   for (let k = 0; k < crossings.edge.length; k++) {
+    pollStep();
     tracer.traceBetweenDiscs(k, loops);
   }
   return packArcRings(loops);

@@ -1,4 +1,5 @@
 import { AxisEdge, type MedialAxis } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { type CutterPath, packRuns, type Run } from '../paths/cutter-path.ts';
 
 /**
@@ -13,6 +14,7 @@ export function crossingsOf(axis: MedialAxis, radiusMm: number, stepoverMm: numb
   const shape = new AxisEdge(axis);
   let sum = 0;
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     const top = Math.min(nodeR[edgeTo[e]], wideMm);
     if (top >= radiusMm && nodeR[edgeFrom[e]] < wideMm && !shape.isSecondary(e)) {
       sum += Math.floor((top - radiusMm) / stepoverMm) + 1;

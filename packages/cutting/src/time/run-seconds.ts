@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { CutterPath } from '../paths/cutter-path.ts';
 import type { Machine } from './machine.ts';
 import { type PlannedMove, straightenedMoves } from './straightened-moves.ts';
@@ -73,6 +74,7 @@ function jointSpeeds(
   const count = moves.length;
   const square = new Float64Array(count + 1);
   for (let k = 1; k < count; k++) {
+    pollStep();
     const limit = Math.min(speeds[k - 1], speeds[k]) ** 2;
     square[k] = Math.min(
       limit,
@@ -81,6 +83,7 @@ function jointSpeeds(
     );
   }
   for (let k = count - 1; k > 0; k--) {
+    pollStep();
     square[k] = Math.min(square[k], square[k + 1] + 2 * a * moves[k].length);
   }
   return square;

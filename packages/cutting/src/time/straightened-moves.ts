@@ -1,4 +1,4 @@
-import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { DEFAULT_FLATTEN_TOLERANCE_MM, pollStep } from '@pourproof/plane';
 import { type CutterPath, moveLength } from '../paths/cutter-path.ts';
 
 /**
@@ -33,6 +33,7 @@ export function straightenedMoves(path: CutterPath, from: number, to: number): P
   const moves: PlannedMove[] = [];
   let i = from;
   while (i + 1 < to) {
+    pollStep();
     const j = isBent(path, i) ? i + 1 : farthestStraight(path, i, to - 1);
     let length = 0;
     for (let k = i; k < j; k++) {
@@ -97,6 +98,7 @@ function isStraight(path: CutterPath, i: number, j: number): boolean {
   const isDown = isPlunge(path, i);
   let reached = 0;
   for (let k = i; k < j; k++) {
+    pollStep();
     if (isBent(path, k) || isPlunge(path, k) !== isDown) {
       return false;
     }

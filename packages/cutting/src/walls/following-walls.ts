@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { EdgeCells, type VertexCell } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import { radiusAt } from '../cutters/cutter.ts';
@@ -43,6 +44,7 @@ export function addFollowingWalls(
   const edge = new AxisEdge(axis);
   const cells = new EdgeCells(axis, edge);
   for (let e = 0; e < axis.edgeFrom.length; e++) {
+    pollStep();
     if (edge.isSecondary(e)) {
       continue;
     }
@@ -50,6 +52,7 @@ export function addFollowingWalls(
     const centre =
       cut instanceof RoundedTipCut ? cut.centreFor(e) : (h: number) => Math.min(h, profile.reachMm);
     for (const part of edgeParts(edge, 0, longestMm)) {
+      pollStep();
       const cellPart = new CellPart(axis, edge, cells, { profile, centre, depthsMm, part, isStraight });
       for (const chord of chords) {
         cellPart.add(walls, chord);

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, findLevelCrossings } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { EdgeCells } from '../cells/edge-cells.ts';
 import { type EdgePart, edgeParts } from '../cells/edge-parts.ts';
 import type { Reach } from '../slices/step-cut.ts';
@@ -33,11 +34,13 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
   const crossings = findLevelCrossings(axis, centreMm);
   const elements: Element[] = [];
   for (let e = 0; e < axis.edgeFrom.length; e++) {
+    pollStep();
     if (axis.nodeR[axis.edgeTo[e]] < centreMm || edge.isSecondary(e)) {
       continue;
     }
     edge.load(e);
     for (const part of edgeParts(edge, centreMm, longestMm)) {
+      pollStep();
       addAcross(axis, edge, cells, part, surface, elements);
     }
     const crossing = crossings.ofEdge[e];
@@ -50,6 +53,7 @@ export function addLevelCells(walls: WallCollector, axis: MedialAxis, surface: L
   const sum = elements.reduce((total, [, , area]) => total + area, 0);
   const scale = totalMm2 !== undefined && sum > 0 ? totalMm2 / sum : 1;
   for (const [x, y, area] of elements) {
+    pollStep();
     walls.floor(originX + x, originY + y, area * scale);
   }
 }

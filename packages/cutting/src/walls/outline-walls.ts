@@ -1,5 +1,5 @@
 import type { ArcRings } from '@pourproof/geometry';
-import { ringStart } from '@pourproof/plane';
+import { pollStep, ringStart } from '@pourproof/plane';
 import type { WallCollector } from './wall-collector.ts';
 
 /** The walls along one outline. */
@@ -17,6 +17,7 @@ export function addOutlineWalls(walls: WallCollector, outline: ArcRings, wall: O
   for (let k = 0; k < ringEnds.length; k++) {
     const from = ringStart(outline, k);
     for (let i = from; i < ringEnds[k]; i++) {
+      pollStep();
       const j = i + 1 === ringEnds[k] ? from : i + 1;
       const ends: [number, number, number, number] = [
         coords[2 * i],

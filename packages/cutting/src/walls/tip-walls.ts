@@ -1,4 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import type { FollowingProfile } from '../following/following-profile.ts';
 import { halfSweepArea, type TipSweep, tipSurfaces } from '../following/tip-surfaces.ts';
 import type { WallCollector } from './wall-collector.ts';
@@ -22,10 +23,12 @@ export function addTipWalls(
   const { originX, originY } = axis.boundary;
   const { sweeps, rests, share } = tipSurfaces(axis, profile, depthsMm, longestMm);
   for (const sweep of sweeps) {
+    pollStep();
     addHalf(walls, axis, { ...sweep, lengthMm: share * sweep.lengthMm }, profile.tipFlatMm, 1);
     addHalf(walls, axis, { ...sweep, lengthMm: share * sweep.lengthMm }, profile.tipFlatMm, -1);
   }
   for (const { x, y, areaMm2 } of rests) {
+    pollStep();
     walls.flat(originX + x, originY + y, 1, 0, Math.PI / 2, areaMm2);
   }
 }

@@ -1,4 +1,5 @@
 import { fibreVector } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { absCosineIntegral } from '../integrals/abs-cosine-integral.ts';
 
 /** Fibre direction. */
@@ -31,6 +32,10 @@ export interface CarvedWalls {
   readonly exposedMm2: number;
 }
 
+/** Numbers of an element, and elements of a chunk. */
+const STRIDE = 8;
+const CHUNK = 4096;
+
 /**
  * Collects elements and their exposures. Directions (nx, ny) are horizontal unit vectors into the wood; lean
  * is the angle of the wall from the vertical.
@@ -41,11 +46,9 @@ export class WallCollector {
   /** Horizontal and vertical part of the fibre. */
   readonly #level: number;
   readonly #rise: number;
-  readonly #points: number[] = [];
-  readonly #normals: number[] = [];
-  readonly #areas: number[] = [];
-  readonly #exposures: number[] = [];
-  readonly #isFloor: number[] = [];
+  /** Of each element, {@link STRIDE} numbers: point, normal, area, exposure, and 1 for a floor. There are millions, and one list of them would be moved as it grows. */
+  readonly #chunks: Float64Array[] = [];
+  #count = 0;
 
   /** @throws {RangeError} when the dive is out of its range */
   constructor({ grainRad, diveRad = 0 }: FibreSetting) {
@@ -114,18 +117,30 @@ export class WallCollector {
   }
 
   collected(): CarvedWalls {
-    const areasMm2 = Float64Array.from(this.#areas);
-    const exposures = Float64Array.from(this.#exposures);
-    return {
-      count: areasMm2.length,
-      points: Float64Array.from(this.#points),
-      normals: Float64Array.from(this.#normals),
-      areasMm2,
-      exposures,
-      isFloor: Uint8Array.from(this.#isFloor),
-      areaMm2: areasMm2.reduce((sum, area) => sum + area, 0),
-      exposedMm2: areasMm2.reduce((sum, area, k) => sum + area * exposures[k], 0),
-    };
+    const count = this.#count;
+    const points = new Float64Array(2 * count);
+    const normals = new Float64Array(3 * count);
+    const areasMm2 = new Float64Array(count);
+    const exposures = new Float64Array(count);
+    const isFloor = new Uint8Array(count);
+    let areaMm2 = 0;
+    let exposedMm2 = 0;
+    for (let k = 0; k < count; k++) {
+      pollStep();
+      const chunk = this.#chunks[Math.floor(k / CHUNK)];
+      const at = STRIDE * (k % CHUNK);
+      points[2 * k] = chunk[at];
+      points[2 * k + 1] = chunk[at + 1];
+      normals[3 * k] = chunk[at + 2];
+      normals[3 * k + 1] = chunk[at + 3];
+      normals[3 * k + 2] = chunk[at + 4];
+      areasMm2[k] = chunk[at + 5];
+      exposures[k] = chunk[at + 6];
+      isFloor[k] = chunk[at + 7];
+      areaMm2 += areasMm2[k];
+      exposedMm2 += areasMm2[k] * exposures[k];
+    }
+    return { count, points, normals, areasMm2, exposures, isFloor, areaMm2, exposedMm2 };
   }
 
   #add(
@@ -139,11 +154,20 @@ export class WallCollector {
     isFloor: boolean,
   ): void {
     if (areaMm2 > 0) {
-      this.#points.push(x, y);
-      this.#normals.push(nx * Math.cos(leanRad), ny * Math.cos(leanRad), -Math.sin(leanRad));
-      this.#areas.push(areaMm2);
-      this.#exposures.push(exposedMm2 / areaMm2);
-      this.#isFloor.push(isFloor ? 1 : 0);
+      const place = this.#count++ % CHUNK;
+      if (place === 0) {
+        this.#chunks.push(new Float64Array(STRIDE * CHUNK));
+      }
+      const chunk = this.#chunks[this.#chunks.length - 1];
+      const at = STRIDE * place;
+      chunk[at] = x;
+      chunk[at + 1] = y;
+      chunk[at + 2] = nx * Math.cos(leanRad);
+      chunk[at + 3] = ny * Math.cos(leanRad);
+      chunk[at + 4] = -Math.sin(leanRad);
+      chunk[at + 5] = areaMm2;
+      chunk[at + 6] = exposedMm2 / areaMm2;
+      chunk[at + 7] = isFloor ? 1 : 0;
     }
   }
 }

@@ -1,3 +1,4 @@
+import { poll } from '@pourproof/plane';
 import type { Boundary } from '../medial-axis/boundary.ts';
 import type { AxisGraph } from '../medial-axis/growing-graph.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
@@ -27,6 +28,7 @@ export function axisBlocks(boundary: Boundary, graph: AxisGraph): AxisBlocks {
   const blocks = new Float64Array(SUM_STRIDE * Math.ceil(count / BLOCK));
   for (let at = 0, e = 0; e < count; at += SUM_STRIDE, e += BLOCK) {
     blocks[at + MIN_CLEARANCE] = Infinity;
+    poll();
     addCells(boundary, graph, e, Math.min(e + BLOCK, count), 0, Infinity, blocks, at);
   }
   return blocks;

@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import {
   distanceBesideLines,
@@ -76,8 +77,9 @@ export class AxisEdge {
     return isSecondary(this.#axis, e);
   }
 
-  /** Loads edge e. */
+  /** Loads edge e. Whatever walks many edges polls by that. */
   load(e: number): void {
+    pollStep();
     const { edgeFrom, edgeTo, edgeLeft, edgeRight, nodeX, nodeY, nodeR, boundary } = this.#axis;
     const from = edgeFrom[e];
     const to = edgeTo[e];

@@ -1,4 +1,4 @@
-import { UnionFind } from '@pourproof/plane';
+import { pollStep, UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 
 const known = new WeakMap<MedialAxis, Int32Array>();
@@ -13,11 +13,13 @@ export function axisParts(axis: MedialAxis): Int32Array {
 function partedNodes({ edgeFrom, edgeTo, nodeR }: MedialAxis): Int32Array {
   const together = new UnionFind(nodeR.length);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     together.join(edgeFrom[e], edgeTo[e]);
   }
   const parts = new Int32Array(nodeR.length);
   let count = 0;
   for (let k = 0; k < parts.length; k++) {
+    pollStep();
     // a set is named by its least node, which comes first
     const name = together.find(k);
     parts[k] = name === k ? count++ : parts[name];

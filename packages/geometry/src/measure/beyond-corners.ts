@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type LevelRuns, levelRuns } from './level-runs.ts';
 
@@ -47,6 +48,7 @@ export function beyondCorners(axis: MedialAxis): BeyondCorners {
   const degree = new Uint8Array(nodeR.length);
   const otherEdge = new Int32Array(nodeR.length);
   for (let e = 0; e < length.length; e++) {
+    pollStep();
     const from = same[edgeFrom[e]];
     const to = same[edgeTo[e]];
     const before = reach[run[from]];
@@ -86,6 +88,7 @@ function reachesOf(axis: MedialAxis, { length, isLevel, run, runLength }: LevelR
   const lastUp = new Int32Array(nodeR.length).fill(-1);
   const upBefore = new Int32Array(length.length);
   for (let e = 0; e < length.length; e++) {
+    pollStep();
     if (length[e] >= 0 && isLevel[e] === 0) {
       const from = run[edgeFrom[e]];
       waiting[run[edgeTo[e]]]++;
@@ -98,11 +101,13 @@ function reachesOf(axis: MedialAxis, { length, isLevel, run, runLength }: LevelR
   }
   const ready: number[] = [];
   for (let k = 0; k < nodeR.length; k++) {
+    pollStep();
     if (run[k] === k && waiting[k] === 0) {
       ready.push(k);
     }
   }
   for (let from = ready.pop(); from !== undefined; from = ready.pop()) {
+    pollStep();
     reach[from] += runLength[from];
     hasRise[from] = lastUp[from] >= 0 ? 1 : 0;
     for (let e = lastUp[from]; e >= 0; e = upBefore[e]) {

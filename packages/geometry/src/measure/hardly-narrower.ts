@@ -1,4 +1,4 @@
-import { goOn, type Point, type Poll } from '@pourproof/plane';
+import type { Point } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { curvedEdges } from '../outline/curved-edges.ts';
 import { checkRadius } from './check-radius.ts';
@@ -24,15 +24,9 @@ export interface HardlyNarrower {
  * A curved wall lies within `toleranceMm` of its chords, a straight one on them. So the disc between two walls may have been drawn larger
  * by half of what both of them are uncertain by: the tolerance between two curves, half of it beside one straight wall, nothing between two.
  *
- * @param poll asked as it goes on
  * @throws {RangeError} when the radius or the tolerance is negative or not a number
  */
-export function hardlyNarrower(
-  axis: MedialAxis,
-  radiusMm: number,
-  toleranceMm: number,
-  poll: Poll = goOn,
-): HardlyNarrower {
+export function hardlyNarrower(axis: MedialAxis, radiusMm: number, toleranceMm: number): HardlyNarrower {
   checkRadius(radiusMm);
   checkRadius(toleranceMm);
   const radius = enteringRadius(axis, radiusMm);
@@ -40,9 +34,7 @@ export function hardlyNarrower(
   if (least <= 0) {
     return { fitsAsDrawn: false, tooNarrow: [] };
   }
-  const strokes = narrowStretchesFrom(axis, 2 * radiusMm, least, poll).filter(
-    ({ kind }) => kind === 'stroke',
-  );
+  const strokes = narrowStretchesFrom(axis, 2 * radiusMm, least).filter(({ kind }) => kind === 'stroke');
   const dots = separateParts(axis).filter(
     ({ strokeMm, widthMm }) => strokeMm === 0 && widthMm >= least && widthMm < 2 * radius,
   );

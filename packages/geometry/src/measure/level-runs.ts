@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { parabolaArc } from './parabola-length.ts';
 
@@ -41,6 +42,7 @@ export function levelRuns(axis: MedialAxis): LevelRuns {
   }
   const run = same.slice();
   for (let e = 0; e < length.length; e++) {
+    pollStep();
     const far = length[e];
     const low = nodeR[edgeFrom[e]];
     if (far < 0) {
@@ -58,11 +60,13 @@ export function levelRuns(axis: MedialAxis): LevelRuns {
   }
   for (const names of [same, run]) {
     for (let k = 0; k < names.length; k++) {
+      pollStep();
       names[k] = find(names, k);
     }
   }
   const runLength = new Float64Array(nodeR.length);
   for (let e = 0; e < length.length; e++) {
+    pollStep();
     if (isLevel[e] !== 0) {
       runLength[run[edgeFrom[e]]] += length[e];
     }
@@ -82,6 +86,7 @@ function edgeLengths({
   const { count, x, y, tx, ty, next } = boundary;
   const length = new Float64Array(edgeFrom.length);
   for (let e = 0; e < length.length; e++) {
+    pollStep();
     const from = edgeFrom[e];
     const to = edgeTo[e];
     const left = edgeLeft[e];

@@ -1,4 +1,4 @@
-import { goOn, type Point, type Poll, UnionFind } from '@pourproof/plane';
+import { type Point, poll, pollStep, UnionFind } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
@@ -34,15 +34,10 @@ export interface NarrowStretch {
  * narrowStretches(medialAxis(bar), 6).length; // 1
  * narrowStretches(medialAxis(bar), 5).length; // 0
  *
- * @param poll asked before each stretch
  * @throws {RangeError} when the limit is negative or not a number
  */
-export function narrowStretches(
-  axis: MedialAxis,
-  widthLimitMm: number,
-  poll: Poll = goOn,
-): readonly NarrowStretch[] {
-  return narrowStretchesFrom(axis, widthLimitMm, 0, poll);
+export function narrowStretches(axis: MedialAxis, widthLimitMm: number): readonly NarrowStretch[] {
+  return narrowStretchesFrom(axis, widthLimitMm, 0);
 }
 
 /** Those of the {@link narrowStretches} that are nowhere narrower than `leastMm`. */
@@ -50,7 +45,6 @@ export function narrowStretchesFrom(
   axis: MedialAxis,
   widthLimitMm: number,
   leastMm: number,
-  poll: Poll = goOn,
 ): readonly NarrowStretch[] {
   if (!(widthLimitMm >= 0)) {
     throw new RangeError(`widthLimitMm is ${widthLimitMm}; give a number of millimetres, 0 or more`);
@@ -62,6 +56,7 @@ export function narrowStretchesFrom(
   const groups = new UnionFind(2 * axis.nodeR.length);
   const place = (node: number, isStroke: boolean): number => 2 * parts.same[node] + Number(isStroke);
   for (const { edge, isStroke, isCutBelow, isCutAbove } of pieces) {
+    pollStep();
     if (!isCutBelow && !isCutAbove) {
       groups.join(place(axis.edgeFrom[edge], isStroke), place(axis.edgeTo[edge], isStroke));
     }
@@ -69,6 +64,7 @@ export function narrowStretchesFrom(
   const byGroup = new Map<number, NarrowPiece[]>();
   const isTooNarrow = new Set<number>();
   for (const piece of pieces) {
+    pollStep();
     const node = piece.isCutBelow ? axis.edgeTo[piece.edge] : axis.edgeFrom[piece.edge];
     // cut off at either end it hangs together with nothing
     const key =
@@ -118,6 +114,7 @@ function narrowPieces({ axis, parts, limit }: Narrow): NarrowPiece[] {
     pieces.push({ edge, isStroke, from, to, isCutBelow, isCutAbove, length, clearance });
   };
   for (let edge = 0; edge < part.length; edge++) {
+    pollStep();
     const low = nodeR[edgeFrom[edge]];
     if (part[edge] === CORNER || low >= limit) {
       continue;
@@ -175,6 +172,7 @@ function stretchOf(narrow: Narrow, pieces: readonly NarrowPiece[]): NarrowStretc
   let endsMm = 0;
   let narrowest = pieces[0];
   for (const piece of pieces) {
+    pollStep();
     const { edge, length, clearance, isCutBelow, isCutAbove } = piece;
     const top = axis.edgeTo[edge];
     lengthMm += length;
@@ -270,6 +268,7 @@ class PieceTree {
     this.#low = new Int32Array(pieces.length);
     this.#high = new Int32Array(pieces.length);
     for (const [k, { edge, isCutBelow, isCutAbove }] of pieces.entries()) {
+      pollStep();
       this.#low[k] = nameOf(isCutBelow ? -1 - 2 * k : parts.same[axis.edgeFrom[edge]]);
       this.#high[k] = nameOf(isCutAbove ? -2 - 2 * k : parts.same[axis.edgeTo[edge]]);
     }
@@ -279,6 +278,7 @@ class PieceTree {
     this.first = joining.length > 0 ? this.#low[joining[0]] : 0;
     this.#firstAt = new Int32Array(count + 1);
     for (const k of joining) {
+      pollStep();
       this.#firstAt[this.#low[k] + 1]++;
       this.#firstAt[this.#high[k] + 1]++;
     }
@@ -288,6 +288,7 @@ class PieceTree {
     const next = this.#firstAt.slice();
     this.#at = new Int32Array(2 * joining.length);
     for (const k of joining) {
+      pollStep();
       this.#at[next[this.#low[k]]++] = k;
       this.#at[next[this.#high[k]]++] = k;
     }
@@ -302,6 +303,7 @@ class PieceTree {
     const stack = [start];
     let place = start;
     for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
+      pollStep();
       if (way[at] > way[place]) {
         place = at;
       }

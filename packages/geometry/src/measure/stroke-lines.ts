@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { axisParts } from './axis-parts.ts';
@@ -41,6 +42,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   const second = new Int32Array(axis.nodeR.length).fill(-1);
   const degree = new Uint8Array(axis.nodeR.length);
   for (let k = 0; k < pieces.length; k++) {
+    pollStep();
     for (const node of [nodeAt(k, false), nodeAt(k, true)]) {
       if (node >= 0) {
         degree[node] = Math.min(3, degree[node] + 1);
@@ -63,6 +65,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   const follow = (start: number, isUpFirst: boolean): void => {
     let isUp = isUpFirst;
     for (let k = start; k >= 0 && seen[k] === 0; ) {
+      pollStep();
       seen[k] = 1;
       pen.draw(pieces[k], isUp);
       const next = onward(k, isUp);
@@ -73,6 +76,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
     lines.push(pen.lift(isStroke ? 'stroke' : 'taper', partOf[axis.edgeFrom[edge]]));
   };
   for (let k = 0; k < pieces.length; k++) {
+    pollStep();
     for (const isHigh of [false, true]) {
       if (seen[k] === 0 && onward(k, isHigh) < 0) {
         follow(k, !isHigh);
@@ -81,6 +85,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
   }
   // only closed loops are left
   for (let k = 0; k < pieces.length; k++) {
+    pollStep();
     if (seen[k] === 0) {
       follow(k, true);
     }
@@ -92,6 +97,7 @@ export function strokeLines(axis: MedialAxis): readonly StrokeLine[] {
 function piecesOf({ part, start, strokeStart, end }: Omit<StrokeParts, 'same'>): StrokePiece[] {
   const pieces: StrokePiece[] = [];
   for (let edge = 0; edge < part.length; edge++) {
+    pollStep();
     const split = strokeStart[edge];
     if (part[edge] === CORNER) {
       continue;

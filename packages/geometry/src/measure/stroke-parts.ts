@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { LEVEL_REL_TOL } from '../medial-axis/tolerances.ts';
 import { AxisEdge } from './axis-edge.ts';
@@ -93,6 +94,7 @@ function sortedParts(axis: MedialAxis): StrokeParts {
   const ends: number[] = [];
   const tops: number[] = [];
   for (let k = bottleneckCount; k < nodeR.length; k++) {
+    pollStep();
     if (same[k] === k && degree[k] === 1) {
       ends.push(k);
     }
@@ -102,6 +104,7 @@ function sortedParts(axis: MedialAxis): StrokeParts {
   }
   const marks = { part, start, strokeStart, run, hasRise };
   for (const free of ends) {
+    pollStep();
     markTaper(new EndBranch(axis, free, graph, start, edge), marks);
   }
   markPassing(axis, graph, { part, strokeStart, end });

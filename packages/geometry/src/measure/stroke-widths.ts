@@ -1,4 +1,4 @@
-import type { Point } from '@pourproof/plane';
+import { type Point, pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { AxisEdge } from './axis-edge.ts';
 import { enteringRadius } from './entering-radius.ts';
@@ -38,6 +38,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
   let narrowest = Infinity;
   let edgeThere = -1;
   for (let e = 0; e < part.length; e++) {
+    pollStep();
     if (part[e] === CORNER) {
       continue;
     }
@@ -65,6 +66,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     narrowestAt = [shape.x + boundary.originX, shape.y + boundary.originY];
   }
   for (const top of tops) {
+    pollStep();
     if (nodeR[top] < narrowest) {
       narrowest = nodeR[top];
       narrowestAt = [nodeX[top] + boundary.originX, nodeY[top] + boundary.originY];
@@ -74,6 +76,7 @@ export function strokeWidths(axis: MedialAxis): StrokeWidths {
     const limit = enteringRadius(axis, widthMm / 2);
     let sum = 0;
     for (let e = 0; e < part.length; e++) {
+      pollStep();
       if (part[e] !== CORNER && nodeR[edgeFrom[e]] < limit) {
         shape.load(e);
         const below = Math.min(end[e], shape.shareOf(limit));
@@ -103,6 +106,7 @@ function lengthsBetween(
   const shape = new AxisEdge(axis);
   const lengths = new Float64Array(Math.max(0, limits.length - 1));
   for (let e = 0; e < part.length; e++) {
+    pollStep();
     if (part[e] === CORNER) {
       continue;
     }

@@ -1,4 +1,4 @@
-import { type Rings, ringStart } from '@pourproof/plane';
+import { pollStep, type Rings, ringStart } from '@pourproof/plane';
 import { orient2d } from 'robust-predicates';
 import { ROUNDING_REL_TOL, STRAIGHT_TOL_RAD } from './tolerances.ts';
 
@@ -33,6 +33,7 @@ export function boundaryOf(rings: Rings): Boundary {
   const x = new Float64Array(count);
   const y = new Float64Array(count);
   for (let i = 0; i < count; i++) {
+    pollStep();
     x[i] = coords[2 * i] - originX;
     y[i] = coords[2 * i + 1] - originY;
   }
@@ -42,6 +43,7 @@ export function boundaryOf(rings: Rings): Boundary {
     const from = ringStart(rings, k);
     const to = ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       const j = i + 1 === to ? from : i + 1;
       next[i] = j;
       previous[j] = i;
@@ -52,6 +54,7 @@ export function boundaryOf(rings: Rings): Boundary {
   const length = new Float64Array(count);
   const isReflex = new Uint8Array(count);
   for (let i = 0; i < count; i++) {
+    pollStep();
     const j = next[i];
     const dx = coords[2 * j] - coords[2 * i];
     const dy = coords[2 * j + 1] - coords[2 * i + 1];
@@ -61,6 +64,7 @@ export function boundaryOf(rings: Rings): Boundary {
     ty[i] = dy / d;
   }
   for (let i = 0; i < count; i++) {
+    pollStep();
     const h = previous[i];
     const j = next[i];
     // orient2d is positive for a turn from +y to +x; a straight vertex is a site with an empty cell

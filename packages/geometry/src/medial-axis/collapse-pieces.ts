@@ -1,4 +1,4 @@
-import { goOn, type Poll } from '@pourproof/plane';
+import { poll, pollStep } from '@pourproof/plane';
 import FlatQueue from 'flatqueue';
 import type { Boundary } from './boundary.ts';
 import {
@@ -36,15 +36,8 @@ import { VertexCells } from './vertex-cells.ts';
  * along which the clearance rises; the site whose two bisectors meet at the smallest clearance has its cell
  * closed there, and its neighbours become neighbours. No piece has a minimum of clearance inside, so there
  * are no other events, and rounding cannot make the graph inconsistent. O(n log n).
- *
- * @param poll asked before each piece
  */
-export function collapsePieces(
-  boundary: Boundary,
-  bottlenecks: Bottlenecks,
-  cut: CutBoundary,
-  poll: Poll = goOn,
-): AxisGraph {
+export function collapsePieces(boundary: Boundary, bottlenecks: Bottlenecks, cut: CutBoundary): AxisGraph {
   const pieces = piecesOf(cut, bottlenecks.count);
   const collapse = new Collapse(boundary, bottlenecks, cut, pieces);
   for (let k = 0; k < pieces.starts.length; k++) {
@@ -89,6 +82,7 @@ class Collapse {
   #putBottlenecks({ count, vertex, endX, endY }: Bottlenecks): void {
     const { x, y } = this.#boundary;
     for (let k = 0; k < count; k++) {
+      pollStep();
       const v = vertex[k];
       const dx = endX[k] - x[v];
       const dy = endY[k] - y[v];
@@ -108,6 +102,7 @@ class Collapse {
     const graph = this.graph;
     const otherSide = new Int32Array(bottleneckCount).fill(-1);
     for (let i = 0; i < count; i++) {
+      pollStep();
       const at = CELL_STRIDE * i;
       const after = CELL_STRIDE * next[i];
       const s = site[i];
@@ -293,6 +288,7 @@ class Collapse {
     const links = this.#links;
     let least = some;
     for (let at = links[2 * some + NEXT]; at !== some; at = links[2 * at + NEXT]) {
+      pollStep();
       if (numbers[at + DUE] < numbers[least + DUE]) {
         least = at;
       }
@@ -325,6 +321,7 @@ class Collapse {
 
   /** Closes the cell of instance b between a and c, which are neighbours from then on. */
   #close(a: number, b: number, c: number): void {
+    pollStep();
     const numbers = this.#numbers;
     const links = this.#links;
     const graph = this.graph;

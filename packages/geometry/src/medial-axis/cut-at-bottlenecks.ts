@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { Boundary } from './boundary.ts';
 import type { Bottlenecks } from './find-bottlenecks.ts';
 
@@ -22,6 +23,7 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
   const portSite = new Int32Array(portCount);
   const portAt = new Float64Array(portCount);
   for (let k = 0; k < bottlenecks.count; k++) {
+    pollStep();
     const v = bottlenecks.vertex[k];
     const site = bottlenecks.site[k];
     portSite[2 * k] = count + v;
@@ -37,6 +39,7 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
     firstPort[portSite[k] + 1]++;
   }
   for (let s = 0; s < 2 * count; s++) {
+    pollStep();
     firstPort[s + 1] += firstPort[s];
   }
   const order = new Int32Array(portCount);
@@ -45,12 +48,14 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
     order[filled[portSite[k]]++] = k;
   }
   for (let s = 0; s < 2 * count; s++) {
+    pollStep();
     if (firstPort[s + 1] - firstPort[s] > 1) {
       order.subarray(firstPort[s], firstPort[s + 1]).sort((a, b) => portAt[a] - portAt[b]);
     }
   }
   let reflexCount = 0;
   for (let i = 0; i < count; i++) {
+    pollStep();
     reflexCount += isReflex[i];
   }
   const total = count + reflexCount + portCount;
@@ -74,6 +79,7 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
     made++;
   };
   for (let i = 0; i < count; i++) {
+    pollStep();
     // point i and the edge that leaves it
     firstInstance[i] = made;
     if (isReflex[i] !== 0) {
@@ -84,9 +90,11 @@ export function cutAtBottlenecks(boundary: Boundary, bottlenecks: Bottlenecks): 
     lastInstance[i] = made - 1;
   }
   for (let i = 0; i < count; i++) {
+    pollStep();
     follow[lastInstance[i]] = firstInstance[next[i]];
   }
   for (let k = 0; k < bottlenecks.count; k++) {
+    pollStep();
     follow[beforePort[2 * k]] = afterPort[2 * k + 1];
     follow[beforePort[2 * k + 1]] = afterPort[2 * k];
     bottleneckAfter[beforePort[2 * k]] = k;

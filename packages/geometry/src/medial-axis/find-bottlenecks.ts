@@ -1,4 +1,4 @@
-import { goOn, type Poll } from '@pourproof/plane';
+import { poll } from '@pourproof/plane';
 import { BottleneckDisc } from './bottleneck-disc.ts';
 import { BottleneckSeeker } from './bottleneck-seeker.ts';
 import type { Boundary } from './boundary.ts';
@@ -33,10 +33,8 @@ const TOGETHER_SHARE = 0.2;
 
 /**
  * All bottlenecks of the boundary; see `docs/method/medial-axis.md` for the search and its cost.
- *
- * @param poll asked before each run of edges
  */
-export function findBottlenecks(boundary: Boundary, tree: ObbTree, poll: Poll = goOn): Bottlenecks {
+export function findBottlenecks(boundary: Boundary, tree: ObbTree): Bottlenecks {
   const search = new BottleneckSearch(boundary, tree);
   for (let r = 0; r < tree.runs.count; r++) {
     poll();

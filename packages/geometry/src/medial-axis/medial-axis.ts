@@ -1,5 +1,5 @@
 import { sweptAcross } from '@pourproof/arrangement';
-import { type CleanRegion, goOn, invariant, type Poll, signedArea } from '@pourproof/plane';
+import { type CleanRegion, invariant, signedArea } from '@pourproof/plane';
 import { type AxisBlocks, areaOfAll, axisBlocks } from '../measure/axis-blocks.ts';
 import { type Boundary, boundaryOf } from './boundary.ts';
 import { collapsePieces } from './collapse-pieces.ts';
@@ -50,16 +50,15 @@ const WORST_TILING_REL_TOL = 1e-4;
  * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
  * Math.max(...medialAxis(bar).nodeR); // 2.5
  *
- * @param poll asked as it goes on
  * @throws {InternalError} when the cells do not tile the region: it was not clean, or this is our bug
  */
-export function medialAxis(region: CleanRegion, poll: Poll = goOn): MedialAxis {
-  const axis = axisOf(region, poll);
+export function medialAxis(region: CleanRegion): MedialAxis {
+  const axis = axisOf(region);
   const misfit = misfitOf(axis);
   if (misfit <= TILING_REL_TOL) {
     return axis;
   }
-  const seamless = axisOf(sweptAcross(region), poll);
+  const seamless = axisOf(sweptAcross(region));
   // misfit may be NaN
   const better = misfit <= misfitOf(seamless) ? axis : seamless;
   invariant(misfitOf(better) <= WORST_TILING_REL_TOL, 'the cells of the medial axis tile the artwork');
@@ -73,10 +72,10 @@ function misfitOf({ region, blocks }: MedialAxis): number {
   return area > 0 ? misfit / area : misfit;
 }
 
-function axisOf(region: CleanRegion, poll: Poll): MedialAxis {
+function axisOf(region: CleanRegion): MedialAxis {
   const boundary = boundaryOf(region);
-  const bottlenecks = findBottlenecks(boundary, obbTree(boundary), poll);
-  const graph = collapsePieces(boundary, bottlenecks, cutAtBottlenecks(boundary, bottlenecks), poll);
+  const bottlenecks = findBottlenecks(boundary, obbTree(boundary));
+  const graph = collapsePieces(boundary, bottlenecks, cutAtBottlenecks(boundary, bottlenecks));
   const blocks = axisBlocks(boundary, graph);
   // field by field: loops over an axis run at half the speed where objects were spread together
   return {

@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { Boundary } from './boundary.ts';
 import { type EdgeRuns, edgeRuns } from './edge-runs.ts';
 import { BOX_STRIDE, emptyTree, type ObbTree } from './obb-tree-layout.ts';
@@ -63,10 +64,12 @@ class TreeMaker {
     this.#runBox = new Float64Array(count * BOX_STRIDE);
     this.#keys = new Float64Array(count);
     for (let r = 0; r < count; r++) {
+      pollStep();
       this.#fitRun(r, from[r], to[r]);
     }
     const sizes = new Float64Array(count);
     for (let r = 0; r < count; r++) {
+      pollStep();
       sizes[r] = Math.max(this.#runBox[r * BOX_STRIDE + 4], this.#runBox[r * BOX_STRIDE + 5]);
     }
     this.#classEnds = sizeClasses(sizes, this.#order);
@@ -105,6 +108,7 @@ class TreeMaker {
 
   /** Makes the nodes from `node` down for the runs in places `low` … `high − 1` of the order. */
   #split(node: number, low: number, high: number): void {
+    pollStep();
     const { leafStart, leafFrom, leafTo, leafOfRun, runs } = this.#tree;
     if (node >= leafStart) {
       if (high > low) {

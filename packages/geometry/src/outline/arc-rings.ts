@@ -1,4 +1,4 @@
-import { type Rings, ringStart } from '@pourproof/plane';
+import { pollStep, type Rings, ringStart } from '@pourproof/plane';
 
 /** Rings whose edges may be circular arcs. */
 export interface ArcRings extends Rings {
@@ -18,6 +18,7 @@ export function packArcRings(rings: readonly (readonly number[])[]): ArcRings {
   let at = 0;
   rings.forEach((ring, k) => {
     for (let i = 0; i < ring.length; i += 3) {
+      pollStep();
       coords[2 * at] = ring[i];
       coords[2 * at + 1] = ring[i + 1];
       bulges[at] = ring[i + 2];
@@ -68,6 +69,7 @@ export function arcRingsLength(rings: ArcRings): number {
     const from = ringStart(rings, k);
     const to = ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       const j = i + 1 === to ? from : i + 1;
       const chord = Math.hypot(coords[2 * j] - coords[2 * i], coords[2 * j + 1] - coords[2 * i + 1]);
       const half = 2 * Math.atan(bulges[i]);
@@ -86,6 +88,7 @@ export function arcRingArea(rings: ArcRings, k: number): number {
   const oy = coords[2 * from + 1];
   let sum = 0;
   for (let i = from; i < to; i++) {
+    pollStep();
     const j = i + 1 === to ? from : i + 1;
     const ax = coords[2 * i] - ox;
     const ay = coords[2 * i + 1] - oy;
@@ -132,6 +135,7 @@ export function polygonFromArcs(rings: ArcRings, toleranceMm: number): Rings {
     const from = ringStart(rings, k);
     const to = rings.ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       const j = i + 1 === to ? from : i + 1;
       points.push(coords[2 * i], coords[2 * i + 1]);
       if (bulges[i] !== 0) {

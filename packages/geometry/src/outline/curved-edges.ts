@@ -1,6 +1,7 @@
 import {
   CHORD_HEIGHT_SLACK,
   CORNER_TURN_RAD,
+  pollStep,
   type Rings,
   ringStart,
   SHORT_CHORD_TOLERANCES,
@@ -29,6 +30,7 @@ export function curvedEdges(rings: Rings, toleranceMm: number): Uint8Array {
     const from = ringStart(rings, k);
     const to = ringEnds[k];
     for (let i = from; i < to; i++) {
+      pollStep();
       const h = i === from ? to - 1 : i - 1;
       const j = i + 1 === to ? from : i + 1;
       const ax = coords[2 * i] - coords[2 * h];
@@ -62,6 +64,7 @@ function addShortEdges(
   const n = to - from;
   const told = ring.slice();
   for (let i = 0; i < n; i++) {
+    pollStep();
     const j = (i + 1) % n;
     const [p, q] = [2 * (from + i), 2 * (from + j)];
     if (

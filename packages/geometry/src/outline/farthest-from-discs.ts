@@ -1,4 +1,4 @@
-import { type Point, type Rings, ringCoords } from '@pourproof/plane';
+import { type Point, pollStep, type Rings, ringCoords } from '@pourproof/plane';
 import { NearCentres } from './near-centres.ts';
 
 /** Centres among which every pair is tried on a side; where more are near, the side is halved first. */
@@ -37,6 +37,7 @@ function alongSide(near: Discs, [ax, ay]: Point, [vx, vy]: Point, leastMm: numbe
   const waiting: [number, number][] = [[0, 1]];
   let most = leastMm;
   for (let piece = waiting.pop(); piece !== undefined; piece = waiting.pop()) {
+    pollStep();
     const [from, to] = piece;
     const half = ((to - from) / 2) * length;
     const middle = (from + to) / 2;

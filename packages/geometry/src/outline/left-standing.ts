@@ -1,4 +1,4 @@
-import { goOn, type Point, type Poll, type Rings } from '@pourproof/plane';
+import { type Point, poll, pollStep, type Rings } from '@pourproof/plane';
 import { checkRadius } from '../measure/check-radius.ts';
 import { enteringRadius } from '../measure/entering-radius.ts';
 import { strokeParts } from '../measure/stroke-parts.ts';
@@ -77,15 +77,9 @@ export interface Standing {
  * const bar = resolveRegions([{ ...packRings([[0, 0, 40, 0, 40, 5, 0, 5]]), fillRule: 'nonzero' }]).region;
  * leftStanding(medialAxis(bar), 1.5, 0.005).pieces.length; // 4
  *
- * @param poll asked as it goes on
  * @throws {RangeError} when the radius is negative or the tolerance not positive
  */
-export function leftStanding(
-  axis: MedialAxis,
-  radiusMm: number,
-  toleranceMm: number,
-  poll: Poll = goOn,
-): Standing {
+export function leftStanding(axis: MedialAxis, radiusMm: number, toleranceMm: number): Standing {
   checkRadius(radiusMm);
   if (!(toleranceMm > 0)) {
     throw new RangeError(`toleranceMm is ${toleranceMm}; give a number of millimetres above 0`);
@@ -98,7 +92,7 @@ export function leftStanding(
   const arcs = openArcs(crossings);
   const loops = traceLoops(axis, crossings, arcs);
   const ways = new WaysUp(axis, strokes);
-  const uncut = uncutAxis(axis, apart, parts, strokes, poll);
+  const uncut = uncutAxis(axis, apart, parts, strokes);
   const pieces: StandingPiece[] = [];
   let { facetCount, facetAreaMm2 } = apart;
   for (const [part, group] of byPart(loops, (edge) => parts.of(edge))) {
@@ -151,6 +145,7 @@ function areaOf({ rings }: Loops, some: readonly number[]): number {
 function byPart({ edge }: Loops, partOf: (edge: number) => number): Map<number, number[]> {
   const groups = new Map<number, number[]>();
   for (let loop = 0; loop < edge.length; loop++) {
+    pollStep();
     const part = partOf(edge[loop]);
     const group = groups.get(part);
     if (group === undefined) {

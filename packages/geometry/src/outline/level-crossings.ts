@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { crossingEdges } from '../measure/axis-blocks.ts';
 import { AxisEdge } from '../measure/axis-edge.ts';
 import { angleBetween } from '../measure/cell-forms.ts';
@@ -35,6 +36,7 @@ export function findLevelCrossings(axis: MedialAxis, radius: number): LevelCross
   const edge = crossingEdges(axis, radius);
   const ofEdge = new Int32Array(axis.edgeFrom.length).fill(-1);
   for (let k = 0; k < edge.length; k++) {
+    pollStep();
     ofEdge[edge[k]] = k;
   }
   const { x, y, angle, sweep, closes } = stoppedDiscs(axis, radius, edge);
@@ -53,6 +55,7 @@ export function stoppedDiscs(axis: MedialAxis, radius: number, edges: readonly n
   const sweep: number[] = [];
   const closes: number[] = [];
   for (const e of edges) {
+    pollStep();
     const left = edgeLeft[e];
     const right = edgeRight[e];
     let px: number;

@@ -1,4 +1,4 @@
-import { UnionFind } from '@pourproof/plane';
+import { pollStep, UnionFind } from '@pourproof/plane';
 import { BLOCK } from '../measure/axis-blocks.ts';
 import { MIN_CLEARANCE, SUM_STRIDE } from '../measure/cell-sums.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
@@ -25,6 +25,7 @@ export class NarrowParts {
     for (let at = 0, first = 0; at < blocks.length; at += SUM_STRIDE, first += BLOCK) {
       const end = blocks[at + MIN_CLEARANCE] < radius ? Math.min(first + BLOCK, edgeFrom.length) : first;
       for (let e = first; e < end; e++) {
+        pollStep();
         if (edgeFrom[e] < bottleneckCount && nodeR[edgeFrom[e]] < radius) {
           this.#passUp(e);
         }

@@ -1,4 +1,4 @@
-import { BoxIndex } from '@pourproof/plane';
+import { BoxIndex, pollStep } from '@pourproof/plane';
 import { neighbouringDiscs } from './neighbouring-discs.ts';
 
 /** So few centres are looked at one by one. */
@@ -43,6 +43,7 @@ export class NearCentres {
     let best = first;
     let least = this.distance(first, px, py);
     for (let at = -1; at !== best; ) {
+      pollStep();
       at = best;
       for (const k of this.#neighbours[at]) {
         const distance = this.distance(k, px, py);

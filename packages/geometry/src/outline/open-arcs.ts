@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import type { StoppedDiscs } from './level-crossings.ts';
 import { neighbouringDiscs } from './neighbouring-discs.ts';
 
@@ -26,6 +27,7 @@ export function openArcs(crossings: StoppedDiscs): OpenArcs {
   const count = crossings.x.length;
   let most = count;
   for (const parts of cover.values()) {
+    pollStep();
     most += parts.length;
   }
   const from = new Float64Array(most);
@@ -36,6 +38,7 @@ export function openArcs(crossings: StoppedDiscs): OpenArcs {
   const isTrimmed = new Uint8Array(count);
   let made = 0;
   for (let k = 0; k < count; k++) {
+    pollStep();
     first[k] = made;
     let at = 0;
     let by = -1;
@@ -84,6 +87,7 @@ function coveredParts(crossings: StoppedDiscs): Map<number, Part[]> {
   const { x, y, closes } = crossings;
   const groups = new Map<number, number[]>();
   for (let k = 0; k < closes.length; k++) {
+    pollStep();
     const c = closes[k];
     if (c === 0) {
       continue;
@@ -103,6 +107,7 @@ function coveredParts(crossings: StoppedDiscs): Map<number, Part[]> {
       group.map((k) => y[k]),
     );
     for (const [place, k] of group.entries()) {
+      pollStep();
       const parts: Part[] = [];
       for (const l of neighbours[place]) {
         const j = group[l];

@@ -1,4 +1,4 @@
-import { COINCIDENT_REL_TOL, invariant } from '@pourproof/plane';
+import { COINCIDENT_REL_TOL, invariant, pollStep } from '@pourproof/plane';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
 import { type ArcJoins, joinArcs, onArc } from './arc-joins.ts';
 import { ArcRingPen } from './arc-ring-pen.ts';
@@ -25,15 +25,18 @@ export function traceLoops(axis: MedialAxis, crossings: LevelCrossings, arcs: Op
   const tracer = new LoopTracer(axis, crossings, arcs);
   // loops with crossings are traced from one of them; what is left has none
   for (let k = 0; k < edge.length; k++) {
+    pollStep();
     tracer.traceFromCrossing(k);
   }
   for (let e = 0; e < edgeTo.length; e++) {
+    pollStep();
     const isFromBoundary = nextHalf[2 * e + 1] === 2 * e;
     if (isFromBoundary && ofEdge[e] < 0 && nodeR[edgeTo[e]] < radius) {
       tracer.traceFromBoundary(e);
     }
   }
   for (let k = 0; k < edge.length; k++) {
+    pollStep();
     tracer.traceBetweenDiscs(k);
   }
   return tracer.loops();

@@ -1,4 +1,4 @@
-import { goOn, type Poll } from '@pourproof/plane';
+import { pollStep } from '@pourproof/plane';
 import { AxisEdge } from '../measure/axis-edge.ts';
 import { CORNER, type StrokeParts } from '../measure/stroke-parts.ts';
 import type { MedialAxis } from '../medial-axis/medial-axis.ts';
@@ -33,29 +33,21 @@ const HALVINGS = 40;
 /** A gap of a smaller share of the edge is rounding. */
 const GAP_REL_TOL = 1e-9;
 
-/** Edges between two polls. */
-const EDGES_PER_POLL = 512;
-
 /**
  * For each narrow part, numbered as in `parts`, what the discs at its crossings leave uncovered of its axis; facets are left out.
- *
- * @param poll asked every few edges
  */
 export function uncutAxis(
   axis: MedialAxis,
   { crossings, isFacet }: Pick<WithoutFacets, 'crossings' | 'isFacet'>,
   parts: NarrowParts,
   { part, start, strokeStart, end, reach }: StrokeParts,
-  poll: Poll = goOn,
 ): Map<number, UncutAxis> {
   const { edgeFrom, nodeR, nodeX, nodeY, bottleneckCount } = axis;
   const discs = new DiscGroups(crossings, (k) => parts.of(crossings.edge[k]));
   const shape = new AxisEdge(axis);
   const found = new Map<number, UncutAxis>();
   for (let e = 0; e < edgeFrom.length; e++) {
-    if (e % EDGES_PER_POLL === 0) {
-      poll();
-    }
+    pollStep();
     const from = edgeFrom[e];
     if (isFacet[e] === 1 || nodeR[from] >= crossings.radius || shape.isSecondary(e)) {
       continue;
@@ -208,6 +200,7 @@ class DiscGroups {
   constructor(crossings: LevelCrossings, partOf: (crossing: number) => number) {
     this.#crossings = crossings;
     for (let k = 0; k < crossings.edge.length; k++) {
+      pollStep();
       const component = partOf(k);
       const group = this.#groups.get(component);
       if (group === undefined) {
@@ -217,6 +210,7 @@ class DiscGroups {
       }
     }
     for (const [component, group] of this.#groups) {
+      pollStep();
       const x = group.map((k) => crossings.x[k]);
       const y = group.map((k) => crossings.y[k]);
       this.#near.set(component, new NearCentres(x, y));

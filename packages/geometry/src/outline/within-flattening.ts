@@ -2,9 +2,8 @@ import { combineShapes } from '@pourproof/arrangement';
 import {
   boundsOf,
   type CleanRegion,
-  goOn,
-  type Poll,
   packRings,
+  pollStep,
   type Region,
   type Rings,
   ringStart,
@@ -29,20 +28,15 @@ const MITRE_COS = 0.5;
  * Each point of a curve lies within the tolerance of its chord, and its ends lie on it. So a point that changes sides, when the chords are
  * bent back into the curves, lies in the strip of one of them, and whatever the drawn region is, it contains `least` and lies in `most`.
  *
- * @param poll asked as it goes on
  * @throws {RangeError} when the tolerance is negative or not a number
  */
-export function withinFlattening(
-  region: CleanRegion,
-  toleranceMm: number,
-  poll: Poll = goOn,
-): WithinFlattening {
+export function withinFlattening(region: CleanRegion, toleranceMm: number): WithinFlattening {
   const isCurved = curvedEdges(region, toleranceMm);
   if (!isCurved.includes(1)) {
     return { least: region, most: region };
   }
   const chords = { rings: region, isCurved };
-  return { least: withoutStrips(chords, toleranceMm, poll), most: withStrips(chords, toleranceMm, poll) };
+  return { least: withoutStrips(chords, toleranceMm), most: withStrips(chords, toleranceMm) };
 }
 
 interface Chords {
@@ -54,20 +48,20 @@ interface Chords {
 const BOX_MARGIN = 16;
 
 /** The region without the strips along its inside. */
-function withoutStrips(chords: Chords, byMm: number, poll: Poll): CleanRegion {
+function withoutStrips(chords: Chords, byMm: number): CleanRegion {
   const { around, strips } = besideChords(chords, byMm);
   const [minX, minY, maxX, maxY] = boundsOf(chords.rings.coords);
   const m = BOX_MARGIN * byMm;
   const box = [minX - m, minY - m, maxX + m, minY - m, maxX + m, maxY + m, minX - m, maxY + m];
   // where two strips overlap the rings wind less than not at all; a box less the rings nowhere does
   const outside = filled([box, ...around.map(reversed)]);
-  return combineShapes([filled([box])], [outside, ...strips], 'subtract', poll);
+  return combineShapes([filled([box])], [outside, ...strips], 'subtract');
 }
 
 /** The region with the strips along its outside. */
-function withStrips(chords: Chords, byMm: number, poll: Poll): CleanRegion {
+function withStrips(chords: Chords, byMm: number): CleanRegion {
   const { around, strips } = besideChords(chords, -byMm);
-  return combineShapes([filled(around), ...strips], [], 'union', poll);
+  return combineShapes([filled(around), ...strips], [], 'union');
 }
 
 function filled(rings: readonly number[][]): Region {
@@ -118,6 +112,7 @@ function ringAround(ring: Ring, pieces: readonly Piece[], inMm: number, strips: 
     }
   };
   for (const piece of pieces) {
+    pollStep();
     goTo(piece.from);
     const far = farSide(ring, piece, inMm);
     if (far === null) {
@@ -175,6 +170,7 @@ class Ring {
     this.count = ringEnds[k] - this.#from;
     this.#along = new Float64Array(2 * this.count);
     for (let i = 0; i < this.count; i++) {
+      pollStep();
       const a = 2 * (this.#from + i);
       const b = 2 * (this.#from + ((i + 1) % this.count));
       const dx = coords[b] - coords[a];

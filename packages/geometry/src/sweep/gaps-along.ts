@@ -1,5 +1,5 @@
 import { type Arrangement, arrange, labelSides, SweepStatus, turn } from '@pourproof/arrangement';
-import { goOn, type Poll, packRings, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
+import { packRings, pollStep, type Rings, ringCoords, ringStart, UnionFind } from '@pourproof/plane';
 
 /**
  * Wood between two edges that face each other along y, over a range of x in which its length changes
@@ -26,20 +26,14 @@ export interface WoodGap {
  * Coordinates in mm; the board's rings are filled even-odd. O(n log n).
  *
  * @param longestMm trapezoids that are longer than this along y throughout are left out: of a board that is most of them
- * @param poll asked as it goes on
  */
-export function gapsAlong(
-  cut: Rings,
-  board: Rings,
-  longestMm: number = Infinity,
-  poll: Poll = goOn,
-): WoodGap[] {
+export function gapsAlong(cut: Rings, board: Rings, longestMm: number = Infinity): WoodGap[] {
   const rings = packRings(
     [cut, board].flatMap((part) => Array.from(part.ringEnds, (_, k) => ringCoords(part, k))),
   );
   const cutPoints = cut.coords.length / 2;
   const shapeOfEdge = new Uint32Array(rings.coords.length / 2).fill(1, cutPoints);
-  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined, poll);
+  const arrangement = arrange(rings, shapeOfEdge, () => () => undefined);
   const filling = {
     shapeOfEdge,
     fillRules: ['nonzero', 'evenodd'] as const,
@@ -69,6 +63,7 @@ export function gapsAlong(
   });
   const partOf = (ring: number): number => (ring < 0 ? -1 : parts.find(ring));
   return gaps.map(({ from, to, lengthFrom, lengthTo, middleFrom, middleTo, rings: [below, above] }) => {
+    pollStep();
     const [a, b] = [partOf(below), partOf(above)];
     const between = [Math.min(a, b), Math.max(a, b)] as const;
     return { from, to, lengthFrom, lengthTo, middleFrom, middleTo, rings: between };
@@ -103,6 +98,7 @@ function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {
   const { starting, ending } = segmentsPerVertex(arrangement);
   const status = new SweepStatus();
   for (let s = 0; s < segments.lo.length; s++) {
+    pollStep();
     status.addSlot();
   }
   const since = new Float64Array(segments.lo.length);
@@ -112,8 +108,12 @@ function walkNeighbours(arrangement: Arrangement, sink: NeighbourSink): void {
       since[lower] = at;
     }
   };
-  const order = Array.from(x.keys()).sort((u, v) => x[u] - x[v] || y[u] - y[v]);
+  const order = Array.from(x.keys()).sort((u, v) => {
+    pollStep();
+    return x[u] - x[v] || y[u] - y[v];
+  });
   for (const v of order) {
+    pollStep();
     for (let k = ending.first[v]; k < ending.first[v + 1]; k++) {
       const s = ending.all[k];
       const lower = status.below[s];
@@ -154,6 +154,7 @@ function segmentsPerVertex({ segments }: Arrangement): {
 function byVertex(vertexOf: ArrayLike<number>, owners: ArrayLike<number>, count: number): PerVertex {
   const first = new Int32Array(count + 1);
   for (let s = 0; s < vertexOf.length; s++) {
+    pollStep();
     first[vertexOf[s] + 1] += owners[s] >= 0 ? 1 : 0;
   }
   for (let v = 0; v < count; v++) {
@@ -162,6 +163,7 @@ function byVertex(vertexOf: ArrayLike<number>, owners: ArrayLike<number>, count:
   const next = first.slice();
   const all = new Int32Array(first[count]);
   for (let s = 0; s < vertexOf.length; s++) {
+    pollStep();
     if (owners[s] >= 0) {
       all[next[vertexOf[s]]++] = s;
     }

@@ -1,5 +1,13 @@
 import { arrange, cleanRegionFrom, labelSides } from '@pourproof/arrangement';
-import { type CleanRegion, packRings, type Rings, ringCoords, ringStart, signedArea } from '@pourproof/plane';
+import {
+  type CleanRegion,
+  packRings,
+  pollStep,
+  type Rings,
+  ringCoords,
+  ringStart,
+  signedArea,
+} from '@pourproof/plane';
 import { fibreVector } from '../measure/fibre-vector.ts';
 import { checkLength } from './wood-along.ts';
 
@@ -56,6 +64,7 @@ function wallBands(region: Rings, dx: number, dy: number): number[][] {
     const n = region.ringEnds[k] - from;
     const facing = new Int8Array(n);
     for (let i = 0; i < n; i++) {
+      pollStep();
       const a = 2 * (from + i);
       const b = 2 * (from + ((i + 1) % n));
       // the outward normal of an edge (ex, ey) with the inside on its +y side is (ey, −ex)
@@ -66,6 +75,7 @@ function wallBands(region: Rings, dx: number, dy: number): number[][] {
       start++;
     }
     for (let step = 0; step < n; ) {
+      pollStep();
       const sign = facing[(start + step) % n];
       let end = step;
       while (end < n && facing[(start + end) % n] === sign) {

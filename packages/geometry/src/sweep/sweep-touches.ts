@@ -1,4 +1,4 @@
-import { byGrain, type CleanRegion, type Point, type Rings } from '@pourproof/plane';
+import { byGrain, type CleanRegion, type Point, pollStep, type Rings } from '@pourproof/plane';
 import type { WoodGap } from './gaps-along.ts';
 import { checkLength, type WoodAlong, woodAlong } from './wood-along.ts';
 
@@ -107,6 +107,7 @@ function joinPlaces(gaps: readonly WoodGap[]): Place[] {
   const places: Place[] = [];
   let start = 0;
   while (start < sorted.length) {
+    pollStep();
     const first = sorted[start];
     let reach = first.to;
     let end = start + 1;
@@ -116,6 +117,7 @@ function joinPlaces(gaps: readonly WoodGap[]): Place[] {
     }
     let best: WoodGap = first;
     for (let i = start; i < end; i++) {
+      pollStep();
       if (leastOf(sorted[i]) < leastOf(best)) {
         best = sorted[i];
       }

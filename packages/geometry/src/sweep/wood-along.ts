@@ -1,9 +1,8 @@
 import {
   type CleanRegion,
-  goOn,
   type Point,
-  type Poll,
   packRings,
+  pollStep,
   type Rings,
   ringCoords,
   ringsBounds,
@@ -27,20 +26,14 @@ export interface WoodAlong {
  *
  * @param grainRad azimuth of the fibre, see {@link fibreVector}
  * @param board outline of the board; without it the board has no edge
- * @param poll asked as it goes on
  */
-export function woodAlong(
-  region: CleanRegion,
-  grainRad: number,
-  board?: Rings,
-  poll: Poll = goOn,
-): WoodAlong {
+export function woodAlong(region: CleanRegion, grainRad: number, board?: Rings): WoodAlong {
   const fibre = fibreVector(grainRad);
   const hasEdge = board !== undefined;
   const gaps =
     region.ringEnds.length === 0
       ? []
-      : gapsAlong(alongFibre(region, fibre), alongFibre(board ?? boxAround(region), fibre), Infinity, poll);
+      : gapsAlong(alongFibre(region, fibre), alongFibre(board ?? boxAround(region), fibre), Infinity);
   return { gaps, hasEdge, fibre };
 }
 
@@ -54,6 +47,7 @@ export function sweptArea({ gaps, hasEdge }: WoodAlong, lengthMm: number): numbe
   checkLength(lengthMm);
   let area = 0;
   for (const { from, to, lengthFrom, lengthTo, rings } of gaps) {
+    pollStep();
     const isBetween = rings[0] >= 0;
     const reach = isBetween ? 2 * lengthMm : lengthMm;
     area += (to - from) * (isBetween || hasEdge ? meanUpTo(lengthFrom, lengthTo, reach) : reach);
@@ -92,6 +86,7 @@ function alongFibre(rings: Rings, [fx, fy]: Point): Rings {
       const ring = ringCoords(rings, k);
       const out = new Float64Array(ring.length);
       for (let i = 0; i < ring.length; i += 2) {
+        pollStep();
         out[i] = fy * ring[i] - fx * ring[i + 1];
         out[i + 1] = fx * ring[i] + fy * ring[i + 1];
       }

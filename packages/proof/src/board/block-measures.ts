@@ -347,7 +347,7 @@ export function woodBeside(
   stages: Stages,
 ): WoodAlong {
   return stages.of('wood-gaps', [cut, region], { grainDeg }, () =>
-    woodAlong(cut, radians(grainDeg), region ?? undefined, stages.poll),
+    woodAlong(cut, radians(grainDeg), region ?? undefined),
   );
 }
 

@@ -1,5 +1,5 @@
 import { fibreVector } from '@pourproof/geometry';
-import { type CleanRegion, radians, ringStart } from '@pourproof/plane';
+import { type CleanRegion, pollStep, radians, ringStart } from '@pourproof/plane';
 import { blockIndex } from './block-index.ts';
 import { clipSegment } from './clip-segment.ts';
 import type { PlacedBlock } from './place-board.ts';
@@ -52,6 +52,7 @@ function forEachEdge(
     const start = ringStart(region, k);
     const end = region.ringEnds[k] as number;
     for (let i = start; i < end; i++) {
+      pollStep();
       const j = i + 1 === end ? start : i + 1;
       visit(
         coords[2 * i] as number,

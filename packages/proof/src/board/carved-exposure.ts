@@ -1,5 +1,5 @@
 import { type CarvedWalls, type Carving, carvedWalls, type FibreSetting } from '@pourproof/cutting';
-import { type CleanRegion, radians } from '@pourproof/plane';
+import { type CleanRegion, pollStep, radians } from '@pourproof/plane';
 import type { Stages } from '../stages/stages.ts';
 import { blockAt } from './block-at.ts';
 import { isWithin } from './is-within.ts';
@@ -61,6 +61,7 @@ export function carvedExposure(
   const under = blockAt(blocks);
   const exposuresIn = new Map<number, Float64Array>();
   for (let k = 0; k < count; k++) {
+    pollStep();
     const b = under(points[2 * k] as number, points[2 * k + 1] as number);
     const [sum, block] = [sums[b], blocks[b]];
     if (sum === undefined || block === undefined) {

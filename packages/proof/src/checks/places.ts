@@ -1,5 +1,5 @@
 import type { NarrowStretch } from '@pourproof/geometry';
-import { type Point, packRings, type Rings, ringCoords, signedArea } from '@pourproof/plane';
+import { type Point, packRings, pollStep, type Rings, ringCoords, signedArea } from '@pourproof/plane';
 import type { BlockMeasures } from '../board/block-measures.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 
@@ -77,6 +77,7 @@ export function sortedBySize(places: readonly FindingPlace[]): FindingPlace[] {
   return places
     .map((place) => ({ place, order: orderOf(place) }))
     .sort(({ order: a }, { order: b }) => {
+      pollStep();
       const k = a.findIndex((value, i) => value !== b[i]);
       return k < 0 ? 0 : (a[k] as number) - (b[k] as number);
     })
@@ -92,6 +93,7 @@ function orderOf({ atMm, what, lengthMm = 0, widthMm = 0, areaMm2 = 0 }: Finding
 function points(coords: ArrayLike<number>): Point[] {
   const out: Point[] = [];
   for (let i = 0; i + 1 < coords.length; i += 2) {
+    pollStep();
     out.push(rounded([coords[i] as number, coords[i + 1] as number]));
   }
   return out;

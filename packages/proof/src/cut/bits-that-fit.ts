@@ -7,7 +7,7 @@ import {
   type StandingPiece,
 } from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
-import { goOn, type Poll } from '@pourproof/plane';
+
 import { isInside } from '../board/is-inside.ts';
 import { cutterOf } from './cutter-of.ts';
 
@@ -27,7 +27,6 @@ export interface FittedBits {
 export function bitsThatFit(
   axis: MedialAxis,
   { bits, depthMm, toleranceMm }: Pick<Job, 'bits' | 'depthMm' | 'toleranceMm'>,
-  poll: Poll = goOn,
 ): FittedBits {
   if (bits.some(({ kind }) => kind === 'vee')) {
     return { bits, tooNarrow: [] };
@@ -37,7 +36,7 @@ export function bitsThatFit(
     return 2 * radiusAt(cutter, Math.min(depthMm, cutter.cuttingLengthMm));
   });
   const finest = Math.min(...widths);
-  const fitted = widths.map((widthMm) => entering(axis, widthMm, toleranceMm, poll));
+  const fitted = widths.map((widthMm) => entering(axis, widthMm, toleranceMm));
   return {
     bits: bits.map((bit, k) => (fitted[k]?.entersMm === widths[k] ? bit : narrower(bit, 2 * toleranceMm))),
     tooNarrow: fitted[widths.indexOf(finest)]?.tooNarrow ?? [],
@@ -75,10 +74,10 @@ export function leftBy(
   return [...leftStanding(part, entersMm / 2, toleranceMm).pieces, ...tooNarrow];
 }
 
-function entering(axis: MedialAxis, widthMm: number, toleranceMm: number, poll: Poll): Entering {
-  const found = hardlyNarrower(axis, widthMm / 2, toleranceMm, poll);
+function entering(axis: MedialAxis, widthMm: number, toleranceMm: number): Entering {
+  const found = hardlyNarrower(axis, widthMm / 2, toleranceMm);
   return found.fitsAsDrawn
-    ? enteringNarrower(axis, widthMm, toleranceMm, found, poll)
+    ? enteringNarrower(axis, widthMm, toleranceMm, found)
     : { entersMm: widthMm, tooNarrow: [] };
 }
 
@@ -87,9 +86,8 @@ function enteringNarrower(
   widthMm: number,
   toleranceMm: number,
   { tooNarrow }: HardlyNarrower,
-  poll: Poll = goOn,
 ): Entering {
-  const pieces = tooNarrow.length === 0 ? [] : leftStanding(axis, widthMm / 2, toleranceMm, poll).pieces;
+  const pieces = tooNarrow.length === 0 ? [] : leftStanding(axis, widthMm / 2, toleranceMm).pieces;
   return {
     entersMm: widthMm - 2 * toleranceMm,
     tooNarrow: pieces.filter(

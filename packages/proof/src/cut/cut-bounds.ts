@@ -8,7 +8,7 @@ import {
   withinFlattening,
 } from '@pourproof/geometry';
 import type { Bit } from '@pourproof/job';
-import { type CleanRegion, type Poll, perimeter, type Rings, radians, ringStart } from '@pourproof/plane';
+import { type CleanRegion, perimeter, pollStep, type Rings, radians, ringStart } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
 import { cutShape } from './cut-shape.ts';
@@ -50,19 +50,19 @@ interface CutToBound {
  * Bounds of the error of a cut's figures: the same measured on two artworks between which the one drawn lies (docs/method/stated-bounds.md). Of
  * more artwork no less is cut, so that area, floor and volume lie between theirs.
  */
-function cutBounds(cut: CutToBound, poll: Poll): CutBounds {
+function cutBounds(cut: CutToBound): CutBounds {
   const { measures, given, curvesMm } = cut;
   const { entered, carving, shape, strokes } = measures;
   const figures = figuresOf(carving, strokes.lengthNarrowerThan(shape.entersMm));
   const own = ownErrors(cut);
-  const regions = withinFlattening(entered, curvesMm, poll);
+  const regions = withinFlattening(entered, curvesMm);
   if (regions.least === entered) {
     return { ...own, onlyAsDrawnMm2: 0 };
   }
   const job = { ...given, bits: measures.bits };
-  const lower = fittedCut(regions.least, { ...job, toleranceMm: curvesMm }, poll);
+  const lower = fittedCut(regions.least, { ...job, toleranceMm: curvesMm });
   // strips that meet beside thin strokes read as strokes of their own: of these the lower side counts alone
-  const upper = figuresOf(carveJob(medialAxis(regions.most, poll), job), figures.narrowerMm);
+  const upper = figuresOf(carveJob(medialAxis(regions.most), job), figures.narrowerMm);
   const most = atMost(cut, upper);
   const narrower = narrowerBit(cut, lower.entersMm);
   const bounds = mapFigures(
@@ -143,10 +143,10 @@ interface FittedCut {
 }
 
 /** The figures of a region whose strokes are narrower than the artwork's by the flattening, where bits enter as they do there. */
-function fittedCut(region: CleanRegion, job: CutJob, poll: Poll): FittedCut {
-  const axis = medialAxis(region, poll);
-  const { bits, tooNarrow } = bitsThatFit(axis, job, poll);
-  const entered = tooNarrow.length === 0 ? axis : medialAxis(enteredRegion(region, tooNarrow), poll);
+function fittedCut(region: CleanRegion, job: CutJob): FittedCut {
+  const axis = medialAxis(region);
+  const { bits, tooNarrow } = bitsThatFit(axis, job);
+  const entered = tooNarrow.length === 0 ? axis : medialAxis(enteredRegion(region, tooNarrow));
   const { entersMm } = cutShape(bits, job.depthMm);
   const isFitted = entersMm < cutShape(job.bits, job.depthMm).entersMm;
   return { axis, figures: figuresAt(entered, { ...job, bits }), entersMm, isFitted };
@@ -224,6 +224,7 @@ function longerCurves(rings: Rings, toleranceMm: number): number {
       return [at(2 * j) - at(2 * i), at(2 * j + 1) - at(2 * i + 1)];
     };
     for (let i = from; i < to; i++) {
+      pollStep();
       const h = i === from ? to - 1 : i - 1;
       if (isCurved[h] === 1 && isCurved[i] === 1) {
         const [ax, ay] = edge(h);
@@ -242,15 +243,12 @@ export function boundsOfMeasured(measured: Measured): CutBounds {
   const { bits, depthMm } = job;
   const [curvesMm, pointsMm] = [drawing.toleranceMm, resolved.toleranceMm];
   return stages.of('bounds', [axis, entered, carving, standing], { bits, depthMm, curvesMm, pointsMm }, () =>
-    cutBounds(
-      {
-        measures: measured,
-        given: job,
-        artworkAreaMm2: measured.artworkArea,
-        curvesMm,
-        pointsMm,
-      },
-      stages.poll,
-    ),
+    cutBounds({
+      measures: measured,
+      given: job,
+      artworkAreaMm2: measured.artworkArea,
+      curvesMm,
+      pointsMm,
+    }),
   );
 }

@@ -93,7 +93,7 @@ export class LossesByPart {
   }
 
   #axisOf(part: Part): MedialAxis {
-    part.axis ??= medialAxis(part.region, this.#measured.stages.poll);
+    part.axis ??= medialAxis(part.region);
     return part.axis;
   }
 }

@@ -12,7 +12,7 @@ import {
   strokeWidths,
 } from '@pourproof/geometry';
 import type { Bit, Job } from '@pourproof/job';
-import { type CleanRegion, type Poll, type Rings, signedArea } from '@pourproof/plane';
+import { type CleanRegion, type Rings, signedArea } from '@pourproof/plane';
 import { Stages } from '../stages/stages.ts';
 import { bitEfforts, type Efforts } from './bit-efforts.ts';
 import { bitsThatFit } from './bits-that-fit.ts';
@@ -71,23 +71,22 @@ export function measureCut(
   stages: Stages = new Stages(),
 ): CutMeasures {
   const { depthMm, toleranceMm, machine, stepoverPct, passDepthMm } = given;
-  const { poll } = stages;
-  const axis = stages.of('axis', [artwork], null, () => medialAxis(artwork, poll));
+  const axis = stages.of('axis', [artwork], null, () => medialAxis(artwork));
   const { bits, tooNarrow, entered } = stages.of(
     'fit',
     [axis],
     { bits: given.bits, depthMm, curvesMm },
     () => {
-      const fit = bitsThatFit(axis, { ...given, toleranceMm: curvesMm }, poll);
+      const fit = bitsThatFit(axis, { ...given, toleranceMm: curvesMm });
       return { ...fit, entered: enteredRegion(artwork, fit.tooNarrow) };
     },
   );
-  const enteredAxis = stages.of('axis', [entered], null, () => medialAxis(entered, poll));
+  const enteredAxis = stages.of('axis', [entered], null, () => medialAxis(entered));
   const job = { ...given, bits };
   const shape = cutShape(bits, depthMm);
   const carving = stages.of('cut', [enteredAxis], { bits, depthMm }, () => carveJob(enteredAxis, job));
   const { cut, cutRegion } = stages.of('outline', [carving], { toleranceMm }, () =>
-    outlineOf(carving, toleranceMm, poll),
+    outlineOf(carving, toleranceMm),
   );
   const strokes = stages.of('widths', [axis], null, () => strokeWidths(axis));
   return {
@@ -110,12 +109,12 @@ export function measureCut(
     maxDepth: carving.maxDepthMm,
     wallLength: arcRingsLength(carving.outline),
     ...stages.of('standing', [enteredAxis, ...tooNarrow], { widthMm: shape.entersMm, toleranceMm }, () =>
-      leftOver(enteredAxis, shape, toleranceMm, [tooNarrow, signedArea(artwork) - signedArea(entered)], poll),
+      leftOver(enteredAxis, shape, toleranceMm, [tooNarrow, signedArea(artwork) - signedArea(entered)]),
     ),
     strokes,
     narrowerLength:
       strokes.lengthNarrowerThan(shape.entersMm) + tooNarrow.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
-    narrowerThan: (widthMm) => narrowerOf(axis, widthMm, poll),
+    narrowerThan: (widthMm) => narrowerOf(axis, widthMm),
   };
 }
 
@@ -125,12 +124,11 @@ function leftOver(
   { entersMm }: CutShape,
   toleranceMm: number,
   [tooNarrow, tooNarrowMm2]: readonly [readonly StandingPiece[], number],
-  poll: Poll,
 ): Pick<CutMeasures, 'standing' | 'standingAreaMm2'> {
   if (entersMm === 0) {
     return { standing: [], standingAreaMm2: 0 };
   }
-  const { pieces, facetAreaMm2 } = leftStanding(axis, entersMm / 2, toleranceMm, poll);
+  const { pieces, facetAreaMm2 } = leftStanding(axis, entersMm / 2, toleranceMm);
   return {
     standing: [...pieces, ...tooNarrow],
     standingAreaMm2: pieces.reduce((sum, { areaMm2 }) => sum + areaMm2, facetAreaMm2 + tooNarrowMm2),
@@ -138,13 +136,9 @@ function leftOver(
 }
 
 /** Outline of a cut at the face. */
-function outlineOf(
-  { outline }: Carving,
-  toleranceMm: number,
-  poll: Poll,
-): Pick<CutMeasures, 'cut' | 'cutRegion'> {
+function outlineOf({ outline }: Carving, toleranceMm: number): Pick<CutMeasures, 'cut' | 'cutRegion'> {
   const cut = polygonFromArcs(outline, toleranceMm);
-  return { cut, cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }], { poll }).region };
+  return { cut, cutRegion: resolveRegions([{ ...cut, fillRule: 'nonzero' }]).region };
 }
 
 /** The artwork without pieces that no bit is to enter. */

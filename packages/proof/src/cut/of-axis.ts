@@ -7,7 +7,6 @@ import {
   separateParts,
   strokeLines,
 } from '@pourproof/geometry';
-import { goOn, type Poll } from '@pourproof/plane';
 
 /** Widths whose narrow stretches are kept of an axis: the checks of one job ask for about as many (our choice). */
 const KEPT_WIDTHS = 8;
@@ -36,9 +35,9 @@ export function partsOf(axis: MedialAxis): readonly SeparatePart[] {
 }
 
 /** Stretches of stroke narrower than a width in mm. */
-export function narrowerOf(axis: MedialAxis, widthMm: number, poll: Poll = goOn): readonly NarrowStretch[] {
+export function narrowerOf(axis: MedialAxis, widthMm: number): readonly NarrowStretch[] {
   const { narrower } = keptOf(axis);
-  const stretches = narrower.get(widthMm) ?? narrowStretches(axis, widthMm, poll);
+  const stretches = narrower.get(widthMm) ?? narrowStretches(axis, widthMm);
   // the one asked for last comes last
   narrower.delete(widthMm);
   narrower.set(widthMm, stretches);

@@ -27,15 +27,15 @@ export interface CutToLevel {
  * and lose depth, between sloping ones they lose both. A V shows its walls along the edges whatever its
  * depth, so that in its middle only the least depth of its colour is asked for.
  */
-export function cutLevellingMap(cut: CutToLevel, margins: CutMargins, poll?: () => void): LevellingMap {
+export function cutLevellingMap(cut: CutToLevel, margins: CutMargins): LevellingMap {
   const { axis, job } = cut;
   const setting = { ...marginSetting(cut), planMm: job.levelMm, needsAt: needsAt(cut) };
-  return levellingMap(linesOf(axis), partsOf(axis), setting, margins, poll);
+  return levellingMap(linesOf(axis), partsOf(axis), setting, margins);
 }
 
 /** What strokes and parts of a cut keep, whatever their colour and however much is levelled. */
-export function marginsOfCut(cut: CutToLevel, poll?: () => void): CutMargins {
-  return cutMargins(linesOf(cut.axis), partsOf(cut.axis), marginSetting(cut), poll);
+export function marginsOfCut(cut: CutToLevel): CutMargins {
+  return cutMargins(linesOf(cut.axis), partsOf(cut.axis), marginSetting(cut));
 }
 
 function marginSetting({ job, shape, filmMm, heights }: CutToLevel): MarginSetting {

@@ -1,5 +1,5 @@
 import type { SeparatePart, StrokeLine } from '@pourproof/geometry';
-import type { Point } from '@pourproof/plane';
+import { type Point, poll } from '@pourproof/plane';
 import { levelledDot } from './round-section.ts';
 import {
   levelledStroke,
@@ -40,20 +40,14 @@ export interface CutMargins {
 
 /**
  * The margins of all points of strokes and of all parts.
- *
- * @param poll called at every line; what it throws ends the work
  */
 export function cutMargins(
   lines: readonly StrokeLine[],
   parts: readonly SeparatePart[],
   setting: MarginSetting,
-  poll: () => void = () => undefined,
 ): CutMargins {
   return {
-    lines: lines.map((line) => {
-      poll();
-      return lineMargins(line, setting);
-    }),
+    lines: lines.map((line) => lineMargins(line, setting)),
     dots: parts.map(({ atMm, widthMm }) => marginAt(atMm, widthMm, 'dot', setting)),
   };
 }
@@ -83,6 +77,8 @@ export function marginAt(
   form: LevelledForm,
   { sectionAt, shop, shallowAt, keeps }: MarginSetting,
 ): SectionMargin | null {
+  // each takes as long as many steps of other loops
+  poll();
   const section = widthMm > 0 ? sectionAt(widthMm) : null;
   if (section === null) {
     return null;

@@ -1,5 +1,5 @@
 import type { StrokeLine } from '@pourproof/geometry';
-import type { Point } from '@pourproof/plane';
+import { type Point, pollStep } from '@pourproof/plane';
 import { type LineMargins, type MarginSetting, marginAt } from './cut-margins.ts';
 import { type DepthNeeds, marginFor, type SectionMargin, type StrokeMargin } from './stroke-margin.ts';
 
@@ -72,6 +72,7 @@ export function gradedParts(
   let before = sampleOf(line, margins, 0, setting);
   let part = begunAt(before);
   for (let k = 1; k < widths.length; k++) {
+    pollStep();
     const end = sampleOf(line, margins, k, setting);
     // the grade may change several times between two points
     while (before.grade !== end.grade) {

@@ -1,5 +1,5 @@
 import type { SeparatePart, StrokeLine } from '@pourproof/geometry';
-import type { Point } from '@pourproof/plane';
+import { type Point, poll } from '@pourproof/plane';
 import { type CutMargins, cutMargins, type LevelledForm, type LineMargins, marginAt } from './cut-margins.ts';
 import {
   goesFirst,
@@ -91,14 +91,12 @@ export interface LevellingMap {
  * points; between them the width is taken as linear, as it is between straight walls. What no bit enters is told apart.
  *
  * @param margins those of the lines and parts, with the same setting
- * @param poll called at every line; what it throws ends the work
  */
 export function levellingMap(
   lines: readonly StrokeLine[],
   parts: readonly SeparatePart[],
   setting: MapSetting,
   margins: CutMargins = cutMargins(lines, parts, setting),
-  poll: () => void = () => undefined,
 ): LevellingMap {
   const stretches: GradedStretch[] = [];
   const uncut: Float64Array[] = [];

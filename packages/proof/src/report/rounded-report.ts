@@ -1,3 +1,5 @@
+import { pollStep } from '@pourproof/plane';
+
 /** Significant digits of every number in a report: a ten-millionth of a metre in a board of a metre is the last of them. */
 const DIGITS = 10;
 /** Decimals at most, so that what is left of a difference of equals is 0 and not 10⁻¹⁵. */
@@ -17,6 +19,7 @@ function rounded(data: unknown): unknown {
   if (typeof data === 'number') {
     return roundedNumber(data);
   }
+  pollStep();
   if (Array.isArray(data)) {
     // most of a report are points, a few numbers each
     const copy = new Array<unknown>(data.length);

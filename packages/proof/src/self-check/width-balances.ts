@@ -1,5 +1,5 @@
 import { AxisEdge } from '@pourproof/geometry';
-import { type CleanRegion, ringStart } from '@pourproof/plane';
+import { type CleanRegion, pollStep, ringStart } from '@pourproof/plane';
 import type { Measured } from '../measured.ts';
 import { type Balance, equalWithin } from './balance.ts';
 
@@ -98,6 +98,7 @@ function signedDistances(region: CleanRegion, places: readonly Sample[]): readon
     let ax = coords[2 * end - 2] as number;
     let ay = coords[2 * end - 1] as number;
     for (let i = first; i < end; i++) {
+      pollStep();
       const bx = coords[2 * i] as number;
       const by = coords[2 * i + 1] as number;
       const dx = bx - ax;

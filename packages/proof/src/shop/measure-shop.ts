@@ -92,10 +92,10 @@ function levellingOf(cut: Parameters<typeof cutLevellingMap>[0] & CutOfJob): Lev
   const { axis, job, colourCuts, filmMm, heights, bits, stages } = cut;
   const { depthMm, levelMm, toleranceMm, rows } = job;
   const shape = { bits, depthMm, toleranceMm, filmMm, shrinkage: rows.resin.shrinkagePct };
-  const margins = stages.of('margins', [axis, heights], shape, () => marginsOfCut(cut, stages.poll));
+  const margins = stages.of('margins', [axis, heights], shape, () => marginsOfCut(cut));
   const resins = colourCuts.map(({ colour: { resin, lab, colourant } }) => ({ resin, lab, colourant }));
   const from = [margins, ...colourCuts.map((each) => each.cut)];
-  return stages.of('levelling', from, { levelMm, resins }, () => cutLevellingMap(cut, margins, stages.poll));
+  return stages.of('levelling', from, { levelMm, resins }, () => cutLevellingMap(cut, margins));
 }
 
 function sliversOf(cut: CutOfJob, board: PlacedBoard, gainMm: number): Slivers {

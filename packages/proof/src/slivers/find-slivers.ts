@@ -75,15 +75,13 @@ export function findSlivers(
   if (cut.ringEnds.length === 0) {
     return { narrowestMm: null, narrowestAt: [0, 0], thin: [], islands: [] };
   }
-  const axis = stages.of('wood-axis', [cut], null, () =>
-    medialAxis(outsideOf(cut, WOOD_MARGIN_MM), stages.poll),
-  );
+  const axis = stages.of('wood-axis', [cut], null, () => medialAxis(outsideOf(cut, WOOD_MARGIN_MM)));
   const { depthMm, gainMm } = walls;
   const along = Math.max(limits.wallAlongGrain.value, limits.wallAlongGrainToDepth.value * depthMm);
   const across = Math.max(limits.wallShortGrain.value, limits.wallShortGrainToDepth.value * depthMm);
   const widths = strokeWidths(axis);
   const under = blockAt(blocks);
-  const thin = narrowStretches(axis, Math.max(0, Math.max(along, across) - gainMm), stages.poll)
+  const thin = narrowStretches(axis, Math.max(0, Math.max(along, across) - gainMm))
     .filter((stretch) => stretch.kind === 'stroke')
     .flatMap((stretch) =>
       thinRuns(stretch.path, stretch.widths, {

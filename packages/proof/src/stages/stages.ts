@@ -1,3 +1,5 @@
+import { asking } from '@pourproof/plane';
+
 /** The stages of a proof, those that the verdict hangs on before the rest; docs/architecture.md draws what each is made from. */
 export const STAGE_NAMES = [
   'rounds',
@@ -111,7 +113,7 @@ export class Stages {
   }
 
   /**
-   * Ends the proof if it is to be stopped; long loops call it every few milliseconds.
+   * Ends the proof if it is to be stopped. What runs inside {@link of} or {@link asking} need not be given it: its long loops ask by themselves.
    *
    * @throws {ProofStopped}
    */
@@ -120,6 +122,11 @@ export class Stages {
       throw new ProofStopped(this.#running);
     }
   };
+
+  /** Work between stages, whose long loops ask whether to go on. */
+  asking<T>(work: () => T): T {
+    return asking(this.poll, work);
+  }
 
   /**
    * The result of a stage, made if it is not kept.
@@ -139,7 +146,7 @@ export class Stages {
     try {
       this.poll();
       this.#watch.onStage?.(stage);
-      const made = make();
+      const made = asking(this.poll, make);
       this.#keep(stage, { from, reads: key, made });
       this.poll();
       return made;

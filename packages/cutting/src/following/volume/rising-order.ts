@@ -1,4 +1,5 @@
 import type { AxisEdge, MedialAxis } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 
 /** The axis edges that are not secondary, in the order in which the clearance rises, and how they meet. */
 export interface RisingOrder {
@@ -21,6 +22,7 @@ export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisE
   const ending: number[][] = Array.from(nodeR, () => []);
   const starting: number[][] = Array.from(nodeR, () => []);
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (!edge.isSecondary(e)) {
       ending[edgeTo[e]].push(e);
       starting[edgeFrom[e]].push(e);
@@ -30,6 +32,7 @@ export function risingOrder({ edgeFrom, edgeTo, nodeR }: MedialAxis, edge: AxisE
   const ready = [...starting.keys()].filter((v) => open[v] === 0);
   const edges: number[] = [];
   for (let v = ready.pop(); v !== undefined; v = ready.pop()) {
+    pollStep();
     edges.push(...starting[v]);
     for (const e of starting[v]) {
       open[edgeTo[e]]--;

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { heightMoments } from '../../cutters/profile-moments.ts';
 import { adaptiveIntegral, type Bounded } from '../../integrals/adaptive-integral.ts';
 import type { FollowingProfile } from '../following-profile.ts';
@@ -90,6 +91,7 @@ class Sweep {
       }
     });
     for (const e of edges) {
+      pollStep();
       if (this.#load(e)) {
         for (const [from, to] of this.#stretches()) {
           this.#add(from, to, (position) => this.#newAt(position));
@@ -120,6 +122,7 @@ class Sweep {
     );
     let floor = 0;
     for (const e of tipFlatMm > 0 ? this.#order.edges : []) {
+      pollStep();
       if (this.#load(e) && this.#edge.r1 >= reachMm) {
         this.#run.at(this.#run.positionOf(reachMm));
         floor += tipFlatMm * tipFlatMm * Math.acos(this.#run.rise);

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, enteringRadius } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { RETRACT_EQUIVALENT_MM, UNSEEN_REACH_MM } from '../../tolerances.ts';
 import { type CutterPath, packRuns, type Run } from '../cutter-path.ts';
 import { equalPasses, runInPasses } from '../in-passes.ts';
@@ -104,6 +105,7 @@ export function clearingPath(axis: MedialAxis, clearing: Clearing): CutterPath {
 function level(run: readonly number[], depthMm: number): Run {
   const out: number[] = [];
   for (let i = 0; i < run.length; i += 3) {
+    pollStep();
     out.push(run[i], run[i + 1], depthMm, run[i + 2]);
   }
   return out;
@@ -121,6 +123,7 @@ function edgesToClear(axis: MedialAxis, radius: number, wide: number): readonly 
   const shape = new AxisEdge(axis);
   const chosen: number[] = [];
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (nodeR[edgeTo[e]] >= radius && nodeR[edgeFrom[e]] < wide && !shape.isSecondary(e)) {
       chosen.push(e);
     }
@@ -136,6 +139,7 @@ function byLevel(axis: MedialAxis, edges: readonly number[], levels: readonly nu
   const { edgeTo, nodeR } = axis;
   const byCount: number[][] = levels.map(() => []);
   for (const e of edges) {
+    pollStep();
     byCount[levelsBelow(levels, nodeR[edgeTo[e]]) - 1].push(e);
   }
   return Int32Array.from(byCount.toReversed().flat());

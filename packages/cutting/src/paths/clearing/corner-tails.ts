@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { CHORD_TOLERANCE_MM } from '../../tolerances.ts';
 
 /** A closed path down along the axis and back up: `[x, y, bulge, …]`, relative to the axis' origin. */
@@ -29,6 +30,7 @@ export class CornerTails {
     this.#hasRise = new Uint8Array(nodeR.length);
     const count = edgeFrom.length;
     for (let e = 0; e < count; e++) {
+      pollStep();
       if (!this.#edge.isSecondary(e)) {
         this.#first[edgeTo[e] + 1]++;
         this.#hasRise[edgeFrom[e]] = 1;
@@ -40,6 +42,7 @@ export class CornerTails {
     const fill = this.#first.slice(0, nodeR.length);
     this.#below = new Int32Array(this.#first[nodeR.length]);
     for (let e = 0; e < count; e++) {
+      pollStep();
       if (!this.#edge.isSecondary(e)) {
         this.#below[fill[edgeTo[e]]++] = e;
       }
@@ -86,6 +89,7 @@ export class CornerTails {
       return undefined;
     }
     for (let step = stack.pop(); step !== undefined; step = stack.pop()) {
+      pollStep();
       const path = this.#pointsBetween(step.edge, floor, top);
       if (step.isBack) {
         for (let i = 3; i < path.length; i++) {
@@ -121,6 +125,7 @@ export class CornerTails {
     const open = Array.from(edges, (edge) => ({ edge, along: 0, from: -1 }));
     const needed = new Set<number>();
     for (let item = open.pop(); item !== undefined; item = open.pop()) {
+      pollStep();
       const { edge: e } = item;
       const low = Math.max(nodeR[edgeFrom[e]], floor);
       this.#edge.load(e);

@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { eulerTrails } from '../euler-trails.ts';
 
 /** An open curve between two wide places, each identified by its axis edge. */
@@ -39,6 +40,7 @@ export function curveCircuits(curves: readonly OpenCurve[]): CurveCircuits {
   for (const trail of eulerTrails(nodeOf.size, from, to)) {
     const loop: number[] = [];
     for (const step of trail) {
+      pollStep();
       const curve = curves[step >> 1];
       const isBack = (step & 1) === 1;
       places.set(curve.id, { loop: loops.length, offset: loop.length / 3, isBack });

@@ -1,4 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import type { Run } from '../cutter-path.ts';
 import { orderRuns } from '../order-runs.ts';
 import { FreeMoves } from './free-moves.ts';
@@ -29,6 +30,7 @@ export function joinRuns(axis: MedialAxis, runs: readonly PlacedRun[], wide: num
   const joined: number[][] = [];
   let before = -1;
   for (const k of orderRuns(starts, ends, { isReachable, limit })) {
+    pollStep();
     const { points, hub } = runs[k];
     const last = joined.at(-1);
     const isClose =

@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
-import { inGrains, UnionFind } from '@pourproof/plane';
+import { inGrains, pollStep, UnionFind } from '@pourproof/plane';
 import { type OffsetCurve, OffsetTracer, offsetPoint } from '../offset-curves.ts';
 import { CornerTails, type Tail } from './corner-tails.ts';
 import { curveCircuits, type OpenCurve } from './curve-circuits.ts';
@@ -169,6 +169,7 @@ class LoopNester {
     const { curveOf, moveOf } = this.#tracer;
     const places: number[] = [];
     for (const e of active) {
+      pollStep();
       const isApart =
         nodeR[edgeFrom[e]] >= level &&
         nodeR[edgeFrom[e]] < this.#nesting.wide &&
@@ -183,6 +184,7 @@ class LoopNester {
     }
     places.sort((a, b) => inGrains(nodeR[edgeFrom[a]]) - inGrains(nodeR[edgeFrom[b]]) || a - b);
     for (const e of places) {
+      pollStep();
       const [right, left] = [curveOf[2 * e], curveOf[2 * e + 1]];
       if (!this.#joined.join(left, right)) {
         continue;
@@ -215,6 +217,7 @@ class LoopNester {
       return;
     }
     for (const e of active) {
+      pollStep();
       const top = edgeTo[e];
       if (outer !== undefined && nodeR[edgeFrom[e]] < level) {
         const tail = tails.fromCrossing(e, level, outer);

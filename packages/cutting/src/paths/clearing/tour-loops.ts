@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { arcCentre } from '../arc-centre.ts';
 
 /** A closed curve to be walked once. */
@@ -47,6 +48,7 @@ export function tourLoops(loops: readonly Loop[], links: readonly LoopLink[]): T
   const isWalked = new Uint8Array(loops.length);
   const runs: Tour[] = [];
   for (let k = 0; k < loops.length; k++) {
+    pollStep();
     if (isWalked[k] === 0) {
       runs.push({ points: tourFrom(k, loops[k].isLoose, laid, links, isWalked), first: loops[k] });
     }
@@ -88,6 +90,7 @@ function layOut(loop: readonly number[], stops: Stop[]): LaidLoop {
   const count = loop.length / 3;
   let s = 0;
   for (let i = 0; i < count; i++) {
+    pollStep();
     points.push(loop[3 * i], loop[3 * i + 1], loop[3 * i + 2]);
     end.push(-1);
     if (s >= stops.length || stops[s].move !== i) {
@@ -151,6 +154,7 @@ function tourFrom(
   };
   enter(first, 0, -1);
   for (let frame = frames.at(-1); frame !== undefined; frame = frames.at(-1)) {
+    pollStep();
     const { points, end } = laid[frame.loop];
     const count = end.length;
     if (frame.walked > count || (isLoose && frame.entry < 0 && frame.walked === count)) {

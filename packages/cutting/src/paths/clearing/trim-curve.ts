@@ -1,3 +1,4 @@
+import { pollStep } from '@pourproof/plane';
 import { arcCentre } from '../arc-centre.ts';
 
 /**
@@ -70,6 +71,7 @@ function rimTowards(x: number, y: number, disc: Disc): number[] {
 export function liesIn(points: readonly number[], disc: Disc): boolean {
   const last = points.length / 3 - 1;
   for (let i = 0; i < last; i++) {
+    pollStep();
     if (!isInside(points, i, disc)) {
       return false;
     }

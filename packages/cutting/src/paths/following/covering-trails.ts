@@ -1,4 +1,4 @@
-import { inGrains, UnionFind } from '@pourproof/plane';
+import { inGrains, pollStep, UnionFind } from '@pourproof/plane';
 import { eulerTrails } from '../euler-trails.ts';
 
 /**
@@ -51,6 +51,7 @@ function doubledEdges(
   const { order, up, root } = spanningTree(nodeCount, from, to, lengthMm);
   const isOdd = new Uint8Array(nodeCount);
   for (let e = 0; e < from.length; e++) {
+    pollStep();
     isOdd[from[e]] ^= 1;
     isOdd[to[e]] ^= 1;
   }
@@ -59,6 +60,7 @@ function doubledEdges(
   // leaves first: each node pairs the paths that end at it, and passes one on to its parent if their number
   // is odd
   for (let i = order.length - 1; i >= 0; i--) {
+    pollStep();
     const v = order[i];
     const paths = waiting[v] ?? [];
     if (isOdd[v] !== 0) {
@@ -70,6 +72,7 @@ function doubledEdges(
     const parent = up[v];
     const sent = paths.length % 2 === 1 ? paths.shift() : undefined;
     for (let k = 0; k < paths.length; k += 2) {
+      pollStep();
       const list = pairings.get(root[v]) ?? [];
       pairings.set(root[v], list);
       list.push({ length: paths[k].length + paths[k + 1].length, paths: [paths[k], paths[k + 1]] });
@@ -89,6 +92,7 @@ function doubledEdges(
   for (const list of pairings.values()) {
     list.sort((a, b) => inGrains(b.length) - inGrains(a.length));
     for (const { length, paths } of list.slice(1)) {
+      pollStep();
       for (const path of length <= limitMm ? paths : []) {
         for (let chain = path.edges; chain !== undefined; chain = chain.rest) {
           doubled.push(chain.edge);
@@ -111,11 +115,15 @@ function spanningTree(
 ): { order: number[]; up: Int32Array; root: Int32Array } {
   const parts = new UnionFind(nodeCount);
   const grains = Float64Array.from(lengthMm, inGrains);
-  const byLength = Uint32Array.from(grains.keys()).sort((a, b) => grains[a] - grains[b]);
+  const byLength = Uint32Array.from(grains.keys()).sort((a, b) => {
+    pollStep();
+    return grains[a] - grains[b];
+  });
   // those of node v are `chosen[first[v]]` up to before `chosen[first[v + 1]]`, in the order in which they were chosen
   const first = new Uint32Array(nodeCount + 1);
   const joining = byLength.filter((e) => parts.join(from[e], to[e]));
   for (const e of joining) {
+    pollStep();
     first[from[e] + 1]++;
     first[to[e] + 1]++;
   }
@@ -140,6 +148,7 @@ function spanningTree(
     for (let i = order.length - 1; i < order.length; i++) {
       const v = order[i];
       for (let at = first[v]; at < first[v + 1]; at++) {
+        pollStep();
         const e = chosen[at];
         const w = from[e] === v ? to[e] : from[e];
         if (root[w] < 0) {

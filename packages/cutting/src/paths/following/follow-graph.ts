@@ -1,4 +1,5 @@
 import type { MedialAxis } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { OffsetTracer } from '../offset-curves.ts';
 import { prunedAxis } from './pruned-axis.ts';
 
@@ -34,6 +35,7 @@ export function followGraph(axis: MedialAxis, floor: number, cap: number, ignore
   /** Node, on an offset curve, at which each edge that reaches `cap` ends. */
   const crossingOf = new Map<number, number>();
   for (let e = 0; e < edgeFrom.length; e++) {
+    pollStep();
     if (isKept[e] === 0 || nodeR[edgeFrom[e]] >= cap || nodeR[edgeTo[e]] < floor) {
       continue;
     }
@@ -64,6 +66,7 @@ function addCurves(
   const curves = tracer.trace(cap, all, 0);
   const stops = curves.map((): { at: number; node: number }[] => []);
   for (const [e, node] of crossingOf) {
+    pollStep();
     // the move along the right wall starts where the edge ends
     const curve = tracer.curveOf[2 * e];
     const count = curves[curve].points.length / 3;
@@ -94,6 +97,7 @@ function arcBetween(points: readonly number[], a: number, b: number, isPart: boo
   const steps = isPart ? (b - a + count) % count : count;
   const out: number[] = [];
   for (let k = 0; k <= steps; k++) {
+    pollStep();
     const i = (a + k) % count;
     out.push(points[3 * i], points[3 * i + 1], points[3 * i + 2]);
   }

@@ -1,6 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { stoppingClearance } from '@pourproof/geometry';
-import { DEFAULT_FLATTEN_TOLERANCE_MM } from '@pourproof/plane';
+import { DEFAULT_FLATTEN_TOLERANCE_MM, poll, pollStep } from '@pourproof/plane';
 import { RETRACT_EQUIVALENT_MM, UNSEEN_REACH_MM } from '../../tolerances.ts';
 import { arcLength, type CutterPath, packRuns, type Run } from '../cutter-path.ts';
 import { orderRuns } from '../order-runs.ts';
@@ -70,9 +70,10 @@ export function followingPath(axis: MedialAxis, following: Following): Following
   const cap = stoppingClearance(axis, radiusAtDepth(tip, depthMm));
   const graph = followGraph(axis, tipFlatMm / 2, cap, ignoreMm);
   const shape = new TipPath(axis, tip);
-  const lengths = graph.pieces.map((piece) =>
-    piece.edge < 0 ? curveLength(piece.curve) : shape.length(piece.edge, cap),
-  );
+  const lengths = graph.pieces.map((piece) => {
+    poll();
+    return piece.edge < 0 ? curveLength(piece.curve) : shape.length(piece.edge, cap);
+  });
   const from = graph.pieces.map((piece) => piece.from);
   const to = graph.pieces.map((piece) => piece.to);
   const trails = coveringTrails(graph.nodeCount, from, to, lengths, retraceMm);
@@ -85,6 +86,7 @@ export function followingPath(axis: MedialAxis, following: Following): Following
   let retracedMm = 0;
   const isWalked = new Uint8Array(lengths.length);
   for (const step of trails.flat()) {
+    pollStep();
     const length = lengths[step >> 1];
     lengthMm += length;
     retracedMm += isWalked[step >> 1] * length;
@@ -106,6 +108,7 @@ function check(name: string, value: number, isGood: boolean, range: string): voi
 function curveLength(curve: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i + 3 < curve.length; i += 3) {
+    pollStep();
     sum += arcLength(curve[i + 3] - curve[i], curve[i + 4] - curve[i + 1], curve[i + 2]);
   }
   return sum;
@@ -130,11 +133,13 @@ function runOf(
     }
   };
   for (const step of trail) {
+    poll();
     const { edge, curve } = graph.pieces[step >> 1];
     const isBack = (step & 1) === 1;
     if (edge < 0) {
       const count = curve.length / 3;
       for (let k = 0; k < count; k++) {
+        pollStep();
         const i = isBack ? count - 1 - k : k;
         const bulge = isBack ? (i > 0 ? -curve[3 * i - 1] : 0) : i + 1 < count ? curve[3 * i + 2] : 0;
         push(curve[3 * i], curve[3 * i + 1], depthMm, bulge);
@@ -143,6 +148,7 @@ function runOf(
       const points = shape.points(edge, cap, toleranceMm);
       const count = points.length / 3;
       for (let k = 0; k < count; k++) {
+        pollStep();
         const i = 3 * (isBack ? count - 1 - k : k);
         push(points[i], points[i + 1], Math.min(points[i + 2], depthMm), 0);
       }

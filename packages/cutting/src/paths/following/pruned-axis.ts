@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 
 /** The parts of the axis that a cutter has to follow. */
 export interface PrunedAxis {
@@ -30,6 +31,7 @@ export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   const pending = new Int32Array(nodeR.length);
   const isOnAxis = new Uint8Array(nodeR.length);
   for (let e = 0; e < count; e++) {
+    pollStep();
     if (!shape.isSecondary(e)) {
       isKept[e] = 1;
       risingFrom[edgeFrom[e]] = e;
@@ -51,6 +53,7 @@ export function prunedAxis(axis: MedialAxis, ignoreMm: number): PrunedAxis {
   }
   const lonely: number[] = [];
   for (let v = ready.pop(); v !== undefined; v = ready.pop()) {
+    pollStep();
     if (upCount[v] === 0) {
       lonely.push(v);
       continue;

@@ -1,5 +1,6 @@
 import type { MedialAxis } from '@pourproof/geometry';
 import { AxisEdge, parabolaArc } from '@pourproof/geometry';
+import { pollStep } from '@pourproof/plane';
 import { type Tip, tipDepth, tipSlope } from './tip-depth.ts';
 
 /** Greatest number of halvings of a stretch; each divides the deviation by four. */
@@ -44,6 +45,7 @@ export class TipPath {
     const shares = isBent ? [start, edge.shareOf(joint), end] : [start, end];
     out.push(...this.#at(start));
     for (let k = 1; k < shares.length; k++) {
+      pollStep();
       this.#refine(shares[k - 1], this.#at(shares[k - 1]), shares[k], this.#at(shares[k]), tolerance, 0, out);
     }
     return out;
