@@ -182,7 +182,7 @@ export const NO_REGION: Readonly<Record<string, readonly string[]>> = {
     ...['CHORD_HEIGHT_SLACK', 'CORNER_TURN_RAD', 'SHORT_CHORD_TOLERANCES', 'STRAIGHT_TURN_RAD'],
     ...['TIE_GRAIN_MM', 'UnionFind', 'applyTransform', 'byGrain', 'compose', 'degrees', 'determinant'],
     ...['formatArea', 'formatLength', 'formatVolume', 'inGrains', 'inchesFromMm', 'invariant'],
-    ...['aciColour', 'goOn', 'trueColour'],
+    ...['aciColour', 'asking', 'poll', 'pollStep', 'trueColour'],
     ...['isEmptyBounds', 'joinBounds', 'keepUnits', 'mmFromInches', 'parseLengthMm', 'parseMeasure'],
     ...['radians', 'rotation', 'scaling', 'textInUnits', 'translation'],
   ],
