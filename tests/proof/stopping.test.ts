@@ -24,6 +24,8 @@ function polled(): readonly (StageName | null)[] {
   return at;
 }
 
+// what is known of the drawing itself is known to all but the first
+polled();
 const POLLS = polled();
 const scratch = judged(new Stages());
 
