@@ -85,3 +85,20 @@ test('discs that meet in a corner of one of hundreds of holes leave all that the
     cases(1),
   );
 });
+
+test('a clearance that falls by rounding where it should rise does not lead past a crossing', () => {
+  // left by a redrawn outline 3 m from zero: two nodes that are 1e-8 mm apart in clearance, the wrong way round, with the radius between them
+  const ring: readonly (readonly [number, number])[] = [
+    [1575.070303103973, 483.55657521568537],
+    [1620.4877992835513, 471.5791847498908],
+    [1627.0137711476689, 470.02266202641624],
+    [1627.0144918746948, 470.02249012435834],
+    [1627.0152136080087, 470.0223224974287],
+    [1633.5502971115864, 468.5045098076652],
+    [1633.5510188449, 468.50434218073565],
+    [1633.551741559143, 468.5041788348241],
+    [1640.0957070884403, 467.0251295079528],
+    [1653.2137089750465, 464.18258598106274],
+  ];
+  expectBalance(medialAxis(cleanFrom([ring.flat()])), 0.25);
+});
