@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { fieldName } from '../../apps/viewer/src/model/field-name.ts';
-import type { Answer, Question } from '../../apps/viewer/src/model/question.ts';
+import type { PackedAnswer, Question } from '../../apps/viewer/src/model/question.ts';
 import { ANSWERED_JOBS, FIXTURE_JOBS } from '../support/front-door/answered-jobs.ts';
 import { REFUSED_JOBS } from '../support/front-door/refused-jobs.ts';
 import type { Trial } from '../support/front-door/trial.ts';
@@ -38,17 +38,33 @@ async function byWorkerInChromium(trial: Trial): Promise<Refused> {
           delete kept.asked;
           reject(new Error(message === '' ? `${url} did not load` : `${message} (${filename})`));
         };
-        kept.asked.onmessage = ({ data }: MessageEvent<Answer>) => {
+        kept.asked.onmessage = ({ data }: MessageEvent<PackedAnswer>) => {
           // only the last answer is compared
           if (data.kind !== 'working' && data.kind !== 'judged') {
-            resolve(JSON.stringify(data));
+            const text = JSON.stringify(data, (_, value: unknown) =>
+              ArrayBuffer.isView(value)
+                ? { packed: value.constructor.name, values: [...(value as Float64Array)] }
+                : value,
+            );
+            resolve(text);
           }
         };
         kept.asked.postMessage({ kind: 'ask', question });
       }),
     [workerUrl, packed] as const,
   );
-  return answered(JSON.parse(answer) as Answer);
+  return answered(JSON.parse(answer, unpackedArrays) as PackedAnswer);
+}
+
+/** Typed arrays as they were posted; JSON has `null` for what is no number. */
+function unpackedArrays(_: string, value: unknown): unknown {
+  const { packed, values } = (value ?? {}) as { packed?: string; values?: (number | null)[] };
+  if (values === undefined || packed === undefined) {
+    return value;
+  }
+  return packed === 'Float64Array'
+    ? Float64Array.from(values, (each) => each ?? Number.NaN)
+    : Uint32Array.from(values, (each) => each ?? 0);
 }
 
 const REFUSED = [

@@ -14,7 +14,8 @@ import {
   type VetOptions,
 } from 'pourproof';
 import { vi } from 'vitest';
-import type { Answer, Posted, Question } from '../../../apps/viewer/src/model/question.ts';
+import type { PackedAnswer, Posted, Question } from '../../../apps/viewer/src/model/question.ts';
+import { unpackAnswer } from '../../../apps/viewer/src/model/unpack-answer.ts';
 import { type Captured, captured, ROOT } from '../cli/captured-run.ts';
 import { rememberedVet } from '../remembered-vet.ts';
 import { jobOf, sourceOf, type Trial } from './trial.ts';
@@ -118,7 +119,8 @@ export function questionOf(trial: Trial): Question {
 }
 
 /** What the worker answered, as the page shows it. */
-export function answered(answer: Answer): Refused {
+export function answered(packed: PackedAnswer): Refused {
+  const answer = unpackAnswer(packed);
   switch (answer.kind) {
     case 'vetted':
       return { outcome: reportText(answer.report), refusal: null };
@@ -144,12 +146,12 @@ export async function openWorker(): Promise<(trial: Trial) => Promise<Refused>> 
 }
 
 /** The same with questions and last answers as they are posted. */
-export async function askWorker(): Promise<(question: Question) => Promise<Answer>> {
-  let take: (answer: Answer) => void = () => {};
+export async function askWorker(): Promise<(question: Question) => Promise<PackedAnswer>> {
+  let take: (answer: PackedAnswer) => void = () => {};
   vi.stubGlobal('addEventListener', (_: string, handler: typeof listener) => {
     listener = handler;
   });
-  vi.stubGlobal('postMessage', (answer: Answer) => {
+  vi.stubGlobal('postMessage', (answer: PackedAnswer) => {
     const posted = structuredClone(answer);
     if (posted.kind !== 'working' && posted.kind !== 'judged') {
       take(posted);
@@ -161,7 +163,7 @@ export async function askWorker(): Promise<(question: Question) => Promise<Answe
     throw new Error('the worker listens to no message');
   }
   return (question) => {
-    const answer = new Promise<Answer>((resolve) => {
+    const answer = new Promise<PackedAnswer>((resolve) => {
       take = resolve;
     });
     ask({ data: structuredClone({ kind: 'ask', question }) });
