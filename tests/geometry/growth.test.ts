@@ -17,9 +17,6 @@ const SLACK = 1.2;
 /** At these sizes its jitter has yet to make all of its points reflex or hidden: it grows by 1.6 here and falls from 4,000 edges on. */
 const STILL_CHANGING = ['circle, jitter'];
 
-/** Those that are known to grow faster, and how fast: docs/method/medial-axis.md says why. They must not grow faster still. */
-const FASTER: Readonly<Record<string, number>> = { 'teeth in a bowl': 1.2 };
-
 const names = Object.keys({ ...awkward, ...found, ...standing }).filter(
   (name) => !STILL_CHANGING.includes(name),
 );
@@ -34,6 +31,5 @@ test.each(names)('steps an edge of the axis grow by no more than is aimed at: %s
   const [few, many] = counted[name];
   // one circle takes some 150; a counter that counts nothing would pass
   expect(few).toBeGreaterThan(100);
-  const exponent = FASTER[name] ?? MOST_EXPONENT;
-  expect(many / few).toBeLessThan(TIMES ** (exponent - 1) * SLACK);
+  expect(many / few).toBeLessThan(TIMES ** (MOST_EXPONENT - 1) * SLACK);
 });

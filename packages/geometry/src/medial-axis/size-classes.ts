@@ -1,5 +1,5 @@
-/** Sizes are told apart where none lies between one and this power of two times it. */
-const GAP_OCTAVES = 3;
+/** Sizes are told apart where so many powers of two that follow each other have none of them. */
+const GAP_OCTAVES = 1;
 
 /** Classes at most; the smallest sizes share the last one. */
 const MOST_CLASSES = 4;
