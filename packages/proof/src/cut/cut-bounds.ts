@@ -71,6 +71,10 @@ function cutBounds(cut: CutToBound): CutBounds {
       narrower[key] +
       Math.max(Math.abs(figures[key] - lower.figures[key]), Math.abs(most[key] - figures[key])),
   );
+  if (figures.areaMm2 === 0 && most.areaMm2 === 0) {
+    // what is not cut of more artwork is not cut of this, and has no walls
+    return { ...bounds, wallLengthMm: 0, wallAreaMm2: 0, onlyAsDrawnMm2: 0 };
+  }
   const isFitted = lower.isFitted || shape.entersMm < measures.bitMm;
   const surelyMm2 = isFitted ? carveJob(lower.axis, given).areaMm2 : figures.areaMm2;
   const wallAreaMm2 = pointedWalls(measures.bits, bounds) ?? bounds.wallAreaMm2;

@@ -25,7 +25,7 @@ export function measureFacts(report: Report, unit: LengthUnit): readonly Fact[] 
       `${formatLength(right - left, unit)} × ${formatLength(bottom - top, unit)}`,
       `size from ${artwork.scaleSource}`,
     ),
-    fact('Cut', area(cut.areaMm2, cut.errorBound.areaMm2), cutNote(report, unit)),
+    cutFact(report, unit),
     fact(
       'Left standing',
       area(cut.leftStandingMm2, cut.errorBound.areaMm2),
@@ -109,11 +109,17 @@ function strokeFacts(strokes: Report['strokes'], unit: LengthUnit): readonly Fac
   ];
 }
 
-/** What the bound of the cut says, and what it leaves out. */
-function cutNote({ cut }: Report, unit: LengthUnit): string {
-  return cut.onlyAsDrawnMm2 === undefined
-    ? 'by how curves became short straight lines, at most'
-    : `${formatArea(cut.onlyAsDrawnMm2, unit)} of it only if drawn no narrower than the bit`;
+/** The cut, with what its bound says, if one is shown, and what it leaves out. */
+function cutFact({ cut }: Report, unit: LengthUnit): Fact {
+  const area = boundedText(cut.areaMm2, cut.errorBound.areaMm2, (each) => formatArea(each, unit));
+  const bound = area.includes('±') ? '± by how curves became short straight lines, at most' : '';
+  return fact(
+    'Cut',
+    area,
+    cut.onlyAsDrawnMm2 === undefined
+      ? bound
+      : `${formatArea(cut.onlyAsDrawnMm2, unit)} of it only if drawn no narrower than the bit`,
+  );
 }
 
 function shapesText({ regions, holes }: Report['artwork']): string {

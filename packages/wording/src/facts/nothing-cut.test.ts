@@ -46,6 +46,22 @@ describe('where no bit enters', () => {
     expect(measureFacts(report, 'mm').find(({ name }) => name === 'Cutting time')?.value).toBe('none');
     expect(resinFacts(report, 'mm').map(({ name, value }) => [name, value])).toEqual([['Mix', 'none']]);
   });
+
+  test('nothing is off by anything, also where curves are flattened', () => {
+    // a dot of 4 mm across
+    const dot = Array.from({ length: 60 }, (_, k) => [
+      2 * Math.cos((Math.PI * k) / 30),
+      2 * Math.sin((Math.PI * k) / 30),
+    ]).flat();
+    const facts = measureFacts(reportOf([dot], 'flat:6mm'), 'mm');
+    for (const name of ['Cut', 'Wall']) {
+      const { value = '', remark = '' } = facts.find((each) => each.name === name) ?? {};
+      expect(value).toMatch(/^0\.0 mm²?$/u);
+      expect(remark).not.toContain('±');
+    }
+    const cut = measureFacts(reportOf([dot], 'flat:1mm'), 'mm').find(({ name }) => name === 'Cut');
+    expect(cut?.remark).toMatch(/^±/u);
+  });
 });
 
 test('shapes and holes are counted in words', () => {
