@@ -56,7 +56,7 @@ describe('where no bit enters', () => {
     const facts = measureFacts(reportOf([dot], 'flat:6mm'), 'mm');
     for (const name of ['Cut', 'Wall']) {
       const { value = '', remark = '' } = facts.find((each) => each.name === name) ?? {};
-      expect(value).toMatch(/^0\.0 mm²?$/u);
+      expect(value).toMatch(/^0\.00? mm²?$/u);
       expect(remark).not.toContain('±');
     }
     const cut = measureFacts(reportOf([dot], 'flat:1mm'), 'mm').find(({ name }) => name === 'Cut');
