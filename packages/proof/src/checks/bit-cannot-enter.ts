@@ -6,6 +6,7 @@ import type { Measured } from '../measured.ts';
 import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { leastWhole } from './least-whole.ts';
 import { placeOfRings } from './places.ts';
 import { proposed } from './proposed.ts';
 
@@ -123,23 +124,15 @@ function scaleThatEnters({ bitMm }: Measured, largest: number, left: LossesByPar
   const ratio = bitMm / largest;
   const at = (hundredths: number): BitAtSize => ({ diameterMm: bitMm, factor: hundredths / 100 });
   const found = left.found((isEnough) => {
-    let low = Math.ceil(100 * ratio);
-    let high = Math.floor(100 * MAX_GROWTH * ratio);
+    const low = Math.ceil(100 * ratio);
+    const high = Math.floor(100 * MAX_GROWTH * ratio);
     if (isEnough(at(low))) {
       return at(low);
     }
     if (high <= low || !isEnough(at(high))) {
       return null;
     }
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (isEnough(at(middle))) {
-        high = middle;
-      } else {
-        low = middle;
-      }
-    }
-    return at(high);
+    return at(leastWhole(low, high, (hundredths) => isEnough(at(hundredths))));
   }, isEntered);
   return found?.factor ?? null;
 }

@@ -6,6 +6,7 @@ import type { FindingPlace } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import { besideWood, partsOf } from '../slivers/beside-wood.ts';
 import { ownersOf, PartIndex } from '../slivers/part-index.ts';
+import { leastWhole } from './least-whole.ts';
 import { bottomOf } from './spacing-fixes.ts';
 
 /** What is looked for: wood along the fibres that colour crosses, in one block. */
@@ -189,18 +190,10 @@ function leastApart(parts: PartIndex, blocks: readonly Crossings[], ways: readon
 
 /** The least hundredths of a millimetre at which nothing crosses, by halving; `null` where something does at the most. */
 function least(crossesAt: (mm: number) => boolean, mostMm: number, fromMm: number): number | null {
-  let low = Math.floor(fromMm * STEPS);
-  let high = Math.max(low, Math.ceil(mostMm * STEPS)) + 1;
+  const low = Math.floor(fromMm * STEPS);
+  const high = Math.max(low, Math.ceil(mostMm * STEPS)) + 1;
   if (crossesAt(high / STEPS)) {
     return null;
   }
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (crossesAt(middle / STEPS)) {
-      low = middle;
-    } else {
-      high = middle;
-    }
-  }
-  return high / STEPS;
+  return leastWhole(low, high, (steps) => !crossesAt(steps / STEPS)) / STEPS;
 }

@@ -17,6 +17,7 @@ import { clampOutline } from '../board/obstacle-outline.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { leastWhole } from './least-whole.ts';
 import { placeOfRings } from './places.ts';
 import { proposed } from './proposed.ts';
 
@@ -96,15 +97,7 @@ function asideMm({ job, board, ...measured }: Measured, { clamp, roomMm }: NearC
       low = high;
       high *= 2;
     }
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (hasRoom(middle)) {
-        high = middle;
-      } else {
-        low = middle;
-      }
-    }
-    return high;
+    return leastWhole(low, high, hasRoom);
   }).toSorted((a, b) => a - b);
   return (least ?? 0) / STEPS;
 }

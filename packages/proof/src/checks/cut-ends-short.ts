@@ -7,6 +7,7 @@ import type { Measured } from '../measured.ts';
 import type { FindingPlace, Severity } from '../report/finding-schema.ts';
 import type { Fix } from '../report/fix-schema.ts';
 import type { Check } from './check.ts';
+import { leastWhole } from './least-whole.ts';
 import { placeOfRings } from './places.ts';
 import { proposed } from './proposed.ts';
 
@@ -126,19 +127,8 @@ function isWhole(losses: Losses): boolean {
 function scaleThatHolds({ bitMm }: Measured, left: LossesByPart, willDo: WillDo): number | null {
   const at = (steps: number): BitAtSize => ({ diameterMm: bitMm, factor: steps / STEPS });
   const found = left.found((isEnough) => {
-    let [low, high] = [STEPS, MAX_SCALED * STEPS];
-    if (!isEnough(at(high))) {
-      return null;
-    }
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (isEnough(at(middle))) {
-        high = middle;
-      } else {
-        low = middle;
-      }
-    }
-    return at(high);
+    const high = MAX_SCALED * STEPS;
+    return isEnough(at(high)) ? at(leastWhole(STEPS, high, (steps) => isEnough(at(steps)))) : null;
   }, willDo);
   return found?.factor ?? null;
 }

@@ -5,6 +5,7 @@ import { type LevelledPlace, levelledAs } from '../levelling/levelling-map.ts';
 import { marginOf, type StrokeShop } from '../levelling/stroke-margin.ts';
 import type { Measured } from '../measured.ts';
 import type { Fix } from '../report/fix-schema.ts';
+import { leastWhole } from './least-whole.ts';
 
 /** Least that levelling takes off, mm: a fix that leaves nothing to level is none (our choice). */
 const STEP_MM = 0.01;
@@ -126,18 +127,9 @@ function deepestMm({ bits, thicknessMm }: Measured['job']): number {
 
 /** The least hundredths of a millimetre, up to a limit, that are enough; `null` where none are. */
 function least(isEnough: (mm: number) => boolean, mostMm: number): number | null {
-  let low = 0;
-  let high = Math.floor(mostMm * 100);
-  if (high <= 0 || !isEnough(high / 100)) {
+  const most = Math.floor(mostMm * 100);
+  if (most <= 0 || !isEnough(most / 100)) {
     return null;
   }
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (isEnough(middle / 100)) {
-      high = middle;
-    } else {
-      low = middle;
-    }
-  }
-  return high / 100;
+  return leastWhole(0, most, (hundredths) => isEnough(hundredths / 100)) / 100;
 }
