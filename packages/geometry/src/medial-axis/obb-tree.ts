@@ -1,6 +1,7 @@
-import { pollStep } from '@pourproof/plane';
+import { type Point, pollStep } from '@pourproof/plane';
 import type { Boundary } from './boundary.ts';
 import { type EdgeRuns, edgeRuns } from './edge-runs.ts';
+import { lengthOfHalves } from './length-of-halves.ts';
 import { BOX_STRIDE, emptyTree, type ObbTree } from './obb-tree-layout.ts';
 import { selectByKey } from './select-by-key.ts';
 import { sizeClasses } from './size-classes.ts';
@@ -23,16 +24,16 @@ function powerOfTwo(count: number): number {
 /**
  * Halves of a node are told apart along one direction of its box, by the middles of its runs. Where runs are
  * so long that halves along it would still be more than this share of the whole longer than those across it,
- * they are told apart across.
+ * they are told apart across (our choice).
  */
 const CLEARLY_LESS = 0.15;
 
-/** Of fewer runs than these the halves are judged by their middles alone. */
+/** Of fewer runs than these the halves are judged by their middles alone (our choice). */
 const FEW_RUNS = 8;
 
-/** A direction is chosen by so many runs of a node, at even steps. */
+/** A direction is chosen by so many runs of a node, at even steps (our choice). */
 const SAMPLE = 16;
-/** Nodes whose runs are about as long as they are: their middles spread over less than this share of them. */
+/** Nodes whose runs are about as long as they are: their middles spread over less than this share of them (our choice). */
 const LONG_SHARE = 0.5;
 
 class TreeMaker {
@@ -316,39 +317,14 @@ class TreeMaker {
       const across = whole[1] > 0 ? 1 - this.#middles[1] / (2 * whole[1]) : 1;
       return Math.abs(along - across) > CLEARLY_LESS ? across < along : whole[1] > whole[0];
     }
-    const along = whole[0] > 0 ? this.#halves(low, high, this.#ux, this.#uy) / whole[0] : 2;
-    const across = whole[1] > 0 ? this.#halves(low, high, -this.#uy, this.#ux) / whole[1] : 2;
+    const along = whole[0] > 0 ? this.#halves(low, high, [this.#ux, this.#uy], whole[2]) / whole[0] : 2;
+    const across = whole[1] > 0 ? this.#halves(low, high, [-this.#uy, this.#ux], whole[3]) / whole[1] : 2;
     return Math.abs(along - across) > 2 * CLEARLY_LESS ? across < along : whole[1] > whole[0];
   }
 
-  /** Lengths of both halves of a sample of runs, told apart along a direction at the middle of the node, mm. */
-  #halves(low: number, high: number, dx: number, dy: number): number {
-    const order = this.#order;
-    const runBox = this.#runBox;
+  #halves(low: number, high: number, direction: Point, middle: number): number {
     const step = Math.max(1, Math.floor((high - low) / SAMPLE));
-    const middleOfWhole = dx === this.#ux && dy === this.#uy ? this.#whole[2] : this.#whole[3];
-    let lowest = Infinity;
-    let lowerEnd = -Infinity;
-    let upperStart = Infinity;
-    let highest = -Infinity;
-    for (let k = low; k < high; k += step) {
-      const at = order[k] * BOX_STRIDE;
-      const middle = runBox[at] * dx + runBox[at + 1] * dy;
-      const half =
-        Math.abs(runBox[at + 2] * dx + runBox[at + 3] * dy) * runBox[at + 4] +
-        Math.abs(runBox[at + 3] * dx - runBox[at + 2] * dy) * runBox[at + 5];
-      if (middle < middleOfWhole) {
-        lowest = Math.min(middle - half, lowest);
-        lowerEnd = Math.max(middle + half, lowerEnd);
-      } else {
-        upperStart = Math.min(middle - half, upperStart);
-        highest = Math.max(middle + half, highest);
-      }
-    }
-    const lower = lowest < Infinity ? lowerEnd - lowest : 0;
-    const upper = upperStart < Infinity ? highest - upperStart : 0;
-    // all on one side are no halves
-    return lower > 0 && upper > 0 ? lower + upper : 2 * (lower + upper);
+    return lengthOfHalves({ order: this.#order, runBox: this.#runBox, low, high, step }, direction, middle);
   }
 
   /** Puts the runs with the lower middles along a direction in front of place `middle` of the order. */
