@@ -10,9 +10,8 @@ import { pagesOf } from '../support/pdf-pages.ts';
 
 const OPTIONS = { version: '0.1.0', date: '2026-12-01', text: null } as const;
 
-/** A bar of 60 by 8 mm in one paint, and where asked one of 30 by 8 mm below it in another. */
-function vettedBars(job: JobInput, second = ''): Vetted {
-  const more = second === '' ? '' : `<rect y="20" width="30" height="8" fill="${second}"/>`;
+/** A bar of 60 by 8 mm in one paint, and what else is drawn. */
+function vettedBars(job: JobInput, more = ''): Vetted {
   const bytes = Buffer.from(
     `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="28mm" viewBox="0 0 60 28"><rect width="60" height="8" fill="#203040"/>${more}</svg>`,
   );
@@ -73,7 +72,7 @@ test('what has open stops is not for a customer, which stands on top', () => {
 });
 
 test('each colour has a fill of its own, and together they are all that is cut', () => {
-  const vetted = vettedBars({ bit: ['flat:3mm'] }, '#a02020');
+  const vetted = vettedBars({ bit: ['flat:3mm'] }, '<rect y="20" width="30" height="8" fill="#a02020"/>');
   const html = customerHtml(vetted, OPTIONS);
   const drawing = /<g id="drawing">([\s\S]*?)<\/g>/u.exec(html)![1]!;
   const filled = [...drawing.matchAll(/d="([^"]+)" fill-rule="evenodd" fill="url\(#(fill-\d)\)"/gu)];
@@ -96,6 +95,31 @@ test('each colour has a fill of its own, and together they are all that is cut',
   const key = wordsOf(html);
   expect(key).toContain('1. drawn in');
   expect(key).toContain('2. drawn in');
+});
+
+test('the first page has room for all that may stand on it, above the lines to sign', async () => {
+  const paints = ['#a02020', '#20a020', '#2020a0', '#a0a020', '#a020a0'];
+  const more = paints.map((paint, k) => `<rect x="${10 * k}" y="20" width="6" height="6" fill="${paint}"/>`);
+  const vetted = vettedBars(
+    { bit: ['flat:10mm'], board: 'plain 300x120x20mm maple', boards: 12 },
+    more.join(''),
+  );
+  expect(vetted.picture.colours.length).toBe(6);
+  // the longest text that still stands there: two rows, spelled
+  const text = ['Wilhelmina Ash and Ferdinand Elm', '12 September 2027, Larch'].join('\n');
+  const browser = await chromium.launch({ executablePath: ensureChromium(), args: ['--no-sandbox'] });
+  try {
+    const page = await browser.newPage();
+    for (const paper of ['a4', 'letter'] as const) {
+      await page.setContent(customerHtml(vetted, { ...OPTIONS, paper, text }));
+      const [end, lines] = await page.evaluate(() =>
+        ['.ticks', '.signing'].map((name) => document.querySelector(name)!.getBoundingClientRect()),
+      );
+      expect(end!.y + end!.height, paper).toBeLessThan(lines!.y);
+    }
+  } finally {
+    await browser.close();
+  }
 });
 
 test('on paper the cut has its size, and every sheet a bar of 100 mm', async () => {

@@ -25,8 +25,8 @@ const STYLE = [
   '.read{font-size:20pt;line-height:1.25;margin:0;overflow-wrap:anywhere}',
   '.spelled{font:10pt/1.5 monospace;margin:0 0 2mm;overflow-wrap:anywhere}',
   '.banner{border:0.7mm solid #000;padding:2mm 3mm;font-weight:bold;margin:0 0 4mm}',
-  '.ticks{list-style:none;padding:0;margin:0}.ticks li{margin:0 0 1mm}.box{display:inline-block;width:3.4mm;height:3.4mm;border:0.3mm solid #000;margin-right:2.5mm;vertical-align:-0.4mm}',
-  '.key{list-style:none;padding:0;margin:0}.key svg{display:inline-block;vertical-align:-1mm;margin-right:2.5mm}',
+  '.ticks{list-style:none;padding:0;margin:0;columns:2}.ticks li{margin:0 0 1mm}.box{display:inline-block;width:3.4mm;height:3.4mm;border:0.3mm solid #000;margin-right:2.5mm;vertical-align:-0.4mm}',
+  '.know{margin:0;padding-left:6mm;font-size:10pt}.key{list-style:none;padding:0;margin:0;columns:2}.key svg{display:inline-block;vertical-align:-1mm;margin-right:2.5mm}',
   '.signing{position:absolute;left:14mm;right:14mm;bottom:20mm;display:flex;gap:8mm}.signing span{flex:1;border-top:0.3mm solid #000;padding-top:1mm;font-size:9pt}',
 ].join('');
 

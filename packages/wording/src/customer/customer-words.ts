@@ -21,7 +21,7 @@ export function customerWords(vetted: Vetted, readBack: string): string {
       .map(([name, value]) => `<tr><th scope="row">${name}</th><td><bdi>${escapeXml(value)}</bdi></td></tr>`)
       .join('')}</tbody></table>`,
     colourKey(vetted),
-    '<h2>What to know</h2><ul>',
+    '<h2>What to know</h2><ul class="know">',
     '<li>The next sheets show in real size what the bits really cut: inner corners and ends are as round as the smallest bit. Lay a ruler on the bar of 100 mm first.</li>',
     '<li>No two boards have the same colour, figure or grain, and resin on wood looks otherwise than on paper.</li>',
     `<li>${escapeXml(CAUTION_WORDS.food)}</li>`,

@@ -1,7 +1,7 @@
 import { escapeXml } from '../sheet/escape-xml.ts';
 
-/** Rows of a text that the first page has room for, and a page of its own (our choice, measured on Letter with six colours). */
-const FIRST_ROWS = 4;
+/** Rows of a text that the first page has room for, and a page of its own (our choice; that six colours and all else have room beside them on Letter is tested). */
+const FIRST_ROWS = 2;
 const PAGE_ROWS = 24;
 /** Letters that a row of large letters holds; longer lines run on (our choice). */
 const ROW_LETTERS = 34;
