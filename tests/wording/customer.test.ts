@@ -105,17 +105,30 @@ test('the first page has room for all that may stand on it, above the lines to s
     more.join(''),
   );
   expect(vetted.picture.colours.length).toBe(6);
-  // the longest text that still stands there: two rows, spelled
-  const text = ['Wilhelmina Ash and Ferdinand Elm', '12 September 2027, Larch'].join('\n');
+  // the widest letters; twice as many rows have a page of their own
+  const row = 'W'.repeat(24);
   const browser = await chromium.launch({ executablePath: ensureChromium(), args: ['--no-sandbox'] });
   try {
     const page = await browser.newPage();
     for (const paper of ['a4', 'letter'] as const) {
-      await page.setContent(customerHtml(vetted, { ...OPTIONS, paper, text }));
+      await page.setContent(customerHtml(vetted, { ...OPTIONS, paper, text: `${row}\n${row}` }));
       const [end, lines] = await page.evaluate(() =>
         ['.ticks', '.signing'].map((name) => document.querySelector(name)!.getBoundingClientRect()),
       );
+      expect(await page.locator('.spelled').count()).toBe(2);
       expect(end!.y + end!.height, paper).toBeLessThan(lines!.y);
+      const long = Array.from({ length: 30 }, () => row).join('\n');
+      await page.setContent(customerHtml(vetted, { ...OPTIONS, paper, text: long }));
+      const room = await page.evaluate(() =>
+        [...document.querySelectorAll('section')]
+          .filter((section) => section.querySelector('.read') !== null)
+          .map((section) => {
+            const last = [...section.querySelectorAll('.read')].at(-1)!.getBoundingClientRect();
+            return section.querySelector('.foot')!.getBoundingClientRect().top - last.bottom;
+          }),
+      );
+      expect(room.length, paper).toBe(2);
+      expect(Math.min(...room), paper).toBeGreaterThan(0);
     }
   } finally {
     await browser.close();

@@ -3,8 +3,8 @@ import { escapeXml } from '../sheet/escape-xml.ts';
 /** Rows of a text that the first page has room for, and a page of its own (our choice; that six colours and all else have room beside them on Letter is tested). */
 const FIRST_ROWS = 2;
 const PAGE_ROWS = 24;
-/** Letters that a row of large letters holds; longer lines run on (our choice). */
-const ROW_LETTERS = 34;
+/** Letters that a row of large letters holds whatever they are; longer lines run on (the widest, an em each, are tried in a test). */
+const ROW_LETTERS = 24;
 /** Texts are spelled letter by letter as long as that helps (our choice). */
 const SPELLED_LETTERS = 60;
 
@@ -27,11 +27,15 @@ export function readBack(text: string | null): ReadBack {
   }
   // a line break, or as it is typed on a command line
   const lines = text.split(/\n|\\n/u);
-  const isSpelled = [...text].length <= SPELLED_LETTERS;
-  const set = lines.map((line) => lineHtml(line, isSpelled));
   if (lines.reduce((sum, line) => sum + rowsOf(line), 0) <= FIRST_ROWS) {
-    return { first: `<h2>Read it aloud</h2>${set.join('')}`, pages: [] };
+    const isSpelled = [...text].length <= SPELLED_LETTERS;
+    return {
+      first: `<h2>Read it aloud</h2>${lines.map((line) => lineHtml(line, isSpelled)).join('')}`,
+      pages: [],
+    };
   }
+  // a page of its own is full of rows
+  const set = lines.map((line) => lineHtml(line, false));
   const pages = pagesOf(lines).map(
     ([from, to]) => `<h2>Read it aloud, line ${from + 1} to ${to}</h2>${set.slice(from, to).join('')}`,
   );
