@@ -10,7 +10,7 @@ import { MAX_CLEARANCE, MIN_CLEARANCE, SUM_STRIDE } from './cell-sums.ts';
  */
 export const TIE_REL_TOL = 1e-9;
 
-/** Clearances that fall along an edge by more than this share of them are no rounding. */
+/** Clearances that fall along an edge by more than this share of them are no rounding (our choice: the falls seen were of 1e-7). */
 const FALL_REL_TOL = 1e-6;
 
 /**

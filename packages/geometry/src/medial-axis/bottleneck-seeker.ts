@@ -21,9 +21,9 @@ const EDGES_AROUND = 4;
 /** Leaves that a seeker looks at before its window is cut anew, and the points that are kept for it, those that cut it last. */
 const LEAVES_BEFORE = 16;
 const CUTTERS_KEPT = 24;
-/** Boxes that a seeker is shown before the corners of its window are asked about, and again after twice as many. */
+/** Boxes that a seeker is shown before the corners of its window are asked about, and again after twice as many (our choice). */
 const BOXES_BEFORE = 192;
-/** Corners that are asked about at most, and how many of them may turn out to be right. */
+/** Corners that are asked about at most, and how many of them may turn out to be right (our choice). */
 const CORNERS_ASKED = 48;
 const CORNERS_SETTLED = 4;
 /** A window is cut anew when its reach has fallen below this share of what it was when it was cut. */

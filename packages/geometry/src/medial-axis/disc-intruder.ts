@@ -2,7 +2,7 @@ import type { Boundary } from './boundary.ts';
 import { nodeDistance2 } from './box-distance.ts';
 import type { ObbTree } from './obb-tree-layout.ts';
 
-/** Boxes that are looked at for one disc, per level of the tree. */
+/** Boxes that are looked at for one disc, per level of the tree (our choice). */
 const BOXES_A_LEVEL = 4;
 /** Points that are kept. */
 const KEPT = 4;

@@ -4,7 +4,7 @@ import { BOX_STRIDE, type ObbTree, SIDES_STRIDE } from './obb-tree-layout.ts';
 /** Edges as long as this share of their node's box may lie along a slanted side. */
 const LONG_EDGE_SHARE = 0.4;
 
-/** Of fewer runs than these only the edge whose middle lies farthest out is tried. */
+/** Of fewer runs than these only the edge whose middle lies farthest out is tried (our choice). */
 const FEW_RUNS = 4;
 
 /** A slanted side is worth a test where its middle is nearer to the middle of the box by this share at least. */

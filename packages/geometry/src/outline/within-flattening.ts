@@ -44,7 +44,7 @@ interface Chords {
   readonly isCurved: Uint8Array;
 }
 
-/** Margin of a box around rings, in widths of a strip. */
+/** Margin of a box around rings, in widths of a strip (our choice). */
 const BOX_MARGIN = 16;
 
 /** The region without the strips along its inside. */

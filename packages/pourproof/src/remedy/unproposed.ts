@@ -12,7 +12,7 @@ const SIZES = { least: 0.6, most: 1.6, step: 0.005 } as const;
 const MOVES = { most: 200, guess: 20 } as const;
 /** Where the search for wider strokes begins, mm (our choice). */
 const WIDER_MM = 0.2;
-/** Step of a plan of levelling, mm. */
+/** Step of a plan of levelling, mm (our choice). */
 const LEVEL_STEP_MM = 0.05;
 
 /**

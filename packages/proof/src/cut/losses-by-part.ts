@@ -105,7 +105,7 @@ interface Part {
 }
 
 const known = new WeakMap<MedialAxis, readonly Part[]>();
-/** Parts whose points differ by less are equal, as a letter that comes again: steps a mm. */
+/** Parts whose points differ by less are equal, as a letter that comes again: steps a mm (our choice: a nanometre). */
 const EQUAL_STEPS = 1e6;
 
 function partsOfAxis(axis: MedialAxis): readonly Part[] {

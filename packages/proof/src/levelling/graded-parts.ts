@@ -19,7 +19,7 @@ export interface MapSetting extends MarginSetting {
 
 /** Up to this multiple of the plan a stretch counts as close (our choice: a second pass of the same tool). */
 const CLOSE_FACTOR = 2;
-/** Changes of grade are located to this share of the distance between two points. */
+/** Changes of grade are located to this share of the distance between two points (our choice). */
 const CHANGE_SHARE = 1e-6;
 /** Margins closer than this are equal, mm: rounding. */
 const EQUAL_MARGINS_TOL_MM = 1e-9;
@@ -119,7 +119,7 @@ function sampleOf(
   );
 }
 
-/** Steps of a search after which it halves what is left whatever it knows. */
+/** Steps of a search after which it halves what is left whatever it knows (our choice). */
 const STEPS_TO_HALVING = 3;
 
 /**

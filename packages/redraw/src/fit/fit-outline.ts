@@ -7,7 +7,7 @@ import type { OutlinePath, OutlinePiece, XY } from './outline-path.ts';
 import { direction, Polyline } from './polyline.ts';
 import { withSmoothJoints } from './smooth-joints.ts';
 
-/** Share of the tolerance by which joints of arcs may move to become smooth; fitting has the rest. */
+/** Share of the tolerance by which joints of arcs may move to become smooth; fitting has the rest (our choice). */
 const SMOOTH_SHARE = 0.1;
 
 /**

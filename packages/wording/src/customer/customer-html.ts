@@ -10,9 +10,9 @@ import { customerWords } from './customer-words.ts';
 import { fillOf, fillPatterns } from './fill-patterns.ts';
 import { readBack } from './read-back.ts';
 
-/** Free room around what is drawn, mm. */
+/** Free room around what is drawn, mm (our choice). */
 const ROOM_MM = 4;
-/** Height of the words on the drawing, mm. */
+/** Height of the words on the drawing, mm (our choice). */
 const WORDS_MM = 3;
 
 /** What the sheets need beside the job. */
