@@ -92,9 +92,11 @@ test('each colour has a fill of its own, and together they are all that is cut',
   for (const fill of ['fill-1', 'fill-2']) {
     expect(html).toContain(`<pattern id="${fill}"`);
   }
+  // in words that a customer knows
   const key = wordsOf(html);
-  expect(key).toContain('1. drawn in');
-  expect(key).toContain('2. drawn in');
+  expect(key).toContain('1. blue');
+  expect(key).toContain('2. brown');
+  expect(key).not.toContain('#');
 });
 
 test('the first page has room for all that may stand on it, above the lines to sign', async () => {
@@ -133,6 +135,18 @@ test('the first page has room for all that may stand on it, above the lines to s
   } finally {
     await browser.close();
   }
+});
+
+test('on paper a file has no folders, and lettering keeps its strokes', () => {
+  const vetted = vettedBars({});
+  const named = (file: string, format: 'svg' | 'lettering'): string =>
+    customerHtml(
+      { ...vetted, report: { ...vetted.report, artwork: { ...vetted.report.artwork, file, format } } },
+      OPTIONS,
+    );
+  expect(named('/home/shop/orders/sign.svg', 'svg')).not.toContain('orders');
+  expect(named('C:\\\\orders\\\\sign.svg', 'svg')).toContain('sign.svg, job');
+  expect(named('Rowan / Ash', 'lettering')).toContain('Rowan / Ash, job');
 });
 
 test('on paper the cut has its size, and every sheet a bar of 100 mm', async () => {

@@ -1,5 +1,5 @@
 import { type Bounds, type Rings, ringsBounds, transformRings } from '@pourproof/plane';
-import { type PaperOptions, paperPages } from '../placement/paper-pages.ts';
+import { type PaperOptions, paperName, paperPages } from '../placement/paper-pages.ts';
 import { paperTiles } from '../placement/paper-tiles.ts';
 import { type PlacementFrame, placementFrame } from '../placement/placement-frame.ts';
 import { jobChecksum, usualPaper } from '../placement/placement-html.ts';
@@ -37,7 +37,7 @@ const STYLE = [
 export function customerHtml(vetted: Vetted, options: CustomerOptions): string {
   const { version, date, paper = usualPaper(vetted), text } = options;
   const frame = customerFrame(vetted);
-  const { file } = vetted.report.artwork;
+  const file = paperName(vetted.report);
   const read = readBack(text);
   return paperPages({
     title: `${file}: to read and to sign`,

@@ -80,9 +80,10 @@ function colourKey({ report, picture }: Vetted): string {
   const items = picture.colours.map(({ name }, k) => {
     const resin = report.pour.colours.find((each) => each.name === name)?.resin ?? null;
     const number = picture.colours.length === 1 ? '' : `${k + 1}. `;
-    const poured = resin === null ? 'colour still to be said' : `poured in ${resin}`;
-    const drawn = picture.colours.length === 1 ? '' : `drawn in ${colourName(name, names)}, `;
-    return `<li><svg width="12mm" height="6mm" viewBox="0 0 12 6" aria-hidden="true"><rect x="0.2" y="0.2" width="11.6" height="5.6" fill="${fillOf(k)}" stroke="#000" stroke-width="0.2"/></svg>${number}<bdi>${escapeXml(`${drawn}${poured}`)}</bdi></li>`;
+    const drawn = `drawn in ${colourName(name, names)}`;
+    // a customer knows no codes of colours: their numbers and fills tell two of one word apart
+    const poured = resin === null ? `colour still to be said (${drawn})` : colourName(resin, [resin]);
+    return `<li><svg width="12mm" height="6mm" viewBox="0 0 12 6" aria-hidden="true"><rect x="0.2" y="0.2" width="11.6" height="5.6" fill="${fillOf(k)}" stroke="#000" stroke-width="0.2"/></svg>${number}<bdi>${escapeXml(poured)}</bdi></li>`;
   });
   return `<h2>${counted(picture.colours.length, 'colour', 'colours')}</h2><ul class="key">${items.join('')}</ul>`;
 }

@@ -1,4 +1,5 @@
 import type { Bounds, Point } from '@pourproof/plane';
+import type { Report } from '@pourproof/proof';
 import { escapeXml } from '../sheet/escape-xml.ts';
 import { htmlHead } from '../sheet/html-head.ts';
 import { digits } from '../sheet/path-data.ts';
@@ -65,6 +66,11 @@ export function paperPages(pages: PaperPages): string {
     '</html>',
     '',
   ].join('\n');
+}
+
+/** The name of artwork on paper, which goes out of the shop: of a file without its folders. */
+export function paperName({ artwork: { file, format } }: Report): string {
+  return format === 'lettering' ? file : (file.split(/[\\/]/u).at(-1) ?? file);
 }
 
 function short(name: string): string {

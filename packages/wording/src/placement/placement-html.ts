@@ -2,7 +2,7 @@ import { type Point, type Rings, transformRings } from '@pourproof/plane';
 import { digits, ringsPath } from '../sheet/path-data.ts';
 import type { Vetted } from '../vetted.ts';
 import { checksum } from './checksum.ts';
-import { type PaperOptions, paperPages } from './paper-pages.ts';
+import { type PaperOptions, paperName, paperPages } from './paper-pages.ts';
 import { type Paper, paperTiles } from './paper-tiles.ts';
 import { type PlacementFrame, placementFrame } from './placement-frame.ts';
 import { placementNumbers } from './placement-numbers.ts';
@@ -15,7 +15,7 @@ export function placementHtml(vetted: Vetted, options: PaperOptions): string {
   const { version, date, paper = usualPaper(vetted) } = options;
   const frame = placementFrame(vetted);
   const tiling = paperTiles(frame.boundsMm, paper);
-  const { file } = vetted.report.artwork;
+  const file = paperName(vetted.report);
   return paperPages({
     title: `${file}: placement in real size`,
     version,

@@ -1,6 +1,7 @@
 import { inchesFromMm, type LengthUnit, type Point } from '@pourproof/plane';
 import { escapeXml } from '../sheet/escape-xml.ts';
 import type { Vetted } from '../vetted.ts';
+import { paperName } from './paper-pages.ts';
 import type { Tiling } from './paper-tiles.ts';
 import type { PlacementFrame } from './placement-frame.ts';
 
@@ -35,7 +36,7 @@ export function placementNumbers({ report, job }: Vetted, frame: PlacementFrame,
     ? ` The artwork is turned by ${turnDeg}° counter-clockwise; corners are those of its box as it lies.`
     : '';
   return [
-    `<h1><bdi>${escapeXml(report.artwork.file)}</bdi> in real size</h1>`,
+    `<h1><bdi>${escapeXml(paperName(report))}</bdi> in real size</h1>`,
     `<p>${where} X runs to the right, Y up, both in ${units === 'in' ? 'inches' : 'mm'}.${turn}</p>`,
     `<h2>Numbers to type</h2><table><thead><tr><th></th><th>X</th><th>Y</th></tr></thead><tbody>${body.join('')}</tbody></table>`,
     `<h2>Lay the sheets on the board</h2><ol>${layingSteps(tiling)}</ol>`,
